@@ -1,0 +1,8 @@
+"""Run the program with ``python -m warmup``."""
+
+import sys
+
+from warmup.cli import main
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,36 @@
+"""What every picture can do."""
+
+from typing import ClassVar, Protocol
+
+from warmup.pictures.canvas import Drawing
+
+
+class Picture(Protocol):
+    """Something the child may look at: a frozen dataclass of numbers, words and tuples of them.
+
+    A picture knows nothing of prompts. It draws itself at whatever size it is given, says its
+    smallest legible size, and has words for screen readers, for paper and for panes that are too small.
+    """
+
+    kind: ClassVar[str]
+    """The picture's name in the journal and in JSON."""
+
+    def least(self) -> tuple[int, int]:
+        """The smallest size, columns and rows, at which it can be read from a metre."""
+        ...
+
+    def draw(self, columns: int, rows: int) -> Drawing:
+        """The picture at this size, centred; called only with at least :meth:`least`."""
+        ...
+
+    def words(self) -> str:
+        """What it shows, in one plain sentence that gives nothing away."""
+        ...
+
+    def shows(self) -> tuple[str, ...]:
+        """Every numeral, name or word that can be read off it."""
+        ...
+
+    def marked(self) -> tuple[str, ...]:
+        """What it makes stand out among the rest: never the answer."""
+        ...

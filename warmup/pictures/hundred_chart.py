@@ -1,0 +1,71 @@
+"""A hundred chart, or the first rows of one."""
+
+from dataclasses import dataclass
+from typing import ClassVar
+
+from warmup.pictures.canvas import Canvas, Drawing, Ink
+
+
+@dataclass(frozen=True, slots=True)
+class HundredChart:
+    """Numbers from ``first`` to ``last`` in rows of ten, each row beginning one past a whole ten.
+
+    Numbers in ``hidden`` are left out: their squares are bare, and the one asked for is a hole.
+    ``pointed`` numbers are set off, for a finger to rest on.
+    """
+
+    first: int = 1
+    last: int = 100
+    hidden: tuple[int, ...] = ()
+    pointed: tuple[int, ...] = ()
+
+    kind: ClassVar[str] = "hundred-chart"
+
+    def _rows(self) -> range:
+        return range((self.first - 1) // 10, (self.last - 1) // 10 + 1)
+
+    def _numbers(self) -> range:
+        return range(self._rows().start * 10 + 1, self._rows().stop * 10 + 1)
+
+    def least(self) -> tuple[int, int]:
+        """Three cells a number, one row a ten; four once there is a three-digit number to read."""
+        return 40 if self.last > 100 else 30, len(self._rows())
+
+    def draw(self, columns: int, rows: int) -> Drawing:
+        """Squares on a checkerboard; two rows a ten where there is room."""
+        canvas = Canvas(columns, rows)
+        lines = self._rows()
+        wide = max(4 if self.last > 100 else 3, min(columns // 10, 6))
+        high = max(1, min(rows // len(lines), 3, wide // 2))
+        left, top = (columns - 10 * wide) // 2, (rows - high * len(lines)) // 2
+        for number in self._numbers():
+            line, place = divmod(number - 1, 10)
+            column, row = left + place * wide, top + (line - lines.start) * high
+            outside = not self.first <= number <= self.last
+            paper = Ink.TILE if (line + place) % 2 else Ink.TILE_ALT
+            if outside:
+                continue
+            canvas.tile(column, row, wide, high, Ink.HOLE if number in self.hidden else paper)
+            if number in self.hidden:
+                continue
+            text = str(number).center(wide)
+            if number in self.pointed:
+                canvas.tile(column, row, wide, high, Ink.INK)
+                canvas.label(column, row + (high - 1) // 2, text, Ink.GROUND, Ink.INK)
+            else:
+                canvas.label(column, row + (high - 1) // 2, text)
+        return canvas.drawing()
+
+    def words(self) -> str:
+        """Its range and how many squares are bare."""
+        bare = f", {len(self.hidden)} left blank" if self.hidden else ""
+        finger = f", a finger on {', '.join(map(str, self.pointed))}" if self.pointed else ""
+        return f"a chart of the numbers {self.first} to {self.last} in rows of ten{bare}{finger}"
+
+    def shows(self) -> tuple[str, ...]:
+        """Every numeral that is not hidden."""
+        return tuple(str(n) for n in range(self.first, self.last + 1) if n not in self.hidden)
+
+    def marked(self) -> tuple[str, ...]:
+        """The numbers under the finger."""
+        return tuple(map(str, self.pointed))

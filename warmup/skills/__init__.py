@@ -1,0 +1,112 @@
+"""What can be asked: a skill a file, found by itself, and one registry.
+
+Put a module with a ``SKILL`` in this folder and its levels in ``routines/year.toml``, and everything
+that walks the skills finds it.
+"""
+
+import pkgutil
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache
+from importlib import import_module
+from types import MappingProxyType
+
+from warmup.draw import Draw
+from warmup.morning import Item, Morning, Plan, Prompt
+from warmup.skills.base import Draft, Level, Skill
+
+__all__ = ["SKILLS", "Draft", "Level", "Place", "Skill", "items", "levels", "place", "prompt"]
+
+
+def _find() -> Mapping[str, Skill]:
+    names = sorted(name for _, name, _ in pkgutil.iter_modules(__path__) if name != "base" and name[0] != "_")
+    found = (import_module(f"{__name__}.{name}").SKILL for name in names)
+    return MappingProxyType({skill.id: skill for skill in found})
+
+
+SKILLS: Mapping[str, Skill] = _find()
+"""Every skill by its id, in the order of file names."""
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """Where an item stands: its skill, its level, the level's number from 1, and its name in the skill."""
+
+    skill: Skill
+    level: Level
+    number: int
+    name: str
+
+
+@cache
+def _places() -> Mapping[str, Place]:
+    return {
+        f"{skill.id}/{name}": Place(skill, level, number, name)
+        for skill in SKILLS.values()
+        for number, level in enumerate(skill.levels, start=1)
+        for name in level.items
+    }
+
+
+def place(item: str) -> Place:
+    """Where the item ``skill/name`` stands. KeyError for an item no skill has."""
+    return _places()[item]
+
+
+def levels() -> tuple[str, ...]:
+    """Every level as ``skill:key``, a skill after another, lowest first."""
+    return tuple(f"{skill.id}:{level.key}" for skill in SKILLS.values() for level in skill.levels)
+
+
+def items(plan: Plan) -> tuple[Item, ...]:
+    """Every item of every level the plan names, as the engine sees them."""
+    return tuple(
+        Item(
+            id=name,
+            skill=at.skill.id,
+            level=at.number,
+            strand=at.skill.strand.value,
+            week=plan.weeks[f"{at.skill.id}:{at.level.key}"],
+            stands_on=_stands_on(at),
+            guess=at.level.guess,
+            seconds=at.level.seconds,
+            ladder=at.skill.ladder,
+        )
+        for name, at in _places().items()
+        if f"{at.skill.id}:{at.level.key}" in plan.weeks
+    )
+
+
+def _stands_on(at: Place) -> tuple[str, ...]:
+    below = (f"{at.skill.id}:{at.skill.levels[at.number - 2].key}",) if at.number > 1 else ()
+    return below + at.level.stands_on
+
+
+def askable(item: str, morning: Morning) -> bool:
+    """Whether the item makes sense on this morning (a new bundle only on the day there is one)."""
+    at = place(item)
+    return at.skill.askable(at.name, morning)
+
+
+def prompt(item: str, morning: Morning, draw: Draw, why: str = "") -> Prompt:
+    """The item ``skill/name`` as a whole prompt for this morning. KeyError for an unknown item."""
+    at = place(item)
+    draft = at.skill.ask(at.name, morning, draw)
+    return Prompt(
+        skill=at.skill.id,
+        level=at.level.key,
+        item=item,
+        say=draft.say.text,
+        wording=draft.say.key,
+        answer=draft.answer,
+        accept=draft.accept,
+        working=draft.working,
+        cues=draft.cues,
+        watch_for=draft.watch_for,
+        table=at.level.table if draft.table is None else draft.table,
+        seconds=at.level.seconds if draft.seconds is None else draft.seconds,
+        guess=at.level.guess if draft.guess is None else draft.guess,
+        given=draft.given,
+        picture=draft.picture,
+        why=why,
+    )

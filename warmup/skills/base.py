@@ -1,0 +1,75 @@
+"""What a skill is: a file that can ask, and whose answers are computed from what was given."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from warmup.draw import Draw, Way
+from warmup.morning import Cue, Morning, Strand
+from warmup.pictures import Picture
+
+
+@dataclass(frozen=True, slots=True)
+class Draft:
+    """What a skill's ``ask`` gives back; the registry adds what it knows of the level.
+
+    ``say`` is one of the ways to say it; ``answer`` is computed from ``given`` and nothing else.
+    ``seconds``, ``guess`` and ``table`` replace the level's where an item differs.
+    """
+
+    say: Way
+    answer: str
+    working: str
+    cues: tuple[Cue, Cue, Cue]
+    watch_for: str
+    given: Mapping[str, Any]
+    accept: tuple[str, ...] = ()
+    picture: Picture | None = None
+    seconds: int | None = None
+    guess: float | None = None
+    table: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Level:
+    """One level of a skill.
+
+    ``key`` names it in ``routines/year.toml``; ``label`` is for people. ``items`` are the names of
+    its items, at most three. ``codes`` are those of the Common Core State Standards for Mathematics
+    (2010) whose bounds the level keeps; a level past every bound has none. ``stands_on`` names levels
+    of other skills as ``skill:key`` (the level before is understood). ``seconds`` is 20, 40 or 60,
+    ``guess`` the chance of a lucky answer, ``table`` what the level would like on the table.
+    """
+
+    key: str
+    label: str
+    items: tuple[str, ...]
+    codes: tuple[str, ...] = ()
+    stands_on: tuple[str, ...] = ()
+    seconds: int = 40
+    guess: float = 0.0
+    table: str = ""
+
+
+def always(_item: str, _morning: Morning) -> bool:
+    """The usual ``askable``: any item on any morning."""
+    return True
+
+
+@dataclass(frozen=True, slots=True)
+class Skill:
+    """Something that can be asked.
+
+    ``ask(item, morning, draw)`` gets an item's name (without the skill) and makes a prompt of it.
+    ``askable(item, morning)`` says whether that makes sense on that morning. On a ``ladder`` fluency
+    at a high level retires the levels below.
+    """
+
+    id: str
+    title: str
+    asks: str
+    strand: Strand
+    levels: tuple[Level, ...]
+    ask: Callable[[str, Morning, Draw], Draft]
+    ladder: bool = False
+    askable: Callable[[str, Morning], bool] = always

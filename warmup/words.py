@@ -1,0 +1,72 @@
+"""Words for numbers, days and months, as they are said in a United States classroom.
+
+No "and" after hundred; a hyphen from twenty-one to ninety-nine (US Government Publishing Office
+Style Manual, from memory). Names are constants so that no locale can change them.
+"""
+
+from collections.abc import Sequence
+
+_SMALL = (
+    "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen "
+    "fifteen sixteen seventeen eighteen nineteen"
+).split()
+_TENS = "zero ten twenty thirty forty fifty sixty seventy eighty ninety".split()
+_ORDINAL = {
+    "one": "first", "two": "second", "three": "third", "five": "fifth",
+    "eight": "eighth", "nine": "ninth", "twelve": "twelfth",
+}  # fmt: skip
+
+WEEKDAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
+"""Monday first, so that ``WEEKDAYS[date.weekday()]`` is the day's name."""
+
+WALL_WEEK = ("Sunday", "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday")
+"""The week as a wall calendar in the United States prints it."""
+
+MONTHS = (
+    "January", "February", "March", "April", "May", "June", "July",
+    "August", "September", "October", "November", "December",
+)  # fmt: skip
+"""January first: ``MONTHS[date.month - 1]``."""
+
+
+def number_word(number: int) -> str:
+    """The number in words, from 0 to 999: ``47`` is "forty-seven", ``120`` "one hundred twenty"."""
+    if not 0 <= number <= 999:
+        raise ValueError(f"no word for {number}: only 0 to 999 are said here")
+    if number < 20:
+        return _SMALL[number]
+    if number < 100:
+        tens, ones = divmod(number, 10)
+        return _TENS[tens] + (f"-{_SMALL[ones]}" if ones else "")
+    hundreds, rest = divmod(number, 100)
+    return f"{_SMALL[hundreds]} hundred" + (f" {number_word(rest)}" if rest else "")
+
+
+def ordinal_word(number: int) -> str:
+    """The ordinal in words, from 1 to 999: ``21`` is "twenty-first"."""
+    if number < 1:
+        raise ValueError(f"no ordinal for {number}")
+    words = number_word(number)
+    stem, cut, last = words.rpartition("-") if "-" in words else words.rpartition(" ")
+    if last in _ORDINAL:
+        return stem + cut + _ORDINAL[last]
+    if last.endswith("y"):
+        return f"{stem}{cut}{last[:-1]}ieth"
+    return f"{stem}{cut}{last}th"
+
+
+def count_words(numbers: Sequence[int]) -> str:
+    """Numbers as they are said in a row: "twenty-nine, thirty, thirty-one"."""
+    return ", ".join(map(number_word, numbers))
+
+
+def listed(things: Sequence[str], last: str = "and") -> str:
+    """Things in a sentence: "a dime, a nickel and a penny"."""
+    if len(things) < 2:
+        return "".join(things)
+    return f"{', '.join(things[:-1])} {last} {things[-1]}"
+
+
+def plural(count: int, one: str, many: str = "") -> str:
+    """The noun that goes with ``count``: ``plural(1, "sock")`` is "sock", ``plural(2, "penny", "pennies")``."""
+    return one if count == 1 else (many or f"{one}s")
