@@ -12,7 +12,9 @@ T = TypeVar("T")
 def digest(*parts: object) -> int:
     """A 64-bit number made from the parts, the same on every machine and in every process."""
     text = "\x1f".join(map(str, parts))
-    return int.from_bytes(hashlib.blake2b(text.encode("utf-8", "surrogatepass"), digest_size=8).digest(), "big")
+    return int.from_bytes(
+        hashlib.blake2b(text.encode("utf-8", "surrogatepass"), digest_size=8).digest(), "big"
+    )
 
 
 @dataclass(frozen=True, slots=True)

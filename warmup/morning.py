@@ -1,8 +1,8 @@
 """The values the whole program speaks in: a morning, what can be asked, what was asked, how it went."""
 
+import datetime as dt
 from collections.abc import Mapping
 from dataclasses import dataclass
-from datetime import date
 from enum import Enum
 from typing import Any
 
@@ -24,7 +24,7 @@ class Countdown:
     """A day that matters to the child: its name as it is said ("the lake") and its date."""
 
     name: str
-    day: date
+    day: dt.date
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,7 +38,7 @@ class Morning:
     ``next`` are the school mornings either side. ``countdowns`` lie after ``date``, nearest first.
     """
 
-    date: date
+    date: dt.date
     kind: DayKind
     school_day: int
     week: int
@@ -46,8 +46,8 @@ class Morning:
     review: bool
     index: int
     mornings_a_week: int = 4
-    previous: date | None = None
-    next: date | None = None
+    previous: dt.date | None = None
+    next: dt.date | None = None
     countdowns: tuple[Countdown, ...] = ()
     pennies: bool = True
 
@@ -140,7 +140,7 @@ class Asked:
     rough day; ``from_memory`` that the mark was entered later.
     """
 
-    date: date
+    date: dt.date
     item: str
     mark: Mark | None
     cue: int = 0

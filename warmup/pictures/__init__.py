@@ -1,19 +1,25 @@
 """Pictures for the child: one canvas, a picture a file. Nothing here knows about prompts or screens."""
 
+import pkgutil
+from collections.abc import Mapping
 from dataclasses import fields
+from functools import cache
+from importlib import import_module
 from typing import Any
 
 from warmup.pictures.base import Picture
 from warmup.pictures.canvas import Cell, Drawing, Ink
-from warmup.pictures.hundred_chart import HundredChart
-from warmup.pictures.ten_frame import TenFrame
 
-__all__ = ["KINDS", "Cell", "Drawing", "Ink", "Picture", "from_data", "to_data"]
+__all__ = ["Cell", "Drawing", "Ink", "Picture", "from_data", "kinds", "to_data"]
 
-_ALL: tuple[type[Picture], ...] = (HundredChart, TenFrame)
 
-KINDS: dict[str, type[Picture]] = {picture.kind: picture for picture in _ALL}
-"""Every picture by its kind."""
+@cache
+def kinds() -> Mapping[str, type[Picture]]:
+    """Every picture by its kind, found in the modules of this folder that have a ``PICTURE``."""
+    names = sorted(name for _, name, _ in pkgutil.iter_modules(__path__))
+    modules = (import_module(f"{__name__}.{name}") for name in names)
+    found: list[type[Picture]] = [module.PICTURE for module in modules if hasattr(module, "PICTURE")]
+    return {picture.kind: picture for picture in found}
 
 
 def to_data(picture: Picture) -> dict[str, Any]:
@@ -24,10 +30,10 @@ def to_data(picture: Picture) -> dict[str, Any]:
 
 def from_data(data: dict[str, Any] | None) -> Picture | None:
     """The picture :func:`to_data` was given; None for none, or for a kind this version does not know."""
-    if data is None or data.get("kind") not in KINDS:
+    if data is None or data.get("kind") not in kinds():
         return None
     values = {name: _frozen(value) for name, value in data.items() if name != "kind"}
-    return KINDS[data["kind"]](**values)
+    return kinds()[data["kind"]](**values)
 
 
 def _frozen(value: Any) -> Any:

@@ -160,7 +160,13 @@ class Canvas:
                 self._pixels[y][x] = ink
 
     def label(
-        self, column: int, row: int, text: str, ink: Ink = Ink.INK, paper: Ink | None = None, bold: bool = True
+        self,
+        column: int,
+        row: int,
+        text: str,
+        ink: Ink = Ink.INK,
+        paper: Ink | None = None,
+        bold: bool = True,
     ) -> None:
         """Write text into cells, over whatever is painted there; ``paper`` None keeps the ink behind."""
         if not 0 <= row < self.rows:
@@ -173,7 +179,9 @@ class Canvas:
     def drawing(self) -> Drawing:
         """The finished picture."""
         rows = tuple(
-            tuple(self._labels.get((column, row)) or self._cell(column, row) for column in range(self.columns))
+            tuple(
+                self._labels.get((column, row)) or self._cell(column, row) for column in range(self.columns)
+            )
             for row in range(self.rows)
         )
         return Drawing(self.columns, self.rows, rows)

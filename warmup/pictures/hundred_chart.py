@@ -69,3 +69,6 @@ class HundredChart:
     def marked(self) -> tuple[str, ...]:
         """The numbers under the finger."""
         return tuple(map(str, self.pointed))
+
+
+PICTURE = HundredChart

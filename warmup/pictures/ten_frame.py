@@ -45,7 +45,7 @@ class TenFrame:
     def words(self) -> str:
         """How many places are full."""
         more = f", {self.beside} with a ring" if self.beside else ""
-        return f"a ten frame: two rows of five places, {self.filled} filled{more}"
+        return f"a ten frame with {self.filled} filled{more}"
 
     def shows(self) -> tuple[str, ...]:
         """No numeral stands on it."""
@@ -54,3 +54,6 @@ class TenFrame:
     def marked(self) -> tuple[str, ...]:
         """Nothing is marked out."""
         return ()
+
+
+PICTURE = TenFrame

@@ -74,8 +74,17 @@ SKILL = Skill(
     strand=Strand.COUNTING,
     ladder=True,
     levels=(
-        Level("within-10", "within ten", ("within-10",), codes=("K.CC.A.2",), seconds=20, table="cereal in a cup"),
-        Level("within-20", "within twenty", ("within-20", "teens"), codes=("K.CC.A.2",), table="cereal in a cup"),
+        Level(
+            "within-10",
+            "within ten",
+            ("within-10",),
+            codes=("K.CC.A.2",),
+            seconds=20,
+            table="cereal in a cup",
+        ),
+        Level(
+            "within-20", "within twenty", ("within-20", "teens"), codes=("K.CC.A.2",), table="cereal in a cup"
+        ),
         Level(
             "across-tens",
             "across a ten, from 25 to 49",

@@ -52,7 +52,9 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
         accept=("none", "nothing") if more == 0 else (),
         working=f"{have} + {more} = 10",
         cues=(
-            Cue(f"Wait. Then: show me {word} on your fingers." if have else "Wait. Then: show me no fingers."),
+            Cue(
+                f"Wait. Then: show me {word} on your fingers." if have else "Wait. Then: show me no fingers."
+            ),
             Cue("Look at the fingers still folded." if have < 10 else "Are any fingers still folded?", frame),
             _begin(have),
         ),
@@ -87,9 +89,18 @@ SKILL = Skill(
             seconds=20,
             table="ten-hole tray",
         ),
-        Level("easy-pairs", "nine and one, eight and two, five and five", ("easy-pairs",), codes=("K.OA.A.4",)),
-        Level("all", "all pairs", ("all", "seven-three", "six-four"), codes=("K.OA.A.4",), table="ten-hole tray"),
-        Level("in-the-head", "no picture", ("in-the-head", "three-and-what", "ten-and-none"), codes=("K.OA.A.4",)),
+        Level(
+            "easy-pairs", "nine and one, eight and two, five and five", ("easy-pairs",), codes=("K.OA.A.4",)
+        ),
+        Level(
+            "all", "all pairs", ("all", "seven-three", "six-four"), codes=("K.OA.A.4",), table="ten-hole tray"
+        ),
+        Level(
+            "in-the-head",
+            "no picture",
+            ("in-the-head", "three-and-what", "ten-and-none"),
+            codes=("K.OA.A.4",),
+        ),
     ),
     ask=ask,
 )
