@@ -1,0 +1,54 @@
+"""The things of an invented home that prompts are about: a kitchen, a garden, a laundry line, a bath.
+
+Words are short, so that a five-year-old knows each of them. Things to hold are large ones: small parts
+are no matter for children under three (16 CFR 1501).
+"""
+
+from dataclasses import dataclass
+
+from warmup.words import number_word
+
+
+@dataclass(frozen=True, slots=True)
+class Noun:
+    """A thing to count: its name for one of it and for more."""
+
+    one: str
+    many: str
+
+    def of(self, count: int) -> str:
+        """The count and its noun, in words: "one sock", "zero socks", "four socks"."""
+        return f"{number_word(count)} {self.named(count)}"
+
+    def named(self, count: int) -> str:
+        """The noun that goes with ``count``."""
+        return self.one if count == 1 else self.many
+
+
+SOCK = Noun("sock", "socks")
+SPOON = Noun("spoon", "spoons")
+BLOCK = Noun("block", "blocks")
+CUP = Noun("cup", "cups")
+PEG = Noun("peg", "pegs")
+LEAF = Noun("leaf", "leaves")
+BOOK = Noun("book", "books")
+DUCK = Noun("duck", "ducks")
+BUN = Noun("bun", "buns")
+SHELL = Noun("shell", "shells")
+BEAN = Noun("bean", "beans")
+EGG = Noun("egg", "eggs")
+BOW = Noun("bow", "bows")
+SNAIL = Noun("snail", "snails")
+BEAR = Noun("bear", "bears")
+HAT = Noun("hat", "hats")
+
+TO_HOLD = (SOCK, SPOON, BLOCK, CUP, PEG, LEAF, BOOK, SHELL)
+"""Things that are at hand in a house and can be laid on a table."""
+
+TO_TELL = (DUCK, BUN, EGG, BOW, SNAIL, BEAR, HAT, *TO_HOLD)
+"""Things to tell about, whether or not they lie on the table."""
+
+
+def upper(text: str) -> str:
+    """The text with its first letter large, to begin a sentence with."""
+    return text[:1].upper() + text[1:]
