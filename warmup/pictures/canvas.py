@@ -10,7 +10,7 @@ from collections import Counter
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from enum import IntEnum
-from math import hypot
+from math import floor, hypot
 from typing import NamedTuple
 
 CELL_HEIGHT = 2.0
@@ -76,13 +76,26 @@ class Shape(NamedTuple):
     box: tuple[float, float, float, float]
 
 
+def on_pixels(x: float, y: float, radius: float) -> tuple[float, float, float]:
+    """The circle nearest to this one whose outermost rows and columns are whole pixels.
+
+    A circle that only grazes a row of pixels grows a nub there. So the radius becomes a multiple of
+    half a cell, the middle moves by at most a quarter of a cell sideways and half a cell up or down,
+    and equal circles stay equal wherever they stand.
+    """
+    radius = max(0.5, floor(2 * radius + 0.5) / 2)
+    return floor(2 * x + 0.5) / 2, floor(y - radius + 0.5) + radius, radius
+
+
 def disc(x: float, y: float, radius: float) -> Shape:
-    """A filled circle about (x, y)."""
+    """A filled circle about (x, y), fitted to the pixels."""
+    x, y, radius = on_pixels(x, y, radius)
     return Shape(lambda u, v: hypot(u - x, v - y) - radius, (x - radius, y - radius, x + radius, y + radius))
 
 
 def ring(x: float, y: float, radius: float, width: float) -> Shape:
-    """A circle's outline, ``width`` wide, its outer edge at ``radius``."""
+    """A circle's outline, ``width`` wide, its outer edge at ``radius``, fitted to the pixels."""
+    x, y, radius = on_pixels(x, y, radius)
     middle, half = radius - width / 2, width / 2
     return Shape(
         lambda u, v: abs(hypot(u - x, v - y) - middle) - half,
@@ -104,6 +117,20 @@ def frame(left: float, top: float, width: float, height: float, line: float) -> 
     outer = box(left, top, width, height).distance
     inner = box(left + line, top + line, width - 2 * line, height - 2 * line).distance
     return Shape(lambda u, v: max(outer(u, v), -inner(u, v)), (left, top, left + width, top + height))
+
+
+def bow(x0: float, x1: float, base: float, height: float, width: float) -> Shape:
+    """A hop: the upper half of an ellipse's outline from (x0, base) over to (x1, base)."""
+    x, reach, half = (x0 + x1) / 2, abs(x1 - x0) / 2, width / 2
+
+    def distance(u: float, v: float) -> float:
+        # Nearest point by scaling: the gradient's length turns the ellipse's value into a distance.
+        across, up = (u - x) / reach, (v - base) / height
+        level = hypot(across, up) or 1e-9
+        slope = hypot(across / reach, up / height) / level
+        return abs(level - 1) / (slope or 1e-9) - half
+
+    return Shape(distance, (x - reach - half, base - height - half, x + reach + half, base))
 
 
 def stroke(x0: float, y0: float, x1: float, y1: float, width: float) -> Shape:

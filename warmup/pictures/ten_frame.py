@@ -20,26 +20,27 @@ class TenFrame:
     kind: ClassVar[str] = "ten-frame"
 
     def least(self) -> tuple[int, int]:
-        """Five places of 4 by 2 cells, and the lines between."""
+        """Five places of 4 cells by 2 rows, and the lines between."""
         return 21, 5
 
     def draw(self, columns: int, rows: int) -> Drawing:
         """Square places, as large as the pane allows."""
         canvas = Canvas(columns, rows)
-        # A place is `side` cells wide and side/2 high, so it is square; an even side keeps lines on cells.
-        side = max(4, min((columns - 1) // 5, (rows * 2 - 1) // 2) // 2 * 2)
-        left, top = (columns - 5 * side) // 2, (rows - side) // 2 * 2
+        # From line to line; a line is one cell wide and half a row high, so places are square.
+        side = max(4, min((columns - 1) // 5, (rows * 2 - 1) // 2))
+        left, top = (columns - 5 * side - 1) // 2, (2 * rows - 2 * side - 1) // 2
         for line in range(6):
-            canvas.paint(box(left + line * side, top, 0.5, 2 * side + 1), Ink.SOFT)
+            canvas.paint(box(left + line * side, top, 1, 2 * side + 1), Ink.SOFT)
         for line in range(3):
-            canvas.paint(box(left, top + line * side, 5 * side + 0.5, 1), Ink.SOFT)
+            canvas.paint(box(left, top + line * side, 5 * side + 1, 1), Ink.SOFT)
+        # The margin is whole, so the counter fills whole pixels and sits in the very middle.
+        radius = (side - 1) / 2 - max(1 if side > 5 else 0, round(0.12 * side))
         for place in range(10):
-            # The middle of a place lies half a line past the middle of its corner points.
-            x, y = left + (place % 5 + 0.5) * side + 0.25, top + (place // 5 + 0.5) * side + 0.5
+            x, y = left + place % 5 * side + (side + 1) / 2, top + place // 5 * side + (side + 1) / 2
             if place < self.filled:
-                canvas.paint(disc(x, y, side * 0.34), Ink.FIRST)
+                canvas.paint(disc(x, y, radius), Ink.FIRST)
             elif place < self.filled + self.beside:
-                canvas.paint(ring(x, y, side * 0.34, max(1.0, side * 0.12)), Ink.SECOND)
+                canvas.paint(ring(x, y, radius, max(0.5, round(side * 0.12))), Ink.SECOND)
         return canvas.drawing()
 
     def words(self) -> str:

@@ -1,0 +1,151 @@
+"""Counters to be counted, matched or handed out: in a line, in rows of five, in a ring, scattered."""
+
+from dataclasses import dataclass
+from itertools import combinations
+from math import cos, dist, floor, pi, sin
+from typing import ClassVar
+
+from warmup.pictures.canvas import Canvas, Drawing, Ink, disc, ring
+from warmup.pictures.scatter import HEIGHT, WIDTH, scattered
+
+Place = tuple[float, float]
+
+
+@dataclass(frozen=True, slots=True)
+class Counters:
+    """``count`` solid counters and after them ``second`` of another kind, which are hollow.
+
+    ``layout`` is "line", "rows" (of five), "ring" or "scatter"; ``seed`` varies the scatter. ``what``
+    names the things for people, in the plural. More than ten in a line go on in a further line of ten.
+    ValueError for an unknown layout.
+    """
+
+    count: int
+    layout: str = "line"
+    second: int = 0
+    what: str = "buttons"
+    seed: int = 0
+
+    kind: ClassVar[str] = "counters"
+
+    def __post_init__(self) -> None:
+        if self.layout not in ("line", "rows", "ring", "scatter"):
+            raise ValueError(f"no layout of counters is called {self.layout!r}")
+
+    def _total(self) -> int:
+        return max(1, self.count + self.second)
+
+    def _across(self) -> int:
+        return min(self._total(), 5 if self.layout == "rows" else 10)
+
+    def least(self) -> tuple[int, int]:
+        """Counters three cells wide, a cell between them."""
+        lines = -(-self._total() // self._across())
+        match self.layout:
+            case "ring":
+                return (36, 9) if self._total() > 12 else (20, 9)
+            case "scatter":
+                return (36, 12) if self._total() > 10 else (27, 9)
+            case _:
+                return 4 * self._across() - 1, 2 * lines
+
+    def draw(self, columns: int, rows: int) -> Drawing:
+        """Counters as large as the pane allows, all alike."""
+        canvas = Canvas(columns, rows)
+        places, radius = self._places(columns, 2 * rows)
+        line = max(0.5, floor(radius / 2.5))
+        for number, (x, y) in enumerate(places[: self.count + self.second]):
+            if number < self.count:
+                canvas.paint(disc(x, y, radius), Ink.FIRST)
+            else:
+                canvas.paint(ring(x, y, radius, line), Ink.SECOND)
+        return canvas.drawing()
+
+    def _places(self, width: int, height: int) -> tuple[list[Place], float]:
+        match self.layout:
+            case "ring":
+                return _ring(self._total(), width, height)
+            case "scatter":
+                return _scatter(self._total(), self.seed, width, height)
+            case _:
+                return _grid(self._total(), self._across(), width, height)
+
+    def words(self) -> str:
+        """What lies there and how, not how many."""
+        kinds = f"{self.what}, solid and hollow," if self.second else self.what
+        match self.layout:
+            case "line":
+                return f"a line of {kinds}".rstrip(",")
+            case "rows":
+                return f"{kinds} in rows of five"
+            case "ring":
+                return f"a ring of {kinds}".rstrip(",")
+            case _:
+                return f"{kinds} scattered about"
+
+    def shows(self) -> tuple[str, ...]:
+        """No numeral stands on it."""
+        return ()
+
+    def marked(self) -> tuple[str, ...]:
+        """Nothing is marked out."""
+        return ()
+
+
+def _grid(count: int, across: int, width: int, height: int) -> tuple[list[Place], float]:
+    """Lines of ``across`` from the upper left, the whole in the middle of the pane."""
+    lines = -(-count // across)
+    pitch = min((width + 1) // across, (height + 1) // lines, 14)
+    # A gap of a fifth between two counters; a whole one keeps them all on the same pixels.
+    gap = max(1, round(0.2 * pitch))
+    radius = (pitch - gap) / 2
+    left = floor(width - across * pitch + gap) / 2 + radius
+    top = floor((height - lines * pitch + gap) / 2) + radius
+    return [(left + at % across * pitch, top + at // across * pitch) for at in range(count)], radius
+
+
+def _ring(count: int, width: int, height: int) -> tuple[list[Place], float]:
+    """Evenly spaced round an oval at most half as wide again as high, from the top on."""
+    wide, high = min(width, 1.8 * height), float(min(height, width))
+    radius = min(high / 5, 6.0)
+    while True:
+        across, up = wide / 2 - radius - 0.5, high / 2 - radius - 0.5
+        places = _round_an_oval(count, across, up)
+        places = [(width / 2 + x, height / 2 + y) for x, y in places]
+        if radius <= 1 or count == 1 or _nearest(places) >= 2 * radius + 1.5:
+            return places, max(1.0, floor(2 * radius) / 2)
+        radius -= 0.25
+
+
+def _round_an_oval(count: int, across: float, up: float) -> list[Place]:
+    """``count`` points an equal way apart along an ellipse's edge, the first at the top."""
+    steps = 360
+    edge = [(across * sin(2 * pi * n / steps), -up * cos(2 * pi * n / steps)) for n in range(steps + 1)]
+    far = [0.0]
+    for one, two in zip(edge, edge[1:], strict=False):
+        far.append(far[-1] + dist(one, two))
+    places, at = [], 0
+    for number in range(count):
+        while far[at] < number * far[-1] / count - 1e-9:
+            at += 1
+        places.append(edge[at])
+    return places
+
+
+def _scatter(count: int, seed: int, width: int, height: int) -> tuple[list[Place], float]:
+    """The scatter stretched over the middle of the pane, its proportions kept."""
+    points = scattered(count, seed)
+    near = _nearest(points) if count > 1 else HEIGHT
+    scale = min(width / WIDTH, height / HEIGHT)
+    # So that counters as large as their spacing allows still lie within the pane.
+    scale *= HEIGHT / (HEIGHT + 0.72 * min(near, 0.45))
+    radius = max(1.0, floor(min(scale * near - 1.5, 0.3 * scale)) / 2)
+    left, top = (width - WIDTH * scale) / 2, (height - HEIGHT * scale) / 2
+    return [(left + x * scale, top + y * scale) for x, y in points], radius
+
+
+def _nearest(points: list[Place] | tuple[Place, ...]) -> float:
+    return min(dist(one, two) for one, two in combinations(points, 2))
+
+
+PICTURE = Counters

@@ -1,0 +1,56 @@
+"""Number cards in a row, one or more of them blank."""
+
+from dataclasses import dataclass
+from typing import ClassVar
+
+from warmup.pictures.canvas import Canvas, Drawing, Ink
+from warmup.pictures.glyphs import extent, write
+
+
+@dataclass(frozen=True, slots=True)
+class NumberRow:
+    """Cards with the numerals of ``texts`` from left to right; "?" is an empty card, a hole."""
+
+    texts: tuple[str, ...]
+
+    kind: ClassVar[str] = "number-row"
+
+    def _widest(self) -> int:
+        return max((extent(text)[0] for text in self.texts if text != "?"), default=3)
+
+    def least(self) -> tuple[int, int]:
+        """Blocks of one cell, a block of card round each numeral, a cell between cards."""
+        return len(self.texts) * (self._widest() + 3) - 1, 4
+
+    def draw(self, columns: int, rows: int) -> Drawing:
+        """Equal cards in the middle, the numerals as large as fit."""
+        canvas = Canvas(columns, rows)
+        count, wide = len(self.texts), self._widest()
+        # A numeral and a block of card on every side; a cell between two cards.
+        block = max(1, min((columns - count + 1) // (count * (wide + 2)), 2 * rows // 7))
+        card, high = (wide + 2) * block, (7 * block + 1) // 2
+        gap = max(1, min((columns - count * card) // max(1, count), 3))
+        left, top = (columns - count * card - (count - 1) * gap) // 2, (rows - high) // 2
+        for text in self.texts:
+            canvas.tile(left, top, card, high, Ink.HOLE if text == "?" else Ink.TILE)
+            if text != "?":
+                inset = (card - extent(text)[0] * block) / 2
+                write(canvas, left + inset, 2 * top + (2 * high - 5 * block) // 2, text, block)
+            left += card + gap
+        return canvas.drawing()
+
+    def words(self) -> str:
+        """How many cards, and how many of them are blank; not the numerals."""
+        blanks = self.texts.count("?")
+        return f"{len(self.texts)} number cards in a row" + (f", {blanks} of them blank" if blanks else "")
+
+    def shows(self) -> tuple[str, ...]:
+        """The numerals on the cards."""
+        return tuple(text for text in self.texts if text != "?")
+
+    def marked(self) -> tuple[str, ...]:
+        """Only the blank stands out."""
+        return ()
+
+
+PICTURE = NumberRow

@@ -1,0 +1,69 @@
+"""A numeral, or a number word, as large as it will go."""
+
+from dataclasses import dataclass
+from typing import ClassVar
+
+from warmup.pictures.canvas import Canvas, Drawing
+from warmup.pictures.glyphs import extent, write
+
+
+@dataclass(frozen=True, slots=True)
+class Numeral:
+    """``text`` in large blocks: digits, small letters, ``? + - = / : ¢``; other letters are made small.
+
+    Words part at a space, and after a hyphen where a line would be too long. KeyError on drawing a
+    glyph there is no block form of.
+    """
+
+    text: str
+
+    kind: ClassVar[str] = "numeral"
+
+    def _lines(self, apart: bool) -> tuple[str, ...]:
+        text = self.text.lower()
+        if text.replace("-", "").replace(" ", "").isalpha():
+            return tuple((text.replace("-", "- ") if apart else text).split())
+        return (text,)
+
+    def _size(self, lines: tuple[str, ...]) -> tuple[int, int]:
+        """Blocks wide and high; a block lies between lines."""
+        sizes = [extent(line) for line in lines]
+        return max(wide for wide, _, _ in sizes), sum(5 + up + down + 1 for _, up, down in sizes) - 1
+
+    def least(self) -> tuple[int, int]:
+        """One cell a block across, half a row a block down."""
+        wide, high = self._size(self._lines(apart=True))
+        return wide, (high + 1) // 2
+
+    def draw(self, columns: int, rows: int) -> Drawing:
+        """The lines one under another, in the middle, blocks as large as fit."""
+        canvas = Canvas(columns, rows)
+        block, lines = max((self._fit(self._lines(a), columns, rows), self._lines(a)) for a in (False, True))
+        block = max(1, block)
+        top = (2 * rows - self._size(lines)[1] * block) // 2
+        for line in lines:
+            wide, above, below = extent(line)
+            write(canvas, (columns - wide * block) / 2, top + above * block, line, block)
+            top += (5 + above + below + 1) * block
+        return canvas.drawing()
+
+    def _fit(self, lines: tuple[str, ...], columns: int, rows: int) -> int:
+        wide, high = self._size(lines)
+        return min(columns // wide, 2 * rows // high)
+
+    def words(self) -> str:
+        """What kind of sign it is, not which."""
+        if self.text == "?":
+            return "a big question mark"
+        return "a word in big letters" if self.text[:1].isalpha() else "a big numeral"
+
+    def shows(self) -> tuple[str, ...]:
+        """The text, unless it is only the asking mark."""
+        return () if self.text == "?" else (self.text,)
+
+    def marked(self) -> tuple[str, ...]:
+        """Nothing stands out: there is nothing else."""
+        return ()
+
+
+PICTURE = Numeral

@@ -1,0 +1,69 @@
+"""Where scattered counters lie: by chance from a seed, and never in a pattern a child may know."""
+
+import hashlib
+from functools import cache
+from itertools import combinations
+from math import dist, hypot
+from random import Random
+
+Point = tuple[float, float]
+
+WIDTH, HEIGHT = 1.5, 1.0
+"""The field the points lie in. It keeps its proportions, so a scatter looks the same at every size."""
+
+
+@cache
+def scattered(count: int, seed: int) -> tuple[Point, ...]:
+    """``count`` points in the field, none close to another; the same for the same count and seed.
+
+    Points of up to six are never three in a line, nor four in a square or an oblong; more are never
+    four in a line. They do not lie on one circle about their middle either.
+    """
+    digest = hashlib.blake2b(f"scatter {count} {seed}".encode(), digest_size=8).digest()
+    chance = Random(int.from_bytes(digest, "big")).random
+    apart = 0.8 / max(1.0, count**0.5)
+    while True:
+        points: list[Point] = []
+        for _ in range(30 * count):
+            point = (chance() * WIDTH, chance() * HEIGHT)
+            if all(dist(point, other) >= apart for other in points):
+                points.append(point)
+            if len(points) == count:
+                break
+        if len(points) == count and not patterned(points):
+            return tuple(points)
+        apart *= 0.995
+
+
+def patterned(points: list[Point]) -> bool:
+    """Whether the points fall into a line, an oblong or a ring."""
+    few = len(points) <= 6
+    if any(_in_line(some) for some in combinations(points, 3 if few else 4)):
+        return True
+    if few and any(_oblong(some) for some in combinations(points, 4)):
+        return True
+    return len(points) > 4 and _on_ring(points)
+
+
+def _in_line(points: tuple[Point, ...]) -> bool:
+    """Whether all lie within a twentieth of the field's height of the line through the two farthest apart."""
+    (ax, ay), (bx, by) = max(combinations(points, 2), key=lambda pair: dist(*pair))
+    long = hypot(bx - ax, by - ay) or 1.0
+    return all(abs((bx - ax) * (y - ay) - (by - ay) * (x - ax)) / long < 0.07 for x, y in points)
+
+
+def _oblong(points: tuple[Point, ...]) -> bool:
+    """Whether four points are nearly the corners of a parallelogram: its diagonals share their middle."""
+    a, *others = points
+    for opposite in others:
+        b, c = (point for point in others if point is not opposite)
+        if hypot(a[0] + opposite[0] - b[0] - c[0], a[1] + opposite[1] - b[1] - c[1]) < 0.24:
+            return True
+    return False
+
+
+def _on_ring(points: list[Point]) -> bool:
+    """Whether all are about as far from the middle of them all."""
+    middle = (sum(x for x, _ in points) / len(points), sum(y for _, y in points) / len(points))
+    away = [dist(point, middle) for point in points]
+    return max(away) - min(away) < 0.25 * max(away)
