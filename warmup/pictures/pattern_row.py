@@ -1,0 +1,50 @@
+"""A row of pieces that repeats, with an empty place in it or at its end."""
+
+from dataclasses import dataclass
+from typing import ClassVar
+
+from warmup.pictures.canvas import Canvas, Drawing
+from warmup.pictures.pieces import piece
+
+
+@dataclass(frozen=True, slots=True)
+class PatternRow:
+    """Pieces from left to right, each "circle", "square" or "triangle"; "?" is an empty place, a hole."""
+
+    pieces: tuple[str, ...]
+
+    kind: ClassVar[str] = "pattern-row"
+
+    def least(self) -> tuple[int, int]:
+        """Pieces three cells wide, a cell between them."""
+        return 4 * len(self.pieces) - 1, 2
+
+    def draw(self, columns: int, rows: int) -> Drawing:
+        """One row in the middle, pieces as large as fit."""
+        canvas = Canvas(columns, rows)
+        count = max(1, len(self.pieces))
+        pitch = max(4, min((columns + 1) // count, 2 * rows, 14))
+        size = pitch - max(1, pitch // 5)
+        left = (columns - count * pitch + pitch - size) // 2
+        top = (2 * rows - size) // 2
+        for at, form in enumerate(self.pieces):
+            piece(canvas, form, left + at * pitch, top, size)
+        return canvas.drawing()
+
+    def words(self) -> str:
+        """That it is a row, and where nothing lies; no piece by name."""
+        if "?" not in self.pieces:
+            return "a row of shapes"
+        place = "at its end" if self.pieces[-1] == "?" else "in it"
+        return f"a row of shapes with an empty place {place}"
+
+    def shows(self) -> tuple[str, ...]:
+        """No word stands on it."""
+        return ()
+
+    def marked(self) -> tuple[str, ...]:
+        """Only the empty place stands out."""
+        return ()
+
+
+PICTURE = PatternRow
