@@ -1,0 +1,43 @@
+"""What is painted, read back from a drawing's glyphs: pixels, and the pieces that hang together."""
+
+from warmup.pictures.canvas import Drawing, Ink
+
+_QUADRANTS = " ▘▝▀▖▌▞▛▗▚▐▜▄▙▟█"
+
+
+def pixels(drawing: Drawing, ink: Ink) -> set[tuple[int, int]]:
+    """Every (x, y) painted in this ink; two pixels to a cell each way. Labels count as their paper."""
+    found = set()
+    for row, cells in enumerate(drawing.cells):
+        for column, cell in enumerate(cells):
+            mask = _QUADRANTS.find(cell.glyph)
+            for bit in range(4):
+                here = cell.ink if mask >= 0 and mask >> bit & 1 else cell.paper
+                if here is ink:
+                    found.add((2 * column + bit % 2, 2 * row + bit // 2))
+    return found
+
+
+def pieces(found: set[tuple[int, int]]) -> list[set[tuple[int, int]]]:
+    """The pixels that touch along an edge, piece by piece, from the upper left."""
+    left, groups = set(found), []
+    for start in sorted(found, key=lambda p: (p[1], p[0])):
+        if start not in left:
+            continue
+        left.remove(start)
+        group, edge = {start}, [start]
+        while edge:
+            x, y = edge.pop()
+            for near in ((x - 1, y), (x + 1, y), (x, y - 1), (x, y + 1)):
+                if near in left:
+                    left.remove(near)
+                    group.add(near)
+                    edge.append(near)
+        groups.append(group)
+    return groups
+
+
+def span(piece: set[tuple[int, int]]) -> tuple[int, int, int, int]:
+    """Left, top, right and bottom pixel of a piece, all included."""
+    xs, ys = [x for x, _ in piece], [y for _, y in piece]
+    return min(xs), min(ys), max(xs), max(ys)

@@ -1,0 +1,123 @@
+"""Things laid two and two, or the same things in plain rows before they are paired."""
+
+from dataclasses import dataclass
+from typing import ClassVar, NamedTuple
+
+from warmup.pictures.canvas import Canvas, Drawing, Ink, Shape, box, disc
+
+_PAIRS_A_ROW = 5
+_LEAST_THICK = 4
+
+
+class _Lay(NamedTuple):
+    """How things lie, in pixels, two to a cell's width and two to its height."""
+
+    thick: int
+    high: int
+    between: int
+    beside: int
+
+
+@dataclass(frozen=True, slots=True)
+class Pairs:
+    """``pairs`` pairs of ``what``, a wide gap between pairs, and ``left_over`` single ones after them.
+
+    Five pairs a row, so that a full row holds ten. With ``paired`` False the same things stand evenly
+    spaced, ten a row. ``what`` may be "socks" or "shoes"; anything else is drawn as round counters.
+    All are solid, since they are there to be counted. At least one thing, at most thirty.
+    """
+
+    pairs: int
+    left_over: int = 0
+    what: str = "socks"
+    paired: bool = True
+
+    kind: ClassVar[str] = "pairs"
+
+    def _places(self) -> list[tuple[int, int]]:
+        """The row of each thing and its place there; a single one has the place of a pair's first."""
+        whole = 2 * self.pairs
+        singles = range(self.pairs, self.pairs + self.left_over)
+        count = [*range(whole), *(2 * n for n in singles)] if self.paired else range(whole + self.left_over)
+        return [divmod(n, 2 * _PAIRS_A_ROW) for n in count]
+
+    def _lay(self, thick: int) -> _Lay:
+        high = max(3, round(thick * 0.8)) if self.what == "socks" else thick
+        if self.what not in ("socks", "shoes"):
+            high = max(2, round(thick / 2))
+        even = max(1, thick // 3)
+        return _Lay(thick, high, *((max(3, thick // 2), max(1, thick // 8)) if self.paired else (even, even)))
+
+    def _size(self, lay: _Lay) -> tuple[int, int]:
+        """Pixels wide and high of the whole block."""
+        places = self._places()
+        return max(_left(place, lay) for _, place in places) + lay.thick, _top(places[-1][0], lay) + lay.high
+
+    def least(self) -> tuple[int, int]:
+        """Things four pixels wide."""
+        wide, high = self._size(self._lay(_LEAST_THICK))
+        return -(-wide // 2), -(-high // 2)
+
+    def draw(self, columns: int, rows: int) -> Drawing:
+        """The things as large as the pane allows, the block of them centred."""
+        canvas = Canvas(columns, rows)
+        lay = self._lay(_LEAST_THICK)
+        # Rounds need an even number of pixels; steps of two keep every thing's edges alike.
+        for thick in range(_LEAST_THICK, 29, 2):
+            larger = self._lay(thick)
+            wide, high = self._size(larger)
+            if wide <= 2 * columns and high <= 2 * rows:
+                lay = larger
+        wide, high = self._size(lay)
+        left, top = (2 * columns - wide) // 2, (2 * rows - high) // 2
+        for row, place in self._places():
+            for shape in _shapes(self.what, (left + _left(place, lay)) / 2, top + _top(row, lay), lay):
+                canvas.paint(shape, Ink.FIRST)
+        return canvas.drawing()
+
+    def words(self) -> str:
+        """What they are and how they lie, not how many."""
+        return f"{self.what} laid out in pairs" if self.paired else f"{self.what} laid out in a row"
+
+    def shows(self) -> tuple[str, ...]:
+        """No numeral stands on it."""
+        return ()
+
+    def marked(self) -> tuple[str, ...]:
+        """Nothing is marked out."""
+        return ()
+
+
+def _left(place: int, lay: _Lay) -> int:
+    return place * lay.thick + (place + 1) // 2 * lay.beside + place // 2 * lay.between
+
+
+def _top(row: int, lay: _Lay) -> int:
+    return row * (lay.high + max(1, lay.high // 3))
+
+
+def _shapes(what: str, left: float, top: float, lay: _Lay) -> tuple[Shape, ...]:
+    """One thing in its box; ``left`` and ``top`` in cell widths."""
+    wide, high = lay.thick / 2, lay.high
+    match what:
+        case "socks":
+            leg, foot = (lay.thick + 1) // 2 / 2, max(1, round(high * 0.38))
+            toe = foot / 2 if foot > 2 else 0.0
+            sole = box(left, top + high - foot, wide - toe, foot)
+            tip = disc(left + wide - toe, top + high - toe, toe)
+            return box(left, top, leg, high), sole, *((tip,) if toe else ())
+        case "shoes":
+            # A print from above: a broad front, a narrower waist, a heel.
+            front, heel = wide / 2, max(0.5, lay.thick * 3 // 8 / 2)
+            middle = left + front
+            waist = max(2, lay.thick // 2 // 2 * 2) / 2
+            return (
+                disc(middle, top + front, front),
+                box(middle - waist / 2, top + front, waist, high - front - heel),
+                disc(middle, top + high - heel, heel),
+            )
+        case _:
+            return (disc(left + wide / 2, top + high / 2, wide / 2),)
+
+
+PICTURE = Pairs
