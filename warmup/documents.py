@@ -1,0 +1,355 @@
+"""Files that people edit: TOML, read with care and complained of by line, written whole or not at all."""
+
+import contextlib
+import datetime as dt
+import difflib
+import json
+import os
+import re
+import stat
+import tempfile
+import tomllib
+import unicodedata
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any, Never
+
+from warmup.lines import Keys, lines
+
+LIMIT = 1_000_000
+"""The largest file that is read, in bytes."""
+LONGEST_LINE = 20_000
+"""The longest line that is read, in characters: reading a key of many thousand parts would take minutes."""
+FIRST_YEAR, LAST_YEAR = 1900, 2999
+"""The years a date in a file may lie in, so that adding weeks to it never leaves the calendar."""
+FIX_OR_DELETE = "Fix that line or delete the file to start again."
+# Marks that turn the direction of the text after them, and the byte order mark.
+_TURNING = frozenset("\u061c\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069\ufeff")
+
+
+class FileProblem(Exception):
+    """What is wrong with a file, where, and what to do: ``str`` gives it in one or two sentences.
+
+    ``line`` counts from 1 and is None where the trouble has no line; ``key`` reads like
+    ``school.first_day``, or ``child 2.nickname`` for the second in a list, and may be empty.
+    """
+
+    def __init__(
+        self, path: Path, line: int | None, key: str, expected: str, found: str, advice: str = FIX_OR_DELETE
+    ) -> None:
+        super().__init__(path, line, key, expected, found, advice)
+        self.path, self.line, self.key = path, line, key
+        self.expected, self.found, self.advice = expected, found, advice
+
+    def __str__(self) -> str:
+        """Say where, what was expected, what was found, and what to do about it."""
+        where = [clean(self.path.name), f"line {self.line}" if self.line else "", self.key]
+        place = ", ".join(part for part in where if part)
+        return f"{place}: expected {self.expected}, found {self.found}. {self.advice}".rstrip()
+
+
+class Missing(FileProblem):
+    """The file is not there."""
+
+
+def clean(text: str) -> str:
+    """The text as one line without anything a terminal would obey: control and text-turning characters go."""
+    kept = (
+        c for c in " ".join(text.split()) if unicodedata.category(c) not in ("Cc", "Cs") and c not in _TURNING
+    )
+    return " ".join("".join(kept).split())
+
+
+def visible(text: str) -> bool:
+    """Whether any character of the text leaves a mark of its own on the screen."""
+    return any(unicodedata.category(c)[0] not in "CZM" or unicodedata.category(c) == "Co" for c in text)
+
+
+def shown(value: object) -> str:
+    """A value as it may stand in a sentence: short, on one line, harmless in a terminal."""
+    match value:
+        case str():
+            text = json.dumps(clean(value), ensure_ascii=False)
+        case bool():
+            text = "true" if value else "false"
+        case dict():
+            text = "a table"
+        case list():
+            text = "a list" if value else "an empty list"
+        case int() if abs(value) >= 10**30:
+            text = "a very long number"
+        case _:
+            text = clean(str(value))
+    return text if len(text) <= 60 else f"{text[:50]}... ({len(text)} characters)"
+
+
+def did_you_mean(word: str, known: Iterable[str]) -> str:
+    """``; did you mean "dime"?`` for the nearest known word, or nothing when none is near."""
+    near = difflib.get_close_matches(word[:100], list(known), n=1)
+    return f'; did you mean "{near[0]}"?' if near else ""
+
+
+@dataclass(frozen=True, slots=True)
+class Document:
+    """A file that was read: its values, its text, and the advice its complaints end with.
+
+    The getters take the way to a value, ``("child", 0, "nickname")``, and raise ``FileProblem`` with the
+    line when it is not what it should be. A missing value is the ``default``, or a problem without one.
+    """
+
+    path: Path
+    data: Mapping[str, Any]
+    text: str
+    advice: str = FIX_OR_DELETE
+
+    def line_of(self, *keys: str | int) -> int | None:
+        """The line, from 1, on which this key, table or list element is written."""
+        return lines(self.text).get(keys)
+
+    def problem(self, keys: Keys, expected: str, found: str) -> FileProblem:
+        """A problem with the value at ``keys``, on its line or that of the nearest table around it."""
+        line = next((at for n in range(len(keys), 0, -1) if (at := self.line_of(*keys[:n]))), None)
+        key = ""
+        for part in keys:
+            key += f" {part + 1}" if isinstance(part, int) else f".{clean(part)}" if key else clean(part)
+        return FileProblem(
+            self.path, line, key if len(key) <= 80 else f"{key[:77]}...", expected, found, self.advice
+        )
+
+    def refuse(self, keys: Keys, expected: str) -> Never:
+        """Raise the problem that the value at ``keys`` is not as ``expected``."""
+        raise self.problem(keys, expected, shown(self._look(keys)) if self.has(*keys) else "nothing")
+
+    def has(self, *keys: str | int) -> bool:
+        """Whether there is a value at ``keys``. FileProblem when a value on the way there is no table."""
+        return self._look(keys) is not None
+
+    def date(self, *keys: str | int, default: dt.date | None = None) -> dt.date:
+        """A date without a time, between the years 1900 and 2999; in quotation marks it will do too."""
+        expected = "a date like 2026-08-31"
+        value = self._value(keys, default, expected)
+        if isinstance(value, str) and re.fullmatch(r"[0-9]{4}-[0-9]{2}-[0-9]{2}", value):
+            with contextlib.suppress(ValueError):
+                value = dt.date.fromisoformat(value)
+        if type(value) is not dt.date:
+            self.refuse(keys, expected)
+        if not FIRST_YEAR <= value.year <= LAST_YEAR:
+            self.refuse(keys, f"a date between the years {FIRST_YEAR} and {LAST_YEAR}")
+        return value
+
+    def name(self, *keys: str | int, default: str | None = None, most: int = 40) -> str:
+        """Words for people on one line, cleaned: at least one visible character, at most ``most``."""
+        value = self._value(keys, default, "some words in quotation marks")
+        if not isinstance(value, str):
+            self.refuse(keys, "some words in quotation marks")
+        if len(cleaned := clean(value)) > most:
+            self.refuse(keys, f"at most {most} characters")
+        if not visible(cleaned) and cleaned != default:
+            self.refuse(keys, "at least one letter")
+        return cleaned
+
+    def whole(self, *keys: str | int, least: int, most: int, default: int | None = None) -> int:
+        """A whole number from ``least`` to ``most``."""
+        expected = f"a whole number from {least} to {most}"
+        value = self._value(keys, default, expected)
+        if type(value) is not int or not least <= value <= most:
+            self.refuse(keys, expected)
+        return value
+
+    def flag(self, *keys: str | int, default: bool | None = None) -> bool:
+        """True or false."""
+        value = self._value(keys, default, "true or false")
+        if not isinstance(value, bool):
+            self.refuse(keys, "true or false")
+        return value
+
+    def choice(self, *keys: str | int, among: Iterable[str], default: str | None = None) -> str:
+        """One of a few words, capitals or not; given back as ``among`` writes it."""
+        words = {word.lower(): word for word in among}
+        expected = " or ".join(f'"{word}"' for word in words.values())
+        value = self._value(keys, default, expected)
+        if not isinstance(value, str) or value.strip().lower() not in words:
+            self.refuse(keys, expected)
+        return words[value.strip().lower()]
+
+    def length(self, *keys: str | int, most: int = 1000) -> int:
+        """How many elements the list at ``keys`` has, 0 where there is none."""
+        value = self._look(keys)
+        if value is None:
+            return 0
+        if not isinstance(value, list):
+            self.refuse(keys, "a list in square brackets")
+        if len(value) > most:
+            raise self.problem(keys, f"a list of at most {most}", f"{len(value)}")
+        return len(value)
+
+    def names(self, *keys: str | int, most: int = 80) -> tuple[str, ...]:
+        """A list of words, each as ``name`` reads it; empty where there is none."""
+        return tuple(self.name(*keys, n, most=most) for n in range(self.length(*keys)))
+
+    def keys_of(self, *keys: str | int) -> tuple[str, ...]:
+        """The keys of the table at ``keys`` in their order; empty where there is none."""
+        value = self._look(keys)
+        if value is not None and not isinstance(value, dict):
+            self.refuse(keys, "a table")
+        return tuple(value or ())
+
+    def _value(self, keys: Keys, default: Any, expected: str) -> Any:
+        value = self._look(keys)
+        if value is None and default is None:
+            raise self.problem(keys, expected, "nothing")
+        return default if value is None else value
+
+    def _look(self, keys: Keys) -> Any:
+        value: Any = self.data
+        for depth, key in enumerate(keys):
+            if isinstance(key, int):
+                value = value[key]
+            elif not isinstance(value, Mapping):
+                raise self.problem(keys[:depth], f'a table with "{key}" in it', shown(value))
+            elif (value := value.get(key)) is None:
+                return None
+        return value
+
+
+def read(path: Path, advice: str = FIX_OR_DELETE) -> Document:
+    """The TOML file at ``path``: a regular file of at most 1 MB, UTF-8, without NUL.
+
+    Raises ``Missing`` when there is none, and ``FileProblem`` for anything else that is not as it should be.
+    """
+    raw = _bytes(path, advice)
+    try:
+        text = raw.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        line = raw.count(b"\n", 0, error.start) + 1
+        raise FileProblem(path, line, "", "text in UTF-8", "other bytes", advice) from None
+    if "\0" in text:
+        line = text.count("\n", 0, text.index("\0")) + 1
+        raise FileProblem(path, line, "", "text", "a NUL byte", advice)
+    for number, line_text in enumerate(text.split("\n"), start=1):
+        if len(line_text) > LONGEST_LINE:
+            found = f"{len(line_text)} characters"
+            raise FileProblem(path, number, "", f"at most {LONGEST_LINE} characters in a line", found, advice)
+    return Document(path, _parsed(path, text, advice), text, advice)
+
+
+def _bytes(path: Path, advice: str) -> bytes:
+    try:
+        about = path.stat()
+        if not stat.S_ISREG(about.st_mode):
+            found = "a folder" if stat.S_ISDIR(about.st_mode) else "something else"
+            raise FileProblem(path, None, "", "a file", found, "Move it away.")
+        if about.st_size > LIMIT:
+            found = f"{about.st_size} bytes"
+            raise FileProblem(path, None, "", f"a file of at most {LIMIT} bytes", found, "Move it away.")
+        with path.open("rb") as file:
+            return file.read(LIMIT + 1)
+    except FileNotFoundError:
+        raise Missing(path, None, "", "a file", "none", "") from None
+    except (OSError, ValueError) as error:
+        reason = clean(getattr(error, "strerror", None) or str(error))
+        raise FileProblem(path, None, "", "a file that can be read", reason, "") from None
+
+
+def _parsed(path: Path, text: str, advice: str) -> dict[str, Any]:
+    try:
+        return tomllib.loads(text)
+    except tomllib.TOMLDecodeError as error:
+        message = str(error)
+        at = re.search(r" \(at line ([0-9]+), column ([0-9]+)\)$", message)
+        line = int(at[1]) if at else text.count("\n") + 1
+        column = f"column {at[2]}" if at else "at its end"
+        found = clean(message.removesuffix(at[0]) if at else message.removesuffix(" (at end of document)"))
+        raise FileProblem(path, line, column, "TOML", f"an error in it ({found})", advice) from None
+    except (ValueError, RecursionError):
+        # A number of thousands of digits, or brackets nested by the thousand.
+        raise FileProblem(
+            path, None, "", "a plain TOML file", "one too deep or too long to read", advice
+        ) from None
+
+
+def write_atomic(path: Path, data: Mapping[str, Any]) -> None:
+    """Put ``data`` at ``path`` as TOML, whole or not at all; the version before stays as ``<name>.bak``.
+
+    The file gets mode 0600, a folder made for it 0700. Comments are not kept (the ``.bak`` has them).
+    Raises ``FileProblem`` when it can't be written; the file that was there is then still there.
+    """
+    try:
+        content = _written(data).encode()
+        target = path.resolve()
+        target.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
+        if target.exists():
+            _put(target.with_name(f"{target.name}.bak"), target.read_bytes())
+        _put(target, content)
+    except (OSError, ValueError, TypeError, RuntimeError) as error:
+        reason = clean(getattr(error, "strerror", None) or str(error)) or "an error"
+        advice = "Nothing was changed."
+        raise FileProblem(path, None, "", "a file that can be written", reason, advice) from None
+
+
+def _written(data: Mapping[str, Any]) -> str:
+    import tomli_w
+
+    # The library writes short lists of tables on one line each; people find [[child]] easier to edit.
+    plain = {key: value for key, value in data.items() if not _blocks(key, value)}
+    text = tomli_w.dumps(plain)
+    for key in (key for key in data if key not in plain):
+        text += "".join(f"\n[[{key}]]\n{tomli_w.dumps(table)}" for table in data[key])
+    return text if tomllib.loads(text) == data else tomli_w.dumps(data)
+
+
+def _blocks(key: str, value: object) -> bool:
+    if not (isinstance(value, list) and value and re.fullmatch(r"[A-Za-z0-9_-]+", key)):
+        return False
+    return all(
+        isinstance(table, dict) and not any(isinstance(v, dict) for v in table.values()) for table in value
+    )
+
+
+def _put(target: Path, content: bytes) -> None:
+    handle, name = tempfile.mkstemp(prefix=f".{target.name[:40]}-", dir=target.parent)
+    try:
+        with os.fdopen(handle, "wb") as file:
+            file.write(content)
+            file.flush()
+            os.fsync(file.fileno())
+        Path(name).replace(target)
+    except BaseException:
+        Path(name).unlink(missing_ok=True)
+        raise
+    if hasattr(os, "O_DIRECTORY"):
+        folder = os.open(target.parent, os.O_RDONLY | os.O_DIRECTORY)
+        try:
+            os.fsync(folder)
+        finally:
+            os.close(folder)
+
+
+@dataclass(frozen=True, slots=True)
+class Places:
+    """A family's two folders: ``config`` holds family.toml and its own routines, ``data`` the journal."""
+
+    config: Path
+    data: Path
+
+
+def places(environ: Mapping[str, str]) -> Places:
+    """Both in the folder ``WARMUP_HOME`` names, else where this system keeps such things."""
+    if home := environ.get("WARMUP_HOME"):
+        folder = Path(home).absolute()
+        with contextlib.suppress(RuntimeError):  # "~somebody" whom this system does not know
+            folder = Path(home).expanduser().absolute()
+        return Places(folder, folder)
+    import platformdirs
+
+    return Places(
+        Path(platformdirs.user_config_dir("warmup", appauthor=False)),
+        Path(platformdirs.user_data_dir("warmup", appauthor=False)),
+    )
+
+
+def routines_folder() -> Path:
+    """Where the routines that came with the program lie: in the installed package, or in the repository."""
+    inside = Path(__file__).with_name("routines")
+    return inside if inside.is_dir() else Path(__file__).parent.with_name("routines")
