@@ -6,7 +6,7 @@ from math import cos, dist, floor, pi, sin
 from typing import ClassVar
 
 from warmup.pictures.canvas import Canvas, Drawing, Ink, disc, ring
-from warmup.pictures.scatter import HEIGHT, WIDTH, scattered
+from warmup.pictures.scatter import laid, scattered
 
 Place = tuple[float, float]
 
@@ -66,7 +66,7 @@ class Counters:
             case "ring":
                 return _ring(self._total(), width, height)
             case "scatter":
-                return _scatter(self._total(), self.seed, width, height)
+                return laid(scattered(self._total(), self.seed), width, height)
             case _:
                 return _grid(self._total(), self._across(), width, height)
 
@@ -132,19 +132,7 @@ def _round_an_oval(count: int, across: float, up: float) -> list[Place]:
     return places
 
 
-def _scatter(count: int, seed: int, width: int, height: int) -> tuple[list[Place], float]:
-    """The scatter stretched over the middle of the pane, its proportions kept."""
-    points = scattered(count, seed)
-    near = _nearest(points) if count > 1 else HEIGHT
-    scale = min(width / WIDTH, height / HEIGHT)
-    # So that counters as large as their spacing allows still lie within the pane.
-    scale *= HEIGHT / (HEIGHT + 0.72 * min(near, 0.45))
-    radius = max(1.0, floor(min(scale * near - 1.5, 0.3 * scale)) / 2)
-    left, top = (width - WIDTH * scale) / 2, (height - HEIGHT * scale) / 2
-    return [(left + x * scale, top + y * scale) for x, y in points], radius
-
-
-def _nearest(points: list[Place] | tuple[Place, ...]) -> float:
+def _nearest(points: list[Place]) -> float:
     return min(dist(one, two) for one, two in combinations(points, 2))
 
 

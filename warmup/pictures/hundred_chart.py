@@ -24,36 +24,29 @@ class HundredChart:
     def _rows(self) -> range:
         return range((self.first - 1) // 10, (self.last - 1) // 10 + 1)
 
-    def _numbers(self) -> range:
-        return range(self._rows().start * 10 + 1, self._rows().stop * 10 + 1)
-
     def least(self) -> tuple[int, int]:
-        """Three cells a number, one row a ten; four once there is a three-digit number to read."""
+        """Three cells a number, one row a ten; four once numbers past 100 are to be read."""
         return 40 if self.last > 100 else 30, len(self._rows())
 
     def draw(self, columns: int, rows: int) -> Drawing:
-        """Squares on a checkerboard; two rows a ten where there is room."""
+        """Squares on a checkerboard, as wide as the pane has room for and at most two rows less a cell high."""
         canvas = Canvas(columns, rows)
         lines = self._rows()
-        wide = max(4 if self.last > 100 else 3, min(columns // 10, 6))
-        high = max(1, min(rows // len(lines), 3, wide // 2))
+        wide = min(columns // 10, 8)
+        high = max(1, min(rows // len(lines), 3, (wide + 1) // 2))
         left, top = (columns - 10 * wide) // 2, (rows - high * len(lines)) // 2
-        for number in self._numbers():
+        for number in range(self.first, self.last + 1):
             line, place = divmod(number - 1, 10)
             column, row = left + place * wide, top + (line - lines.start) * high
-            outside = not self.first <= number <= self.last
             paper = Ink.TILE if (line + place) % 2 else Ink.TILE_ALT
-            if outside:
-                continue
-            canvas.tile(column, row, wide, high, Ink.HOLE if number in self.hidden else paper)
             if number in self.hidden:
+                canvas.tile(column, row, wide, high, Ink.HOLE)
                 continue
-            text = str(number).center(wide)
-            if number in self.pointed:
-                canvas.tile(column, row, wide, high, Ink.INK)
-                canvas.label(column, row + (high - 1) // 2, text, Ink.GROUND, Ink.INK)
-            else:
-                canvas.label(column, row + (high - 1) // 2, text)
+            ink, paper = (Ink.GROUND, Ink.INK) if number in self.pointed else (Ink.INK, paper)
+            canvas.tile(column, row, wide, high, paper)
+            # Two digits as near the middle as cells allow; the ones stand under one another in every column.
+            text = f"{number:>{wide // 2 + 1}}"
+            canvas.label(column, row + (high - 1) // 2, text.ljust(wide), ink, paper)
         return canvas.drawing()
 
     def words(self) -> str:

@@ -3,7 +3,7 @@
 import hashlib
 from functools import cache
 from itertools import combinations
-from math import dist, hypot
+from math import dist, floor, hypot
 from random import Random
 
 Point = tuple[float, float]
@@ -21,7 +21,7 @@ def scattered(count: int, seed: int) -> tuple[Point, ...]:
     """
     digest = hashlib.blake2b(f"scatter {count} {seed}".encode(), digest_size=8).digest()
     chance = Random(int.from_bytes(digest, "big")).random
-    apart = 0.8 / max(1.0, count**0.5)
+    apart = 1.2 / max(2.0, count**0.5)
     while True:
         points: list[Point] = []
         for _ in range(30 * count):
@@ -33,6 +33,19 @@ def scattered(count: int, seed: int) -> tuple[Point, ...]:
         if len(points) == count and not patterned(points):
             return tuple(points)
         apart *= 0.995
+
+
+def laid(points: tuple[Point, ...], width: int, height: int) -> tuple[list[Point], float]:
+    """The points spread over a pane, proportions kept, and the radius counters may have there."""
+    xs, ys = [x for x, _ in points] or [0.0], [y for _, y in points] or [0.0]
+    near = min((dist(one, two) for one, two in combinations(points, 2)), default=HEIGHT)
+    broad = min(0.72 * near, 0.34)
+    scale = min(width / (max(xs) - min(xs) + broad), height / (max(ys) - min(ys) + broad), height * 1.2)
+    # Fitting a counter to the pixels may bring two closer by as much as one and a half.
+    radius = max(1.0, floor(min(scale * broad, scale * near - 1.5)) / 2)
+    left = (width - (max(xs) + min(xs)) * scale) / 2
+    top = (height - (max(ys) + min(ys)) * scale) / 2
+    return [(left + x * scale, top + y * scale) for x, y in points], radius
 
 
 def patterned(points: list[Point]) -> bool:

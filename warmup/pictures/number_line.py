@@ -1,0 +1,125 @@
+"""A number line with ticks, numerals, a place to start from, and hops."""
+
+from dataclasses import dataclass
+from typing import ClassVar
+
+from warmup.pictures.canvas import Canvas, Drawing, Ink, Shape, bow, box, disc
+from warmup.pictures.glyphs import extent, write
+
+_LARGE = 8
+"""Cells from one number to the next so that two large numerals stand side by side."""
+
+_STEP = 5
+"""Cells from one number to the next, where there is room: enough to see a hop of one."""
+
+
+@dataclass(frozen=True, slots=True)
+class NumberLine:
+    """The numbers ``first`` to ``last`` on a line that goes on in further lines where it is too long.
+
+    ``start`` is the number to start from, marked by a solid dot. ``hops`` are signed steps, one arc
+    each, the first from ``start`` (from ``first`` without one); where the last lands is not marked.
+    ``hidden`` numbers are holes.
+    """
+
+    first: int
+    last: int
+    hops: tuple[int, ...] = ()
+    start: int | None = None
+    hidden: tuple[int, ...] = ()
+
+    kind: ClassVar[str] = "number-line"
+
+    def _count(self) -> int:
+        return self.last - self.first + 1
+
+    def _high(self) -> int:
+        """Rows a line needs: the arcs or the dot, the line with its ticks, the numerals."""
+        return 3 if self.hops or self.start is not None else 2
+
+    def least(self) -> tuple[int, int]:
+        """Three cells a number in at most three lines."""
+        lines = min(3, -(-self._count() // 6))
+        return max(12, 3 * -(-self._count() // lines) + 1), lines * self._high()
+
+    def _shape(self, columns: int, rows: int) -> tuple[int, int, int, bool]:
+        """How many lines, numbers a line, cells a number, and whether the numerals are large blocks."""
+        for step, large in ((_LARGE, True), (_STEP, False), (4, False), (3, False)):
+            each = max(1, (columns - 1) // step)
+            lines = -(-self._count() // each)
+            high = self._high() + 2 * large
+            if lines * high <= rows and lines <= (2 if large and rows < 24 else 5):
+                break
+        each = -(-self._count() // lines)
+        return lines, each, max(3, min((columns - 1) // each, 12 if large else 9)), large
+
+    def draw(self, columns: int, rows: int) -> Drawing:
+        """Lines one under another; each goes on where the one above leaves off."""
+        canvas = Canvas(columns, rows)
+        lines, each, step, large = self._shape(columns, rows)
+        below = 3 if large else 1
+        high = max(self._high() + below - 1, min(rows // lines, self._high() + below + 3))
+        left, top = (columns - each * step) // 2, (rows - lines * high) // 2
+        for line in range(lines):
+            low = self.first + line * each
+            here = range(low, min(low + each, self.last + 1))
+            row = top + (line + 1) * high - 1 - below
+            self._draw_line(canvas, here, left, row, step)
+            self._draw_hops(canvas, here, (left, row, step), high - 1 - below)
+            for at, number in enumerate(here):
+                self._draw_number(canvas, number, left + at * step + step // 2, row, large)
+        return canvas.drawing()
+
+    def _draw_line(self, canvas: Canvas, here: range, left: int, row: int, step: int) -> None:
+        """The line in the lower half of its row of cells, with a tick for each number."""
+        begin = left if here.start > self.first else left + step // 2
+        end = left + len(here) * step if here[-1] < self.last else left + (len(here) - 1) * step + step // 2 + 1
+        canvas.paint(box(begin, 2 * row + 1, end - begin, 1), Ink.SOFT)
+        for at in range(len(here)):
+            canvas.tile(left + at * step + step // 2, row, 1, 1, Ink.SOFT)
+
+    def _draw_number(self, canvas: Canvas, number: int, x: int, row: int, large: bool) -> None:
+        """The numeral under the tick in column ``x``, or its hole, and the dot if the start is here."""
+        text = str(number)
+        if number == self.start:
+            canvas.paint(disc(x + 0.5, 2 * row + 0.5, 1.5), Ink.FIRST)
+        if number in self.hidden:
+            wide, high = (7, 3) if large else (3, 1)
+            canvas.tile(x - wide // 2, row + 1, wide, high, Ink.HOLE)
+        elif large:
+            write(canvas, x + 0.5 - extent(text)[0] / 2, 2 * row + 3, text)
+        else:
+            canvas.label(x - (len(text) - 1) // 2 - (len(text) > 2), row + 1, text)
+
+    def _draw_hops(self, canvas: Canvas, here: range, where: tuple[int, int, int], room: int) -> None:
+        """The arcs, or the parts of them, that lie over this line."""
+        left, row, step = where
+        at = self.first if self.start is None else self.start
+        for hop in self.hops:
+            low, high = sorted((at, at + hop))
+            at += hop
+            if low == high:
+                continue
+            x0, x1 = (left + (n - here.start) * step + step // 2 + 0.5 for n in (low, high))
+            arc = bow(x0, x1, 2 * row, 2 * room - 0.5, 1)
+            edges = (max(arc.box[0], left), arc.box[1], min(arc.box[2], left + len(here) * step), arc.box[3])
+            if low < here.stop and high >= here.start and edges[0] < edges[2]:
+                canvas.paint(Shape(arc.distance, edges), Ink.SECOND)
+
+    def words(self) -> str:
+        """Its ends, where to start, and how many hops are drawn; not where they land."""
+        begin = f", a dot on {self.start}" if self.start is not None else ""
+        arcs = f", {len(self.hops)} hops drawn" if len(self.hops) > 1 else ", a hop drawn" if self.hops else ""
+        bare = f", {len(self.hidden)} left blank" if self.hidden else ""
+        return f"a number line from {self.first} to {self.last}{begin}{arcs}{bare}"
+
+    def shows(self) -> tuple[str, ...]:
+        """Every numeral that is not hidden."""
+        return tuple(str(n) for n in range(self.first, self.last + 1) if n not in self.hidden)
+
+    def marked(self) -> tuple[str, ...]:
+        """The number to start from."""
+        return () if self.start is None else (str(self.start),)
+
+
+PICTURE = NumberLine
