@@ -29,18 +29,7 @@ class TenFrame:
         # From line to line; a line is one cell wide and half a row high, so places are square.
         side = max(4, min((columns - 1) // 5, (rows * 2 - 1) // 2))
         left, top = (columns - 5 * side - 1) // 2, (2 * rows - 2 * side - 1) // 2
-        for line in range(6):
-            canvas.paint(box(left + line * side, top, 1, 2 * side + 1), Ink.SOFT)
-        for line in range(3):
-            canvas.paint(box(left, top + line * side, 5 * side + 1, 1), Ink.SOFT)
-        # The margin is whole, so the counter fills whole pixels and sits in the very middle.
-        radius = (side - 1) / 2 - max(1 if side > 5 else 0, round(0.12 * side))
-        for place in range(10):
-            x, y = left + place % 5 * side + (side + 1) / 2, top + place // 5 * side + (side + 1) / 2
-            if place < self.filled:
-                canvas.paint(disc(x, y, radius), Ink.FIRST)
-            elif place < self.filled + self.beside:
-                canvas.paint(ring(x, y, radius, max(0.5, round(side * 0.12))), Ink.SECOND)
+        lay(canvas, left, top, side, self.filled, self.beside)
         return canvas.drawing()
 
     def words(self) -> str:
@@ -55,6 +44,22 @@ class TenFrame:
     def marked(self) -> tuple[str, ...]:
         """Nothing is marked out."""
         return ()
+
+
+def lay(canvas: Canvas, left: int, top: int, side: int, filled: int, beside: int = 0) -> None:
+    """Paint a ten frame whose lines stand ``side`` cell widths apart, its upper left corner at (left, top)."""
+    for line in range(6):
+        canvas.paint(box(left + line * side, top, 1, 2 * side + 1), Ink.SOFT)
+    for line in range(3):
+        canvas.paint(box(left, top + line * side, 5 * side + 1, 1), Ink.SOFT)
+    # The margin is whole, so the counter fills whole pixels and sits in the very middle.
+    radius = (side - 1) / 2 - max(1 if side > 5 else 0, round(0.12 * side))
+    for place in range(10):
+        x, y = left + place % 5 * side + (side + 1) / 2, top + place // 5 * side + (side + 1) / 2
+        if place < filled:
+            canvas.paint(disc(x, y, radius), Ink.FIRST)
+        elif place < filled + beside:
+            canvas.paint(ring(x, y, radius, max(0.5, round(side * 0.12))), Ink.SECOND)
 
 
 PICTURE = TenFrame

@@ -1,0 +1,54 @@
+"""Two ten frames: a full one, and some more."""
+
+from dataclasses import dataclass
+from typing import ClassVar
+
+from warmup.pictures.canvas import Canvas, Drawing
+from warmup.pictures.ten_frame import lay
+
+
+@dataclass(frozen=True, slots=True)
+class TwoFrames:
+    """Two ten frames with ``first`` and ``second`` solid counters (0 to 10 each), upper rows of five first."""
+
+    first: int
+    second: int
+
+    kind: ClassVar[str] = "two-frames"
+
+    def least(self) -> tuple[int, int]:
+        """Places of 4 by 2 cells, one frame under the other."""
+        return 21, 9
+
+    def draw(self, columns: int, rows: int) -> Drawing:
+        """One under the other or side by side, whichever gives the larger places."""
+        canvas = Canvas(columns, rows)
+        stacked = min((columns - 1) // 5, (2 * rows - 2) // 4)
+        beside = min((columns - 4) // 10, (2 * rows - 1) // 2)
+        side = max(4, stacked, beside)
+        wide, high = 5 * side + 1, 2 * side + 1
+        if beside >= max(4, stacked):
+            left, top = (columns - 2 * wide - 2) // 2, (2 * rows - high) // 2
+            lay(canvas, left, top, side, self.first)
+            lay(canvas, left + wide + 2, top, side, self.second)
+        else:
+            gap = max(0, min(3, 2 * rows - 2 * high))
+            left, top = (columns - wide) // 2, (2 * rows - 2 * high - gap) // 2
+            lay(canvas, left, top, side, self.first)
+            lay(canvas, left, top + high + gap, side, self.second)
+        return canvas.drawing()
+
+    def words(self) -> str:
+        """That there are two frames, not how many counters lie in them."""
+        return "two ten frames, one after the other, with counters in them"
+
+    def shows(self) -> tuple[str, ...]:
+        """No numeral stands on it."""
+        return ()
+
+    def marked(self) -> tuple[str, ...]:
+        """Nothing is marked out."""
+        return ()
+
+
+PICTURE = TwoFrames

@@ -1,0 +1,71 @@
+"""Two trays, one above the other, to see which holds more."""
+
+from dataclasses import dataclass
+from typing import ClassVar, Literal
+
+from warmup.pictures.canvas import Canvas, Drawing, Ink, frame, ring
+
+
+@dataclass(frozen=True, slots=True)
+class TwoSets:
+    """``top`` and ``bottom`` rings (0 to 10) in two trays; what is compared is hollow.
+
+    The rows keep the same pace and start together, so that a ring stands under its match. With
+    ``spread`` that tray's rings stand far apart and the other's close together, which looks like more.
+    """
+
+    top: int
+    bottom: int
+    spread: Literal["", "top", "bottom"] = ""
+
+    kind: ClassVar[str] = "two-sets"
+
+    def least(self) -> tuple[int, int]:
+        """Rings three cells wide, half a cell between, in trays of four rows."""
+        return int(3.5 * max(self.top, self.bottom, 4)) + 3, 8
+
+    def draw(self, columns: int, rows: int) -> Drawing:
+        """Trays as wide as the pane, rings as large as fit."""
+        canvas = Canvas(columns, rows)
+        room = columns - 3
+        wide = self._ring(room, rows)
+        high = min(rows, int(wide) + 8)
+        first = rows - high
+        for at, count, name in ((first, self.top, "top"), (first + high, self.bottom, "bottom")):
+            pace = self._pace(name, count, wide, room)
+            canvas.paint(frame(0, at, columns, high - 1, 1), Ink.SOFT)
+            for place in range(count):
+                x, y = 1.5 + wide / 2 + place * pace, at + (high - 1) / 2
+                canvas.paint(ring(x, y, wide / 2, max(0.8, wide * 0.18)), Ink.FIRST)
+        return canvas.drawing()
+
+    def _ring(self, room: int, rows: int) -> float:
+        """A ring's width: whole, so that it stands on pixels across and down; small where rows differ in pace."""
+        most = max(self.top, self.bottom, 4)
+        share = 0.7 if self.spread else 1.0
+        return max(3.0, float(min(int(room * share / most - 0.5), rows - 5)))
+
+    def _pace(self, name: str, count: int, wide: float, room: int) -> float:
+        """From one ring of this tray to the next, in half cells."""
+        if not self.spread:
+            return int(2 * min(room / max(self.top, self.bottom, 4), 1.5 * wide)) / 2
+        if name != self.spread or count < 2:
+            return wide + 0.5
+        return int(2 * (room - wide) / (count - 1)) / 2
+
+    def words(self) -> str:
+        """Two trays, or one and an empty one; not how many."""
+        if not self.top or not self.bottom:
+            return "two trays, one under the other, rings in one of them"
+        return "two trays of rings, one under the other"
+
+    def shows(self) -> tuple[str, ...]:
+        """No numeral stands on it."""
+        return ()
+
+    def marked(self) -> tuple[str, ...]:
+        """Nothing is marked out."""
+        return ()
+
+
+PICTURE = TwoSets
