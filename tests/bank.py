@@ -124,8 +124,11 @@ def leaks(prompt: Prompt) -> list[str]:
         if _says(cue.text, form)
     ]
     if prompt.picture:
+        meant = _meant(prompt)
         wrong += [
-            f"the picture shows {label!r}" for label in prompt.picture.shows() if label.lower() in forms
+            f"the picture shows {label!r}"
+            for label in prompt.picture.shows()
+            if label.lower() in forms and label not in meant
         ]
         wrong += [
             f"the picture's words say {form!r}" for form in forms if _says(prompt.picture.words(), form)
@@ -134,6 +137,12 @@ def leaks(prompt: Prompt) -> list[str]:
         if cue.picture:
             wrong += [f"cue {n}'s picture marks {x!r}" for x in cue.picture.marked() if x.lower() in forms]
     return wrong
+
+
+def _meant(prompt: Prompt) -> set[str]:
+    """What the picture must show to be asked about: the text to ``read``, the ``cards`` to choose among."""
+    cards = {str(card) for card in prompt.given.get("cards", ())}
+    return {str(prompt.given.get("read", ""))} | (cards if len(cards) > 1 else set())
 
 
 def _says(text: str, form: str) -> bool:
