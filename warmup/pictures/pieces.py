@@ -1,4 +1,4 @@
-"""The pieces that patterns are laid in and that are sorted: kinds told apart by their form, not only by colour."""
+"""The pieces of patterns and of sorting: kinds that differ by their form, not only by colour."""
 
 from math import floor
 

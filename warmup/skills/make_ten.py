@@ -1,18 +1,20 @@
 """make-ten: the partner that makes ten.
 
 K.OA.A.4: for each number from 1 to 9, find the number that makes 10 (Common Core State Standards for
-Mathematics, 2010). The two items with a nought in them go past that bound on purpose: they come in
-only with the whole set.
+Mathematics, 2010). The last level brings in ten and nought, past that bound, so it carries K.OA.A.2
+(totals no bigger than ten) in its place.
 """
 
-from warmup.draw import Draw
+from warmup.draw import Draw, Way
 from warmup.morning import Cue, Morning, Strand
 from warmup.pictures.ten_frame import TenFrame
+from warmup.skills._home import BEAR, CUP, EGG, PEG, upper
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import number_word, plural
+from warmup.words import number_word
 
+# What each item starts from.
 _PARTNERS = {
-    "see-places": (5, 6, 7, 8, 9),
+    "see-places": (4, 5, 6, 7, 8, 9),
     "easy-pairs": (9, 8, 5, 1, 2),
     "seven-three": (7, 3),
     "six-four": (6, 4),
@@ -21,15 +23,15 @@ _PARTNERS = {
     "three-and-what": (3,),
     "ten-and-none": (10, 0),
 }
-_SPOKEN_ONLY = ("in-the-head", "three-and-what")
+_SPOKEN_ONLY = ("in-the-head", "three-and-what", "ten-and-none")
 _WATCH = {
     "see-places": "Counting all ten places again. Wait; the empty ones can be counted alone.",
     "easy-pairs": "Saying the number next in the count: nine, so ten.",
-    "seven-three": "Answering two or four: one off. Fingers settle it.",
-    "six-four": "Mixing it up with seven and three. Ask for both pairs side by side.",
-    "all": "Guessing a pair just practised. Let fingers prove it.",
-    "in-the-head": "Looking for the frame. Offer ten fingers in its place.",
-    "three-and-what": "Saying thirteen: adding ten on. Say again that ten is all there is.",
+    "seven-three": "Two or four for an answer: near, but one off. Fingers settle it.",
+    "six-four": "A mix-up with seven and three. Lay both pairs side by side afterward.",
+    "all": "A pair just practised, said by habit. Let fingers prove it.",
+    "in-the-head": "Looking round for the frame. Ten fingers do as well.",
+    "three-and-what": "Thirteen: adding ten on. Say again that ten is all there is.",
     "ten-and-none": "Silence: nothing to count feels like no answer. Zero is an answer.",
 }
 
@@ -38,40 +40,60 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
     """How many more make ten, from a number this item covers."""
     have = draw.pick(_PARTNERS[item])
     more = 10 - have
-    word, eggs = number_word(have), plural(have, "egg")
-    seen = item not in _SPOKEN_ONLY
     frame = TenFrame(have)
     return Draft(
-        say=draw.way(
-            f"You have {word}. How many more make ten?",
-            f"The tray holds ten. It has {word} {eggs}. How many more fit in?",
-            f"I say {word}. You say its friend that makes ten.",
-            f"{word.capitalize()} and what make ten?",
-        ),
+        say=_say(have, draw),
         answer=number_word(more),
         accept=("none", "nothing") if more == 0 else (),
         working=f"{have} + {more} = 10",
-        cues=(
-            Cue(
-                f"Wait. Then: show me {word} on your fingers." if have else "Wait. Then: show me no fingers."
-            ),
-            Cue("Look at the fingers still folded." if have < 10 else "Are any fingers still folded?", frame),
-            _begin(have),
-        ),
+        cues=_cues(have, frame),
         watch_for=_WATCH[item],
         given={"have": have, "make": 10},
-        picture=frame if seen else None,
+        picture=None if item in _SPOKEN_ONLY else frame,
     )
 
 
-def _begin(have: int) -> Cue:
+def _say(have: int, draw: Draw) -> Way:
+    word = number_word(have)
+    up = "is" if have == 1 else "are"
+    return draw.way(
+        f"You have {word}. How many more make ten?",
+        f"The tray holds ten. It has {EGG.of(have)}. How many more fit in?",
+        f"I say {word}. You say its friend that makes ten.",
+        f"{upper(word)} and what make ten?",
+        f"Ten {PEG.many} go on the line. {upper(word)} {up} on it. How many still go on?",
+        f"Ten {BEAR.many} want tea. I have {CUP.of(have)}. How many {CUP.many} do I still need?",
+        f"Put up {word} on your fingers. How many more make ten?",
+        f"How far is it from {word} to ten?",
+    )
+
+
+def _cues(have: int, frame: TenFrame) -> tuple[Cue, Cue, Cue]:
     match have:
         case 10:
-            return Cue("Touch each finger, all ten, together. Then look for one left over.")
+            return (
+                Cue("Wait. Then: show me ten on your fingers."),
+                Cue("Look for a finger that is still folded, or for an empty place here.", frame),
+                Cue("Touch the ten fingers together, and let the child say what is left over."),
+            )
         case 0:
-            return Cue("Put one finger up together, then go on until all are up.")
+            return (
+                Cue("Wait. Then: make two fists. That is zero."),
+                Cue("Look at the empty places. Which of them must fill up?", frame),
+                Cue("Put the first finger up together, and let the child go on until no more fold out."),
+            )
+        case 9:
+            return (
+                Cue("Wait. Then: show me nine on your fingers."),
+                Cue("Which places are empty here?", frame),
+                Cue("Point to the folded thumb together. The child says how many."),
+            )
         case _:
-            return Cue("Touch the first folded finger together: “one…” and let the child go on.")
+            return (
+                Cue(f"Wait. Then: show me {number_word(have)} on your fingers."),
+                Cue("Look at the fingers still folded, or at the empty places here.", frame),
+                Cue("Touch the first folded finger together: “one…” and let the child go on."),
+            )
 
 
 SKILL = Skill(
@@ -85,7 +107,6 @@ SKILL = Skill(
             "see the empty places",
             ("see-places",),
             codes=("K.OA.A.4",),
-            stands_on=(),
             seconds=20,
             table="ten-hole tray",
         ),
@@ -93,13 +114,18 @@ SKILL = Skill(
             "easy-pairs", "nine and one, eight and two, five and five", ("easy-pairs",), codes=("K.OA.A.4",)
         ),
         Level(
-            "all", "all pairs", ("all", "seven-three", "six-four"), codes=("K.OA.A.4",), table="ten-hole tray"
+            "all",
+            "all pairs",
+            ("all", "seven-three", "six-four"),
+            codes=("K.OA.A.4",),
+            stands_on=("parts:of-6-and-7",),
+            table="ten-hole tray",
         ),
         Level(
             "in-the-head",
             "no picture",
             ("in-the-head", "three-and-what", "ten-and-none"),
-            codes=("K.OA.A.4",),
+            codes=("K.OA.A.2",),
         ),
     ),
     ask=ask,

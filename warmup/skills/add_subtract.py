@@ -1,0 +1,236 @@
+"""add-subtract: a spoken sum or difference, acted out with things or worked out in the head.
+
+K.OA.A.1: act out adding and taking away; K.OA.A.2: totals no bigger than ten; K.OA.A.5: fluent within
+five; 1.OA.C.6: fluent within ten (Common Core State Standards for Mathematics, 2010).
+"""
+
+from dataclasses import dataclass
+
+from warmup.draw import Draw, Way
+from warmup.morning import Cue, Morning, Strand
+from warmup.pictures.counters import Counters
+from warmup.skills._home import BLOCK, LEAF, SOCK, TO_HOLD, Noun, upper
+from warmup.skills.base import Draft, Level, Skill
+from warmup.words import number_word, plural
+
+_GRAPE = Noun("cut grape", "cut grapes")
+_SPOKEN = ("head-add-5", "head-take-5", "five-minus-four", "head-add-10", "head-take-10", "two-plus-seven")
+_FIXED = {"five-minus-four": (5, 4), "two-plus-seven": (2, 7)}
+_TOTALS = {
+    "act-add": (2, 5),
+    "act-take": (2, 5),
+    "take-all": (1, 5),
+    "head-add-5": (2, 5),
+    "head-take-5": (2, 5),
+    "objects-add": (6, 10),
+    "objects-take": (6, 10),
+    "take-none": (1, 10),
+    "head-add-10": (6, 10),
+    "head-take-10": (6, 10),
+}
+_WATCH = {
+    "act-add": "Counting the first ones all over again. It works; later, keep that number in a fist.",
+    "act-take": "Telling how many went away. Point to those still here.",
+    "take-all": "Silence: nothing to count feels like no answer. Zero is an answer.",
+    "head-add-5": "Starting again at one. Put the larger number in a fist and count on.",
+    "head-take-5": "Starting the count back on the first number, so that it ends too high.",
+    "five-minus-four": "Losing the way on the way back: two. Ask how far it is from four up to five.",
+    "objects-add": "Recounting all from one. Cover the first pile and say its number.",
+    "objects-take": "Adding on by habit. Say again what happened: some went away.",
+    "take-none": "Taking one away all the same. None go, so none are missing.",
+    "head-add-10": "Recounting all from one. Start from the larger number.",
+    "head-take-10": "Off by one when counting back. Fold fingers down to see.",
+    "two-plus-seven": "Counting up seven from two and losing count. Turn it round: seven and two.",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class _Fact:
+    """``first`` and ``second`` joined, or ``second`` taken from ``first``."""
+
+    first: int
+    second: int
+    add: bool
+
+    @property
+    def result(self) -> int:
+        return self.first + self.second if self.add else self.first - self.second
+
+
+def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+    """A sum or a difference; the answer is its result."""
+    fact = _fact(item, draw)
+    sign = "+" if fact.add else "-"
+    return Draft(
+        say=_say(item, fact, draw),
+        answer=number_word(fact.result),
+        accept=("none", "nothing") if fact.result == 0 else (),
+        working=_working(item, fact),
+        cues=_adding(fact) if fact.add else _taking(fact),
+        watch_for=_WATCH[item],
+        given={"first": fact.first, "op": sign, "second": fact.second},
+        table=_table(item),
+    )
+
+
+def _fact(item: str, draw: Draw) -> _Fact:
+    if item in _FIXED:
+        return _Fact(*_FIXED[item], add=item == "two-plus-seven")
+    low, high = _TOTALS[item]
+    match item.split("-"):
+        case ["take", "all"]:
+            total = draw.between(low, high)
+            return _Fact(total, total, add=False)
+        case ["take", "none"]:
+            return _Fact(draw.between(low, high), 0, add=False)
+        case [_, "add", *_]:
+            total = draw.between(low, high)
+            first = draw.between(1, total - 1)
+            return _Fact(first, total - first, add=True)
+        case _:
+            # What is left is drawn first: drawn last, it would be one nearly half of the time.
+            left = draw.between(1, high - 1)
+            totals = [n for n in range(max(low, left + 1), high + 1) if (n, n - left) != (5, 4)]
+            total = draw.pick(totals)
+            return _Fact(total, total - left, add=False)
+
+
+def _table(item: str) -> str | None:
+    return "" if item in _SPOKEN else None
+
+
+def _working(item: str, fact: _Fact) -> str:
+    if not fact.add:
+        return f"{fact.first} − {fact.second} = {fact.result}"
+    turned = f" = {fact.second} + {fact.first}" if item == "two-plus-seven" else ""
+    return f"{fact.first} + {fact.second}{turned} = {fact.result}"
+
+
+def _say(item: str, fact: _Fact, draw: Draw) -> Way:
+    match item in _SPOKEN, fact.add:
+        case True, True:
+            return _add_in_the_head(fact, draw)
+        case True, False:
+            return _take_in_the_head(fact, draw)
+        case False, True:
+            return _put_together(fact, draw)
+        case _:
+            return _take_away(fact, draw)
+
+
+def _put_together(fact: _Fact, draw: Draw) -> Way:
+    thing = draw.pick(TO_HOLD)
+    one, other = number_word(fact.first), number_word(fact.second)
+    return draw.way(
+        f"Put out {thing.of(fact.first)}. Put out {other} more. How many are out?",
+        f"Hold up {one} {plural(fact.first, 'finger')}. Put up {other} more. How many are up?",
+        f"Jump {one} {plural(fact.first, 'time')}. Now jump {other} more. How many jumps did you do?",
+        f"Lay {LEAF.of(fact.first)} here and {other} there. How many leaves are there?",
+        f"Stack {BLOCK.of(fact.first)}. Stack {other} on top. How many blocks high is it?",
+    )
+
+
+def _take_away(fact: _Fact, draw: Draw) -> Way:
+    thing = draw.pick(TO_HOLD)
+    one, other = number_word(fact.first), number_word(fact.second) if fact.second else "none"
+    return draw.way(
+        f"Put out {thing.of(fact.first)}. Take {other} away. How many are left?",
+        f"Hold up {one} {plural(fact.first, 'finger')}. Fold {other} down. How many stay up?",
+        f"Stack {BLOCK.of(fact.first)}. Lift {other} off. How many still stand?",
+        f"Put {_GRAPE.of(fact.first)} on a plate. Eat {other}. How many are still there?",
+        f"Hang up {SOCK.of(fact.first)}. Take {other} down. How many still hang?",
+    )
+
+
+def _add_in_the_head(fact: _Fact, draw: Draw) -> Way:
+    one, other = number_word(fact.first), number_word(fact.second)
+    return draw.way(
+        f"What is {one} and {other}?",
+        f"{upper(one)} plus {other}. What is it?",
+        f"I think of {one}. I add {other}. What do I get?",
+        f"{upper(one)} in this hand, {other} in that. How many have I got?",
+        f"Bear eats {one} and you eat {other}. How many get eaten?",
+        f"What do {one} and {other} make?",
+    )
+
+
+def _take_in_the_head(fact: _Fact, draw: Draw) -> Way:
+    one, other = number_word(fact.first), number_word(fact.second)
+    return draw.way(
+        f"What is {one} take away {other}?",
+        f"{upper(one)} minus {other}. What is it?",
+        f"You have {one} and give away {other}. How many do you keep?",
+        f"I think of {one}. I take off {other}. What do I get?",
+        f"Take {other} from {one}. What is left?",
+        f"Bear bakes {one} and eats {other}. How many are left?",
+    )
+
+
+def _adding(fact: _Fact) -> tuple[Cue, Cue, Cue]:
+    large, small = max(fact.first, fact.second), min(fact.first, fact.second)
+    most, least = number_word(large), number_word(small)
+    dots = Counters(fact.first, second=fact.second, what="counters")
+    return (
+        Cue(f"Wait. Then: start from {most}. Do we need to count it again?"),
+        Cue(f"Keep {most} in a fist. Put up {least} beside it, or look here.", dots),
+        Cue(f"Say “{most}” and raise the first finger together. The child says the rest."),
+    )
+
+
+def _taking(fact: _Fact) -> tuple[Cue, Cue, Cue]:
+    whole, away = number_word(fact.first), number_word(fact.second) if fact.second else "none"
+    match fact.second:
+        case 0:
+            last = f"Put up {whole} together and fold none down. The child says how many stay up."
+        case 1:
+            last = f"Put up {whole} together and fold the thumb down. The child says how many stay up."
+        case _:
+            last = f"Put up {whole} together and fold the first. The child folds until {away} are down."
+    return (
+        Cue(f"Wait. Then: show me {whole} on your fingers."),
+        Cue(
+            f"Cover {away} of these with a hand. What can you still see?",
+            Counters(fact.first, what="counters"),
+        ),
+        Cue(last),
+    )
+
+
+SKILL = Skill(
+    id="add-subtract",
+    title="Add and take away",
+    asks="a spoken sum or difference",
+    strand=Strand.ADDING,
+    levels=(
+        Level(
+            "act-to-5",
+            "act it out, to five",
+            ("act-add", "act-take", "take-all"),
+            codes=("K.OA.A.1",),
+            table="grapes (cut), blocks",
+        ),
+        Level(
+            "head-to-5",
+            "in the head, to five",
+            ("head-add-5", "head-take-5", "five-minus-four"),
+            codes=("K.OA.A.5",),
+            stands_on=("parts:of-3-to-5",),
+            seconds=20,
+        ),
+        Level(
+            "objects-to-10",
+            "with objects, to ten",
+            ("objects-add", "objects-take", "take-none"),
+            codes=("K.OA.A.1", "K.OA.A.2"),
+            table="grapes (cut), blocks",
+        ),
+        Level(
+            "head-to-10",
+            "in the head, to ten",
+            ("head-add-10", "head-take-10", "two-plus-seven"),
+            codes=("1.OA.C.6",),
+            seconds=20,
+        ),
+    ),
+    ask=ask,
+)
