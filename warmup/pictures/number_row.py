@@ -40,9 +40,8 @@ class NumberRow:
         return canvas.drawing()
 
     def words(self) -> str:
-        """How many cards, and how many of them are blank; not the numerals."""
-        blanks = self.texts.count("?")
-        return f"{len(self.texts)} number cards in a row" + (f", {blanks} of them blank" if blanks else "")
+        """What lies there; no number, which could be an answer."""
+        return "number cards in a row" + (", a blank among them" if "?" in self.texts else "")
 
     def shows(self) -> tuple[str, ...]:
         """The numerals on the cards."""
