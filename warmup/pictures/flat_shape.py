@@ -1,0 +1,48 @@
+"""One flat shape, turned any way."""
+
+from dataclasses import dataclass
+from typing import ClassVar
+
+from warmup.pictures.canvas import Canvas, Drawing
+from warmup.pictures.figures import paint_figure
+
+
+@dataclass(frozen=True, slots=True)
+class FlatShape:
+    """A flat shape by its name in ``figures``, turned clockwise by ``turn`` degrees.
+
+    It is solid; ``gap`` leaves only its outline, with a piece cut out of it.
+    """
+
+    name: str
+    turn: int = 0
+    gap: bool = False
+
+    kind: ClassVar[str] = "flat-shape"
+
+    def least(self) -> tuple[int, int]:
+        """Ten units a side are enough to see corners."""
+        return 12, 6
+
+    def draw(self, columns: int, rows: int) -> Drawing:
+        """As large as the pane allows, with a rim left bare."""
+        canvas = Canvas(columns, rows)
+        rim = 1.0 if rows < 12 else 2.0
+        room = (rim, rim, columns - 2 * rim, 2 * rows - 2 * rim)
+        paint_figure(canvas, self.name, self.turn, room, gap=self.gap)
+        return canvas.drawing()
+
+    def words(self) -> str:
+        """That there is a shape: its name may be the question."""
+        return "one flat shape"
+
+    def shows(self) -> tuple[str, ...]:
+        """No word stands on it."""
+        return ()
+
+    def marked(self) -> tuple[str, ...]:
+        """Nothing is marked out."""
+        return ()
+
+
+PICTURE = FlatShape

@@ -1,0 +1,263 @@
+"""Left and right: of one's own body, of toys seen the same way, and in two steps.
+
+Common practice, no source. Whoever faces the child has the sides swapped; the answers say so.
+"""
+
+from warmup.draw import Draw
+from warmup.morning import Cue
+from warmup.pictures.scene import THINGS, Scene
+from warmup.skills._place_words import MOVED, PLAIN, right_place
+from warmup.skills.base import Draft
+from warmup.words import number_word
+
+_OTHER = {"left": "right", "right": "left"}
+
+_BODY = {
+    "hand": "Wave",
+    "foot": "Stamp",
+    "knee": "Tap",
+    "ear": "Touch",
+    "elbow": "Touch",
+    "shoulder": "Tap",
+    "cheek": "Pat",
+    "leg": "Shake",
+}
+_GO = {
+    "step": "Take one big step to your",
+    "hop": "Hop once to your",
+    "lean": "Lean over to your",
+    "head": "Turn your head to your",
+    "point": "Point far out to your",
+    "slide": "Slide one foot to your",
+}
+_ACROSS = ("knee", "ear", "elbow", "shoulder", "foot", "cheek")
+_WALKS = ("steps ahead", "steps back", "small hops", "big stamps", "claps")
+
+
+def _seen_from_across(side: str) -> str:
+    return f"on your {_OTHER[side]} when you face each other"
+
+
+_MIRROR = "Moving like a mirror when you show it. Turn to face the same way first."
+
+
+def ask_own_side(draw: Draw) -> Draft:
+    """Move the side of the body that is named."""
+    part, side = draw.pick(tuple(_BODY)), draw.pick(("left", "right"))
+    do = _BODY[part]
+    return Draft(
+        say=draw.way(
+            f"{do} your {side} {part}.",
+            f"The song says: {do.lower()} your {side} {part}.",
+            f"Stand up tall. Now {do.lower()} your {side} {part}.",
+            f"Bear can’t do it. You {do.lower()} your {side} {part}.",
+        ),
+        answer=f"the child’s own {side} {part}: {_seen_from_across(side)}",
+        accept=(f"{side} {part}",),
+        working=f"facing you, the child’s {side} is your {_OTHER[side]}",
+        cues=(
+            Cue("Wait. Then: which hand do you draw with? What do we call that side?"),
+            Cue("Stand side by side, facing the same way. Hold out both hands, palms down."),
+            Cue("Lift both arms together. The child drops the one I did not name."),
+        ),
+        watch_for=_MIRROR,
+        given={"part": part, "side": side},
+    )
+
+
+def ask_to_one_side(draw: Draw) -> Draft:
+    """Go or lean to the side that is named."""
+    go, side = draw.pick(tuple(_GO)), draw.pick(("left", "right"))
+    return Draft(
+        say=draw.way(
+            f"{_GO[go]} {side}.",
+            f"Feet still. Ready? {_GO[go]} {side}.",
+            f"The floor is the sea. {_GO[go]} {side}.",
+        ),
+        answer=f"to the child’s own {side}: {_seen_from_across(side)}",
+        accept=(f"to the {side}",),
+        working=f"facing you, the child’s {side} is your {_OTHER[side]}",
+        cues=(
+            Cue("Wait. Then: hold out the hand of that side first."),
+            Cue("Stand next to the child, facing the same way. Hold out both arms."),
+            Cue("Sway together, one way and back. The child stops on the side I named."),
+        ),
+        watch_for="Going the way you would go. From across, your sides are swapped.",
+        given={"go": go, "side": side},
+    )
+
+
+def ask_across_the_middle(draw: Draw) -> Draft:
+    """Bring one hand over the middle to the other side."""
+    part, side = draw.pick(_ACROSS), draw.pick(("left", "right"))
+    hand = _OTHER[side]
+    return Draft(
+        say=draw.way(
+            f"Touch your {side} {part} with your {hand} hand.",
+            f"{hand.capitalize()} hand up! Now pat your {side} {part} with it.",
+            f"Take your {hand} hand. Find your {side} {part} with it.",
+        ),
+        answer=f"{hand} hand on {side} {part}: the arm goes over the middle",
+        working=f"{hand} hand → {side} {part}",
+        cues=(
+            Cue("Wait. Then say it in two parts: first the hand, then the place."),
+            Cue("Tap the hand I named. Tap the place I named. They are far apart."),
+            Cue("Lift that hand together, out to the front. The child brings it to the place."),
+        ),
+        watch_for="Using the near hand, or changing hands halfway. The middle is hard to cross.",
+        given={"part": part, "side": side, "hand": hand},
+    )
+
+
+def ask_set_side(draw: Draw) -> Draft:
+    """Put a thing left or right of another."""
+    thing, landmark, side = draw.pick(MOVED), draw.pick(PLAIN), draw.pick(("left", "right"))
+    return Draft(
+        say=draw.way(
+            f"Put the {thing} to the {side} of the {landmark}.",
+            f"The {landmark} stays. Set the {thing} on its {side}.",
+            f"Lay the table. The {thing} goes {side} of the {landmark}.",
+        ),
+        answer=f"the {thing} on the {side} of the {landmark}, as both see it, side by side",
+        working=f"{thing} · {landmark}" if side == "left" else f"{landmark} · {thing}",
+        cues=(
+            Cue("Wait. Sit side by side. Then: hold up the hand of that side."),
+            Cue(f"Lay the child’s two hands on the two sides of the {landmark}."),
+            Cue(f"Slide the {thing} slowly back and forth past the {landmark}. The child says when."),
+        ),
+        watch_for="Across the table the sides are swapped. Come round and sit beside the child.",
+        given={"thing": thing, "landmark": landmark, "side": side},
+        table=f"{thing}, {landmark}",
+    )
+
+
+def ask_name_neighbor(draw: Draw) -> Draft:
+    """Name the toy just left or right of another."""
+    row, side = draw.sample(THINGS, 4), draw.pick(("left", "right"))
+    at = draw.pick((1, 2))
+    found = row[at + (1 if side == "right" else -1)]
+    return Draft(
+        say=draw.way(
+            f"Find the {row[at]}. What is just {side} of it?",
+            f"Put a finger on the {row[at]}. What comes next on the {side}?",
+            f"Look just {side} of the {row[at]}. What do you see?",
+        ),
+        answer=f"the {found}",
+        accept=(found,),
+        working=" · ".join(row),
+        cues=(
+            Cue(f"Wait. Then: touch the {row[at]}. Hold up the hand of the side I said."),
+            Cue("Sit side by side. Hold both hands flat, one each side of the screen."),
+            Cue(f"Start a finger together on the {row[at]}. The child slides it one place on."),
+        ),
+        watch_for="Naming the toy at the far end, not the very next one; or the other side.",
+        given={"row": list(row), "from": row[at], "side": side},
+        picture=Scene((row,)),
+        table="",
+    )
+
+
+def ask_make_row(draw: Draw) -> Draft:
+    """Lay three things in a row from one end."""
+    side = draw.pick(("left", "right"))
+    names = draw.sample(("cup", "spoon", "sock", "block", "hat", "bear"), 3)
+    row = names if side == "left" else names[::-1]
+    first, second, third = names
+    return Draft(
+        say=draw.way(
+            f"Make a row. Start at the {side}: {first}, {second}, {third}.",
+            f"Line up {first}, {second}, {third}. The {first} goes at the {side} end.",
+            f"A toy train! The {first} is far {side}. Then {second}, then {third}.",
+        ),
+        answer=f"from the left: {', '.join(row)}",
+        working=" · ".join(row),
+        cues=(
+            Cue(f"Wait. Then: which end is the {side} end? Put your hand there."),
+            Cue("Lay a strip of paper down. Both sit on the same long side of it."),
+            Cue(f"Hand over the {first} first, then one at a time. The child finds each place."),
+        ),
+        watch_for="Starting at the end that is nearest. Ask which end before the first toy.",
+        given={"names": list(names), "start": side},
+        table=", ".join(names),
+    )
+
+
+def ask_two_things(draw: Draw) -> Draft:
+    """Place two things, one after the other."""
+    where, side = draw.pick(("behind", "in front of", "above")), draw.pick(("left", "right"))
+    first, second = draw.sample(MOVED, 2)
+    landmark = draw.pick(PLAIN)
+    place = right_place(first, where, landmark)[0]
+    put = "Hold" if where == "above" else "Put"
+    return Draft(
+        say=draw.way(
+            f"{put} the {first} {where} the {landmark}. The {second} goes on its {side}.",
+            f"Two jobs. {first.capitalize()} {where} the {landmark}, {second} on its {side}.",
+            f"The {first} goes {where} the {landmark}. Set the {second} on its {side}.",
+        ),
+        answer=f"{place}; the {second} on the {side} of the {landmark}",
+        working=f"1. {first} {where} {landmark}  2. {second} {side} of {landmark}",
+        cues=(
+            Cue("Wait. Then say both jobs again, slowly. The child says them back."),
+            Cue(f"Touch the {landmark}. Hold up one finger for each job as you say it."),
+            Cue(f"Do the job with the {first} together. What was the next one?"),
+        ),
+        watch_for="One job done and the other lost. Let the child say both before moving.",
+        given={"first": first, "where": where, "landmark": landmark, "second": second, "side": side},
+        table=f"{first}, {second}, {landmark}",
+    )
+
+
+def ask_two_moves(draw: Draw) -> Draft:
+    """Make two moves, the second to one side."""
+    count, walk, side = draw.between(2, 5), draw.pick(_WALKS), draw.pick(("left", "right"))
+    word, twist = number_word(count), draw.pick(("turn", "hop once", "lean"))
+    return Draft(
+        say=draw.way(
+            f"Do {word} {walk}. Then {twist} to your {side}.",
+            f"First, {word} {walk}. Next, {twist} to your {side}.",
+            f"You are my robot. {word.capitalize()} {walk}, then {twist} to your {side}.",
+        ),
+        answer=f"{word} {walk}, then to the child’s own {side}: {_seen_from_across(side)}",
+        working=f"1. {count} {walk}  2. {twist} {side}",
+        cues=(
+            Cue("Wait. Then: tell me the two moves before you go."),
+            Cue("Stand next to the child, facing the same way. Show one finger, then two."),
+            Cue("Do the first move together and count aloud. The child does the next alone."),
+        ),
+        watch_for="The turn comes first, or goes the way you would go from across.",
+        given={"count": count, "walk": walk, "twist": twist, "side": side},
+        table="",
+    )
+
+
+def ask_two_shelves(draw: Draw) -> Draft:
+    """Make two moves on two shelves and say what is there."""
+    toys = draw.sample(THINGS, 6)
+    rows = (toys[:3], toys[3:])
+    upper, side = draw.coin(), draw.pick(("left", "right"))
+    start = rows[0 if upper else 1][1]
+    down = "below" if upper else "above"
+    found = rows[1 if upper else 0][2 if side == "right" else 0]
+    return Draft(
+        say=draw.way(
+            f"Start at the {start}. Look just {down} it, then one {side}. What’s there?",
+            f"Finger on the {start}. Go one {_GOES[down]}, then one {side}. What’s there?",
+            f"From the {start}, look {down} it. Now one to the {side}. What’s that?",
+        ),
+        answer=f"the {found}",
+        accept=(found,),
+        working=f"{start} → {rows[1 if upper else 0][1]} → {found}",
+        cues=(
+            Cue(f"Wait. Then: find the {start}. Say the two moves back to me."),
+            Cue("Sit side by side. Show one finger for the first move, two for the next."),
+            Cue(f"Start on the {start} and make the first move together. The child goes on."),
+        ),
+        watch_for="Stopping after the first move, or making it from the wrong toy.",
+        given={"rows": [list(row) for row in rows], "from": start, "first": down, "then": side},
+        picture=Scene(rows),
+        table="",
+    )
+
+
+_GOES = {"below": "down", "above": "up"}

@@ -1,0 +1,90 @@
+"""position: above, below, beside, behind, in front of, between; then left and right.
+
+K.G.A.1: say where things are with place words (Common Core State Standards for Mathematics, 2010).
+Left and right are common practice, no source. Behind and in front are told from a thing's own face
+where it has one (a bear, a chair), and from where the child sits where it has none (a box).
+"""
+
+from warmup.draw import Draw
+from warmup.morning import Morning, Strand
+from warmup.skills._place_words import ask_between, ask_place, ask_tell_where
+from warmup.skills._sides import (
+    ask_across_the_middle,
+    ask_make_row,
+    ask_name_neighbor,
+    ask_own_side,
+    ask_set_side,
+    ask_to_one_side,
+    ask_two_moves,
+    ask_two_shelves,
+    ask_two_things,
+)
+from warmup.skills.base import Draft, Level, Skill
+
+
+def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+    """Place a thing, say where one is, or move one side of the body, as the item wants."""
+    match item:
+        case "place":
+            return ask_place(draw)
+        case "between":
+            return ask_between(draw)
+        case "tell-where":
+            return ask_tell_where(draw)
+        case "own-side":
+            return ask_own_side(draw)
+        case "to-one-side":
+            return ask_to_one_side(draw)
+        case "across-the-middle":
+            return ask_across_the_middle(draw)
+        case "set-left-or-right":
+            return ask_set_side(draw)
+        case "name-the-neighbor":
+            return ask_name_neighbor(draw)
+        case "make-a-row":
+            return ask_make_row(draw)
+        case "two-things":
+            return ask_two_things(draw)
+        case "two-moves":
+            return ask_two_moves(draw)
+        case _:
+            return ask_two_shelves(draw)
+
+
+SKILL = Skill(
+    id="position",
+    title="Where things are",
+    asks="above, below, beside, between; left and right",
+    strand=Strand.SHAPE,
+    levels=(
+        Level(
+            "place-words",
+            "above, behind, between",
+            ("place", "between", "tell-where"),
+            codes=("K.G.A.1",),
+            table="cup, bear, box",
+        ),
+        Level(
+            "own-left-right",
+            "own left and right",
+            ("own-side", "to-one-side", "across-the-middle"),
+            seconds=20,
+            guess=0.5,
+        ),
+        Level(
+            "same-view",
+            "left and right of things, both looking the same way",
+            ("set-left-or-right", "name-the-neighbor", "make-a-row"),
+            guess=0.5,
+            table="cup, spoon, box",
+        ),
+        Level(
+            "two-steps",
+            "two steps, one after the other",
+            ("two-things", "two-moves", "two-shelves"),
+            guess=0.5,
+            table="cup, spoon, box",
+        ),
+    ),
+    ask=ask,
+)
