@@ -1,0 +1,48 @@
+"""Recomputes coin totals from ``given``, with the worths of references/coins.toml and num2words."""
+
+import inflect
+from num2words import num2words
+
+from tests.oracles.coins import COIN
+
+_ENGLISH = inflect.engine()
+
+
+def check(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str | None:
+    """None when the answer is the total; or, for the fewest coins, the one smallest handful there is."""
+    if item == "fewest-coins":
+        return _fewest(given, answer)
+    total = sum(COIN[name]["cents"] * count for name, count in given["coins"].items())
+    if total == sum(given["coins"].values()) and list(given["coins"]) != ["penny"]:
+        return f"{given}: the number of coins is the number of cents"
+    return None if answer == num2words(total) else f"{given} wants {num2words(total)}"
+
+
+def _fewest(given: dict, answer: str) -> str | None:
+    """By walking through every sum in growing numbers of coins."""
+    sums = {0: {()}}
+    for _ in range(given["cents"]):
+        larger: dict[int, set] = {}
+        for total, hands in sums.items():
+            for hand in hands:
+                for name in given["kinds"]:
+                    larger.setdefault(total + COIN[name]["cents"], set()).add(tuple(sorted((*hand, name))))
+        if given["cents"] in larger:
+            hands = larger[given["cents"]]
+            if len(hands) != 1:
+                return f"{given} can be made as well with {hands}"
+            wants = _said(next(iter(hands)))
+            return None if answer == wants else f"{given} wants {wants}"
+        sums = larger
+    return f"{given} cannot be made"
+
+
+def _said(hand: tuple[str, ...]) -> str:
+    kinds = sorted(set(hand), key=lambda name: -COIN[name]["cents"])
+    parts = [
+        f"a {name}"
+        if hand.count(name) == 1
+        else f"{num2words(hand.count(name))} {_ENGLISH.plural(name, hand.count(name))}"
+        for name in kinds
+    ]
+    return _ENGLISH.join(parts, final_sep="")

@@ -1,0 +1,181 @@
+"""coin-totals: how many cents a handful of coins comes to.
+
+2.MD.C.8 (Common Core State Standards for Mathematics, 2010): stories of quarters, dimes, nickels and
+pennies; its own example is two dimes and three pennies. Totals stay within 50 cents. Every picture shows
+the worth of each coin in dots, since loose nickels and dimes are too abstract at this age and the count
+changes its step from kind to kind (National Research Council 2009, Mathematics Learning in Early
+Childhood, p. 147). But for pennies alone, the number of coins is never the number of cents.
+"""
+
+from collections.abc import Mapping
+
+from warmup.draw import Draw
+from warmup.morning import Cue, Morning, Strand
+from warmup.pictures.coins import CENTS, Coins
+from warmup.skills._money import BY_WORTH, cents, counted, fewest, handfuls, kinds, laid, parts, running, said
+from warmup.skills.base import Draft, Level, Skill
+from warmup.words import listed, number_word
+
+_TABLE = "real coins, kept from under-threes"
+_MOST = 50
+
+_HANDFULS: Mapping[str, list[dict[str, int]]] = {
+    "pennies": handfuls(penny=range(2, 10)),
+    "nickel-and-pennies": handfuls(nickel=range(1, 2), penny=range(1, 6)),
+    "dimes": handfuls(dime=range(2, 6)),
+    "nickels-to-25": handfuls(nickel=range(2, 6)),
+    "dimes-and-pennies": handfuls(dime=range(1, 5), penny=range(1, 10)),
+    "dimes-and-nickel": handfuls(dime=range(1, 5), nickel=range(1, 2)),
+    "tens-fives-ones": [
+        h
+        for h in handfuls(dime=range(1, 5), nickel=range(1, 4), penny=range(1, 5))
+        + handfuls(dime=range(1, 5), nickel=range(2, 4), penny=range(1))
+        if cents(h) <= _MOST
+    ],
+    "with-quarter": [
+        h
+        for h in [
+            *handfuls(quarter=range(1, 2), dime=range(3), nickel=range(3), penny=range(5)),
+            {"quarter": 2},
+        ]
+        if cents(h) <= _MOST and sum(h.values()) > 1
+    ],
+}
+_NEEDS_PENNIES = ("pennies", "nickel-and-pennies", "dimes-and-pennies")
+
+_WATCH = {
+    "pennies": "A penny touched twice, or missed. Slide each aside as it is said.",
+    "nickel-and-pennies": "The nickel said as one cent: counting coins, not cents.",
+    "dimes": "Saying how many coins there are. Ask: and how many cents?",
+    "nickels-to-25": "Slipping from fives into tens, or counting the nickels one by one.",
+    "dimes-and-pennies": "Going on in tens when the pennies come. Stop and breathe at the switch.",
+    "dimes-and-nickel": "The nickel counted as one more ten, since it is the bigger coin.",
+    "tens-fives-ones": "Keeping the old step after a switch: tens where fives or ones are due.",
+    "with-quarter": "Silence after the quarter: the count starts inside the twenties.",
+}
+
+
+def askable(item: str, morning: Morning) -> bool:
+    """All but the items that are about pennies, where a family leaves pennies out."""
+    return morning.pennies or item not in _NEEDS_PENNIES
+
+
+def ask(item: str, morning: Morning, draw: Draw) -> Draft:
+    """Count a handful; or make an amount with the fewest coins."""
+    if item == "fewest-coins":
+        return _fewest(morning, draw)
+    handful = draw.pick([h for h in _HANDFULS[item] if morning.pennies or not h.get("penny")])
+    total, held, coins = cents(handful), said(handful), laid(handful)
+    first = coins[0]
+    return Draft(
+        say=draw.way(
+            f"Take {held}. How many cents is that?",
+            f"{held.capitalize()}. How many cents?",
+            f"Count {held}. How many cents does Bear have?",
+            f"Pay {held}. How many cents have you paid?",
+        ),
+        answer=number_word(total),
+        accept=(f"{number_word(total)} cents",),
+        working=f"{running(handful)}¢",
+        cues=(
+            Cue(_way_in(parts(handful), first)),
+            Cue("Line them up. Look at the dots below each.", Coins(coins, worth=True)),
+            Cue(_start(handful, first)),
+        ),
+        watch_for=_WATCH[item],
+        given={"coins": {coin: count for coin, count in handful.items() if count}},
+        picture=Coins(coins, worth=True),
+    )
+
+
+def _way_in(held: list[str], first: str) -> str:
+    if len(held) == 1:
+        return f"Wait. Then: what is one {first} worth? Count in that step."
+    return f"Wait. Then: which coin is worth the most? Begin with {listed(held[:1])}."
+
+
+def _start(handful: Mapping[str, int], first: str) -> str:
+    """Say the first coin, and let the child go on; after the last of a kind the step changes."""
+    begun = number_word(CENTS[first]).capitalize()
+    if handful[first] > 1:
+        return f"Touch the first {first} together: “{begun}…” The child touches the next."
+    following = next(coin for coin in reversed(BY_WORTH) if coin != first and handful.get(coin))
+    return f"Say the {first} together: “{begun}…” Touch a {following} and let the child go on."
+
+
+def _fewest(morning: Morning, draw: Draw) -> Draft:
+    """Make an amount with the fewest coins, where just one handful does it."""
+    use = kinds(morning.pennies)
+    amount = draw.pick([n for n in range(6, _MOST + 1) if _is_asked(n, use)])
+    handful = fewest(amount, use)[0]
+    word, first = number_word(amount), laid(handful)[0]
+    return Draft(
+        say=draw.way(
+            f"Make {word} cents. Use as few coins as you can.",
+            f"Bear owes {word} cents. He wants to give few coins. Which ones?",
+            f"Pay {word} cents. Find the way with the fewest coins.",
+        ),
+        answer=said(handful),
+        accept=tuple({listed(parts(handful)[::-1])} - {said(handful)}),
+        working=f"{running(handful)}¢",
+        cues=(
+            Cue(f"Wait. Then: what is the biggest coin that fits into {word} cents?"),
+            Cue("Look at the dots below each coin. Which one fits first?", Coins(use[::-1], worth=True)),
+            Cue(f"Lay {counted(1, first)} down together. How much is left to make?"),
+        ),
+        watch_for="The right amount in small coins: good. Could one coin take the place of some?",
+        given={"cents": amount, "kinds": list(use)},
+        picture=Coins(use[::-1]),
+        seconds=60,
+    )
+
+
+def _is_asked(amount: int, use: tuple[str, ...]) -> bool:
+    """Whether it can be made with two to four coins, in one way only."""
+    best = fewest(amount, use)
+    return len(best) == 1 and 2 <= sum(best[0].values()) <= 4
+
+
+SKILL = Skill(
+    id="coin-totals",
+    title="Coin totals",
+    asks="how many cents in all",
+    strand=Strand.TIME_MONEY,
+    levels=(
+        Level(
+            "nickel-and-pennies",
+            "pennies, and a nickel is five",
+            ("pennies", "nickel-and-pennies"),
+            codes=("2.MD.C.8",),
+            stands_on=("coins:penny-and-nickel",),
+            table=_TABLE,
+        ),
+        Level(
+            "one-kind",
+            "all dimes, or nickels to 25 cents",
+            ("dimes", "nickels-to-25"),
+            codes=("2.MD.C.8",),
+            stands_on=("coins:dime", "by-fives:to-25", "by-tens:to-50"),
+            table=_TABLE,
+        ),
+        Level(
+            "dimes-and-pennies",
+            "dimes with pennies or a nickel, to 49 cents",
+            ("dimes-and-pennies", "dimes-and-nickel"),
+            codes=("2.MD.C.8",),
+            stands_on=("coins:dime", "by-tens:to-50"),
+            table=_TABLE,
+        ),
+        Level(
+            "three-kinds",
+            "three kinds and the quarter, to 50 cents",
+            ("with-quarter", "tens-fives-ones", "fewest-coins"),
+            codes=("2.MD.C.8",),
+            stands_on=("coins:quarter", "by-fives:to-25", "by-tens:to-50"),
+            seconds=60,
+            table=_TABLE,
+        ),
+    ),
+    ask=ask,
+    askable=askable,
+)

@@ -1,0 +1,349 @@
+"""coins: name a coin, say its worth, tell which buys more.
+
+Toward 2.MD.C.8, the first place where the Common Core State Standards for Mathematics (2010) name coins.
+Kindergarten bounds: Texas (19 TAC 111.2) names the four coins; Virginia (2016, K.7) adds their worth in
+pennies. A dime is smaller than a nickel and buys more: size is shown true, by the United States Mint's
+diameters. A family that leaves pennies out is asked about the other three coins.
+"""
+
+from warmup.draw import Draw, Way
+from warmup.morning import Cue, Morning, Strand
+from warmup.pictures.coins import CENTS, MILLIMETRES, REEDED, Coins
+from warmup.skills._money import cents, counted, kinds, laid
+from warmup.skills.base import Draft, Level, Skill
+from warmup.words import number_word
+
+_TABLE = "real coins, kept from under-threes"
+_NEEDS_PENNIES = ("fill-a-nickel", "nickel-or-pennies")
+
+# What stands against the one coin, where it buys more than they do and where it buys less.
+_AGAINST = {
+    "nickel-or-pennies": (
+        "nickel",
+        [{"penny": n} for n in (2, 3, 4)],
+        [{"penny": n} for n in (6, 7, 8)],
+    ),
+    "dime-or-many": (
+        "dime",
+        [{"nickel": 1}, *({"penny": n} for n in (4, 6, 7, 8, 9))],
+        [{"nickel": 3}, {"nickel": 4}, *({"penny": n} for n in (11, 12))],
+    ),
+    "quarter-or-many": (
+        "quarter",
+        [{"dime": 1}, {"dime": 2}, {"nickel": 3}, {"nickel": 4}],
+        [{"dime": 3}, {"dime": 4}, {"nickel": 6}, {"nickel": 7}],
+    ),
+}
+
+
+def askable(item: str, morning: Morning) -> bool:
+    """All but the items about pennies, where a family leaves pennies out."""
+    return morning.pennies or item not in _NEEDS_PENNIES
+
+
+def ask(item: str, morning: Morning, draw: Draw) -> Draft:
+    """Names and looks, worth, the smaller coin that buys more, one coin against many."""
+    match item:
+        case "name-it":
+            return _name_it(morning, draw)
+        case "find-it":
+            return _find_it(morning, draw)
+        case "worth":
+            return _worth(draw.pick(("penny", "nickel") if morning.pennies else ("nickel",)), "cent", draw)
+        case "dime-worth":
+            unit = draw.pick(("nickel", "cent", "nickel", "penny" if morning.pennies else "cent"))
+            return _worth("dime", unit, draw)
+        case "quarter-worth":
+            return _worth("quarter", draw.pick(("nickel", "cent")), draw)
+        case "fill-a-nickel":
+            return _fill_a_nickel(draw)
+        case "dime-or-nickel":
+            return _dime_or_nickel(draw)
+        case "line-up":
+            return _line_up(morning, draw)
+        case _:
+            return _one_or_many(item, morning, draw)
+
+
+def _name_it(morning: Morning, draw: Draw) -> Draft:
+    shown = draw.shuffled(kinds(morning.pennies))
+    at = draw.below(len(shown))
+    coin = shown[at]
+    return Draft(
+        say=draw.way(
+            "Look at the coin the arrow shows. What do we call it?",
+            "I point at one coin. What is its name?",
+            "Bear found a coin like this one. What is it called?",
+        ),
+        answer=f"a {coin}",
+        accept=(coin,),
+        working=f"{_look(coin, shown)}: {coin}",
+        cues=(
+            Cue(f"Wait. Then: it is {_look(coin, shown)}."),
+            Cue("Find one just like it on the table. Rub its edge.", Coins(shown)),
+            Cue(f"Begin the word: “{_sound(coin)}…” and let the child end it."),
+        ),
+        watch_for="The name of a coin close in size. Put the two on top of each other.",
+        given={"coins": list(shown), "pointed": at},
+        picture=Coins(shown, pointed=at),
+        guess=round(1 / len(shown), 2),
+    )
+
+
+def _find_it(morning: Morning, draw: Draw) -> Draft:
+    shown = draw.shuffled(kinds(morning.pennies))
+    coin = draw.pick(shown)
+    return Draft(
+        say=draw.way(
+            f"Put your finger on the {coin}.",
+            f"A {coin} hides here. Touch it.",
+            f"Bear needs a {coin} for the bus. Show it to him.",
+            f"Which coin is the {coin}? Touch it.",
+        ),
+        answer=_look(coin, shown),
+        working=f"{coin}: {_look(coin, shown)}",
+        cues=(
+            Cue(f"Wait. Then: a {coin}. Think how it looks and how it feels."),
+            Cue(f"Go along the row: is this the {coin}? Is this?", Coins(shown)),
+            Cue(f"Push two wrong ones away together. The child picks the {coin} from the rest."),
+        ),
+        watch_for="A dime and a nickel swapped, or any silver one taken. Look at size and edge.",
+        given={"coins": list(shown), "named": coin},
+        picture=Coins(shown),
+        guess=round(1 / len(shown), 2),
+    )
+
+
+def _look(coin: str, shown: tuple[str, ...]) -> str:
+    """How the coin looks among those shown: by size where it is at an end, colour and edge."""
+    sizes = [MILLIMETRES[other] for other in shown]
+    size = {min(sizes): "smallest", max(sizes): "biggest"}.get(MILLIMETRES[coin])
+    colour = "copper" if coin == "penny" else "silver"
+    edge = "ridges" if coin in REEDED else "a smooth edge"
+    return f"the {size} one, {colour} with {edge}" if size else f"the {colour} one with {edge}"
+
+
+def _sound(coin: str) -> str:
+    return "qu" if coin == "quarter" else coin[0]
+
+
+def _worth(coin: str, unit: str, draw: Draw) -> Draft:
+    """How many cents, pennies or nickels the coin is worth."""
+    each = CENTS.get(unit, 1)
+    number = CENTS[coin] // each
+    many = {"cent": "cents", "penny": "pennies", "nickel": "nickels"}[unit]
+    step = "five" if unit == "nickel" else "one"
+    return Draft(
+        say=_worth_way(coin, many, draw),
+        answer=number_word(number),
+        working=f"{coin} = {CENTS[coin]}¢"
+        if unit != "nickel"
+        else f"{', '.join(str(5 * (n + 1)) for n in range(number))}: a {coin}",
+        cues=(
+            Cue(f"Wait. Then: hold the {coin}. What can you swap it for?"),
+            Cue(
+                f"Show the dots under the {coin}. Each dot is a cent.",
+                Coins((coin, "nickel") if unit == "nickel" else (coin,), worth=True),
+            ),
+            Cue(_worth_start(coin, unit, step)),
+        ),
+        watch_for=f"Saying “one”: that is how many coins, not how many {many}."
+        if coin != "penny"
+        else "Giving a nickel’s worth. A penny is the least of all.",
+        given={"coin": coin, "unit": unit},
+        picture=Coins((coin,)),
+    )
+
+
+def _worth_way(coin: str, many: str, draw: Draw) -> Way:
+    if many == "cents":
+        return draw.way(
+            f"How many cents is a {coin} worth?",
+            f"A bun costs a {coin}. How many cents is that?",
+            f"You drop a {coin} in the jar. How many cents went in?",
+            f"Bear has a {coin}. How many cents can he spend?",
+        )
+    return draw.way(
+        f"How many {many} make a {coin}?",
+        f"I swap a {coin} for {many}. How many do I get?",
+        f"Bear has a {coin}. He wants {many} for it. How many?",
+        f"Lay {many} down till they are worth a {coin}. How many?",
+    )
+
+
+def _worth_start(coin: str, unit: str, step: str) -> str:
+    match unit:
+        case "nickel":
+            return "Lay the first nickel down together. Are we there yet? The child lays the rest."
+        case "penny":
+            return "Lay the first penny down together, then let the child go on."
+        case _ if coin == "penny":
+            return "Touch the dot together and let the child count it."
+        case _ if coin == "quarter":
+            return "Slide along the first line of dots together: “five…” The child goes on by fives."
+        case _:
+            return f"Touch the first dot together: “{step}…” The child goes on."
+
+
+def _fill_a_nickel(draw: Draw) -> Draft:
+    have = draw.between(1, 4)
+    held = counted(have, "penny")
+    more = CENTS["nickel"] - have
+    return Draft(
+        say=draw.way(
+            f"You have {held}. How many more will buy a nickel?",
+            f"I swap a nickel for pennies. I see {held} so far. How many more?",
+            f"Bear has {held}. He wants a nickel’s worth. How many more?",
+            f"A fig costs a nickel. You hold {held}. How many more?",
+        ),
+        answer=number_word(more),
+        accept=(counted(more, "penny"),) if more > 1 else ("a penny", "one penny"),
+        working=f"{have} + {more} = 5",
+        cues=(
+            Cue("Wait. Then: what is a nickel worth in pennies?"),
+            Cue(
+                "Look at the dots of the nickel. Which pennies do we have?",
+                Coins(("nickel", *["penny"] * have), worth=True),
+            ),
+            Cue(f"Lay {held} down together, each on a dot. The child lays the rest."),
+        ),
+        watch_for="The nickel taken for one cent, or the pennies on hand counted again.",
+        given={"have": have},
+        picture=Coins(("penny",) * have),
+    )
+
+
+def _dime_or_nickel(draw: Draw) -> Draft:
+    """The trap of size: asked both ways, about worth and about size, so that neither name is the safe one."""
+    asked = draw.pick(("buys more", "buys less", "is bigger", "is smaller"))
+    one, two = draw.shuffled(("dime", "nickel"))
+    pick = max if asked in ("buys more", "is bigger") else min
+    measure = CENTS if asked.startswith("buys") else MILLIMETRES
+    coin = pick((one, two), key=measure.__getitem__)
+    buys = asked.startswith("buys")
+    return Draft(
+        say=draw.way(
+            f"Hold a {one} and a {two}. Which one {asked}?",
+            f"Here lie a {one} and a {two}. Which {asked}?",
+            f"Bear has a {one}. Fox has a {two}. Which coin {asked}?",
+        ),
+        answer=f"a {coin}",
+        accept=(coin,),
+        working="dime 10¢, nickel 5¢" if buys else "dime 17.91 mm, nickel 21.21 mm across",
+        cues=(
+            Cue("Wait. Then: size and worth are two things. Which did I ask?"),
+            Cue(
+                "Look at the dots below each." if buys else "Put one coin on top of the other.",
+                Coins((one, two), worth=buys),
+            ),
+            Cue(
+                f"Count the dots below the {one} together. The child counts the rest."
+                if buys
+                else "Trace round both together. The child says which ring is which."
+            ),
+        ),
+        watch_for="Judging worth by size. The dime is small, yet two nickels go into it.",
+        given={"coins": [one, two], "asked": asked},
+        picture=Coins((one, two)),
+        guess=0.5,
+    )
+
+
+def _one_or_many(item: str, morning: Morning, draw: Draw) -> Draft:
+    """One coin against some of a lesser kind: the number of coins is not what they buy."""
+    coin, below, above = _AGAINST[item]
+    several = draw.pick([h for h in (below if draw.coin() else above) if morning.pennies or "penny" not in h])
+    asked = draw.pick(("more", "less"))
+    (kind, count) = next(iter(several.items()))
+    wins = (CENTS[coin] > cents(several)) == (asked == "more")
+    one, many = counted(1, coin), counted(count, kind)
+    return Draft(
+        say=draw.way(
+            f"I have {one}. You have {many}. Which buys {asked}?",
+            f"Bear finds {many}. Fox finds {one}. Which buys {asked}?",
+            f"On a plate lies {one}. In a cup are {many}. Which buys {asked}?"
+            if count > 1
+            else f"Here is {one}. Here is {many}. Which buys {asked}?",
+        ),
+        answer=one if wins else many,
+        accept=(coin,) if wins else (),
+        working=f"{coin} {CENTS[coin]}¢, {many} {cents(several)}¢",
+        cues=(
+            Cue(f"Wait. Then: how many cents is {one}? Hold on to that."),
+            Cue("Match dot to dot. Where are some left?", Coins((coin, *laid(several)), worth=True)),
+            Cue("Cover a dot on each side together, then one more each. The child goes on."),
+        ),
+        watch_for="Taking the bigger heap. How many coins is not how many cents.",
+        given={"one": coin, "kind": kind, "count": count, "asked": asked},
+        picture=Coins((coin, *laid(several))),
+        guess=0.5,
+    )
+
+
+def _line_up(morning: Morning, draw: Draw) -> Draft:
+    """Three coins with the dime among them, so that the order of size is never the order of worth."""
+    others = draw.sample([coin for coin in kinds(morning.pennies) if coin != "dime"], 2)
+    shown = draw.shuffled((*others, "dime"))
+    first = draw.pick(("least", "most"))
+    order = sorted(shown, key=CENTS.__getitem__, reverse=first == "most")
+    return Draft(
+        say=draw.way(
+            f"Put these coins in a row. Start with what buys {first}.",
+            f"Tell me these coins in order. Say the one worth {first} first.",
+            f"Bear lines up his coins. He starts with what buys {first}. Help him.",
+        ),
+        answer=", ".join(order),
+        working=" ".join(f"{coin} {CENTS[coin]}¢" for coin in order),
+        cues=(
+            Cue(f"Wait. Then: of these, which buys {first}?"),
+            Cue("Count the dots below each.", Coins(shown, worth=True)),
+            Cue(f"Lay the {order[0]} down first together. The child lays the next."),
+        ),
+        watch_for="The dime put last for its size. Dots settle it.",
+        given={"coins": list(shown), "first": first},
+        picture=Coins(shown),
+        guess=0.17,
+        seconds=60,
+    )
+
+
+SKILL = Skill(
+    id="coins",
+    title="Coins",
+    asks="name a coin, its worth, which buys more",
+    strand=Strand.TIME_MONEY,
+    levels=(
+        Level(
+            "names",
+            "names of the coins",
+            ("name-it", "find-it"),
+            codes=("2.MD.C.8",),
+            seconds=20,
+            guess=0.25,
+            table=_TABLE,
+        ),
+        Level(
+            "penny-and-nickel",
+            "a penny and a nickel",
+            ("worth", "fill-a-nickel", "nickel-or-pennies"),
+            codes=("2.MD.C.8",),
+            table=_TABLE,
+        ),
+        Level(
+            "dime",
+            "a dime, smaller than a nickel",
+            ("dime-worth", "dime-or-nickel", "dime-or-many"),
+            codes=("2.MD.C.8",),
+            table=_TABLE,
+        ),
+        Level(
+            "quarter",
+            "a quarter, and coins in order of worth",
+            ("quarter-worth", "line-up", "quarter-or-many"),
+            codes=("2.MD.C.8",),
+            table=_TABLE,
+        ),
+    ),
+    ask=ask,
+    askable=askable,
+)
