@@ -46,7 +46,8 @@ class FileProblem(Exception):
         """Say where, what was expected, what was found, and what to do about it."""
         where = [clean(self.path.name), f"line {self.line}" if self.line else "", self.key]
         place = ", ".join(part for part in where if part)
-        return f"{place}: expected {self.expected}, found {self.found}. {self.advice}".rstrip()
+        stop = "" if self.found.endswith("?") else "."
+        return f"{place}: expected {self.expected}, found {self.found}{stop} {self.advice}".rstrip()
 
 
 class Missing(FileProblem):
@@ -86,7 +87,7 @@ def shown(value: object) -> str:
 
 def did_you_mean(word: str, known: Iterable[str]) -> str:
     """``; did you mean "dime"?`` for the nearest known word, or nothing when none is near."""
-    near = difflib.get_close_matches(word[:100], list(known), n=1)
+    near = difflib.get_close_matches(word[:100], list(known), n=1, cutoff=0.7)
     return f'; did you mean "{near[0]}"?' if near else ""
 
 

@@ -13,9 +13,9 @@ from dateutil import rrule
 
 from warmup.documents import Document, FileProblem, Missing, did_you_mean, read, shown, write_atomic
 from warmup.morning import Countdown
+from warmup.schoolyear import WEEKS
 
 FORMAT = 1
-WEEKS = 36
 LONGEST_BREAK = 366
 """The longest stretch of days off in one line, in days: a longer one is a slip in the year."""
 PLACEHOLDER = "Sunshine"
