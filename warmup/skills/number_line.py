@@ -1,0 +1,230 @@
+"""number-line: find a number on a line, and hop on or back along it.
+
+1.OA.C.5: counting tied to adding and taking away (as in counting on two to add two); 2.MD.B.6: whole
+numbers as lengths from nought on a number line, up to a hundred (Common Core State Standards for
+Mathematics, 2010).
+"""
+
+from dataclasses import dataclass
+
+from warmup.draw import Draw, Way
+from warmup.morning import Cue, Morning, Strand
+from warmup.pictures.number_line import NumberLine
+from warmup.skills.base import Draft, Level, Skill
+from warmup.words import number_word, plural
+
+# Numbers whose tick stays named when a place is to be found.
+_NAMED = (0, 5, 10)
+_WATCH = {
+    "which-hides": "Counting the ticks from one at the end. Zero has a tick of its own.",
+    "where-it-lives": "Counting ticks, not steps, so that it lands a tick short.",
+    "on-to-10": "Counting the start as the first hop, so that it lands a tick short.",
+    "back-to-10": "Hopping the wrong way: back means toward zero.",
+    "on-to-25": "Counting the start as the first hop, so that it lands a tick short.",
+    "back-to-25": "Hopping the wrong way, or saying the start as the first hop back.",
+    "across-10": "A stumble at ten: leaving it out, or saying it twice.",
+    "on-across-20": "“Twenty-ten” or a jump to thirty after nineteen. Say the tens first.",
+    "back-across-20": "After twenty, saying twenty-nine or leaving twenty out.",
+}
+_HOPS = ("no hop", "one hop", "two hops", "three hops", "four hops", "five hops")
+
+
+@dataclass(frozen=True, slots=True)
+class _Trip:
+    """A place to start from and a signed number of hops."""
+
+    start: int
+    hops: int
+
+    @property
+    def end(self) -> int:
+        return self.start + self.hops
+
+
+def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+    """Find a number, or land on one."""
+    match item:
+        case "which-hides":
+            return _which_hides(draw.between(0, 10), draw)
+        case "where-it-lives":
+            return _where(draw.pick([n for n in range(11) if n not in _NAMED]), draw)
+        case _:
+            return _land(item, _trip(item, draw), draw)
+
+
+def _which_hides(number: int, draw: Draw) -> Draft:
+    near = [str(n) for n in (number - 1, number + 1) if 0 <= n <= 10]
+    return Draft(
+        say=draw.way(
+            "Look at the line. Which number hides?",
+            "A leaf fell on my line. Which number is under it?",
+            "Walk along the line with your finger. Which number is gone?",
+            "The bear sits on a number. Which is it?",
+        ),
+        answer=number_word(number),
+        working=f"{number} lies beside {' and '.join(near)}",
+        cues=(
+            Cue("Wait. Then: start at the very left and say each number."),
+            Cue("Put a finger on the blank. Which numbers stand beside it?"),
+            Cue("Walk from the left together and whisper. Fall silent at the blank."),
+        ),
+        watch_for=_WATCH["which-hides"],
+        given={"first": 0, "last": 10, "hidden": number},
+        picture=NumberLine(0, 10, hidden=(number,)),
+    )
+
+
+def _where(number: int, draw: Draw) -> Draft:
+    word = number_word(number)
+    bare = tuple(n for n in range(11) if n not in _NAMED)
+    ends = [
+        (f"{plural(abs(number - n), 'a step', f'{number_word(abs(number - n))} steps')}", n) for n in _NAMED
+    ]
+    key = [f"{steps} {'after' if number > n else 'before'} {number_word(n)}" for steps, n in ends]
+    best = min(range(3), key=lambda at: abs(number - _NAMED[at]))
+    return Draft(
+        say=draw.way(
+            f"Put your finger where {word} lives.",
+            f"Where on the line is {word}? Point to it.",
+            f"Point to the blank that should say {word}.",
+            f"The snail is on {word}. Show me the spot.",
+            f"Hop the bear along from zero to {word}. Where does it stop?",
+        ),
+        answer=key[best],
+        accept=tuple(steps for at, steps in enumerate(key) if at != best),
+        working=f"{_NAMED[best]} {'+' if number > _NAMED[best] else '−'} {abs(number - _NAMED[best])} = {number}",
+        cues=(
+            Cue(f"Wait. Then: does {word} come before five, or after it?"),
+            Cue("Put a finger on the nearest number that you can read."),
+            Cue("Start at that number together and step from tick to tick. The child says when to stop."),
+        ),
+        watch_for=_WATCH["where-it-lives"],
+        given={"first": 0, "last": 10, "named": list(_NAMED), "find": number},
+        picture=NumberLine(0, 10, hidden=bare),
+    )
+
+
+def _trip(item: str, draw: Draw) -> _Trip:
+    """Hops on land no higher than the level's end; hops back land no lower than zero."""
+    match item:
+        case "on-to-10":
+            hops = draw.between(1, 3)
+            return _Trip(draw.between(0, 10 - hops), hops)
+        case "back-to-10":
+            hops = draw.between(1, 3)
+            return _Trip(draw.between(hops, 10), -hops)
+        case "on-to-25":
+            hops = draw.between(1, 2)
+            return _Trip(draw.between(8, 25 - hops), hops)
+        case "back-to-25":
+            hops = draw.between(1, 2)
+            return _Trip(draw.between(10, 25), -hops)
+        case "across-10":
+            on = draw.coin()
+            return _across(10, on, draw)
+        case _:
+            return _across(20, item == "on-across-20", draw)
+
+
+def _across(ten: int, on: bool, draw: Draw) -> _Trip:
+    """Two to five hops that pass the ten and go on by one at least."""
+    # How far past the ten it lands is drawn first, so that no landing is likelier than another.
+    past = draw.between(1, 4)
+    hops = past + draw.between(1, 5 - past)
+    return _Trip(ten + past - hops, hops) if on else _Trip(ten - past + hops, -hops)
+
+
+def _land(item: str, trip: _Trip, draw: Draw) -> Draft:
+    start, steps = number_word(trip.start), abs(trip.hops)
+    low, high = _window(item, trip, draw)
+    ahead = range(trip.start + 1, high + 1) if trip.hops > 0 else range(low, trip.start)
+    passed = range(trip.start, trip.end, 1 if trip.hops > 0 else -1)
+    path = [*passed[1:], trip.end]
+    sign = "+" if trip.hops > 0 else "−"
+    return Draft(
+        say=_say_hops(trip, draw),
+        answer=number_word(trip.end),
+        working=f"{trip.start} {sign} {steps} = {trip.end}"
+        + (f": {', '.join(map(str, path))}" if steps > 1 else ""),
+        cues=(
+            Cue(f"Wait. Then: a finger on {start}. The first hop lands on the next tick."),
+            Cue(
+                f"Here is the whole line, with a dot on {start}. Hop along it.",
+                NumberLine(low, high, start=trip.start),
+            ),
+            _begin(trip),
+        ),
+        watch_for=_WATCH[item],
+        given={"start": trip.start, "hops": trip.hops},
+        picture=NumberLine(low, high, start=trip.start, hidden=tuple(ahead)),
+    )
+
+
+def _say_hops(trip: _Trip, draw: Draw) -> Way:
+    start, hops = number_word(trip.start), _HOPS[abs(trip.hops)]
+    way = "on" if trip.hops > 0 else "back"
+    return draw.way(
+        f"Start at {start}. Take {hops} {way}. Where do you land?",
+        f"The bear sits on {start}. It makes {hops} {way}. Where is it now?",
+        f"A frog on {start} takes {hops} {way}. On which number does it land?",
+        f"Stand on {start}. Take {hops} {way}. Where are you?",
+        f"From {start}, make {hops} {way}. What number do you reach?",
+    )
+
+
+def _begin(trip: _Trip) -> Cue:
+    start, way = number_word(trip.start), "on" if trip.hops > 0 else "back"
+    if abs(trip.hops) == 1:
+        return Cue(f"Say “{start}” together, lift a finger, and let the child set it down.")
+    return Cue(f"Say “{start}” together and make the first hop {way}. The child makes the rest.")
+
+
+def _window(item: str, trip: _Trip, draw: Draw) -> tuple[int, int]:
+    """The stretch of line to show: whole to ten, else eleven numbers about the trip, here or there."""
+    if item.endswith("-10") and not item.startswith("across"):
+        return 0, 10
+    low, high = sorted((trip.start, trip.end))
+    first = max(0, min(15, low - draw.between(1, 10 - (high - low) - 1)))
+    return first, first + 10
+
+
+SKILL = Skill(
+    id="number-line",
+    title="Number line",
+    asks="start here, hop on or back: where do you land?",
+    strand=Strand.ADDING,
+    levels=(
+        Level(
+            "find-to-10",
+            "find zero to ten",
+            ("which-hides", "where-it-lives"),
+            codes=("2.MD.B.6",),
+            stands_on=("numerals:to-10",),
+            seconds=20,
+            table="tape on the floor",
+        ),
+        Level(
+            "hops-to-10",
+            "hops of one to three, to ten",
+            ("on-to-10", "back-to-10"),
+            codes=("1.OA.C.5", "2.MD.B.6"),
+            table="tape on the floor",
+        ),
+        Level(
+            "to-25",
+            "hops of one and two, to twenty-five",
+            ("on-to-25", "back-to-25"),
+            codes=("1.OA.C.5", "2.MD.B.6"),
+            stands_on=("numerals:to-50",),
+            table="tape on the floor",
+        ),
+        Level(
+            "across-ten-and-twenty",
+            "hops to five, across ten and twenty",
+            ("across-10", "on-across-20", "back-across-20"),
+            codes=("1.OA.C.5", "2.MD.B.6"),
+            table="tape on the floor",
+        ),
+    ),
+    ask=ask,
+)
