@@ -6,8 +6,8 @@ from typing import ClassVar
 from warmup.pictures.canvas import Canvas, Drawing, Ink, Shape, bow, box, disc
 from warmup.pictures.glyphs import extent, write
 
-_LARGE = 8
-"""Cells from one number to the next so that two large numerals stand side by side."""
+_LARGE = {1: 6, 2: 10, 3: 14}
+"""Cells from one number to the next that large numerals of so many digits want, side by side."""
 
 _STEP = 5
 """Cells from one number to the next, where there is room: enough to see a hop of one."""
@@ -44,14 +44,14 @@ class NumberLine:
 
     def _shape(self, columns: int, rows: int) -> tuple[int, int, int, bool]:
         """How many lines, numbers a line, cells a number, and whether the numerals are large blocks."""
-        for step, large in ((_LARGE, True), (_STEP, False), (4, False), (3, False)):
+        for step, large in ((_LARGE[len(str(self.last))], True), (_STEP, False), (4, False), (3, False)):
             each = max(1, (columns - 1) // step)
             lines = -(-self._count() // each)
             high = self._high() + 2 * large
             if lines * high <= rows and lines <= (2 if large and rows < 24 else 5):
                 break
         each = -(-self._count() // lines)
-        return lines, each, max(3, min((columns - 1) // each, 12 if large else 9)), large
+        return lines, each, max(3, min((columns - 1) // each, 14 if large else 9)), large
 
     def draw(self, columns: int, rows: int) -> Drawing:
         """Lines one under another; each goes on where the one above leaves off."""
@@ -107,11 +107,12 @@ class NumberLine:
                 canvas.paint(Shape(arc.distance, edges), Ink.SECOND)
 
     def words(self) -> str:
-        """Its ends, where to start, and how many hops are drawn; not where they land."""
+        """Its ends where they can be read, where to start and how many hops; not where they land."""
+        ends = "" if {self.first, self.last} & set(self.hidden) else f" from {self.first} to {self.last}"
         begin = f", a dot on {self.start}" if self.start is not None else ""
-        arcs = f", {len(self.hops)} hops drawn" if len(self.hops) > 1 else ", a hop drawn" if self.hops else ""
-        bare = f", {len(self.hidden)} left blank" if self.hidden else ""
-        return f"a number line from {self.first} to {self.last}{begin}{arcs}{bare}"
+        arcs = {0: "", 1: ", a hop drawn"}.get(len(self.hops), f", {len(self.hops)} hops drawn")
+        bare = {0: "", 1: ", a number left blank"}.get(len(self.hidden), ", some numbers left blank")
+        return f"a number line{ends}{begin}{arcs}{bare}"
 
     def shows(self) -> tuple[str, ...]:
         """Every numeral that is not hidden."""

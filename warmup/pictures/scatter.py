@@ -36,7 +36,12 @@ def scattered(count: int, seed: int) -> tuple[Point, ...]:
 
 
 def laid(points: tuple[Point, ...], width: int, height: int) -> tuple[list[Point], float]:
-    """The points spread over a pane, proportions kept, and the radius counters may have there."""
+    """The points spread over a pane, proportions kept, and the radius counters may have there.
+
+    In a pane higher than it is wide the field stands upright.
+    """
+    if height > 1.2 * width:
+        points = tuple((y, x) for x, y in points)
     xs, ys = [x for x, _ in points] or [0.0], [y for _, y in points] or [0.0]
     near = min((dist(one, two) for one, two in combinations(points, 2)), default=HEIGHT)
     broad = min(0.72 * near, 0.34)

@@ -1,0 +1,199 @@
+"""how-many: count a set, count out a number.
+
+K.CC.B.4: counting tells how many. K.CC.B.5: count up to 20 things in a line, an array or a ring, up to
+10 in a scatter, and count out a number from 1 to 20 (Common Core State Standards for Mathematics, 2010).
+Rows and rings begin at 6: up to five are seen at a glance, not counted (common practice, no source).
+"""
+
+from warmup.draw import Draw, Way
+from warmup.morning import Cue, Morning, Strand
+from warmup.pictures.counters import Counters
+from warmup.skills._home import BUN, TO_HOLD, Noun
+from warmup.skills.base import Draft, Level, Skill
+from warmup.words import number_word
+
+# Things that are round, so that a disc in a picture can stand for one.
+_ROUND = (BUN, Noun("plum", "plums"), Noun("ball", "balls"), Noun("plate", "plates"), Noun("bead", "beads"))
+
+# The fewest and the most there are to count in a layout.
+_RANGES = {"line": (1, 5), "rows": (6, 20), "ring": (6, 20), "scatter": (4, 10)}
+_WATCH = {
+    "line": "Counting all over again when asked how many. Ask “So how many?” and wait.",
+    "rows": "A row left out, or one touched twice. Let the finger finish a row before the next.",
+    "ring": "Going past where the ring began. Ask where the first touch was.",
+    "scatter": "One missed or touched twice. Ask how to tell which are done.",
+    "count-out": "Running past the number: the hand goes on when the count should stop.",
+    "zero": "Saying one, or keeping quiet: with none left there seems to be no answer.",
+}
+
+
+def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+    """Count what the picture shows, lay out a number, or tell what is left when all are gone."""
+    match item:
+        case "count-out":
+            return _count_out(draw)
+        case "zero":
+            return _none_left(draw)
+        case _:
+            return _count(item, draw)
+
+
+def _count(layout: str, draw: Draw) -> Draft:
+    """How many lie in this layout; the answer is the last number said."""
+    count, noun, seed = draw.between(*_RANGES[layout]), draw.pick(_ROUND), draw.below(1000)
+    figures = ", ".join(map(str, range(1, count + 1))) if count <= 5 else f"1, 2, 3 … {count}"
+    picture = Counters(count, layout, what=noun.many, seed=seed if layout == "scatter" else 0)
+    return Draft(
+        say=_say_count(layout, noun, draw),
+        answer=number_word(count),
+        working=f"{figures}: the last number said",
+        cues=_cues_count(layout, count, noun),
+        watch_for=_WATCH[layout],
+        given={"count": count, "layout": layout, "what": noun.many, "seed": picture.seed},
+        picture=picture,
+    )
+
+
+def _say_count(layout: str, noun: Noun, draw: Draw) -> Way:
+    many, one = noun.many, noun.one
+    match layout:
+        case "line":
+            return draw.way(
+                f"Look at the {many} in the line. How many are there?",
+                f"Touch each {one} and count. How many did you touch?",
+                f"A bear laid these out. How many {many} did he lay?",
+            )
+        case "rows":
+            return draw.way(
+                f"The {many} are in rows. How many are there?",
+                f"Count the {many} on the tray. How many are there?",
+                f"A bear put these in rows. How many {many} does he have?",
+            )
+        case "ring":
+            return draw.way(
+                f"The {many} go round in a ring. How many are there?",
+                f"Walk your finger round the {many}. How many are there?",
+                f"A bear made a ring of {many}. How many did he use?",
+            )
+        case _:
+            return draw.way(
+                f"The {many} are all mixed up. How many are there?",
+                f"A cat ran through the {many}. How many do you see?",
+                f"Look at the {many} on the rug. How many are there?",
+            )
+
+
+def _cues_count(layout: str, count: int, noun: Noun) -> tuple[Cue, Cue, Cue]:
+    rows = Counters(count, "rows", what=noun.many)
+    match layout:
+        case "line":
+            first = f"Wait. Then: put a finger on each {noun.one} and say its number."
+            second = Cue("Point along the line from the left, slowly. Stop under the last.")
+        case "rows":
+            first = "Wait. Then: start with the top row. Go along it with a finger."
+            second = Cue("Lay a strip of paper under the top row. Slide it down row by row.")
+        case "ring":
+            first = f"Wait. Then: which {noun.one} will you start with? Remember it."
+            second = Cue(
+                f"Rest your own finger by the first {noun.one}. Or count the same in short rows.", rows
+            )
+        case _:
+            first = "Wait. Then: start at the top and work down."
+            second = Cue(f"Cross off each {noun.one} in the air. Or count the same in short rows.", rows)
+    begin = {1: "", 2: " “one…”"}.get(count, " “one, two…”")
+    third = f"Touch the first {noun.named(min(count, 2))} together,{begin} and let the child go on."
+    if count == 1:
+        third = f"Touch the {noun.one} together. The child says the number."
+    return Cue(first), second, Cue(third)
+
+
+def _count_out(draw: Draw) -> Draft:
+    """Lay out a number of things; the answer says when it is right."""
+    count, noun = draw.between(2, 10), draw.pick(TO_HOLD)
+    wanted = noun.of(count)
+    return Draft(
+        say=draw.way(
+            f"Please give me {wanted}.",
+            f"The bear wants {wanted}. Count them out for him.",
+            f"Put {wanted} in a row. Count as you go.",
+            f"I need {wanted}. Count them out, please.",
+        ),
+        answer=f"{wanted} laid out, no more and no fewer",
+        working=f"1 … {count}, and stop at {count}",
+        cues=(
+            Cue(f"Wait. Then say it again: {wanted}. Ask which number to stop at."),
+            Cue(f"Hold up {number_word(count)} fingers and leave them up while the child counts."),
+            Cue(f"Lay the first {noun.one} together, “one…”. The child lays the rest."),
+        ),
+        watch_for=_WATCH["count-out"],
+        given={"count": count, "what": noun.many},
+        table=f"at least {count + 4} {noun.many}",
+    )
+
+
+def _none_left(draw: Draw) -> Draft:
+    """All are taken away again: none are left, and zero says so."""
+    start, noun = draw.between(2, 6), draw.pick(TO_HOLD)
+    away = start
+    left = start - away
+    some = noun.of(start)
+    return Draft(
+        say=draw.way(
+            f"Put {some} in a box. Take them all out. How many are in it?",
+            f"The bear had {some}. He gave them all away. How many does he have?",
+            f"You had {some}. You put them all back. How many do you have?",
+        ),
+        answer=number_word(left),
+        accept=("none", "nothing", f"no {noun.many}"),
+        working=f"{start} − {away} = {left}",
+        cues=(
+            Cue(f"Wait. Then: do it with real {noun.many} and look."),
+            Cue("Hold up a closed fist. Ask how many fingers stand up."),
+            Cue("Fold fingers down together, “two, one…”. The child says what comes next."),
+        ),
+        watch_for=_WATCH["zero"],
+        given={"start": start, "away": away, "what": noun.many},
+        table=f"{start} {noun.many}",
+    )
+
+
+SKILL = Skill(
+    id="how-many",
+    title="How many",
+    asks="count a set; count out a number",
+    strand=Strand.NUMBER,
+    levels=(
+        Level(
+            "line-to-5",
+            "a line to five",
+            ("line",),
+            codes=("K.CC.B.4", "K.CC.B.5"),
+            seconds=20,
+            table="buttons",
+        ),
+        Level(
+            "count-out-to-10",
+            "count out to ten",
+            ("count-out", "zero"),
+            codes=("K.CC.B.4", "K.CC.B.5"),
+            table="buttons",
+        ),
+        Level(
+            "rows-to-20",
+            "rows to twenty",
+            ("rows",),
+            codes=("K.CC.B.4", "K.CC.B.5"),
+            seconds=60,
+            table="buttons",
+        ),
+        Level(
+            "ring-and-scatter",
+            "a ring to twenty, a scatter to ten",
+            ("ring", "scatter"),
+            codes=("K.CC.B.4", "K.CC.B.5"),
+            seconds=60,
+            table="buttons",
+        ),
+    ),
+    ask=ask,
+)

@@ -1,0 +1,138 @@
+"""subitize: see how many without counting.
+
+Toward K.OA.A.3: five and some, and two groups, are numbers to ten seen as two parts (Common Core State
+Standards for Mathematics, 2010). Five at a glance by 60 months: Head Start Early Learning Outcomes
+Framework (2015). The picture is shown for about two seconds and covered (common practice, no source).
+"""
+
+from warmup.draw import Draw, Way
+from warmup.morning import Cue, Morning, Strand
+from warmup.pictures import Picture
+from warmup.pictures.dots import Dots
+from warmup.pictures.ten_frame import TenFrame
+from warmup.skills.base import Draft, Level, Skill
+from warmup.words import number_word
+
+_FLASH = "show it, count to two, cover it"
+_WATCH = {
+    "to-3": "Touching and counting. Cover it sooner; the picture stays in the mind.",
+    "dice": "Four and five mixed up. Look for the dot in the middle.",
+    "scattered-four": "Saying five: dots lying apart look like more. Show it again, no longer.",
+    "scattered-five": "Saying four or six after a quick look. Two and three is a good way to see it.",
+    "five-and-some": "Counting the full row too. It is five every time; start from there.",
+    "nine": "Counting all of them. One more would make it full.",
+    "two-groups": "Saying how many are on one side only. Ask about the other side too.",
+}
+
+
+def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+    """How many dots flashed by; the answer is the sum of the groups they are seen in."""
+    groups, pattern, seed = _drawn(item, draw)
+    count = sum(groups)
+    left = groups[0] if pattern == "two-groups" else 0
+    frame = pattern == "ten-frame"
+    picture: Picture = TenFrame(count) if frame else Dots(count, pattern, seed, left)
+    return Draft(
+        say=_say(item, draw),
+        answer=number_word(count),
+        working=" + ".join(map(str, groups)) + (f" = {count}" if len(groups) > 1 else ": seen at a glance"),
+        cues=_cues(item, groups),
+        watch_for=_WATCH[item],
+        given={"groups": list(groups), "pattern": pattern, "seed": seed},
+        picture=picture,
+    )
+
+
+def _drawn(item: str, draw: Draw) -> tuple[tuple[int, ...], str, int]:
+    """The groups, how they lie, and the seed of the pattern."""
+    seed = draw.below(1000)
+    match item:
+        case "to-3":
+            return (draw.between(1, 3),), draw.pick(("dice", "ring", "scatter")), seed
+        case "dice":
+            # Two and three come in as well, so that the answer is not one of two.
+            return (draw.pick((2, 3, 4, 4, 5, 5)),), "dice", seed
+        case "scattered-four":
+            return (4,), "scatter", seed
+        case "scattered-five":
+            return (5,), "scatter", seed
+        case "five-and-some":
+            some, frame = draw.between(1, 5), draw.coin()
+            # A full ten frame would tell its number by its name.
+            return (5, some), "ten-frame" if frame and some < 5 else "five-and-some", seed
+        case "nine":
+            return (5, 4), draw.pick(("five-and-some", "ten-frame")), seed
+        case _:
+            left, right = draw.between(1, 5), draw.between(2, 5)
+            return (left, right) if draw.coin() else (right, left), "two-groups", seed
+
+
+def _say(item: str, draw: Draw) -> Way:
+    if item == "two-groups":
+        return draw.way(
+            "Look at both sides. How many dots in all?",
+            "Left side, right side, gone! How many dots were there?",
+            "I show you two groups. How many dots do you see?",
+            "Two groups of dots blink at you. How many dots are there?",
+        )
+    return draw.way(
+        "Look fast! How many dots did you see?",
+        "Now they hide. How many dots were there?",
+        "Peek at the dots, then they are gone. How many were there?",
+        "The dots sleep now. How many went to bed?",
+        "Use your eyes, not your finger. How many dots?",
+    )
+
+
+def _cues(item: str, groups: tuple[int, ...]) -> tuple[Cue, Cue, Cue]:
+    count, most = sum(groups), max(groups)
+    again = Cue("Wait. Then show it once more, a blink longer, and cover it.")
+    match item:
+        case "five-and-some" | "nine":
+            return (
+                again,
+                Cue("Leave it open. Cover the lower row: the top row is five. Uncover it again."),
+                Cue("Say “five” together for the top row, touch the next dot, and let the child go on."),
+            )
+        case "two-groups":
+            return (
+                again,
+                Cue("Cover the right side with a hand, then the left. Ask about each side alone."),
+                Cue(f"Say “{number_word(most)}” together for the fuller side. The child goes on from there."),
+            )
+        case _:
+            begin = {1: "", 2: ", “one…”,"}.get(count, ", “one, two…”,")
+            third = (
+                f"Leave it open and touch dots together{begin} until the child goes on alone."
+                if begin
+                else "Leave it open and touch the dot together. The child says the number."
+            )
+            return again, Cue("Ask the child to show as many fingers as there were dots."), Cue(third)
+
+
+SKILL = Skill(
+    id="subitize",
+    title="See how many",
+    asks="see how many without counting",
+    strand=Strand.NUMBER,
+    levels=(
+        Level("to-3", "one to three", ("to-3",), seconds=20, guess=0.33, table=f"{_FLASH}; dice"),
+        Level(
+            "dice",
+            "four and five, on dice and scattered",
+            ("dice", "scattered-four", "scattered-five"),
+            seconds=20,
+            guess=0.33,
+            table=f"{_FLASH}; dice",
+        ),
+        Level(
+            "five-and-some",
+            "five and some more, to ten",
+            ("five-and-some", "nine"),
+            seconds=20,
+            table=f"{_FLASH}; egg tray",
+        ),
+        Level("two-groups", "two groups, to ten", ("two-groups",), seconds=20, table=f"{_FLASH}; dice"),
+    ),
+    ask=ask,
+)
