@@ -136,6 +136,7 @@ def _worth(coin: str, unit: str, draw: Draw) -> Draft:
     return Draft(
         say=_worth_way(coin, many, draw),
         answer=number_word(number),
+        accept=(f"{number_word(number)} {unit if number == 1 else many}",),
         working=f"{coin} = {CENTS[coin]}¢"
         if unit != "nickel"
         else f"{', '.join(str(5 * (n + 1)) for n in range(number))}: a {coin}",

@@ -1,0 +1,94 @@
+"""Coins: the United States Mint's table and the state bounds in references/coins.toml and standards.toml."""
+
+from collections import Counter
+
+import pytest
+
+from tests.bank import prompts, recomputed, reference
+from tests.mornings import morning
+from warmup import skills
+from warmup.draw import Draw
+from warmup.morning import Prompt
+
+COINS = reference("coins")
+ITEMS = [name for level in skills.SKILLS["coins"].levels for name in level.items]
+
+
+def drawn(item: str, *, pennies: bool = True, count: int = 60) -> list[Prompt]:
+    day = morning(pennies=pennies)
+    return [skills.prompt(f"coins/{item}", day, Draw("coins", item, n)) for n in range(count)]
+
+
+def test_worth_is_what_the_table_says() -> None:
+    """31 U.S.C. 5112 and Virginia K.7 (coins.toml, equals)."""
+    equals = COINS["equals"]
+    for p in [*drawn("worth"), *drawn("dime-worth"), *drawn("quarter-worth")]:
+        coin, unit = p.given["coin"], p.given["unit"]
+        table = equals["nickels_in"] if unit == "nickel" else {"penny": 1, **equals["pennies_in"]}
+        words = {1: "one", 2: "two", 5: "five", 10: "ten", 25: "twenty-five"}
+        assert p.answer == words[table[coin]]
+
+
+def test_how_many_nickels_make_a_dime() -> None:
+    """examples.toml, ex53."""
+    example = next(e for e in reference("examples")["example"] if e["id"] == "ex53")
+    asked = [p for p in drawn("dime-worth") if p.given["unit"] == "nickel"]
+    assert asked and {p.answer for p in asked} == {"two"} and example["answer"] == 2
+
+
+def test_the_dime_buys_more_though_it_is_smaller() -> None:
+    """National Research Council (2009), p. 147 (coins.toml, trap.dime): small is not cheap."""
+    trap = COINS["trap"]["dime"]
+    for p in drawn("dime-or-nickel"):
+        order = trap["value_order"] if "buys" in p.given["asked"] else trap["size_order"]
+        dime_last = order.index("dime") > order.index("nickel")
+        wants_last = p.given["asked"] in ("buys more", "is bigger")
+        assert (p.answer == "a dime") == (dime_last == wants_last)
+
+
+def test_order_of_worth_is_never_the_order_of_size() -> None:
+    order = COINS["order"]
+    for p in drawn("line-up"):
+        said = p.answer.split(", ")
+        assert sorted(said, key=order["everyday_by_value"].index) in (said, said[::-1])
+        assert sorted(said, key=order["everyday_by_diameter"].index) not in (said, said[::-1])
+
+
+def test_neither_answer_is_the_safe_one() -> None:
+    """Fewer coins win as often as more coins, the dime as often as the nickel, by independent draws."""
+    for item in ("nickel-or-pennies", "dime-or-many", "quarter-or-many"):
+        ones = Counter(p.answer == f"a {p.given['one']}" for p in drawn(item, count=600))
+        assert 240 <= ones[True] <= 360, item
+    dimes = sum(p.answer == "a dime" for p in drawn("dime-or-nickel", count=600))
+    assert 240 <= dimes <= 360
+    firsts = sum(p.answer == f"a {p.given['coins'][0]}" for p in drawn("dime-or-nickel", count=600))
+    assert 240 <= firsts <= 360
+
+
+@pytest.mark.parametrize("item", ITEMS)
+def test_a_family_without_pennies_is_not_asked_about_pennies(item: str) -> None:
+    day = morning(pennies=False)
+    if not skills.askable(f"coins/{item}", day):
+        assert item in ("fill-a-nickel", "nickel-or-pennies")
+        return
+    for p in drawn(item, pennies=False):
+        told = " ".join((p.say, p.answer, p.working, p.watch_for, *(cue.text for cue in p.cues)))
+        assert "penn" not in told
+        pictures = [p.picture, *(cue.picture for cue in p.cues)]
+        assert not any("penny" in picture.names for picture in pictures if picture)
+        assert recomputed(p) is None
+
+
+def test_every_level_can_be_asked_without_pennies() -> None:
+    day = morning(pennies=False)
+    for level in skills.SKILLS["coins"].levels:
+        assert any(skills.askable(f"coins/{item}", day) for item in level.items)
+
+
+def test_only_the_four_coins_that_kindergarten_meets() -> None:
+    """Texas K.4 and Virginia K.7 (standards.toml): penny, nickel, dime, quarter; no half dollar or dollar."""
+    bounds = reference("standards")["state"]["va_coins"]["bounds"]
+    for p in prompts("coins", 30):
+        pictures = [p.picture, *(cue.picture for cue in p.cues)]
+        assert all(set(picture.names) <= set(bounds) for picture in pictures if picture)
+        assert "dollar" not in p.say + p.answer and "this year" not in p.say
