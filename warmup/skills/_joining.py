@@ -1,0 +1,101 @@
+"""Small flat shapes that make a larger one: two pieces pushed together, a cut seen, square tiles laid."""
+
+from warmup.draw import Draw
+from warmup.morning import Cue
+from warmup.pictures.joined_shapes import PIECES, JoinedShapes
+from warmup.skills.base import Draft
+from warmup.words import number_word
+
+
+def ask_slide_together(draw: Draw) -> Draft:
+    """Name what two pieces make once they touch."""
+    whole, part = draw.pick(tuple(PIECES))
+    turn = draw.pick((0, 45, 90, 180)) if whole != "hexagon" else draw.pick((0, 180))
+    return Draft(
+        say=draw.way(
+            "Push the two pieces together. What shape do they make?",
+            "Slide these till they touch. What shape is it now?",
+            "Shut the gap in your mind. What big shape is there?",
+        ),
+        answer=whole,
+        accept=(f"a {whole}", f"a bigger {whole}" if whole == part else f"one {whole}"),
+        working=f"{part} + {part} → {whole}",
+        cues=(
+            Cue("Wait. Then: which two sides will touch? Trace them."),
+            Cue("Cut two pieces like these from paper. Slide them till they meet."),
+            Cue("Slide them together slowly. The child traces round the outside and names it."),
+        ),
+        watch_for="Naming one piece. Trace round the outside of both, as if the line were gone.",
+        given={"whole": whole, "part": part},
+        picture=JoinedShapes(whole, part, apart=True, turn=turn),
+        guess=0.2,
+    )
+
+
+def ask_see_the_two(draw: Draw) -> Draft:
+    """Name the two pieces a shape is cut into."""
+    whole, part = draw.pick([pair for pair in PIECES if pair[1] != "half hexagon"])
+    turn = draw.pick((0, 30, 45, 90))
+    return Draft(
+        say=draw.way(
+            "This is cut in two. What shape is each piece?",
+            "Snip! What two shapes do you see?",
+            "Pull the two apart in your mind. What shapes are they?",
+        ),
+        answer=f"{part}s",
+        accept=(f"two {part}s", f"a {part}"),
+        working=f"{whole} → {part} + {part}",
+        cues=(
+            Cue("Wait. Then: cover one piece with your hand. Look at the other."),
+            Cue("Fold a paper like it along the cut. Look at one half only."),
+            Cue("Trace one piece together, side after side. The child names it."),
+        ),
+        watch_for="Naming the whole shape again. Cover one piece.",
+        given={"whole": whole, "part": part},
+        picture=JoinedShapes(whole, part, turn=turn),
+        guess=0.25,
+    )
+
+
+def ask_build(draw: Draw) -> Draft:
+    """Lay equal squares to make one bigger shape."""
+    count, target = draw.pick(
+        (
+            (2, "rectangle"),
+            (3, "rectangle"),
+            (4, "square"),
+            (5, "rectangle"),
+            (6, "rectangle"),
+            (8, "rectangle"),
+            (9, "square"),
+        )
+    )
+    rows = [row for row in range(1, count + 1) if count % row == 0 and row <= count // row]
+    fits = [row for row in rows if target == "rectangle" or row * row == count]
+    said = [
+        f"one row of {number_word(count)}"
+        if row == 1
+        else f"{number_word(row)} rows of {number_word(count // row)}"
+        for row in fits
+    ]
+    word = number_word(count)
+    return Draft(
+        say=draw.way(
+            f"Use {word} square crackers. Make one big {target}.",
+            f"Lay {word} square tiles with no gaps. Make a {target}.",
+            f"Here are {word} small squares. Build one {target}. Use them all.",
+        ),
+        answer=" or ".join(said),
+        accept=tuple(said) if len(said) > 1 else (),
+        working=" or ".join(f"{row} × {count // row}" for row in fits),
+        cues=(
+            Cue("Wait. Then: put two side by side, edge on edge. What now?"),
+            Cue("Look at a tray of tiles or an egg tray: straight rows, no steps at the end."),
+            Cue("Lay the first two together. The child sets the rest and checks the corners."),
+        ),
+        watch_for="Gaps, or a row that ends in a step. The outside needs just four sides.",
+        given={"count": count, "target": target},
+        table="square crackers",
+        guess=0.1,
+        seconds=60,
+    )

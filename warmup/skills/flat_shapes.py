@@ -1,0 +1,367 @@
+"""flat-shapes: name them, find them, count their sides, put two together.
+
+K.G.A.1 and K.G.A.2: shapes in the world around, and their right names however they are turned; K.G.B.4:
+sides and corners; K.G.B.6: small shapes make larger ones (Common Core State Standards for Mathematics,
+2010). A square is a rectangle too, and no flat shape here is called a diamond (Virginia Curriculum
+Framework 2016, 2.13 and K.10).
+"""
+
+from warmup.draw import Draw
+from warmup.morning import Cue, Morning, Strand
+from warmup.pictures.flat_shape import FlatShape
+from warmup.pictures.shape_row import ShapeRow
+from warmup.skills._geometry import PLACES, count_sides, equal_sides, rule, square_corners
+from warmup.skills._joining import ask_build, ask_see_the_two, ask_slide_together
+from warmup.skills.base import Draft, Level, Skill
+from warmup.words import number_word
+
+_FOUR = ("circle", "triangle", "square", "rectangle")
+_FOUND = {
+    "circle": ("a plate", "a lid", "a clock face", "the rim of a cup"),
+    "triangle": ("a coat hanger", "a paper flag", "a napkin folded corner to corner"),
+    "square": ("a napkin", "a tile", "a cushion", "a sticky note"),
+    "rectangle": ("a door", "a book", "a window", "a drawer", "anything square"),
+}
+
+
+def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+    """Name, find, draw, count or join, as the item wants."""
+    match item:
+        case "name":
+            return _name(draw.pick(_FOUR), draw.pick((0, 90)), draw)
+        case "find-in-the-room":
+            return _find(draw)
+        case "draw-in-the-air":
+            return _draw_it(draw)
+        case "turned":
+            name = draw.pick(("triangle", "right triangle", "square", "rectangle", "thin rectangle"))
+            return _name(name, draw.between(2, 34) * 10, draw)
+        case "tilted-square":
+            return _tilted_square(draw)
+        case "thin-triangle":
+            return _thin_triangle(draw)
+        case "count-sides":
+            return _count_sides(draw) if draw.coin() else _riddle(draw)
+        case "not-closed":
+            return _not_closed(draw)
+        case "square-is-a-rectangle":
+            return _square_is_a_rectangle(draw)
+        case "slide-together":
+            return ask_slide_together(draw)
+        case "see-the-two":
+            return ask_see_the_two(draw)
+        case _:
+            return ask_build(draw)
+
+
+def called(figure: str) -> str:
+    """The name a child gives a figure: a thin triangle is a triangle."""
+    return figure.split()[-1]
+
+
+# ---- names -----------------------------------------------------------------------------------------
+
+
+def _name(figure: str, turn: int, draw: Draw) -> Draft:
+    """The name of the shape in the picture."""
+    name = called(figure)
+    sides = count_sides(figure)
+    tilted = turn % 90 != 0
+    watch = {
+        "circle": "“Ball” or “round”. Round is true; ask for the name of the flat shape.",
+        "triangle": "“Arrow” or “roof”. Count the sides together.",
+        "square": "“Rectangle” is true too; ask for its special name."
+        + (" For “diamond”, turn your head until it sits flat." if tilted else ""),
+        "rectangle": "“Square.” Two sides are longer than the others."
+        + (" Turning it changes nothing." if tilted else ""),
+    }[name]
+    return Draft(
+        say=draw.way(
+            "What is the name of this shape?",
+            "Look here. What shape is it?",
+            "Tell me what this shape is called.",
+            "I see a shape. You tell me its name.",
+        ),
+        answer=name,
+        accept=(f"a {name}",),
+        working=f"{name}: {rule(name)}",
+        cues=(
+            Cue("Wait. Then: trace round it with a finger. What do you feel?" if not tilted else _TURN_HEAD),
+            Cue(
+                "Roll a finger round it: is there any corner to bump on?"
+                if not sides
+                else "Touch each corner and count. Are the sides all as long as each other?"
+            ),
+            Cue(f"Begin its name together: “It’s a {_opening(name)}…”"),
+        ),
+        watch_for=watch,
+        given={"figure": figure, "turn": turn},
+        picture=FlatShape(figure, turn),
+        guess=0.33 if tilted else 0.25,
+    )
+
+
+_TURN_HEAD = "Wait. Then: lean your head till it sits flat. Is it a shape you know?"
+
+
+def _opening(name: str) -> str:
+    """The first sound of a name, enough to begin it."""
+    return name[:3] if name[:2] in ("tr", "sq") else name[0]
+
+
+def _find(draw: Draw) -> Draft:
+    name = draw.pick(_FOUR)
+    also = " (a square counts: it is a rectangle too)" if name == "rectangle" else ""
+    return Draft(
+        say=draw.way(
+            f"Find something in this room shaped like a {name}.",
+            f"Go and touch a {name} in this room.",
+            f"A {name} is hiding in this room. Where is it?",
+            f"Walk round with me. Stop at a {name}.",
+        ),
+        answer=f"anything with this shape: {rule(name)}{also}",
+        accept=_FOUND[name],
+        working=f"{name}: {rule(name)}",
+        cues=(
+            Cue("Wait. Then: draw the shape in the air with your finger. Now look about."),
+            Cue("Walk to the table. Look at the tops and ends of things, one by one.", FlatShape(name)),
+            Cue("Trace the edge of one flat thing together. Is this it? Try the next."),
+        ),
+        watch_for="A ball or a box whole. Ask for the flat part: the end, the side."
+        if name != "triangle"
+        else "Anything with a point. Count its sides: it wants three.",
+        given={"figure": name},
+        seconds=60,
+        guess=0.0,
+    )
+
+
+def _draw_it(draw: Draw) -> Draft:
+    name = draw.pick(_FOUR)
+    return Draft(
+        say=draw.way(
+            f"Draw a big {name} in the air.",
+            f"Draw a {name} on my back with your finger.",
+            f"Use your finger. Draw a {name} on the table.",
+            f"Walk a {name} on the floor. Come back home.",
+        ),
+        answer=rule(name),
+        accept=("any size, any way up",),
+        working=f"{name}: {rule(name)}",
+        cues=(
+            Cue("Wait. Then: what will it need? Any corners?"),
+            Cue("Look at one first. Trace it with a finger, slowly.", FlatShape(name)),
+            Cue("Start the line together from one spot. The child brings it back there."),
+        ),
+        watch_for="The line does not come home: a gap is left. Ask where a bug could get in.",
+        given={"figure": name},
+        guess=0.0,
+    )
+
+
+# ---- turned and thin, three in a row ---------------------------------------------------------------
+
+
+def _tilted_square(draw: Draw) -> Draft:
+    others = draw.sample(("rhombus", "rectangle", "triangle", "slanted figure", "thin rectangle"), 2)
+    names = draw.shuffled(("square", *others))
+    turns = tuple(draw.pick((30, 45, 60)) for _ in names)
+    place = next(at for at, name in enumerate(names) if name == "square")
+    return Draft(
+        say=draw.way(
+            "Put a finger on the square.",
+            "One of these is a square. Which one?",
+            "Find the square. How do you know?",
+        ),
+        answer=PLACES[place],
+        working=f"square, turned: {rule('square')}",
+        cues=(
+            Cue("Wait. Then: lean your head one way, then the other. Look again."),
+            Cue("Turn a square napkin slowly on its corner. Did its sides change?"),
+            Cue("Measure with a thumb: go round one shape together, side by side. Now the next."),
+        ),
+        watch_for="“That’s a diamond.” Turned or not, it is a square: same sides, same corners.",
+        given={"names": list(names), "turns": list(turns), "find": "square"},
+        picture=ShapeRow(names, turns),
+        guess=0.33,
+    )
+
+
+def _thin_triangle(draw: Draw) -> Draft:
+    odd = draw.pick(("thin rectangle", "half circle", "rhombus", "kite", "trapezoid"))
+    second = draw.pick(("triangle", "right triangle", "tall triangle"))
+    names = draw.shuffled(("thin triangle", second, odd))
+    turns = tuple(draw.pick((0, 90, 180, 270)) for _ in names)
+    place = names.index(odd)
+    corners = "a curved side" if odd == "half circle" else f"{number_word(count_sides(odd))} sides"
+    return Draft(
+        say=draw.way(
+            "Two of these are triangles. Which one is not?",
+            "One shape is no triangle. Put a finger on it.",
+            "Which one can’t sit with the triangles?",
+        ),
+        answer=PLACES[place],
+        working=f"three straight sides make a triangle, thin or not; this one has {corners}",
+        cues=(
+            Cue("Wait. Then: trace each one. How many straight sides do you feel?"),
+            Cue("Make one from three straws: a short one and two long. Look at its shape."),
+            Cue("Count the sides of one shape together. The child counts the next two."),
+        ),
+        watch_for="Leaving out the thin one: “too pointy”. Three straight sides are enough.",
+        given={"names": list(names), "turns": list(turns), "find": "no triangle"},
+        picture=ShapeRow(names, turns),
+        guess=0.33,
+    )
+
+
+def _not_closed(draw: Draw) -> Draft:
+    names = draw.shuffled(("triangle", "square", "circle", "rectangle", "hexagon"))[:3]
+    turns = tuple(draw.pick((0, 20, 40, 180)) for _ in names)
+    place = draw.below(3)
+    return Draft(
+        say=draw.way(
+            "A bug can get into one shape. Which one?",
+            "Which one is not closed? Show me where.",
+            "These are fences. Which one lets the sheep out?",
+        ),
+        answer=PLACES[place],
+        working="a gap in the line: not closed, so not a circle, triangle or square",
+        cues=(
+            Cue("Wait. Then: trace round each one. Do you come back to the start?"),
+            Cue("Lay a loop of yarn, then pull its ends apart. Look at the row again."),
+            Cue("Walk a finger along one line together. Say “stop” where the line stops."),
+        ),
+        watch_for="“It’s still a triangle.” With a gap it has no inside: it is not one yet.",
+        given={"names": list(names), "gap": place},
+        picture=ShapeRow(names, turns, (place,)),
+        guess=0.33,
+    )
+
+
+# ---- sides and corners -----------------------------------------------------------------------------
+
+
+def _count_sides(draw: Draw) -> Draft:
+    figure = draw.pick(("triangle", "right triangle", "square", "rectangle", "hexagon", "hexagon"))
+    part, turn = draw.pick(("sides", "corners")), draw.between(0, 35) * 10
+    count, name = count_sides(figure), called(figure)
+    return Draft(
+        say=draw.way(
+            f"How many {part} does this {name} have?",
+            f"Touch all the {part} of this shape. How many?",
+            f"Here is a {name}. Count its {part}.",
+        ),
+        answer=number_word(count),
+        working=f"{name}: {count} sides, {count} corners",
+        cues=(
+            Cue(f"Wait. Then: show me one of its {part}."),
+            Cue(f"Keep a thumb where you began. Count the {part} until you meet it."),
+            Cue(f"Touch one of the {part} together: “one…” and let the child go round."),
+        ),
+        watch_for=f"Counting the first of the {part} twice. A finger stays on the start.",
+        given={"figure": figure, "part": part, "ask": "count"},
+        picture=FlatShape(figure, turn),
+        guess=0.33,
+    )
+
+
+def _riddle(draw: Draw) -> Draft:
+    name = draw.pick(("triangle", "square", "hexagon"))
+    count = count_sides(name)
+    word = number_word(count)
+    hint = " They are all the same." if name == "square" else ""
+    return Draft(
+        say=draw.way(
+            f"I have {word} straight sides.{hint} What shape am I?",
+            f"Guess me. I have {word} corners and {word} sides.{hint}",
+            f"Draw me: {word} straight sides, {word} corners.{hint} Who am I?",
+        ),
+        answer=name,
+        accept=_FITS[name],
+        working=f"{count} sides, {count} corners: {name}",
+        cues=(
+            Cue(f"Wait. Then: put up {word} fingers. Each one is a side."),
+            Cue("Lay straws or spoons end to end, one for each side, until they close."),
+            Cue("Draw the first two sides together. The child draws the rest and names it."),
+        ),
+        watch_for="Naming any shape with points. Count the sides of the shape that was named.",
+        given={"sides": count, "alike": bool(hint), "ask": "name"},
+        guess=0.25,
+    )
+
+
+_FITS = {"triangle": ("a triangle",), "square": ("a square", "rhombus"), "hexagon": ("a hexagon",)}
+_TURNED_ROUND = {
+    ("square", "rectangle"): ("Is every square a rectangle?", "Can we call a square a rectangle?"),
+    ("rectangle", "square"): ("Is every rectangle a square?", "Can we call a door a square?"),
+}
+
+
+def _square_is_a_rectangle(draw: Draw) -> Draft:
+    first, second = draw.pick((("square", "rectangle"), ("rectangle", "square")))
+    needs_equal = second == "square"
+    yes = square_corners(first) and (equal_sides(first) or not needs_equal)
+    plain, call = _TURNED_ROUND[first, second]
+    return Draft(
+        say=draw.way(
+            f"{plain} Tell me why.",
+            f"{call} Tell me why.",
+            f"Draw a {first} in the air. Must it be a {second}?",
+            f"Bear says each {first} is a {second}. Is Bear right?",
+        ),
+        answer="yes" if yes else "no",
+        accept=("yes: four sides and four square corners",) if yes else ("no: some are longer than wide",),
+        working=f"rectangle: {rule('rectangle')}; square: {rule('square')}",
+        cues=(
+            Cue("Wait. Then: what must a shape have before we call it that?"),
+            Cue("Lay a napkin beside a book. Touch the corners, then the sides of each."),
+            Cue(f"Check together: four sides? Square corners? Then what else does a {second} need?"),
+        ),
+        watch_for="“A square is a square!” It is one, and a rectangle as well: a special one."
+        if yes
+        else "Yes to everything. Show a long door: are all its sides the same?",
+        given={"first": first, "second": second},
+        guess=0.5,
+    )
+
+
+SKILL = Skill(
+    id="flat-shapes",
+    title="Flat shapes",
+    asks="name, sides, corners, find one in the room, put two together",
+    strand=Strand.SHAPE,
+    levels=(
+        Level(
+            "four-shapes",
+            "circle, triangle, square, rectangle",
+            ("name", "find-in-the-room", "draw-in-the-air"),
+            codes=("K.G.A.1", "K.G.A.2"),
+            guess=0.1,
+        ),
+        Level(
+            "turned-and-thin",
+            "turned and thin ones",
+            ("turned", "tilted-square", "thin-triangle"),
+            codes=("K.G.A.2",),
+            guess=0.33,
+            table="square napkin",
+        ),
+        Level(
+            "sides-and-corners",
+            "sides and corners, hexagon",
+            ("count-sides", "not-closed", "square-is-a-rectangle"),
+            codes=("K.G.A.2", "K.G.B.4"),
+            guess=0.33,
+            table="straws",
+        ),
+        Level(
+            "put-together",
+            "put two together",
+            ("slide-together", "see-the-two", "build"),
+            codes=("K.G.B.6",),
+            guess=0.2,
+            table="paper, square crackers",
+        ),
+    ),
+    ask=ask,
+)
