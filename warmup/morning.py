@@ -73,16 +73,19 @@ class Strand(Enum):
 class Item:
     """The smallest thing a child can know or stumble on, as the engine sees it.
 
-    ``id`` is ``skill/name``; ``level`` counts from 1 within the skill; ``week`` is the earliest it may
-    be asked; ``stands_on`` names other levels as ``skill:level``; ``guess`` is the chance of a lucky
-    answer; ``seconds`` is 20, 40 or 60. On a ``ladder`` fluency high up retires the rungs below.
+    ``id`` is ``skill/name``; ``level`` counts from 1 within the skill and ``level_id`` names it as
+    ``skill:key``; ``week`` is the earliest it may be asked; ``stands_on`` names other levels by their
+    ``level_id``; ``guess`` is the chance of a lucky answer; ``seconds`` is 20, 40 or 60. On a ``ladder``
+    fluency high up retires the rungs below, but for ``trouble`` items, which keep their own record.
     """
 
     id: str
     skill: str
     level: int
+    level_id: str
     strand: str
     week: int
+    trouble: bool = False
     stands_on: tuple[str, ...] = ()
     guess: float = 0.0
     seconds: int = 40

@@ -70,7 +70,9 @@ def _block(canvas: Canvas, left: int, top: int, cube: int, wide: int, high: int)
         for down in range(high):
             x, y = left + across * cube, top + down * cube
             if cube == 1:
-                canvas.paint(box(x, y, 1, 1), Ink.SOFT if (across + down) % 2 and wide * high > 1 else Ink.FIRST)
+                canvas.paint(
+                    box(x, y, 1, 1), Ink.SOFT if (across + down) % 2 and wide * high > 1 else Ink.FIRST
+                )
             else:
                 canvas.paint(box(x, y, cube, cube), Ink.SOFT)
                 canvas.paint(box(x, y, cube - 0.5 * (1 + (cube > 3)), cube - 1), Ink.FIRST)

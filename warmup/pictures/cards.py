@@ -70,8 +70,8 @@ class WordAndCards:
         return max(cards, *(wide * block for wide, _, _ in sizes)) <= columns and high <= 2 * rows
 
     def words(self) -> str:
-        """A word and how many cards; neither the word nor the numerals."""
-        return f"a word in big letters over {len(self.texts)} number cards"
+        """A word and a row of cards; neither the word nor the numerals."""
+        return "a word in big letters over a row of number cards"
 
     def shows(self) -> tuple[str, ...]:
         """The word and the numerals."""

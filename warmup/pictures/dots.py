@@ -100,7 +100,13 @@ class Dots:
         for number, count in enumerate(groups):
             # Two groups move towards the middle, though never nearer to it than two cells.
             free = part - 3 * pitch + gap
-            left = free / 2 if len(groups) == 1 else free - max(2, free // 3) if number == 0 else max(2, free // 3)
+            left = (
+                free / 2
+                if len(groups) == 1
+                else free - max(2, free // 3)
+                if number == 0
+                else max(2, free // 3)
+            )
             turned = self.pattern == "two-groups" and self.seed >> number & 1
             for y, row in enumerate(_FORMS[count][turned].split()):
                 spots = [x for x, mark in enumerate(row) if mark == "o"]
@@ -137,7 +143,9 @@ def _in_rows(count: int, across: int, width: int, height: int) -> tuple[list[Poi
     radius = (pitch - gap) / 2
     left = floor(width - across * pitch + gap) / 2 + radius
     top = floor((height - 2 * pitch + gap) / 2) + radius
-    return [(left + n % max(1, across) * pitch, top + n // max(1, across) * pitch) for n in range(count)], radius
+    return [
+        (left + n % max(1, across) * pitch, top + n // max(1, across) * pitch) for n in range(count)
+    ], radius
 
 
 def _on_circle(count: int, width: int, height: int) -> tuple[list[Point], float]:

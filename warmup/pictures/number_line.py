@@ -73,7 +73,9 @@ class NumberLine:
     def _draw_line(self, canvas: Canvas, here: range, left: int, row: int, step: int) -> None:
         """The line in the lower half of its row of cells, with a tick for each number."""
         begin = left if here.start > self.first else left + step // 2
-        end = left + len(here) * step if here[-1] < self.last else left + (len(here) - 1) * step + step // 2 + 1
+        end = (
+            left + len(here) * step if here[-1] < self.last else left + (len(here) - 1) * step + step // 2 + 1
+        )
         canvas.paint(box(begin, 2 * row + 1, end - begin, 1), Ink.SOFT)
         for at in range(len(here)):
             canvas.tile(left + at * step + step // 2, row, 1, 1, Ink.SOFT)
@@ -101,7 +103,7 @@ class NumberLine:
             if low == high:
                 continue
             x0, x1 = (left + (n - here.start) * step + step // 2 + 0.5 for n in (low, high))
-            arc = bow(x0, x1, 2 * row, 2 * room - 0.5, 1)
+            arc = bow(x0, x1, 2 * row, 2 * room - 0.7, 1.3)
             edges = (max(arc.box[0], left), arc.box[1], min(arc.box[2], left + len(here) * step), arc.box[3])
             if low < here.stop and high >= here.start and edges[0] < edges[2]:
                 canvas.paint(Shape(arc.distance, edges), Ink.SECOND)

@@ -33,9 +33,9 @@ class TenFrame:
         return canvas.drawing()
 
     def words(self) -> str:
-        """How many places are full."""
-        more = f", {self.beside} with a ring" if self.beside else ""
-        return f"a ten frame with {self.filled} filled{more}"
+        """How it is filled, not how many places are: that would tell how many are empty."""
+        more = ", those of a second kind with a ring" if self.beside else ""
+        return f"a ten frame, filled from its upper row on{more}"
 
     def shows(self) -> tuple[str, ...]:
         """No numeral stands on it."""
@@ -47,7 +47,7 @@ class TenFrame:
 
 
 def lay(canvas: Canvas, left: int, top: int, side: int, filled: int, beside: int = 0) -> None:
-    """Paint a ten frame whose lines stand ``side`` cell widths apart, its upper left corner at (left, top)."""
+    """Paint a ten frame with lines ``side`` cell widths apart, its upper left corner at (left, top)."""
     for line in range(6):
         canvas.paint(box(left + line * side, top, 1, 2 * side + 1), Ink.SOFT)
     for line in range(3):

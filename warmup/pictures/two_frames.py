@@ -9,7 +9,7 @@ from warmup.pictures.ten_frame import lay
 
 @dataclass(frozen=True, slots=True)
 class TwoFrames:
-    """Two ten frames with ``first`` and ``second`` solid counters (0 to 10 each), upper rows of five first."""
+    """Two ten frames of ``first`` and ``second`` solid counters (0 to 10 each), upper rows of five first."""
 
     first: int
     second: int

@@ -40,7 +40,7 @@ class TwoSets:
         return canvas.drawing()
 
     def _ring(self, room: int, rows: int) -> float:
-        """A ring's width: whole, so that it stands on pixels across and down; small where rows differ in pace."""
+        """A ring's width: whole, to stand on pixels across and down; small where the paces differ."""
         most = max(self.top, self.bottom, 4)
         share = 0.7 if self.spread else 1.0
         return max(3.0, float(min(int(room * share / most - 0.5), rows - 5)))

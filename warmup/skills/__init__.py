@@ -15,7 +15,7 @@ from warmup.draw import Draw
 from warmup.morning import Item, Morning, Plan, Prompt
 from warmup.skills.base import Draft, Level, Skill
 
-__all__ = ["SKILLS", "Draft", "Level", "Place", "Skill", "items", "levels", "place", "prompt"]
+__all__ = ["SKILLS", "Draft", "Level", "Place", "Skill", "askable", "items", "levels", "place", "prompt"]
 
 
 def _find() -> Mapping[str, Skill]:
@@ -65,6 +65,8 @@ def items(plan: Plan) -> tuple[Item, ...]:
             id=name,
             skill=at.skill.id,
             level=at.number,
+            level_id=f"{at.skill.id}:{at.level.key}",
+            trouble=at.name != at.level.items[0],
             strand=at.skill.strand.value,
             week=plan.weeks[f"{at.skill.id}:{at.level.key}"],
             stands_on=_stands_on(at),

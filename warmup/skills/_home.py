@@ -41,6 +41,10 @@ BOW = Noun("bow", "bows")
 SNAIL = Noun("snail", "snails")
 BEAR = Noun("bear", "bears")
 HAT = Noun("hat", "hats")
+BIRD = Noun("bird", "birds")
+FROG = Noun("frog", "frogs")
+MOUSE = Noun("mouse", "mice")
+SLICE = Noun("toast slice", "toast slices")
 
 TO_HOLD = (SOCK, SPOON, BLOCK, CUP, PEG, LEAF, BOOK, SHELL)
 """Things that are at hand in a house and can be laid on a table."""

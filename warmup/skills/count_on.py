@@ -4,9 +4,10 @@ K.CC.A.2: count forward from a number other than 1 inside the known range, to 10
 (Common Core State Standards for Mathematics, 2010).
 """
 
-from warmup.draw import Draw
+from warmup.draw import Draw, Way
 from warmup.morning import Cue, Morning, Strand
-from warmup.pictures.hundred_chart import HundredChart
+from warmup.pictures.numeral import Numeral
+from warmup.skills._counting import rows_around, steps, tens_change
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import count_words, number_word
 
@@ -14,46 +15,62 @@ from warmup.words import count_words, number_word
 _RANGES = {
     "within-10": (2, 6, 3, 4),
     "within-20": (11, 16, 3, 4),
-    "teens": (8, 10, 4, 6),
+    "teens": (9, 13, 5, 6),
     "anywhere": (31, 95, 4, 5),
 }
 _ACROSS = {"across-30": 30, "across-40": 40, "across-50": 50}
 _WATCH = {
     "within-10": "Starting again at one. Say the start together, then leave the child to go on.",
     "within-20": "Saying the start twice, so that the count ends one short.",
-    "teens": "Skipping fifteen, or thirteen said as thirty.",
-    "anywhere": "A new run of tens started with the wrong word.",
+    "teens": "Fifteen left out, or thirteen said as thirty.",
+    "anywhere": "Another ten than the next after a nine, or a fresh start at one.",
     "across-30": "“Twenty-ten” after twenty-nine.",
-    "across-40": "“Thirty-ten” after thirty-nine.",
-    "across-50": "“Forty-ten” after forty-nine.",
+    "across-40": "“Thirty-ten” after thirty-nine, or thirty once more.",
+    "across-50": "“Forty-ten” after forty-nine, or “fifteen” for fifty.",
 }
+# Before the numerals of a level are taught, the start is only heard.
+_SPOKEN_ONLY = ("within-10", "within-20", "teens")
 
 
 def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
     """Count on from a start to an end; the answer is every number said."""
     start, end = _stretch(item, draw)
-    numbers = range(start, end + 1)
-    said = count_words(numbers)
-    row = (start - 1) // 10 * 10
-    chart = HundredChart(row + 1, max(row + 10, -(-end // 10) * 10), pointed=(start,))
-    tens = f"{start}, {start + 1}, {start + 2} … {end}"
-    crossed = [n for n in numbers if n % 10 == 0 and n > start]
+    numbers, word = steps(start, end), number_word(start)
+    # From below the start where there is room, so that the cue leaves the next word to the child.
+    begin = steps(start - 2, start) if start > 6 else numbers[:2]
     return Draft(
-        say=draw.way(
-            f"Start at {number_word(start)}. Count on to {number_word(end)}.",
-            f"I have counted to {number_word(start)}. Say it and go on to {number_word(end)}.",
-            f"The stairs start at {number_word(start)}. Count up. Stop at {number_word(end)}.",
-        ),
-        answer=said,
+        say=_way(word, number_word(end), draw, cup=end <= 20),
+        answer=count_words(numbers),
         accept=(count_words(numbers[1:]),),
-        working=f"{tens}: past the {crossed[0] - 1} the tens change" if crossed else tens,
+        working=f"{start}, {start + 1}, {start + 2} … {end}{tens_change(numbers)}",
         cues=(
-            Cue(f"Wait. Then: we are on {number_word(start)} already. One step more."),
-            Cue(f"Put a finger on {number_word(start)} in the chart. The child’s finger walks on.", chart),
-            Cue(f"Begin together: “{count_words(numbers[:2])}…” and fall silent."),
+            Cue(
+                f"Wait. Then: {word} are in the cup. Which number does the next one get?"
+                if end <= 20
+                else f"Wait. Then: {word} is said already. What does your mouth say next?"
+            ),
+            Cue(
+                f"Put a finger on {word} in the chart. The child’s finger walks on.",
+                rows_around(start, end, pointed=(start,)),
+            ),
+            Cue(f"Begin together: “{count_words(begin)}…” and fall silent."),
         ),
         watch_for=_WATCH[item],
         given={"start": start, "end": end},
+        picture=None if item in _SPOKEN_ONLY else Numeral(str(start)),
+    )
+
+
+def _way(start: str, end: str, draw: Draw, *, cup: bool) -> Way:
+    return draw.way(
+        f"Start at {start}. Count on to {end}.",
+        f"I have counted to {start}. Say it and go on to {end}.",
+        f"The cup holds {start}. I drop in more. Count on to {end}."
+        if cup
+        else f"We are on page {start}. Count the pages on to {end}.",
+        f"The bear sits on stair {start}. Count on to stair {end}.",
+        f"Your turn now. Count from {start} and stop at {end}.",
+        f"The bus is at stop {start}. Count on to stop {end}.",
     )
 
 
@@ -61,7 +78,7 @@ def _stretch(item: str, draw: Draw) -> tuple[int, int]:
     """The first and the last number to say."""
     if item in _ACROSS:
         ten = _ACROSS[item]
-        return ten - draw.between(2, 4), ten + draw.between(1, 3)
+        return ten - draw.between(1, 4), ten + draw.between(1, 3)
     low, high, fewest, most = _RANGES[item]
     start = draw.between(low, high)
     return start, min(100, start + draw.between(fewest, most))
@@ -83,7 +100,12 @@ SKILL = Skill(
             table="cereal in a cup",
         ),
         Level(
-            "within-20", "within twenty", ("within-20", "teens"), codes=("K.CC.A.2",), table="cereal in a cup"
+            "within-20",
+            "within twenty",
+            ("within-20", "teens"),
+            codes=("K.CC.A.2",),
+            seconds=20,
+            table="cereal in a cup",
         ),
         Level(
             "across-tens",

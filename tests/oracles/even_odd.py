@@ -1,0 +1,27 @@
+"""Recomputes even-odd answers from ``given`` by taking two away at a time, with num2words for the words."""
+
+from num2words import num2words
+
+
+def _pairs(number: int) -> tuple[int, int]:
+    pairs = 0
+    while number >= 2:
+        number, pairs = number - 2, pairs + 1
+    return pairs, number
+
+
+def check(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str | None:
+    """None when the pairs, the kind, the fair shares or the numbers of the kind are right."""
+    if "low" in given:
+        fits = [n for n in range(given["low"] + 1, given["high"]) if _pairs(n)[1] == (given["kind"] == "odd")]
+        said = answer.replace(" or ", ", ").split(", ")
+        return None if said == [num2words(n) for n in fits] else f"{given} wants {fits}"
+    pairs, left = _pairs(given["number"])
+    if "bears" in given:
+        want = f"{num2words(pairs)} each, {'one' if left else 'none'} left over"
+    elif "thing" in given:
+        made = f"{num2words(pairs)} {'pair' if pairs == 1 else 'pairs'}"
+        want = f"{'no' if left else 'yes'}: {made} and {'one' if left else 'none'} left over"
+    else:
+        want = "odd" if left else "even"
+    return None if answer == want else f"{given} wants {want}"

@@ -1,0 +1,108 @@
+"""The clock's hands against geometry: 360 degrees in 12 hours and in 60 minutes (references/examples.toml, ex57)."""
+
+from math import atan2, degrees, hypot
+
+import pytest
+
+from tests.bank import reference
+from tests.pictures.blobs import pixels, span
+from warmup.pictures.canvas import Ink
+from warmup.pictures.clock import Clock, hour_angle, minute_angle
+
+HALF_HOURS = [(hour, minute) for hour in range(1, 13) for minute in (0, 30)]
+PANES = ((40, 18), (56, 9), (60, 30), (80, 38))
+
+
+def middle(columns: int, rows: int) -> tuple[float, float]:
+    """The middle of the face on the canvas, found from the face itself, in pixels."""
+    left, top, right, bottom = span(pixels(Clock(12, 0, hands=False).draw(columns, rows), Ink.TILE))
+    if columns >= 60:
+        left, top, right, bottom = span(pixels(Clock(12, 0, hands=False).draw(columns, rows), Ink.SOFT))
+    return (left + right + 1) / 2, (top + bottom + 1) / 2
+
+
+def polar(clock: Clock, ink: Ink, columns: int, rows: int) -> list[tuple[float, float]]:
+    """Each pixel of a hand: how far out in cell widths, and at what angle clockwise from twelve."""
+    x, y = middle(columns, rows)
+    places = [((u + 0.5 - x) / 2, v + 0.5 - y) for u, v in pixels(clock.draw(columns, rows), ink)]
+    return [(hypot(a, b), degrees(atan2(a, -b)) % 360) for a, b in places]
+
+
+def off(one: float, two: float) -> float:
+    return abs((one - two + 180) % 360 - 180)
+
+
+def test_at_half_past_three_the_hour_hand_stands_half_way() -> None:
+    """ex57: 105 degrees, with three at 90 and four at 120."""
+    example = next(e for e in reference("examples")["example"] if e["id"] == "ex57")
+    assert f"{hour_angle(3, 30)} degrees" in example["basis_note"]
+    assert hour_angle(3, 30) == (hour_angle(3, 0) + hour_angle(4, 0)) / 2
+
+
+@pytest.mark.parametrize(("hour", "minute"), HALF_HOURS)
+def test_angles_of_all_half_hours(hour: int, minute: int) -> None:
+    """Both hands turn evenly: the hour hand by a whole turn in 720 minutes, the minute hand in 60."""
+    past_twelve = hour * 60 % 720 + minute
+    assert hour_angle(hour, minute) == past_twelve * 360 / 720
+    assert minute_angle(minute) == minute * 360 / 60
+
+
+@pytest.mark.parametrize("pane", PANES)
+@pytest.mark.parametrize(("hour", "minute"), HALF_HOURS)
+def test_drawn_hands_lie_where_geometry_says(hour: int, minute: int, pane: tuple[int, int]) -> None:
+    clock = Clock(hour, minute)
+    long = polar(clock, Ink.SECOND, *pane)
+    reach = max(out for out, _ in long)
+    for out, angle in long:
+        assert out < 2 or off(angle, minute * 6) * out * 0.0175 <= 1.1, (out, angle)
+    short = polar(clock, Ink.FIRST, *pane)
+    tip = max(out for out, _ in short)
+    # The outer pixels of the hour hand, where the minute hand does not lie over it.
+    outer = [angle for out, angle in short if out > tip * 0.75]
+    wants = hour_angle(hour, minute)
+    mean = sum((angle - wants + 180) % 360 - 180 for angle in outer) / len(outer)
+    assert abs(mean) <= (7 if off(wants, minute * 6) > 20 else 12), (mean, wants)
+    assert tip < 0.85 * reach, "the hour hand is the short one"
+
+
+@pytest.mark.parametrize("pane", PANES)
+def test_each_half_hour_looks_like_no_other(pane: tuple[int, int]) -> None:
+    assert len({Clock(hour, minute).draw(*pane) for hour, minute in HALF_HOURS}) == 24
+
+
+@pytest.mark.parametrize("pane", PANES)
+def test_both_hands_can_be_seen_when_they_overlap(pane: tuple[int, int]) -> None:
+    """Twelve o'clock: the broad hand shows on both sides of the thin one."""
+    x, _ = middle(*pane)
+    short = pixels(Clock(12, 0).draw(*pane), Ink.FIRST)
+    assert {u < x for u, _ in short} == {True, False}
+    assert pixels(Clock(12, 0).draw(*pane), Ink.SECOND)
+
+
+@pytest.mark.parametrize("pane", PANES)
+def test_the_face_is_round_and_mirrors(pane: tuple[int, int]) -> None:
+    drawing = Clock(12, 0, hands=False).draw(*pane)
+    face = pixels(drawing, Ink.TILE) | pixels(drawing, Ink.SOFT) | pixels(drawing, Ink.INK)
+    left, top, right, bottom = span(face)
+    assert right - left + 1 == 2 * (bottom - top + 1)
+    assert {(left + right - x, y) for x, y in face} == face
+    assert {(x, top + bottom - y) for x, y in face} == face
+
+
+def test_a_bare_face_has_no_hands() -> None:
+    drawing = Clock(4, 30, hands=False).draw(40, 18)
+    assert not pixels(drawing, Ink.FIRST) | pixels(drawing, Ink.SECOND)
+    assert drawing == Clock(9, 0, hands=False).draw(40, 18)
+
+
+def test_twelve_numerals_stand_on_the_small_face() -> None:
+    columns, rows = Clock(1, 0).least()
+    assert columns <= 40 and rows <= 9
+    written = Clock(1, 0).draw(columns, rows).text()
+    assert set(Clock(1, 0).shows()) <= set("".join(c if c.isdigit() else " " for c in written).split())
+
+
+def test_words_tell_hands_but_no_time() -> None:
+    assert Clock(3, 30).words() == "a clock, its short hand between the 3 and the 4, its long hand on the 6"
+    assert Clock(12, 0).words() == "a clock, its short hand on the 12, its long hand on the 12"
+    assert Clock(7, 0, hands=False).words() == Clock(2, 30, hands=False).words()

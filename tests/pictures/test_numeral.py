@@ -1,0 +1,72 @@
+import pytest
+
+from tests.pictures.blobs import pieces, pixels, span
+from warmup.pictures.canvas import Canvas, Ink
+from warmup.pictures.glyphs import extent, write
+from warmup.pictures.number_row import NumberRow
+from warmup.pictures.numeral import Numeral
+from warmup.words import number_word
+
+PANES = ((40, 18), (56, 9), (60, 30), (80, 38))
+
+
+@pytest.mark.parametrize("text", ["0", "7", "29", "100", "?", "12", "21"])
+@pytest.mark.parametrize("pane", PANES)
+def test_a_numeral_is_at_least_two_rows_and_a_half_tall_and_in_the_middle(text, pane) -> None:
+    found = pixels(Numeral(text).draw(*pane), Ink.INK)
+    left, top, right, bottom = span(found)
+    assert bottom - top + 1 >= 5
+    assert (bottom - top + 1) % 5 == 0 or text == "?"
+    assert abs(left - (2 * pane[0] - 1 - right)) <= 4 and abs(top - (2 * pane[1] - 1 - bottom)) <= 1
+
+
+def test_every_numeral_and_letter_has_a_form_of_its_own() -> None:
+    forms = {}
+    for glyph in "0123456789abcdefghijklmnopqrstuvwxyz?+-=/:¢":
+        canvas = Canvas(12, 10)
+        write(canvas, 2, 6, glyph)
+        forms.setdefault(frozenset(pixels(canvas.drawing(), Ink.INK)), []).append(glyph)
+    alike = [same for same in forms.values() if len(same) > 1]
+    assert alike == [["0", "o"], ["5", "s"], ["9", "g"]] or all(
+        not (set(same) <= set("0123456789") or set(same) <= set("abcdefghijklmnopqrstuvwxyz")) for same in alike
+    )
+
+
+@pytest.mark.parametrize("number", [*range(21), 30, 40, 47, 78, 100])
+def test_number_words_fit_the_smallest_stage(number: int) -> None:
+    word = Numeral(number_word(number))
+    columns, rows = word.least()
+    assert columns <= 40 and rows <= 10
+    for pane in ((40, 18), (80, 38)):
+        left, top, right, bottom = span(pixels(word.draw(*pane), Ink.INK))
+        assert left >= 0 and right < 2 * pane[0] and top >= 0 and bottom < 2 * pane[1]
+        assert bottom - top + 1 >= 5
+
+
+def test_the_words_do_not_tell_the_numeral() -> None:
+    assert "29" not in Numeral("29").words() and Numeral("29").shows() == ("29",)
+    assert "seven" not in Numeral("seven").words()
+    assert Numeral("?").shows() == ()
+
+
+def test_extent_counts_blocks() -> None:
+    assert extent("29") == (7, 0, 0)
+    assert extent("eight") == (3 + 1 + 1 + 1 + 3 + 1 + 3 + 1 + 3, 2, 2)
+
+
+@pytest.mark.parametrize("pane", PANES)
+def test_the_blank_card_is_a_hole_as_large_as_the_others(pane) -> None:
+    row = NumberRow(("29", "?", "31"))
+    drawing = row.draw(*pane)
+    hole = pixels(drawing, Ink.HOLE)
+    left, top, right, bottom = span(hole)
+    assert len(hole) == (right - left + 1) * (bottom - top + 1), "nothing is written on it"
+    cards = pieces(pixels(drawing, Ink.TILE) | pixels(drawing, Ink.INK))
+    spans = {(b - t + 1, r - x + 1) for x, t, r, b in map(span, cards)}
+    assert spans == {(bottom - top + 1, right - left + 1)} and len(cards) == 2
+    assert row.shows() == ("29", "31") and not any(text in row.words() for text in row.texts if text != "?")
+
+
+def test_a_row_of_five_fits_the_small_stages() -> None:
+    assert NumberRow(("1", "2", "3", "?", "5")).least() <= (40, 9)
+    assert NumberRow(("28", "29", "?", "31")).least() <= (40, 9)

@@ -1,0 +1,108 @@
+import pytest
+
+from tests.pictures.blobs import pieces, pixels, span
+from warmup.pictures.base_ten import BaseTen
+from warmup.pictures.bundles import Bundles
+from warmup.pictures.canvas import Ink
+from warmup.pictures.hundred_chart import HundredChart
+from warmup.pictures.ten_frame import TenFrame
+
+PANES = ((40, 18), (56, 9), (60, 30), (80, 38))
+
+
+@pytest.mark.parametrize("pane", PANES)
+def test_each_bundle_has_a_band_and_ten_straws_and_each_loose_straw_stands_alone(pane) -> None:
+    for tens in range(10):
+        for ones in (0, 1, 5, 9):
+            picture = Bundles(tens, ones)
+            for size in (pane, picture.least()) if picture.least()[1] <= pane[1] else ():
+                drawing = picture.draw(*size)
+                bands = pieces(pixels(drawing, Ink.SECOND))
+                assert len(bands) == tens, (tens, ones, size)
+                straws = pixels(drawing, Ink.FIRST) | pixels(drawing, Ink.SILVER)
+                above = sum(_straws_above(drawing, band) for band in bands)
+                assert above == 10 * tens, (tens, ones, size)
+                low = max((span(band)[3] for band in bands), default=0)
+                loose = [p for p in pieces(straws) if span(p)[1] > low + 1]
+                loose = [p for p in loose if not any(_touches(p, band) for band in bands)]
+                assert len(loose) == ones, (tens, ones, size)
+
+
+def _straws_above(drawing, band) -> int:
+    """Runs of one ink in the pixel row just above a band."""
+    left, top, right, _ = span(band)
+    first, silver = pixels(drawing, Ink.FIRST), pixels(drawing, Ink.SILVER)
+    inks = [1 if (x, top - 1) in first else 2 if (x, top - 1) in silver else 0 for x in range(left, right + 1)]
+    return sum(ink != 0 and ink != before for before, ink in zip([0, *inks], inks, strict=False))
+
+
+def _touches(piece, band) -> bool:
+    return any((x, y - 1) in band for x, y in piece)
+
+
+@pytest.mark.parametrize("pane", PANES)
+def test_rods_have_ten_parts_and_flats_a_hundred(pane) -> None:
+    for hundreds, tens, ones in ((0, 3, 4), (1, 0, 0), (1, 9, 9), (0, 9, 9)):
+        picture = BaseTen(hundreds, tens, ones)
+        assert picture.least()[0] <= 40 and picture.least()[1] <= 9
+        for size in (pane, picture.least()):
+            drawing = picture.draw(*size)
+            cubes = pieces(pixels(drawing, Ink.FIRST))
+            parts = len(cubes)
+            if max(span(cubes[0])[3] - span(cubes[0])[1], 0) == 0 and len(cubes[0]) == 2:
+                # Cubes of one cell's width: every other one is told apart by its tone.
+                parts += len([p for p in pieces(pixels(drawing, Ink.SOFT)) if len(p) == 2])
+            assert parts == 100 * hundreds + 10 * tens + ones, size
+
+
+@pytest.mark.parametrize("pane", PANES)
+def test_the_frame_has_ten_square_places_and_counters_in_their_middle(pane) -> None:
+    for filled, beside in ((0, 0), (3, 0), (6, 2), (10, 0)):
+        drawing = TenFrame(filled, beside).draw(*pane)
+        everything = {(x, y) for x in range(2 * pane[0]) for y in range(2 * pane[1])}
+        lines = pixels(drawing, Ink.SOFT)
+        left, top, right, bottom = span(lines)
+        inside = [p for p in pieces(everything - lines) if span(p)[0] > left and span(p)[2] < right]
+        assert len(inside) == 10
+        for place in inside:
+            x0, y0, x1, y1 = span(place)
+            assert x1 - x0 + 1 == 2 * (y1 - y0 + 1), "a pixel is twice as high as wide"
+        counters = pieces(pixels(drawing, Ink.FIRST))
+        assert len(counters) == filled
+        places = [span(p) for p in sorted(inside, key=lambda p: (span(p)[1], span(p)[0]))]
+        for counter in counters:
+            a0, b0, a1, b1 = span(counter)
+            home = [p for p in places if p[0] <= a0 and a1 <= p[2] and p[1] <= b0 and b1 <= p[3]]
+            assert [(a0 + a1, b0 + b1)] == [(p[0] + p[2], p[1] + p[3]) for p in home]
+        assert len(places[:filled]) == filled and bottom - top > 0
+
+
+@pytest.mark.parametrize("pane", PANES)
+def test_the_chart_writes_every_number_once_in_rows_of_ten_and_blanks_what_is_hidden(pane) -> None:
+    for chart in (HundredChart(), HundredChart(1, 20), HundredChart(21, 50, (47,), (37,)), HundredChart(1, 120)):
+        if chart.least()[0] > pane[0] or chart.least()[1] > pane[1]:
+            continue
+        drawing = chart.draw(*pane)
+        lines = [line.split() for line in drawing.text().replace("█", " ").splitlines() if line.strip("█ ")]
+        said = [text for line in lines for text in line]
+        assert said == [str(n) for n in range(chart.first, chart.last + 1) if n not in chart.hidden]
+        assert bool(pixels(drawing, Ink.HOLE)) == bool(chart.hidden)
+        assert len(lines) == (chart.last - chart.first + 10) // 10
+
+
+def test_numbers_stand_apart_and_in_the_middle_of_their_squares() -> None:
+    for columns in (30, 40, 56, 80):
+        text = HundredChart().draw(columns, 30).text().replace("█", " ")
+        rows = [line for line in text.splitlines() if line.strip()]
+        assert len(rows) == 10 and len(rows[-1].split()) == 10, "99 and 100 do not run together"
+        wide = min(columns // 10, 8)
+        left = (columns - 10 * wide) // 2
+        for at, number in enumerate(rows[4].split()):
+            place = rows[4].index(number) - left - at * wide
+            assert abs(place - (wide - len(number)) / 2) <= 1
+
+
+def test_a_big_pane_is_used() -> None:
+    hidden = HundredChart(hidden=(1,)).draw(80, 38)
+    left, top, right, bottom = span(pixels(hidden, Ink.HOLE))
+    assert (right - left + 1) // 2 >= 7 and (bottom - top + 1) // 2 >= 3

@@ -1,0 +1,98 @@
+"""Everything the adult can do in the morning, in one table.
+
+The bindings, the key line, the command palette, the help and the table in the README all come from
+here. Each action has keys for either hand: arrows and the letters near them for the right, letters on
+the left of the keyboard for the left. No chords, no Escape.
+"""
+
+from dataclasses import dataclass
+from enum import Enum
+
+
+class Group(Enum):
+    """Where an action stands in the help."""
+
+    MARK = "Mark"
+    MOVE = "Move"
+    HELP = "Help the child"
+    DAY = "The day"
+    PROGRAM = "The program"
+
+
+@dataclass(frozen=True, slots=True)
+class Action:
+    """One thing to do: its id, its keys (right hand first), a short label and one sentence of help."""
+
+    id: str
+    keys: tuple[str, ...]
+    label: str
+    help: str
+    group: Group
+
+
+ACTIONS = (
+    Action(
+        "fluent",
+        ("up", "w"),
+        "came easily",
+        "Right, with no cue. At the close: so did the others.",
+        Group.MARK,
+    ),
+    Action(
+        "hesitated",
+        ("down", "s"),
+        "hesitated",
+        "A cue, a fresh start or a look for help. Goes on.",
+        Group.MARK,
+    ),
+    Action("not_yet", ("n", "x"), "not yet", "You had to show it. Marks it and goes on.", Group.MARK),
+    Action("skip", ("k", "v"), "leave it", "Leave this one today. It changes nothing.", Group.MARK),
+    Action("next", ("right", "d"), "next", "Go on without a mark.", Group.MOVE),
+    Action("back", ("left", "a"), "back", "Go back one prompt.", Group.MOVE),
+    Action("undo", ("u", "z"), "undo", "Take back the last mark and go to its prompt.", Group.MOVE),
+    Action("cue", ("space", "e"), "cue", "Show the next cue, one more at each press.", Group.HELP),
+    Action("cover", ("o", "c"), "cover", "Cover the answer, or uncover it. The choice is kept.", Group.HELP),
+    Action(
+        "stage", ("p", "f"), "picture only", "Give the child the whole screen, without words.", Group.HELP
+    ),
+    Action("short", ("m", "g"), "short morning", "Four prompts in all today.", Group.DAY),
+    Action(
+        "swap", ("j", "b"), "no such object", "Ask something else: what this wants is not here.", Group.DAY
+    ),
+    Action("hold", ("y", "t"), "not taught yet", "Hold this level back and ask something else.", Group.DAY),
+    Action("rough", ("h", "r"), "rough day", "Marks are kept today but lower nothing.", Group.DAY),
+    Action(
+        "unlocked",
+        ("l", "1"),
+        "unlocked",
+        "What this quarter has unlocked, and what is held back.",
+        Group.DAY,
+    ),
+    Action(
+        "theme",
+        ("comma", "3"),
+        "dark or light",
+        "Change between dark and light. The choice is kept.",
+        Group.PROGRAM,
+    ),
+    Action("help", ("question_mark", "4"), "help", "Every key, and what the marks mean.", Group.PROGRAM),
+    Action("quit", ("q", "5"), "quit", "Stop here. The morning goes on from this prompt.", Group.PROGRAM),
+    Action("accept", ("enter",), "go on", "Accept what the screen offers.", Group.PROGRAM),
+)
+
+BY_ID = {action.id: action for action in ACTIONS}
+
+_NAMES = {
+    "up": "↑", "down": "↓", "left": "←", "right": "→", "space": "Space", "enter": "Enter",
+    "question_mark": "?", "comma": ",",
+}  # fmt: skip
+
+
+def key_name(key: str) -> str:
+    """The key as a person would name it."""
+    return _NAMES.get(key, key)
+
+
+def keys_of(action: Action) -> str:
+    """The action's keys for people: "↑ w"."""
+    return " ".join(map(key_name, action.keys))

@@ -1,0 +1,71 @@
+"""The app: its two themes, the bindings made from the action table, and the screens it opens."""
+
+from collections.abc import Iterable
+from typing import ClassVar
+
+from textual.app import App, SystemCommand
+from textual.binding import Binding
+from textual.screen import Screen
+from textual.theme import Theme
+
+from warmup.actions import ACTIONS
+from warmup.desk import Clock, Desk
+from warmup.journal import Journal
+from warmup.pictures import Ink
+from warmup.screens.morning import MorningScreen
+from warmup.screens.paint import DARK, LIGHT, Palette
+from warmup.screens.script import Tone
+
+
+def _theme(name: str, palette: Palette, *, dark: bool) -> Theme:
+    return Theme(
+        name=name,
+        primary=palette.inks[Ink.FIRST],
+        accent=palette.inks[Ink.SECOND],
+        background=palette.inks[Ink.GROUND],
+        surface=palette.panel,
+        panel=palette.panel,
+        foreground=palette.tones[Tone.PLAIN],
+        dark=dark,
+    )
+
+
+class WarmupApp(App[int]):
+    """Opens today's morning."""
+
+    TITLE = "warmup"
+    CSS_PATH: ClassVar = ["screens/morning.tcss"]
+    ENABLE_COMMAND_PALETTE = True
+    BINDINGS: ClassVar = [
+        Binding(
+            ",".join(action.keys), f"do('{action.id}')", action.label, show=False, id=action.id, tooltip=action.help
+        )
+        for action in ACTIONS
+    ]
+
+    def __init__(self, desk: Desk, journal: Journal, clock: Clock, notices: tuple[str, ...] = ()) -> None:
+        super().__init__()
+        self.desk, self.journal, self.clock, self.notices = desk, journal, clock, notices
+        self.register_theme(_theme("warmup-dark", DARK, dark=True))
+        self.register_theme(_theme("warmup-light", LIGHT, dark=False))
+        self.theme = f"warmup-{desk.family.theme}"
+
+    def get_default_screen(self) -> Screen[None]:
+        """The morning."""
+        return MorningScreen(self.desk, self.journal, self.clock, self.notices)
+
+    def get_system_commands(self, screen: Screen[object]) -> Iterable[SystemCommand]:
+        """Every action of the table, for the command palette."""
+        for action in ACTIONS:
+            yield SystemCommand(action.label.capitalize(), action.help, lambda name=action.id: self.action_do(name))
+
+    def action_do(self, name: str) -> None:
+        """Do an action of the table."""
+        if isinstance(self.screen, MorningScreen):
+            self.screen.do(name)
+
+    def action_turn_theme(self) -> None:
+        """Change between dark and light, and keep the choice."""
+        name = "light" if self.current_theme.dark else "dark"
+        self.theme = f"warmup-{name}"
+        self.desk.prefer(theme=name)

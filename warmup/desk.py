@@ -1,0 +1,179 @@
+"""Everything a morning needs, read and laid out: the family, the year, the plan, what the child knows."""
+
+import datetime as dt
+from collections.abc import Callable, Collection
+from dataclasses import dataclass, field, replace
+
+from warmup import family as families
+from warmup import skills
+from warmup.documents import Missing, Places
+from warmup.engine import SETTLING_WEEKS, build, choose, open_items
+from warmup.family import Child, Family
+from warmup.journal import Journal
+from warmup.memory import Knowledge, fold
+from warmup.morning import Choice, Item, Morning, Plan, Routine, Shape
+from warmup.plan import load_plan, load_shape
+from warmup.schoolyear import SchoolYear, school_year
+from warmup.words import MONTHS, WEEKDAYS
+
+Clock = Callable[[], dt.datetime]
+
+
+@dataclass(slots=True)
+class Desk:
+    """One child's things on one day.
+
+    ``family`` changes when a level is held back or a preference is chosen, and is saved at once.
+    ``journal`` is None where nothing may be written and nothing was; ``saved`` says whether there is a
+    family file to save to.
+    """
+
+    places: Places
+    family: Family
+    child: Child
+    today: dt.date
+    plan: Plan
+    journal: Journal | None
+    year: SchoolYear
+    saved: bool = True
+    _known: Knowledge | None = field(default=None, init=False)
+    _items: tuple[Item, ...] = field(default=(), init=False)
+
+    def morning(self, day: dt.date | None = None) -> Morning:
+        """The morning of a date, today's unless another is given."""
+        day = day or self.today
+        return self.year.morning(day, families.countdowns(self.family, day), pennies=self.family.pennies)
+
+    def knowledge(self) -> Knowledge:
+        """What the child knows by the journal; folded once and kept."""
+        if self._known is None:
+            history = self.journal.history(self.child.key) if self.journal else ()
+            opened = {item.id: (item.week - 1) * self.year.mornings_a_week for item in self.items()}
+            guesses = {item.id: item.guess for item in self.items()}
+            self._known = fold(history, self.year.index, opened, guesses)
+        return self._known
+
+    def forget(self) -> None:
+        """Fold the journal again the next time: marks were made since."""
+        self._known = None
+
+    def items(self) -> tuple[Item, ...]:
+        """Every item of the plan."""
+        if not self._items:
+            self._items = skills.items(self.plan)
+        return self._items
+
+    def open_items(self, morning: Morning) -> tuple[Item, ...]:
+        """The items that may be asked on this morning and make sense on it."""
+        able = open_items(self.items(), morning, self.knowledge(), self.child.held, self.child.opened)
+        return tuple(item for item in able if skills.askable(item.id, morning))
+
+    def settling(self, morning: Morning) -> bool:
+        """Whether the family is in its first two weeks with the program."""
+        since = self.year.index(morning.date) - self.year.index(self.family.began)
+        return since < SETTLING_WEEKS * self.year.mornings_a_week
+
+    def shape(self, morning: Morning, name: str = "") -> Shape:
+        """The shape of a morning: the one named, else that of the week."""
+        return load_shape(self.places, name or ("review" if morning.review else "daily"))
+
+    def routine(self, day: dt.date | None = None, *, shape: str = "", sitting: int = 1) -> Routine:
+        """A routine for a date, chosen now and kept nowhere."""
+        morning = self.morning(day)
+        form = self.shape(morning, shape)
+        choices = self.choose(self.open_items(morning), morning, form)
+        return self.build(choices, morning, form.name, sitting)
+
+    def choose(
+        self, items: Collection[Item], morning: Morning, shape: Shape, count: int | None = None
+    ) -> tuple[Choice, ...]:
+        """The engine's choice among ``items``."""
+        return choose(
+            tuple(items),
+            shape,
+            self.knowledge(),
+            morning,
+            child=self.child.key,
+            settling=self.settling(morning),
+            count=count,
+        )
+
+    def build(self, choices: Collection[Choice], morning: Morning, shape: str, sitting: int = 1) -> Routine:
+        """The prompts of a choice."""
+        known = self.knowledge()
+        return build(tuple(choices), morning, known, child=self.child.key, shape=shape, sitting=sitting)
+
+    # -- the days
+
+    def unsettled(self) -> tuple[dt.date, ...]:
+        """Planned mornings since the family began of which nobody has said whether they were school."""
+        first = self.family.began
+        if self.family.settled:
+            first = max(first, self.family.settled + dt.timedelta(1))
+        known = self.journal.dates_with_record(self.child.key) if self.journal else set()
+        return tuple(day for day in self.year.between(first, self.today) if day not in known)
+
+    def settle(self, off: Collection[dt.date]) -> None:
+        """Everything before today is known now; the days in ``off`` were no school."""
+        until = self.today - dt.timedelta(1)
+        free = tuple(sorted({*self.family.off, *((day, day) for day in off)}))
+        self.change(replace(self.family, off=free, settled=max(until, self.family.settled or until)))
+
+    def count_today(self) -> None:
+        """Today counts as a school morning, though it was not planned."""
+        self.change(replace(self.family, extra=tuple(sorted({*self.family.extra, self.today}))))
+
+    def hold(self, level: str, *, back: bool) -> None:
+        """Hold a level (``skill:key``) back as not taught yet, or let it come again."""
+        held = {*self.child.held, level} if back else {*self.child.held} - {level}
+        child = replace(self.child, held=tuple(sorted(held)))
+        children = tuple(child if each.key == child.key else each for each in self.family.children)
+        self.child = child
+        self.change(replace(self.family, children=children))
+
+    def prefer(self, *, theme: str = "", answers_shown: bool | None = None) -> None:
+        """Keep a choice of theme ("dark" or "light"), or whether answers are shown."""
+        shown = self.family.answers_shown if answers_shown is None else answers_shown
+        self.change(replace(self.family, theme=theme or self.family.theme, answers_shown=shown))
+
+    def change(self, family: Family) -> None:
+        """Take the family as it is now, and save it where there is a file."""
+        self.family = family
+        self.year = year_of(family)
+        self._known = None
+        if self.saved:
+            families.save(self.places.config / "family.toml", family)
+
+
+def year_of(family: Family) -> SchoolYear:
+    """The family's school year."""
+    return school_year(family.first_day, family.weekdays, family.off, family.extra, family.first_week)
+
+
+def load_family(places: Places, today: dt.date) -> tuple[Family, bool]:
+    """The family, and whether it has a file; the defaults stand in where there is none."""
+    try:
+        return families.load(places.config / "family.toml"), True
+    except Missing:
+        return families.default(today), False
+
+
+def sit_down(
+    places: Places,
+    family: Family,
+    today: dt.date,
+    journal: Journal | None,
+    *,
+    child: str = "",
+    saved: bool = True,
+) -> Desk:
+    """The desk of one child (the first, unless another nickname is given). KeyError for an unknown one."""
+    named = [each for each in family.children if not child or each.nickname == child]
+    if not named:
+        raise KeyError(child)
+    return Desk(places, family, named[0], today, load_plan(places), journal, year_of(family), saved)
+
+
+def date_words(day: dt.date) -> str:
+    """A date as the adult reads it: "Tuesday 3 March"."""
+    return f"{WEEKDAYS[day.weekday()]} {day.day} {MONTHS[day.month - 1]}"

@@ -1,0 +1,407 @@
+"""Builds the morning's routine, in two steps.
+
+:func:`choose` knows only items: it picks them by what memory says, for a reason each, and orders them.
+:func:`build` asks the skills for the prompts. So the choosing can be measured on any set of items.
+
+A prompt is *hard* when its item was never asked, its last mark was hesitated or not yet, or its
+estimated chance is under 0.75. It is *sure* when its last two marks were fluent and its chance is at
+least 0.9. An *idea* is the first prompt of a level. These limits are never broken: no skill twice
+running, no two hard prompts running, the first prompt not hard, at most two prompts of a skill, three
+first-time prompts and two ideas. In a family's first two weeks everything is new, so the limits on
+hard and first-time prompts give way then; those on skills do not.
+"""
+
+from collections.abc import Collection, Iterable, Sequence
+from dataclasses import dataclass
+
+from warmup import skills
+from warmup.draw import Draw, digest
+from warmup.lineup import line_up
+from warmup.memory import Knowledge, Record
+from warmup.morning import Choice, Item, Mark, Morning, Routine, Shape, Slot, SlotKind
+from warmup.words import MONTHS, WEEKDAYS
+
+HARD_UNDER = 0.75
+SURE_FROM = 0.9
+OF_A_SKILL = 2
+FIRST_TIMES = 3
+IDEAS = 2
+SETTLING_WEEKS = 2
+SKILL_RESTS = 12
+ITEM_RESTS = 60
+KIND_CHANCE = 0.76
+_SWAPS = 4
+
+
+@dataclass(frozen=True, slots=True)
+class Candidate:
+    """An item on one morning: its record, how overdue it is, and what that makes of it."""
+
+    item: Item
+    record: Record
+    overdue: float
+    chance: float
+    priority: tuple[float, int]
+    hard: bool
+    sure: bool
+
+    @property
+    def new(self) -> bool:
+        """Whether it was never asked."""
+        return self.record.marks == 0
+
+    @property
+    def feels(self) -> float:
+        """The chance that counts for kindness: what the last mark said outweighs the clock."""
+        if self.new:
+            return 0.6
+        match self.record.mark:
+            case Mark.HESITATED:
+                return 0.7
+            case Mark.NOT_YET:
+                return 0.5
+            case _:
+                return self.chance
+
+
+@dataclass(frozen=True, slots=True)
+class Pick:
+    """A candidate chosen for a slot, and the slot's place in the shape of the morning."""
+
+    candidate: Candidate
+    slot: SlotKind
+    rank: int
+
+    @property
+    def skill(self) -> str:
+        """The skill it asks."""
+        return self.candidate.item.skill
+
+    @property
+    def hard(self) -> bool:
+        """Whether it is a hard prompt."""
+        return self.candidate.hard
+
+
+def open_items(
+    items: Iterable[Item],
+    morning: Morning,
+    knowledge: Knowledge,
+    held: Collection[str] = (),
+    opened: Collection[str] = (),
+) -> tuple[Item, ...]:
+    """The items that may be asked on this morning.
+
+    A level (``skill:key``) opens when its week has come, the adult does not hold it, and nothing it
+    stands on is *not yet*; once asked it stays open. ``opened`` levels come early.
+    """
+    items = tuple(items)
+    shaky = {
+        item.level_id for item in items if not item.trouble and knowledge.of(item.id).mark is Mark.NOT_YET
+    }
+    begun = {item.level_id for item in items if knowledge.of(item.id).marks}
+    return tuple(
+        item
+        for item in items
+        if item.level_id not in held
+        and (item.week <= morning.week or item.level_id in opened)
+        and (item.level_id in begun or not shaky.intersection(item.stands_on))
+    )
+
+
+def choose(
+    items: Sequence[Item],
+    shape: Shape,
+    knowledge: Knowledge,
+    morning: Morning,
+    *,
+    child: str,
+    settling: bool = False,
+    count: int | None = None,
+) -> tuple[Choice, ...]:
+    """The items of one morning in their order, each with its reason.
+
+    ``items`` are those open on this morning, in any order; ``count`` overrides the shape's number of
+    prompts; ``settling`` says that the family is in its first two weeks. The same arguments give the
+    same answer on any machine.
+    """
+    table = _Table(items, knowledge, morning, child)
+    picks = _Picking(table, shape, morning, settling, count or shape.count(morning.week))
+    picks.fill()
+    order = picks.ordered()
+    return tuple(Choice(p.candidate.item, reason(p, morning), p.slot, p.hard) for p in order)
+
+
+class _Table:
+    """All candidates of a morning, and when each skill was last asked."""
+
+    def __init__(self, items: Sequence[Item], knowledge: Knowledge, morning: Morning, child: str) -> None:
+        self.morning, self.knowledge = morning, knowledge
+        day = morning.date.isoformat()
+        self.all = sorted(
+            (self._candidate(item, digest(child, day, item.id)) for item in _retired(items, knowledge)),
+            key=lambda c: c.priority,
+            reverse=True,
+        )
+        self.begun = {c.item.level_id for c in self.all if c.record.shown}
+        self.rests: dict[str, int] = {}
+        for c in self.all:
+            last = c.record.last if c.record.last is not None else self._opened(c.item) - 1
+            self.rests[c.item.skill] = min(self.rests.get(c.item.skill, 999), morning.index - last)
+
+    def _opened(self, item: Item) -> int:
+        return (item.week - 1) * self.morning.mornings_a_week
+
+    def _candidate(self, item: Item, tie: int) -> Candidate:
+        record, opened = self.knowledge.of(item.id), self._opened(item)
+        # Rounded before it is compared: the last bits of a power differ between machines.
+        overdue = round(record.overdue(self.morning.index, opened), 6)
+        chance = round(record.chance(self.morning.index, opened), 6)
+        new = record.marks == 0
+        hard = new or record.mark in (Mark.HESITATED, Mark.NOT_YET) or chance < HARD_UNDER
+        sure = record.run >= 2 and chance >= SURE_FROM
+        # Without the cap the weakest items would eat the morning; what was never asked keeps rising.
+        return Candidate(
+            item, record, overdue, chance, (overdue if new else min(overdue, 2.0), tie), hard, sure
+        )
+
+
+def _retired(items: Sequence[Item], knowledge: Knowledge) -> list[Item]:
+    """The items without the rungs that fluency higher up a ladder has retired."""
+    top: dict[str, int] = {}
+    for item in items:
+        if item.ladder and not item.trouble and knowledge.of(item.id).run >= 2:
+            top[item.skill] = max(top.get(item.skill, 0), item.level)
+    return [item for item in items if item.trouble or item.level >= top.get(item.skill, 0)]
+
+
+class _Picking:
+    """The picks of one morning as they grow, slot by slot."""
+
+    def __init__(self, table: _Table, shape: Shape, morning: Morning, settling: bool, count: int) -> None:
+        self.table, self.morning, self.settling, self.count = table, morning, settling, count
+        self.slots = {slot.kind: slot for slot in shape.slots}
+        self.shape, self.seconds = shape, shape.seconds
+        self.ranks = {kind: rank for rank, kind in enumerate(self.slots)}
+        self.picks: list[Pick] = []
+        # Two of a skill, unless so few skills are open that a morning could not be filled.
+        self.of_a_skill = max(OF_A_SKILL, -(-count // max(1, len(table.rests))))
+        # A hard prompt needs an easy one before it and the close after it.
+        self.hard_most = count if settling else max(0, (count - 1) // 2)
+        self.calendar_most = self.slots[SlotKind.CALENDAR].most if SlotKind.CALENDAR in self.slots else count
+
+    # -- the slots, the most pressing first
+
+    def fill(self) -> None:
+        """Fill every slot, then make the morning kind enough and short enough."""
+        close = 1 if SlotKind.SURE in self.slots and not self.settling else 0
+        named = [slot for slot in self.shape.slots if slot.kind is SlotKind.NAMED]
+        for slot in named:
+            self._take(self._named(slot), SlotKind.NAMED, slot.most)
+        self._take(self._focus(), SlotKind.NEWEST, self._focus_most())
+        self._take(self._owed(), SlotKind.WOBBLED, self._owed_most())
+        for kind, strand in ((SlotKind.CALENDAR, "calendar"), (SlotKind.COUNTING, "counting")):
+            if kind in self.slots and not any(p.candidate.item.strand == strand for p in self.picks):
+                self._take((c for c in self.table.all if c.item.strand == strand), kind, 1)
+        self._take(self._resting(), SlotKind.OLDER, self.count - close - len(self.picks))
+        self._take(self.table.all, SlotKind.OLDER, self.count - close - len(self.picks))
+        self._be_kind()
+        if close:
+            self._take(self._sure(), SlotKind.SURE, 1)
+        self._keep_time()
+
+    def _most(self, kind: SlotKind) -> int:
+        return self.slots[kind].most if kind in self.slots else 0
+
+    def _owed_most(self) -> int:
+        most = self._most(SlotKind.WOBBLED)
+        days = self.table.knowledge.days
+        hard_morning = bool(days) and days[-1].fluent * 2 < days[-1].marked
+        return most + 1 if most and hard_morning else most
+
+    def _focus_most(self) -> int:
+        most = self._most(SlotKind.NEWEST)
+        waiting = sum(c.new and c.overdue > 2 for c in self.table.all)
+        return most + 1 if waiting else most
+
+    def _named(self, slot: Slot) -> list[Candidate]:
+        return [c for c in self.table.all if c.item.skill in slot.only or c.item.level_id in slot.only]
+
+    def _owed(self) -> list[Candidate]:
+        due = [c for c in self.table.all if c.record.owed is not None and c.record.owed <= self.morning.index]
+        return sorted(due, key=lambda c: (c.record.owed, -c.priority[0], c.priority[1]))
+
+    def _focus(self) -> list[Candidate]:
+        """Items that were never asked: those left over from earlier weeks first, they have waited longest."""
+        return [c for c in self.table.all if c.new]
+
+    def _resting(self) -> list[Candidate]:
+        """The best item of each skill, and each item, that has rested too long; the longest rest first."""
+        best: dict[str, Candidate] = {}
+        for c in self.table.all:
+            if self.table.rests[c.item.skill] > SKILL_RESTS and (
+                c.item.skill not in best or best[c.item.skill].hard
+            ):
+                best[c.item.skill] = c
+        long = list(best.values())
+        old = [c for c in self.table.all if c.record.last is not None]
+        old = [c for c in old if self.morning.index - (c.record.last or 0) > ITEM_RESTS]
+        return sorted(long, key=lambda c: -self.table.rests[c.item.skill]) + old
+
+    def _sure(self) -> list[Candidate]:
+        """What may close the morning: sure things, the longest rested first, then the likeliest."""
+        sure = sorted((c for c in self.table.all if c.sure), key=lambda c: (-c.overdue, c.priority[1]))
+        rest = sorted((c for c in self.table.all if not c.hard), key=lambda c: (-c.chance, c.priority[1]))
+        return sure + rest
+
+    # -- taking
+
+    def _take(self, candidates: Iterable[Candidate], slot: SlotKind, most: int) -> None:
+        taken = 0
+        for candidate in candidates:
+            if taken >= most or len(self.picks) >= self.count:
+                return
+            if self._may(candidate):
+                self.picks.append(Pick(candidate, slot, self.ranks.get(slot, len(self.ranks))))
+                taken += 1
+
+    def _may(self, candidate: Candidate) -> bool:
+        item = candidate.item
+        if any(p.candidate.item.id == item.id for p in self.picks):
+            return False
+        if sum(p.skill == item.skill for p in self.picks) >= self.of_a_skill:
+            return False
+        calendar = sum(p.candidate.item.strand == "calendar" for p in self.picks)
+        if item.strand == "calendar" and calendar >= self.calendar_most:
+            return False
+        if self.settling:
+            return True
+        if candidate.hard and sum(p.hard for p in self.picks) >= self.hard_most:
+            return False
+        return not candidate.new or self._room_for_new(candidate)
+
+    def _room_for_new(self, candidate: Candidate) -> bool:
+        new = [p.candidate for p in self.picks if p.candidate.new]
+        ideas = {c.item.level_id for c in new} - self.table.begun
+        idea = candidate.item.level_id not in self.table.begun
+        return len(new) < FIRST_TIMES and (not idea or len(ideas | {candidate.item.level_id}) <= IDEAS)
+
+    # -- kindness, time and order
+
+    def _floor(self) -> float:
+        """The mean chance a morning should have, moved by how the last four went."""
+        days = self.table.knowledge.days
+        marked = sum(day.marked for day in days)
+        if not marked:
+            return KIND_CHANCE
+        easy = sum(day.fluent for day in days) / marked
+        floor = KIND_CHANCE + max(-0.15, min(0.15, KIND_CHANCE - easy))
+        back = days[-1].date.toordinal() + 7 < self.morning.date.toordinal()
+        return floor + 0.05 if back else floor
+
+    def _be_kind(self) -> None:
+        """Swap the hardest reviews for sure ones, at most four times, until the mean is kind enough."""
+        if self.settling:
+            return
+        floor = self._floor()
+        for _ in range(_SWAPS):
+            feels = [p.candidate.feels for p in self.picks]
+            reviews = [p for p in self.picks if p.slot is SlotKind.OLDER and not p.candidate.new]
+            if not feels or sum(feels) / len(feels) >= floor or not reviews:
+                return
+            hardest = min(reviews, key=lambda p: (p.candidate.feels, p.candidate.priority))
+            if not self._swap(hardest, self._sure()):
+                return
+
+    def _swap(self, out: Pick, candidates: Iterable[Candidate]) -> bool:
+        """Put the first candidate that is easier and may stand in the place of ``out``."""
+        at = self.picks.index(out)
+        rest = self.picks[:at] + self.picks[at + 1 :]
+        self.picks = rest
+        for candidate in candidates:
+            if (
+                candidate.feels > out.candidate.feels
+                and candidate is not out.candidate
+                and self._may(candidate)
+            ):
+                self.picks = [*rest[:at], Pick(candidate, out.slot, out.rank), *rest[at:]]
+                return True
+        self.picks = [*rest[:at], out, *rest[at:]]
+        return False
+
+    def _keep_time(self) -> None:
+        """Drop the last older reviews until the morning fits its ceiling."""
+        while sum(p.candidate.item.seconds for p in self.picks) > self.seconds:
+            reviews = [at for at, p in enumerate(self.picks) if p.slot is SlotKind.OLDER]
+            if not reviews:
+                return
+            del self.picks[reviews[-1]]
+
+    def ordered(self) -> tuple[Pick, ...]:
+        """The picks in an order that breaks no limit; where there is none, without the hardest review."""
+        gentle = not self.settling
+        while self.picks:
+            order = line_up(self.picks, gentle=gentle)
+            if order is not None:
+                return order
+            hard = [p for p in self.picks if p.hard]
+            out = min(hard or self.picks, key=lambda p: (p.slot is not SlotKind.OLDER, p.candidate.feels))
+            if not self._swap(out, [c for c in self.table.all if not c.hard]):
+                self.picks.remove(out)
+        return ()
+
+
+def reason(pick: Pick, morning: Morning) -> str:
+    """Why this one today, looking back, in one sentence for the adult."""
+    record = pick.candidate.record
+    if pick.slot is SlotKind.SURE:
+        return "a sure one to finish"
+    if pick.candidate.new:
+        return "new this week" if pick.candidate.item.week == morning.week else "not asked before"
+    assert record.marked_on is not None and record.last is not None
+    when = _when(record, morning)
+    rested = morning.index - record.last
+    after = f"back after {rested} mornings" if rested != 1 else "back the next morning"
+    match record.mark:
+        case Mark.HESITATED:
+            return f"hesitated {when}; {after}"
+        case Mark.NOT_YET:
+            return f"not yet {when}; {after}"
+        case _:
+            return f"came easily {when}" if rested < 4 else f"resting since {when}"
+
+
+def _when(record: Record, morning: Morning) -> str:
+    day = record.marked_on
+    assert day is not None
+    if (morning.date - day).days < 7:
+        return WEEKDAYS[day.weekday()]
+    return f"{day.day} {MONTHS[day.month - 1]}"
+
+
+def build(
+    choices: Sequence[Choice],
+    morning: Morning,
+    knowledge: Knowledge,
+    *,
+    child: str,
+    shape: str,
+    sitting: int = 1,
+) -> Routine:
+    """The routine of these choices: each item asked for its prompt, in other words than last time."""
+    prompts = tuple(
+        skills.prompt(
+            choice.item.id,
+            morning,
+            Draw(
+                child,
+                morning.date.isoformat(),
+                sitting,
+                choice.item.id,
+                avoid=knowledge.of(choice.item.id).wording,
+            ),
+            choice.why,
+        )
+        for choice in choices
+    )
+    return Routine(child, morning, shape, prompts)

@@ -1,0 +1,142 @@
+"""What a child knows, folded from the marks.
+
+Each item has one number, its *gap*: how many mornings it can rest. Time is counted in planned
+mornings, so a missed morning counts and a weekend does not. The rule, in the adult's words: came
+easily, and it rests about three times as long; hesitated, and it is due back in two mornings; not
+yet, and it is due back the next.
+"""
+
+import datetime as dt
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass, field, replace
+
+from warmup.morning import Asked, Mark
+
+START_GAP = 4.0
+SHORTEST, LONGEST = 1.0, 72.0
+KEPT = 0.85
+"""The estimated chance of an easy answer when an item has rested exactly its gap."""
+
+RETEACH = 3
+"""After so many not yet running, an item is taught again rather than asked again."""
+
+
+@dataclass(frozen=True, slots=True)
+class Record:
+    """What is known of one item.
+
+    ``gap`` is in mornings. ``last`` and ``owed`` are morning indexes: of the last mark, and of the
+    morning it is due back (None when nothing is owed). ``run`` counts fluent marks running, ``misses``
+    not yet running, ``marks`` all that count. ``shown`` counts every time it was on screen.
+    """
+
+    gap: float = START_GAP
+    last: int | None = None
+    owed: int | None = None
+    mark: Mark | None = None
+    marked_on: dt.date | None = None
+    run: int = 0
+    misses: int = 0
+    marks: int = 0
+    shown: int = 0
+    shown_on: dt.date | None = None
+    wording: str = ""
+
+    def overdue(self, index: int, opened: int) -> float:
+        """How long it has rested, in gaps: 1.0 is just due. ``opened`` is the index it unlocked at."""
+        since = self.last if self.last is not None else opened - 1
+        return max(0, index - since) / self.gap
+
+    def chance(self, index: int, opened: int) -> float:
+        """The estimated chance, 0 to 1, that it comes easily on this morning."""
+        return float(KEPT ** self.overdue(index, opened))
+
+
+NEW = Record()
+"""The record of an item that was never on screen."""
+
+
+@dataclass(frozen=True, slots=True)
+class Day:
+    """How one morning went: its index and date, and how many of its marks were fluent."""
+
+    index: int
+    date: dt.date
+    fluent: int
+    marked: int
+
+
+@dataclass(frozen=True, slots=True)
+class Knowledge:
+    """All that memory holds of a child: a record an item, and the last mornings, newest last."""
+
+    records: Mapping[str, Record] = field(default_factory=dict)
+    days: tuple[Day, ...] = ()
+
+    def of(self, item: str) -> Record:
+        """The item's record; that of a new one if it was never shown."""
+        return self.records.get(item, NEW)
+
+
+def learn(record: Record, asked: Asked, index: int, opened: int, guess: float = 0.0) -> Record:
+    """The record after one more line of history, on the morning with this index.
+
+    ``opened`` is the index of the morning the item unlocked; ``guess`` its chance of a lucky answer,
+    which slows the growth, since such a success proves less.
+    """
+    seen = replace(record, shown=record.shown + 1, shown_on=asked.date, wording=asked.wording)
+    if asked.mark is None or asked.mark is Mark.SKIPPED:
+        return seen
+    # A cue was needed: that is hesitation, whatever key was pressed.
+    mark = Mark.HESITATED if asked.mark is Mark.FLUENT and asked.cue else asked.mark
+    weight = 0.5 if asked.from_memory else 1.0
+    since = record.last if record.last is not None else opened - 1
+    rested = float(max(0, index - since))
+    told = replace(seen, last=index, mark=mark, marked_on=asked.date, marks=record.marks + 1)
+    match mark:
+        case Mark.FLUENT:
+            grown = _grown(record.gap, rested)
+            gap = record.gap + (grown - record.gap) * weight * (1.0 - guess)
+            return replace(told, gap=_within(gap), owed=None, run=record.run + 1, misses=0)
+        case Mark.HESITATED:
+            return replace(told, owed=index + 2, run=0, misses=0)
+        case Mark.NOT_YET:
+            gap = record.gap if asked.rough else record.gap * (1.0 - 0.5 * weight)
+            return replace(told, gap=_within(gap), owed=index + 1, run=0, misses=record.misses + 1)
+
+
+def _grown(gap: float, rested: float) -> float:
+    """An early success proves little and a late one more; a very late one is bounded."""
+    return gap + 2 * rested if rested <= gap else 3 * min(rested, 2 * gap)
+
+
+def _within(gap: float) -> float:
+    return min(LONGEST, max(SHORTEST, gap))
+
+
+def fold(
+    history: Iterable[Asked],
+    index_of: Callable[[dt.date], int],
+    opened: Mapping[str, int],
+    guesses: Mapping[str, float],
+    before: Knowledge | None = None,
+) -> Knowledge:
+    """Everything history tells, in order of time, on top of what was known ``before``.
+
+    ``index_of`` gives a date's morning index, ``opened`` the index an item unlocked at (0 for one that
+    the year no longer names) and ``guesses`` its chance of a lucky answer.
+    """
+    before = before or Knowledge()
+    records = dict(before.records)
+    days = list(before.days)
+    for asked in history:
+        index, item = index_of(asked.date), asked.item
+        record = records.get(item, NEW)
+        records[item] = learn(record, asked, index, opened.get(item, 0), guesses.get(item, 0.0))
+        if asked.mark is None or asked.mark is Mark.SKIPPED:
+            continue
+        if not days or days[-1].date != asked.date:
+            days.append(Day(index, asked.date, 0, 0))
+        easy = asked.mark is Mark.FLUENT and not asked.cue
+        days[-1] = replace(days[-1], fluent=days[-1].fluent + easy, marked=days[-1].marked + 1)
+    return Knowledge(records, tuple(days[-4:]))

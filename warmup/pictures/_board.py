@@ -1,0 +1,49 @@
+"""Squares with a word in the middle: what the wall calendar and the two strips are laid out of."""
+
+from warmup.pictures.canvas import CELL_HEIGHT, Canvas, Ink, box
+
+
+def lift(high: int) -> float:
+    """How far down squares ``high`` rows high begin, so that a row of cells runs through their middle.
+
+    An odd number of rows has a middle row; an even one has it only when moved by half a cell.
+    """
+    return 0.0 if high % 2 else CELL_HEIGHT / 2
+
+
+def rows_for(lines: int, high: int) -> int:
+    """How many rows ``lines`` lines of squares take, each ``high`` rows high."""
+    return lines * high + (0 if high % 2 else 1)
+
+
+def tallest(lines: int, rows: int, most: int) -> int:
+    """The greatest height in rows, up to ``most``, at which ``lines`` lines of squares fit (at least 1)."""
+    return max(high for high in range(1, max(1, most) + 1) if high == 1 or rows_for(lines, high) <= rows)
+
+
+def square(canvas: Canvas, column: int, top: float, wide: int, high: int, paper: Ink, text: str = "") -> None:
+    """A square ``wide`` by ``high`` cells, ``text`` in its middle; ``top`` is in cell widths."""
+    if paper is not Ink.GROUND:
+        canvas.paint(box(column, top, wide, high * CELL_HEIGHT), paper)
+    ink = Ink.GROUND if paper is Ink.INK else Ink.INK
+    canvas.label(column, int((top + high - 1) // CELL_HEIGHT), text[:wide].center(wide) if text else "", ink)
+
+
+def paper(place: int, *, hidden: bool, pointed: bool) -> Ink:
+    """The ground of a square: a hole, a finger's, or one of the checkerboard's two."""
+    if hidden:
+        return Ink.HOLE
+    if pointed:
+        return Ink.INK
+    return Ink.TILE if place % 2 else Ink.TILE_ALT
+
+
+def blank_words(count: int) -> str:
+    """How a picture says that squares are blank; without a number, which might be an answer."""
+    match count:
+        case 0:
+            return ""
+        case 1:
+            return ", a square left blank"
+        case _:
+            return ", some squares left blank"

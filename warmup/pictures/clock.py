@@ -1,0 +1,137 @@
+"""A clock with hands: twelve numerals, a long hand for minutes and a short one for hours.
+
+The hour hand moves on with the minutes: at half past it stands half-way between two numerals.
+"""
+
+from dataclasses import dataclass
+from math import cos, floor, pi, sin
+from typing import ClassVar
+
+from warmup.pictures.canvas import Canvas, Drawing, Ink, Shape, box, disc, ring, stroke
+from warmup.pictures.glyphs import write
+
+_BLOCKS_FROM = 16
+"""The radius, in cell widths, from which numerals are drawn in blocks; smaller faces print them."""
+
+_RING_FROM = 24
+"""The radius from which there is room for a rim."""
+
+
+def hour_angle(hour: int, minute: int) -> float:
+    """Degrees from twelve, clockwise: 30 an hour and half a degree a minute."""
+    return hour % 12 * 30 + minute / 2
+
+
+def minute_angle(minute: int) -> float:
+    """Degrees from twelve, clockwise: 6 a minute."""
+    return minute * 6.0
+
+
+@dataclass(frozen=True, slots=True)
+class Clock:
+    """A clock face at ``hour`` (1 to 12) and ``minute`` (0 to 59), or a bare face without ``hands``.
+
+    The hands differ in length, width, ink and end: the hour hand is short, broad and pointed.
+    """
+
+    hour: int
+    minute: int
+    hands: bool = True
+
+    kind: ClassVar[str] = "clock"
+
+    def least(self) -> tuple[int, int]:
+        """Room for twelve printed numerals with hands between them."""
+        return 20, 9
+
+    def draw(self, columns: int, rows: int) -> Drawing:
+        """A round face as large as the pane allows, its middle on a row's so that numerals can mirror."""
+        canvas = Canvas(columns, rows)
+        radius = float(min(columns // 2, rows - 1 + rows % 2))
+        x, y = float(columns // 2), float(rows - 1 + rows % 2)
+        canvas.paint(disc(x, y, radius), Ink.TILE)
+        if radius >= _RING_FROM:
+            canvas.paint(ring(x, y, radius, 1.5), Ink.SOFT)
+        write_on = _blocks if radius >= _BLOCKS_FROM else _print
+        inner = write_on(canvas, x, y, radius)
+        if self.hands:
+            self._hands(canvas, x, y, inner)
+        return canvas.drawing()
+
+    def _hands(self, canvas: Canvas, x: float, y: float, inner: float) -> None:
+        """The hour hand first, so that the thin minute hand can be seen on it where they overlap."""
+        broad, thin = max(2.4, inner / 3.5), max(1.2, inner / 11)
+        canvas.paint(disc(x, y, broad / 2), Ink.FIRST)
+        canvas.paint(_pointed(x, y, hour_angle(self.hour, self.minute), inner * 0.66, broad), Ink.FIRST)
+        end = _at(x, y, minute_angle(self.minute), inner - thin / 2)
+        canvas.paint(stroke(x, y, *end, thin), Ink.SECOND)
+
+    def words(self) -> str:
+        """Where the hands point, which is not yet the time; or that there are none."""
+        if not self.hands:
+            return "a clock face with its numerals and no hands"
+        after = self.hour % 12 + 1
+        short = f"on the {self.hour}" if self.minute == 0 else f"between the {self.hour} and the {after}"
+        return f"a clock, its short hand {short}, its long hand on the {(self.minute + 2) // 5 or 12}"
+
+    def shows(self) -> tuple[str, ...]:
+        """The twelve numerals."""
+        return tuple(str(number) for number in range(1, 13))
+
+    def marked(self) -> tuple[str, ...]:
+        """No numeral is set off."""
+        return ()
+
+
+def _at(x: float, y: float, angle: float, out: float) -> tuple[float, float]:
+    """The point so far out from the middle, at an angle clockwise from twelve."""
+    turn = angle * pi / 180
+    return x + out * sin(turn), y - out * cos(turn)
+
+
+def _pointed(x: float, y: float, angle: float, length: float, width: float) -> Shape:
+    """A hand that keeps its width for most of its length and then comes to a point."""
+    turn = angle * pi / 180
+    along_x, along_y = sin(turn), -cos(turn)
+    half, head = width / 2, min(width * 1.2, length * 0.5)
+
+    def distance(u: float, v: float) -> float:
+        along = (u - x) * along_x + (v - y) * along_y
+        across = abs((u - x) * along_y - (v - y) * along_x)
+        taper = half * min(1.0, (length - along) / head)
+        return max(-along, across - taper)
+
+    edge = length + half
+    return Shape(distance, (x - edge, y - edge, x + edge, y + edge))
+
+
+def _blocks(canvas: Canvas, x: float, y: float, radius: float) -> float:
+    """The twelve numerals in blocks, five high; how far out the hands may reach."""
+    side = max(1, int(radius / _BLOCKS_FROM))
+    out = radius - 3.6 * side - (1.5 if radius >= _RING_FROM else 0)
+    for number in range(1, 13):
+        middle, height = _at(x, y, number * 30, out)
+        # A one is a single bar here: three wide, it would make eleven and twelve touch.
+        wides = [1 if digit == "1" else 3 for digit in str(number)]
+        left = floor(2 * (middle - (sum(wides) + len(wides) - 1) * side / 2) + 0.5) / 2
+        top = floor(height - 2.5 * side + 0.5)
+        for digit, wide in zip(str(number), wides, strict=True):
+            if digit == "1":
+                canvas.paint(box(left, top, side, 5 * side), Ink.INK)
+            else:
+                write(canvas, left, top, digit, side)
+            left += (wide + 1) * side
+    return out - 3.4 * side
+
+
+def _print(canvas: Canvas, x: float, y: float, radius: float) -> float:
+    """The twelve numerals as text in cells; how far out the hands may reach."""
+    out = radius - 1
+    for number in range(1, 13):
+        middle, height = _at(x, y, number * 30, out)
+        text = str(number)
+        canvas.label(floor(middle - len(text) / 2 + 0.5), floor(height / 2), text)
+    return out - 1.5
+
+
+PICTURE = Clock

@@ -1,0 +1,95 @@
+"""A wall calendar of one month, as it hangs in kitchens in the United States: the week begins on Sunday."""
+
+import calendar
+from dataclasses import dataclass
+from typing import ClassVar
+
+from warmup.pictures._board import blank_words, lift, paper, square, tallest
+from warmup.pictures.canvas import CELL_HEIGHT, Canvas, Drawing, Ink
+
+# Names as constants: the calendar module would give them in the machine's language.
+_MONTHS = (
+    "January", "February", "March", "April", "May", "June", "July",
+    "August", "September", "October", "November", "December",
+)  # fmt: skip
+_HEADS = ("Sunday", "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday")
+
+
+@dataclass(frozen=True, slots=True)
+class MonthCalendar:
+    """The month ``month`` (1 to 12) of ``year``, a square a day, seven to a row.
+
+    Days in ``hidden`` are holes; days in ``pointed`` are set off, for a finger to rest on. Days past
+    ``upto`` are bare squares, as on a calendar whose numbers are put up day by day.
+    """
+
+    year: int
+    month: int
+    hidden: tuple[int, ...] = ()
+    pointed: tuple[int, ...] = ()
+    upto: int = 31
+
+    kind: ClassVar[str] = "month-calendar"
+
+    def _blanks(self) -> int:
+        """How many squares of the first week belong to the month before."""
+        return calendar.weekday(self.year, self.month, 1) + 1 if not self._sunday() else 0
+
+    def _sunday(self) -> bool:
+        return calendar.weekday(self.year, self.month, 1) == calendar.SUNDAY
+
+    def _days(self) -> int:
+        return calendar.monthrange(self.year, self.month)[1]
+
+    def least(self) -> tuple[int, int]:
+        """Four cells a day, and a row for the name, the heads and each of as many as six weeks."""
+        return 28, 8
+
+    def draw(self, columns: int, rows: int) -> Drawing:
+        """Squares on a checkerboard under the name of the month and the heads of the days."""
+        canvas = Canvas(columns, rows)
+        weeks = -(-(self._blanks() + self._days()) // 7)
+        high = tallest(weeks + 2, rows, 4)
+        wide = max(4, min(columns // 7, 2 * high + 3))
+        left = (columns - 7 * wide) // 2
+        top = (rows - high * (weeks + 2)) // 2 * CELL_HEIGHT - (0.0 if high % 2 else lift(high))
+        top = max(top, -lift(high))
+        square(canvas, left, top, 7 * wide, high, Ink.GROUND, f"{_MONTHS[self.month - 1]} {self.year}")
+        for place, head in enumerate(_HEADS):
+            text = head[:3]
+            square(
+                canvas,
+                left + place * wide,
+                top + high * CELL_HEIGHT,
+                wide,
+                high,
+                Ink.GROUND,
+                text.center(wide),
+            )
+        for day in range(1, self._days() + 1):
+            line, place = divmod(self._blanks() + day - 1, 7)
+            ground = paper(line + place, hidden=day in self.hidden, pointed=day in self.pointed)
+            text = str(day) if day not in self.hidden and day <= self.upto else ""
+            row = top + (line + 2) * high * CELL_HEIGHT
+            square(canvas, left + place * wide, row, wide, high, ground, text)
+        return canvas.drawing()
+
+    def words(self) -> str:
+        """Which month, how many squares are blank, and where the finger is."""
+        blank = blank_words(len(self.hidden))
+        finger = f", a finger on {', '.join(map(str, self.pointed))}" if self.pointed else ""
+        bare = ", its numbers put up day by day" if self.upto < self._days() else ""
+        return f"a wall calendar of {_MONTHS[self.month - 1]} {self.year}{bare}{blank}{finger}"
+
+    def shows(self) -> tuple[str, ...]:
+        """The month, the year, the heads and every number that is up."""
+        days = range(1, min(self.upto, self._days()) + 1)
+        numbers = tuple(str(day) for day in days if day not in self.hidden)
+        return (_MONTHS[self.month - 1], str(self.year), *_HEADS, *numbers)
+
+    def marked(self) -> tuple[str, ...]:
+        """The numbers under the finger."""
+        return tuple(map(str, self.pointed))
+
+
+PICTURE = MonthCalendar

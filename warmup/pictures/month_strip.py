@@ -1,0 +1,69 @@
+"""The twelve months of the year in a grid, read row by row."""
+
+from dataclasses import dataclass
+from typing import ClassVar
+
+from warmup.pictures._board import blank_words, lift, paper, rows_for, square, tallest
+from warmup.pictures.canvas import Canvas, Drawing
+
+_MONTHS = (
+    "January", "February", "March", "April", "May", "June", "July",
+    "August", "September", "October", "November", "December",
+)  # fmt: skip
+_LONGEST = max(map(len, _MONTHS))
+
+
+@dataclass(frozen=True, slots=True)
+class MonthStrip:
+    """The twelve months in order, beginning with ``first``.
+
+    Months in ``hidden`` are holes; months in ``pointed`` are set off, for a finger to rest on.
+    """
+
+    first: str = "January"
+    hidden: tuple[str, ...] = ()
+    pointed: tuple[str, ...] = ()
+
+    kind: ClassVar[str] = "month-strip"
+
+    def _order(self) -> tuple[str, ...]:
+        start = _MONTHS.index(self.first)
+        return _MONTHS[start:] + _MONTHS[:start]
+
+    def least(self) -> tuple[int, int]:
+        """Three months a row, each the longest name and a blank either side."""
+        return 3 * (_LONGEST + 2), 4
+
+    def draw(self, columns: int, rows: int) -> Drawing:
+        """Three or four months a row, whichever gives the higher squares that still hold a name."""
+        canvas = Canvas(columns, rows)
+        fits = [across for across in (3, 4) if columns // across >= _LONGEST + 2]
+        across = max(fits, key=lambda n: (tallest(12 // n, rows, 5), -n)) if fits else 3
+        lines = 12 // across
+        high = tallest(lines, rows, 5)
+        wide = min(columns // across, _LONGEST + 2 + 2 * high)
+        left, top = (columns - across * wide) // 2, (rows - rows_for(lines, high)) // 2 * 2 + lift(high)
+        for place, month in enumerate(self._order()):
+            line, at = divmod(place, across)
+            hidden = month in self.hidden
+            ground = paper(line + at, hidden=hidden, pointed=month in self.pointed)
+            name = "" if hidden else month
+            square(canvas, left + at * wide, top + 2 * line * high, wide, high, ground, name)
+        return canvas.drawing()
+
+    def words(self) -> str:
+        """What it is, how many are blank, and where the finger is."""
+        blank = blank_words(len(self.hidden))
+        finger = f", a finger on {' and '.join(self.pointed)}" if self.pointed else ""
+        return f"the months of the year in order{blank}{finger}"
+
+    def shows(self) -> tuple[str, ...]:
+        """Every name that is not hidden."""
+        return tuple(month for month in self._order() if month not in self.hidden)
+
+    def marked(self) -> tuple[str, ...]:
+        """The names under the finger."""
+        return self.pointed
+
+
+PICTURE = MonthStrip

@@ -1,0 +1,123 @@
+"""Which school day, week and quarter a date is.
+
+Planned mornings are a recurrence (the school weekdays from a first day on) less the days off, plus
+the mornings held besides. School day n is the n-th of them, and a week is as many mornings as there
+are school weekdays, so a day off moves everything on by itself. Dates are local dates: no clocks, no
+time zones, so no day has 23 hours here.
+"""
+
+import datetime as dt
+from bisect import bisect_left, bisect_right
+from collections.abc import Collection, Iterable
+from dataclasses import dataclass
+from heapq import merge
+from itertools import groupby, islice
+
+from dateutil.rrule import WEEKLY, rrule
+
+from warmup.morning import Countdown, DayKind, Morning
+
+WEEKS = 36
+WEEKS_A_QUARTER = 9
+REVIEW_EVERY = 5
+_HORIZON = 3 * 366
+"""How many days the days off may push a year before it is cut short."""
+
+
+@dataclass(frozen=True, slots=True)
+class SchoolYear:
+    """A family's year: its mornings in order, and the number of mornings before the first of them.
+
+    ``weekdays`` counts from 0 for Monday. ``before`` is the number of school mornings that passed
+    before the family began (0 unless it began in the middle of a year).
+    """
+
+    weekdays: tuple[int, ...]
+    mornings: tuple[dt.date, ...]
+    before: int = 0
+
+    @property
+    def mornings_a_week(self) -> int:
+        """How many mornings a school week has, 1 to 7."""
+        return len(self.weekdays)
+
+    def index(self, day: dt.date) -> int:
+        """How many planned mornings came before ``day``, also those before the family began."""
+        return self.before + bisect_left(self.mornings, day)
+
+    def kind(self, day: dt.date) -> DayKind:
+        """What the date is."""
+        if not self.mornings or day < self.mornings[0]:
+            return DayKind.BEFORE
+        if day > self.mornings[-1]:
+            return DayKind.AFTER
+        if self._is_planned(day):
+            return DayKind.SCHOOL
+        return DayKind.DAY_OFF if day.weekday() in self.weekdays else DayKind.WEEKEND
+
+    def morning(
+        self, day: dt.date, countdowns: tuple[Countdown, ...] = (), *, pennies: bool = True
+    ) -> Morning:
+        """Everything about one date."""
+        passed = bisect_right(self.mornings, day)
+        number = self.before + passed
+        week = min(WEEKS, max(1, -(-number // self.mornings_a_week), self._first_week()))
+        left, right = bisect_left(self.mornings, day), passed
+        return Morning(
+            date=day,
+            kind=self.kind(day),
+            school_day=number,
+            week=week,
+            quarter=(week - 1) // WEEKS_A_QUARTER + 1,
+            review=week % REVIEW_EVERY == 0,
+            index=self.index(day),
+            mornings_a_week=self.mornings_a_week,
+            previous=self.mornings[left - 1] if left else None,
+            next=self.mornings[right] if right < len(self.mornings) else None,
+            countdowns=countdowns,
+            pennies=pennies,
+        )
+
+    def between(self, first: dt.date, end: dt.date) -> tuple[dt.date, ...]:
+        """The planned mornings from ``first`` up to but not on ``end``."""
+        return self.mornings[bisect_left(self.mornings, first) : bisect_left(self.mornings, end)]
+
+    def _first_week(self) -> int:
+        return self.before // self.mornings_a_week + 1
+
+    def _is_planned(self, day: dt.date) -> bool:
+        at = bisect_left(self.mornings, day)
+        return at < len(self.mornings) and self.mornings[at] == day
+
+
+def school_year(
+    first_day: dt.date,
+    weekdays: Collection[int],
+    off: Iterable[tuple[dt.date, dt.date]] = (),
+    extra: Iterable[dt.date] = (),
+    first_week: int = 1,
+) -> SchoolYear:
+    """The year that begins in ``first_week`` (1 to 36) on ``first_day`` or the first school day after it.
+
+    ``off`` holds ranges of days off, both ends included. ``extra`` are mornings held on other days;
+    one before ``first_day`` does not count. ValueError without a weekday or for a week out of range.
+    """
+    days = tuple(sorted(set(weekdays)))
+    if not days or not set(days) <= set(range(7)):
+        raise ValueError(f"school weekdays are 0 to 6, at least one of them, not {weekdays!r}")
+    if not 1 <= first_week <= WEEKS:
+        raise ValueError(f"a year has weeks 1 to {WEEKS}, not {first_week}")
+    before = (first_week - 1) * len(days)
+    free = tuple(off)
+    end = dt.date.fromordinal(min(first_day.toordinal() + _HORIZON, dt.date.max.toordinal()))
+    weekly = rrule(WEEKLY, byweekday=days, dtstart=_midnight(first_day), until=_midnight(end))
+    planned = (moment.date() for moment in weekly)
+    school = (day for day in planned if not any(start <= day <= last for start, last in free))
+    besides = sorted(day for day in set(extra) if day >= first_day)
+    # Two ordered rows of dates become one, and a date that stands in both is one morning.
+    mornings = (day for day, _same in groupby(merge(school, besides)))
+    return SchoolYear(days, tuple(islice(mornings, WEEKS * len(days) - before)), before)
+
+
+def _midnight(day: dt.date) -> dt.datetime:
+    return dt.datetime.combine(day, dt.time())

@@ -1,0 +1,1 @@
+"""The screens: one a file, its style sheet beside it."""

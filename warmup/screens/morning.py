@@ -1,0 +1,291 @@
+"""The morning: one screen whose mode changes, since a pushed screen would cost a blink."""
+
+from enum import Enum
+
+from textual import events
+from textual.app import ComposeResult
+from textual.screen import Screen
+
+from warmup import skills
+from warmup.closing import Closing, closing
+from warmup.desk import Clock, Desk, date_words
+from warmup.journal import Journal
+from warmup.memory import Knowledge
+from warmup.morning import Mark
+from warmup.pictures import Picture
+from warmup.screens import pages
+from warmup.screens.pages import Unlocked
+from warmup.screens.panes import ScriptPane, Stage
+from warmup.screens.script import Script
+from warmup.sitting import Sitting, begin, resume
+
+NARROW = 72
+"""Under this many columns the script is a strip below the stage."""
+
+
+class Mode(Enum):
+    """What the morning shows."""
+
+    DAYS = "days"
+    COUNTS = "counts"
+    PROMPT = "prompt"
+    CLOSE = "close"
+    HELP = "help"
+    UNLOCKED = "unlocked"
+
+
+class MorningScreen(Screen[None]):
+    """Stage and script, and what each key does in each mode."""
+
+    AUTO_FOCUS = None
+
+    def __init__(self, desk: Desk, journal: Journal, clock: Clock, notices: tuple[str, ...] = ()) -> None:
+        super().__init__()
+        self.desk, self.journal, self.clock, self.notices = desk, journal, clock, notices
+        self.sitting: Sitting | None = None
+        self.days = desk.unsettled()
+        self.off = [False] * len(self.days)
+        self.cursor = 0
+        self.said = ""
+        self._before: Knowledge = desk.knowledge()
+        self._closing: Closing | None = None
+        self.mode = self._first_mode()
+
+    def compose(self) -> ComposeResult:
+        """The two panes."""
+        yield Stage()
+        yield ScriptPane(self.page)
+
+    def on_mount(self) -> None:
+        """Begin or go on with the sitting, unless there is something to ask first."""
+        self._shape(self.size.width)
+        self._enter(self.mode)
+
+    def on_resize(self, event: events.Resize) -> None:
+        """The script goes below the stage on a narrow terminal."""
+        self._shape(event.size.width)
+
+    # -- modes
+
+    def _first_mode(self) -> Mode:
+        if self.days:
+            return Mode.DAYS
+        return self._second_mode()
+
+    def _second_mode(self) -> Mode:
+        planned = self.desk.morning().is_school
+        started = self.journal.sittings_of(self.desk.child.key, self.desk.today)
+        return Mode.PROMPT if planned or started else Mode.COUNTS
+
+    def _enter(self, mode: Mode) -> None:
+        if mode in (Mode.PROMPT, Mode.CLOSE) and self.sitting is None:
+            self._before = self.desk.knowledge()
+            self.sitting = resume(self.desk, self.journal, self.clock) or begin(self.desk, self.journal, self.clock)
+        if mode is Mode.PROMPT and self.sitting is not None and self.sitting.at_close:
+            mode = Mode.CLOSE
+        if mode is Mode.CLOSE and self.sitting is not None:
+            self._closing = closing(self.sitting, self._before)
+        self.mode = mode
+        self._show()
+
+    def _show(self) -> None:
+        self.set_class(self.mode in (Mode.DAYS, Mode.COUNTS, Mode.HELP, Mode.UNLOCKED), "words")
+        if self.mode is not Mode.PROMPT:
+            self.set_class(False, "picture")
+        self.query_one(Stage).show(self._picture())
+        self.query_one(ScriptPane).show()
+
+    def _shape(self, width: int) -> None:
+        self.set_class(width < NARROW, "narrow")
+        script = self.query_one(ScriptPane)
+        if width >= NARROW:
+            script.styles.width = min(76, max(38, width * 9 // 20))
+            script.styles.height = "100%"
+        else:
+            script.styles.width = "100%"
+            script.styles.height = max(11, self.size.height * 3 // 5)
+
+    def _picture(self) -> Picture | None:
+        """The picture for the stage: the last model a cue brought in, else the question's own."""
+        if self.mode is not Mode.PROMPT or self.sitting is None or self.sitting.prompt is None:
+            return None
+        prompt = self.sitting.prompt
+        shown = [cue.picture for cue in prompt.cues[: self.sitting.cue] if cue.picture]
+        return shown[-1] if shown else prompt.picture
+
+    # -- the page of each mode
+
+    def page(self, width: int, height: int) -> Script:
+        """The script's page for this mode at this size."""
+        name = self.desk.child.nickname if len(self.desk.family.children) > 1 else ""
+        match self.mode:
+            case Mode.PROMPT if self.sitting and self.sitting.prompt:
+                covered = not self.desk.family.answers_shown
+                return pages.prompt_page(self.sitting, width, self._notices(), covered=covered, name=name)
+            case Mode.CLOSE if self.sitting and self._closing:
+                return pages.close_page(self.sitting, self._closing, width, self._notices(), name)
+            case Mode.HELP:
+                return pages.help_page(width)
+            case Mode.UNLOCKED:
+                return pages.unlocked_page(self.desk.morning(), self._unlocked(), self.cursor, width, height)
+            case Mode.DAYS:
+                days = [date_words(day) for day in self.days]
+                return pages.days_page(days, self.off, self.cursor, width, height)
+            case Mode.COUNTS:
+                return pages.counts_page(self.desk.morning(), width)
+            case _:
+                return Script(width)
+
+    def _notices(self) -> tuple[str, ...]:
+        """Standing lines: trouble with the disk first, then what the last key had to say."""
+        saving = () if self.journal.saving else ("Not being saved: the disk takes no writing. Tried again at each mark.",)
+        said = (self.said,) if self.said else ()
+        return (*saving, *self.notices, *said)
+
+    def _unlocked(self) -> list[Unlocked]:
+        morning, plan = self.desk.morning(), self.desk.plan
+        rows = []
+        for skill in skills.SKILLS.values():
+            for level in skill.levels:
+                ref = f"{skill.id}:{level.key}"
+                week = plan.weeks.get(ref, 99)
+                if (week - 1) // 9 + 1 == morning.quarter and week <= morning.week or ref in self.desk.child.held:
+                    rows.append(Unlocked(ref, skill.title, level.label, week, ref in self.desk.child.held))
+        return sorted(rows, key=lambda row: (-row.week, row.title))
+
+    # -- what the keys do
+
+    def do(self, action: str) -> None:
+        """Do one action of the table in the mode the screen is in."""
+        self.said = ""
+        match action, self.mode:
+            case "quit", _:
+                self.app.exit()
+            case "theme", _:
+                self.app.action_turn_theme()  # type: ignore[attr-defined]
+                self._show()
+            case "help", Mode.HELP:
+                self._enter(Mode.PROMPT if self.sitting else self._first_mode())
+            case "help", _:
+                self._enter(Mode.HELP)
+            case _, Mode.DAYS:
+                self._do_days(action)
+            case _, Mode.COUNTS:
+                self._do_counts(action)
+            case _, Mode.PROMPT:
+                self._do_prompt(action)
+            case _, Mode.CLOSE:
+                self._do_close(action)
+            case _, Mode.UNLOCKED:
+                self._do_unlocked(action)
+            case _, Mode.HELP:
+                self._enter(Mode.PROMPT if self.sitting else self._first_mode())
+
+    def _do_prompt(self, action: str) -> None:
+        sitting = self.sitting
+        assert sitting is not None
+        marks = {
+            "fluent": Mark.FLUENT,
+            "hesitated": Mark.HESITATED,
+            "not_yet": Mark.NOT_YET,
+            "skip": Mark.SKIPPED,
+        }
+        match action:
+            case "fluent" | "hesitated" | "not_yet" | "skip":
+                sitting.mark(marks[action])
+            case "next" | "accept":
+                sitting.next()
+            case "back":
+                sitting.back()
+            case "undo":
+                self.said = "" if sitting.undo() else "Nothing to undo."
+            case "cue":
+                sitting.next_cue()
+            case "cover":
+                self.desk.prefer(answers_shown=not self.desk.family.answers_shown)
+            case "stage":
+                self.toggle_class("picture")
+            case "rough":
+                sitting.toggle_rough()
+            case "short":
+                self.said = "" if sitting.shorten() else "It is as short as it gets."
+            case "swap":
+                self.said = "Something else, then." if sitting.swap() else "There is nothing else to ask just now."
+            case "hold":
+                sitting.hold_back()
+                self.said = "Held back. Key l lists what is held, to let it come again."
+            case "unlocked":
+                self.cursor = 0
+                self._enter(Mode.UNLOCKED)
+                return
+        self._enter(Mode.PROMPT)
+
+    def _do_close(self, action: str) -> None:
+        sitting = self.sitting
+        assert sitting is not None
+        match action:
+            case "accept" if sitting.closed:
+                self.app.exit()
+                return
+            case "accept" | "fluent":
+                if action == "fluent":
+                    sitting.others_easy()
+                sitting.close()
+                self.app.exit(0, 0)
+                return
+            case "back":
+                sitting.back()
+            case "undo":
+                self.said = "" if sitting.undo() else "Nothing to undo."
+            case "rough":
+                sitting.toggle_rough()
+            case "short" if sitting.closed:
+                self.desk.forget()
+                self.sitting = begin(self.desk, self.journal, self.clock, shape="short")
+            case "unlocked":
+                self.cursor = 0
+                self._enter(Mode.UNLOCKED)
+                return
+        self._enter(Mode.PROMPT)
+
+    def _do_days(self, action: str) -> None:
+        match action:
+            case "fluent":
+                self.cursor = max(0, self.cursor - 1)
+            case "hesitated":
+                self.cursor = min(len(self.days) - 1, self.cursor + 1)
+            case "next" | "back" | "cue":
+                self.off[self.cursor] = not self.off[self.cursor]
+            case "accept":
+                self.desk.settle([day for day, off in zip(self.days, self.off, strict=True) if off])
+                self.days = ()
+                self._enter(self._second_mode())
+                return
+        self._show()
+
+    def _do_counts(self, action: str) -> None:
+        match action:
+            case "fluent":
+                self.desk.count_today()
+            case "accept" | "next":
+                pass
+            case _:
+                return
+        self._enter(Mode.PROMPT)
+
+    def _do_unlocked(self, action: str) -> None:
+        rows = self._unlocked()
+        match action:
+            case "fluent":
+                self.cursor = max(0, self.cursor - 1)
+            case "hesitated":
+                self.cursor = min(max(0, len(rows) - 1), self.cursor + 1)
+            case "hold" if rows:
+                row = rows[self.cursor]
+                self.desk.hold(row.level, back=not row.held)
+            case "unlocked" | "accept" | "back" | "next":
+                self._enter(Mode.PROMPT)
+                return
+        self._show()
+
+

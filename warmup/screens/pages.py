@@ -1,0 +1,263 @@
+"""What stands on the script in each mode of the morning, as blocks of lines. No widgets here."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from warmup.actions import ACTIONS, BY_ID, Group, key_name, keys_of
+from warmup.closing import Closing
+from warmup.morning import Mark, Morning
+from warmup.screens.script import Keep, Line, Script, Span, Tone
+from warmup.sitting import Sitting
+from warmup.words import MONTHS, WEEKDAYS
+
+BEADS = {
+    Mark.FLUENT: "●",
+    Mark.HESITATED: "◐",
+    Mark.NOT_YET: "○",
+    Mark.SKIPPED: "–",
+    None: "·",
+}
+"""A prompt's bead by its mark; the one on screen stands in brackets."""
+
+MARK_WORDS = {
+    Mark.FLUENT: "came easily",
+    Mark.HESITATED: "hesitated",
+    Mark.NOT_YET: "not yet",
+    Mark.SKIPPED: "left",
+}
+SMALL_THINGS = "Keep small things away from under-threes and mouthers: choking."
+_SMALL = ("coin", "button", "bean", "cereal", "clip", "counter", "dice", "grape", "rice", "cracker", "sock ")
+
+
+def heading(morning: Morning, name: str = "") -> str:
+    """The first line of the script: "Tuesday 3 March · school day 98 · week 25 · quarter 3"."""
+    day = f"{WEEKDAYS[morning.date.weekday()]} {morning.date.day} {MONTHS[morning.date.month - 1]}"
+    if morning.is_school:
+        place = f"school day {morning.school_day}"
+    else:
+        place = {"no school day of the week": "no school today"}.get(morning.kind.value, morning.kind.value)
+    review = " · review" if morning.review else ""
+    return f"{day} · {place} · week {morning.week} · quarter {morning.quarter}{review}" + (
+        f" · {name}" if name else ""
+    )
+
+
+def prompt_page(sitting: Sitting, width: int, notices: Sequence[str], *, covered: bool, name: str) -> Script:
+    """The prompt on screen, whole: what gives way does so when the rows are counted."""
+    prompt = sitting.prompt
+    assert prompt is not None
+    page = Script(width)
+    page.text(heading(sitting.morning, name), Tone.QUIET, Keep.HEAD)
+    page.air()
+    page.text(prompt.say, Tone.SAY, Keep.ALWAYS)
+    page.air()
+    if covered:
+        page.line(
+            (Span("Answer: ", Tone.LABEL), Span("covered", Tone.QUIET), *_key("cover", " uncover")),
+            Keep.ALWAYS,
+        )
+    else:
+        page.text(prompt.answer, Tone.ANSWER, Keep.ALWAYS, "Answer:")
+        page.text(", ".join(prompt.accept), Tone.QUIET, Keep.WATCH, "Also right:")
+        page.text(prompt.working, Tone.PLAIN, Keep.WORKING, "Working:")
+    _cues(page, sitting)
+    page.air()
+    page.text(prompt.watch_for, Tone.PLAIN, Keep.WATCH, "Watch for:")
+    page.text(prompt.why, Tone.QUIET, Keep.WHY, "Why today:")
+    page.text(prompt.table, Tone.PLAIN, Keep.OBJECT, "On the table:")
+    if any(word in prompt.table for word in _SMALL):
+        page.text(SMALL_THINGS, Tone.QUIET, Keep.OBJECT)
+    if prompt.picture is None and not any(cue.picture for cue in prompt.cues[: sitting.cue]):
+        page.text("Nothing to look at: this one is spoken.", Tone.QUIET, Keep.NEXT_OBJECT)
+    _foot(page, sitting, notices)
+    return page
+
+
+def _cues(page: Script, sitting: Sitting) -> None:
+    prompt, shown = sitting.prompt, sitting.cue
+    assert prompt is not None
+    for number, cue in enumerate(prompt.cues[:shown], start=1):
+        current = number == shown
+        keep = Keep.ALWAYS if current else Keep.OLD_CUES
+        page.text(cue.text, Tone.CUE if current else Tone.QUIET, keep, f"Cue {number}:")
+    if shown == 3:
+        page.text(
+            "After this: show it, the child says it with you; mark it not yet.", Tone.QUIET, Keep.OLD_CUES
+        )
+
+
+def _foot(page: Script, sitting: Sitting, notices: Sequence[str]) -> None:
+    for notice in notices:
+        page.text(notice, Tone.NOTICE, Keep.ALWAYS, bottom=True)
+    ahead = sitting.prompts[sitting.position + 1 : sitting.position + 2]
+    if ahead and ahead[0].table and sitting.prompt and ahead[0].table != sitting.prompt.table:
+        page.text(f"{ahead[0].table}", Tone.QUIET, Keep.NEXT_OBJECT, "Have ready next:", bottom=True)
+    page.line(beads(sitting), Keep.BEADS, bottom=True)
+    marks = [span for name in ("fluent", "hesitated", "not_yet") for span in _key(name)]
+    page.keys(marks, Keep.ALWAYS)
+    more = [span for name in ("cue", "next", "back", "undo", "help", "quit") for span in _key(name)]
+    page.keys(more, Keep.MORE_KEYS)
+
+
+def _key(name: str, label: str = "") -> tuple[Span, Span]:
+    action = BY_ID[name]
+    return (
+        Span("/".join(map(key_name, action.keys)), Tone.KEY, name),
+        Span(label or f" {action.label}", Tone.PLAIN, name),
+    )
+
+
+def beads(sitting: Sitting) -> Line:
+    """A bead for each prompt, the one on screen in brackets, and how far along it is."""
+    spans = []
+    for at in range(len(sitting.prompts)):
+        glyph = BEADS[sitting.mark_at(at)]
+        here = at == sitting.position
+        spans.append(Span(f"[{glyph}]" if here else f" {glyph} ", Tone.HERE if here else Tone.QUIET))
+    where = min(sitting.position + 1, len(sitting.prompts))
+    rough = " · rough day" if sitting.rough else ""
+    return (*spans, Span(f" {where} of {len(sitting.prompts)}{rough}", Tone.QUIET))
+
+
+def close_page(sitting: Sitting, closing: Closing, width: int, notices: Sequence[str], name: str) -> Script:
+    """The close: one thing that went well, what comes back, what to have on the table. No score."""
+    page = Script(width)
+    page.text(heading(sitting.morning, name), Tone.QUIET, Keep.HEAD)
+    page.air()
+    page.text(
+        "That was today’s warm-up." if not sitting.closed else "Today’s warm-up is done.",
+        Tone.SAY,
+        Keep.ALWAYS,
+    )
+    page.air()
+    page.text(closing.well, Tone.PLAIN, Keep.ALWAYS, "Went well:")
+    page.text(closing.back, Tone.PLAIN, Keep.ALWAYS, "Comes back:")
+    page.text(closing.table, Tone.PLAIN, Keep.OBJECT, "On the table next time:")
+    if any(word in closing.table for word in _SMALL):
+        page.text(SMALL_THINGS, Tone.QUIET, Keep.WATCH)
+    for notice in notices:
+        page.text(notice, Tone.NOTICE, Keep.ALWAYS, bottom=True)
+    page.line(beads(sitting), Keep.BEADS, bottom=True)
+    left = len(sitting.unmarked)
+    if left and not sitting.closed:
+        page.text(f"{left} without a mark.", Tone.QUIET, Keep.WORKING, bottom=True)
+        page.keys(
+            [*_key("fluent", " the others came easily"), *_key("accept", " leave them, and finish")],
+            Keep.ALWAYS,
+        )
+    elif sitting.closed:
+        page.keys([*_key("accept", " leave"), *_key("short", " another short one")], Keep.ALWAYS)
+    else:
+        page.keys([*_key("accept", " finish")], Keep.ALWAYS)
+    page.keys(
+        [span for each in ("back", "undo", "rough", "help", "quit") for span in _key(each)], Keep.MORE_KEYS
+    )
+    return page
+
+
+def help_page(width: int) -> Script:
+    """Every key by its group, and what the marks mean."""
+    page = Script(width)
+    page.text("Keys: either hand, one at a time", Tone.SAY, Keep.HEAD)
+    column = (width - 2) // 2 if width >= 56 else width
+    cells: list[Span] = []
+    for group in Group:
+        for action in (each for each in ACTIONS if each.group is group and each.id != "accept"):
+            cells += _cell(keys_of(action), action.label, action.id, column)
+    page.keys(cells, Keep.ALWAYS, bottom=False)
+    page.air()
+    for mark, meaning in (
+        (
+            "Came easily",
+            "right, with no cue, begun within about five seconds; steady work with fingers counts",
+        ),
+        ("Hesitated", "a cue, a fresh start, a look at your face, or put right only after you reacted"),
+        ("Not yet", "you had to show it. It comes back; nothing is lost"),
+        ("No mark", "changes nothing"),
+    ):
+        page.text(meaning, Tone.PLAIN, Keep.WATCH, f"{mark}:")
+    page.keys([*_key("help", " back to the morning"), *_key("quit")], Keep.ALWAYS)
+    return page
+
+
+def _cell(keys: str, label: str, action: str, width: int) -> list[Span]:
+    head = keys.ljust(8)
+    return [Span(head, Tone.KEY, action), Span(label[: width - 8].ljust(width - 8), Tone.PLAIN, action)]
+
+
+@dataclass(frozen=True, slots=True)
+class Unlocked:
+    """One level in the list of what this quarter has unlocked."""
+
+    level: str
+    title: str
+    label: str
+    week: int
+    held: bool
+
+
+def unlocked_page(morning: Morning, rows: Sequence[Unlocked], cursor: int, width: int, height: int) -> Script:
+    """The quarter's levels, newest first, with those held back; the cursor's level can be held or let come."""
+    page = Script(width)
+    page.text(f"Quarter {morning.quarter}: what may be asked so far", Tone.SAY, Keep.HEAD)
+    room = max(3, height - 5)
+    first = max(0, min(cursor - room // 2, len(rows) - room))
+    for at, row in list(enumerate(rows))[first : first + room]:
+        here = at == cursor
+        held = "held back: " if row.held else ""
+        text = f"week {row.week:>2}  {held}{row.title}: {row.label}"
+        page.line(
+            (
+                Span("› " if here else "  ", Tone.KEY),
+                Span(text[: width - 2], Tone.HERE if here else Tone.PLAIN),
+            ),
+            Keep.ALWAYS,
+        )
+    keys = [Span("↑ ↓", Tone.KEY), Span(" choose", Tone.PLAIN), *_key("hold", " hold back, or let it come")]
+    page.keys([*keys, *_key("unlocked", " back to the morning")], Keep.ALWAYS)
+    return page
+
+
+def days_page(days: Sequence[str], off: Sequence[bool], cursor: int, width: int, height: int) -> Script:
+    """Planned mornings nobody has told about yet: school, or off?"""
+    page = Script(width)
+    page.text("Since last time: school, or off?", Tone.SAY, Keep.HEAD)
+    page.text(
+        "Enter takes them as they stand. A day off moves the year on by itself.", Tone.QUIET, Keep.WATCH
+    )
+    room = max(3, height - 6)
+    first = max(0, min(cursor - room // 2, len(days) - room))
+    for at, day in list(enumerate(days))[first : first + room]:
+        here = at == cursor
+        word = "off" if off[at] else "school"
+        page.line(
+            (
+                Span("› " if here else "  ", Tone.KEY),
+                Span(f"{day:<24} {word}", Tone.HERE if here else Tone.PLAIN),
+            ),
+            Keep.ALWAYS,
+        )
+    page.keys(
+        [
+            Span("↑ ↓", Tone.KEY),
+            Span(" choose", Tone.PLAIN),
+            Span("←/→", Tone.KEY, "next"),
+            Span(" school or off", Tone.PLAIN, "next"),
+            *_key("accept", " go on"),
+        ],
+        Keep.ALWAYS,
+    )
+    return page
+
+
+def counts_page(morning: Morning, width: int) -> Script:
+    """A morning on a day that was not planned: does it count?"""
+    page = Script(width)
+    page.text(heading(morning), Tone.QUIET, Keep.HEAD)
+    page.air()
+    page.text("No school was planned today. A warm-up is welcome.", Tone.SAY, Keep.ALWAYS)
+    page.text("Does it count as a school day?", Tone.SAY, Keep.ALWAYS)
+    page.keys(
+        [*_key("accept", " no, just for fun"), *_key("fluent", " yes, it counts"), *_key("quit")], Keep.ALWAYS
+    )
+    return page

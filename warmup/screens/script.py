@@ -1,0 +1,130 @@
+"""The script: what the adult reads, laid out for the room there is. No widgets here, only lines.
+
+When rows run out, lines give way in the order of :class:`Keep`; the words to say, the answer, the
+current cue and the mark keys never do.
+"""
+
+import textwrap
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from enum import Enum, IntEnum
+
+
+class Tone(Enum):
+    """How a piece of text looks; the theme gives each its style."""
+
+    PLAIN = "plain"
+    SAY = "say"
+    ANSWER = "answer"
+    LABEL = "label"
+    QUIET = "quiet"
+    CUE = "cue"
+    KEY = "key"
+    NOTICE = "notice"
+    HERE = "here"
+
+
+class Keep(IntEnum):
+    """What gives way first when rows run out: the lowest number goes first."""
+
+    AIR = 0
+    WHY = 1
+    WATCH = 2
+    NEXT_OBJECT = 3
+    OLD_CUES = 4
+    WORKING = 5
+    OBJECT = 6
+    MORE_KEYS = 7
+    BEADS = 8
+    HEAD = 9
+    ALWAYS = 99
+
+
+@dataclass(frozen=True, slots=True)
+class Span:
+    """A piece of a line; a click on it does ``action`` (an id of the action table), if there is one."""
+
+    text: str
+    tone: Tone = Tone.PLAIN
+    action: str = ""
+
+
+Line = tuple[Span, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Block:
+    """Lines that stay or go together. ``bottom`` blocks stand at the foot of the pane."""
+
+    lines: tuple[Line, ...]
+    keep: Keep
+    bottom: bool = False
+
+
+@dataclass(slots=True)
+class Script:
+    """The blocks of a pane as they are put together, for a given width in cells."""
+
+    width: int
+    blocks: list[Block] = field(default_factory=list)
+
+    def text(self, text: str, tone: Tone, keep: Keep, label: str = "", *, bottom: bool = False) -> None:
+        """A paragraph, wrapped; a ``label`` runs in before it and its lines hang under the first."""
+        if not text:
+            return
+        lines = wrapped(text, self.width, label, tone)
+        self.blocks.append(Block(tuple(lines), keep, bottom))
+
+    def line(self, spans: Sequence[Span], keep: Keep, *, bottom: bool = False) -> None:
+        """One line of spans, as it is."""
+        self.blocks.append(Block((tuple(spans),), keep, bottom))
+
+    def keys(self, spans: Sequence[Span], keep: Keep, *, bottom: bool = True) -> None:
+        """Keys with their labels, flowed into as many lines as they need."""
+        self.blocks.append(Block(tuple(flowed(spans, self.width)), keep, bottom))
+
+    def air(self) -> None:
+        """An empty line, the first to go."""
+        self.blocks.append(Block(((),), Keep.AIR))
+
+    def fitted(self, height: int) -> list[Line]:
+        """The lines for this many rows: what gives way is gone, the foot stands at the bottom."""
+        blocks = list(self.blocks)
+        while sum(len(block.lines) for block in blocks) > height:
+            going = min(blocks, key=lambda block: block.keep, default=None)
+            if going is None or going.keep is Keep.ALWAYS:
+                break
+            # Of those that go first, the last: air near the top holds the page together longest.
+            last = max(at for at, block in enumerate(blocks) if block.keep == going.keep)
+            del blocks[last]
+        top = [line for block in blocks if not block.bottom for line in block.lines]
+        foot = [line for block in blocks if block.bottom for line in block.lines]
+        room = max(0, height - len(foot))
+        return [*top[:room], *[()] * (room - len(top)), *foot][:height]
+
+
+def wrapped(text: str, width: int, label: str, tone: Tone) -> list[Line]:
+    """Text in lines of at most ``width`` cells, behind a label."""
+    lead = f"{label} " if label else ""
+    rows = textwrap.wrap(text, max(8, width), initial_indent=" " * len(lead), break_on_hyphens=False) or [""]
+    first = rows[0][len(lead) :]
+    head: Line = (Span(lead, Tone.LABEL), Span(first, tone)) if label else (Span(first, tone),)
+    return [head, *((Span(row, tone),) for row in rows[1:])]
+
+
+def flowed(spans: Sequence[Span], width: int) -> list[Line]:
+    """Spans in lines of at most ``width`` cells; pairs of key and label (even, odd) are not parted."""
+    lines: list[list[Span]] = [[]]
+    used = 0
+    for at in range(0, len(spans), 2):
+        pair = list(spans[at : at + 2])
+        wide = sum(len(span.text) for span in pair)
+        if lines[-1] and used + 2 + wide > width:
+            lines.append([])
+            used = 0
+        if lines[-1]:
+            lines[-1].append(Span("  "))
+            used += 2
+        lines[-1] += pair
+        used += wide
+    return [tuple(line) for line in lines]

@@ -1,0 +1,328 @@
+"""Days ahead: what the skill `date` asks from one date to another, also past a month's end."""
+
+import datetime as dt
+
+from warmup.draw import Draw, Way
+from warmup.morning import Countdown, Cue, Morning
+from warmup.pictures import Picture
+from warmup.pictures.day_strip import DayStrip
+from warmup.pictures.month_calendar import MonthCalendar
+from warmup.skills._calendar import (
+    ahead,
+    also_said,
+    day_name,
+    days_left,
+    month_days,
+    month_name,
+    near_by,
+    said,
+)
+from warmup.skills._home import upper
+from warmup.skills.base import Draft
+from warmup.words import number_word, ordinal_word, plural
+
+_WEEK = 7
+# How far ahead, in days, a day that matters may lie and still be counted to past the month's end.
+_FARTHEST = 21
+
+
+def _nearest(morning: Morning, low: int, high: int) -> Countdown | None:
+    """The nearest day that matters from ``low`` to ``high`` days ahead."""
+    found = (c for c in morning.countdowns if low <= (c.day - morning.date).days <= high)
+    return next(found, None)
+
+
+def _count(number: int, *nouns: str) -> tuple[str, ...]:
+    """A number of days with its noun, as it may be said."""
+    return tuple(f"{number_word(number)} {plural(number, noun)}" for noun in nouns)
+
+
+def sleeps(morning: Morning, draw: Draw, watch_for: str) -> Draft:
+    """How many sleeps until the next day that matters, or until a day of the week."""
+    today, thing = day_name(morning.date), _nearest(morning, 1, _WEEK)
+    until = thing.day if thing else ahead(morning.date, draw.between(1, _WEEK - 1))
+    count, day = (until - morning.date).days, day_name(until)
+    if thing:
+        say = _to_a_day_that_matters(thing.name, today, day if count < _WEEK else "", draw)
+    else:
+        say = draw.way(
+            f"Today is {today}. How many sleeps until {day}?",
+            f"Bear bakes on {day}. How many sleeps until then?",
+            f"How many times do we go to bed until {day}?",
+        )
+    strip = DayStrip(first=today, pointed=(today, day) if count < _WEEK else (today,))
+    tomorrow = day_name(ahead(morning.date, 1))
+    return Draft(
+        say=say,
+        answer=number_word(count),
+        accept=_count(count, "sleep", "night", "day"),
+        working=" → ".join(day_name(ahead(morning.date, step))[:3] for step in range(count + 1)),
+        cues=(
+            Cue(f"Wait. Then: today is {today}. Sleep, and it is tomorrow. What day is that?"),
+            Cue(
+                f"Finger on {today}. Hop to {day}, a hop for each night."
+                if count < _WEEK
+                else "Hop along the strip, a hop for each night, and round to its start.",
+                strip,
+            ),
+            Cue(f"Fold down a finger for the night before {tomorrow}. The child says when to stop."),
+        ),
+        watch_for=watch_for,
+        given={"from": morning.date.isoformat(), "to": until.isoformat()},
+        picture=strip,
+    )
+
+
+def _to_a_day_that_matters(name: str, today: str, day: str, draw: Draw) -> Way:
+    """Said with the day of the week it falls on, or as a week from today, when both are the same."""
+    when = f"on {day}" if day else "a week from today"
+    return draw.way(
+        f"{upper(name)} comes {when}. How many sleeps until then?",
+        f"How many sleeps until {name}? It is {when}.",
+        f"Today is {today}. {upper(name)} is {when}. How many sleeps?",
+    )
+
+
+def few_days_on(today: dt.date, draw: Draw, watch_for: str) -> Draft:
+    """The date two to six days on, inside the month. ValueError when no two days are left of it."""
+    steps = draw.between(2, min(_WEEK - 1, days_left(today)))
+    target, word = ahead(today, steps), number_word(steps)
+    here = ordinal_word(today.day)
+    tomorrow = ahead(today, 1)
+    return Draft(
+        say=draw.way(
+            f"Today is {day_name(today)} the {here}. What date is {day_name(target)}?",
+            f"Today is the {here}. What date is it in {word} days?",
+            f"Bear’s plum is ripe in {word} days. Today is the {here}. Which date is that?",
+        ),
+        answer=said(target),
+        accept=near_by(target),
+        working=f"{today.day} + {steps} = {target.day}",
+        cues=(
+            Cue(f"Wait. Then: today is the {here}. What date is tomorrow?"),
+            Cue(
+                f"Finger on {number_word(today.day)}. Hop {word} squares on.",
+                MonthCalendar(today.year, today.month, pointed=(today.day,)),
+            ),
+            Cue(
+                f"Begin: “{day_name(tomorrow)} the {ordinal_word(tomorrow.day)}…” "
+                f"The child goes on to {day_name(target)}."
+            ),
+        ),
+        watch_for=watch_for,
+        given={"from": today.isoformat(), "steps": steps},
+        picture=MonthCalendar(today.year, today.month, pointed=(today.day,), upto=today.day),
+    )
+
+
+def two_weeks(morning: Morning, draw: Draw, watch_for: str) -> Draft:
+    """How many sleeps until a day 8 to 14 days ahead, of this month; or to the second of a named day."""
+    today, thing = morning.date, _nearest(morning, _WEEK + 1, 2 * _WEEK)
+    if thing and thing.day.month != today.month:
+        thing = None  # Past the month's end is the next level's.
+    if not thing and (days_left(today) <= _WEEK or draw.coin()):
+        return _second_named(today, draw, watch_for)
+    until = thing.day if thing else ahead(today, draw.between(_WEEK + 1, min(2 * _WEEK, days_left(today))))
+    here, there = ordinal_word(today.day), ordinal_word(until.day)
+    if thing:
+        say = draw.way(
+            f"Today is the {here}. {upper(thing.name)} is on the {there}. How many sleeps?",
+            f"{upper(thing.name)} comes on the {there}. It is the {here}. How many sleeps until then?",
+            f"How many sleeps until {thing.name}? It is on the {there}. Today is the {here}.",
+        )
+    else:
+        say = draw.way(
+            f"Today is the {here}. How many sleeps until the {there}?",
+            f"Finger on the {here}. How many hops to the {there}?",
+            f"The bud opens on the {there}. It is the {here}. How many sleeps?",
+        )
+    page = MonthCalendar(
+        today.year, today.month, pointed=_fingers(today.day, until.day, (until - today).days)
+    )
+    first = Cue(
+        f"Wait. Then: a week leads straight down to the {ordinal_word(today.day + _WEEK)}. Go on from there."
+    )
+    second = Cue(f"Finger on the {here}. Down a row for seven sleeps, then hop on.", page)
+    return _across(today, until, (say, None, first, second), watch_for)
+
+
+def _fingers(*days_and_count: int) -> tuple[int, ...]:
+    """The days to point at, without the one that happens to be the count asked for."""
+    *days, count = days_and_count
+    return tuple(day for day in days if day != count)
+
+
+def _second_named(today: dt.date, draw: Draw, watch_for: str) -> Draft:
+    """Not the coming day of that name but the one after it."""
+    until = ahead(today, _WEEK + draw.between(1, _WEEK - 1))
+    here, day = day_name(today), day_name(until)
+    say = draw.way(
+        f"Today is {here}. Skip this {day}. How many sleeps until the next?",
+        f"Not this {day}, the one after. How many sleeps until then?",
+        f"Bear comes back, not this {day} but the next. How many sleeps?",
+    )
+    strip = DayStrip(first=here, pointed=(here, day))
+    first = Cue(f"Wait. Then: how many sleeps to this {day}? A week more takes us to the next.")
+    second = Cue(f"Once round the strip is seven sleeps. Then hop on to {day}.", strip)
+    return _across(today, until, (say, strip, first, second), watch_for)
+
+
+def _across(
+    today: dt.date, until: dt.date, parts: tuple[Way, Picture | None, Cue, Cue], watch_for: str
+) -> Draft:
+    """A count of sleeps as a week and some more."""
+    count = (until - today).days
+    say, picture, first, second = parts
+    return Draft(
+        say=say,
+        answer=number_word(count),
+        accept=_count(count, "sleep", "night", "day", "hop"),
+        working=f"{_WEEK} + {count - _WEEK} = {count}",
+        cues=(first, second, Cue("Say together: “A week is seven…” The child counts the rest on fingers.")),
+        watch_for=watch_for,
+        given={"from": today.isoformat(), "to": until.isoformat()},
+        picture=picture,
+    )
+
+
+def week_on(today: dt.date, draw: Draw, watch_for: str) -> Draft:
+    """The date one week on or back, whichever lies in this month; either when both do."""
+    ways = [step for step in (_WEEK, -_WEEK) if 1 <= today.day + step <= month_days(today.year, today.month)]
+    step = draw.pick(ways)
+    target = ahead(today, step)
+    here = ordinal_word(today.day)
+    if step > 0:
+        say = draw.way(
+            f"Today is the {here}. What date is it in one week?",
+            f"The tooth came out on the {here}. One week on, what date is it?",
+            f"Start at the {here}. Go on a whole week. Where are you?",
+        )
+    else:
+        say = draw.way(
+            f"Today is the {here}. What date was it one week ago?",
+            f"It is the {here}. The snow fell one week ago. On what date?",
+            f"Start at the {here}. Go back a whole week. Where are you?",
+        )
+    page = MonthCalendar(today.year, today.month, hidden=(target.day,), pointed=(today.day,))
+    near = [ordinal_word(today.day + move * (1 if step > 0 else -1)) for move in (1, 2)]
+    return Draft(
+        say=say,
+        answer=said(target),
+        accept=near_by(target),
+        working=f"{today.day} {'+' if step > 0 else '−'} 7 = {target.day}",
+        cues=(
+            Cue(f"Wait. Then: a week from a {day_name(today)} it is {day_name(today)} again. Same column."),
+            Cue(f"Finger on {number_word(today.day)}. Straight {'down' if step > 0 else 'up'} a row.", page),
+            Cue(
+                f"Hop {'on' if step > 0 else 'back'} for a week together: “the {near[0]}, the {near[1]}…” "
+                "The child hops the rest."
+            ),
+        ),
+        watch_for=watch_for,
+        given={"from": today.isoformat(), "steps": step},
+        picture=page,
+    )
+
+
+def over_the_end(morning: Morning, draw: Draw, watch_for: str) -> Draft:
+    """How many days from a date to one in the next month: to a day that matters where one lies so."""
+    today = morning.date
+    first_of_next = ahead(today, days_left(today) + 1)
+    thing = next((c for c in morning.countdowns if _just_past(c.day, first_of_next, today)), None)
+    near = thing or 1 <= days_left(today) <= 9
+    start = today if near else ahead(first_of_next, -draw.between(2, 6))
+    until = thing.day if thing else ahead(first_of_next, draw.between(0, 5))
+    count, left = (until - start).days, days_left(start)
+    month, after = month_name(start), month_name(until)
+    return Draft(
+        say=_over_the_end_said(start, until, thing, today, draw),
+        answer=number_word(count),
+        accept=_count(count, "sleep", "night", "day", "hop"),
+        working=f"{month} has {start.day + left} days: {left} of them left, {left} + {until.day} = {count}",
+        cues=(
+            Cue(f"Wait. Then: on which number does {month} end?"),
+            Cue(
+                f"Hop from the {ordinal_word(start.day)} to the last square. Turn the page and hop on."
+                if left
+                else "It is the last square. Turn the page and hop on.",
+                MonthCalendar(start.year, start.month, pointed=_fingers(start.day, count)),
+            ),
+            Cue(
+                f"Count the hops to the end of {month} together. The child goes on into {after}."
+                if left
+                else f"Turn the page together, a hop into {after}. The child hops on."
+            ),
+        ),
+        watch_for=watch_for,
+        given={"from": start.isoformat(), "to": until.isoformat()},
+        seconds=60,
+    )
+
+
+def _just_past(day: dt.date, first_of_next: dt.date, today: dt.date) -> bool:
+    same = (day.year, day.month) == (first_of_next.year, first_of_next.month)
+    return same and (day - today).days <= _FARTHEST
+
+
+def _over_the_end_said(
+    start: dt.date, until: dt.date, thing: Countdown | None, today: dt.date, draw: Draw
+) -> Way:
+    here, there = said(start), said(until)
+    if thing:
+        return draw.way(
+            f"Today is {here}. {upper(thing.name)} comes on {there}. How many sleeps?",
+            f"{upper(thing.name)} is on {there}. It is {here} today. How many sleeps?",
+            f"How many sleeps until {there}? Then comes {thing.name}. It is {here} now.",
+        )
+    ways = [
+        f"From {here}, how many days to {there}?",
+        f"Start on {here}. Hop to {there}. How many hops?",
+        f"Bear sleeps from {here} to {there}. How many nights?",
+    ]
+    if start == today:
+        ways.append(f"Today is {here}. How many sleeps until {there}?")
+    return draw.way(*ways)
+
+
+def to_the_next_month(last: int, today: dt.date, draw: Draw, watch_for: str) -> Draft:
+    """The date after the last of a month ``last`` days long, or before the first of the month after it."""
+    months = [month for month in range(1, 13) if month_days(today.year, month) == last]
+    end = dt.date(today.year, draw.pick(months), last)
+    new = ahead(end, 1)
+    step = 1 if draw.coin() else -1
+    start, target = (end, new) if step > 0 else (new, end)
+    if step > 0:
+        say = draw.way(
+            f"What date comes after {said(start)}?",
+            f"Bear falls asleep on {said(start)}. On what date does he wake up?",
+            f"It is {said(start)}. The page is full. What date comes next?",
+        )
+        lead = f"Say together: “{said(ahead(end, -1))}, {said(end)}…” Turn the page and fall silent."
+        second = f"Finger on the last square of {month_name(end)}. Which page is next, and how does it begin?"
+        page = MonthCalendar(end.year, end.month, pointed=(last,))
+    else:
+        say = draw.way(
+            f"What date comes just before {said(start)}?",
+            f"Bear woke up on {said(start)}. On what date did he fall asleep?",
+            f"It is {said(start)}. Turn back the page. What date did it end on?",
+        )
+        lead = f"Say together: “{said(ahead(end, -2))}, {said(ahead(end, -1))}…” and fall silent."
+        second = f"Turn back to {month_name(end)} together. Find the last square."
+        page = MonthCalendar(end.year, end.month)
+    return Draft(
+        say=say,
+        answer=said(target),
+        accept=also_said(target),
+        working=f"{month_name(end)} has {last} days: {last}, then 1 of {month_name(new)}",
+        cues=(
+            Cue(
+                f"Wait. Then: is there one more square in {month_name(end)}?"
+                if step > 0
+                else f"Wait. Then: which month goes before {month_name(new)}?"
+            ),
+            Cue(second, page),
+            Cue(lead),
+        ),
+        watch_for=watch_for,
+        given={"from": start.isoformat(), "steps": step},
+    )

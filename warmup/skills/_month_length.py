@@ -1,0 +1,148 @@
+"""How long a month is: what the skill `month` asks at its last level.
+
+Lengths are the Gregorian calendar's: a year is a leap year when four divides it, but of the centuries
+only every fourth (the rule of 1582, as ISO 8601 uses it).
+"""
+
+import datetime as dt
+
+from warmup.draw import Draw, Way
+from warmup.morning import Cue
+from warmup.pictures.month_calendar import MonthCalendar
+from warmup.skills._calendar import month_days
+from warmup.skills.base import Draft
+from warmup.words import MONTHS, number_word
+
+# The months in two heaps, besides the long pair and the short month, which have items of their own.
+_THIRTY = ("April", "June", "September", "November")
+_THIRTY_ONE = ("January", "March", "May", "October", "December")
+
+
+def any_month(today: dt.date, draw: Draw, watch_for: str) -> Draft:
+    """How many days a month has; thirty as often as thirty-one."""
+    month = draw.pick(_THIRTY if draw.coin() else _THIRTY_ONE)
+    say = draw.way(
+        f"How many days are there in {month}?",
+        f"Bear eats a plum each day of {month}. How many plums?",
+        f"We turn the page to {month}. On which number does it end?",
+        f"I jump for each day in {month}. How many jumps?",
+    )
+    return _days(today.year, month, say, watch_for)
+
+
+def february(today: dt.date, draw: Draw, watch_for: str) -> Draft:
+    """Half of the time this year's February, else that of a year of the other kind."""
+    year = today.year
+    leap = month_days(year, 2) == 29
+    if draw.coin():
+        gone = today.month > 2
+        say = draw.way(
+            f"How many days {'did' if gone else 'does'} February have this year?",
+            f"Think of February this year. On which number {'did' if gone else 'does'} it end?",
+            "Put a dot on each day of this year’s February. How many dots?",
+        )
+        return _days(year, "February", say, watch_for)
+    other = next(later for later in range(year, year + 9) if (month_days(later, 2) == 29) is not leap)
+    return _days(other, "February", _common_year(draw) if leap else _leap_year(draw), watch_for)
+
+
+def _leap_year(draw: Draw) -> Way:
+    return draw.way(
+        "How many days has February in a leap year?",
+        "In a leap year February gets one more day. How many is that?",
+        "Say it is a leap year. On which number does February end?",
+    )
+
+
+def _common_year(draw: Draw) -> Way:
+    return draw.way(
+        "Next year is no leap year. How many days will February have?",
+        "Most years are not leap years. How many days has February then?",
+        "After a leap year comes a plain one. How many days has its February?",
+    )
+
+
+def _days(year: int, month: str, say: Way, watch_for: str) -> Draft:
+    number = MONTHS.index(month) + 1
+    days = month_days(year, number)
+    return Draft(
+        say=say,
+        answer=number_word(days),
+        accept=(f"{number_word(days)} days",),
+        working=_why(year, month, days),
+        cues=(*_way_in(year, number), _last_numbers(year, number)),
+        watch_for=watch_for,
+        given={"asks": "days", "month": number, "year": year},
+    )
+
+
+def _way_in(year: int, month: int) -> tuple[Cue, Cue]:
+    """Fists and their knuckles; for February its full weeks."""
+    if month == 2:
+        return (
+            Cue("Wait. Then: it is the shortest of all. A leap year lends it a day."),
+            Cue(
+                "Touch the end of each week: seven, fourteen, twenty-one. Any days past the next?",
+                MonthCalendar(year, month, pointed=(7, 14, 21)),
+            ),
+        )
+    fists = "Touch a knuckle for January, a dip for February"
+    return (
+        Cue("Wait. Then: look at your fists. Is it up on a knuckle or down in a dip?"),
+        Cue(
+            f"{fists}, and so on up to {MONTHS[month - 1]}." if month > 2 else f"{fists}. Knuckles are long."
+        ),
+    )
+
+
+def _why(year: int, month: str, days: int) -> str:
+    if month == "February":
+        kind = "a leap year" if days == 29 else "no leap year"
+        return f"February {year}: {days} days, for {year} is {kind}"
+    return f"{month} has {days} days in every year"
+
+
+def _last_numbers(year: int, month: int) -> Cue:
+    """Count on from a number short of the end."""
+    start = month_days(year, month) - 3
+    row = f"{number_word(start - 1)}, {number_word(start)}"
+    return Cue(
+        f"Count the last squares of its page: “{row}…” The child goes on.",
+        MonthCalendar(year, month, pointed=(start,)),
+    )
+
+
+def long_pair(today: dt.date, draw: Draw, watch_for: str) -> Draft:
+    """July and August: how long one of them is, or which month is its match."""
+    month, other = draw.pick((("July", "August"), ("August", "July")))
+    if draw.coin():
+        say = draw.way(
+            f"{other} is a long month. How many days has {month}?",
+            f"Find {month} on your fist. How many days has it?",
+            f"Bear eats a plum each day of {month}. How many plums?",
+        )
+        return _days(today.year, month, say, watch_for)
+    number = MONTHS.index(month)
+    near = range(number - 1, number + 2)
+    lengths = ", ".join(f"{MONTHS[at]} {month_days(today.year, at + 1)}" for at in near)
+    match = next(MONTHS[at] for at in near if at != number and _as_long(today.year, at, number))
+    return Draft(
+        say=draw.way(
+            f"Which month next to {month} is just as long?",
+            f"Two long months touch. One is {month}. Which is the other?",
+            f"Page after page: {month} has a twin next to it. Which month is as long?",
+        ),
+        answer=match,
+        working=lengths,
+        cues=(
+            Cue(f"Wait. Then: which months stand next to {month}, before it and after?"),
+            Cue("Look at two fists side by side. Where do two knuckles meet?"),
+            Cue("Touch knuckle and dip from January on together. Stop where two knuckles meet."),
+        ),
+        watch_for=watch_for,
+        given={"asks": "match", "month": number + 1, "year": today.year},
+    )
+
+
+def _as_long(year: int, one: int, other: int) -> bool:
+    return month_days(year, one + 1) == month_days(year, other + 1)

@@ -1,0 +1,91 @@
+"""by-fives: count by fives.
+
+2.NBT.A.2: skip-count by fives within a thousand (Common Core State Standards for Mathematics, 2010).
+"""
+
+from warmup.draw import Draw
+from warmup.morning import Cue, Morning, Strand
+from warmup.pictures.hands import Hands
+from warmup.skills._counting import in_figures, in_words, opening, rows_around, steps
+from warmup.skills.base import Draft, Level, Skill
+from warmup.words import number_word
+
+_WATCH = {
+    "to-25": "A slide into tens after ten: “five, ten, twenty”.",
+    "15-to-20": "“Fifteen, sixteen”: back to ones. Or fifteen said as fifty. One more hand settles it.",
+    "to-50": "A slide into tens: “twenty, thirty, forty”. Clap each five.",
+    "45-to-50": "“Forty-five, fifty-five”: the round number gets skipped.",
+    "to-100": "A slide into tens, or a five left off: “seventy, eighty”.",
+}
+
+
+def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+    """Count by fives from a start to an end; the answer is every number said."""
+    start, end = _stretch(item, draw)
+    numbers, word, stop = steps(start, end, 5), number_word(start), number_word(end)
+    hands = Hands(end // 5) if end <= 50 else None
+    return Draft(
+        say=draw.way(
+            f"Count by fives from {word} to {stop}.",
+            f"Start at {word}. Clap for each five. Stop at {stop}.",
+            f"A hand has five. Count by fives, {word} to {stop}.",
+            f"Hop by fives. Start at {word} and stop at {stop}.",
+            f"Give me fives! Count by fives, {word} to {stop}.",
+            f"We dip five fingers each time. Count from {word} to {stop}.",
+        ),
+        answer=in_words(numbers),
+        accept=(in_words(numbers[1:]),),
+        working=in_figures(numbers),
+        cues=(
+            Cue(f"Wait. Then: open one hand for each word, from {word}."),
+            Cue(
+                f"Find {word} in the chart. The fives stand in two columns.",
+                rows_around(1, end, pointed=(start,)),
+            ),
+            Cue(f"Begin together: {opening(numbers)} and fall silent."),
+        ),
+        watch_for=_WATCH[item],
+        given={"start": start, "end": end, "by": 5},
+        picture=hands,
+        seconds=60 if len(numbers) > 12 else None,
+    )
+
+
+def _stretch(item: str, draw: Draw) -> tuple[int, int]:
+    """The first and the last number to say."""
+    match item:
+        case "to-25":
+            start = 5 * draw.between(1, 2)
+            return start, 5 * draw.between(start // 5 + 2, 5)
+        case "15-to-20":
+            return 5 * draw.between(1, 2), 5 * draw.between(4, 5)
+        case "to-50":
+            start = 5 * draw.between(1, 5)
+            return start, 5 * draw.between(max(6, start // 5 + 3), 10)
+        case "45-to-50":
+            return 5 * draw.between(6, 8), 50
+        case _:
+            # Now and then the whole way, twenty numbers; else a stretch past fifty.
+            start = 5 * draw.pick((1, 10, 11, 12, 13, 14, 15, 16))
+            return start, 100 if start == 5 else 5 * draw.between(start // 5 + 4, 20)
+
+
+SKILL = Skill(
+    id="by-fives",
+    title="Count by fives",
+    asks="count by fives",
+    strand=Strand.COUNTING,
+    levels=(
+        Level(
+            "to-25",
+            "to twenty-five",
+            ("to-25", "15-to-20"),
+            codes=("2.NBT.A.2",),
+            seconds=20,
+            table="handprints",
+        ),
+        Level("to-50", "to fifty", ("to-50", "45-to-50"), codes=("2.NBT.A.2",), table="handprints"),
+        Level("to-100", "to one hundred", ("to-100",), codes=("2.NBT.A.2",)),
+    ),
+    ask=ask,
+)

@@ -1,0 +1,120 @@
+"""by-tens: count by tens.
+
+K.CC.A.1: to one hundred by tens; 2.NBT.A.2: skip-count by tens within a thousand (Common Core State
+Standards for Mathematics, 2010). Neither asks for the way back, which is common practice, no source.
+"""
+
+from warmup.draw import Draw, Way
+from warmup.morning import Cue, Morning, Strand
+from warmup.pictures.bundles import Bundles
+from warmup.pictures.hundred_chart import HundredChart
+from warmup.skills._counting import opening, steps
+from warmup.skills.base import Draft, Level, Skill
+from warmup.words import count_words, number_word
+
+_WATCH = {
+    "to-50": "“Twenty-ten” after twenty, or a slide into ones: “ten, eleven”.",
+    "to-100": "“Thirteen, fourteen” for thirty, forty. Say the ends with care.",
+    "past-90": "“Ninety-ten”, or a halt at ninety. One hundred is the next bundle.",
+    "back": "A turn round halfway, or “fifty, forty-nine”: ones in place of tens.",
+}
+
+
+def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+    """Count by tens from a start to an end, on or back; the answer is every number said."""
+    start, end = _stretch(item, draw)
+    numbers, back = steps(start, end, 10 if start < end else -10), start > end
+    word, stop = number_word(start), number_word(end)
+    bundles = Bundles(end // 10, 0, "straws") if item == "to-50" else None
+    return Draft(
+        say=_back_way(word, stop, draw) if back else _way(word, stop, draw),
+        answer=count_words(numbers),
+        accept=(count_words(numbers[1:]),),
+        working=", ".join(map(str, numbers)),
+        cues=(
+            Cue(
+                f"Wait. Then: take one bundle off the table for each word, from {word}."
+                if back
+                else f"Wait. Then: flash all ten fingers for each word, from {word}."
+            ),
+            Cue(
+                "Touch one bundle for each word. Each is a whole ten."
+                if start == 10
+                else f"The first two bundles are {word}. Touch one more for each word.",
+                bundles,
+            )
+            if bundles
+            else Cue(
+                f"Find {word} in the chart. Slide {'up' if back else 'down'} the last column.",
+                HundredChart(1, 100, pointed=(start,)),
+            ),
+            Cue(f"Begin together: {opening(numbers)} and fall silent."),
+        ),
+        watch_for=_WATCH[item],
+        given={"start": start, "end": end, "by": -10 if back else 10},
+        picture=bundles,
+    )
+
+
+def _way(start: str, end: str, draw: Draw) -> Way:
+    return draw.way(
+        f"Count by tens from {start} to {end}.",
+        f"Each bunch is ten straws. Count by tens, {start} to {end}.",
+        f"Hop by tens. Start at {start} and stop at {end}.",
+        f"Ten toes each. Count toes by tens, {start} to {end}.",
+        f"I fill trays of ten. Count by tens, {start} to {end}.",
+        f"A giant steps by tens. Count from {start} up to {end}.",
+    )
+
+
+def _back_way(start: str, end: str, draw: Draw) -> Way:
+    return draw.way(
+        f"Count back by tens from {start} to {end}.",
+        f"Hop back by tens. Start at {start} and stop at {end}.",
+        f"The giant walks home by tens. Count from {start} to {end}.",
+        f"I take ten straws each time. Count from {start} to {end}.",
+        f"The kite drops by tens. Count down from {start} to {end}.",
+    )
+
+
+def _stretch(item: str, draw: Draw) -> tuple[int, int]:
+    """The first and the last number to say."""
+    match item:
+        case "to-50":
+            start = draw.between(1, 2)
+            return 10 * start, 10 * draw.between(start + 2, 5)
+        case "to-100":
+            start = draw.pick((10, 20, 30, 40))
+            return start, 10 * draw.between(max(6, start // 10 + 3), 10)
+        case "past-90":
+            return 10 * draw.between(5, 7), 100
+        case _:
+            start = draw.between(5, 10)
+            return 10 * start, 10 * draw.between(max(1, start - 6), start - 3)
+
+
+SKILL = Skill(
+    id="by-tens",
+    title="Count by tens",
+    asks="count by tens",
+    strand=Strand.COUNTING,
+    levels=(
+        Level(
+            "to-50",
+            "to fifty",
+            ("to-50",),
+            codes=("K.CC.A.1", "2.NBT.A.2"),
+            seconds=20,
+            table="straws in bundles",
+        ),
+        Level(
+            "to-100",
+            "to one hundred",
+            ("to-100", "past-90"),
+            codes=("K.CC.A.1", "2.NBT.A.2"),
+            table="straws in bundles",
+        ),
+        Level("back", "back by tens", ("back",), table="straws in bundles"),
+    ),
+    ask=ask,
+)

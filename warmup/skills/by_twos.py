@@ -1,0 +1,93 @@
+"""by-twos: count by twos.
+
+2.OA.C.3: pairing and counting by twos in groups of at most twenty (Common Core State Standards for
+Mathematics, 2010). Past twenty there is no code; 2.NBT.A.2 names fives, tens and hundreds only.
+"""
+
+from warmup.draw import Draw
+from warmup.morning import Cue, Morning, Strand
+from warmup.pictures.pairs import Pairs
+from warmup.skills._counting import in_figures, in_words, opening, rows_around, steps
+from warmup.skills.base import Draft, Level, Skill
+from warmup.words import number_word
+
+_WATCH = {
+    "to-10": "A slide into ones: “two, four, five”.",
+    "8-to-10": "“Eight, nine”, as the count by ones is so well known just there.",
+    "to-20": "The odd teens creep in: “ten, eleven”. A whisper between helps.",
+    "12-to-14": "“Twelve, thirteen”: the first teens pull the child back to ones.",
+    "18-to-20": "“Eighteen, nineteen”, or “eighteen, twenty-eight”.",
+    "to-30": "“Twenty, thirty”: a slide into tens at the round number.",
+}
+
+
+def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+    """Count by twos from a start to an end; the answer is every number said."""
+    start, end = _stretch(item, draw)
+    numbers, word, stop = steps(start, end, 2), number_word(start), number_word(end)
+    return Draft(
+        say=draw.way(
+            f"Count by twos from {word} to {stop}.",
+            f"Socks come in twos. Count them from {word} to {stop}.",
+            f"The bear skips a stair each time. Count {word} to {stop}.",
+            f"Hop by twos. Start at {word} and stop at {stop}.",
+            f"I hang up pairs of socks. Count from {word} to {stop}.",
+            f"Start at {word}. Count two, then two more, up to {stop}.",
+        ),
+        answer=in_words(numbers),
+        accept=(in_words(numbers[1:]),),
+        working=in_figures(numbers),
+        cues=(
+            Cue("Wait. Then: whisper the number between, and say the next one loud."),
+            Cue(
+                f"Put a finger on {word} in the chart. Skip a square, land on the next.",
+                rows_around(1, end, pointed=(start,)),
+            ),
+            Cue(f"Begin together: {opening(numbers)} and fall silent."),
+        ),
+        watch_for=_WATCH[item],
+        given={"start": start, "end": end, "by": 2},
+        picture=Pairs(end // 2, 0, "socks"),
+    )
+
+
+def _stretch(item: str, draw: Draw) -> tuple[int, int]:
+    """The first and the last number to say."""
+    match item:
+        case "to-10":
+            start = 2 * draw.between(1, 2)
+            return start, 2 * draw.between(start // 2 + 2, 5)
+        case "8-to-10":
+            return 2 * draw.between(1, 3), 10
+        case "to-20":
+            start = 2 * draw.between(1, 5)
+            return start, 2 * draw.between(max(6, start // 2 + 3), 10)
+        case "12-to-14":
+            return 2 * draw.between(3, 5), 2 * draw.between(7, 9)
+        case "18-to-20":
+            return 2 * draw.between(5, 7), 20
+        case _:
+            start = 2 * draw.pick((1, 5, 6, 7, 8, 9, 10, 11))
+            return start, 2 * draw.between(max(11, start // 2 + 4), 15)
+
+
+SKILL = Skill(
+    id="by-twos",
+    title="Count by twos",
+    asks="count by twos",
+    strand=Strand.COUNTING,
+    levels=(
+        Level(
+            "to-10", "to ten", ("to-10", "8-to-10"), codes=("2.OA.C.3",), seconds=20, table="pairs of socks"
+        ),
+        Level(
+            "to-20",
+            "to twenty",
+            ("to-20", "12-to-14", "18-to-20"),
+            codes=("2.OA.C.3",),
+            table="pairs of socks",
+        ),
+        Level("to-30", "to thirty", ("to-30",), table="pairs of socks"),
+    ),
+    ask=ask,
+)

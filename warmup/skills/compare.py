@@ -1,0 +1,282 @@
+"""compare: more, fewer, the same; which number is greater.
+
+K.CC.C.6 compares groups of up to ten things, K.CC.C.7 two written numerals from 1 to 10, 1.NBT.B.3 two-digit
+numbers from 10 to 99 by their tens and then their ones (Common Core State Standards for Mathematics, 2010).
+That a longer row looks like more, and that "fewer" is met late, is common practice, no source.
+"""
+
+from collections.abc import Sequence
+from typing import Literal
+
+from warmup.draw import Draw
+from warmup.morning import Cue, Morning, Strand
+from warmup.pictures import Picture
+from warmup.pictures.number_row import NumberRow
+from warmup.pictures.two_sets import TwoSets
+from warmup.skills._number import chart_rows, chart_to, tens_and_ones
+from warmup.skills.base import Draft, Level, Skill
+from warmup.words import count_words, number_word, plural
+
+# The numbers on the cards of the numeral items: a range for the plain ones, a pair for the others.
+_NUMERALS: dict[str, Sequence[int]] = {
+    "numerals-to-10": range(1, 11),
+    "numerals-to-20": range(10, 21),
+    "numerals-to-99": range(21, 100),
+    "thirteen-thirty-one": (13, 31),
+    "nineteen-twenty-one": (19, 21),
+}
+_WATCH = {
+    "match-to-5": "Putting down a handful without looking. Match them up, each with a mate.",
+    "equal-to-5": "Adding a few for luck. The same means each has a mate and no more.",
+    "sets-to-10": "Judging by the space a row takes up. Let each find its mate.",
+    "fewer": "Showing the one with more: “fewer” is a new word, and more is easier to see.",
+    "spread": "The wide row is called more. Ask for mates; do not say it is not so.",
+    "numerals-to-10": "Choosing the number said last, or the one that is nicer to write.",
+    "numerals-to-20": "Comparing the last digits only, so nineteen beats twenty.",
+    "numerals-to-99": "Looking at the ones first: 39 is taken for more than 52, since 9 is big.",
+    "thirteen-thirty-one": "The same digits, so “the same”. The tens settle it.",
+    "nineteen-twenty-one": "The 9 is big, so nineteen is taken for more. The tens settle it.",
+}
+_THINGS = ("button", "spoon", "cup", "bead", "nut", "peg", "cap")
+
+
+def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+    """Sets to lay out or to look at, or numerals to set against each other."""
+    match item:
+        case "match-to-5":
+            return _lay_out(item, draw.between(1, 4), draw.pick((1, 1, 0)), draw)
+        case "equal-to-5":
+            return _lay_out(item, draw.between(1, 5), 0, draw)
+        case "fewer":
+            return _lay_out(item, draw.between(2, 10), -1, draw) if draw.coin() else _look(item, draw)
+        case "sets-to-10" | "spread":
+            return _look(item, draw)
+        case _ if len(_NUMERALS[item]) > 2 and draw.coin():
+            return _in_order(item, draw)
+        case _:
+            return _two_numerals(item, draw)
+
+
+def _lay_out(item: str, mine: int, step: int, draw: Draw) -> Draft:
+    """The adult's set is seen; the child lays out as many, one more or one fewer, and says how many."""
+    thing = draw.pick(_THINGS)
+    things = plural(2, thing)
+    wish = {0: "just as many", 1: "one more", -1: "one fewer"}[step]
+    theirs = mine + step
+    return Draft(
+        say=draw.way(
+            f"These {things} are mine. Give the bear {wish}. How many?",
+            f"Here is my row of {things}. Lay out {wish}. How many is that?",
+            f"I have this many {things}. You take {wish}. How many do you have?",
+        ),
+        answer=number_word(theirs),
+        working=f"{mine} {plural(mine, thing)}, {wish}: {theirs}",
+        cues=(
+            Cue(f"Wait. Then: how can you tell that the bear gets {wish}?"),
+            Cue("Point along the row. Each gets a mate, put down right under it."),
+            _finish(step),
+        ),
+        watch_for=_WATCH[item],
+        given={"mine": mine, "step": step, "thing": thing},
+        picture=TwoSets(mine, 0),
+    )
+
+
+def _finish(step: int) -> Cue:
+    match step:
+        case 1:
+            return Cue(
+                "Lay the mates together until each is paired. The child puts down the extra and counts."
+            )
+        case -1:
+            return Cue("Cover the end of the row with a hand. The child mates the rest and counts.")
+        case _:
+            return Cue("Lay the first mate under its partner together. The child goes on, then counts.")
+
+
+def _look(item: str, draw: Draw) -> Draft:
+    """Two trays: which has more, which has fewer, or are they the same?"""
+    top, bottom, spread = _two_sets(item, draw)
+    ask_for = "fewer" if item == "fewer" or (item == "sets-to-10" and draw.coin()) else "more"
+    thing = plural(2, draw.pick(("ring", "bead", "button")))
+    wins = top if (top > bottom) is (ask_for == "more") else bottom
+    answer = "the same" if top == bottom else "the top tray" if wins == top else "the bottom tray"
+    mates = TwoSets(top, bottom)
+    return Draft(
+        say=draw.way(
+            f"Top tray or bottom tray: which has {ask_for}? Or say “same”.",
+            f"Point to the tray with {ask_for} {thing}. Same? Then point to both.".replace(
+                "Same? Then", "If the same,"
+            ),
+            f"Who gets {ask_for} {thing}: top tray, bottom tray, or both the same?",
+        ),
+        answer=answer,
+        accept=("same", "both") if top == bottom else (),
+        working=f"top {top}, bottom {bottom}",
+        cues=(
+            Cue("Wait. Then: how could you find out without a guess?"),
+            Cue("Look at them mate by mate, each under its own. Does each have a mate?", mates),
+            Cue("Touch the first of each row together, then the next two. The child goes on."),
+        ),
+        watch_for=_WATCH[item],
+        given={"top": top, "bottom": bottom, "spread": spread, "ask": ask_for},
+        picture=TwoSets(top, bottom, spread),
+        guess=0.33,
+    )
+
+
+def _two_sets(item: str, draw: Draw) -> tuple[int, int, Literal["", "top", "bottom"]]:
+    """Two counts to ten, alike a third of the time, and which of them is spread out."""
+    if item == "spread":
+        # The wide row never holds more: it only looks so.
+        wide = draw.between(3, 7)
+        close = wide + draw.pick((0, 1, 2))
+        return (wide, close, "top") if draw.coin() else (close, wide, "bottom")
+    low = draw.between(2, 9)
+    high = low if draw.below(3) == 0 else min(10, low + draw.between(1, 2))
+    return (low, high, "") if draw.coin() else (high, low, "")
+
+
+def _two_numerals(item: str, draw: Draw) -> Draft:
+    """Two numerals said and shown; which is more, or less, evenly."""
+    one, two = _pair(item, draw)
+    first, second = number_word(one), number_word(two)
+    more = draw.coin()
+    word = "more" if more else "less"
+    best = max(one, two) if more else min(one, two)
+    return Draft(
+        say=draw.way(
+            f"Which is {word}, {first} or {second}?",
+            f"{first.capitalize()} grapes or {second} grapes: which is {word}?".replace(
+                "One grapes", "One grape"
+            ).replace(" one grapes", " one grape"),
+            f"One jar holds {first}, one holds {second}. Which holds {word}?",
+        ),
+        answer=number_word(best),
+        working=f"{max(one, two)} > {min(one, two)}" + _why(one, two),
+        cues=_numeral_cues((one, two)),
+        watch_for=_WATCH[item],
+        given={"cards": [str(one), str(two)], "ask": word},
+        picture=NumberRow((str(one), str(two))),
+        guess=0.5,
+    )
+
+
+def _pair(item: str, draw: Draw) -> tuple[int, int]:
+    """Two different numbers; from 21 on often with the greater ones in the lesser number."""
+    numbers = _NUMERALS[item]
+    one, two = draw.sample(tuple(numbers), 2)
+    if item == "numerals-to-99" and draw.coin():
+        # The lesser has more ones: that is where the tens must be looked at.
+        tens, more_tens = sorted(draw.sample(range(2, 10), 2))
+        ones, more_ones = sorted(draw.sample(range(10), 2))
+        one, two = draw.shuffled((10 * tens + more_ones, 10 * more_tens + ones))
+    return one, two
+
+
+def _why(one: int, two: int) -> str:
+    if min(one, two) < 10:
+        return ""
+    parts = [f"{n} has {tens_and_ones(n)}" for n in (max(one, two), min(one, two))]
+    return ": " + ", ".join(parts)
+
+
+def _in_order(item: str, draw: Draw) -> Draft:
+    """Three numerals to put in order, least or greatest first."""
+    numbers = _three(item, draw)
+    up = draw.coin()
+    row = sorted(numbers, reverse=not up)
+    first = "least" if up else "most"
+    cards = tuple(map(str, numbers))
+    return Draft(
+        say=draw.way(
+            f"Put these in order. Say the {first} first.",
+            f"Read these in order, from {'least to most' if up else 'most to least'}.",
+            f"The bear counts {'up' if up else 'down'}. In what order does he meet these?",
+        ),
+        answer=count_words(row),
+        working=f" {'<' if up else '>'} ".join(map(str, row)),
+        cues=_numeral_cues(numbers),
+        watch_for=_WATCH[item],
+        given={"cards": list(cards), "ask": first},
+        picture=NumberRow(cards),
+        guess=0.17,
+    )
+
+
+def _three(item: str, draw: Draw) -> tuple[int, ...]:
+    """Three different numbers of the item, as they lie: not in order already."""
+    numbers = draw.sample(tuple(_NUMERALS[item]), 3)
+    while list(numbers) in (sorted(numbers), sorted(numbers, reverse=True)):
+        numbers = draw.sample(numbers, 3)
+    return numbers
+
+
+def _numeral_cues(numbers: Sequence[int]) -> tuple[Cue, Cue, Cue]:
+    if max(numbers) <= 10:
+        return (
+            Cue("Wait. Then: when you count, which do you meet sooner?"),
+            Cue("Find each on the chart with a finger. How far along is it?", chart_to(10)),
+            Cue("Count up from the start together, slowly. The child calls out each card we meet."),
+        )
+    model: Picture = chart_to(20) if max(numbers) <= 20 else chart_rows(min(numbers), max(numbers))
+    return (
+        Cue("Wait. Then: read each number. Which digit tells the tens?"),
+        Cue("Find each on the chart with a finger. Further on, or further down, is more.", model),
+        Cue(f"Lay straws for each: “{_tens_digit(numbers[0])}…” The child lays out the rest and looks."),
+    )
+
+
+def _tens_digit(number: int) -> str:
+    tens = number // 10
+    return f"{number} has {tens} {plural(tens, 'ten')}"
+
+
+SKILL = Skill(
+    id="compare",
+    title="Compare",
+    asks="more, fewer, the same; which number is greater",
+    strand=Strand.NUMBER,
+    levels=(
+        Level(
+            "match-to-5",
+            "match sets to five",
+            ("match-to-5", "equal-to-5"),
+            ("K.CC.C.6",),
+            table="spoons, bowls",
+        ),
+        Level(
+            "sets-to-10",
+            "sets to ten",
+            ("sets-to-10", "fewer", "spread"),
+            ("K.CC.C.6",),
+            guess=0.33,
+            table="spoons, bowls",
+        ),
+        Level(
+            "numerals-to-10",
+            "numerals to ten",
+            ("numerals-to-10",),
+            ("K.CC.C.7",),
+            stands_on=("numerals:to-10",),
+            guess=0.33,
+        ),
+        Level(
+            "numerals-to-20",
+            "numerals to twenty",
+            ("numerals-to-20",),
+            ("1.NBT.B.3",),
+            stands_on=("numerals:to-20",),
+            guess=0.33,
+        ),
+        Level(
+            "numerals-to-99",
+            "numerals to ninety-nine",
+            ("numerals-to-99", "thirteen-thirty-one", "nineteen-twenty-one"),
+            ("1.NBT.B.3",),
+            stands_on=("numerals:to-100",),
+            guess=0.5,
+        ),
+    ),
+    ask=ask,
+)

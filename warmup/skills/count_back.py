@@ -1,0 +1,116 @@
+"""count-back: count backward.
+
+No kindergarten code of the Common Core asks for it; it leads toward 1.OA.C.5, where counting back is
+taking away. Its reach follows Virginia's Standards of Learning (2023), K.NS.1.f: back by ones from any
+number from 1 to 20. The level across a ten goes past that.
+"""
+
+from warmup.draw import Draw, Way
+from warmup.morning import Cue, Morning, Strand
+from warmup.pictures.number_line import NumberLine
+from warmup.pictures.numeral import Numeral
+from warmup.skills._counting import rows_around, steps
+from warmup.skills.base import Draft, Level, Skill
+from warmup.words import count_words, number_word
+
+_WATCH = {
+    "from-5": "Stopping at one. Zero is the last step: an empty hand.",
+    "from-10": "A turn round halfway: “seven, six, seven”. Or a stop before zero.",
+    "from-20": "Counting up in a whisper before each word. Fine for now; the chart helps.",
+    "20-to-19": "“Twenty, ten” or “twenty, ninety”: the teens are missed on the way down.",
+    "13-to-12": "“Thirteen, eleven”: twelve gets lost, as it has no teen in it.",
+    "across-tens": "“Sixty, sixty-nine”: the tens stay up when they ought to come down.",
+    "30-to-29": "“Thirty, thirty-nine”, or “thirty, twenty” straight away.",
+}
+_SPOKEN_ONLY = ("from-5", "from-10")
+
+
+def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+    """Count back from a start to an end; the answer is every number said."""
+    start, end = _stretch(item, draw)
+    numbers, word = steps(start, end, -1), number_word(start)
+    small = start <= 10
+    # From above the start where the way down is hard just there, so that the cue does not walk it.
+    begin = numbers[:2] if small else steps(start + 2, start, -1)
+    return Draft(
+        say=_way(word, number_word(end), draw, low=start <= 20, rocket=end == 0),
+        answer=count_words(numbers),
+        accept=_accept(numbers),
+        working=", ".join(map(str, numbers)),
+        cues=(
+            Cue(
+                f"Wait. Then: show {word} fingers. Fold them down, one at a time."
+                if small
+                else f"Wait. Then: count up from {number_word(end)} to {word}. Now walk back the same way."
+            ),
+            Cue(
+                f"Put a finger on {word}. Hop it back, a step for each number.",
+                NumberLine(0, start, start=start) if small else rows_around(end, start + 2, pointed=(start,)),
+            ),
+            Cue(f"Begin together: “{count_words(begin)}…” and fall silent."),
+        ),
+        watch_for=_WATCH[item],
+        given={"start": start, "end": end},
+        picture=None if item in _SPOKEN_ONLY else Numeral(str(start)),
+    )
+
+
+def _way(start: str, end: str, draw: Draw, *, low: bool, rocket: bool) -> Way:
+    return draw.way(
+        f"Count back from {start} to {end}.",
+        f"Walk down the stairs from {start} to {end}. Count each one."
+        if low
+        else f"Turn the pages back from {start} to {end}. Count each one.",
+        f"The kite comes down from {start}. Count back to {end}.",
+        f"Start at {start}. Count down to {end}.",
+        f"The bath drains from {start}. Count it down to {end}.",
+        f"The rocket waits. Count down from {start} to {end}."
+        if rocket
+        else f"The snail slides from {start} down to {end}. Count with it.",
+    )
+
+
+def _accept(numbers: range) -> tuple[str, ...]:
+    """The count without its start; and a last step called "nothing" where it is zero."""
+    forms = [count_words(numbers[1:])]
+    if numbers[-1] == 0:
+        forms += [f"{count_words(part)}, nothing" for part in (numbers[:-1], numbers[1:-1])]
+    return tuple(forms)
+
+
+def _stretch(item: str, draw: Draw) -> tuple[int, int]:
+    """The first and the last number to say."""
+    match item:
+        case "from-5":
+            return draw.between(3, 5), 0
+        case "from-10":
+            start = draw.between(6, 10)
+            return start, draw.between(0, start - 4)
+        case "20-to-19":
+            return 20, draw.between(14, 17)
+        case "13-to-12":
+            return draw.between(13, 16), draw.between(8, 11)
+        case "30-to-29":
+            return draw.between(30, 33), draw.between(25, 28)
+        case "across-tens":
+            ten = 10 * draw.between(4, 9)
+            return ten + draw.between(1, 3), ten - draw.between(2, 3)
+        case _:
+            start = draw.between(11, 19)
+            return start, start - draw.between(4, 5)
+
+
+SKILL = Skill(
+    id="count-back",
+    title="Count back",
+    asks="count backward",
+    strand=Strand.COUNTING,
+    ladder=True,
+    levels=(
+        Level("from-5", "from five", ("from-5",), seconds=20, table="stairs"),
+        Level("from-10", "from ten", ("from-10",), seconds=20, table="stairs"),
+        Level("from-20", "from twenty", ("from-20", "20-to-19", "13-to-12"), table="stairs"),
+        Level("across-tens", "across a ten", ("across-tens", "30-to-29")),
+    ),
+    ask=ask,
+)

@@ -1,0 +1,239 @@
+"""date: today's number and full date, the date some days on, and how many sleeps until a day that matters.
+
+Common practice in kindergarten rooms, no source; no Common Core code covers the calendar. A cardinal is
+taken for the ordinal ("March third", "March three").
+"""
+
+import datetime as dt
+
+from warmup.draw import Draw
+from warmup.morning import Cue, Morning, Strand
+from warmup.pictures.month_calendar import MonthCalendar
+from warmup.skills._calendar import ahead, also_said, day_name, days_left, month_name, said, with_weekday
+from warmup.skills._days_ahead import few_days_on, over_the_end, sleeps, to_the_next_month, two_weeks, week_on
+from warmup.skills.base import Draft, Level, Skill
+from warmup.words import count_words, number_word, ordinal_word
+
+# The dates whose names are stumbled on, by item.
+_NAMED = {"eleventh-to-thirteenth": (11, 12, 13), "twenty-first": (21,)}
+_WATCH = {
+    "say-number": "Yesterday’s number again. Let a finger move on from it.",
+    "find-number": "Dropping down a row too soon, or going on past Saturday off the edge.",
+    "full": "The day of the week for the month: “Tuesday third”. Month first, then number.",
+    "eleventh-to-thirteenth": "“Twelveth”, or thirteenth said as thirtieth. Say the end of the word clearly.",
+    "twenty-first": "“Twenty-oneth”. The last part is said as in first.",
+    "sleeps": "Counting today as well, so ending one too high. A sleep is the night between two days.",
+    "few-days-on": "Counting today as the first day, so ending one short.",
+    "two-weeks": "Losing the count where the row of the calendar ends.",
+    "a-week-on": "One square on for one week on. A week is a whole row.",
+    "month-end": "Stopping at the page’s end, or starting the new page at the old number.",
+    "thirty-to-one": "“Thirty-first” in a month of thirty days. The page has no such square.",
+    "thirty-one-to-one": "“Thirty-second”: numbers go on, but months end.",
+}
+
+
+def ask(item: str, morning: Morning, draw: Draw) -> Draft:
+    """Today's number or date, a date near by, or how many days until one."""
+    watch = _WATCH[item]
+    match item:
+        case "say-number":
+            return _say_number(morning.date, draw)
+        case "find-number":
+            return _find_number(morning.date, draw)
+        case "full":
+            return _full(morning.date, draw)
+        case "eleventh-to-thirteenth" | "twenty-first":
+            return _named(item, morning.date, draw)
+        case "sleeps":
+            return sleeps(morning, draw, watch)
+        case "few-days-on":
+            return few_days_on(morning.date, draw, watch)
+        case "two-weeks":
+            return two_weeks(morning, draw, watch)
+        case "a-week-on":
+            return week_on(morning.date, draw, watch)
+        case "month-end":
+            return over_the_end(morning, draw, watch)
+        case "thirty-to-one":
+            return to_the_next_month(30, morning.date, draw, watch)
+        case _:
+            return to_the_next_month(31, morning.date, draw, watch)
+
+
+def askable(item: str, morning: Morning) -> bool:
+    """A date a few days on needs days left in the month: its end is crossed only at the last level."""
+    return item != "few-days-on" or days_left(morning.date) >= 2
+
+
+def _say_number(today: dt.date, draw: Draw) -> Draft:
+    day = today.day
+    page = MonthCalendar(today.year, today.month, hidden=(day,), pointed=(day - 1,) if day > 1 else ())
+    if day == 1:
+        say = draw.way(
+            "A new month begins today. What number is today?",
+            "We turn the page. What number does today get?",
+            "Bear hangs up the new page. Which number is today’s?",
+        )
+        cues = (
+            Cue("Wait. Then: a new page. How does counting begin?"),
+            Cue("Touch the blank square that opens the page.", page),
+            Cue("Count back together: “three, two…” and fall silent."),
+        )
+    else:
+        before = number_word(day - 1)
+        say = draw.way(
+            "What number is today on the calendar?",
+            f"Yesterday was number {before}. What number is today?",
+            "We put a dot on each day. What number gets it now?",
+            "Bear asks for the number of this day. Tell him.",
+        )
+        cues = (
+            Cue(f"Wait. Then: the day before was {before}. Go one on."),
+            Cue(f"Finger on {before}. Hop on to the blank square.", page),
+            Cue(f"Count together: “{count_words(range(max(1, day - 3), day))}…” and fall silent."),
+        )
+    return Draft(
+        say=say,
+        answer=number_word(day),
+        accept=(ordinal_word(day), f"the {ordinal_word(day)}"),
+        working=f"{today.isoformat()}: number {day}",
+        cues=cues,
+        watch_for=_WATCH["say-number"],
+        given={"date": today.isoformat()},
+        picture=MonthCalendar(today.year, today.month, hidden=(day,)),
+    )
+
+
+def _find_number(today: dt.date, draw: Draw) -> Draft:
+    """Where today's card goes on a calendar whose numbers are put up day by day."""
+    day, word = today.day, number_word(today.day)
+    page = MonthCalendar(today.year, today.month, upto=day - 1)
+    before = number_word(day - 1)
+    if day == 1:
+        second = Cue("Look along the first row from the left, to where squares begin.", page)
+        third = Cue("Sweep a finger along from Sunday together. The child says stop.")
+    else:
+        pointed = MonthCalendar(today.year, today.month, pointed=(day - 1,), upto=day - 1)
+        second = Cue(f"Finger on {before}. The next number lives right after it.", pointed)
+        third = Cue(
+            f"Touch and say “{count_words(range(max(1, day - 3), day))}…” The child’s finger goes on."
+        )
+    return Draft(
+        say=draw.way(
+            f"Today is number {word}. Put a finger where it goes.",
+            f"Here is the card for {word}. Which square is it for?",
+            f"Bear holds number {word}. Show him where it lives.",
+        ),
+        answer=f"the first empty square, under {day_name(today)}",
+        accept=("the first empty square",)
+        if day == 1
+        else ("the first empty square", f"just after {before}"),
+        working=f"{today.isoformat()}: after {day - 1} of {month_name(today)}"
+        if day > 1
+        else "1 opens the page",
+        cues=(
+            Cue("Wait. Then: which numbers are up? Which is still to come?"),
+            second,
+            third,
+        ),
+        watch_for=_WATCH["find-number"],
+        given={"date": today.isoformat()},
+        picture=page,
+    )
+
+
+def _full(today: dt.date, draw: Draw) -> Draft:
+    ways = [
+        "What is the date today? Say the month and the number.",
+        f"Today is {day_name(today)}. Say the month and the number too.",
+        "We write to the moon. What date goes on the note?",
+        "You drew me a boat today. What date goes on it?",
+    ]
+    if today.day == 1:
+        ways.append("A new month begins today. What is the date?")
+    yesterday = said(ahead(today, -1))
+    return Draft(
+        say=draw.way(*ways),
+        answer=said(today),
+        accept=(*also_said(today), *with_weekday(today)),
+        working=f"{today.isoformat()}: a {day_name(today)}",
+        cues=(
+            Cue("Wait. Then: which month is it? The number comes after it."),
+            Cue(
+                "Point at the name on top, then at the blank square.",
+                MonthCalendar(today.year, today.month, hidden=(today.day,)),
+            ),
+            Cue(f"Begin together: “Yesterday was {yesterday}. Today is…” and fall silent."),
+        ),
+        watch_for=_WATCH["full"],
+        given={"date": today.isoformat()},
+    )
+
+
+def _named(item: str, today: dt.date, draw: Draw) -> Draft:
+    """The date next to one of this month's, where its name is the hard part."""
+    target = today.replace(day=draw.pick(_NAMED[item]))
+    step = 1 if draw.coin() else -1
+    start = ahead(target, -step)
+    if step > 0:
+        say = draw.way(
+            f"What date comes after {said(start)}?",
+            f"Finger on {said(start)}. Hop on by one. What date is it?",
+            f"Bear fell asleep on {said(start)}. On what date does he wake up?",
+        )
+    else:
+        say = draw.way(
+            f"What date comes just before {said(start)}?",
+            f"Finger on {said(start)}. Hop back by one. What date is it?",
+            f"Bear woke up on {said(start)}. On what date did he fall asleep?",
+        )
+    place = ordinal_word(target.day)
+    lead = [ahead(target, -3), ahead(target, -2)] if step < 0 else [ahead(target, -2), start]
+    page = MonthCalendar(today.year, today.month, hidden=(target.day,), pointed=(start.day,))
+    return Draft(
+        say=say,
+        answer=said(target),
+        accept=(*also_said(target), place, f"the {place}", number_word(target.day)),
+        working=f"{start.day} {'+' if step > 0 else '−'} 1 = {target.day}: the {place}",
+        cues=(
+            Cue(f"Wait. Then: what number is next to {number_word(start.day)}? Now say it as a date."),
+            Cue(
+                f"Finger on {number_word(start.day)}. Hop {'on' if step > 0 else 'back'} to the blank.", page
+            ),
+            Cue(
+                f"Say together: “the {ordinal_word(lead[0].day)}, the {ordinal_word(lead[1].day)}…” "
+                "and fall silent."
+            ),
+        ),
+        watch_for=_WATCH[item],
+        given={"from": start.isoformat(), "steps": step},
+        picture=page,
+    )
+
+
+SKILL = Skill(
+    id="date",
+    title="The date",
+    asks="today’s date, a date some days on, how many sleeps until a day that matters",
+    strand=Strand.CALENDAR,
+    levels=(
+        Level("number", "today’s number", ("say-number", "find-number"), seconds=20, table="wall calendar"),
+        Level(
+            "full",
+            "the full date",
+            ("full", "eleventh-to-thirteenth", "twenty-first"),
+            seconds=20,
+            table="wall calendar",
+        ),
+        Level("within-a-week", "days until, within a week", ("sleeps", "few-days-on"), table="wall calendar"),
+        Level("two-weeks", "across two weeks", ("two-weeks", "a-week-on"), seconds=60, table="wall calendar"),
+        Level(
+            "month-end",
+            "across the end of a month",
+            ("month-end", "thirty-to-one", "thirty-one-to-one"),
+            table="wall calendar",
+        ),
+    ),
+    ask=ask,
+    askable=askable,
+)

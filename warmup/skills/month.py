@@ -1,0 +1,230 @@
+"""month: this month, the months in order, the month before or after, and how long a month is.
+
+The twelve months and their order: Virginia Mathematics Standards of Learning (2016), K.8. Lengths and leap
+years are the Gregorian calendar's. No Common Core code covers the calendar.
+"""
+
+from warmup.draw import Draw, Way
+from warmup.morning import Cue, Morning, Strand
+from warmup.pictures.month_strip import MonthStrip
+from warmup.skills._calendar import later_month, month_name
+from warmup.skills._month_length import any_month, february, long_pair
+from warmup.skills.base import Draft, Level, Skill
+from warmup.words import MONTHS, listed, number_word
+
+# The month a prompt starts from and the step to the one it asks for. Pairs with items of their own are
+# left out of the plain item.
+_TURN = (("December", 1), ("January", -1))
+_SHORT_NAMES = (("May", 1), ("July", -1), ("June", 1), ("August", -1))
+_PAIRS = {
+    "december-january": _TURN,
+    "june-july": _SHORT_NAMES,
+    "around": tuple(
+        (month, step)
+        for month in MONTHS
+        for step in (1, -1)
+        if (month, step) not in (*_TURN, *_SHORT_NAMES, ("August", 1))
+    ),
+}
+_WATCH = {
+    "this": "The day of the week said for the month. Say both: the day is small, the month is big.",
+    "in-order": "A month left out in the middle of the row, most often past April.",
+    "twelve-months": "Seven, as for the days of the week.",
+    "august-september": "September is often jumped over, or starts the row as if the year began there.",
+    "around": "Going on when asked to go back. A finger that moves along settles it.",
+    "december-january": "Silence at the end of the year. The months begin again.",
+    "june-july": "June and July run together or trade places.",
+    "length": "Thinking that every month has thirty days.",
+    "july-august": "Long and short in turn is the rule, and this pair breaks it.",
+    "february": "Thirty for February too. It is the short one, and one year in four it grows by a day.",
+}
+
+
+def ask(item: str, morning: Morning, draw: Draw) -> Draft:
+    """A month's name, the next ones in the row, or how many days one has."""
+    match item:
+        case "this":
+            return _this(morning, draw)
+        case "in-order" | "august-september":
+            return _in_order(item, draw)
+        case "twelve-months":
+            return _twelve(draw)
+        case "length":
+            return any_month(morning.date, draw, _WATCH[item])
+        case "july-august":
+            return long_pair(morning.date, draw, _WATCH[item])
+        case "february":
+            return february(morning.date, draw, _WATCH[item])
+        case _:
+            return _around(item, draw)
+
+
+def _this(morning: Morning, draw: Draw) -> Draft:
+    month = month_name(morning.date)
+    before = later_month(month, -1)
+    ways = [
+        "What month is it now?",
+        "Bear wakes up from a long nap. What month is it?",
+        f"{before} is over and gone. What month are we in?",
+        "We write to the moon. What month goes on the note?",
+    ]
+    if morning.date.day == 1:
+        ways.append("A new month begins today. What is its name?")
+    return Draft(
+        say=draw.way(*ways),
+        answer=month,
+        working=f"{morning.date.isoformat()}: month {morning.date.month} of 12",
+        cues=(
+            Cue(f"Wait. Then: the last one was {before}. Say the months up to that one."),
+            Cue(
+                f"Finger on {before}. The empty square after it is ours.",
+                _strip(before, month),
+            ),
+            Cue(f"Say the months together: “{later_month(month, -2)}, {before}…” and fall silent."),
+        ),
+        watch_for=_WATCH["this"],
+        given={"date": morning.date.isoformat()},
+        picture=MonthStrip(hidden=(month,)),
+    )
+
+
+def _strip(pointed: str, hidden: str) -> MonthStrip:
+    """The months with a finger on one and its neighbor blank; turned about where the two lie a year apart."""
+    first = "July" if {pointed, hidden} == {"December", "January"} else "January"
+    return MonthStrip(first, (hidden,), (pointed,))
+
+
+def _in_order(item: str, draw: Draw) -> Draft:
+    """One to three months said, and the next ones to say: two, or September alone after August."""
+    if item == "august-september":
+        count, more = draw.between(1, 3), 1
+        first = MONTHS.index("September") - count
+    else:
+        count, more = draw.between(1, 3), 2
+        # Neither past the year's end nor from August on to September.
+        first = draw.pick([n for n in range(13 - count - more) if n + count + more <= 8 or n + count >= 9])
+    said, answer = MONTHS[first : first + count], MONTHS[first + count : first + count + more]
+    row = ", ".join(said)
+    wanted = "the next month" if more == 1 else "the next two months"
+    return Draft(
+        say=draw.way(
+            f"{row}. Say {wanted}.",
+            f"I walk and say: {row}. Walk on and say {wanted}.",
+            f"Bear got to {said[-1]} and fell asleep. Say {wanted} for him.",
+            f"We turn the page past {said[-1]}. Say {wanted}.",
+        ),
+        answer=listed(answer),
+        # The child may start at the last month said, or say the whole row again.
+        accept=(
+            *((", ".join(answer),) if more > 1 else ()),
+            *dict.fromkeys((", ".join((said[-1], *answer)), ", ".join((*said, *answer)))),
+        ),
+        working=", ".join(MONTHS[: first + count + more]),
+        cues=(
+            Cue(f"Wait. Then: start at January and go to {said[-1]}. Keep walking."),
+            Cue(
+                f"Finger on {said[-1]} among the months. Walk it on square by square.",
+                MonthStrip(pointed=(said[-1],)),
+            ),
+            Cue(f"Say together: “{_lead(first + count)}…” and fall silent."),
+        ),
+        watch_for=_WATCH[item],
+        given={"said": list(said), "more": more},
+        picture=MonthStrip(hidden=answer, pointed=(said[-1],)),
+    )
+
+
+def _lead(next_month: int) -> str:
+    """The two months before the one at this place, to begin with."""
+    return ", ".join((MONTHS[next_month - 2], MONTHS[next_month - 1]))
+
+
+def _twelve(draw: Draw) -> Draft:
+    return Draft(
+        say=draw.way(
+            "How many months are there in a year?",
+            "Bear rips off one page each month. How many in a year?",
+            "Say all the months of a year. How many are there?",
+            "You were four for a whole year. How many months was that?",
+        ),
+        answer=number_word(len(MONTHS)),
+        accept=(f"{number_word(len(MONTHS))} months",),
+        working="January to December: 12 names",
+        cues=(
+            Cue("Wait. Then: which comes first in a year? Put up a finger for it."),
+            Cue("Look at the months. Touch and count each square once.", MonthStrip()),
+            Cue("Say January with a finger up, then February. The child goes on to December."),
+        ),
+        watch_for=_WATCH["twelve-months"],
+        given={"first": MONTHS[0], "last": MONTHS[-1]},
+    )
+
+
+def _around(item: str, draw: Draw) -> Draft:
+    month, step = draw.pick(_PAIRS[item])
+    answer = later_month(month, step)
+    start = later_month(month, -3)
+    if step > 0:
+        third = Cue(f"Say the months together: “{later_month(month, -1)}, {month}…” and fall silent.")
+    else:
+        lead = f"{start}, {later_month(month, -2)}"
+        third = Cue(f"Say “{lead}…” together. The child says what leads to {month}.")
+    return Draft(
+        say=_before_or_after(month, step, draw),
+        answer=answer,
+        working=f"{month}, {answer}" if step > 0 else f"{answer}, {month}",
+        cues=(
+            Cue(f"Wait. Then: say the months, and start at {start}."),
+            Cue(
+                f"Finger on {month}. One square {'on' if step > 0 else 'back'}.",
+                MonthStrip(_strip(month, answer).first, pointed=(month,)),
+            ),
+            third,
+        ),
+        watch_for=_WATCH[item],
+        given={"month": month, "steps": step},
+        picture=MonthStrip(hidden=(answer,), pointed=(month,)),
+    )
+
+
+def _before_or_after(month: str, step: int, draw: Draw) -> Way:
+    if step > 0:
+        return draw.way(
+            f"What month comes just after {month}?",
+            f"We turn the page for {month}. What month do we see next?",
+            f"Bear sleeps through {month}. In which month does he wake up?",
+            f"I say {month}. You say the next one.",
+        )
+    return draw.way(
+        f"What month comes just before {month}?",
+        f"It is {month}. Turn one page back. What month was it?",
+        f"Bear sleeps one month and wakes in {month}. In which month did he doze off?",
+        f"I say {month}. You say the one just before.",
+    )
+
+
+SKILL = Skill(
+    id="month",
+    title="Months",
+    asks="this month, the months in order, before and after, how long a month is",
+    strand=Strand.CALENDAR,
+    levels=(
+        Level("this", "this month", ("this",), seconds=20, table="wall calendar"),
+        Level("order", "in order", ("in-order", "twelve-months", "august-september"), table="wall calendar"),
+        Level(
+            "around",
+            "the month before or after",
+            ("around", "december-january", "june-july"),
+            seconds=20,
+            table="wall calendar",
+        ),
+        Level(
+            "length",
+            "how long a month is",
+            ("length", "july-august", "february"),
+            guess=0.5,
+            table="wall calendar",
+        ),
+    ),
+    ask=ask,
+)

@@ -1,0 +1,185 @@
+"""neighbors: the number just after, just before, between; one more, one less.
+
+K.CC.B.4.C: each next number word means one more (Common Core State Standards for Mathematics, 2010).
+Virginia's Standards of Learning (2023) set a smaller bound for before (1 to 20, K.NS.1.h) than for after
+(0 to 30, K.NS.1.g), so before comes in later here too; the levels to nineteen stay within both.
+"""
+
+from warmup.draw import Draw, Way
+from warmup.morning import Cue, Morning, Strand
+from warmup.pictures import Picture
+from warmup.pictures.number_line import NumberLine
+from warmup.pictures.number_row import NumberRow
+from warmup.skills._counting import rows_around, steps
+from warmup.skills._home import TO_TELL
+from warmup.skills.base import Draft, Level, Skill
+from warmup.words import count_words, number_word
+
+# The numbers asked about: (lowest, highest).
+_AFTER = {"after-to-9": (1, 9), "both-to-19": (10, 19), "both-to-50": (20, 49), "after-39": (39, 39)}
+_BEFORE = {
+    "before-to-10": (2, 10),
+    "both-to-19": (1, 20),
+    "before-20": (20, 20),
+    "both-to-50": (21, 50),
+    "before-30": (30, 30),
+}
+_WATCH_AFTER = {
+    "after-to-9": "Counting up from one to find it is a good start. In time the answer comes alone.",
+    "both-to-19": "Nineteen heard as ninety gives “ninety-one”. Say the end of the word with care.",
+    "both-to-50": "“Twenty-ten” and the like after a nine.",
+    "after-39": "“Thirty-ten”, or “fifty”: a ten skipped over.",
+}
+_WATCH_BEFORE = {
+    "before-to-10": "The number after in its place. Say “before” once more, slowly.",
+    "both-to-19": "The number after in its place. Point back over your shoulder as you ask.",
+    "before-20": "“Twenty-one”, or “ten”: the teens end here.",
+    "both-to-50": "The number after in its place. Hold up a hand on the side you mean.",
+    "before-30": "“Thirty-nine”, or “twenty”: the ten changes on the way down.",
+}
+
+
+def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+    """The neighbor of a number on one side, or the number between two."""
+    if item == "between-to-99":
+        return _between(draw.between(11, 98), draw)
+    after = item in _AFTER and (item not in _BEFORE or draw.coin())
+    number = draw.between(*(_AFTER if after else _BEFORE)[item])
+    return _after(item, number, draw) if after else _before(item, number, draw)
+
+
+def _after(item: str, number: int, draw: Draw) -> Draft:
+    word, noun = number_word(number), draw.pick(TO_TELL)
+    begin = steps(max(0, number - 1), number)
+    # Where a new ten comes, the tens list is the way in; it is broken off before it gets there.
+    tens = count_words(range(10, min(20, number) + 1, 10)) if number % 10 == 9 and number > 10 else ""
+    return Draft(
+        say=draw.way(
+            f"What number comes just after {word}?",
+            f"What is one more than {word}?",
+            f"We are on page {word}. Which page comes next?",
+            f"You have {noun.of(number)}. You get one more. How many now?",
+            f"You stand on stair {word}. Step up. Which stair is that?",
+        ),
+        answer=number_word(number + 1),
+        working=f"{number}, {number + 1}: one step on",
+        cues=(
+            Cue(f"Wait. Then: start at {number_word(max(1, number - 3))} and keep going."),
+            Cue(f"Put a finger on {word}. Move it a step on.", _model(number)),
+            Cue(
+                f"Say the tens together first: “{tens}…” Then go back to {word}."
+                if tens
+                else f"Say it together: “{count_words(begin)}…” and wait."
+            ),
+        ),
+        watch_for=_WATCH_AFTER[item],
+        given={"number": number, "step": 1},
+        picture=None if item == "after-to-9" else NumberRow((str(number), "?")),
+    )
+
+
+def _before(item: str, number: int, draw: Draw) -> Draft:
+    word, noun, less = number_word(number), draw.pick(TO_TELL), number - 1
+    begin = count_words(range(max(0, number - 3), less))
+    first = number_word(max(0, number - 4))
+    return Draft(
+        say=draw.way(
+            f"What number comes just before {word}?",
+            f"What is one less than {word}?",
+            f"We are on page {word}. Which page came before it?",
+            f"You have {noun.of(number)}. You give one away. How many now?",
+            f"You stand on stair {word}. Step down. Which stair is that?",
+        ),
+        answer=number_word(less),
+        accept=("none", "nothing") if less == 0 else (),
+        working=f"{less}, {number}: one step back",
+        cues=(
+            Cue(
+                f"Wait. Then: count up from {first}. Stop at {word}. What came just before it?"
+                if less
+                else "Wait. Then: hold up one finger. Now fold it."
+            ),
+            Cue(f"Put a finger on {word}. Slide it a step back.", _model(number)),
+            Cue(
+                f"Count up together: “{begin}…” on to {word}. Then ask again."
+                if less
+                else "Hop back together: “three, two, one…” and wait."
+            ),
+        ),
+        watch_for=_WATCH_BEFORE[item] if less else "A blank look: counting starts at one. “Nothing” will do.",
+        given={"number": number, "step": -1},
+        picture=NumberRow(("?", str(number))),
+    )
+
+
+def _between(middle: int, draw: Draw) -> Draft:
+    low, high = middle - 1, middle + 1
+    below, above = number_word(low), number_word(high)
+    chart = rows_around(low, high, pointed=(low, high), hidden=(middle,))
+    return Draft(
+        say=draw.way(
+            f"What number comes between {below} and {above}?",
+            f"A page is stuck between {below} and {above}. Which one?",
+            f"Three doors: {below}, a bare one, {above}. Which number is gone?",
+            f"My number is past {below}. It comes before {above}. What is it?",
+        ),
+        answer=number_word(middle),
+        working=f"{low}, {middle}, {high}",
+        cues=(
+            Cue(f"Wait. Then: start at {number_word(low - 2)} and count up to {above}."),
+            Cue(f"Put a finger on {below} and one on {above}. Look at the gap.", chart),
+            Cue(f"Say it together: “{count_words(steps(low - 1, low))}…” and wait."),
+        ),
+        watch_for="The number after both: the last one heard pulls the count on.",
+        given={"low": low, "high": high},
+        picture=NumberRow((str(low), "?", str(high))),
+    )
+
+
+def _model(number: int) -> Picture:
+    """What a finger can rest on: a line for small numbers, rows of the chart for others."""
+    if number < 10:
+        return NumberLine(0, 10, start=number)
+    return rows_around(number - 1, number + 1, pointed=(number,))
+
+
+SKILL = Skill(
+    id="neighbors",
+    title="Neighbors",
+    asks="the number just after, just before or between; one more, one less",
+    strand=Strand.COUNTING,
+    levels=(
+        Level("after-to-9", "after, 1 to 9", ("after-to-9",), codes=("K.CC.B.4.C",), seconds=20),
+        Level(
+            "before-to-10",
+            "before, 2 to 10",
+            ("before-to-10",),
+            codes=("K.CC.B.4.C",),
+            seconds=20,
+            table="number cards",
+        ),
+        Level(
+            "both-to-19",
+            "before and after, to 19",
+            ("both-to-19", "before-20"),
+            codes=("K.CC.B.4.C",),
+            seconds=20,
+            table="number cards",
+        ),
+        Level(
+            "both-to-50",
+            "before and after, to 50",
+            ("both-to-50", "before-30", "after-39"),
+            codes=("K.CC.B.4.C",),
+            table="number cards",
+        ),
+        Level(
+            "between-to-99",
+            "between, to 99",
+            ("between-to-99",),
+            codes=("K.CC.B.4.C",),
+            table="number cards",
+        ),
+    ),
+    ask=ask,
+)

@@ -1,0 +1,141 @@
+"""number-words: match a written number word with its numeral.
+
+Common practice in kindergarten rooms, no source. The word stands on the screen and is never said by the
+adult: reading it is the question.
+"""
+
+from collections.abc import Sequence
+
+from warmup.draw import Draw
+from warmup.morning import Cue, Morning, Strand
+from warmup.pictures.cards import WordAndCards
+from warmup.pictures.number_row import NumberRow
+from warmup.skills._number import card_place, dealt, swapped
+from warmup.skills.base import Draft, Level, Skill
+from warmup.words import number_word
+
+# The numbers whose words are asked, and the numbers the other cards are drawn from.
+_WORDS: dict[str, tuple[Sequence[int], Sequence[int]]] = {
+    "to-five": (range(6), range(6)),
+    "two": ((2,), (3, 1, 10, 0, 12)),
+    "to-ten": ((6, 7, 9, 10), range(11)),
+    "eight": ((8,), range(11)),
+    "to-twenty": ((13, 14, 15, 16, 17, 18, 19, 20), range(11, 21)),
+    "eleven-twelve": ((11, 12), range(10, 21)),
+    "tens-and-two-words": ((20, 30, *range(21, 30), *range(31, 40), *range(46, 100)), range(20, 100)),
+    "forty": ((40, 40, 41, 42, 43, 44, 45), range(20, 100)),
+}
+_WATCH = {
+    "to-five": "Guessing from the first letter: four and five, two and three start alike.",
+    "two": "Passing over it: it sounds like the “to” in “to bed”. Or sounding out the w.",
+    "to-ten": "Six and seven taken for each other: both start with s. Look at the end.",
+    "eight": "Sounding it out letter by letter. This word does not sound as it is spelled.",
+    "to-twenty": "The -teen is not read, so the card with the bare digit is chosen.",
+    "eleven-twelve": "No teen to be seen in either. Both look like words of their own.",
+    "tens-and-two-words": "Only the last part is read, or the parts are put down the wrong way round.",
+    "forty": "Four is spelled with a u; this word has none. The ending may be read as teen.",
+}
+
+
+# Words that cannot be sounded out, and what there is that many of.
+_ODD = {1: "noses on your face", 2: "ears on your head", 8: "legs on a spider"}
+
+
+def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+    """A word to read and four numerals to choose among."""
+    numbers, others = _WORDS[item]
+    number = draw.pick(numbers)
+    word = number_word(number)
+    cards = dealt(draw, number, _like(item, number), others)
+    return Draft(
+        say=draw.way(
+            "Read this word. Which card is its number?",
+            "The lid has this word on it. Point to its number.",
+            "What does the word say? Show me that number.",
+            "The bear wrote this. Find the card that says the same.",
+        ),
+        answer=word,
+        accept=(card_place(cards, number),),
+        working=f"{word} = {number}",
+        cues=_cues(number, word),
+        watch_for=_WATCH[item],
+        given={"read": word, "cards": list(cards)},
+        picture=WordAndCards(word, cards),
+    )
+
+
+def _like(item: str, number: int) -> Sequence[int]:
+    """The numbers whose words look or whose numerals read alike."""
+    tens, ones = divmod(number, 10)
+    match item:
+        case "two":
+            return (10,)
+        case "eleven-twelve":
+            return (12, 1) if number == 11 else (11, 20)
+        case "to-twenty":
+            return (12,) if number == 20 else (ones,)
+        case "to-five" | "to-ten" | "eight":
+            return {0: (), 2: (3,), 3: (2,), 4: (5,), 5: (4,), 6: (7,), 7: (6,), 9: (5,)}.get(number, ())
+        case _:
+            return (10 + tens,) if ones == 0 else (swapped(number), 10 * tens + (ones + 1) % 10)
+
+
+def _cues(number: int, word: str) -> tuple[Cue, Cue, Cue]:
+    if number > 20 and number % 10:
+        first, last = word.split("-")
+        return (
+            Cue("Wait. Then: the little line cuts the word in two. Read the front part first."),
+            Cue(f"Cover the end. Read the front together: “{first[:2]}…” How many tens does it mean?"),
+            Cue(f"Uncover the end: “{last[0]}…” The child reads it and puts tens and ones side by side."),
+        )
+    start = f"Wait. Then: it begins with “{word[0]}”. What sound could that be?"
+    odd = "Wait. Then: this word does not sound as it looks. Where have you seen it?"
+    return (Cue(odd if number in _ODD else start), _model(number, word), _begin(number, word))
+
+
+def _model(number: int, word: str) -> Cue:
+    """What to look at: the end of a long word, or numbers in order for a short one."""
+    if word.endswith("teen"):
+        return Cue("Look at the end, -teen. It means “and ten”. Which cards have a ten?")
+    if word.endswith("ty"):
+        return Cue("Look at the end, -ty. It means tens. Which cards are whole tens?")
+    low = 0 if number < 6 else 6 if number <= 10 else 10
+    row = tuple(str(n) for n in range(low, min(low + 6, 13) if low != 6 else 10))
+    ask_for = "looks like this word" if number in _ODD else f"starts like “{word[0]}”"
+    return Cue(f"Say each number in order with a finger. Which name {ask_for}?", NumberRow(row))
+
+
+def _begin(number: int, word: str) -> Cue:
+    """The word's sound begun, for the child to finish."""
+    if word.endswith(("teen", "ty")):
+        stem = "eight" if word.startswith("eigh") else word.removesuffix("teen").removesuffix("ty")
+        return Cue(f"Cover the ending and read “{stem}” together. Uncover it. The child says it whole.")
+    if number in (11, 12):
+        return Cue(
+            f"Build ten and {number_word(number - 10)} with straws. The child counts, then looks again."
+        )
+    if number in _ODD:
+        return Cue(
+            f"It starts with “{word[0]}”. There are as many {_ODD[number]}. The child counts, then looks again."
+        )
+    sound = word[: 2 if word.startswith("th") else 1]
+    return Cue(f"Run a finger under it and start it together: “{sound}…” The child ends it.")
+
+
+def _level(key: str, label: str, extra: str, stands_on: str) -> Level:
+    return Level(key, label, (key, extra), stands_on=(f"numerals:{stands_on}",), guess=0.25, table="labels")
+
+
+SKILL = Skill(
+    id="number-words",
+    title="Number words",
+    asks="match a written number word with its numeral",
+    strand=Strand.NUMBER,
+    levels=(
+        _level("to-five", "zero to five", "two", "to-5"),
+        _level("to-ten", "to ten", "eight", "to-10"),
+        _level("to-twenty", "to twenty", "eleven-twelve", "to-20"),
+        _level("tens-and-two-words", "tens and two-word numbers", "forty", "to-100"),
+    ),
+    ask=ask,
+)

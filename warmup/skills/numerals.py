@@ -1,0 +1,277 @@
+"""numerals: read a numeral, and find the numeral said.
+
+K.CC.A.3 holds the written numerals from 0 to 20, 1.NBT.A.1 those to 120 (Common Core State Standards for
+Mathematics, 2010). The pairs taken for each other, 6 and 9 or 13 and 31, are common practice, no source;
+that -teen and -ty sound alike follows from the words themselves.
+"""
+
+from collections.abc import Sequence
+
+from warmup.draw import Draw, Way
+from warmup.morning import Cue, Morning, Strand
+from warmup.pictures import Picture
+from warmup.pictures.number_row import NumberRow
+from warmup.pictures.numeral import Numeral
+from warmup.skills._number import card_place, chart_rows, chart_to, dealt, swapped, tens_and_ones
+from warmup.skills.base import Draft, Level, Skill
+from warmup.words import count_words, number_word
+
+# The numbers of the plain items, by their level.
+_PLAIN = {
+    "to-5": range(0, 6),
+    "to-10": range(6, 11),
+    "to-20": range(11, 21),
+    "to-50": range(21, 51),
+    "to-100": range(51, 101),
+}
+# The numbers taken for each other, and the cards they are laid among.
+_PAIRS = {
+    "six-nine": ((6, 9), (0, 8, 5, 3)),
+    "twelve-twenty-one": ((12, 21), (2, 20, 11, 22)),
+    "thirteen-thirty-one": ((13, 31), (30, 3, 33, 11)),
+    "fifteen-fifty": ((15, 50), (5, 51, 55, 14)),
+    "teens-and-tens": ((16, 60, 17, 70, 18, 80, 19, 90), (61, 76, 81, 96)),
+}
+_LOOKS_LIKE = {
+    0: (6,),
+    1: (4,),
+    2: (5, 3),
+    3: (5, 2),
+    4: (1,),
+    5: (2, 3),
+    6: (9, 8),
+    7: (1,),
+    8: (6,),
+    9: (6,),
+    10: (1,),
+}
+_WATCH = {
+    "to-5": "A 2 and a 5 mixed up, or a 3 read from the back. Trace it, then ask.",
+    "to-10": "A 7 read as one. Ten read as “one, zero”: the two digits are one number.",
+    "to-20": "Twelve read as “one, two”, or fourteen as forty: the ones are said first.",
+    "to-50": "Reading the digits from right to left, or one by one: “four, seven”.",
+    "to-100": "Sixty heard as sixteen. For a hundred: “ten-zero”.",
+    "six-nine": "The loop is up for one and down for the other. Turned cards add to it.",
+    "twelve-twenty-one": "The same two digits, read the other way round.",
+    "thirteen-thirty-one": "The three is heard first in both words, so it is looked for first.",
+    "fifteen-fifty": "The two words sound alike. Lean on the ending: fif-TEEN, fif-TY.",
+    "teens-and-tens": "The ending is missed: -teen for -ty. Say it slowly and lean on the end.",
+}
+
+
+def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+    """One numeral to read, or one to find among four, evenly."""
+    number = draw.pick(_PAIRS[item][0] if item in _PAIRS else _PLAIN[item])
+    # A hundred is only read: four cards as wide as that would not fit a small screen.
+    if draw.coin() or number == 100:
+        return _read(item, number, draw)
+    return _find(item, number, draw)
+
+
+def _read(item: str, number: int, draw: Draw) -> Draft:
+    """A numeral is shown; the child says its name."""
+    return Draft(
+        say=draw.way(
+            "What number is this?",
+            "This number is on a door. Read it to me.",
+            "The book is open at this page. What page is it?",
+            "This is on the bus. What number do you read?",
+            "A label on the jam says this. What number is it?",
+        ),
+        answer=number_word(number),
+        accept=("none", "oh") if number == 0 else (),
+        working=_working(number),
+        cues=_read_cues(number),
+        watch_for=_WATCH[item],
+        given={"read": str(number)},
+        picture=Numeral(str(number)),
+        guess=0.1,
+    )
+
+
+def _find(item: str, number: int, draw: Draw) -> Draft:
+    """A number is said; the child finds its card among four."""
+    cards = _cards(item, number, draw)
+    return Draft(
+        say=_find_ways(number_word(number), draw),
+        answer=card_place(cards, number),
+        working=_working(number),
+        cues=_find_cues(number),
+        watch_for=_WATCH[item],
+        given={"find": number, "cards": list(cards)},
+        picture=NumberRow(cards),
+        guess=0.25,
+    )
+
+
+def _find_ways(word: str, draw: Draw) -> Way:
+    return draw.way(
+        f"Point to {word}.",
+        f"Which card says {word}? Touch it.",
+        f"The bear lives at number {word}. Show me his door.",
+        f"We want page {word}. Which of these is it?",
+        f"Find {word} for me.",
+    )
+
+
+def _cards(item: str, number: int, draw: Draw) -> Sequence[str]:
+    """Four cards: the number, what it is taken for, and others of its kind."""
+    if item in _PAIRS:
+        pair, rest = _PAIRS[item]
+        other = _partner(pair, number)
+        return dealt(draw, number, (other,), rest)
+    if number <= 10:
+        return dealt(draw, number, _LOOKS_LIKE[number][:1], range(6) if item == "to-5" else range(10))
+    like = [n for n in (swapped(number), 10 * (number // 10) + draw.below(10)) if n >= 10]
+    return dealt(draw, number, like, range(10, _PLAIN[item].stop))
+
+
+def _partner(pair: Sequence[int], number: int) -> int:
+    """The other of the two in a list of pairs."""
+    at = list(pair).index(number)
+    return pair[at - 1 if at % 2 else at + 1]
+
+
+def _working(number: int) -> str:
+    if number == 100:
+        return "100 = 10 tens"
+    if number < 10:
+        return f"{number}: {number_word(number)}" + {
+            6: ", its loop below",
+            9: ", its loop above",
+            0: ", not any",
+        }.get(number, "")
+    return f"{number} = {tens_and_ones(number)}"
+
+
+def _model(number: int) -> tuple[str, Picture]:
+    """Where the numeral stands among others in order, and how to look for it there."""
+    if number < 6:
+        return "Here they lie in order.", NumberRow(tuple("012345"))
+    if number <= 20:
+        return "Look along the chart together.", chart_to(number)
+    low = (number - 1) // 10 * 10
+    return "Look in these rows of the chart.", chart_rows(max(1, low - 9), min(100, low + 20))
+
+
+def _read_cues(number: int) -> tuple[Cue, Cue, Cue]:
+    where, chart = _model(number)
+    if number == 100:
+        return (
+            Cue("Wait. Then: how many digits are there? It is more than any number with two."),
+            Cue("Run down the last column of the chart, a ten at a time.", chart),
+            Cue("Count by tens together: “ten, twenty, thirty…” to the end of the chart."),
+        )
+    if number <= 10:
+        return (
+            Cue("Wait. Then: trace it in the air with a finger."),
+            Cue(f"{where} Which looks just the same?", chart),
+            _count_up(number),
+        )
+    tens, ones = divmod(number, 10)
+    first = f"Wait. Then: look at the {tens} first. How many tens is that?"
+    return (
+        Cue("Wait. Then: the 1 in front is a ten. Ten and what?" if number < 20 else first),
+        Cue(f"{where} Find the same two digits in the same order.", chart),
+        Cue(
+            f"Say together: “ten and {number_word(ones)}”. The child gives it its name."
+            if number < 20
+            else f"Put up ten fingers {number_word(tens)} times"
+            + (f", then {number_word(ones)} more." if ones else ", and no more.")
+            + " The child says what that makes."
+        ),
+    )
+
+
+def _count_up(number: int) -> Cue:
+    """The count begun, for the child to finish at the numeral."""
+    if number == 0:
+        return Cue("Hold out your empty hands. The child says how many things are in them.")
+    if number == 1:
+        return Cue("Start at zero with a fist. The child puts up the next finger and says it.")
+    begun = count_words(range(max(0, number - 3), number))
+    return Cue(f"Finger on each in turn, count together: “{begun}…” and let the child say the next.")
+
+
+def _find_cues(number: int) -> tuple[Cue, Cue, Cue]:
+    word = number_word(number)
+    where, chart = _model(number)
+    if number <= 10:
+        return (
+            Cue(f"Wait. Then: draw {word} on the table with a finger."),
+            Cue(
+                f"{where} Count to {word}, then look for that shape."
+                if number
+                else f"{where} Where does the row begin?",
+                chart,
+            ),
+            Cue(f"Cover a card that is not it. “Not this. Is {word} here?” Go on together."),
+        )
+    tens, ones = divmod(number, 10)
+    end = "teen" if word.endswith("teen") else "ty" if word.endswith("ty") else ""
+    return (
+        Cue(
+            f"Wait. Then say it slowly, and lean on the end: {word}."
+            if end
+            else f"Wait. Say it again: {word}."
+        ),
+        Cue(f"{where} Count on to {word} with a finger, then look at the cards.", chart),
+        Cue(
+            f"“{_begin_tens(tens)} Which cards start that way?” Then let the child look for the ones."
+            if ones
+            else f"Say “{tens_and_ones(number)}, no ones”. Cover each card that has ones."
+        ),
+    )
+
+
+def _begin_tens(tens: int) -> str:
+    return f"It has {number_word(tens)} {'ten' if tens == 1 else 'tens'}."
+
+
+SKILL = Skill(
+    id="numerals",
+    title="Numerals",
+    asks="read a numeral, find the numeral said",
+    strand=Strand.NUMBER,
+    ladder=True,
+    levels=(
+        Level("to-5", "zero to five", ("to-5",), ("K.CC.A.3",), seconds=20, guess=0.2, table="door numbers"),
+        Level(
+            "to-10",
+            "six to ten",
+            ("to-10", "six-nine"),
+            ("K.CC.A.3",),
+            seconds=20,
+            guess=0.2,
+            table="door numbers, page numbers",
+        ),
+        Level(
+            "to-20",
+            "eleven to twenty",
+            ("to-20",),
+            ("K.CC.A.3",),
+            seconds=20,
+            guess=0.2,
+            table="page numbers",
+        ),
+        Level(
+            "to-50",
+            "twenty-one to fifty",
+            ("to-50", "twelve-twenty-one", "thirteen-thirty-one"),
+            ("1.NBT.A.1",),
+            seconds=20,
+            guess=0.2,
+            table="page numbers",
+        ),
+        Level(
+            "to-100",
+            "to a hundred",
+            ("to-100", "fifteen-fifty", "teens-and-tens"),
+            ("1.NBT.A.1",),
+            seconds=20,
+            guess=0.2,
+            table="page numbers",
+        ),
+    ),
+    ask=ask,
+)

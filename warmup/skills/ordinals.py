@@ -1,0 +1,247 @@
+"""ordinals: who is first, third, last, and the ordinals of a month's days.
+
+Common practice in kindergarten rooms, no source for the levels; an early-learning framework (Head Start Early
+Learning Outcomes Framework, at 60 months) has ordinals to tenth. Dates run to thirty-first.
+"""
+
+from typing import Literal
+
+from warmup.draw import Draw
+from warmup.morning import Cue, Morning, Strand
+from warmup.pictures.number_row import NumberRow
+from warmup.pictures.queue import Queue
+from warmup.skills.base import Draft, Level, Skill
+from warmup.words import MONTHS, WEEKDAYS, number_word, ordinal_word
+
+Side = Literal["left", "right"]
+
+_WATCH = {
+    "to-third": "Counting from the end that is nearer. The door says which end is first.",
+    "which-end": "First stays at the old end, though the door has moved.",
+    "to-tenth": "Saying the counting word: “six” for sixth. Say it back with its ending.",
+    "fifth": "“Fiveth.” The word bends: fifth.",
+    "to-31st": "“Twenty-oneth.” Only the last part bends, as first, second, third do.",
+    "twelfth": "“Twelveth” or “two-teenth”. The v turns to an f.",
+    "twenty-first": "“Twenty-oneth.” The last part is said as first.",
+}
+
+
+def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+    """A place in a line, in a list or among the days of a month."""
+    match item:
+        case "to-third" | "which-end":
+            return _point(item, draw)
+        case "to-tenth" | "fifth":
+            place = 5 if item == "fifth" else draw.pick((4, 6, 7, 8, 9, 10))
+            match draw.below(3):
+                case 0 if place <= 7:
+                    return _of_days(item, place, draw)
+                case 0 | 1:
+                    return _of_months(item, place, draw)
+                case _:
+                    return _hat(item, place, draw)
+        case "twelfth" if draw.below(4) == 0:
+            return _of_months(item, 12, draw)
+        case _:
+            return _month_day(item, draw)
+
+
+def _point(item: str, draw: Draw) -> Draft:
+    """Three to five in line at a door; the child touches the one said."""
+    count, front = draw.between(3, 5), _side(draw)
+    place = draw.pick((1, 2, 3, count))
+    # The last of three is the third as well: it is then asked for by either name.
+    name = "last" if place == count and (count > 3 or draw.coin()) else ordinal_word(place)
+    say = (
+        draw.way(
+            f"See where the door is now. Who is {name}?",
+            f"They wait to go out. Touch the {name} to go.",
+            f"The line moved to this door. Point to who is {name}.",
+        )
+        if item == "which-end"
+        else draw.way(
+            f"They wait at the door. Who is {name}?",
+            f"Here is the line for the bath. Touch who is {name}.",
+            f"Who goes in {name}? Point.",
+            f"Put a finger on who is {name} in line.",
+        )
+    )
+    begin = (
+        "Open the door with a finger. Who is nearest to it? Let the child show who goes in."
+        if place == 1
+        else f"Walk a finger from the door, and stop at each. The child says when it is {name}."
+    )
+    return Draft(
+        say=say,
+        answer=f"the {ordinal_word(place)} from the {front}",
+        accept=(f"the {ordinal_word(count + 1 - place)} from the {_other(front)}",),
+        working=f"{place}{_ending(place)} of {count}, counted from the door at the {front}",
+        cues=(
+            Cue("Wait. Then: find the door. Who could go in before all the rest?"),
+            Cue("Line up a few toys at a real door, and look at both lines."),
+            Cue(begin),
+        ),
+        watch_for=_WATCH[item],
+        given={"count": count, "front": front, "place": place, "name": name},
+        picture=Queue(count, front),
+        guess=0.25,
+    )
+
+
+def _hat(item: str, place: int, draw: Draw) -> Draft:
+    """A line with one hat in it: the child tells its place, from the door."""
+    front = _side(draw)
+    count = draw.between(max(place, 6), 10)
+    return Draft(
+        say=draw.way(
+            "Start at the door. In which place is the hat?",
+            "They wait at the door. Which place has the hat?",
+            "One of them has a hat on. Which place in line?",
+            "The door opens. When does the hat go in?",
+        ),
+        answer=ordinal_word(place),
+        working=f"counted from the door at the {front}: {place}{_ending(place)} of {count}",
+        cues=(
+            Cue("Wait. Then: start with the friend at the door, not at the end."),
+            Cue("Touch each head from the door on. Say the line words: first, second, third…"),
+            Cue("Walk a finger along and say them together; stop at the hat, and the child ends it."),
+        ),
+        watch_for=_WATCH[item],
+        given={"count": count, "front": front, "place": place},
+        picture=Queue(count, front, (place,)),
+        guess=0.1,
+    )
+
+
+def _of_months(item: str, place: int, draw: Draw) -> Draft:
+    """The months of the year, from January."""
+    return _of_list("months", MONTHS, MONTHS[0], place, item, draw)
+
+
+def _of_days(item: str, place: int, draw: Draw) -> Draft:
+    """The days of a week that starts on Monday or on Sunday, whichever the words say."""
+    at = draw.pick((0, 6))
+    return _of_list("days", WEEKDAYS[at:] + WEEKDAYS[:at], WEEKDAYS[at], place, item, draw)
+
+
+def _of_list(kind: str, names: tuple[str, ...], first: str, place: int, item: str, draw: Draw) -> Draft:
+    """Names said in order from ``first``; which one has this place."""
+    word, one = ordinal_word(place), kind[:-1]
+    begun = ", ".join(names[:2])
+    return Draft(
+        say=draw.way(
+            f"Say {first} is the first {one}. Which {one} is {word}?",
+            f"Start the {kind} at {first}. Which is {word}?",
+            f"If {first} is first, what is {word}?",
+        ),
+        answer=names[place - 1],
+        working=", ".join(f"{n} {name}" for n, name in enumerate(names[:place], start=1)),
+        cues=(
+            Cue(f"Wait. Then: put up a finger for {first}. Which comes second?"),
+            Cue(f"A finger for each {one}, from {first} on, until {number_word(place)} are up."),
+            Cue(f"Begin together: “{begun}…” A finger each. The child goes on."),
+        ),
+        watch_for=f"Starting one late: {first} is left out of the count, so it comes out one too far.",
+        given={"names": list(names), "place": place},
+        guess=0.1,
+    )
+
+
+def _month_day(item: str, draw: Draw) -> Draft:
+    """A day of the month after or before another, or the ordinal of a number said."""
+    day = {"twelfth": 12, "twenty-first": 21}.get(item) or draw.pick(
+        [n for n in range(11, 32) if n not in (12, 21)]
+    )
+    match draw.below(3):
+        case 0:
+            return _beside(item, day, day - 1, "after", draw)
+        case 1 if day < 31:
+            return _beside(item, day, day + 1, "before", draw)
+        case _:
+            return _turned(item, day, draw)
+
+
+def _beside(item: str, day: int, other: int, side: str, draw: Draw) -> Draft:
+    """The ordinal just before or just after another."""
+    given_word = ordinal_word(other)
+    return Draft(
+        say=draw.way(
+            f"Which day comes just {side} the {given_word}?",
+            f"The bear sleeps on the {given_word} stair. Which is just {side} it?",
+            f"You read the {given_word} page. Which page is just {side}?",
+        ),
+        answer=ordinal_word(day),
+        accept=(f"the {ordinal_word(day)}",),
+        working=f"{other}{_ending(other)}, so {'1 more' if side == 'after' else '1 less'}: {day}{_ending(day)}",
+        cues=(
+            Cue(f"Wait. Then: {number_word(other)}. What number is just {side} that?"),
+            Cue("On a wall calendar, find that day. Step one square on or back from it."),
+            Cue(f"Begin together: “{_run_up(day)}…” and let the child go one step on."),
+        ),
+        watch_for=_WATCH[item],
+        given={"other": other, "side": side},
+    )
+
+
+def _run_up(day: int) -> str:
+    """The three ordinals before a day, as they are said in a row."""
+    return ", ".join(ordinal_word(n) for n in (day - 3, day - 2, day - 1))
+
+
+def _turned(item: str, day: int, draw: Draw) -> Draft:
+    """A number said, to be turned into its place."""
+    word = number_word(day)
+    return Draft(
+        say=draw.way(
+            f"{word.capitalize()} friends wait. What do we call the last place?",
+            f"It is day {word} of the month. Say it as a date.",
+            f"You climb {word} stairs. Which stair are you on?",
+        ),
+        answer=ordinal_word(day),
+        accept=(f"the {ordinal_word(day)}",),
+        working=f"{day} in the line: {day}{_ending(day)}",
+        cues=(
+            Cue("Wait. Then: one is first, two is second. How does this number change?"),
+            Cue(
+                "Look at the numbers up to it. Say each as a place, low ones first.",
+                NumberRow(tuple(str(n) for n in (day - 2, day - 1, day))),
+            ),
+            Cue(f"Begin together: “{_run_up(day)}…” and fall silent."),
+        ),
+        watch_for=_WATCH[item],
+        given={"number": day},
+    )
+
+
+def _side(draw: Draw) -> Side:
+    return "left" if draw.coin() else "right"
+
+
+def _other(side: Side) -> Side:
+    return "right" if side == "left" else "left"
+
+
+def _ending(number: int) -> str:
+    """The letters after the figures: 1st, 2nd, 3rd, 4th, but 11th, 12th, 13th."""
+    return "th" if number % 100 in (11, 12, 13) else {1: "st", 2: "nd", 3: "rd"}.get(number % 10, "th")
+
+
+SKILL = Skill(
+    id="ordinals",
+    title="Ordinals",
+    asks="who is first, third, last; which day of the month",
+    strand=Strand.NUMBER,
+    levels=(
+        Level(
+            "to-third",
+            "first to third, and last",
+            ("to-third", "which-end"),
+            seconds=20,
+            guess=0.25,
+            table="toy queue",
+        ),
+        Level("to-tenth", "to tenth", ("to-tenth", "fifth"), guess=0.1, table="toy queue"),
+        Level("to-31st", "to thirty-first", ("to-31st", "twelfth", "twenty-first"), table="wall calendar"),
+    ),
+    ask=ask,
+)

@@ -1,0 +1,396 @@
+"""school-day: which school day it is, the next and the last, as bundles of ten, and how many to the hundredth.
+
+1.NBT.B.2: a two-digit number as tens and ones; 1.NBT.A.1: count on from any number, here to 100 (Common
+Core State Standards for Mathematics, 2010). The running count has no code: from the last quarter on it
+goes past 120, where 1.NBT.A.1 ends. Past day 100 the bundles are those begun since then, so that they
+too stay inside two digits.
+"""
+
+from warmup.draw import Draw, Way
+from warmup.morning import Cue, DayKind, Morning, Strand
+from warmup.pictures.bundles import Bundles
+from warmup.pictures.hundred_chart import HundredChart
+from warmup.skills._home import upper
+from warmup.skills._number import chart_rows, tens_and_ones
+from warmup.skills.base import Draft, Level, Skill
+from warmup.words import count_words, number_word, ordinal_word, plural
+
+# How far from the hundredth the days left can be counted at breakfast.
+_NEAR_THE_HUNDREDTH = 60
+_WATCH = {
+    "count": "The last day’s number said again, with nothing added for today.",
+    "next-number": "The number before in place of the number after. Ask: more days, or fewer?",
+    "last-number": "Going on instead of back. Last time there was one straw less.",
+    "twenty-nine-thirty": "“Twenty-ten” after twenty-nine, or a jump to forty.",
+    "tens-and-ones": "A bundle counted as one straw. Touch it and say ten.",
+    "new-bundle": "Naming the loose ones, or the bundles of last time. Band the ten first, then count.",
+    "to-the-hundredth": "Counting today as well, so ending one too high.",
+    "hundred-today": "Counting straws where bundles are asked for.",
+}
+
+
+def ask(item: str, morning: Morning, draw: Draw) -> Draft:
+    """A question about the number of school days, true on this date."""
+    match item:
+        case "count":
+            return _count(morning, draw)
+        case "next-number" | "last-number":
+            return _next_or_last(item, morning, draw)
+        case "twenty-nine-thirty":
+            return _past_twenty_nine(draw)
+        case "tens-and-ones":
+            return _tens_and_ones(morning, draw)
+        case "new-bundle":
+            return _new_bundle(morning, draw)
+        case _:
+            return _hundred_today(draw) if morning.school_day == 100 else _to_the_hundredth(morning, draw)
+
+
+def askable(item: str, morning: Morning) -> bool:
+    """Whether there is such a day to ask about; the hundredth closes on the day itself."""
+    number, school, more = morning.school_day, morning.is_school, morning.next is not None
+    match item:
+        case "next-number":
+            return number >= 1 and more
+        case "last-number":
+            return number >= 2 if school else number >= 1 and more
+        case "tens-and-ones":
+            return number % 100 != 0
+        case "new-bundle":
+            return school and number % 10 == 0 and number % 100 != 0
+        case "to-the-hundredth":
+            return _NEAR_THE_HUNDREDTH <= number < 100 or (school and number == 100)
+        case _:
+            return True
+
+
+# ---- the number after, the number before -----------------------------------------------------------
+
+
+def _count(morning: Morning, draw: Draw) -> Draft:
+    """Today's number from the last one's; on other days the next one's, or at the end the last of all."""
+    number = morning.school_day
+    known = number - 1 if morning.is_school or (morning.kind is DayKind.AFTER and number) else number
+    if morning.is_school:
+        say = _today_said(known, morning.next is None, draw)
+    elif morning.kind is DayKind.AFTER:
+        say = _year_over_said(known, draw)
+    else:
+        say = _next_said(known, draw)
+    return _neighbor(known, 1, say, _WATCH["count"])
+
+
+def _today_said(known: int, last_of_all: bool, draw: Draw) -> Way:
+    word = number_word(known)
+    if known == 0:
+        return draw.way(
+            "Today is the first school day. What number goes on the chart?",
+            "School begins today! We lay down a straw. How many straws?",
+            "The chart is bare, and school starts now. What number goes up?",
+        )
+    ways = [
+        f"The last school day was number {word}. What number is today?",
+        f"The chart stands at {word}. Put today on it. What number?",
+        f"We have {word} {plural(known, 'straw')}, one a day. Today adds a straw. How many?",
+    ]
+    if known == 99:
+        ways.append(f"A big day! The chart stands at {word}. What number is today?")
+    if last_of_all:
+        ways.append(f"Hooray, the last school day! The one before was {word}. What number is it?")
+    return draw.way(*ways)
+
+
+def _next_said(known: int, draw: Draw) -> Way:
+    word = number_word(known)
+    if known == 0:
+        return draw.way(
+            "School starts soon. What number will the first day be?",
+            "The chart is bare. What number goes on it first?",
+            "No straws yet. We lay a straw each school day. Where do we start?",
+        )
+    return draw.way(
+        f"The last school day was number {word}. What number is the next?",
+        f"The chart stands at {word}. What will it say next time?",
+        f"We have {word} {plural(known, 'straw')}, one a day. How many after the next day?",
+    )
+
+
+def _year_over_said(known: int, draw: Draw) -> Way:
+    word = number_word(known)
+    return draw.way(
+        f"The school year is over. Before the last day came {word}. What number was the last?",
+        f"School is out! The chart said {word}, then one more. What number?",
+        f"We had {word} {plural(known, 'straw')}. Then came the last day. How many straws in the end?",
+    )
+
+
+def _next_or_last(item: str, morning: Morning, draw: Draw) -> Draft:
+    step = 1 if item == "next-number" else -1
+    number = morning.school_day
+    known = number if morning.is_school or step > 0 else number + 1
+    word = number_word(known)
+    if step > 0 and morning.is_school:
+        say = draw.way(
+            f"Today is school day {word}. What number comes next?",
+            f"The chart says {word} today. What will it say next time?",
+            f"Today’s straw is number {word}. What number is the next straw?",
+        )
+    elif step > 0:
+        say = draw.way(
+            f"School day {word} is over. What number comes next?",
+            f"The chart says {word}. What will it say next time?",
+            f"The last straw was number {word}. What number is the next straw?",
+        )
+    elif morning.is_school:
+        say = draw.way(
+            f"Today is school day {word}. What number was the last one?",
+            f"The chart says {word} today. What did it say last time?",
+            f"Today’s straw is number {word}. What number was the one before?",
+        )
+    else:
+        say = draw.way(
+            f"The next school day is number {word}. What number was the last?",
+            f"Next time the chart says {word}. What does it say now?",
+            f"The next straw is number {word}. What number came just before?",
+        )
+    return _neighbor(known, step, say, _WATCH[item])
+
+
+def _past_twenty_nine(draw: Draw) -> Draft:
+    """From twenty-nine to thirty or back; make-believe, so true on any date."""
+    known, step = (29, 1) if draw.coin() else (30, -1)
+    word = number_word(known)
+    if step > 0:
+        say = draw.way(
+            f"Which number comes just after {word}?",
+            f"Say the chart shows {word}. What does it show the next day?",
+            f"Say we have {word} straws. Lay down one more. How many?",
+        )
+    else:
+        say = draw.way(
+            f"Which number comes just before {word}?",
+            f"Say the chart shows {word}. What did it show the day before?",
+            f"Say we have {word} straws. Take one away. How many are left?",
+        )
+    return _neighbor(known, step, say, _WATCH["twenty-nine-thirty"])
+
+
+def _neighbor(known: int, step: int, say: Way, watch_for: str) -> Draft:
+    """The number one on or one back from one the question says."""
+    answer = known + step
+    return Draft(
+        say=say,
+        answer=number_word(answer),
+        accept=(ordinal_word(answer), f"the {ordinal_word(answer)}") if answer else (),
+        working=f"{known} {'+' if step > 0 else '−'} 1 = {answer}",
+        cues=_from_nothing() if known == 0 else _from(known, step),
+        watch_for=watch_for,
+        given={"known": known, "steps": step},
+        picture=_blank(known, answer),
+        seconds=20,
+    )
+
+
+def _blank(known: int, answer: int) -> HundredChart | None:
+    """The chart's rows about the number, its square blank; none for the first, which the chart begins with."""
+    if known == 0 or answer == 1:
+        return None
+    # A row more where the number begins or ends one: a finger needs to see both neighbors.
+    rows = chart_rows(max(1, answer - 1), answer + 1)
+    return HundredChart(rows.first, rows.last, hidden=(answer,), pointed=(known,))
+
+
+def _from_nothing() -> tuple[Cue, Cue, Cue]:
+    return (
+        Cue("Wait. Then: the chart has no number yet. How does counting begin?"),
+        Cue("Put down a straw where there was none. What number is it?"),
+        Cue("Count back together: “three, two…” and fall silent."),
+    )
+
+
+def _from(known: int, step: int) -> tuple[Cue, Cue, Cue]:
+    word, where = number_word(known), "on" if step > 0 else "back"
+    if step > 0:
+        begin = count_words(range(max(1, known - 2), known + 1))
+    else:
+        begin = count_words(range(max(1, known - 3), known - 1))
+    third = (
+        f"Count together: “{begin}…” and fall silent."
+        if begin
+        else "Count the straws, but leave out the last."
+    )
+    picture = _blank(known, known + step)
+    return (
+        Cue(f"Wait. Then: {word} is where we stand. Go {where} by a day."),
+        Cue(f"Finger on {word} in the chart. Move {where} to the blank.", picture)
+        if picture
+        else Cue("Lay the straws in a row, then take the last away."),
+        Cue(third),
+    )
+
+
+# ---- bundles ---------------------------------------------------------------------------------------
+
+
+def _since(morning: Morning) -> tuple[int, str]:
+    """How many school days since the last whole hundred, and the words for it."""
+    hundreds, number = divmod(morning.school_day, 100)
+    return number, f" since day {number_word(100 * hundreds)}" if hundreds else ""
+
+
+def _bundled(number: int) -> str:
+    """ "four bundles and seven loose ones"."""
+    tens, ones = divmod(number, 10)
+    loose = f"{number_word(ones) if ones else 'no'} loose {plural(ones, 'one')}"
+    return f"{number_word(tens) if tens else 'no'} {plural(tens, 'bundle')} and {loose}"
+
+
+def _tens_and_ones(morning: Morning, draw: Draw) -> Draft:
+    number, since = _since(morning)
+    tens, ones = divmod(number, 10)
+    word = number_word(number)
+    days, straws = plural(number, "day"), plural(number, "straw")
+    return Draft(
+        say=draw.way(
+            f"We have had {word} {days}{since}. Say it in tens and ones.",
+            f"{upper(word)} {straws}{since}, one a day. How many bundles and loose ones?",
+            f"{upper(word)} {straws}{since}. Band them in tens. What do you get?",
+        ),
+        answer=_bundled(number),
+        accept=(tens_and_ones(number), f"{number_word(tens)} and {number_word(ones)}"),
+        working=f"{number} = {10 * tens} + {ones}",
+        cues=(
+            Cue("Wait. Then: how many straws does a band hold?"),
+            Cue("Look at the straws. Which are banded, which are loose?", Bundles(tens, ones)),
+            Cue(
+                "Touch the bundles together: “ten…” The child goes on, then counts the loose ones."
+                if tens
+                else "Touch the straws together. The child says when there are enough for a band."
+            ),
+        ),
+        watch_for=_WATCH["tens-and-ones"],
+        given={"number": number},
+        picture=Bundles(tens, ones),
+    )
+
+
+def _new_bundle(morning: Morning, draw: Draw) -> Draft:
+    """A day on which the loose straws become ten."""
+    number, since = _since(morning)
+    tens = number // 10
+    before = number_word(number - 1)
+    old = f"{number_word(tens - 1)} {plural(tens - 1, 'bundle')}" if tens > 1 else "no bundle"
+    return Draft(
+        say=draw.way(
+            f"We had {before} straws{since}. Today adds a straw. How many bundles now?",
+            f"Nine loose straws and {old}{since}. Today adds a straw. How many bundles now?",
+            f"It was {before} straws{since}. Lay down today’s. How many full bundles?",
+        ),
+        answer=number_word(tens),
+        accept=(
+            f"{number_word(tens)} {plural(tens, 'bundle')}",
+            f"{number_word(tens)} {plural(tens, 'ten')}",
+            _bundled(number),
+        ),
+        working=f"{number - 1} + 1 = {number} = {tens} × 10",
+        cues=(
+            Cue("Wait. Then: lay the straw of today with the loose ones. How many are loose?"),
+            Cue("Point at the loose ones and add today’s. Do they fill a band?", Bundles(tens - 1, 9)),
+            Cue("Put the band round the loose ones together. The child counts all bundles."),
+        ),
+        watch_for=_WATCH["new-bundle"],
+        given={"before": number - 1},
+        picture=Bundles(tens - 1, 9),
+    )
+
+
+# ---- the hundredth ---------------------------------------------------------------------------------
+
+
+def _to_the_hundredth(morning: Morning, draw: Draw) -> Draft:
+    number = morning.school_day
+    word, more = number_word(number), 100 - number
+    chart = chart_rows(number, 100)
+    page = HundredChart(chart.first, chart.last, pointed=(number,))
+    first = number_word(number + 1)
+    return Draft(
+        say=draw.way(
+            f"We have had {word} school days. How many more to one hundred?",
+            f"{upper(word)} straws, one a day. How many more make one hundred?",
+            f"The chart stands at {word}. How many days to one hundred?",
+        ),
+        answer=number_word(more),
+        accept=(f"{number_word(more)} more", f"{number_word(more)} {plural(more, 'day')}"),
+        working=f"100 − {number} = {more}",
+        cues=(
+            Cue(f"Wait. Then: where is {word} on the chart? How does its row end?"),
+            Cue(f"Finger on {word}. Hop to the last square and count the hops.", page),
+            Cue(
+                f"Fold down a finger together: “{first}…” The child goes on to the hundredth."
+                if more > 1
+                else "Fold down a finger for the next school day. The child says if that is enough."
+            ),
+        ),
+        watch_for=_WATCH["to-the-hundredth"],
+        given={"known": number, "to": 100},
+        picture=page,
+    )
+
+
+def _hundred_today(draw: Draw) -> Draft:
+    """The day itself: what a hundred is made of."""
+    tens = 100 // 10
+    return Draft(
+        say=draw.way(
+            "Hooray! Today is school day one hundred! How many full bundles is that?",
+            "One hundred straws, one for each school day! How many bundles are they?",
+            "It is day one hundred! Hop to it by tens. How many hops?",
+        ),
+        answer=number_word(tens),
+        accept=(f"{number_word(tens)} bundles", f"{number_word(tens)} tens", f"{number_word(tens)} hops"),
+        working=f"100 = {tens} × 10",
+        cues=(
+            Cue("Wait. Then: a band holds as many as your fingers. Count the bands."),
+            Cue("Point at the bundles in two rows. How many in a row?", Bundles(tens, 0)),
+            Cue("Count by tens together, a finger each time. The child stops at one hundred."),
+        ),
+        watch_for=_WATCH["hundred-today"],
+        given={"straws": 100},
+        picture=Bundles(tens, 0),
+    )
+
+
+SKILL = Skill(
+    id="school-day",
+    title="School days",
+    asks="which school day it is, as bundles of ten, and how many to the hundredth",
+    strand=Strand.CALENDAR,
+    levels=(
+        Level("count", "the count", ("count",), seconds=20, table="straws and bands"),
+        Level(
+            "next-and-last",
+            "the next and the last",
+            ("next-number", "last-number", "twenty-nine-thirty"),
+            seconds=20,
+            table="straws and bands",
+        ),
+        Level(
+            "tens-and-ones",
+            "bundles of ten and loose ones",
+            ("tens-and-ones", "new-bundle"),
+            codes=("1.NBT.B.2",),
+            stands_on=("by-tens:to-50",),
+            table="straws and bands",
+        ),
+        Level(
+            "to-the-hundredth",
+            "how many to the hundredth",
+            ("to-the-hundredth",),
+            codes=("1.NBT.A.1",),
+            stands_on=("count:to-100",),
+            table="straws and bands",
+        ),
+    ),
+    ask=ask,
+    askable=askable,
+)

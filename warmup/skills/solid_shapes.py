@@ -1,0 +1,400 @@
+"""solid-shapes: sphere, cube, cylinder, cone: names, rolling and stacking, faces, edges, corners.
+
+K.G.A.2, K.G.A.3 and K.G.B.4: names of solids, flat or solid, how they are alike (Common Core State
+Standards for Mathematics, 2010). A face is flat, an edge a straight line where two faces meet
+(Virginia Curriculum Framework 2016, 2.13), so a curved solid is asked only for its flat faces and edges
+and corners are counted on the cube and the box alone.
+"""
+
+from dataclasses import dataclass
+
+from warmup.draw import Draw
+from warmup.morning import Cue, Morning, Strand
+from warmup.pictures.solid_shape import SolidShape
+from warmup.skills.base import Draft, Level, Skill
+from warmup.words import listed, number_word
+
+
+@dataclass(frozen=True, slots=True)
+class _Solid:
+    """``faces`` are the flat ones by the shape each has; ``opposite`` that two of them lie face to face."""
+
+    faces: tuple[str, ...]
+    curved: bool
+    opposite: bool
+    rule: str
+    things: tuple[str, ...]
+
+    def does(self) -> tuple[str, ...]:
+        """What it can do: roll on a curved side, stack between two flat ones, slide on any flat one."""
+        can = {"roll": self.curved, "stack": self.opposite, "slide": bool(self.faces)}
+        return tuple(move for move, able in can.items() if able)
+
+
+_SOLIDS = {
+    "sphere": _Solid((), True, False, "round every way you turn it", ("ball", "orange", "globe", "melon")),
+    "cube": _Solid(
+        ("square",) * 6, False, True, "six flat square faces, all the same", ("toy block", "cube of cheese")
+    ),
+    "cylinder": _Solid(
+        ("circle",) * 2, True, True, "a round wall and two flat round ends", ("can", "paper tube", "drum")
+    ),
+    "cone": _Solid(
+        ("circle",), True, False, "a round wall, a point, one flat round end", ("party hat", "road cone")
+    ),
+    "box": _Solid(
+        ("rectangle",) * 6, False, True, "six flat faces, square corners", ("shoe box", "cereal box", "brick")
+    ),
+}
+_CUBE_FACTS = {"faces": 3 * 2, "edges": 3 * 2**2, "corners": 2**3}
+"""Of a cube or a box: two faces and two by two edges for each of three directions, and 2 x 2 x 2 corners."""
+
+_ROUND = {
+    "sphere": ("a ball", "an orange", "a globe", "a scoop of ice cream", "a bead"),
+    "circle": (
+        "the rim of a cup",
+        "the ring a wet glass leaves",
+        "a plate drawn on paper",
+        "a round hole",
+        "a hoop",
+    ),
+}
+_POINTED = {
+    "cone": ("a party hat", "a road cone", "a funnel", "a full ice cream horn"),
+    "triangle": ("a paper flag", "a coat hanger", "a yield sign", "a sail drawn on paper"),
+}
+_FLAT = ("circle", "triangle", "square", "rectangle", "hexagon")
+_CAN_BE_CUBE = {
+    "toy block": True,
+    "ice cube": True,
+    "number cube": True,
+    "shoe box": False,
+    "cereal box": False,
+    "brick": False,
+}
+
+
+def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+    """Name, find, roll, count, as the item wants."""
+    match item:
+        case "name":
+            return _name(draw.pick(("sphere", "cube")), draw, 0.5)
+        case "name-any":
+            return _name(draw.pick(("sphere", "cube", "cylinder", "cone")), draw, 0.25)
+        case "find-at-home":
+            return _find(draw)
+        case "ball-or-circle":
+            return _solid_or_flat(
+                _ROUND, "“Circle” for a ball. A circle is flat; a ball is round all over.", draw
+            )
+        case "cone-or-triangle":
+            return _solid_or_flat(
+                _POINTED, "“Triangle” for a cone. A triangle is flat; a cone has a round end.", draw
+            )
+        case "roll-stack-slide":
+            return _roll_stack_slide(draw)
+        case "flat-faces":
+            return _flat_faces(draw)
+        case "print-of-a-face":
+            return _print(draw)
+        case "flat-or-solid":
+            return _flat_or_solid(draw)
+        case "count-on-a-box":
+            return _count_on_a_box(draw)
+        case _:
+            return _box_or_cube(draw)
+
+
+# ---- names -----------------------------------------------------------------------------------------
+
+_SAID_FOR = {
+    "sphere": "“Ball” is what it looks like; “circle” is the flat one. Ask for its shape name.",
+    "cube": "“Square.” A square is flat: it is only one face of this.",
+    "cylinder": "“Can” or “tube” is what it looks like. Ask for its shape name.",
+    "cone": "“Triangle.” That one is flat. Show the round end.",
+}
+
+
+def _name(name: str, draw: Draw, guess: float) -> Draft:
+    solid, upright = _SOLIDS[name], draw.coin()
+    return Draft(
+        say=draw.way(
+            "What do we call this solid shape?",
+            "This one you could hold. What is its shape?",
+            "It is not flat. What shape is it?",
+            "Name this solid for me.",
+        ),
+        answer=name,
+        accept=(f"a {name}",),
+        working=f"{name}: {solid.rule}",
+        cues=(
+            Cue("Wait. Then: would it roll? Would it sit still? What is on its outside?"),
+            Cue(f"Hold a {solid.things[0]}. Feel all round it. Look back at the picture."),
+            Cue(f"Begin the word together: “{name[:2]}…” and let the child end it."),
+        ),
+        watch_for=_SAID_FOR[name],
+        given={"solid": name, "upright": upright},
+        picture=SolidShape(name, upright),
+        guess=guess,
+    )
+
+
+def _find(draw: Draw) -> Draft:
+    name = draw.pick(("sphere", "cube"))
+    solid = _SOLIDS[name]
+    return Draft(
+        say=draw.way(
+            f"Find something at home shaped like a {name}.",
+            f"Bring me a {name} from the toy shelf.",
+            f"Where is a {name} in this house? Go and see.",
+            f"I want to hold a {name}. Find me one.",
+        ),
+        answer=f"anything that is {solid.rule}" if name == "sphere" else f"anything with {solid.rule}",
+        accept=tuple(f"a {thing}" if thing[0] not in "aeiou" else f"an {thing}" for thing in solid.things),
+        working=f"{name}: {solid.rule}",
+        cues=(
+            Cue("Wait. Then: is it flat, or can your hand go round it?"),
+            Cue("Look at this one. What at home has that shape?", SolidShape(name)),
+            Cue("Pick up one thing together. Turn it every way. Does it fit? Try the next."),
+        ),
+        watch_for="Bringing something flat, or a box whose faces are not all alike.",
+        given={"solid": name},
+        seconds=60,
+        guess=0.0,
+    )
+
+
+def _solid_or_flat(things: dict[str, tuple[str, ...]], watch: str, draw: Draw) -> Draft:
+    name = draw.pick(tuple(things))
+    thing = draw.pick(things[name])
+    solid = name in _SOLIDS
+    return Draft(
+        say=draw.way(
+            f"Think of {thing}. What shape is it?",
+            f"What is the shape of {thing}?",
+            f"Shut your eyes. See {thing}. Name its shape.",
+        ),
+        answer=name,
+        accept=(f"a {name}",),
+        working=f"{thing}: {'solid' if solid else 'flat'}, {name}",
+        cues=(
+            Cue("Wait. Then: could you hold it in two hands, or only trace it?"),
+            Cue("Hold out a ball or a hat. Then trace a ring or a flag on paper. Which is it like?"),
+            Cue("Begin together: “It is round all over, or it is flat, so its shape is…”"),
+        ),
+        watch_for=watch,
+        given={"thing": thing, "solid": solid},
+        guess=0.5,
+    )
+
+
+# ---- what they do, their faces ---------------------------------------------------------------------
+
+
+def _thing(name: str, draw: Draw) -> str:
+    return draw.pick(_SOLIDS[name].things)
+
+
+def _roll_stack_slide(draw: Draw) -> Draft:
+    name = draw.pick(tuple(_SOLIDS))
+    solid, thing = _SOLIDS[name], _thing(name, draw)
+    can = solid.does()
+    return Draft(
+        say=draw.way(
+            f"Take a {thing}. Can it roll, stack or slide? Try it.".replace("a orange", "an orange"),
+            f"Try the {thing} on the floor. Does it roll, stack or slide?",
+            f"What can the {thing} do: roll, stack or slide?",
+        ),
+        answer=listed(can),
+        accept=("all three",) if len(can) == 3 else ("only roll",) if can == ("roll",) else (),
+        working=f"{name}: {solid.rule}",
+        cues=(
+            Cue(f"Wait. Then: stroke the {thing} all over. Where is it flat? Where is it curved?"),
+            Cue(f"Set the {thing} down one way, then the next. Push it softly each time."),
+            Cue("Try the first of the three together. The child tries the others and tells."),
+        ),
+        watch_for="Stopping at the first thing it does. Some shapes do more than one.",
+        given={"solid": name, "thing": thing},
+        guess=0.15,
+        table=thing,
+        seconds=60,
+    )
+
+
+def _flat_faces(draw: Draw) -> Draft:
+    name = draw.pick(tuple(_SOLIDS))
+    solid, thing = _SOLIDS[name], _thing(name, draw)
+    count = len(solid.faces)
+    return Draft(
+        say=draw.way(
+            f"How many flat faces does a {name} have?",
+            f"Feel this {thing}. How many flat faces has it?",
+            f"Put a dot on each flat face of the {thing}. How many dots?",
+        ),
+        answer=number_word(count),
+        accept=("none", "no flat faces") if count == 0 else (),
+        working=f"{name}: {solid.rule}; flat faces: {count}",
+        cues=(
+            Cue("Wait. Then: find a place where your whole hand lies flat."),
+            Cue(
+                f"Hold a {thing}. Stick a bit of tape on a flat face, then turn it.".replace(
+                    "a orange", "an orange"
+                )
+            ),
+            Cue("Touch the table with one side of it together. Is it flat? The child turns it on."),
+        ),
+        watch_for="Counting the curved wall too. Only a flat part is asked for."
+        if solid.curved
+        else "Losing count on the way round, or leaving out the one it stands on.",
+        given={"solid": name},
+        guess=0.2,
+        table=thing,
+    )
+
+
+def _print(draw: Draw) -> Draft:
+    name = draw.pick(("cube", "cylinder", "cone", "box"))
+    solid, thing = _SOLIDS[name], _thing(name, draw)
+    face = solid.faces[0]
+    return Draft(
+        say=draw.way(
+            f"Press a flat face of the {thing} in dough. What shape is left?",
+            f"Trace round one flat face of a {thing}. What shape is it?",
+            f"Stand the {thing} in wet sand. What shape does it print?",
+        ),
+        answer=face,
+        accept=(f"a {face}", "a square") if face == "rectangle" else (f"a {face}",),
+        working=f"{name}: each flat face is a {face}",
+        cues=(
+            Cue(f"Wait. Then: run a finger round the rim of one flat face of the {thing}."),
+            Cue(f"Stand the {thing} on paper and look at what it hides."),
+            Cue("Begin the line round it together. The child closes it, lifts the thing and looks."),
+        ),
+        watch_for=f"Naming the whole {thing}. One face alone is flat and has its own name.",
+        given={"solid": name, "thing": thing},
+        guess=0.33,
+        table=f"{thing}, paper",
+    )
+
+
+def _flat_or_solid(draw: Draw) -> Draft:
+    solid = draw.coin()
+    name = draw.pick(("sphere", "cube", "cylinder", "cone") if solid else _FLAT)
+    return Draft(
+        say=draw.way(
+            f"Show me with your hands: a {name}. Is it flat or solid?",
+            f"Does a {name} lie flat, or could you hold it?",
+            f"Flat bin or solid bin? A {name} goes where?",
+        ),
+        answer="solid" if name in _SOLIDS else "flat",
+        accept=("you could hold it",) if name in _SOLIDS else ("it lies flat",),
+        working=f"{name}: {_SOLIDS[name].rule}"
+        if name in _SOLIDS
+        else f"{name}: drawn on paper, no thickness",
+        cues=(
+            Cue(f"Wait. Then: can you draw all of a {name} on paper, or would it stick up?"),
+            Cue("Lay a hand on a sheet of paper. Then hold a ball. Which one is it like?"),
+            Cue(f"Draw the {name} in the air together. Could your arms go round it?"),
+        ),
+        watch_for="Thinking of a thing with that shape, like a plate. Ask for the shape alone.",
+        given={"name": name},
+        guess=0.5,
+        table="paper, ball",
+    )
+
+
+# ---- edges and corners -----------------------------------------------------------------------------
+
+
+def _count_on_a_box(draw: Draw) -> Draft:
+    name, part = draw.pick(("cube", "box")), draw.pick(tuple(_CUBE_FACTS))
+    thing, count = _thing(name, draw), _CUBE_FACTS[part]
+    one = part[:-1]
+    return Draft(
+        say=draw.way(
+            f"How many {part} does a {name} have?",
+            f"Put a bit of tape on each {one} of the {thing}. How many?",
+            f"Count the {part} of this {thing}.",
+        ),
+        answer=number_word(count),
+        working=f"{name}: 6 faces, 12 edges, 8 corners; 8 - 12 + 6 = 2",
+        cues=(
+            Cue(f"Wait. Then: touch one {one}. Have we counted that one?"),
+            Cue(f"Stand the {thing} up. Count the {part} on top, then those lower down."),
+            Cue(f"Touch the first {one} together: “one…” Turn it slowly while the child counts."),
+        ),
+        watch_for=f"Leaving out the {part} at the back, or counting one twice.",
+        given={"solid": name, "part": part, "thing": thing},
+        guess=0.2,
+        seconds=60,
+        table=f"{thing}, tape",
+    )
+
+
+def _box_or_cube(draw: Draw) -> Draft:
+    cube = draw.coin()
+    thing = draw.pick([name for name, is_cube in _CAN_BE_CUBE.items() if is_cube == cube])
+    return Draft(
+        say=draw.way(
+            "Is this a cube? Tell me how you know.",
+            f"Think of this shape as a {thing}. Is it a cube?".replace("a ice", "an ice"),
+            "Are all its faces the same? So, is it a cube?",
+            "Bear calls this a cube. Is Bear right?",
+        ),
+        answer="yes" if _CAN_BE_CUBE[thing] else "no",
+        accept=("yes: all faces are the same square",) if cube else ("no: some faces are longer",),
+        working="cube: six square faces, all the same" if cube else "box: some faces longer than wide",
+        cues=(
+            Cue("Wait. Then: look at the front, the top and the side. What shape is each?"),
+            Cue("Hold a toy block next to a shoe box. Turn both. What is different?"),
+            Cue("Measure one side with two fingers together. The child tries the next side."),
+        ),
+        watch_for="Any box is called a cube. A cube’s faces are all the same square.",
+        given={"thing": thing},
+        picture=SolidShape("cube" if cube else "box", draw.coin()),
+        guess=0.5,
+        table="toy block, box",
+    )
+
+
+SKILL = Skill(
+    id="solid-shapes",
+    title="Solid shapes",
+    asks="name, faces, edges, corners, roll or stack",
+    strand=Strand.SHAPE,
+    levels=(
+        Level(
+            "sphere-and-cube",
+            "sphere, cube",
+            ("name", "find-at-home", "ball-or-circle"),
+            codes=("K.G.A.2", "K.G.A.3"),
+            guess=0.5,
+            table="ball, block",
+        ),
+        Level(
+            "cylinder-and-cone",
+            "cylinder, cone, roll or stack",
+            ("name-any", "cone-or-triangle", "roll-stack-slide"),
+            codes=("K.G.A.2", "K.G.B.4"),
+            guess=0.25,
+            table="can, ball, block",
+        ),
+        Level(
+            "faces",
+            "faces, flat or solid",
+            ("flat-faces", "print-of-a-face", "flat-or-solid"),
+            codes=("K.G.A.3", "K.G.B.4"),
+            guess=0.33,
+            table="can, ball, box",
+        ),
+        Level(
+            "edges-and-corners",
+            "edges and corners of box and cube",
+            ("count-on-a-box", "box-or-cube"),
+            codes=("K.G.B.4",),
+            guess=0.25,
+            table="box, block",
+        ),
+    ),
+    ask=ask,
+)

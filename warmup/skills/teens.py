@@ -1,0 +1,188 @@
+"""teens: ten and some more.
+
+K.NBT.A.1: put together and take apart the numbers from 11 to 19 as ten ones and some more ones (Common Core
+State Standards for Mathematics, 2010). That teen words hide the ten and say it last, so that eighteen is
+written 81, is in National Research Council (2009), Mathematics Learning in Early Childhood; that -teen and -ty
+are misheard is common practice, no source.
+"""
+
+from collections.abc import Sequence
+
+from warmup.draw import Draw
+from warmup.morning import Cue, Morning, Strand
+from warmup.pictures.number_row import NumberRow
+from warmup.pictures.two_frames import TwoFrames
+from warmup.skills._number import card_place, dealt
+from warmup.skills.base import Draft, Level, Skill
+from warmup.words import number_word, plural
+
+_NUMBERS: dict[str, Sequence[int]] = {
+    "build": (11, 12, 13, 14, 15),
+    "eleven-twelve": (11, 12),
+    "both-ways": tuple(range(11, 20)),
+    "fourteen": (14,),
+    "in-the-head": tuple(range(11, 20)),
+    "thirteen": (13,),
+    "fifteen": (15,),
+}
+_WATCH = {
+    "build": "Counting the full tray again from one. Say ten, and count on.",
+    "eleven-twelve": "No ten can be heard in these two words. Say them with “ten and some more”.",
+    "both-ways": "Saying the whole teen number for the part past ten.",
+    "fourteen": "Four is heard first, so 41 is chosen or written. The ten goes in front.",
+    "in-the-head": "Counting up from one on the fingers. Ten is there already.",
+    "thirteen": "Heard as thirty, so “three tens”. Say thir-TEEN, and ask for the number again.",
+    "fifteen": "Heard as fifty, so “five tens”. Say fif-TEEN, and ask for the number again.",
+}
+_THINGS = ("egg", "bun", "block", "peg", "cork")
+
+
+def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+    """A teen number put together from ten and some more, or taken apart."""
+    number = draw.pick(_NUMBERS[item])
+    match item:
+        case "fourteen" if draw.below(3) > 0:
+            return _find(item, number, draw)
+        case "thirteen" | "fifteen":
+            return _apart(item, number, draw) if draw.below(3) > 0 else _together(item, number, draw)
+        case "build" | "eleven-twelve" if draw.coin():
+            return _build(item, number, draw)
+        case "build" | "eleven-twelve":
+            return _together(item, number, draw)
+        case _:
+            return _together(item, number, draw) if draw.coin() else _apart(item, number, draw)
+
+
+def _seen(item: str) -> bool:
+    """Whether the item's level has objects to look at."""
+    return item not in ("in-the-head", "thirteen", "fifteen")
+
+
+def _together(item: str, number: int, draw: Draw) -> Draft:
+    """Ten and some more: which number?"""
+    more = number - 10
+    word, thing = number_word(more), draw.pick(_THINGS)
+    things = plural(more, thing)
+    return Draft(
+        say=draw.way(
+            f"Ten and {word} more. What number is that?",
+            f"A full tray of ten, and {word} {things}. How many in all?",
+            f"I count ten, then {word} more. Where do I stop?",
+            f"The bear has ten {thing}s. He gets {word} more. How many now?",
+        ),
+        answer=number_word(number),
+        working=f"10 + {more} = {number}",
+        cues=(
+            Cue(f"Wait. Then: start at ten. Then put up {word} {plural(more, 'finger')}."),
+            Cue("Look at the frames. How many are in the full frame, without counting?", TwoFrames(10, more)),
+            Cue("Touch the full frame and say “ten” together. The child counts on, a finger on each."),
+        ),
+        watch_for=_WATCH[item],
+        given={"ten": 10, "more": more},
+        picture=TwoFrames(10, more) if _seen(item) else None,
+    )
+
+
+def _apart(item: str, number: int, draw: Draw) -> Draft:
+    """A teen number is ten and how many more?"""
+    word, thing = number_word(number), draw.pick(_THINGS)
+    return Draft(
+        say=draw.way(
+            f"{word.capitalize()} is ten and how many more?",
+            f"We have {word} {thing}s. Ten fill the tray. How many are left?",
+            f"I need {word}, and I have ten. How many more?",
+            f"Say {word} as ten and some more. How many more?",
+        ),
+        answer=number_word(number - 10),
+        working=f"{number} = 10 + {number - 10}",
+        cues=(
+            Cue(f"Wait. Then say it slowly: {word}. Ten is in it."),
+            Cue("Look at the full frame and the empty frame. What has to go in it?", TwoFrames(10, 0)),
+            Cue(f"Say “ten” together and count on to {word}, a finger for each. The child tells the fingers."),
+        ),
+        watch_for=_WATCH[item],
+        given={"number": number, "ten": 10},
+        picture=TwoFrames(10, 0) if _seen(item) else None,
+    )
+
+
+def _build(item: str, number: int, draw: Draw) -> Draft:
+    """Build it: fill a tray of ten first, then tell what is beside it."""
+    word = number_word(number)
+    more = number_word(number - 10)
+    return Draft(
+        say=draw.way(
+            f"Build {word}. Fill the tray first. What is left over?",
+            f"Put out {word}, ten of them in the tray. Tell me the rest.",
+            f"Show me {word} as a full tray and some more.",
+        ),
+        answer=f"ten and {more} more",
+        accept=(more, f"{more} more"),
+        working=f"{number} = 10 + {number - 10}",
+        cues=(
+            Cue("Wait. Then: how many does the tray hold when it is full?"),
+            Cue("Look at the full frame. Make yours the same, then count on.", TwoFrames(10, 0)),
+            Cue(f"Fill the tray together and say “ten”. The child counts on and stops at {word}."),
+        ),
+        watch_for=_WATCH[item],
+        given={"build": number, "ten": 10},
+        picture=TwoFrames(0, 0),
+        seconds=60,
+    )
+
+
+def _find(item: str, number: int, draw: Draw) -> Draft:
+    """The numeral among cards that turn it round: the ten is written in front."""
+    word, more = number_word(number), number_word(number - 10)
+    cards = dealt(draw, number, (41, 40, 4), (), count=draw.between(3, 4))
+    return Draft(
+        say=draw.way(
+            f"Ten and {more} more. Which card says that?",
+            f"Find {word}: a ten and {more} ones.",
+            f"I want the card for {word}. Touch it.",
+        ),
+        answer=card_place(cards, number),
+        working=f"{number}: 1 ten in front, then {number - 10} ones",
+        cues=(
+            Cue(f"Wait. Then say it slowly: {word}. How many tens does it have?"),
+            Cue("Look at a full frame and some more. Which digit stands for the full frame?", TwoFrames(10, number - 10)),
+            Cue("Write the 1 for the ten together. The child writes what comes after it, then looks."),
+        ),
+        watch_for=_WATCH[item],
+        given={"find": number, "cards": list(cards)},
+        picture=NumberRow(cards),
+        seconds=20,
+        guess=0.3,
+    )
+
+
+SKILL = Skill(
+    id="teens",
+    title="Teen numbers",
+    asks="ten and some more",
+    strand=Strand.NUMBER,
+    levels=(
+        Level(
+            "build",
+            "build eleven to fifteen",
+            ("build", "eleven-twelve"),
+            ("K.NBT.A.1",),
+            table="ten-tray and loose ones",
+        ),
+        Level(
+            "both-ways",
+            "both ways, eleven to nineteen",
+            ("both-ways", "fourteen"),
+            ("K.NBT.A.1",),
+            table="ten-tray and loose ones",
+        ),
+        Level(
+            "in-the-head",
+            "no objects",
+            ("in-the-head", "thirteen", "fifteen"),
+            ("K.NBT.A.1",),
+            seconds=20,
+        ),
+    ),
+    ask=ask,
+)

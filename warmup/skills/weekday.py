@@ -1,0 +1,219 @@
+"""weekday: the day today, tomorrow and yesterday, and the day before or after any day.
+
+The day before and after a given day: Virginia Mathematics Standards of Learning (2016), K.8. Two days on
+or back goes past that and is common practice, no source. No Common Core code covers the calendar.
+"""
+
+from warmup.draw import Draw, Way
+from warmup.morning import Cue, Morning, Strand
+from warmup.pictures.day_strip import DayStrip
+from warmup.skills._calendar import day_name, later_day
+from warmup.skills.base import Draft, Level, Skill
+from warmup.words import WALL_WEEK
+
+# The day a prompt starts from and the steps to the day it asks for. The wrap and the pair that sounds
+# alike have items of their own, so the plain item leaves them out.
+_WRAP = (("Saturday", 1), ("Sunday", -1))
+_ALIKE = (("Monday", 1), ("Wednesday", -1), ("Wednesday", 1), ("Friday", -1))
+_PAIRS = {
+    "saturday-sunday": _WRAP,
+    "tuesday-thursday": _ALIKE,
+    "around": tuple(
+        (day, step) for day in WALL_WEEK for step in (1, -1) if (day, step) not in (*_WRAP, *_ALIKE)
+    ),
+}
+_WATCH = {
+    "today": "A day’s name said by luck. Days come in a fixed row: saying the row finds the day.",
+    "tomorrow": "Naming the day before: tomorrow and yesterday are easily swapped at this age.",
+    "yesterday": "Naming the day to come: yesterday and tomorrow are easily swapped at this age.",
+    "around": "Going on when asked to go back. Say before or after once more, with a finger moving.",
+    "saturday-sunday": "Stopping where the strip stops. The week has no end: it begins again.",
+    "tuesday-thursday": "Tuesday and Thursday sound alike. Listen for the middle of the word.",
+    "two-days": "One day on in place of two, or the start counted as the first step.",
+}
+
+
+def ask(item: str, morning: Morning, draw: Draw) -> Draft:
+    """A day of the week, some steps from the real today or from a day drawn."""
+    match item:
+        case "today":
+            return _today(morning, draw)
+        case "tomorrow" | "yesterday":
+            return _next_to_today(item, morning, draw)
+        case "two-days":
+            return _two_days(draw)
+        case _:
+            return _around(item, draw)
+
+
+def _today(morning: Morning, draw: Draw) -> Draft:
+    today = day_name(morning.date)
+    before = later_day(today, -1)
+    return Draft(
+        say=draw.way(
+            "What day is it today?",
+            "Bear wakes up and asks: what day is it?",
+            f"It was {before} when you went to bed. What day is it now?",
+            "We write to the moon. What day goes on top of the note?",
+            "The sun is up. A new day is here. What is its name?",
+        ),
+        answer=today,
+        working=f"{morning.date.isoformat()}: the day after {before}",
+        cues=(
+            Cue("Wait. Then: what did we do when we last got up? Which day was that?"),
+            Cue(
+                f"Finger on {before}, the day just gone. Today is one square on.",
+                DayStrip(_first(before, today), (today,), (before,)),
+            ),
+            Cue(f"Say the days together: “{later_day(today, -2)}, {before}…” and fall silent."),
+        ),
+        watch_for=_WATCH["today"],
+        given={"date": morning.date.isoformat(), "steps": 0},
+        picture=DayStrip(hidden=(today,)),
+    )
+
+
+def _next_to_today(item: str, morning: Morning, draw: Draw) -> Draft:
+    today, step = day_name(morning.date), 1 if item == "tomorrow" else -1
+    answer = later_day(today, step)
+    if step > 0:
+        say = draw.way(
+            f"Today is {today}. What day is it tomorrow?",
+            "Sleep one night and wake up. What day is it then?",
+            f"We bake bread on {today}. We eat it the day after. Which day is that?",
+            "The kite flies tomorrow. What day will that be?",
+        )
+        first = "Wait. Then: it is today, we sleep once. What comes after today?"
+    else:
+        say = draw.way(
+            f"Today is {today}. What day was it yesterday?",
+            "Think back: one sleep ago. What day was it then?",
+            "Bear lost his hat yesterday. What day was that?",
+            f"The bread we eat on {today} is one day old. When did we bake it?",
+        )
+        first = "Wait. Then: what did we eat the day before this one? That day’s name?"
+    return Draft(
+        say=say,
+        answer=answer,
+        working=f"{later_day(today, -1)}, {today}, {later_day(today, 1)}",
+        cues=(
+            Cue(first),
+            Cue(
+                f"Finger on {today}. One hop {'on' if step > 0 else 'back'}, past one night.",
+                DayStrip(_first(today, answer), (answer,), (today,)),
+            ),
+            _begin(today, step),
+        ),
+        watch_for=_WATCH[item],
+        given={"date": morning.date.isoformat(), "steps": step},
+        picture=DayStrip(hidden=(answer,), pointed=(today,)),
+    )
+
+
+def _around(item: str, draw: Draw) -> Draft:
+    day, step = draw.pick(_PAIRS[item])
+    answer = later_day(day, step)
+    return Draft(
+        say=_before_or_after(day, step, draw),
+        answer=answer,
+        working=f"{day}, {answer}" if step > 0 else f"{answer}, {day}",
+        cues=(
+            Cue(f"Wait. Then: say the days, and start at {later_day(day, -3)}."),
+            Cue(
+                f"Finger on {day} in the strip. Hop one square {'on' if step > 0 else 'back'}.",
+                DayStrip(_first(day, answer), pointed=(day,)),
+            ),
+            _begin(day, step),
+        ),
+        watch_for=_WATCH[item],
+        given={"day": day, "steps": step},
+        picture=DayStrip(hidden=(answer,), pointed=(day,)),
+    )
+
+
+def _before_or_after(day: str, step: int, draw: Draw) -> Way:
+    if step > 0:
+        return draw.way(
+            f"What day comes just after {day}?",
+            f"Bear sleeps all of {day} and all night. What day does he wake up?",
+            f"The soup is made on {day}. We eat it the day after. When?",
+            f"I say {day}. You say the day that is next in the row.",
+        )
+    return draw.way(
+        f"What day comes just before {day}?",
+        f"We eat the cake on {day}. We bake it the day before. When?",
+        f"I say {day}. You say the day that goes just before.",
+        f"Bear finds his hat on {day}. He lost it the day before. When?",
+    )
+
+
+def _two_days(draw: Draw) -> Draft:
+    day, step = draw.pick(WALL_WEEK), 2 if draw.coin() else -2
+    middle, answer = later_day(day, step // 2), later_day(day, step)
+    if step > 0:
+        say = draw.way(
+            f"What day comes two days after {day}?",
+            f"Bear sows a seed on {day}. It comes up two days after. When?",
+            f"Say it is {day}. Sleep two nights. What day is it then?",
+        )
+    else:
+        say = draw.way(
+            f"What day comes two days before {day}?",
+            f"It is {day}. The snow fell two days ago. When did it fall?",
+            f"Say it is {day}. Go back two nights. What day was it then?",
+        )
+    where = "on" if step > 0 else "back"
+    return Draft(
+        say=say,
+        answer=answer,
+        working=", ".join((day, middle, answer)),
+        cues=(
+            Cue(f"Wait. Then: {day} is where we stand, no hop yet. Now one hop {where}."),
+            Cue(
+                f"Finger on {day} in the strip. Two hops {where}, one at a time.",
+                DayStrip(_first(day, answer), pointed=(day,)),
+            ),
+            Cue(f"Hop together to {middle} and say its name. The child makes the other hop."),
+        ),
+        watch_for=_WATCH["two-days"],
+        given={"day": day, "steps": step},
+    )
+
+
+def _first(day: str, answer: str) -> str:
+    """Where a strip begins on which the two days are neighbors or nearly so.
+
+    As on the wall, Sunday, unless the end of the week lies between them: then Wednesday.
+    """
+    return "Sunday" if abs(WALL_WEEK.index(day) - WALL_WEEK.index(answer)) <= 2 else "Wednesday"
+
+
+def _begin(day: str, step: int) -> Cue:
+    """Start the row of days together, or walk a finger back along it."""
+    if step > 0:
+        return Cue(f"Say the days together: “{later_day(day, -1)}, {day}…” and fall silent.")
+    return Cue(
+        f"Say “{later_day(day, -3)}, {later_day(day, -2)}…” together. The child says what leads to {day}."
+    )
+
+
+SKILL = Skill(
+    id="weekday",
+    title="Days of the week",
+    asks="the day today, tomorrow, yesterday; the day before or after any day",
+    strand=Strand.CALENDAR,
+    levels=(
+        Level("today", "today’s name", ("today",), seconds=20, table="day strip"),
+        Level("tomorrow", "tomorrow", ("tomorrow",), seconds=20, table="day strip"),
+        Level("yesterday", "yesterday", ("yesterday",), seconds=20, table="day strip"),
+        Level(
+            "around",
+            "the day before or after any day",
+            ("around", "saturday-sunday", "tuesday-thursday"),
+            seconds=20,
+            table="day strip",
+        ),
+        Level("two-days", "two days on or back", ("two-days",), table="day strip"),
+    ),
+    ask=ask,
+)

@@ -1,0 +1,102 @@
+"""A routine as plain values for JSON, and back: for the journal and for ``--json``.
+
+The form is documented in DEVELOPERS.md ("The JSON of a routine"). ``version`` goes up when a field
+changes its meaning or goes; a new field alone does not raise it. Unknown fields are left out on reading.
+"""
+
+import datetime as dt
+import json
+from dataclasses import fields, is_dataclass
+from enum import Enum
+from typing import Any
+
+from warmup.morning import Countdown, Cue, DayKind, Morning, Prompt, Routine
+from warmup.pictures import from_data, to_data
+
+FORMAT = "warmup-routine"
+VERSION = 1
+
+
+def routine_data(routine: Routine) -> dict[str, Any]:
+    """The whole routine, ``given`` included, as JSON values."""
+    return {
+        "format": FORMAT,
+        "version": VERSION,
+        "child": routine.child,
+        "shape": routine.shape,
+        "morning": _plain(routine.morning),
+        "prompts": [prompt_data(prompt) for prompt in routine.prompts],
+    }
+
+
+def prompt_data(prompt: Prompt) -> dict[str, Any]:
+    """One whole prompt as JSON values."""
+    data = {field.name: _plain(getattr(prompt, field.name)) for field in fields(prompt)}
+    data["picture"] = to_data(prompt.picture) if prompt.picture else None
+    data["cues"] = [
+        {"text": cue.text, "picture": to_data(cue.picture) if cue.picture else None} for cue in prompt.cues
+    ]
+    data["given"] = _plain(dict(prompt.given))
+    return data
+
+
+def routine_text(routine: Routine) -> str:
+    """The routine as one line of JSON."""
+    return json.dumps(routine_data(routine), ensure_ascii=False, separators=(",", ":"))
+
+
+def routine_from(text: str) -> Routine:
+    """The routine :func:`routine_text` wrote. ValueError for anything else."""
+    try:
+        data = json.loads(text)
+        if data["format"] != FORMAT or data["version"] > VERSION:
+            raise ValueError(f"not a routine this version reads: {data['format']!r} {data['version']!r}")
+        prompts = tuple(_prompt(entry) for entry in data["prompts"])
+        return Routine(data["child"], _morning(data["morning"]), data["shape"], prompts)
+    except (KeyError, TypeError, AttributeError) as error:
+        raise ValueError(f"not a routine: {error}") from error
+
+
+def _plain(value: Any) -> Any:
+    if isinstance(value, dt.date):
+        return value.isoformat()
+    if isinstance(value, Enum):
+        return value.value
+    if is_dataclass(value) and not isinstance(value, type):
+        return {field.name: _plain(getattr(value, field.name)) for field in fields(value)}
+    if isinstance(value, dict):
+        return {str(key): _plain(each) for key, each in value.items()}
+    if isinstance(value, tuple | list):
+        return [_plain(each) for each in value]
+    return value
+
+
+def _date(text: str | None) -> dt.date | None:
+    return None if text is None else dt.date.fromisoformat(text)
+
+
+def _morning(data: dict[str, Any]) -> Morning:
+    known = {field.name for field in fields(Morning)}
+    values = {name: value for name, value in data.items() if name in known}
+    values |= {
+        "date": dt.date.fromisoformat(data["date"]),
+        "kind": DayKind(data["kind"]),
+        "previous": _date(data["previous"]),
+        "next": _date(data["next"]),
+        "countdowns": tuple(
+            Countdown(entry["name"], dt.date.fromisoformat(entry["day"])) for entry in data["countdowns"]
+        ),
+    }
+    return Morning(**values)
+
+
+def _prompt(data: dict[str, Any]) -> Prompt:
+    known = {field.name for field in fields(Prompt)}
+    values = {name: value for name, value in data.items() if name in known}
+    first, second, third = (Cue(cue["text"], from_data(cue["picture"])) for cue in data["cues"])
+    values |= {
+        "accept": tuple(data["accept"]),
+        "cues": (first, second, third),
+        "picture": from_data(data["picture"]),
+    }
+    return Prompt(**values)
