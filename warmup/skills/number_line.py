@@ -11,7 +11,7 @@ from warmup.draw import Draw, Way
 from warmup.morning import Cue, Morning, Strand
 from warmup.pictures.number_line import NumberLine
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import number_word, plural
+from warmup.words import number_word
 
 # Numbers whose tick stays named when a place is to be found.
 _NAMED = (0, 5, 10)
@@ -74,14 +74,17 @@ def _which_hides(number: int, draw: Draw) -> Draft:
     )
 
 
+def _place(number: int, named: int) -> str:
+    """Where a number lives, told from one that can be read: "two steps before ten"."""
+    far = abs(number - named)
+    steps = "a step" if far == 1 else f"{number_word(far)} steps"
+    return f"{steps} {'after' if number > named else 'before'} {number_word(named)}"
+
+
 def _where(number: int, draw: Draw) -> Draft:
     word = number_word(number)
-    bare = tuple(n for n in range(11) if n not in _NAMED)
-    ends = [
-        (f"{plural(abs(number - n), 'a step', f'{number_word(abs(number - n))} steps')}", n) for n in _NAMED
-    ]
-    key = [f"{steps} {'after' if number > n else 'before'} {number_word(n)}" for steps, n in ends]
-    best = min(range(3), key=lambda at: abs(number - _NAMED[at]))
+    near, *others = sorted(_NAMED, key=lambda named: abs(number - named))
+    sign = "+" if number > near else "−"
     return Draft(
         say=draw.way(
             f"Put your finger where {word} lives.",
@@ -90,9 +93,9 @@ def _where(number: int, draw: Draw) -> Draft:
             f"The snail is on {word}. Show me the spot.",
             f"Hop the bear along from zero to {word}. Where does it stop?",
         ),
-        answer=key[best],
-        accept=tuple(steps for at, steps in enumerate(key) if at != best),
-        working=f"{_NAMED[best]} {'+' if number > _NAMED[best] else '−'} {abs(number - _NAMED[best])} = {number}",
+        answer=_place(number, near),
+        accept=tuple(_place(number, named) for named in others),
+        working=f"{near} {sign} {abs(number - near)} = {number}",
         cues=(
             Cue(f"Wait. Then: does {word} come before five, or after it?"),
             Cue("Put a finger on the nearest number that you can read."),
@@ -100,7 +103,7 @@ def _where(number: int, draw: Draw) -> Draft:
         ),
         watch_for=_WATCH["where-it-lives"],
         given={"first": 0, "last": 10, "named": list(_NAMED), "find": number},
-        picture=NumberLine(0, 10, hidden=bare),
+        picture=NumberLine(0, 10, hidden=tuple(n for n in range(11) if n not in _NAMED)),
     )
 
 

@@ -166,7 +166,7 @@ def _put_together(one: int, other: int) -> _Story:
             f"{upper(a)} {s.kinds[0]} {s.who.named(one)} {s.were}. "
             f"{upper(b)} {s.kinds[1]} {s.who.named(other)} did too. How many is that?"
             if shape
-            else f"I see {a} {s.kinds[0]} {s.who.named(one)} and {b} {s.kinds[1]} {s.who.named(other)}. "
+            else f"I see {a} {s.kinds[0]} and {b} {s.kinds[1]} {s.who.named(other)}. "
             f"How many {s.who.many} do I see?"
         ),
         one + other,
@@ -266,7 +266,7 @@ def _compare(larger: int, smaller: int) -> _Story:
         lambda s: (
             Cue(f"Wait. Then: which has more, {s.places[0]} or {s.places[1]}?"),
             Cue(f"Lay {a} in a row and {b} below. Which have no partner?", TwoSets(larger, smaller)),
-            Cue("Match the first two together. The child goes on, then counts those without a partner."),
+            Cue("Match the first pair together. The child goes on, then counts those without a partner."),
         ),
     )
 
@@ -310,7 +310,8 @@ def _tell_parts(s: Corner, total: int, shown: tuple[int, int] | None, shape: int
         return (
             f"{upper(s.who.of(total))} {s.were}. Some were {one}, some {other}. How many of each could it be?"
             if shape
-            else f"I see {s.who.of(total)}. Some are {one}, the rest {other}. Tell me how many of each it could be."
+            else f"I see {s.who.of(total)}. Some are {one}, the rest {other}. "
+            "Tell me how many of each it could be."
         )
     a, b = (number_word(part) for part in shown)
     return (
