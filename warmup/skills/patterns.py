@@ -1,0 +1,314 @@
+"""patterns: what comes next, what is missing, which part repeats.
+
+Common practice in kindergarten; the Common Core State Standards for Mathematics have no code for it.
+Repeating patterns stand in the Virginia Standards of Learning. The part that repeats is one of AB, AAB,
+ABB, ABC and, for a row that starts in the middle, ABA. Enough of it is given that no other part of up
+to three pieces would fit.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from warmup.draw import Draw, Way
+from warmup.morning import Cue, Morning, Strand
+from warmup.pictures.pattern_row import PatternRow
+from warmup.pictures.pieces import FORMS
+from warmup.skills._home import upper
+from warmup.skills.base import Draft, Level, Skill
+from warmup.words import number_word
+
+_DOING = ("clap", "stamp", "snap", "hum", "tap", "nod")
+_LAYING = ("fork", "spoon", "cup", "plate", "sock", "hat")
+_FAMILIES = {
+    "ab-heard": ("AB",),
+    "ab-seen": ("AB",),
+    "aab": ("AAB",),
+    "abb": ("ABB",),
+    "abc": ("ABC",),
+    "missing": ("AB", "AAB", "ABB", "ABC"),
+    # AAB begun at its second piece. Begun at its third it would look like any ABB.
+    "mid-start": ("ABA",),
+    "name-the-part": ("AB", "AAB", "ABB", "ABC"),
+    # Two as often as three, so that neither is the better guess.
+    "how-long-a-part": ("AB", "AB", "AB", "AAB", "ABB", "ABC"),
+}
+_WATCH = {
+    "ab-heard": "Saying the last one twice. Say the row again with a beat.",
+    "ab-seen": "Taking the piece liked best. Touch the row from its start and say it.",
+    "aab": "Dropping the double: one, then the other, by turns.",
+    "abb": "ABB turns into AB: the second of the pair goes missing.",
+    "abc": "Jumping back to the start too soon, after two of the three.",
+    "missing": "Naming the piece just before the gap. Say the row from its start.",
+    "mid-start": "Taking the first piece for the start of the part. Let the row run on past it.",
+    "name-the-part": "Saying the whole row, or only one piece. Ask where it starts over.",
+    "how-long-a-part": "Counting the kinds of piece, not the pieces. Lay a finger on each.",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class _Row:
+    """What repeats, what is given of it, and how it is given: done, laid on the table or seen."""
+
+    part: tuple[str, ...]
+    given: tuple[str, ...]
+    how: str
+
+    def at(self, place: int) -> str:
+        """The piece at a place, counted from 0, also past the end."""
+        return self.part[place % len(self.part)]
+
+
+def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+    """A row that repeats, and one question about it."""
+    match item:
+        case "missing":
+            return _missing(_row(item, draw), draw)
+        case "name-the-part":
+            return _name(_row(item, draw), draw)
+        case "how-long-a-part":
+            return _how_long(_row(item, draw), draw)
+        case "ab-heard" | "ab-seen" | "abc":
+            return _next(item, _row(item, draw), 1, draw)
+        case _:
+            return _next(item, _row(item, draw), 2, draw)
+
+
+def _row(item: str, draw: Draw) -> _Row:
+    family = draw.pick(_FAMILIES[item])
+    seen = item == "ab-seen" or (item != "ab-heard" and draw.below(3) == 0)
+    how = "see" if seen else draw.pick(("do", "lay"))
+    things = {"see": FORMS, "do": _DOING, "lay": _LAYING}[how]
+    names = dict(zip("ABC", draw.sample(things, 3), strict=True))
+    part = tuple(names[letter] for letter in family)
+    long = _length(item, len(part), draw)
+    return _Row(part, tuple(part[place % len(part)] for place in range(long)), how)
+
+
+def _length(item: str, part: int, draw: Draw) -> int:
+    """At least twice the part; whole parts where it is to be named, so that it begins and ends plainly."""
+    if item in ("name-the-part", "how-long-a-part"):
+        return 6
+    return draw.between(4, 7) if part == 2 and item != "missing" else draw.between(6, 8)
+
+
+def _said(pieces: Sequence[str]) -> str:
+    return ", ".join(pieces)
+
+
+# ---- what comes next --------------------------------------------------------------------------------
+
+
+def _next(item: str, row: _Row, want: int, draw: Draw) -> Draft:
+    long = len(row.given)
+    answer = [row.at(place) for place in range(long, long + want)]
+    return Draft(
+        say=_say_next(row, "What comes next?" if want == 1 else "What are the next two?", draw),
+        answer=_said(answer),
+        working=f"{_said(row.part)} over and over",
+        cues=_going_on(row),
+        watch_for=_WATCH[item],
+        given={"shown": list(row.given), "want": want},
+        picture=PatternRow((*row.given, *("?",) * want)) if row.how == "see" else None,
+        guess=round(1 / len(set(row.part)) ** want, 2),
+        table=_table(row),
+    )
+
+
+def _say_next(row: _Row, question: str, draw: Draw) -> Way:
+    pieces = upper(_said(row.given))
+    match row.how:
+        case "do":
+            return draw.way(
+                f"Listen. {pieces}. {question}",
+                f"Do it with me. {pieces}. {question}",
+                f"The bear dances. {pieces}. {question}",
+                f"This is my march. {pieces}. {question}",
+            )
+        case "lay":
+            return draw.way(
+                f"I lay this row. {pieces}. {question}",
+                f"The shelf goes like this. {pieces}. {question}",
+                f"Say my row with me. {pieces}. {question}",
+                f"Bear lays them out. {pieces}. {question}",
+            )
+        case _:
+            return draw.way(
+                f"Look at my row. {question}",
+                f"Touch each shape and say it. {question}",
+                f"The row wants to go on. {question}",
+                f"Bear laid this row. {question}",
+            )
+
+
+def _going_on(row: _Row) -> tuple[Cue, Cue, Cue]:
+    if row.how == "see":
+        return (
+            Cue("Wait. Then: say the row from its start, and tap the table at each."),
+            Cue("Cover all but the start. Slide the hand on, a shape at a time."),
+            Cue("Point along the row together in a sing-song. Stop talking at the empty place."),
+        )
+    forms = dict(zip(dict.fromkeys(row.part), FORMS, strict=False))
+    drawn = _said([f"each {piece} a {form}" for piece, form in forms.items()])
+    return (
+        Cue(f"Wait. Then: hear it again from “{row.given[0]}, {row.given[1]}”."),
+        Cue(
+            f"Here it is drawn: {drawn}. Touch along it.",
+            PatternRow((*(forms[piece] for piece in row.given), "?")),
+        ),
+        Cue(f"Begin together: “{_said(row.given[: len(row.part)])}…” Stop talking where the row ends."),
+    )
+
+
+def _table(row: _Row) -> str:
+    return "forks, spoons" if row.how == "lay" and set(row.part) <= {"fork", "spoon"} else _TABLE[row.how]
+
+
+_TABLE = {"do": "", "see": "", "lay": "forks, spoons, cups"}
+
+
+# ---- what is missing --------------------------------------------------------------------------------
+
+
+def _missing(row: _Row, draw: Draw) -> Draft:
+    gap = draw.between(2, len(row.given) - 2)
+    shown = tuple("?" if place == gap else piece for place, piece in enumerate(row.given))
+    seen = row.how == "see"
+    pieces = upper(_said(tuple("blank" if piece == "?" else piece for piece in shown)))
+    say = (
+        draw.way(
+            "A shape fell out of my row. Which shape was it?",
+            "Look at the row. What goes in the gap?",
+            "Bear hid a shape from the row. Which do we need?",
+        )
+        if seen
+        else draw.way(
+            f"{pieces}. What goes in the blank?",
+            f"I left out a piece. {pieces}. What is it?",
+            f"Bear forgot a piece. {pieces}. Which is it?",
+        )
+    )
+    return Draft(
+        say=say,
+        answer=row.at(gap),
+        working=f"{_said(row.part)} over and over",
+        cues=(
+            Cue("Wait. Then: say the row from its start, with a beat."),
+            Cue("Find a stretch of the row without a gap. How does it go?"),
+            Cue("Say the row together up to the gap, and fall silent there."),
+        ),
+        watch_for=_WATCH["missing"],
+        given={"shown": list(shown)},
+        picture=PatternRow(shown) if seen else None,
+        guess=round(1 / len(set(row.part)), 2),
+        table=_table(row),
+    )
+
+
+# ---- the part that repeats --------------------------------------------------------------------------
+
+
+def _turned(part: tuple[str, ...]) -> list[str]:
+    """The part begun at each of its pieces: any of them repeats."""
+    return [_said(part[turn:] + part[:turn]) for turn in range(len(part))]
+
+
+def _naming(row: _Row) -> tuple[Cue, Cue, Cue]:
+    return (
+        Cue("Wait. Then: tell me when you hear it start over."),
+        Cue("Draw a finger along, and stop at the very place where it starts over."),
+        Cue("Say the row together and clap hands each time it starts over. The child says the bit between."),
+    )
+
+
+def _name(row: _Row, draw: Draw) -> Draft:
+    key = _turned(row.part)
+    pieces = upper(_said(row.given))
+    seen = row.how == "see"
+    ways = (
+        (
+            "Look at my row. Which part comes again and again?",
+            "Say the bit of this row that repeats.",
+            "What do I lay over and over in this row?",
+        )
+        if seen
+        else (
+            f"{pieces}. Which part comes again and again?",
+            f"{pieces}. Say the bit that repeats.",
+            f"Hear this. {pieces}. What do I say over and over?",
+        )
+    )
+    return Draft(
+        say=draw.way(*ways),
+        answer=key[0],
+        accept=tuple(key[1:]),
+        working=f"{key[0]} | {key[0]} …",
+        cues=_naming(row),
+        watch_for=_WATCH["name-the-part"],
+        given={"shown": list(row.given), "ask": "part"},
+        picture=PatternRow(row.given) if seen else None,
+        table=_table(row),
+    )
+
+
+def _how_long(row: _Row, draw: Draw) -> Draft:
+    pieces = upper(_said(row.given))
+    seen = row.how == "see"
+    ways = (
+        (
+            "How many shapes until my row starts over?",
+            "Look at the part that repeats. How many shapes are in it?",
+            "Cut my row where it starts over. How many in each bit?",
+        )
+        if seen
+        else (
+            f"{pieces}. How many until it starts over?",
+            f"{pieces}. How many are in the part that repeats?",
+            f"Hear this. {pieces}. How long is the bit that repeats?",
+        )
+    )
+    return Draft(
+        say=draw.way(*ways),
+        answer=number_word(len(row.part)),
+        working=f"{_said(row.part)}: {len(row.part)}, then again",
+        cues=_naming(row),
+        watch_for=_WATCH["how-long-a-part"],
+        given={"shown": list(row.given), "ask": "length"},
+        picture=PatternRow(row.given) if seen else None,
+        guess=0.5,
+        table=_table(row),
+    )
+
+
+SKILL = Skill(
+    id="patterns",
+    title="Patterns",
+    asks="what comes next, what is missing, what repeats",
+    strand=Strand.MEASURING,
+    levels=(
+        Level(
+            "two-part",
+            "one and the other, by turns",
+            ("ab-heard", "ab-seen"),
+            seconds=20,
+            guess=0.5,
+            table="forks, spoons",
+        ),
+        Level(
+            "three-part", "two of one and one of the other", ("aab", "abb"), guess=0.25, table="forks, spoons"
+        ),
+        Level(
+            "abc-and-missing",
+            "three kinds, a missing piece, a start in the middle",
+            ("abc", "missing", "mid-start"),
+            guess=0.33,
+            table="forks, spoons, cups",
+        ),
+        Level(
+            "name-the-part",
+            "name the part that repeats",
+            ("name-the-part", "how-long-a-part"),
+            table="forks, spoons, cups",
+        ),
+    ),
+    ask=ask,
+)

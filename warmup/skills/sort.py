@@ -1,0 +1,323 @@
+"""sort: sort by one rule, count each group, guess the rule, put the groups in order.
+
+K.MD.B.3: sort things into groups, count each group (ten at most in one) and put the groups in order of
+size (Common Core State Standards for Mathematics, 2010).
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from itertools import permutations
+
+from warmup.draw import Draw
+from warmup.morning import Cue, Morning, Strand
+from warmup.pictures.pieces import FORMS
+from warmup.pictures.sorted_rows import SortedRows
+from warmup.skills._home import BOOK, CUP, HAT, SOCK, SPOON, Noun, upper
+from warmup.skills.base import Draft, Level, Skill
+from warmup.words import listed, number_word
+
+_COLORS = ("red", "blue", "green", "white", "brown")
+_KINDS = (SOCK, HAT, CUP, SPOON, BOOK)
+_GROUPS = (
+    (SOCK, HAT, Noun("shirt", "shirts")),
+    (Noun("cat", "cats"), Noun("dog", "dogs"), Noun("fish", "fish")),
+    (CUP, SPOON, Noun("fork", "forks")),
+    (Noun("ball", "balls"), Noun("kite", "kites"), BOOK),
+)
+_SHAPES = {"circle": "circles", "square": "squares", "triangle": "triangles"}
+_WATCH = {
+    "put-together": "The rule drifts: begun by color, gone on with by kind. Say the rule again.",
+    "does-not-fit": "Naming the one liked least. Hold each up to the rule in turn.",
+    "count-each": "Counting the other kind along, or one of them twice. Touch each that counts.",
+    "most-not-biggest": "Pointing to the biggest things. Most means how many, not how big.",
+    "guess-rule": "Naming one of the things, not what they share.",
+    "order-groups": "Ordering by the size of the things, or the wrong way round.",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class _Thing:
+    """Something with a color and a kind."""
+
+    color: str
+    kind: Noun
+
+    @property
+    def name(self) -> str:
+        return f"{self.color} {self.kind.one}"
+
+
+@dataclass(frozen=True, slots=True)
+class _Rule:
+    """A color or a kind that things are sorted by."""
+
+    color: str = ""
+    kind: Noun | None = None
+
+    def fits(self, thing: _Thing) -> bool:
+        return thing.kind == self.kind if self.kind else thing.color == self.color
+
+    @property
+    def key(self) -> str:
+        """The color, or one of the kind."""
+        return self.kind.one if self.kind else self.color
+
+    @property
+    def things(self) -> str:
+        """What fits, in the plural: "red things", "cups"."""
+        return self.kind.many if self.kind else f"{self.color} things"
+
+
+def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+    """A few things or groups, and a rule."""
+    match item:
+        case "put-together":
+            return _put_together(draw)
+        case "does-not-fit":
+            return _does_not_fit(draw)
+        case "count-each":
+            return _count_each(draw)
+        case "most-not-biggest":
+            return _most(draw)
+        case "guess-rule":
+            return _guess_rule(draw)
+        case _:
+            return _order(draw)
+
+
+def _rule(draw: Draw) -> tuple[_Rule, tuple[str, ...], tuple[Noun, ...]]:
+    """A rule, and three colors and three kinds that begin with the rule's own."""
+    colors, kinds = draw.sample(_COLORS, 3), draw.sample(_KINDS, 3)
+    return (_Rule(color=colors[0]) if draw.coin() else _Rule(kind=kinds[0])), colors, kinds
+
+
+def _in_and_out(draw: Draw, inside: int, outside: int) -> tuple[_Rule, list[_Thing], list[_Thing]]:
+    """Things that fit a rule and things that do not; some of those share what the rule is not about."""
+    rule, colors, kinds = _rule(draw)
+    every = [_Thing(color, kind) for color in colors for kind in kinds]
+    fitting = draw.sample([thing for thing in every if rule.fits(thing)], inside)
+    others = draw.shuffled([thing for thing in every if not rule.fits(thing)])
+    near = sorted(others, key=lambda thing: not _shares(thing, fitting))
+    return rule, list(fitting), near[:outside]
+
+
+def _shares(thing: _Thing, others: tuple[_Thing, ...]) -> bool:
+    return any(thing.color == other.color or thing.kind == other.kind for other in others)
+
+
+def _names(things: list[_Thing] | tuple[_Thing, ...]) -> str:
+    return ", ".join(thing.name for thing in things)
+
+
+# ---- one rule ---------------------------------------------------------------------------------------
+
+
+def _put_together(draw: Draw) -> Draft:
+    inside = draw.between(2, 3)
+    rule, fitting, others = _in_and_out(draw, inside, 4 - inside)
+    things = draw.shuffled(fitting + others)
+    right = [thing.name for thing in things if rule.fits(thing)]
+    row, first = upper(_names(things)), things[0].name
+    return Draft(
+        say=draw.way(
+            f"{row}. Which of them are {rule.things}?",
+            f"{row}. Put the {rule.things} in a pile.",
+            f"Only {rule.things} go in my basket. {row}. What goes in?",
+            f"{row}. Bear wants all the {rule.things}. Which are they?",
+        ),
+        answer=listed(right),
+        accept=tuple(listed(order) for order in permutations(right) if list(order) != right),
+        working=f"{rule.things}: {', '.join(right)}",
+        cues=(
+            Cue(f"Wait. Then: we sort for {rule.things}, and for nothing else."),
+            Cue(f"Hold up the {first}. Ask of it: does it go in, or stay out?"),
+            Cue(f"Lay the {first} in or out together. The child does the rest."),
+        ),
+        watch_for=_WATCH["put-together"],
+        given={"things": [thing.name for thing in things], "rule": rule.key},
+    )
+
+
+def _does_not_fit(draw: Draw) -> Draft:
+    rule, fitting, others = _in_and_out(draw, 2, 1)
+    things = draw.shuffled(fitting + others)
+    (wrong,) = (thing.name for thing in things if not rule.fits(thing))
+    row = upper(_names(things))
+    return Draft(
+        say=draw.way(
+            f"This pile is for {rule.things}. {row}. Which must go?",
+            f"{row}. Which does not belong with the {rule.things}?",
+            f"Bear keeps {rule.things} in a box. {row}. Which stays out?",
+            f"{row}. I look for {rule.things}. Which can I not use?",
+        ),
+        answer=wrong,
+        accept=(f"the {wrong}",),
+        working=f"{rule.things}: {', '.join(thing.name for thing in fitting)}",
+        cues=(
+            Cue(f"Wait. Then: what do all {rule.things} have that we look for?"),
+            Cue("Lay them in a row. Move a finger along and ask of each if it belongs."),
+            Cue(f"Pick up the {fitting[0].name} together: it belongs. The child tries the other two."),
+        ),
+        watch_for=_WATCH["does-not-fit"],
+        given={"things": [thing.name for thing in things], "rule": rule.key},
+        guess=0.33,
+    )
+
+
+# ---- count each group -------------------------------------------------------------------------------
+
+
+def _count_each(draw: Draw) -> Draft:
+    kinds = draw.sample(FORMS, draw.between(2, 3))
+    counts = {kinds[0]: draw.between(2, 10)}
+    counts |= {kind: draw.between(2, 5 if len(kinds) > 2 else 8) for kind in kinds[1:]}
+    wanted = _SHAPES[kinds[0]]
+    mixed = draw.shuffled([kind for kind, count in counts.items() for _ in range(count)])
+    sorted_out = SortedRows(tuple((kind,) * counts[kind] for kind in FORMS if kind in counts))
+    return Draft(
+        say=draw.way(
+            f"The shapes are all mixed up. How many {wanted} are there?",
+            f"Pick out the {wanted}. How many are there?",
+            f"Pile up all the {wanted}. How many is that?",
+            f"Bear takes only {wanted}. How many does Bear get?",
+        ),
+        answer=number_word(counts[kinds[0]]),
+        working=", ".join(f"{_SHAPES[kind]} {counts[kind]}" for kind in FORMS if kind in counts),
+        cues=(
+            Cue(f"Wait. Then: show me just the {wanted}. We leave the rest alone."),
+            Cue("Here they are sorted, a kind in each row.", sorted_out),
+            Cue(f"Touch the first of the {wanted} together and count. The child goes on."),
+        ),
+        watch_for=_WATCH["count-each"],
+        given={"mixed": list(mixed), "count": kinds[0]},
+        picture=SortedRows(_in_lines(mixed)),
+    )
+
+
+def _in_lines(pieces: tuple[str, ...]) -> tuple[tuple[str, ...], ...]:
+    across = 5 if len(pieces) <= 15 else 6
+    return tuple(pieces[start : start + across] for start in range(0, len(pieces), across))
+
+
+def _most(draw: Draw) -> Draft:
+    """The kind with the biggest pieces is never the one there are most of."""
+    big, *small = draw.sample(FORMS, 3)
+    most, few = draw.sample(small, 2)
+    counts = {most: draw.between(5, 9)}
+    counts[big] = draw.between(2, min(4, counts[most] - 1))
+    counts[few] = draw.between(1, counts[most] - 1)
+    rows = draw.shuffled(FORMS)
+    return Draft(
+        say=draw.way(
+            "Count each kind. Which kind has the most?",
+            "Which shape are there most of?",
+            "Each row is a team. Which team has the most in it?",
+            "I need the row with the most shapes. Which kind is that?",
+        ),
+        answer=_SHAPES[most],
+        accept=(most, f"the {_SHAPES[most]}"),
+        working=", ".join(f"{_SHAPES[kind]} {counts[kind]}" for kind in rows) + f": most are {_SHAPES[most]}",
+        cues=(
+            Cue("Wait. Then: most means how many there are. How many are in each row?"),
+            Cue("Cover all rows but the top. Count that, then slide the hand down."),
+            Cue("Touch the first in each row together, then the next. Which row is the last to run out?"),
+        ),
+        watch_for=_WATCH["most-not-biggest"],
+        given={"groups": {kind: counts[kind] for kind in rows}, "big": big},
+        picture=SortedRows(tuple((kind,) * counts[kind] for kind in rows), big),
+        guess=0.33,
+    )
+
+
+# ---- guess the rule, order the groups ---------------------------------------------------------------
+
+
+def _guess_rule(draw: Draw) -> Draft:
+    rule, fitting, others = _in_and_out(draw, 3, 1)
+    inside = listed([thing.name for thing in draw.shuffled(fitting)])
+    out = others[0].name
+    other = f"all {rule.color}" if rule.color else f"all {rule.things}"
+    return Draft(
+        say=draw.way(
+            f"{upper(inside)} go in. A {out} stays out. What is my rule?",
+            f"Bear likes a {inside}. Bear does not like a {out}. What does Bear like?",
+            f"In my box: {inside}. Not a {out}. What may go in?",
+        ),
+        answer=rule.things,
+        accept=(other, f"they are {other}", *((rule.color,) if rule.color else ())),
+        working=f"in: {other}; out: {out}",
+        cues=(
+            Cue("Wait. Then: what is the same about all that go in?"),
+            Cue("Put those that go in side by side. Look at color first, then at what each is."),
+            Cue(
+                f"Hold the {out} next to the {fitting[0].name} together. The child says what is not the same."
+            ),
+        ),
+        watch_for=_WATCH["guess-rule"],
+        given={"in": [thing.name for thing in fitting], "out": [out]},
+    )
+
+
+def ordered(groups: Mapping[str, int], fewest_first: bool) -> list[str]:
+    """The names of the groups in order of size. No two are to be the same size."""
+    return sorted(groups, key=lambda name: groups[name] if fewest_first else -groups[name])
+
+
+def _order(draw: Draw) -> Draft:
+    nouns = draw.shuffled(draw.pick(_GROUPS))
+    counts = dict(zip(nouns, draw.sample(range(1, 11), 3), strict=True))
+    groups = {noun.many: count for noun, count in counts.items()}
+    fewest = draw.coin()
+    way = "the fewest to the most" if fewest else "the most to the fewest"
+    told = upper(listed([noun.of(count) for noun, count in counts.items()]))
+    order = ordered(groups, fewest)
+    rows = SortedRows(tuple((form,) * count for form, count in zip(FORMS, counts.values(), strict=True)))
+    return Draft(
+        say=draw.way(
+            f"{told}. Say them from {way}.",
+            f"We have {told[:1].lower()}{told[1:]}. Put them in order, from {way}.",
+            f"{told}. Line up the kinds from {way}.",
+            f"Bear counts {told[:1].lower()}{told[1:]}. Go from {way}.",
+        ),
+        answer=", ".join(order),
+        working=f" {'<' if fewest else '>'} ".join(f"{name} {groups[name]}" for name in order),
+        cues=(
+            Cue(f"Wait. Then: of which are there the {'fewest' if fewest else 'most'}?"),
+            Cue("Here is a row for each kind, in the order I said them.", rows),
+            Cue("Stack a block for each together. The child lines the stacks up and names them."),
+        ),
+        watch_for=_WATCH["order-groups"],
+        given={"groups": groups, "order": "fewest first" if fewest else "most first"},
+        guess=0.17,
+    )
+
+
+SKILL = Skill(
+    id="sort",
+    title="Sort",
+    asks="sort by one rule; count each group; which group has most",
+    strand=Strand.MEASURING,
+    levels=(
+        Level(
+            "one-rule",
+            "sort by one rule",
+            ("put-together", "does-not-fit"),
+            codes=("K.MD.B.3",),
+            table="laundry",
+        ),
+        Level(
+            "count-groups",
+            "count each group, to ten",
+            ("count-each", "most-not-biggest"),
+            codes=("K.MD.B.3",),
+        ),
+        Level(
+            "guess-the-rule",
+            "guess the rule, order the groups",
+            ("guess-rule", "order-groups"),
+            codes=("K.MD.B.3",),
+            table="laundry, blocks",
+        ),
+    ),
+    ask=ask,
+)
