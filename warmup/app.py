@@ -1,15 +1,16 @@
 """The app: its two themes, the bindings made from the action table, and the screens it opens."""
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from typing import ClassVar
 
 from textual.app import App, SystemCommand
-from textual.binding import Binding
+from textual.binding import Binding, BindingType
 from textual.screen import Screen
 from textual.theme import Theme
 
 from warmup.actions import ACTIONS
 from warmup.desk import Clock, Desk
+from warmup.family import Family
 from warmup.journal import Journal
 from warmup.pictures import Ink
 from warmup.screens.morning import MorningScreen
@@ -31,40 +32,84 @@ def _theme(name: str, palette: Palette, *, dark: bool) -> Theme:
 
 
 class WarmupApp(App[int]):
-    """Opens today's morning."""
+    """Opens today's morning; before the first one, asks who it is for.
+
+    ``welcome`` takes the family that the first run's form gives and makes the desk of it; None when
+    there is a family already.
+    """
 
     TITLE = "warmup"
     CSS_PATH: ClassVar = ["screens/morning.tcss"]
-    ENABLE_COMMAND_PALETTE = True
-    BINDINGS: ClassVar = [
+    BINDINGS: ClassVar[list[BindingType]] = [
         Binding(
-            ",".join(action.keys), f"do('{action.id}')", action.label, show=False, id=action.id, tooltip=action.help
+            ",".join(action.keys),
+            f"do('{action.id}')",
+            action.label,
+            show=False,
+            id=action.id,
+            tooltip=action.help,
         )
         for action in ACTIONS
     ]
 
-    def __init__(self, desk: Desk, journal: Journal, clock: Clock, notices: tuple[str, ...] = ()) -> None:
+    def __init__(
+        self,
+        desk: Desk,
+        journal: Journal,
+        clock: Clock,
+        notices: tuple[str, ...] = (),
+        welcome: Callable[[Family], Desk] | None = None,
+    ) -> None:
         super().__init__()
-        self.desk, self.journal, self.clock, self.notices = desk, journal, clock, notices
+        self.desk, self.journal, self.clock, self.notices, self.welcome = (
+            desk,
+            journal,
+            clock,
+            notices,
+            welcome,
+        )
         self.register_theme(_theme("warmup-dark", DARK, dark=True))
         self.register_theme(_theme("warmup-light", LIGHT, dark=False))
         self.theme = f"warmup-{desk.family.theme}"
 
-    def get_default_screen(self) -> Screen[None]:
-        """The morning."""
-        return MorningScreen(self.desk, self.journal, self.clock, self.notices)
+    def get_default_screen(self) -> Screen[object]:
+        """The morning, or a blank one for the form to stand on."""
+        if self.welcome is not None:
+            return Screen()
+        return self._morning()
+
+    def on_mount(self) -> None:
+        """The form comes first where there is no family yet."""
+        if self.welcome is not None:
+            from warmup.screens.welcome import WelcomeScreen
+
+            self.push_screen(WelcomeScreen(self.desk.today), self._welcomed)
+
+    def _welcomed(self, family: Family | None) -> None:
+        if family is None or self.welcome is None:
+            return
+        self.desk = self.welcome(family)
+        self.push_screen(self._morning())
+
+    def _morning(self) -> Screen[object]:
+        return MorningScreen(self.desk, self.journal, self.clock, self.notices, self.turn_theme)
 
     def get_system_commands(self, screen: Screen[object]) -> Iterable[SystemCommand]:
         """Every action of the table, for the command palette."""
         for action in ACTIONS:
-            yield SystemCommand(action.label.capitalize(), action.help, lambda name=action.id: self.action_do(name))
+            yield SystemCommand(
+                action.label.capitalize(), action.help, lambda name=action.id: self.action_do(name)
+            )
 
     def action_do(self, name: str) -> None:
         """Do an action of the table."""
-        if isinstance(self.screen, MorningScreen):
-            self.screen.do(name)
+        screen = self.screen
+        if isinstance(screen, MorningScreen):
+            screen.do(name)
+        elif name == "quit":
+            self.exit()
 
-    def action_turn_theme(self) -> None:
+    def turn_theme(self) -> None:
         """Change between dark and light, and keep the choice."""
         name = "light" if self.current_theme.dark else "dark"
         self.theme = f"warmup-{name}"

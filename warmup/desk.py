@@ -47,11 +47,15 @@ class Desk:
     def knowledge(self) -> Knowledge:
         """What the child knows by the journal; folded once and kept."""
         if self._known is None:
-            history = self.journal.history(self.child.key) if self.journal else ()
+            history = self.journal.history(self.child.record) if self.journal else ()
             opened = {item.id: (item.week - 1) * self.year.mornings_a_week for item in self.items()}
             guesses = {item.id: item.guess for item in self.items()}
             self._known = fold(history, self.year.index, opened, guesses)
         return self._known
+
+    def know(self, known: Knowledge) -> None:
+        """Take what is known from elsewhere, in place of the journal's."""
+        self._known = known
 
     def forget(self) -> None:
         """Fold the journal again the next time: marks were made since."""
@@ -93,7 +97,7 @@ class Desk:
             shape,
             self.knowledge(),
             morning,
-            child=self.child.key,
+            child=self.child.record,
             settling=self.settling(morning),
             count=count,
         )
@@ -101,7 +105,7 @@ class Desk:
     def build(self, choices: Collection[Choice], morning: Morning, shape: str, sitting: int = 1) -> Routine:
         """The prompts of a choice."""
         known = self.knowledge()
-        return build(tuple(choices), morning, known, child=self.child.key, shape=shape, sitting=sitting)
+        return build(tuple(choices), morning, known, child=self.child.record, shape=shape, sitting=sitting)
 
     # -- the days
 
@@ -110,7 +114,7 @@ class Desk:
         first = self.family.began
         if self.family.settled:
             first = max(first, self.family.settled + dt.timedelta(1))
-        known = self.journal.dates_with_record(self.child.key) if self.journal else set()
+        known = self.journal.dates_with_record(self.child.record) if self.journal else set()
         return tuple(day for day in self.year.between(first, self.today) if day not in known)
 
     def settle(self, off: Collection[dt.date]) -> None:
@@ -127,7 +131,7 @@ class Desk:
         """Hold a level (``skill:key``) back as not taught yet, or let it come again."""
         held = {*self.child.held, level} if back else {*self.child.held} - {level}
         child = replace(self.child, held=tuple(sorted(held)))
-        children = tuple(child if each.key == child.key else each for each in self.family.children)
+        children = tuple(child if each.record == child.record else each for each in self.family.children)
         self.child = child
         self.change(replace(self.family, children=children))
 

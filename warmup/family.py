@@ -14,25 +14,32 @@ from dateutil import rrule
 from warmup.documents import Document, FileProblem, Missing, did_you_mean, read, shown, write_atomic
 from warmup.morning import Countdown
 from warmup.schoolyear import WEEKS
+from warmup.words import MONTHS, WEEKDAYS
 
 FORMAT = 1
 LONGEST_BREAK = 366
 """The longest stretch of days off in one line, in days: a longer one is a slip in the year."""
 PLACEHOLDER = "Sunshine"
 """The nickname a child has until the family gives one."""
-_WEEKDAYS = tuple(calendar.day_name)
-_MONTHS = tuple(calendar.month_name)[1:]
 _ORDINALS = {"first": 1, "second": 2, "third": 3, "fourth": 4, "last": -1}
 _YEARLY = 'a day like "December 25", "fourth Thursday of November" or "last Monday of May"'
 
 
 @dataclass(frozen=True, slots=True)
 class Child:
-    """One child: a nickname, and the levels (``skill:level``) held back or opened early."""
+    """One child: a nickname, and the levels (``skill:level``) held back or opened early.
+
+    ``record`` is the name its marks are kept under: the first nickname, so that a new one loses nothing.
+    """
 
     nickname: str
     held: tuple[str, ...] = ()
     opened: tuple[str, ...] = ()
+    record: str = ""
+
+    def __post_init__(self) -> None:
+        if not self.record:
+            object.__setattr__(self, "record", self.nickname)
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,7 +123,10 @@ def _children(file: Document) -> tuple[Child, ...]:
         if any(nickname.casefold() == child.nickname.casefold() for child in children):
             file.refuse(("child", n, "nickname"), "a nickname no other child has")
         held, opened = file.names("child", n, "held"), file.names("child", n, "opened")
-        children.append(Child(nickname, held, opened))
+        record = file.name("child", n, "record", default=nickname)
+        if any(record == child.record for child in children):
+            file.refuse(("child", n, "record"), "a record no other child has")
+        children.append(Child(nickname, held, opened, record))
     if not children:
         raise file.problem(("child",), "at least one [[child]] with a nickname", "none")
     return tuple(children)
@@ -127,11 +137,11 @@ def _weekdays(file: Document) -> tuple[int, ...]:
     if not file.has(*keys):
         return (0, 1, 2, 3)
     numbers = []
-    names = {name.lower(): number for number, name in enumerate(_WEEKDAYS)}
+    names = {name.lower(): number for number, name in enumerate(WEEKDAYS)}
     for n in range(file.length(*keys)):
         name = file.name(*keys, n)
         if name.lower() not in names:
-            found = shown(name) + did_you_mean(name.capitalize(), _WEEKDAYS)
+            found = shown(name) + did_you_mean(name.capitalize(), WEEKDAYS)
             raise file.problem((*keys, n), "a day of the week", found)
         if names[name.lower()] in numbers:
             raise file.problem((*keys, n), "each day once", f"{name} twice")
@@ -173,7 +183,7 @@ def _named(word: str, among: Sequence[str]) -> int | None:
 def _yearly(words: str) -> dict[str, Any] | None:
     """The terms of a yearly recurrence for ``rrule``; None when the words are not understood."""
     if (match := re.fullmatch(r"(\w+) ([0-9]{1,2})", words)) and (
-        month := _named(match[1], _MONTHS)
+        month := _named(match[1], MONTHS)
     ) is not None:
         day = int(match[2])
         # 2000 was a leap year: February 29 is a day some years have.
@@ -185,8 +195,8 @@ def _yearly(words: str) -> dict[str, Any] | None:
     if match := re.fullmatch(r"(\w+) (\w+) (?:of|in) (\w+)", words):
         ordinal, weekday, month = (
             _ORDINALS.get(match[1].lower()),
-            _named(match[2], _WEEKDAYS),
-            _named(match[3], _MONTHS),
+            _named(match[2], WEEKDAYS),
+            _named(match[3], MONTHS),
         )
         if ordinal and weekday is not None and month is not None:
             return {"bymonth": month + 1, "byweekday": rrule.weekday(weekday, ordinal)}
@@ -227,7 +237,7 @@ def warnings(family: Family) -> tuple[str, ...]:
         if level not in known
     ]
     if family.first_day.weekday() not in family.weekdays:
-        day = _WEEKDAYS[family.first_day.weekday()]
+        day = WEEKDAYS[family.first_day.weekday()]
         found.append(
             f"The first day, {family.first_day}, is a {day}, and {day} is no school day of the week."
         )
@@ -241,14 +251,19 @@ def dump(family: Family, over: Mapping[str, Any]) -> dict[str, Any]:
     school |= {
         "first_day": family.first_day,
         "first_week": family.first_week,
-        "weekdays": [_WEEKDAYS[day] for day in family.weekdays],
+        "weekdays": [WEEKDAYS[day] for day in family.weekdays],
         "began": family.began,
     }
     _put(school, "settled", family.settled)
     _put(school, "days_off", _over([_off(*ends) for ends in family.off], school.get("days_off"), _ends))
     _put(school, "extra", list(family.extra))
     children = [
-        {"nickname": child.nickname, "held": list(child.held), "opened": list(child.opened)}
+        {
+            "nickname": child.nickname,
+            "record": child.record,
+            "held": list(child.held),
+            "opened": list(child.opened),
+        }
         for child in family.children
     ]
     _put(data, "child", _over(children, data.get("child"), lambda child: child.get("nickname")))

@@ -107,7 +107,7 @@ class Sitting:
         if self._undo:
             position, before = self._undo.pop()
         else:
-            newest = self.journal.last_mark(self.desk.child.key, self.morning.date, self.number)
+            newest = self.journal.last_mark(self.desk.child.record, self.morning.date, self.number)
             if newest is None:
                 return False
             position, before = newest, None
@@ -126,12 +126,12 @@ class Sitting:
     def toggle_rough(self) -> None:
         """Flag the day as a rough one, or not."""
         self.rough = not self.rough
-        self.journal.set_rough(self.desk.child.key, self.morning.date, self.number, self.rough)
+        self.journal.set_rough(self.desk.child.record, self.morning.date, self.number, self.rough)
 
     def close(self) -> None:
         """The morning is over."""
         self.closed = True
-        self.journal.close_sitting(self.desk.child.key, self.morning.date, self.number)
+        self.journal.close_sitting(self.desk.child.record, self.morning.date, self.number)
 
     # -- changing what is still to come
 
@@ -167,7 +167,7 @@ class Sitting:
         )
 
     def _instead(self, out: set[str]) -> bool:
-        """Put other prompts in the place of those still to come that are in ``out`` or want a missing thing."""
+        """Replace the prompts still to come that are in ``out`` or want a missing thing."""
         prompts, changed = list(self.prompts), False
         for at in range(self.position, len(prompts)):
             gone = prompts[at].item in out or (prompts[at].table and prompts[at].table in self._missing)
@@ -184,7 +184,7 @@ class Sitting:
         return changed
 
     def _one_more(self, used: list[str], beside: set[str]) -> Prompt | None:
-        """One prompt that is not in the morning yet, of no skill that stands beside, and needs nothing missing."""
+        """One prompt not in the morning yet, of no skill ``beside``, that wants nothing missing."""
         morning = self.morning
         full = {name for name in (item.partition("/")[0] for item in used) if _count(used, name) >= 2}
         items = [
@@ -199,7 +199,7 @@ class Sitting:
         return built[0] if built else None
 
     def _choice(self, items: set[str], count: int, after: str) -> tuple[Prompt, ...]:
-        """The best ``count`` of the prompts still to come, in a good order, none of the skill just asked first."""
+        """The best ``count`` of the prompts still to come, none of the skill just asked first."""
         if not count:
             return ()
         morning, by_item = self.morning, {prompt.item: prompt for prompt in self.prompts}
@@ -228,14 +228,14 @@ class Sitting:
         position = min(position, len(self.prompts))
         shown = max(self.furthest, min(position, len(self.prompts) - 1))
         self.journal.step(
-            self.desk.child.key, self.morning.date, self.number, position, shown=shown, at=at, mark=row
+            self.desk.child.record, self.morning.date, self.number, position, shown=shown, at=at, mark=row
         )
         self.position, self.furthest = position, shown
 
     def _replace(self, start: int, rest: tuple[Prompt, ...]) -> None:
         self.routine = replace(self.routine, prompts=self.prompts[:start] + rest)
         self.journal.replace(
-            self.desk.child.key,
+            self.desk.child.record,
             self.morning.date,
             self.number,
             start,
@@ -254,25 +254,25 @@ def _count(used: list[str], skill: str) -> int:
 
 def begin(desk: Desk, journal: Journal, clock: Clock, *, shape: str = "") -> Sitting:
     """Start a new sitting for today and keep it."""
-    number = len(journal.sittings_of(desk.child.key, desk.today)) + 1
+    number = len(journal.sittings_of(desk.child.record, desk.today)) + 1
     routine = desk.routine(shape=shape, sitting=number)
     rows = [(prompt.item, prompt.wording) for prompt in routine.prompts]
-    number = journal.start(desk.child.key, desk.today, routine.shape, routine_text(routine), rows)
+    number = journal.start(desk.child.record, desk.today, routine.shape, routine_text(routine), rows)
     return Sitting(desk, journal, clock, number, routine)
 
 
 def resume(desk: Desk, journal: Journal, clock: Clock) -> Sitting | None:
     """Today's sitting as it was left: the open one, else the last closed one; None when there is none."""
-    stored = journal.open_sitting(desk.child.key, desk.today)
+    stored = journal.open_sitting(desk.child.record, desk.today)
     if stored is None:
-        stored = next(reversed(journal.sittings_of(desk.child.key, desk.today)), None)
+        stored = next(reversed(journal.sittings_of(desk.child.record, desk.today)), None)
     if stored is None:
         return None
     try:
         routine = routine_from(stored.routine)
     except ValueError:
         return None
-    marks = {at: row for at, row in journal.marks_of(desk.child.key, desk.today, stored.sitting).items()}
+    marks = journal.marks_of(desk.child.record, desk.today, stored.sitting)
     return Sitting(
         desk,
         journal,

@@ -86,5 +86,5 @@ def listed(things: Sequence[str], last: str = "and") -> str:
 
 
 def plural(count: int, one: str, many: str = "") -> str:
-    """The noun that goes with ``count``: ``plural(1, "sock")`` is "sock", ``plural(2, "penny", "pennies")``."""
+    """The noun that goes with ``count``: "sock" for 1, "socks" for 2, or ``many`` where it is irregular."""
     return one if count == 1 else (many or f"{one}s")

@@ -1,5 +1,6 @@
 """The morning: one screen whose mode changes, since a pushed screen would cost a blink."""
 
+from collections.abc import Callable
 from enum import Enum
 
 from textual import events
@@ -34,13 +35,21 @@ class Mode(Enum):
     UNLOCKED = "unlocked"
 
 
-class MorningScreen(Screen[None]):
+class MorningScreen(Screen[object]):
     """Stage and script, and what each key does in each mode."""
 
     AUTO_FOCUS = None
 
-    def __init__(self, desk: Desk, journal: Journal, clock: Clock, notices: tuple[str, ...] = ()) -> None:
+    def __init__(
+        self,
+        desk: Desk,
+        journal: Journal,
+        clock: Clock,
+        notices: tuple[str, ...] = (),
+        turn_theme: Callable[[], None] = lambda: None,
+    ) -> None:
         super().__init__()
+        self.turn_theme = turn_theme
         self.desk, self.journal, self.clock, self.notices = desk, journal, clock, notices
         self.sitting: Sitting | None = None
         self.days = desk.unsettled()
@@ -48,7 +57,7 @@ class MorningScreen(Screen[None]):
         self.cursor = 0
         self.said = ""
         self._before: Knowledge = desk.knowledge()
-        self._closing: Closing | None = None
+        self._ending: Closing | None = None
         self.mode = self._first_mode()
 
     def compose(self) -> ComposeResult:
@@ -74,17 +83,19 @@ class MorningScreen(Screen[None]):
 
     def _second_mode(self) -> Mode:
         planned = self.desk.morning().is_school
-        started = self.journal.sittings_of(self.desk.child.key, self.desk.today)
+        started = self.journal.sittings_of(self.desk.child.record, self.desk.today)
         return Mode.PROMPT if planned or started else Mode.COUNTS
 
     def _enter(self, mode: Mode) -> None:
         if mode in (Mode.PROMPT, Mode.CLOSE) and self.sitting is None:
             self._before = self.desk.knowledge()
-            self.sitting = resume(self.desk, self.journal, self.clock) or begin(self.desk, self.journal, self.clock)
+            self.sitting = resume(self.desk, self.journal, self.clock) or begin(
+                self.desk, self.journal, self.clock
+            )
         if mode is Mode.PROMPT and self.sitting is not None and self.sitting.at_close:
             mode = Mode.CLOSE
         if mode is Mode.CLOSE and self.sitting is not None:
-            self._closing = closing(self.sitting, self._before)
+            self._ending = closing(self.sitting, self._before)
         self.mode = mode
         self._show()
 
@@ -122,8 +133,8 @@ class MorningScreen(Screen[None]):
             case Mode.PROMPT if self.sitting and self.sitting.prompt:
                 covered = not self.desk.family.answers_shown
                 return pages.prompt_page(self.sitting, width, self._notices(), covered=covered, name=name)
-            case Mode.CLOSE if self.sitting and self._closing:
-                return pages.close_page(self.sitting, self._closing, width, self._notices(), name)
+            case Mode.CLOSE if self.sitting and self._ending:
+                return pages.close_page(self.sitting, self._ending, width, self._notices(), name)
             case Mode.HELP:
                 return pages.help_page(width)
             case Mode.UNLOCKED:
@@ -138,7 +149,11 @@ class MorningScreen(Screen[None]):
 
     def _notices(self) -> tuple[str, ...]:
         """Standing lines: trouble with the disk first, then what the last key had to say."""
-        saving = () if self.journal.saving else ("Not being saved: the disk takes no writing. Tried again at each mark.",)
+        saving = (
+            ()
+            if self.journal.saving
+            else ("Not being saved: the disk takes no writing. Tried again at each mark.",)
+        )
         said = (self.said,) if self.said else ()
         return (*saving, *self.notices, *said)
 
@@ -149,7 +164,9 @@ class MorningScreen(Screen[None]):
             for level in skill.levels:
                 ref = f"{skill.id}:{level.key}"
                 week = plan.weeks.get(ref, 99)
-                if (week - 1) // 9 + 1 == morning.quarter and week <= morning.week or ref in self.desk.child.held:
+                if (
+                    (week - 1) // 9 + 1 == morning.quarter and week <= morning.week
+                ) or ref in self.desk.child.held:
                     rows.append(Unlocked(ref, skill.title, level.label, week, ref in self.desk.child.held))
         return sorted(rows, key=lambda row: (-row.week, row.title))
 
@@ -162,7 +179,7 @@ class MorningScreen(Screen[None]):
             case "quit", _:
                 self.app.exit()
             case "theme", _:
-                self.app.action_turn_theme()  # type: ignore[attr-defined]
+                self.turn_theme()
                 self._show()
             case "help", Mode.HELP:
                 self._enter(Mode.PROMPT if self.sitting else self._first_mode())
@@ -210,7 +227,9 @@ class MorningScreen(Screen[None]):
             case "short":
                 self.said = "" if sitting.shorten() else "It is as short as it gets."
             case "swap":
-                self.said = "Something else, then." if sitting.swap() else "There is nothing else to ask just now."
+                self.said = (
+                    "Something else, then." if sitting.swap() else "There is nothing else to ask just now."
+                )
             case "hold":
                 sitting.hold_back()
                 self.said = "Held back. Key l lists what is held, to let it come again."
@@ -287,5 +306,3 @@ class MorningScreen(Screen[None]):
                 self._enter(Mode.PROMPT)
                 return
         self._show()
-
-

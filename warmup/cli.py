@@ -1,0 +1,323 @@
+"""The command line. A screen is imported only on the way to opening one.
+
+Exit codes: 0 done; 1 ``check`` found something wrong; 2 the command line was not understood;
+3 a file cannot be used as it is (one sentence on standard error says which, and what to do).
+"""
+
+import argparse
+import datetime as dt
+import os
+import sys
+from collections.abc import Callable, Iterable, Sequence
+from typing import TYPE_CHECKING
+
+from warmup import __version__
+
+if TYPE_CHECKING:
+    from warmup.desk import Desk
+    from warmup.documents import Places
+    from warmup.family import Family
+    from warmup.journal import Journal
+    from warmup.morning import Prompt
+
+DONE, WRONG, USAGE, UNUSABLE = 0, 1, 2, 3
+Clock = Callable[[], dt.datetime]
+
+
+class Refused(Exception):
+    """The command line asks for something there is not: a sentence for standard error, and exit code 2."""
+
+
+def main(argv: Sequence[str] | None = None, clock: Clock = dt.datetime.now) -> int:
+    """Run one command and give its exit code. ``clock`` is read once, at the start of a command."""
+    arguments = _parser().parse_args(argv)
+    try:
+        return int(arguments.run(arguments, clock) or DONE)
+    except Refused as refused:
+        print(f"warmup: {refused}", file=sys.stderr)
+        return USAGE
+    except BrokenPipeError:
+        # The reader went away (``| head``): nothing is wrong, and nothing more can be said.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return DONE
+    except KeyboardInterrupt:
+        return DONE
+    except Exception as error:
+        from warmup.documents import FileProblem
+
+        if isinstance(error, FileProblem):
+            print(f"warmup: {error}", file=sys.stderr)
+            return UNUSABLE
+        raise
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(
+        prog="warmup",
+        description="A short spoken maths warm-up for a five-year-old: opens today's morning.",
+        epilog="Exit codes: 0 done, 1 check found something wrong, 2 not understood, 3 a file cannot be used.",
+    )
+    parser.add_argument("--version", action="version", version=f"warmup {__version__}")
+    parser.add_argument(
+        "--demo",
+        action="store_true",
+        help="an invented family in a temporary place, nothing of yours touched",
+    )
+    parser.add_argument(
+        "--child", default="", metavar="NICKNAME", help="whose morning, where there are several children"
+    )
+    parser.set_defaults(run=_open)
+    commands = parser.add_subparsers(title="commands", metavar="COMMAND")
+    today = commands.add_parser("today", help="print the routine of a date")
+    today.add_argument("--date", type=_date, metavar="YYYY-MM-DD", help="another date than today")
+    today.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="whose routine")
+    _form(today)
+    today.set_defaults(run=_today)
+    ask = commands.add_parser("ask", help="print prompts of any kind")
+    ask.add_argument("skill", metavar="SKILL", help="a skill, such as make-ten")
+    ask.add_argument("--level", metavar="LEVEL", help="one of its levels, by name or number from 1")
+    ask.add_argument("--item", metavar="ITEM", help="one of its items")
+    ask.add_argument("--count", type=_count, default=1, metavar="N", help="how many (1 to 10000)")
+    ask.add_argument("--date", type=_date, metavar="YYYY-MM-DD", help="as on another date")
+    ask.add_argument("--seed", default="", metavar="TEXT", help="the same seed gives the same prompts")
+    _form(ask)
+    ask.set_defaults(run=_ask)
+    check = commands.add_parser("check", help="read every file and say what is wrong and where")
+    check.set_defaults(run=_check)
+    return parser
+
+
+def _form(parser: argparse.ArgumentParser) -> None:
+    form = parser.add_mutually_exclusive_group()
+    form.add_argument("--plain", dest="json", action="store_false", help="plain text (as it is without this)")
+    form.add_argument(
+        "--json", action="store_true", help="JSON, whole, with what each answer was computed from"
+    )
+    parser.add_argument(
+        "--answers", action=argparse.BooleanOptionalAction, default=True, help="with or without the answers"
+    )
+
+
+def _date(text: str) -> dt.date:
+    try:
+        day = dt.date.fromisoformat(text)
+    except ValueError:
+        raise argparse.ArgumentTypeError(f"expected a date like 2026-09-01, found {text!r}") from None
+    if not 1900 <= day.year <= 2200:
+        raise argparse.ArgumentTypeError(f"expected a year from 1900 to 2200, found {day.year}")
+    return day
+
+
+def _count(text: str) -> int:
+    if not text.isascii() or not text.isdigit() or not 1 <= int(text[:6]) <= 10_000:
+        raise argparse.ArgumentTypeError(f"expected a number from 1 to 10000, found {text[:20]!r}")
+    return int(text)
+
+
+# -- opening the morning
+
+
+def _open(arguments: argparse.Namespace, clock: Clock) -> int:
+    if arguments.demo:
+        return _demo(arguments, clock)
+    if not (sys.stdout.isatty() and sys.stdin.isatty()):
+        arguments.date, arguments.json, arguments.answers = None, False, True
+        return _today(arguments, clock)
+    return _morning(_places(), arguments.child, clock)
+
+
+def _morning(places: "Places", child: str, clock: Clock, notices: tuple[str, ...] = ()) -> int:
+    from warmup.app import WarmupApp
+    from warmup.desk import load_family
+    from warmup.journal import Journal, NewerJournal
+
+    today = clock().date()
+    family, saved = load_family(places, today)
+    try:
+        journal = Journal.open(places.data, clock)
+    except NewerJournal as newer:
+        print(f"warmup: {newer}", file=sys.stderr)
+        return UNUSABLE
+    try:
+        desk = _sit_down(places, family, today, journal, child, saved)
+        said = (journal.notice,) if journal.notice else ()
+        welcome = None if saved else lambda family: _welcomed(places, family, today, journal)
+        code = WarmupApp(desk, journal, clock, (*notices, *said), welcome).run()
+    finally:
+        journal.shut()
+    return code or DONE
+
+
+def _welcomed(places: "Places", family: "Family", today: dt.date, journal: "Journal") -> "Desk":
+    """Keep the family the form gave; the desk to go on with."""
+    from warmup import family as families
+    from warmup.desk import sit_down
+
+    families.save(places.config / "family.toml", family)
+    return sit_down(places, family, today, journal)
+
+
+def _demo(arguments: argparse.Namespace, clock: Clock) -> int:
+    import tempfile
+    from pathlib import Path
+
+    from warmup.demo import set_up, temporary
+
+    with tempfile.TemporaryDirectory(prefix="warmup-demo-", ignore_cleanup_errors=True) as folder:
+        places = temporary(Path(folder))
+        set_up(places, clock().date())
+        if sys.stdout.isatty() and sys.stdin.isatty():
+            return _morning(
+                places, arguments.child, clock, ("A demo: an invented family, thrown away at the end.",)
+            )
+        arguments.date, arguments.json, arguments.answers = None, False, True
+        return _today(arguments, clock, places)
+
+
+def _places() -> "Places":
+    from warmup.documents import places
+
+    return places(os.environ)
+
+
+def _sit_down(
+    places: "Places", family: "Family", today: dt.date, journal: "Journal | None", child: str, saved: bool
+) -> "Desk":
+    from warmup.desk import sit_down
+
+    try:
+        return sit_down(places, family, today, journal, child=child, saved=saved)
+    except KeyError:
+        names = ", ".join(each.nickname for each in family.children)
+        raise Refused(f"no child called {child!r} in family.toml; there is {names}") from None
+
+
+# -- printing
+
+
+def _today(arguments: argparse.Namespace, clock: Clock, places: "Places | None" = None) -> int:
+    from warmup.plain import routine_lines
+    from warmup.wire import routine_data, routine_from
+
+    desk, journal = _reading_desk(places or _places(), arguments.child, clock().date())
+    day = arguments.date or desk.today
+    stored = journal.sittings_of(desk.child.record, day) if journal else []
+    routine = routine_from(stored[-1].routine) if stored else desk.routine(day)
+    if arguments.json:
+        data = routine_data(routine)
+        _print_json(data if arguments.answers else _without_answers(data))
+    else:
+        _print(routine_lines(routine, desk, answers=arguments.answers))
+    if journal:
+        journal.shut()
+    return DONE
+
+
+def _reading_desk(places: "Places", child: str, today: dt.date) -> tuple["Desk", "Journal | None"]:
+    """A desk for printing: it writes nothing, and takes the defaults where there is no family yet."""
+    from warmup.desk import load_family
+
+    family, saved = load_family(places, today)
+    if not saved:
+        print(
+            "warmup: no family.toml yet: a year from the last Monday of August, Monday to Thursday, is taken. "
+            "Run warmup in a terminal to set it up.",
+            file=sys.stderr,
+        )
+    journal: Journal | None = None
+    if (places.data / "journal.db").exists():
+        from warmup.journal import Journal as Disk
+
+        journal = Disk.open(places.data, dt.datetime.now, read_only=True)
+    return _sit_down(places, family, today, journal, child, saved=False), journal
+
+
+def _ask(arguments: argparse.Namespace, clock: Clock) -> int:
+    from warmup import skills
+    from warmup.draw import Draw
+    from warmup.plain import prompts_lines
+    from warmup.wire import FORMAT, VERSION, prompt_data
+
+    names = _items(arguments)
+    desk, journal = _reading_desk(_places(), "", clock().date())
+    if journal:
+        journal.shut()
+    morning = desk.morning(arguments.date or desk.today)
+    able = [name for name in names if skills.askable(name, morning)]
+    if not able:
+        raise Refused(f"{names[0]} is not asked on {morning.date}: it belongs to certain school days only")
+    seed = arguments.seed or f"{morning.date}"
+    prompts: list[Prompt] = [
+        skills.prompt(able[n % len(able)], morning, Draw("ask", seed, able[n % len(able)], n))
+        for n in range(arguments.count)
+    ]
+    if arguments.json:
+        data = {"format": FORMAT, "version": VERSION, "prompts": [prompt_data(prompt) for prompt in prompts]}
+        _print_json(data if arguments.answers else _without_answers(data))
+    else:
+        _print(prompts_lines(prompts, answers=arguments.answers))
+    return DONE
+
+
+def _items(arguments: argparse.Namespace) -> list[str]:
+    """The items ``ask`` is to ask, or Refused with what there is."""
+    from warmup.documents import did_you_mean
+    from warmup.skills import SKILLS
+
+    skill = SKILLS.get(arguments.skill)
+    if skill is None:
+        raise Refused(f"no skill {arguments.skill!r}{did_you_mean(arguments.skill, SKILLS)}")
+    levels = list(skill.levels)
+    if arguments.level:
+        levels = [level for n, level in enumerate(levels, 1) if arguments.level in (level.key, str(n))]
+        if not levels:
+            known = ", ".join(level.key for level in skill.levels)
+            raise Refused(f"no level {arguments.level!r} in {skill.id}; there is {known}")
+    names = [name for level in levels for name in level.items]
+    if arguments.item:
+        wanted = arguments.item.removeprefix(f"{skill.id}/")
+        if wanted not in names:
+            raise Refused(f"no item {arguments.item!r} there; there is {', '.join(names)}")
+        names = [wanted]
+    return [f"{skill.id}/{name}" for name in names]
+
+
+def _without_answers(data: dict[str, object]) -> dict[str, object]:
+    prompts = data["prompts"]
+    assert isinstance(prompts, list)
+    for prompt in prompts:
+        for key in ("answer", "accept", "working"):
+            del prompt[key]
+    return data
+
+
+def _print(lines: Iterable[str]) -> None:
+    # A terminal that lacks a letter gets a question mark rather than a traceback.
+    if hasattr(sys.stdout, "reconfigure"):
+        sys.stdout.reconfigure(errors="replace")
+    for line in lines:
+        print(line)
+    sys.stdout.flush()
+
+
+def _print_json(data: object) -> None:
+    import json
+
+    _print([json.dumps(data, indent=2)])
+
+
+# -- checking
+
+
+def _check(arguments: argparse.Namespace, clock: Clock) -> int:
+    from warmup.checkup import findings, paths
+
+    places = _places()
+    _print(paths(places))
+    found = list(findings(places))
+    _print(found or ["Everything can be read."])
+    return WRONG if found else DONE
+
+
+if __name__ == "__main__":
+    sys.exit(main())

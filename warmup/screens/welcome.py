@@ -1,0 +1,141 @@
+"""The first run: one small form, all filled in. Enter accepts it as it stands."""
+
+import datetime as dt
+from dataclasses import dataclass, replace
+
+from textual.app import ComposeResult
+from textual.containers import Vertical
+from textual.screen import Screen
+from textual.widgets import Input, Static
+
+from warmup.desk import year_of
+from warmup.documents import clean
+from warmup.family import Child, Family, default
+from warmup.schoolyear import WEEKS
+from warmup.words import WEEKDAYS
+
+_LONGEST = 40
+
+
+class Unclear(Exception):
+    """Something in the form can't be taken: a sentence that says what is expected."""
+
+
+@dataclass(frozen=True, slots=True)
+class Form:
+    """The form as it is filled in, all text."""
+
+    nickname: str
+    first_day: str
+    weekdays: str
+    week: str
+
+
+def filled_in(today: dt.date) -> Form:
+    """The form for a family that starts today: a year from late August, Monday to Thursday."""
+    family = default(today)
+    week = year_of(family).morning(today).week
+    days = " ".join(WEEKDAYS[day][:3] for day in family.weekdays)
+    return Form(family.children[0].nickname, family.first_day.isoformat(), days, str(week))
+
+
+def family_of(form: Form, today: dt.date) -> Family:
+    """The family a form describes. Raises Unclear.
+
+    When the week is not the one that the first day gives (weeks off are not known here), the family
+    begins in the week it says, on its first school day of this week.
+    """
+    nickname = clean(form.nickname)[:_LONGEST].strip()
+    if not nickname:
+        raise Unclear("A nickname, please: any word the child likes.")
+    family = replace(
+        default(today),
+        children=(Child(nickname),),
+        first_day=_date(form.first_day),
+        weekdays=_weekdays(form.weekdays),
+    )
+    week = _week(form.week)
+    if year_of(family).morning(today).week == week:
+        return family
+    monday = today - dt.timedelta(today.weekday())
+    return replace(family, first_day=monday, first_week=week)
+
+
+def _date(text: str) -> dt.date:
+    try:
+        day = dt.date.fromisoformat(text.strip())
+    except ValueError:
+        raise Unclear("The first school day as year-month-day, such as 2026-08-31.") from None
+    if not 1900 <= day.year <= 2200:
+        raise Unclear("The first school day in a year from 1900 to 2200.")
+    return day
+
+
+def _weekdays(text: str) -> tuple[int, ...]:
+    found = set()
+    for word in text.replace(",", " ").split():
+        days = [
+            n
+            for n, name in enumerate(WEEKDAYS)
+            if len(word) > 1 and name.casefold().startswith(word.casefold())
+        ]
+        if len(days) != 1:
+            raise Unclear(f"School weekdays such as Mon Tue Wed Thu; not “{word[:12]}”.")
+        found.add(days[0])
+    if not found:
+        raise Unclear("At least one school weekday, such as Mon.")
+    return tuple(sorted(found))
+
+
+def _week(text: str) -> int:
+    if not text.strip().isascii() or not text.strip().isdigit() or not 1 <= int(text.strip()[:4]) <= WEEKS:
+        raise Unclear(f"The week as a number from 1 to {WEEKS}.")
+    return int(text.strip())
+
+
+class WelcomeScreen(Screen[Family]):
+    """The form. Its result is the family."""
+
+    CSS_PATH = "welcome.tcss"
+    AUTO_FOCUS = "#nickname"
+
+    def __init__(self, today: dt.date) -> None:
+        super().__init__()
+        self.today = today
+        self._form = filled_in(today)
+
+    def compose(self) -> ComposeResult:
+        """Four lines to fill in, filled in."""
+        with Vertical(id="form"):
+            yield Static("Welcome. Enter takes this as it stands.", id="hello", markup=False)
+            for name, label, value in (
+                ("nickname", "A nickname for the child", self._form.nickname),
+                ("first_day", "The first school day of this year", self._form.first_day),
+                ("weekdays", "School weekdays", self._form.weekdays),
+                ("week", f"The week you are in, 1 to {WEEKS}", self._form.week),
+            ):
+                yield Static(label, classes="ask", markup=False)
+                yield Input(value, id=name, select_on_focus=True)
+            yield Static("", id="trouble", markup=False)
+            yield Static(
+                "Everything stays on this machine. A nickname is enough: no name, no birthday.",
+                id="privacy",
+                markup=False,
+            )
+
+    def on_input_submitted(self) -> None:
+        """Enter, in any line: take the form, or say what is not clear."""
+        values = [
+            self.query_one(f"#{name}", Input).value for name in ("nickname", "first_day", "weekdays", "week")
+        ]
+        try:
+            family = family_of(Form(*values), self.today)
+        except Unclear as unclear:
+            self.query_one("#trouble", Static).update(str(unclear))
+            return
+        self.dismiss(family)
+
+    def do(self, action: str) -> None:
+        """Only leaving makes sense here."""
+        if action == "quit":
+            self.app.exit()
