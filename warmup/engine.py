@@ -8,9 +8,12 @@ estimated chance is under 0.75. It is *sure* when its last two marks were fluent
 least 0.9. An *idea* is the first prompt of a level. These limits are never broken: no skill twice
 running, no two hard prompts running, the first prompt not hard, at most two prompts of a skill, three
 first-time prompts and two ideas. In a family's first two weeks everything is new, so the limits on
-hard and first-time prompts give way then; those on skills do not.
+hard and first-time prompts give way then; those on skills do not. They give way as well while fewer
+than half of a morning's prompts could be anything but hard: for a family that marks nothing, all stays
+new.
 """
 
+from collections import Counter
 from collections.abc import Collection, Iterable, Sequence
 from dataclasses import dataclass
 
@@ -82,6 +85,11 @@ class Pick:
         """Whether it is a hard prompt."""
         return self.candidate.hard
 
+    @property
+    def closes(self) -> bool:
+        """Whether it is the close."""
+        return self.slot is SlotKind.SURE
+
 
 def open_items(
     items: Iterable[Item],
@@ -126,7 +134,9 @@ def choose(
     same answer on any machine.
     """
     table = _Table(items, knowledge, morning, child)
-    picks = _Picking(table, shape, morning, settling, count or shape.count(morning.week))
+    count = count or shape.count(morning.week)
+    settling = settling or table.easy() < count / 2
+    picks = _Picking(table, shape, morning, settling, count)
     picks.fill()
     order = picks.ordered()
     return tuple(Choice(p.candidate.item, reason(p, morning), p.slot, p.hard) for p in order)
@@ -148,6 +158,11 @@ class _Table:
         for c in self.all:
             last = c.record.last if c.record.last is not None else self._opened(c.item) - 1
             self.rests[c.item.skill] = min(self.rests.get(c.item.skill, 999), morning.index - last)
+
+    def easy(self) -> int:
+        """How many prompts that are not hard a morning could hold, two of a skill."""
+        skills_of = Counter(c.item.skill for c in self.all if not c.hard)
+        return sum(min(OF_A_SKILL, number) for number in skills_of.values())
 
     def _opened(self, item: Item) -> int:
         return (item.week - 1) * self.morning.mornings_a_week
@@ -262,8 +277,15 @@ class _Picking:
             if taken >= most or len(self.picks) >= self.count:
                 return
             if self._may(candidate):
-                self.picks.append(Pick(candidate, slot, self.ranks.get(slot, len(self.ranks))))
+                self.picks.append(Pick(candidate, slot, self._rank(candidate, slot)))
                 taken += 1
+
+    def _rank(self, candidate: Candidate, slot: SlotKind) -> int:
+        """Where it would like to stand: calendar talk and counting in their own places, whatever chose them."""
+        strand = {"calendar": SlotKind.CALENDAR, "counting": SlotKind.COUNTING}.get(candidate.item.strand)
+        if slot is not SlotKind.SURE and strand is not None:
+            slot = strand if strand in self.ranks else slot
+        return self.ranks.get(slot, len(self.ranks))
 
     def _may(self, candidate: Candidate) -> bool:
         item = candidate.item

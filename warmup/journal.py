@@ -239,7 +239,8 @@ class Journal:
         rows = self._read(
             "SELECT p.date, p.item, m.mark, m.cue, s.rough, m.from_memory, p.wording "
             "FROM sittings s JOIN prompts p USING (child, date, sitting) "
-            "LEFT JOIN marks m USING (child, date, sitting, position) "
+            "LEFT JOIN marks m ON m.child = p.child AND m.date = p.date AND m.sitting = p.sitting "
+            "AND m.position = p.position "
             "WHERE s.child = ? AND s.date < ? AND p.position <= s.furthest "
             "ORDER BY p.date, p.sitting, p.position",
             (child, before.isoformat() if before else "9999"),

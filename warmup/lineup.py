@@ -19,7 +19,12 @@ class Standing(Protocol):
 
     @property
     def rank(self) -> int:
-        """Its place by the shape of the morning: lower comes earlier, the close last."""
+        """Its place by the shape of the morning: lower comes earlier."""
+        ...
+
+    @property
+    def closes(self) -> bool:
+        """Whether it must come last."""
         ...
 
 
@@ -31,7 +36,7 @@ _TRIES = 4000
 def line_up(chosen: Sequence[S], *, gentle: bool = True) -> tuple[S, ...] | None:
     """The prompts in an order with no skill twice running; None when there is no such order.
 
-    When ``gentle``, no two hard ones run together and the first is not hard. Of all such orders the one
+    One that closes comes last. When ``gentle``, no two hard ones run together and the first is not hard. Of all such orders the one
     that keeps closest to the ranks, earliest places first, is taken: it does not depend on luck.
     """
     left = sorted(range(len(chosen)), key=lambda at: (chosen[at].rank, at))
@@ -49,9 +54,8 @@ def _extend(
         if tries[0] <= 0:
             return None
         tries[0] -= 1
-        if not _may_follow(last, chosen[at], gentle):
+        if (chosen[at].closes and len(left) > 1) or not _may_follow(last, chosen[at], gentle):
             continue
-        # The close stays the close: it comes before others only when nothing else can be done.
         order = _extend([*done, at], [other for other in left if other != at], chosen, gentle, tries)
         if order is not None:
             return order

@@ -8,7 +8,7 @@ from warmup.pictures.canvas import Canvas, Drawing, Ink, disc, on_pixels, ring, 
 from warmup.pictures.glyphs import extent, write
 
 _HIGH = 5
-_LINE = 1.0
+_THIN = 1.0
 _GAP = 3.0
 
 
@@ -28,7 +28,7 @@ class PartWhole:
     def _needs(self) -> float:
         """The smallest radius whose circle has room for the widest numeral in blocks of one cell."""
         wide = max(extent(text)[0] for text in (self.whole, self.left, self.right))
-        return ceil(hypot(wide, _HIGH) + 2 * _LINE + 1) / 2
+        return ceil(hypot(wide, _HIGH) + 2 * _THIN + 1) / 2
 
     def least(self) -> tuple[int, int]:
         """Circles with room for their numerals, the parts spread wide."""
@@ -49,7 +49,7 @@ class PartWhole:
             # From edge to edge, so that no third ink comes into a circle's cells.
             share = (radius - 0.5) / hypot(x - middle, y - top)
             run, fall = (x - middle) * share, (y - top) * share
-            canvas.paint(stroke(middle + run, top + fall, x - run, y - fall, _LINE), Ink.INK)
+            canvas.paint(stroke(middle + run, top + fall, x - run, y - fall, _line(radius)), Ink.INK)
         for (x, y), text in zip((whole, *parts), (self.whole, self.left, self.right), strict=True):
             _circle(canvas, x, y, radius, text)
         return canvas.drawing()
@@ -77,15 +77,20 @@ def _reach(radius: float, columns: int, rows: int) -> tuple[float, float] | None
     return (apart, drop) if fits else None
 
 
+def _line(radius: float) -> float:
+    """How wide lines are: a sixth of a circle's radius, in whole half cells."""
+    return max(_THIN, floor(radius / 3) / 2)
+
+
 def _circle(canvas: Canvas, x: float, y: float, radius: float, text: str) -> None:
     x, y, radius = on_pixels(x, y, radius)
     if text == "?":
         canvas.paint(disc(x, y, radius), Ink.HOLE)
         return
     canvas.paint(disc(x, y, radius), Ink.GROUND)
-    canvas.paint(ring(x, y, radius, _LINE), Ink.INK)
+    canvas.paint(ring(x, y, radius, _line(radius)), Ink.INK)
     wide = extent(text)[0]
-    block = max(1, int(2 * (radius - _LINE - 0.5) / hypot(wide, _HIGH)))
+    block = max(1, int(2 * (radius - _line(radius) - 0.5) / hypot(wide, _HIGH)))
     write(canvas, floor(2 * x - wide * block) / 2, floor(y - _HIGH * block / 2), text, block)
 
 

@@ -100,21 +100,26 @@ class MorningScreen(Screen[object]):
         self._show()
 
     def _show(self) -> None:
-        self.set_class(self.mode in (Mode.DAYS, Mode.COUNTS, Mode.HELP, Mode.UNLOCKED), "words")
+        self.set_class(self._words_only(), "words")
         if self.mode is not Mode.PROMPT:
             self.set_class(False, "picture")
+        self._shape(self.size.width)
         self.query_one(Stage).show(self._picture())
         self.query_one(ScriptPane).show()
 
+    def _words_only(self) -> bool:
+        """Whether the adult's words take the whole screen."""
+        return self.mode in (Mode.DAYS, Mode.COUNTS, Mode.HELP, Mode.UNLOCKED)
+
     def _shape(self, width: int) -> None:
-        self.set_class(width < NARROW, "narrow")
-        script = self.query_one(ScriptPane)
-        if width >= NARROW:
-            script.styles.width = min(76, max(38, width * 9 // 20))
-            script.styles.height = "100%"
-        else:
-            script.styles.width = "100%"
-            script.styles.height = max(11, self.size.height * 3 // 5)
+        """Give the panes their room: side by side, or the script as a strip below on a narrow terminal."""
+        narrow = width < NARROW
+        self.set_class(narrow, "narrow")
+        beside = not narrow and not self._words_only()
+        below = narrow and not self._words_only()
+        styles = self.query_one(ScriptPane).styles
+        styles.width = min(76, max(38, width * 9 // 20)) if beside else "100%"
+        styles.height = max(12, self.size.height * 3 // 5) if below else "100%"
 
     def _picture(self) -> Picture | None:
         """The picture for the stage: the last model a cue brought in, else the question's own."""

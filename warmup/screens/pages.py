@@ -48,9 +48,9 @@ def prompt_page(sitting: Sitting, width: int, notices: Sequence[str], *, covered
     assert prompt is not None
     page = Script(width)
     page.text(heading(sitting.morning, name), Tone.QUIET, Keep.HEAD)
-    page.air()
+    page.air(Keep.SPACE)
     page.text(prompt.say, Tone.SAY, Keep.ALWAYS)
-    page.air()
+    page.air(Keep.SPACE)
     if covered:
         page.line(
             (Span("Answer: ", Tone.LABEL), Span("covered", Tone.QUIET), *_key("cover", " uncover")),
@@ -68,7 +68,7 @@ def prompt_page(sitting: Sitting, width: int, notices: Sequence[str], *, covered
     if any(word in prompt.table for word in _SMALL):
         page.text(SMALL_THINGS, Tone.QUIET, Keep.OBJECT)
     if prompt.picture is None and not any(cue.picture for cue in prompt.cues[: sitting.cue]):
-        page.text("Nothing to look at: this one is spoken.", Tone.QUIET, Keep.NEXT_OBJECT)
+        page.text("Nothing to look at: this one is spoken.", Tone.QUIET, Keep.ASIDE)
     _foot(page, sitting, notices)
     return page
 
@@ -93,10 +93,8 @@ def _foot(page: Script, sitting: Sitting, notices: Sequence[str]) -> None:
     if ahead and ahead[0].table and sitting.prompt and ahead[0].table != sitting.prompt.table:
         page.text(f"{ahead[0].table}", Tone.QUIET, Keep.NEXT_OBJECT, "Have ready next:", bottom=True)
     page.line(beads(sitting), Keep.BEADS, bottom=True)
-    marks = [span for name in ("fluent", "hesitated", "not_yet") for span in _key(name)]
-    page.keys(marks, Keep.ALWAYS)
-    more = [span for name in ("cue", "next", "back", "undo", "help", "quit") for span in _key(name)]
-    page.keys(more, Keep.MORE_KEYS)
+    names = ("fluent", "hesitated", "not_yet", "cue", "next", "back", "undo", "help", "quit")
+    page.keys([span for name in names for span in _key(name)], Keep.ALWAYS)
 
 
 def _key(name: str, label: str = "") -> tuple[Span, Span]:
@@ -150,7 +148,7 @@ def close_page(sitting: Sitting, closing: Closing, width: int, notices: Sequence
     else:
         page.keys([*_key("accept", " finish")], Keep.ALWAYS)
     page.keys(
-        [span for each in ("back", "undo", "rough", "help", "quit") for span in _key(each)], Keep.MORE_KEYS
+        [span for each in ("back", "undo", "rough", "help", "quit") for span in _key(each)], Keep.WORKING
     )
     return page
 

@@ -28,15 +28,16 @@ class Keep(IntEnum):
     """What gives way first when rows run out: the lowest number goes first."""
 
     AIR = 0
-    WHY = 1
-    WATCH = 2
-    NEXT_OBJECT = 3
-    OLD_CUES = 4
-    WORKING = 5
-    OBJECT = 6
-    MORE_KEYS = 7
-    BEADS = 8
-    HEAD = 9
+    ASIDE = 1
+    WHY = 2
+    WATCH = 3
+    NEXT_OBJECT = 4
+    OLD_CUES = 5
+    SPACE = 6
+    WORKING = 7
+    OBJECT = 8
+    BEADS = 9
+    HEAD = 10
     ALWAYS = 99
 
 
@@ -83,9 +84,9 @@ class Script:
         """Keys with their labels, flowed into as many lines as they need."""
         self.blocks.append(Block(tuple(flowed(spans, self.width)), keep, bottom))
 
-    def air(self) -> None:
-        """An empty line, the first to go."""
-        self.blocks.append(Block(((),), Keep.AIR))
+    def air(self, keep: Keep = Keep.AIR) -> None:
+        """An empty line."""
+        self.blocks.append(Block(((),), keep))
 
     def fitted(self, height: int) -> list[Line]:
         """The lines for this many rows: what gives way is gone, the foot stands at the bottom."""

@@ -240,7 +240,7 @@ def _guess_rule(draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"{upper(inside)} go in. A {out} stays out. What is my rule?",
-            f"Bear likes a {inside}. Bear does not like a {out}. What does Bear like?",
+            f"Bear keeps a {inside}. A {out} stays out. What does Bear keep?",
             f"In my box: {inside}. Not a {out}. What may go in?",
         ),
         answer=rule.things,
