@@ -25,10 +25,26 @@ class PartWhole:
 
     kind: ClassVar[str] = "part-whole"
 
+    def _wide(self) -> int:
+        """The widest numeral, in blocks."""
+        return max(extent(text)[0] for text in (self.whole, self.left, self.right))
+
     def _needs(self) -> float:
         """The smallest radius whose circle has room for the widest numeral in blocks of one cell."""
-        wide = max(extent(text)[0] for text in (self.whole, self.left, self.right))
-        return ceil(hypot(wide, _HIGH) + 2 * _THIN + 1) / 2
+        # With an odd number of half cells, a numeral five blocks high stands in the very middle.
+        return ceil(hypot(self._wide(), _HIGH) / 2 + _THIN) + 0.5
+
+    def _block(self, radius: float) -> int:
+        return max(1, int(2 * (radius - _line(radius) - 0.5) / hypot(self._wide(), _HIGH)))
+
+    def _radius(self, columns: int, rows: int) -> float:
+        """The largest that fits, so that numerals of this block stand in the very middle."""
+        best = radius = self._needs()
+        while _reach(radius, columns, rows):
+            if 2 * radius % 2 == self._block(radius) % 2:
+                best = radius
+            radius += 0.5
+        return best
 
     def least(self) -> tuple[int, int]:
         """Circles with room for their numerals, the parts spread wide."""
@@ -39,9 +55,7 @@ class PartWhole:
     def draw(self, columns: int, rows: int) -> Drawing:
         """Circles as large as the pane allows, none nearer to another than a short line."""
         canvas = Canvas(columns, rows)
-        radius = self._needs()
-        while _reach(radius + 0.5, columns, rows):
-            radius += 0.5
+        radius = self._radius(columns, rows)
         apart, drop = _reach(radius, columns, rows) or (2 * radius, radius)
         middle, top = columns / 2, (2 * rows - drop - 2 * radius) // 2 + radius
         whole, *parts = (middle, top), (middle - apart, top + drop), (middle + apart, top + drop)
@@ -51,7 +65,7 @@ class PartWhole:
             run, fall = (x - middle) * share, (y - top) * share
             canvas.paint(stroke(middle + run, top + fall, x - run, y - fall, _line(radius)), Ink.INK)
         for (x, y), text in zip((whole, *parts), (self.whole, self.left, self.right), strict=True):
-            _circle(canvas, x, y, radius, text)
+            _circle(canvas, x, y, radius, text, self._block(radius))
         return canvas.drawing()
 
     def words(self) -> str:
@@ -82,7 +96,7 @@ def _line(radius: float) -> float:
     return max(_THIN, floor(radius / 3) / 2)
 
 
-def _circle(canvas: Canvas, x: float, y: float, radius: float, text: str) -> None:
+def _circle(canvas: Canvas, x: float, y: float, radius: float, text: str, block: int) -> None:
     x, y, radius = on_pixels(x, y, radius)
     if text == "?":
         canvas.paint(disc(x, y, radius), Ink.HOLE)
@@ -90,7 +104,6 @@ def _circle(canvas: Canvas, x: float, y: float, radius: float, text: str) -> Non
     canvas.paint(disc(x, y, radius), Ink.GROUND)
     canvas.paint(ring(x, y, radius, _line(radius)), Ink.INK)
     wide = extent(text)[0]
-    block = max(1, int(2 * (radius - _line(radius) - 0.5) / hypot(wide, _HIGH)))
     write(canvas, floor(2 * x - wide * block) / 2, floor(y - _HIGH * block / 2), text, block)
 
 

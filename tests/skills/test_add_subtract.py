@@ -1,0 +1,89 @@
+"""Sums and differences: K.OA.A.2, K.OA.A.5 and 1.OA.C.6 (references/standards.toml), ex43, printed facts."""
+
+from collections import Counter
+
+import pytest
+from num2words import num2words
+
+from tests.skills.asking import asked, bounds, coded, example, level_asked, printed, sought
+
+SIGN = {"+": 1, "-": -1}
+
+
+def largest(given: dict[str, object]) -> int:
+    """The total of a sum, the number a difference starts from."""
+    first, second = int(str(given["first"])), int(str(given["second"]))
+    return first + second if given["op"] == "+" else first
+
+
+@pytest.mark.parametrize(
+    ("code", "bound"), [("K.OA.A.5", "fluent_within"), ("K.OA.A.2", "within"), ("1.OA.C.6", "fluent_within")]
+)
+def test_totals_reach_the_bound_of_the_code_and_stay_in_it(code: str, bound: str) -> None:
+    assert max(largest(dict(p.given)) for p in coded("add-subtract", code)) == bounds(code)[bound]
+
+
+def test_acting_stays_within_five_and_has_something_to_hold() -> None:
+    """K.OA.A.1, and the first level's own range."""
+    for p in level_asked("add-subtract", "act-to-5"):
+        assert largest(dict(p.given)) <= 5
+        assert p.table
+
+
+def test_four_take_away_four() -> None:
+    """examples.toml, ex43."""
+    row = example("ex43")
+    p = sought("add-subtract/take-all", {"first": row["given"]["a"], "second": row["given"]["b"]})
+    assert p.answer == num2words(row["answer"])
+    assert set(row["accept"]) == set(p.accept)
+
+
+@pytest.mark.parametrize(
+    ("item", "fact"),
+    [
+        ("act-add", "5 = 2 + 3"),
+        ("head-add-5", "5 = 4 + 1"),
+        ("objects-add", "5 + 2 = 7"),
+        ("objects-take", "7 - 2 = 5"),
+        ("head-take-10", "10 - 8 = 2"),
+    ],
+)
+def test_printed_facts(item: str, fact: str) -> None:
+    """CCSSM, as each row of examples.toml, printed, names."""
+    row = printed(fact)
+    p = sought(f"add-subtract/{item}", {"first": row["a"], "second": row["b"], "op": row["op"]})
+    assert p.answer == num2words(row["result"])
+
+
+def test_trouble_items_ask_their_own_fact_and_the_plain_ones_never_do() -> None:
+    def facts(item: str) -> set[tuple[int, str, int]]:
+        return {(p.given["first"], p.given["op"], p.given["second"]) for p in asked(f"add-subtract/{item}")}
+
+    assert facts("five-minus-four") == {(5, "-", 4)}
+    assert facts("two-plus-seven") == {(2, "+", 7)}
+    assert all(first == second for first, _, second in facts("take-all"))
+    assert facts("take-none") == {(n, "-", 0) for n in range(1, 11)}
+    assert (5, "-", 4) not in facts("head-take-5")
+    for item in ("act-add", "act-take", "head-add-5", "head-take-5", "objects-add", "objects-take"):
+        assert all(first and second and first + SIGN[op] * second for first, op, second in facts(item))
+
+
+def test_every_fact_to_five_comes_up() -> None:
+    sums = {(p.given["first"], p.given["second"]) for p in asked("add-subtract/head-add-5", 400)}
+    assert sums == {(a, b) for a in range(1, 5) for b in range(1, 5) if a + b <= 5}
+
+
+def test_no_answer_is_a_good_guess() -> None:
+    for item, share in (
+        ("head-add-5", 0.4),
+        ("head-take-5", 0.4),
+        ("objects-take", 0.25),
+        ("head-add-10", 0.3),
+    ):
+        answers = Counter(p.answer for p in asked(f"add-subtract/{item}", 600))
+        assert max(answers.values()) / 600 < share
+
+
+def test_the_head_needs_nothing_on_the_table_and_no_picture() -> None:
+    for key in ("head-to-5", "head-to-10"):
+        assert all(p.picture is None and not p.table for p in level_asked("add-subtract", key, 40))

@@ -1,0 +1,50 @@
+"""Make ten: K.OA.A.4 and K.OA.A.2 (references/standards.toml), worked example ex39, printed facts."""
+
+from collections import Counter
+
+from num2words import num2words
+
+from tests.skills.asking import asked, bounds, coded, example, printed, sought
+from warmup.pictures.ten_frame import TenFrame
+
+
+def test_the_given_numbers_keep_the_bounds_of_their_codes() -> None:
+    """K.OA.A.4: from one to nine, and ten is the target. K.OA.A.2: totals no bigger than ten."""
+    four, two = bounds("K.OA.A.4"), bounds("K.OA.A.2")
+    to_nine = [p.given for p in coded("make-ten", "K.OA.A.4")]
+    assert {given["have"] for given in to_nine} == set(range(four["given_min"], four["given_max"] + 1))
+    assert {given["make"] for given in to_nine} == {four["target"]}
+    assert all(given["make"] <= two["within"] for given in (p.given for p in coded("make-ten", "K.OA.A.2")))
+
+
+def test_nine_wants_one_more() -> None:
+    """examples.toml, ex39."""
+    row = example("ex39")
+    assert sought("make-ten/easy-pairs", {"have": row["given"]}).answer == num2words(row["answer"])
+
+
+def test_eight_and_two_and_five_and_five() -> None:
+    """CCSSM 1.OA.B.4 asks what makes ten with eight; NRC (2009), Box 5-7, prints 10 = 5 + 5."""
+    row = printed("10 - 8 = 2")
+    assert sought("make-ten/easy-pairs", {"have": row["b"]}).answer == num2words(row["result"])
+    assert "10 = 5 + 5" in printed("6 = 5 + 1")["fact"]
+    assert sought("make-ten/see-places", {"have": 5}).answer == "five"
+
+
+def test_what_is_seen_is_what_is_said_and_the_last_level_is_spoken() -> None:
+    for item in ("see-places", "easy-pairs", "all", "seven-three", "six-four"):
+        assert all(p.picture == TenFrame(p.given["have"]) for p in asked(f"make-ten/{item}", 40))
+    for item in ("in-the-head", "three-and-what", "ten-and-none"):
+        assert all(p.picture is None for p in asked(f"make-ten/{item}", 40))
+
+
+def test_neither_number_of_a_pair_is_the_safe_one() -> None:
+    for item, pair in (("seven-three", {3, 7}), ("six-four", {4, 6}), ("ten-and-none", {0, 10})):
+        have = Counter(p.given["have"] for p in asked(f"make-ten/{item}", 600))
+        assert set(have) == pair
+        assert 0.4 < min(have.values()) / 600 < 0.6
+
+
+def test_none_is_right_only_for_nothing() -> None:
+    for p in asked("make-ten/ten-and-none"):
+        assert ("none" in p.accept) == (p.answer == "zero") == (p.given["have"] == 10)

@@ -1,0 +1,94 @@
+"""Sorting: K.MD.B.3 (references/standards.toml); the groups of worked example ex77."""
+
+from collections import Counter
+
+from num2words import num2words
+
+from tests.oracles import sort as oracle
+from tests.skills.asking import asked, bounds, example, level_asked
+from warmup import skills
+from warmup.pictures.sorted_rows import SortedRows
+from warmup.skills.sort import ordered
+
+
+def test_no_group_is_larger_than_the_code_has_it() -> None:
+    """K.MD.B.3, its footnote: ten at most in a group."""
+    most = bounds("K.MD.B.3")["category_count_max"]
+    sizes = []
+    for key in ("count-groups", "guess-the-rule"):
+        for p in level_asked("sort", key):
+            sizes += Counter(p.given.get("mixed", ())).values()
+            sizes += dict(p.given.get("groups", {})).values()
+    assert max(sizes) == most
+    assert min(sizes) >= 1
+    assert all("K.MD.B.3" in level.codes for level in skills.SKILLS["sort"].levels)
+
+
+def test_cats_dogs_and_fish_in_order() -> None:
+    """examples.toml, ex77: 4 cats, 7 dogs, 2 fish."""
+    groups = example("ex77")["given"]
+    for fewest, name in ((True, "fewest first"), (False, "most first")):
+        answer = ", ".join(ordered(groups, fewest))
+        assert oracle.check("order-groups", {"groups": groups, "order": name}, answer, ()) is None
+    assert ordered(groups, True) == ["fish", "cats", "dogs"]
+
+
+def test_the_picture_holds_what_is_counted() -> None:
+    for p in asked("sort/count-each"):
+        assert isinstance(p.picture, SortedRows)
+        seen = Counter(piece for row in p.picture.rows for piece in row)
+        assert seen == Counter(p.given["mixed"])
+        assert p.answer == num2words(seen[p.given["count"]])
+        assert p.say.count(p.given["count"]) == 1
+    assert len({p.answer for p in asked("sort/count-each")}) == 9, "two to ten"
+
+
+def test_most_is_not_biggest() -> None:
+    longest = 0
+    for p in asked("sort/most-not-biggest", 300):
+        groups, big = p.given["groups"], p.given["big"]
+        most = max(groups, key=groups.get)
+        assert list(groups.values()).count(groups[most]) == 1
+        assert most != big and p.answer == f"{most}s"
+        assert isinstance(p.picture, SortedRows) and p.picture.big == big
+        assert {row[0]: len(row) for row in p.picture.rows} == groups
+        longest += 2 * groups[big] >= groups[most]
+    assert longest > 100, "often the row of the biggest is as long as the one with the most"
+
+
+def test_a_rule_takes_some_and_leaves_some_and_colors_come_as_often_as_kinds() -> None:
+    for item in ("put-together", "does-not-fit"):
+        colors = 0
+        for p in asked(f"sort/{item}", 600):
+            fits = [name for name in p.given["things"] if p.given["rule"] in name.split()]
+            assert 0 < len(fits) < len(p.given["things"])
+            assert len(set(p.given["things"])) == len(p.given["things"])
+            colors += (
+                p.given["things"][0].split()[0] == p.given["rule"] or fits[0].split()[0] == p.given["rule"]
+            )
+        assert 0.4 < colors / 600 < 0.6
+
+
+def test_only_one_rule_can_be_guessed() -> None:
+    """Whatever all that go in share, and what stays out has not, is one color or one kind."""
+    for p in asked("sort/guess-rule", 400):
+        shared = set.intersection(*(set(name.split()) for name in p.given["in"]))
+        outside = {word for name in p.given["out"] for word in name.split()}
+        assert len(shared - outside) == 1
+        assert len(shared) == 1, "what goes in is alike in nothing else"
+
+
+def test_what_stays_out_is_nearly_right() -> None:
+    """It shares its kind or color with something that goes in, so that no other rule will do."""
+    for p in asked("sort/guess-rule"):
+        inside = {word for name in p.given["in"] for word in name.split()}
+        assert all(set(name.split()) & inside for name in p.given["out"])
+
+
+def test_groups_are_ordered_both_ways_about_as_often() -> None:
+    fewest = [p.given["order"] == "fewest first" for p in asked("sort/order-groups", 600)]
+    assert 0.4 < sum(fewest) / 600 < 0.6
+    for p in asked("sort/order-groups"):
+        assert len(set(p.given["groups"].values())) == 3
+        first = "fewest" if p.given["order"] == "fewest first" else "most"
+        assert f"from the {first} to" in p.say
