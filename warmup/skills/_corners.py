@@ -73,7 +73,7 @@ CORNERS = (
     Corner(
         SLICE,
         "lay on the tray",
-        "popped up",
+        "slid on",
         "got eaten",
         "on the tray",
         ("warm", "cold"),

@@ -63,6 +63,11 @@ class _Rule:
         return self.kind.one if self.kind else self.color
 
     @property
+    def short(self) -> str:
+        """What those that fit are: "red", "cups"."""
+        return self.kind.many if self.kind else self.color
+
+    @property
     def things(self) -> str:
         """What fits, in the plural: "red things", "cups"."""
         return self.kind.many if self.kind else f"{self.color} things"
@@ -120,7 +125,7 @@ def _put_together(draw: Draw) -> Draft:
     row, first = upper(_names(things)), things[0].name
     return Draft(
         say=draw.way(
-            f"{row}. Which of them are {rule.things}?",
+            f"{row}. Which of them are {rule.short}?",
             f"{row}. Put the {rule.things} in a pile.",
             f"Only {rule.things} go in my basket. {row}. What goes in?",
             f"{row}. Bear wants all the {rule.things}. Which are they?",
