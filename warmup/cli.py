@@ -168,7 +168,7 @@ def _demo(arguments: argparse.Namespace, clock: Clock) -> int:
         set_up(places, clock().date())
         if sys.stdout.isatty() and sys.stdin.isatty():
             return _morning(
-                places, arguments.child, clock, ("A demo: an invented family, thrown away at the end.",)
+                places, arguments.child, clock, ("Demo: an invented family.",)
             )
         arguments.date, arguments.json, arguments.answers = None, False, True
         return _today(arguments, clock, places)

@@ -14,7 +14,7 @@ from warmup.documents import Places, write_atomic
 from warmup.draw import Draw
 from warmup.family import Child, CountdownRule, Family
 from warmup.journal import Journal, MarkRow
-from warmup.memory import fold
+from warmup.memory import Knowledge, fold
 from warmup.morning import Asked, Mark
 from warmup.wire import routine_text
 
@@ -46,13 +46,19 @@ def set_up(places: Places, today: dt.date) -> None:
     families.save(places.config / "family.toml", family)
     write_atomic(places.config / "daily.toml", _daily())
     write_atomic(places.config / "review.toml", _daily())
-    moment = [dt.datetime.combine(family.began, dt.time(8))]
+    write_history(sit_down(places, family, today, None), places, family.began)
+
+
+def write_history(desk: Desk, places: Places, first: dt.date) -> None:
+    """Live through every morning from ``first`` up to yesterday, and keep it in the journal."""
+    moment = [dt.datetime.combine(first, dt.time(8))]
     journal = Journal.open(places.data, lambda: moment[0])
-    desk = sit_down(places, family, today, None)
-    history: list[Asked] = []
-    for day in desk.year.between(family.began, today):
+    opened = {item.id: (item.week - 1) * desk.year.mornings_a_week for item in desk.items()}
+    known = Knowledge()
+    for day in desk.year.between(first, desk.today):
         moment[0] = dt.datetime.combine(day, dt.time(8, 5))
-        history += _one_morning(desk, journal, day, history, moment[0])
+        desk.know(known)
+        known = fold(_one_morning(desk, journal, day, moment[0]), desk.year.index, opened, {}, known)
     journal.shut()
 
 
@@ -68,12 +74,8 @@ def _daily() -> dict[str, object]:
     return {"format": 1, "seconds": 360, "prompts": 9, "slot": slots}
 
 
-def _one_morning(
-    desk: Desk, journal: Journal, day: dt.date, history: list[Asked], now: dt.datetime
-) -> list[Asked]:
+def _one_morning(desk: Desk, journal: Journal, day: dt.date, now: dt.datetime) -> list[Asked]:
     """One morning of the past: the real engine chooses, an invented child answers."""
-    opened = {item.id: (item.week - 1) * 4 for item in desk.items()}
-    desk.know(fold(history, desk.year.index, opened, {}))
     routine = desk.routine(day)
     marks = [_answer(prompt.item, day, desk) for prompt in routine.prompts]
     rows = [(prompt.item, prompt.wording) for prompt in routine.prompts]

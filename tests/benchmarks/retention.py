@@ -36,8 +36,13 @@ def catalogue(rows: list[dict[str, Any]]) -> None:
     """Tell what the items are: dicts with id, skill, level, strand, week."""
     for r in rows:
         _items[r["id"]] = Item(
-            r["id"], r["skill"], int(r.get("level", 1)), f"{r['skill']}:{r.get('level', 1)}", r.get("strand", ""),
-            int(r["week"]), seconds=int(r.get("seconds", 40)),
+            r["id"],
+            r["skill"],
+            int(r.get("level", 1)),
+            f"{r['skill']}:{r.get('level', 1)}",
+            r.get("strand", ""),
+            int(r["week"]),
+            seconds=int(r.get("seconds", 40)),
         )
 
 
@@ -57,7 +62,13 @@ def plan(request: dict[str, Any]) -> list[str]:
     _kept[request["child"]] = (len(history), history[-1] if history else None, known)
     week = now // 4 + 1
     morning = Morning(
-        day, DayKind.SCHOOL, now + 1, week, (week - 1) // 9 + 1, week % 5 == 0, now,
+        day,
+        DayKind.SCHOOL,
+        now + 1,
+        week,
+        (week - 1) // 9 + 1,
+        week % 5 == 0,
+        now,
         next=calendar[now + 1] if now + 1 < len(calendar) else None,
     )
     chosen = choose(

@@ -118,7 +118,7 @@ class MorningScreen(Screen[object]):
         beside = not narrow and not self._words_only()
         below = narrow and not self._words_only()
         styles = self.query_one(ScriptPane).styles
-        styles.width = min(76, max(38, width * 9 // 20)) if beside else "100%"
+        styles.width = min(76, max(40, width * 9 // 20)) if beside else "100%"
         styles.height = max(12, self.size.height * 3 // 5) if below else "100%"
 
     def _picture(self) -> Picture | None:

@@ -1,0 +1,107 @@
+"""The real program in a pseudo-terminal: started, typed at, and read as a screen of text."""
+
+import fcntl
+import os
+import pty
+import select
+import signal
+import struct
+import sys
+import termios
+import time
+from collections.abc import Callable, Mapping, Sequence
+from pathlib import Path
+
+import pyte
+
+KEYS = {"up": "\x1b[A", "down": "\x1b[B", "right": "\x1b[C", "left": "\x1b[D", "enter": "\r", "space": " "}
+
+
+class Terminal:
+    """A child process on a pseudo-terminal of ``columns`` by ``rows``; use as a context manager."""
+
+    def __init__(
+        self,
+        command: Sequence[str],
+        environ: Mapping[str, str],
+        columns: int = 80,
+        rows: int = 24,
+    ) -> None:
+        self.screen = pyte.Screen(columns, rows)
+        self._stream = pyte.ByteStream(self.screen)
+        self.began = time.perf_counter()
+        self.pid, self._fd = pty.fork()
+        if self.pid == 0:
+            fcntl.ioctl(0, termios.TIOCSWINSZ, struct.pack("HHHH", rows, columns, 0, 0))
+            os.execvpe(command[0], list(command), dict(environ))
+        fcntl.ioctl(self._fd, termios.TIOCSWINSZ, struct.pack("HHHH", rows, columns, 0, 0))
+
+    def __enter__(self) -> "Terminal":
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        self.kill()
+
+    def read(self, seconds: float = 0.05) -> bool:
+        """Take in what the program writes within ``seconds``; False once it has gone."""
+        ready, _, _ = select.select([self._fd], [], [], seconds)
+        if not ready:
+            return True
+        try:
+            data = os.read(self._fd, 65536)
+        except OSError:
+            return False
+        if data:
+            self._stream.feed(data)
+        return bool(data)
+
+    def text(self) -> str:
+        """What is on the screen, a line a row."""
+        return "\n".join(line.rstrip() for line in self.screen.display)
+
+    def wait(self, until: Callable[[str], bool] | str, seconds: float = 15.0) -> str:
+        """Read until the screen holds a text or satisfies a test; AssertionError with the screen if it never does."""
+        test = (lambda text: until in text) if isinstance(until, str) else until
+        end = time.perf_counter() + seconds
+        while not test(self.text()):
+            alive = self.read()
+            if test(self.text()):
+                break
+            assert alive, f"the program ended:\n{self.text()}"
+            assert time.perf_counter() < end, f"never came: {until!r}\n{self.text()}"
+        return self.text()
+
+    def press(self, *keys: str) -> None:
+        """Type keys: names from KEYS, or single characters."""
+        os.write(self._fd, "".join(KEYS.get(key, key) for key in keys).encode())
+
+    def finish(self, seconds: float = 10.0) -> int:
+        """Read until the program ends by itself; its exit code."""
+        end = time.perf_counter() + seconds
+        while self.read():
+            assert time.perf_counter() < end, f"it goes on and on:\n{self.text()}"
+        _, status = os.waitpid(self.pid, 0)
+        self.pid = 0
+        os.close(self._fd)
+        return os.waitstatus_to_exitcode(status)
+
+    def kill(self) -> None:
+        """End the program at once, as a power cut would."""
+        if self.pid:
+            os.kill(self.pid, signal.SIGKILL)
+            os.waitpid(self.pid, 0)
+            os.close(self._fd)
+            self.pid = 0
+
+
+def environment(home: Path, **more: str) -> dict[str, str]:
+    """The environment of a colour terminal whose warmup keeps its files in ``home``."""
+    kept = {
+        key: value
+        for key, value in os.environ.items()
+        if key not in ("NO_COLOR", "COLORTERM", "COLUMNS", "LINES")
+    }
+    return {**kept, "TERM": "xterm-256color", "COLORTERM": "truecolor", "WARMUP_HOME": str(home), **more}
+
+
+WARMUP = (sys.executable, "-m", "warmup")
