@@ -1,5 +1,7 @@
 """Recomputes counts from ``given``, with num2words for the words."""
 
+from itertools import pairwise
+
 from num2words import num2words
 
 GAP = "…"
@@ -27,7 +29,7 @@ def _shortened(form: str, words: list[str]) -> str | None:
     if (shown[0], shown[-1]) != (words[0], words[-1]):
         return f"{form!r} does not run from {words[0]} to {words[-1]}"
     places = [words.index(word) if word != GAP else None for word in shown]
-    for before, here in zip(places, places[1:], strict=False):
+    for before, here in pairwise(places):
         if None not in (before, here) and here != before + 1:
             return f"a number is left out of {form!r} without a mark"
     if [p for p in places if p is not None] != sorted({p for p in places if p is not None}):

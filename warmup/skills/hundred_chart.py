@@ -16,7 +16,7 @@ from warmup.words import count_words, number_word
 _WATCH = {
     "hidden-to-20": "Counting from one each time. It works; starting at the row’s first number is shorter.",
     "hidden-to-50": "The right ones with another ten: the row next door was read.",
-    "end-of-row": "Stopping at the edge, or going straight down: the row’s end turns to the next row’s start.",
+    "end-of-row": "Stopping at the edge, or going straight down from the row’s end.",
     "one-down": "One more in place of a row more: down is not plus one.",
     "hidden-to-100": "The right ones with another ten: the row next door was read.",
     "row-and-column": "Finding the row and then reading on from its start. One hand for each way helps.",
@@ -37,9 +37,9 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
         case "row-and-column":
             return _row_and_column(10 * draw.between(1, 9), draw.between(2, 9), draw)
         case "ten-more":
-            return _ten_away(draw.between(10, 89), 10, draw)
+            return _ten_away(draw.between(10, 90), 10, draw)
         case _:
-            return _ten_away(draw.between(20, 99), -10, draw)
+            return _ten_away(draw.between(11, 99), -10, draw)
 
 
 def _hidden(item: str, draw: Draw) -> Draft:
@@ -134,8 +134,8 @@ def _row_and_column(tens: int, top: int, draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"Find the row of {row}. Go under {column}. Which number is there?",
-            f"My number lives in the row of {row}, under {column}. Which one?",
-            f"The mouse hides in the row of {row}, under {column}. Where?",
+            f"My number is in the row of {row}. It is under {column}. Which one?",
+            f"The mouse sits under {column}. Its row begins at {row}. Where now?",
             f"Start at {column}. Slide down to the row of {row}. Where now?",
         ),
         answer=number_word(number),
@@ -157,7 +157,6 @@ def _row_and_column(tens: int, top: int, draw: Draw) -> Draft:
 def _ten_away(number: int, step: int, draw: Draw) -> Draft:
     word, more = number_word(number), step > 0
     answer, change = number + step, "more" if more else "less"
-    tens, ones = divmod(number, 10)
     side = "down" if more else "up"
     return Draft(
         say=draw.way(
@@ -167,26 +166,26 @@ def _ten_away(number: int, step: int, draw: Draw) -> Draft:
             f"A frog sits on {word}. It jumps {side} a row. Where now?",
         ),
         answer=number_word(answer),
-        working=f"{number} {'+' if more else '-'} 10 = {answer}: only the tens change",
+        working=f"{number} {'+' if more else '−'} 10 = {answer}: only the tens change",
         cues=(
             Cue(f"Wait. Then: {word} has how many tens? {'Add' if more else 'Take away'} a bundle."),
             Cue(
                 f"Put a finger on {word}. Slide it {side} a row.",
                 HundredChart(1, 100, hidden=(answer,), pointed=(number,)),
             ),
-            Cue(f"Say it together: “{number_word(ones)}…”" if not tens else _tens_walk(number, more)),
+            Cue(_column_walk(number, step)),
         ),
         watch_for=_WATCH["ten-more" if more else "ten-less"],
         given={"number": number, "step": step},
     )
 
 
-def _tens_walk(number: int, more: bool) -> str:
-    """Two numbers above or below in the column that lead up to it; the answer comes next."""
-    from_ = [n for n in ((number - 20, number - 10) if more else (number + 20, number + 10)) if 0 < n <= 100]
-    if not from_:
-        return f"Count ten on together from {number_word(number)}, a finger for each word."
-    return f"Walk the column together: “{count_words([*from_, number])}…” and fall silent."
+def _column_walk(number: int, step: int) -> str:
+    """The way down or up the column to the number; the answer comes next."""
+    way = [n for n in (number - 2 * step, number - step, number) if 0 < n <= 100]
+    if len(way) == 1:
+        return f"Count {'on' if step > 0 else 'back'} ten together from {number_word(number)}, on fingers."
+    return f"Walk the column together: “{count_words(way)}…” and fall silent."
 
 
 def _row(number: int) -> int:

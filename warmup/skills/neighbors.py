@@ -5,7 +5,7 @@ Virginia's Standards of Learning (2023) set a smaller bound for before (1 to 20,
 (0 to 30, K.NS.1.g), so before comes in later here too; the levels to nineteen stay within both.
 """
 
-from warmup.draw import Draw, Way
+from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
 from warmup.pictures import Picture
 from warmup.pictures.number_line import NumberLine
