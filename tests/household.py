@@ -1,0 +1,96 @@
+"""An invented family at its desk, with a morning that is always the same: for the sitting and the screens."""
+
+import datetime as dt
+from collections.abc import Callable
+from dataclasses import replace
+from pathlib import Path
+
+from warmup import family as families
+from warmup import skills
+from warmup.desk import Desk, sit_down, year_of
+from warmup.documents import Places
+from warmup.draw import Draw
+from warmup.family import Child, Family
+from warmup.journal import Journal
+from warmup.morning import Cue, Prompt, Routine
+from warmup.pictures.hundred_chart import HundredChart
+from warmup.pictures.ten_frame import TenFrame
+from warmup.wire import routine_text
+
+TODAY = dt.date(2027, 3, 3)
+FAMILY = Family(
+    first_day=dt.date(2026, 8, 31),
+    began=dt.date(2026, 8, 31),
+    children=(Child("Bean"),),
+    settled=TODAY - dt.timedelta(1),
+)
+Clock = Callable[[], dt.datetime]
+
+
+def desk_at(home: Path, clock: Clock, family: Family = FAMILY, today: dt.date = TODAY) -> Desk:
+    """A desk whose files lie in ``home``."""
+    places = Places(home, home)
+    families.save(home / "family.toml", family)
+    return sit_down(places, family, today, Journal.open(home, clock))
+
+
+def fixed_prompts() -> tuple[Prompt, ...]:
+    """Five prompts written out here, so that no change of a skill moves a screen that shows them."""
+    ten = Prompt(
+        skill="make-ten",
+        level="all",
+        item="make-ten/seven-three",
+        say="The tray holds ten. It has seven eggs. How many more fit in?",
+        wording="b",
+        answer="three",
+        accept=(),
+        working="7 + 3 = 10",
+        cues=(
+            Cue("Wait. Then: show me seven on your fingers."),
+            Cue("Look at the fingers still folded.", TenFrame(7)),
+            Cue("Touch the first folded finger together, and let the child go on."),
+        ),
+        watch_for="Answering two or four: one off. Fingers settle it.",
+        table="ten-hole tray",
+        seconds=20,
+        guess=0.0,
+        given={"have": 7, "make": 10},
+        picture=TenFrame(7),
+        why="hesitated Tuesday; back after 2 mornings",
+    )
+    on = replace(
+        ten,
+        skill="count-on",
+        level="across-tens",
+        item="count-on/across-30",
+        say="Start at twenty-eight. Count on to thirty-two.",
+        answer="twenty-eight, twenty-nine, thirty, thirty-one, thirty-two",
+        working="28, 29, 30 … 32: past the 29 the tens change",
+        cues=(
+            Cue("Wait. Then: say the start with me."),
+            Cue("A finger on twenty-eight in the chart.", HundredChart(21, 40, (), (28,))),
+            Cue("Begin together and fall silent."),
+        ),
+        picture=None,
+        table="cereal in a cup",
+        why="resting since 3 February",
+        given={"start": 28, "end": 32},
+    )
+    more = tuple(
+        skills.prompt(item, year_of(FAMILY).morning(TODAY), Draw("household", item), "new this week")
+        for item in ("weekday/today", "by-tens/to-50", "month/this")
+    )
+    return (ten, on, *more)
+
+
+def fixed_routine() -> Routine:
+    """The fixed prompts as the routine of the day."""
+    return Routine("Bean", year_of(FAMILY).morning(TODAY), "daily", fixed_prompts())
+
+
+def start_fixed(desk: Desk) -> None:
+    """Put the fixed routine into the journal as today's, not begun."""
+    routine = fixed_routine()
+    assert desk.journal is not None
+    rows = [(prompt.item, prompt.wording) for prompt in routine.prompts]
+    desk.journal.start(desk.child.record, TODAY, "daily", routine_text(routine), rows)

@@ -1,0 +1,145 @@
+"""The school year: every date has an answer, and numbering never skips, doubles or turns back."""
+
+import calendar
+import datetime as dt
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from tests.bank import reference
+from warmup.morning import DayKind
+from warmup.schoolyear import SchoolYear, school_year
+
+DAYS = st.dates(dt.date(2020, 1, 1), dt.date(2060, 12, 31))
+WEEKDAYS = st.sets(st.integers(0, 6), min_size=1)
+ONE = dt.timedelta(1)
+
+
+@st.composite
+def years(draw: st.DrawFn) -> SchoolYear:
+    """Any family's year between 2020 and 2060, with days off, extra mornings and a start in the middle."""
+    first = draw(DAYS)
+    starts = st.integers(0, 400).map(lambda n: first + n * ONE)
+    off = draw(
+        st.lists(st.tuples(starts, st.integers(0, 30)).map(lambda t: (t[0], t[0] + t[1] * ONE)), max_size=5)
+    )
+    extra = draw(st.lists(starts, max_size=4))
+    return school_year(first, draw(WEEKDAYS), off, extra, draw(st.integers(1, 36)))
+
+
+@given(years())
+def test_mornings_are_numbered_without_a_gap_and_each_knows_its_neighbours(year: SchoolYear) -> None:
+    number, last = year.before, None
+    for day in year.mornings:
+        morning = year.morning(day)
+        number += 1
+        assert morning.school_day == number
+        assert morning.index == number - 1
+        assert morning.kind is DayKind.SCHOOL
+        assert morning.previous == last
+        assert morning.week == (number - 1) // year.mornings_a_week + 1
+        assert 1 <= morning.week <= 36 and morning.quarter == (morning.week + 8) // 9
+        assert morning.review == (morning.week in (5, 10, 15, 20, 25, 30, 35))
+        last = day
+    assert number == 36 * year.mornings_a_week
+
+
+@given(years(), DAYS)
+def test_every_date_answers_and_the_count_never_turns_back(year: SchoolYear, day: dt.date) -> None:
+    one, other = year.morning(day), year.morning(day + ONE)
+    assert one.school_day <= other.school_day <= one.school_day + 1
+    assert one.week <= other.week <= one.week + 1
+    assert (one.next is None) == (day >= year.mornings[-1])
+    assert one.next is None or year.morning(one.next).is_school
+    assert one.is_school == (day in year.mornings)
+    if day < year.mornings[0]:
+        assert one.kind is DayKind.BEFORE and one.school_day == year.before
+    elif day > year.mornings[-1]:
+        assert one.kind is DayKind.AFTER and one.week == 36
+    elif not one.is_school:
+        assert one.kind is (DayKind.DAY_OFF if day.weekday() in year.weekdays else DayKind.WEEKEND)
+
+
+@given(DAYS, WEEKDAYS)
+def test_mornings_fall_on_the_school_weekdays_of_the_stdlib_calendar(
+    first: dt.date, weekdays: set[int]
+) -> None:
+    year = school_year(first, weekdays)
+    expected = [
+        d
+        for d in (first + n * ONE for n in range(36 * 7 + 7))
+        if calendar.weekday(d.year, d.month, d.day) in weekdays
+    ]
+    assert list(year.mornings) == expected[: len(year.mornings)]
+
+
+@given(DAYS, WEEKDAYS, st.data())
+def test_a_day_off_moves_everything_after_it_by_one(
+    first: dt.date, weekdays: set[int], data: st.DataObject
+) -> None:
+    plain = school_year(first, weekdays)
+    off = data.draw(st.sampled_from(plain.mornings[:-1]))
+    moved = school_year(first, weekdays, [(off, off)])
+    for day in plain.mornings:
+        assert moved.morning(day).school_day == plain.morning(day).school_day - (day >= off)
+
+
+@given(DAYS, st.data())
+def test_an_extra_morning_counts_from_its_day_on(first: dt.date, data: st.DataObject) -> None:
+    plain = school_year(first, (0, 1, 2, 3))
+    free = [
+        d
+        for d in (first + n * ONE for n in range(200))
+        if not plain.morning(d).is_school and d > plain.mornings[0]
+    ]
+    extra = data.draw(st.sampled_from(free))
+    with_it = school_year(first, (0, 1, 2, 3), extra=[extra])
+    assert with_it.morning(extra).is_school
+    for n in range(200):
+        day = first + n * ONE
+        assert with_it.morning(day).school_day == plain.morning(day).school_day + (day >= extra)
+
+
+def test_odd_dates_of_the_reference_change_nothing() -> None:
+    """Leap days, year ends, 53-week years and clock changes: tests/references/calendar.toml, all sourced there."""
+    table = reference("calendar")
+    odd = [dt.date(year, 2, 29) for year in table["leap_years"]["leap"] if 2020 <= year <= 2060]
+    odd += [dt.date(year, 12, 31) for year in table["iso_53"]["years"] if 2020 <= year <= 2060]
+    odd += [
+        dt.date.fromisoformat(row[end])
+        for row in table["daylight_saving"]["rows"]
+        for end in ("begins", "ends")
+    ]
+    assert len(odd) > 15
+    for day in odd:
+        year = school_year(day - 30 * ONE, range(7))
+        numbers = [year.morning(day + n * ONE).school_day for n in range(-2, 3)]
+        assert numbers == [29, 30, 31, 32, 33], day
+
+
+def test_a_year_may_begin_in_the_middle() -> None:
+    year = school_year(dt.date(2027, 1, 11), (0, 1, 2, 3), first_week=19)
+    first = year.morning(dt.date(2027, 1, 11))
+    assert (first.school_day, first.week, first.quarter, first.index) == (73, 19, 3, 72)
+    assert len(year.mornings) == 18 * 4
+    assert year.morning(dt.date(2027, 1, 10)).week == 19
+
+
+def test_a_five_morning_family_has_five_mornings_a_week() -> None:
+    year = school_year(dt.date(2026, 8, 31), range(5))
+    assert [year.morning(day).week for day in year.mornings] == [n // 5 + 1 for n in range(180)]
+
+
+@pytest.mark.parametrize(("weekdays", "week"), [((), 1), ((7,), 1), ((0,), 0), ((0,), 37)])
+def test_what_is_no_year_is_refused(weekdays: tuple[int, ...], week: int) -> None:
+    with pytest.raises(ValueError, match="not"):
+        school_year(dt.date(2026, 8, 31), weekdays, first_week=week)
+
+
+def test_endless_days_off_end_the_year_early_and_still_answer() -> None:
+    year = school_year(dt.date(2026, 8, 31), (0, 1, 2, 3), [(dt.date(2026, 9, 10), dt.date(2060, 1, 1))])
+    assert len(year.mornings) == 7
+    assert year.morning(dt.date(2026, 9, 9)).next is None
+    nothing = school_year(dt.date(2026, 8, 31), (0,), [(dt.date(2026, 1, 1), dt.date(2060, 1, 1))])
+    assert nothing.morning(dt.date(2026, 9, 7)).kind is DayKind.BEFORE
