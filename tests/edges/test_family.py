@@ -300,13 +300,17 @@ def test_keys_unknown_here_survive_a_save(tmp_path: Path) -> None:
         "nickname": "Bean",
         "hat": True,
         "held": ["coins:dime"],
+        "record": "Bean",
     }
 
 
 def test_a_child_renamed_in_its_place_keeps_what_else_stood_there() -> None:
     over = {"child": [{"nickname": "Bean", "hat": True}, {"nickname": "Pip"}]}
-    renamed = replace(FAMILY, children=(Child("Beanie"), Child("Pip")))
-    assert dump(renamed, over)["child"] == [{"nickname": "Beanie", "hat": True}, {"nickname": "Pip"}]
+    renamed = replace(FAMILY, children=(Child("Beanie", record="Bean"), Child("Pip")))
+    assert dump(renamed, over)["child"] == [
+        {"nickname": "Beanie", "hat": True, "record": "Bean"},
+        {"nickname": "Pip", "record": "Pip"},
+    ]
     assert over["child"][0] == {"nickname": "Bean", "hat": True}, "what was read is left as it was"
 
 
