@@ -4,7 +4,7 @@ from num2words import num2words
 
 
 def check(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str | None:
-    """None when the answer is the neighbor, the bundles or the days left, and both ways to say it are taken."""
+    """None when the answer is the neighbor, the bundles or the days left, and other ways are taken."""
     if item == "tens-and-ones":
         tens, ones = given["number"] // 10, given["number"] % 10
         want = f"{_words(tens)} {'bundle' if tens == 1 else 'bundles'}"

@@ -32,7 +32,7 @@ class DayStrip:
         return 35, 3
 
     def draw(self, columns: int, rows: int) -> Drawing:
-        """Side by side in whole names, or where they do not fit one below the other, or cut to three letters."""
+        """Side by side in whole names, else one below the other, else side by side in three letters."""
         canvas = Canvas(columns, rows)
         across = columns // 7
         if across < _LONGEST + 2 and rows >= rows_for(7, 2):

@@ -53,7 +53,7 @@ class HundredChart:
         """Its range and how many squares are bare."""
         bare = f", {len(self.hidden)} left blank" if self.hidden else ""
         finger = f", a finger on {', '.join(map(str, self.pointed))}" if self.pointed else ""
-        return f"a chart of the numbers {self.first} to {self.last} in rows of ten{bare}{finger}"
+        return f"a chart of the numbers {self.first} to {self.last} in rows{bare}{finger}"
 
     def shows(self) -> tuple[str, ...]:
         """Every numeral that is not hidden."""

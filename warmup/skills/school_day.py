@@ -1,4 +1,4 @@
-"""school-day: which school day it is, the next and the last, as bundles of ten, and how many to the hundredth.
+"""school-day: which school day it is, the next, the last, as bundles of ten, and how many to the hundredth.
 
 1.NBT.B.2: a two-digit number as tens and ones; 1.NBT.A.1: count on from any number, here to 100 (Common
 Core State Standards for Mathematics, 2010). The running count has no code: from the last quarter on it
@@ -55,7 +55,7 @@ def askable(item: str, morning: Morning) -> bool:
         case "last-number":
             return number >= 2 if school else number >= 1 and more
         case "tens-and-ones":
-            return number % 100 != 0
+            return number % 100 >= 10
         case "new-bundle":
             return school and number % 10 == 0 and number % 100 != 0
         case "to-the-hundredth":
@@ -192,7 +192,7 @@ def _neighbor(known: int, step: int, say: Way, watch_for: str) -> Draft:
 
 
 def _blank(known: int, answer: int) -> HundredChart | None:
-    """The chart's rows about the number, its square blank; none for the first, which the chart begins with."""
+    """The chart's rows about the number, its square blank; none for the first, which begins the chart."""
     if known == 0 or answer == 1:
         return None
     # A row more where the number begins or ends one: a finger needs to see both neighbors.
@@ -242,19 +242,18 @@ def _bundled(number: int) -> str:
     """ "four bundles and seven loose ones"."""
     tens, ones = divmod(number, 10)
     loose = f"{number_word(ones) if ones else 'no'} loose {plural(ones, 'one')}"
-    return f"{number_word(tens) if tens else 'no'} {plural(tens, 'bundle')} and {loose}"
+    return f"{number_word(tens)} {plural(tens, 'bundle')} and {loose}"
 
 
 def _tens_and_ones(morning: Morning, draw: Draw) -> Draft:
     number, since = _since(morning)
     tens, ones = divmod(number, 10)
     word = number_word(number)
-    days, straws = plural(number, "day"), plural(number, "straw")
     return Draft(
         say=draw.way(
-            f"We have had {word} {days}{since}. Say it in tens and ones.",
-            f"{upper(word)} {straws}{since}, one a day. How many bundles and loose ones?",
-            f"{upper(word)} {straws}{since}. Band them in tens. What do you get?",
+            f"We have had {word} days{since}. Say it in tens and ones.",
+            f"{upper(word)} straws{since}, one a day. How many bundles and loose ones?",
+            f"{upper(word)} straws{since}. Band them in tens. What do you get?",
         ),
         answer=_bundled(number),
         accept=(tens_and_ones(number), f"{number_word(tens)} and {number_word(ones)}"),
@@ -262,11 +261,7 @@ def _tens_and_ones(morning: Morning, draw: Draw) -> Draft:
         cues=(
             Cue("Wait. Then: how many straws does a band hold?"),
             Cue("Look at the straws. Which are banded, which are loose?", Bundles(tens, ones)),
-            Cue(
-                "Touch the bundles together: “ten…” The child goes on, then counts the loose ones."
-                if tens
-                else "Touch the straws together. The child says when there are enough for a band."
-            ),
+            Cue("Touch the bundles together: “ten…” The child goes on, then counts the loose ones."),
         ),
         watch_for=_WATCH["tens-and-ones"],
         given={"number": number},
@@ -356,7 +351,6 @@ def _hundred_today(draw: Draw) -> Draft:
         ),
         watch_for=_WATCH["hundred-today"],
         given={"straws": 100},
-        picture=Bundles(tens, 0),
     )
 
 
