@@ -4,9 +4,14 @@ from num2words import num2words
 
 
 def check(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str | None:
-    """None when the answer goes from start to end by tens, and the count without its start is accepted."""
-    if abs(given["by"]) != 10:
-        return f"{given} is not by tens"
+    """None when the answer goes from start to end by tens, on or back."""
+    return skipped(given, answer, accept, 10)
+
+
+def skipped(given: dict, answer: str, accept: tuple[str, ...], by: int) -> str | None:
+    """None when the answer goes from start to end by ``by`` and the count without its start is accepted."""
+    if abs(given["by"]) != by or given["start"] % by:
+        return f"{given} is not by {by}"
     number, said = given["start"], []
     while number != given["end"]:
         said.append(num2words(number))

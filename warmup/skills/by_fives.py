@@ -6,9 +6,9 @@
 from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
 from warmup.pictures.hands import Hands
-from warmup.skills._counting import in_figures, in_words, opening, rows_around, steps
+from warmup.skills._counting import opening, rows_around, steps
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import number_word
+from warmup.words import count_words, number_word
 
 _WATCH = {
     "to-25": "A slide into tens after ten: “five, ten, twenty”.",
@@ -33,9 +33,9 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
             f"Give me fives! Count by fives, {word} to {stop}.",
             f"We dip five fingers each time. Count from {word} to {stop}.",
         ),
-        answer=in_words(numbers),
-        accept=(in_words(numbers[1:]),),
-        working=in_figures(numbers),
+        answer=count_words(numbers),
+        accept=(count_words(numbers[1:]),),
+        working=", ".join(map(str, numbers)),
         cues=(
             Cue(f"Wait. Then: open one hand for each word, from {word}."),
             Cue(

@@ -7,9 +7,9 @@ Mathematics, 2010). Past twenty there is no code; 2.NBT.A.2 names fives, tens an
 from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
 from warmup.pictures.pairs import Pairs
-from warmup.skills._counting import in_figures, in_words, opening, rows_around, steps
+from warmup.skills._counting import opening, rows_around, steps
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import number_word
+from warmup.words import count_words, number_word
 
 _WATCH = {
     "to-10": "A slide into ones: “two, four, five”.",
@@ -34,9 +34,9 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
             f"I hang up pairs of socks. Count from {word} to {stop}.",
             f"Start at {word}. Count two, then two more, up to {stop}.",
         ),
-        answer=in_words(numbers),
-        accept=(in_words(numbers[1:]),),
-        working=in_figures(numbers),
+        answer=count_words(numbers),
+        accept=(count_words(numbers[1:]),),
+        working=", ".join(map(str, numbers)),
         cues=(
             Cue("Wait. Then: whisper the number between, and say the next one loud."),
             Cue(

@@ -22,7 +22,7 @@ _WHOLE = {"to-20": (10, 20), "past-15": (16, 20), "to-39": (21, 29), "across-30"
 _GALLOP = {"to-69": (41, 56, 11, 13), "across-40": (32, 36, 9, 13)}
 # The tens the adult hops to, and how many numbers the child says: (lowest ten, highest, fewest, most).
 _HOPS = {
-    "to-100": (5, 8, 11, 19),
+    "to-100": (5, 8, 11, 20),
     "past-99": (9, 9, 10, 10),
     "to-120": (10, 10, 11, 20),
     "across-100": (9, 9, 12, 19),

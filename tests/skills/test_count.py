@@ -1,0 +1,105 @@
+"""Counting from one: K.CC.A.1 and 1.NBT.A.1 (references/standards.toml), tens changes of words.toml."""
+
+from itertools import pairwise
+
+import pytest
+
+from tests.bank import reference
+from tests.skills.asking import asked, bounds, coded, level_asked
+from warmup.skills._counting import in_figures, in_words, rows_around, steps, tens_change
+
+ITEMS = {
+    "past-15": (14, 16),
+    "across-30": (29, 30),
+    "across-40": (39, 40),
+    "past-99": (99, 100),
+    "across-100": (100, 101),
+}
+
+
+def childs_part(given: dict[str, int]) -> range:
+    return range(given.get("over", 0) + 1, given["end"] + 1)
+
+
+@pytest.mark.parametrize("code", ["K.CC.A.1", "1.NBT.A.1"])
+def test_the_count_reaches_the_bound_of_its_code_and_stays_in_it(code: str) -> None:
+    assert max(p.given["end"] for p in coded("count", code)) == bounds(code)["count_to"]
+
+
+@pytest.mark.parametrize("key", ["to-20", "to-39", "to-69", "to-100", "to-120"])
+def test_a_level_reaches_its_name_and_no_further(key: str) -> None:
+    ends = [p.given["end"] for p in level_asked("count", key)]
+    assert max(ends) == int(key.removeprefix("to-"))
+
+
+def test_every_count_starts_at_one_and_the_childs_part_fits_a_minute() -> None:
+    """At about a number a second for the child and three for the adult: common practice, no source."""
+    for key in ("to-20", "to-39", "to-69", "to-100", "to-120"):
+        for p in level_asked("count", key, 60):
+            assert p.given["start"] == 1
+            over = p.given.get("over", 0)
+            adult = over / 3 if over % 10 or over < 50 else over / 10
+            assert adult + len(childs_part(dict(p.given))) <= p.seconds
+
+
+@pytest.mark.parametrize("item", ITEMS)
+def test_trouble_items_lead_across_their_place_and_the_cue_stops_short_of_it(item: str) -> None:
+    before, after = ITEMS[item]
+    for p in asked(f"count/{item}", 60):
+        part = childs_part(dict(p.given))
+        assert part[0] <= before and after <= part[-1]
+        assert f"{in_words([after])}…" not in p.cues[2].text
+
+
+@pytest.mark.parametrize(
+    "row", reference("words")["decade_crossing"]["rows"], ids=lambda row: str(row["last"])
+)
+def test_each_change_of_the_tens_is_asked_and_shown_in_the_answer(row: dict) -> None:
+    """NRC (2009), p. 143, in words.toml: the places, and the word that is said in error."""
+    crossing = [
+        p
+        for key in ("to-39", "to-69", "to-100", "to-120")
+        for p in level_asked("count", key)
+        if row["last"] in childs_part(dict(p.given)) and row["next"] <= p.given["end"]
+    ]
+    assert crossing
+    for p in crossing:
+        assert f"{row['word']}, {row['next_word']}" in p.answer
+        assert row["slip"] not in p.answer
+
+
+def test_a_long_stretch_is_shortened_and_keeps_what_matters() -> None:
+    assert in_words(steps(1, 5)) == "one, two, three, four, five"
+    assert in_figures(steps(1, 33)) == "1, 2 … 19, 20 … 29, 30 … 33"
+    assert in_figures(steps(1, 18), keep=(14, 15, 16)) == "1, 2 … 14, 15, 16 … 18"
+    assert in_figures(steps(33, 28, -1)) == "33, 32, 31, 30, 29, 28"
+    assert tens_change(steps(27, 32)) == ": past the 29 the tens change"
+    assert tens_change(steps(30, 34)) == ""
+
+
+def test_the_chart_brought_in_holds_whole_rows() -> None:
+    for low, high in ((1, 9), (29, 31), (30, 30), (91, 101), (0, 3)):
+        chart = rows_around(low, high)
+        assert chart.first % 10 == 1 and chart.last % 10 == 0
+        assert chart.first <= max(1, low) and high <= chart.last
+        assert chart.last - chart.first < high - low + 20
+
+
+def test_number_words_agree_with_two_libraries_and_the_table() -> None:
+    """num2words and inflect, with the traps words.toml notes: US speech has no "and" after hundred."""
+    import inflect
+    from num2words import num2words
+
+    engine, table = inflect.engine(), reference("words")["cardinal"]["words"]
+    for number in range(121):
+        said = in_words([number])
+        assert said == table[number] == num2words(number).replace(" and ", " ")
+        assert said == engine.number_to_words(number, andword="")
+
+
+@pytest.mark.parametrize("key", ["to-20", "to-39", "to-69", "to-100", "to-120"])
+def test_stops_spread_over_the_range(key: str) -> None:
+    plain = [p.given["end"] for p in asked(f"count/{key}", 600)]
+    ends = sorted(set(plain))
+    assert all(after - before == 1 for before, after in pairwise(ends))
+    assert max(plain.count(end) for end in ends) < 0.2 * len(plain)

@@ -1,0 +1,65 @@
+"""Counting on: K.CC.A.2 (references/standards.toml), ex19, the trouble starts of pedagogy.toml."""
+
+import pytest
+from num2words import num2words
+
+from tests.bank import reference
+from tests.skills.asking import asked, bounds, coded, example, level_asked, sought
+from warmup import skills
+
+
+def test_the_count_never_starts_at_one_and_stays_in_the_known_range() -> None:
+    found = coded("count-on", "K.CC.A.2")
+    bound = bounds("K.CC.A.2")
+    assert all(p.given["start"] != bound["start_must_not_be"] for p in found)
+    assert max(p.given["end"] for p in found) == bound["known_range_by_year_end"]
+
+
+def test_twenty_seven_to_thirty_two() -> None:
+    """examples.toml, ex19."""
+    row = example("ex19")
+    p = sought("count-on/across-30", {"start": row["given"]["start"], "end": row["given"]["to"]})
+    assert p.answer.split(", ") == row["answer"]
+    assert {q.say for q in asked("count-on/across-30", 600)} >= {row["asked"]}
+
+
+@pytest.mark.parametrize(
+    ("key", "low", "high"), [("within-10", 2, 10), ("within-20", 9, 20), ("anywhere", 31, 100)]
+)
+def test_levels_keep_their_range(key: str, low: int, high: int) -> None:
+    found = level_asked("count-on", key)
+    assert min(p.given["start"] for p in found) == low
+    assert max(p.given["end"] for p in found) == high
+    assert all(3 <= p.given["end"] - p.given["start"] <= 6 for p in found)
+    assert max(p.given["start"] for p in found) <= 95
+
+
+@pytest.mark.parametrize("ten", [30, 40, 50])
+def test_across_a_ten_starts_where_the_trouble_is(ten: int) -> None:
+    """NRC (2009), p. 143, in pedagogy.toml: starts of 27 to 29 and the like."""
+    starts = set()
+    for p in asked(f"count-on/across-{ten}"):
+        assert p.given["start"] < ten < p.given["end"]
+        assert f"{num2words(ten)}…" not in p.cues[2].text
+        starts.add(p.given["start"])
+    assert starts >= {
+        n for n in reference("pedagogy")["trouble"]["decade_crossing"]["starts"] if 0 < ten - n < 4
+    }
+
+
+def test_the_teens_pass_fifteen_but_for_the_earliest_stops() -> None:
+    found = [p.given["end"] for p in asked("count-on/teens")]
+    assert min(found) == 14
+    assert sum(end >= 16 for end in found) > len(found) / 2
+
+
+def test_across_a_ten_stands_on_a_count_that_passes_there() -> None:
+    (level,) = (level for level in skills.SKILLS["count-on"].levels if level.key == "across-tens")
+    assert level.stands_on == ("count:to-69",)
+
+
+def test_the_start_may_be_left_out_and_is_shown_once_its_numeral_is_known() -> None:
+    for p in asked("count-on/anywhere"):
+        assert p.accept == (p.answer.partition(", ")[2],)
+        assert p.picture is not None and p.picture.shows() == (str(p.given["start"]),)
+    assert all(p.picture is None for p in asked("count-on/within-20", 30))

@@ -1,0 +1,83 @@
+"""The hundred chart: K.CC.A.1 and 1.NBT.C.5 (references/standards.toml), ex31."""
+
+from collections import Counter
+
+import pytest
+from num2words import num2words
+
+from tests.skills.asking import asked, bounds, coded, example, level_asked, sought
+from warmup.pictures.hundred_chart import HundredChart
+
+
+def number(word: str) -> int:
+    return next(n for n in range(121) if num2words(n) == word)
+
+
+def test_ten_more_than_forty_seven() -> None:
+    """examples.toml, ex31."""
+    row = example("ex31")
+    p = sought("hundred-chart/ten-more", {"number": row["given"], "step": 10})
+    assert number(p.answer) == row["answer"]
+
+
+def test_ten_more_or_less_keeps_the_code_and_the_chart() -> None:
+    bound = bounds("1.NBT.C.5")
+    for p in coded("hundred-chart", "1.NBT.C.5", 300):
+        assert abs(p.given["step"]) == bound["step"]
+        assert bound["given_min"] <= p.given["number"] <= bound["given_max"]
+        assert 1 <= p.given["number"] + p.given["step"] <= 100
+        assert p.picture is None, "in the head; the chart comes with the cue"
+    assert sought("hundred-chart/ten-more", {"number": bound["given_min"]}).answer == "twenty"
+    assert sought("hundred-chart/ten-less", {"number": bound["given_max"]}).answer == "eighty-nine"
+
+
+@pytest.mark.parametrize("key", ["to-20", "to-50", "hidden-to-100"])
+def test_no_number_lies_past_the_code_or_the_level(key: str) -> None:
+    limit = int(key.rpartition("-")[2])
+    assert limit <= bounds("K.CC.A.1")["count_to"]
+    for p in level_asked("hundred-chart", key):
+        assert isinstance(p.picture, HundredChart)
+        assert number(p.answer) <= p.picture.last <= limit
+
+
+@pytest.mark.parametrize("key", ["to-20", "to-50", "hidden-to-100"])
+def test_only_the_number_asked_for_is_bare(key: str) -> None:
+    for p in level_asked("hundred-chart", key):
+        assert isinstance(p.picture, HundredChart)
+        assert p.picture.hidden == (number(p.answer),)
+        assert p.picture.pointed == ()
+
+
+def test_at_the_end_of_a_row_the_next_number_starts_the_row_below() -> None:
+    ends = Counter(p.given["row_end"] for p in asked("hundred-chart/end-of-row", 400))
+    assert set(ends) == {10, 20, 30, 40} and min(ends.values()) > 60
+    assert sought("hundred-chart/end-of-row", {"row_end": 30}).answer == "thirty-one"
+
+
+def test_down_is_not_plus_one() -> None:
+    for p in asked("hundred-chart/one-down"):
+        assert number(p.answer) != p.given["above"] + 1
+        assert (number(p.answer) - p.given["above"]) == 10
+
+
+@pytest.mark.parametrize("item", ["hidden-to-20", "hidden-to-50", "hidden-to-100"])
+def test_hidden_numbers_spread_over_the_chart(item: str) -> None:
+    found = Counter(number(p.answer) for p in asked(f"hundred-chart/{item}", 1000))
+    limit = int(item.rpartition("-")[2])
+    assert len(found) >= 0.85 * limit
+    assert max(found) >= limit - 5 and min(found) <= 5
+
+
+def test_row_and_column_may_be_read_off_either_way() -> None:
+    places = Counter(
+        (p.given["row_start"], p.given["column"]) for p in asked("hundred-chart/row-and-column", 800)
+    )
+    assert {row % 10 for row, _ in places} == {1}
+    assert len(places) > 60
+
+
+def test_the_cue_walks_up_to_the_card_and_leaves_the_landing() -> None:
+    for item in ("hidden-to-20", "hidden-to-100", "ten-more", "ten-less", "end-of-row"):
+        for p in asked(f"hundred-chart/{item}", 60):
+            said = p.cues[2].text.replace("…", " ").replace("”", " ").replace(",", " ").split()
+            assert p.answer not in said
