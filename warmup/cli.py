@@ -89,7 +89,9 @@ def _parser() -> argparse.ArgumentParser:
 
 def _form(parser: argparse.ArgumentParser) -> None:
     form = parser.add_mutually_exclusive_group()
-    form.add_argument("--plain", dest="json", action="store_false", help="plain text (as it is without this)")
+    form.add_argument(
+        "--plain", dest="json", action="store_false", default=False, help="plain text (as it is without this)"
+    )
     form.add_argument(
         "--json", action="store_true", help="JSON, whole, with what each answer was computed from"
     )
@@ -167,9 +169,7 @@ def _demo(arguments: argparse.Namespace, clock: Clock) -> int:
         places = temporary(Path(folder))
         set_up(places, clock().date())
         if sys.stdout.isatty() and sys.stdin.isatty():
-            return _morning(
-                places, arguments.child, clock, ("Demo: an invented family.",)
-            )
+            return _morning(places, arguments.child, clock, ("Demo: an invented family.",))
         arguments.date, arguments.json, arguments.answers = None, False, True
         return _today(arguments, clock, places)
 

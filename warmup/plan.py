@@ -125,6 +125,8 @@ def _check_year(file: Document, own: bool) -> list[FileProblem]:
     )
     problems += [problem for check in checks for problem in check(file, weeks)]
     problems += _left_out(file, weeks, own)
+    if not problems:
+        _weeks(file, own)
     return sorted(problems, key=lambda problem: problem.line or 0)
 
 

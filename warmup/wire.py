@@ -11,7 +11,7 @@ from enum import Enum
 from typing import Any
 
 from warmup.morning import Countdown, Cue, DayKind, Morning, Prompt, Routine
-from warmup.pictures import from_data, to_data
+from warmup.pictures import Picture, from_data, to_data
 
 FORMAT = "warmup-routine"
 VERSION = 1
@@ -32,10 +32,8 @@ def routine_data(routine: Routine) -> dict[str, Any]:
 def prompt_data(prompt: Prompt) -> dict[str, Any]:
     """One whole prompt as JSON values."""
     data = {field.name: _plain(getattr(prompt, field.name)) for field in fields(prompt)}
-    data["picture"] = to_data(prompt.picture) if prompt.picture else None
-    data["cues"] = [
-        {"text": cue.text, "picture": to_data(cue.picture) if cue.picture else None} for cue in prompt.cues
-    ]
+    data["picture"] = _picture(prompt.picture)
+    data["cues"] = [{"text": cue.text, "picture": _picture(cue.picture)} for cue in prompt.cues]
     data["given"] = _plain(dict(prompt.given))
     return data
 
@@ -55,6 +53,10 @@ def routine_from(text: str) -> Routine:
         return Routine(data["child"], _morning(data["morning"]), data["shape"], prompts)
     except (KeyError, TypeError, AttributeError) as error:
         raise ValueError(f"not a routine: {error}") from error
+
+
+def _picture(picture: Picture | None) -> Any:
+    return None if picture is None else _plain(to_data(picture))
 
 
 def _plain(value: Any) -> Any:
