@@ -31,7 +31,7 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
             f"A hand has five. Count by fives, {word} to {stop}.",
             f"Hop by fives. Start at {word} and stop at {stop}.",
             f"Give me fives! Count by fives, {word} to {stop}.",
-            f"We dip five fingers each time. Count from {word} to {stop}.",
+            f"We print hands with paint. Count by fives, {word} to {stop}.",
         ),
         answer=count_words(numbers),
         accept=(count_words(numbers[1:]),),

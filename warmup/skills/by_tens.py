@@ -72,7 +72,7 @@ def _back_way(start: str, end: str, draw: Draw) -> Way:
         f"Count back by tens from {start} to {end}.",
         f"Hop back by tens. Start at {start} and stop at {end}.",
         f"The giant walks home by tens. Count from {start} to {end}.",
-        f"I take ten straws each time. Count from {start} to {end}.",
+        f"I take tens away. Count back from {start} to {end}.",
         f"The kite drops by tens. Count down from {start} to {end}.",
     )
 

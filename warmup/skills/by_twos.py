@@ -29,10 +29,10 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
         say=draw.way(
             f"Count by twos from {word} to {stop}.",
             f"Socks come in twos. Count them from {word} to {stop}.",
-            f"The bear skips a stair each time. Count {word} to {stop}.",
+            f"The bear takes two stairs a step. Count from {word} to {stop}.",
             f"Hop by twos. Start at {word} and stop at {stop}.",
-            f"I hang up pairs of socks. Count from {word} to {stop}.",
-            f"Start at {word}. Count two, then two more, up to {stop}.",
+            f"I hang up pairs of socks. Count by twos, {word} to {stop}.",
+            f"Start at {word}. Go on by twos. Stop at {stop}.",
         ),
         answer=count_words(numbers),
         accept=(count_words(numbers[1:]),),
