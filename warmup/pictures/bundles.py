@@ -28,7 +28,7 @@ class Bundles:
     def least(self) -> tuple[int, int]:
         """Straws a pixel broad and three rows high, five bundles a line, the loose ones below."""
         lines = self._lines(5)
-        return max(28, round(_loose_width(self.ones, 0.5))), 4 * lines - 1
+        return max(29, round(_loose_width(self.ones, 0.5))), 4 * lines - 1
 
     def _size(self, across: int, columns: int, rows: int) -> tuple[float, int]:
         """The widest pitch and the height, in whole rows, with so many bundles a line; (0, 0): none fits."""

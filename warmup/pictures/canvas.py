@@ -124,6 +124,8 @@ def bow(x0: float, x1: float, base: float, height: float, width: float) -> Shape
     x, reach, half = (x0 + x1) / 2, abs(x1 - x0) / 2, width / 2
 
     def distance(u: float, v: float) -> float:
+        if v > base:
+            return 1.0
         # Nearest point by scaling: the gradient's length turns the ellipse's value into a distance.
         across, up = (u - x) / reach, (v - base) / height
         level = hypot(across, up) or 1e-9

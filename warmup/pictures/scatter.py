@@ -16,8 +16,8 @@ WIDTH, HEIGHT = 1.5, 1.0
 def scattered(count: int, seed: int) -> tuple[Point, ...]:
     """``count`` points in the field, none close to another; the same for the same count and seed.
 
-    Points of up to six are never three in a line, nor four in a square or an oblong; more are never
-    four in a line. They do not lie on one circle about their middle either.
+    Up to five points never have four in a square or an oblong, up to six never three in a line, more
+    never four. They do not lie on one circle about their middle either.
     """
     digest = hashlib.blake2b(f"scatter {count} {seed}".encode(), digest_size=8).digest()
     chance = Random(int.from_bytes(digest, "big")).random
@@ -55,10 +55,9 @@ def laid(points: tuple[Point, ...], width: int, height: int) -> tuple[list[Point
 
 def patterned(points: list[Point]) -> bool:
     """Whether the points fall into a line, an oblong or a ring."""
-    few = len(points) <= 6
-    if any(_in_line(some) for some in combinations(points, 3 if few else 4)):
+    if any(_in_line(some) for some in combinations(points, 3 if len(points) <= 6 else 4)):
         return True
-    if few and any(_oblong(some) for some in combinations(points, 4)):
+    if len(points) <= 5 and any(_oblong(some) for some in combinations(points, 4)):
         return True
     return len(points) > 4 and _on_ring(points)
 
