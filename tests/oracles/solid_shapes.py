@@ -10,7 +10,7 @@ SHAPES = tomllib.loads((Path(__file__).parents[1] / "references" / "shapes.toml"
 POLYHEDRA = {"cube": "cube", "box": "rectangular_prism"}
 FLAT = ("circle", "triangle", "square", "rectangle", "hexagon")
 # What the things asked about are, written down apart from the skill.
-HELD = {"a ball", "an orange", "a globe", "a scoop of ice cream", "a bead"}
+HELD = {"a ball", "an orange", "a globe", "a scoop of ice cream", "a soap bubble"}
 TRACED = {
     "the rim of a cup",
     "the ring a wet glass leaves",
@@ -20,7 +20,6 @@ TRACED = {
 }
 HATS = {"a party hat", "a road cone", "a funnel", "a full ice cream horn"}
 FLAGS = {"a paper flag", "a coat hanger", "a yield sign", "a sail drawn on paper"}
-CUBES = {"toy block", "ice cube", "number cube"}
 
 
 def flat_faces(solid: str) -> int:
@@ -74,5 +73,5 @@ def check(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str |
         case "count-on-a-box":
             good = answer == num2words(box_counts()[given["part"]]) and given["solid"] in POLYHEDRA
         case _:
-            good = answer == ("yes" if given["thing"] in CUBES else "no")
+            good = answer == ("yes" if max(given["sizes"]) == min(given["sizes"]) else "no")
     return None if good else f"{given} does not give {answer!r}"

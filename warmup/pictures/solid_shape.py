@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from typing import ClassVar
 
 from warmup.pictures.canvas import Canvas, Drawing, Ink, box, disc, stroke
-from warmup.pictures.figures import Point, Points, both, convex, ellipse, region, without
+from warmup.pictures.figures import Point, Points, both, convex, ellipse, region
 
 SOLIDS = ("sphere", "cube", "box", "cylinder", "cone")
 """What can be drawn here."""
@@ -18,6 +18,11 @@ _SIZES = {
     ("box", True): (0.75, 1.5, 0.8),
     ("box", False): (1.8, 0.8, 0.9),
 }
+
+
+def sizes(name: str, upright: bool = True) -> tuple[float, float, float]:
+    """How wide, high and deep the cube or the box is, in one unit."""
+    return _SIZES[name, upright]
 
 
 def corners(name: str, upright: bool = True) -> dict[tuple[int, int, int], Point]:

@@ -6,11 +6,12 @@ Standards for Mathematics, 2010). A face is flat, an edge a straight line where 
 and corners are counted on the cube and the box alone.
 """
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
-from warmup.pictures.solid_shape import SolidShape
+from warmup.pictures.solid_shape import SolidShape, sizes
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import listed, number_word
 
@@ -34,23 +35,27 @@ class _Solid:
 _SOLIDS = {
     "sphere": _Solid((), True, False, "round every way you turn it", ("ball", "orange", "globe", "melon")),
     "cube": _Solid(
-        ("square",) * 6, False, True, "six flat square faces, all the same", ("toy block", "cube of cheese")
+        ("square",) * 6,
+        False,
+        True,
+        "six flat square faces, all the same",
+        ("toy block", "cheese cube", "sugar cube"),
     ),
     "cylinder": _Solid(
-        ("circle",) * 2, True, True, "a round wall and two flat round ends", ("can", "paper tube", "drum")
+        ("circle",) * 2, True, True, "a round wall and two flat round ends", ("can", "drum", "candle")
     ),
     "cone": _Solid(
-        ("circle",), True, False, "a round wall, a point, one flat round end", ("party hat", "road cone")
+        ("circle",), True, False, "a round wall, a point, one flat round end", ("cone block", "clay cone")
     ),
     "box": _Solid(
-        ("rectangle",) * 6, False, True, "six flat faces, square corners", ("shoe box", "cereal box", "brick")
+        ("rectangle",) * 6, False, True, "six flat faces, square corners", ("shoe box", "cereal box", "book")
     ),
 }
 _CUBE_FACTS = {"faces": 3 * 2, "edges": 3 * 2**2, "corners": 2**3}
 """Of a cube or a box: two faces and two by two edges for each of three directions, and 2 x 2 x 2 corners."""
 
 _ROUND = {
-    "sphere": ("a ball", "an orange", "a globe", "a scoop of ice cream", "a bead"),
+    "sphere": ("a ball", "an orange", "a globe", "a scoop of ice cream", "a soap bubble"),
     "circle": (
         "the rim of a cup",
         "the ring a wet glass leaves",
@@ -64,14 +69,6 @@ _POINTED = {
     "triangle": ("a paper flag", "a coat hanger", "a yield sign", "a sail drawn on paper"),
 }
 _FLAT = ("circle", "triangle", "square", "rectangle", "hexagon")
-_CAN_BE_CUBE = {
-    "toy block": True,
-    "ice cube": True,
-    "number cube": True,
-    "shoe box": False,
-    "cereal box": False,
-    "brick": False,
-}
 
 
 def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
@@ -107,6 +104,7 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
 
 # ---- names -----------------------------------------------------------------------------------------
 
+_LIKE = {"sphere": "ball", "cube": "toy block", "cylinder": "can", "cone": "party hat"}
 _SAID_FOR = {
     "sphere": "“Ball” is what it looks like; “circle” is the flat one. Ask for its shape name.",
     "cube": "“Square.” A square is flat: it is only one face of this.",
@@ -129,7 +127,7 @@ def _name(name: str, draw: Draw, guess: float) -> Draft:
         working=f"{name}: {solid.rule}",
         cues=(
             Cue("Wait. Then: would it roll? Would it sit still? What is on its outside?"),
-            Cue(f"Hold a {solid.things[0]}. Feel all round it. Look back at the picture."),
+            Cue(f"Hold a {_LIKE[name]}. Feel all round it. Look back at the picture."),
             Cue(f"Begin the word together: “{name[:2]}…” and let the child end it."),
         ),
         watch_for=_SAID_FOR[name],
@@ -164,23 +162,23 @@ def _find(draw: Draw) -> Draft:
     )
 
 
-def _solid_or_flat(things: dict[str, tuple[str, ...]], watch: str, draw: Draw) -> Draft:
+def _solid_or_flat(things: Mapping[str, tuple[str, ...]], watch: str, draw: Draw) -> Draft:
     name = draw.pick(tuple(things))
     thing = draw.pick(things[name])
     solid = name in _SOLIDS
     return Draft(
         say=draw.way(
             f"Think of {thing}. What shape is it?",
-            f"What is the shape of {thing}?",
-            f"Shut your eyes. See {thing}. Name its shape.",
+            f"What shape is {thing}?",
+            f"See {thing} in your mind. Name its shape.",
         ),
         answer=name,
         accept=(f"a {name}",),
         working=f"{thing}: {'solid' if solid else 'flat'}, {name}",
         cues=(
             Cue("Wait. Then: could you hold it in two hands, or only trace it?"),
-            Cue("Hold out a ball or a hat. Then trace a ring or a flag on paper. Which is it like?"),
-            Cue("Begin together: “It is round all over, or it is flat, so its shape is…”"),
+            Cue("Hold something up, then trace something on paper. Which of the two is it like?"),
+            Cue("Begin together: “I can hold it, or I can draw all of it. So it’s a…”"),
         ),
         watch_for=watch,
         given={"thing": thing, "solid": solid},
@@ -201,7 +199,7 @@ def _roll_stack_slide(draw: Draw) -> Draft:
     can = solid.does()
     return Draft(
         say=draw.way(
-            f"Take a {thing}. Can it roll, stack or slide? Try it.".replace("a orange", "an orange"),
+            f"Take the {thing}. Can it roll, stack or slide?",
             f"Try the {thing} on the floor. Does it roll, stack or slide?",
             f"What can the {thing} do: roll, stack or slide?",
         ),
@@ -229,19 +227,15 @@ def _flat_faces(draw: Draw) -> Draft:
         say=draw.way(
             f"How many flat faces does a {name} have?",
             f"Feel this {thing}. How many flat faces has it?",
-            f"Put a dot on each flat face of the {thing}. How many dots?",
+            f"Dot each flat face of the {thing}. How many dots?",
         ),
         answer=number_word(count),
         accept=("none", "no flat faces") if count == 0 else (),
         working=f"{name}: {solid.rule}; flat faces: {count}",
         cues=(
             Cue("Wait. Then: find a place where your whole hand lies flat."),
-            Cue(
-                f"Hold a {thing}. Stick a bit of tape on a flat face, then turn it.".replace(
-                    "a orange", "an orange"
-                )
-            ),
-            Cue("Touch the table with one side of it together. Is it flat? The child turns it on."),
+            Cue(f"Set the {thing} on the table, every way. Does it sit flat, or does it rock?"),
+            Cue("Turn it together and stroke each part. The child puts a dot where it is flat."),
         ),
         watch_for="Counting the curved wall too. Only a flat part is asked for."
         if solid.curved
@@ -284,7 +278,7 @@ def _flat_or_solid(draw: Draw) -> Draft:
         say=draw.way(
             f"Show me with your hands: a {name}. Is it flat or solid?",
             f"Does a {name} lie flat, or could you hold it?",
-            f"Flat bin or solid bin? A {name} goes where?",
+            f"Here is a flat bin and a solid bin. Where does a {name} go?",
         ),
         answer="solid" if name in _SOLIDS else "flat",
         accept=("you could hold it",) if name in _SOLIDS else ("it lies flat",),
@@ -313,7 +307,7 @@ def _count_on_a_box(draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"How many {part} does a {name} have?",
-            f"Put a bit of tape on each {one} of the {thing}. How many?",
+            f"Put tape on each {one} of the {thing}. How many?",
             f"Count the {part} of this {thing}.",
         ),
         answer=number_word(count),
@@ -332,26 +326,29 @@ def _count_on_a_box(draw: Draw) -> Draft:
 
 
 def _box_or_cube(draw: Draw) -> Draft:
-    cube = draw.coin()
-    thing = draw.pick([name for name, is_cube in _CAN_BE_CUBE.items() if is_cube == cube])
+    drawn, upright = draw.pick(("cube", "box")), draw.coin()
+    measures = sizes(drawn, upright)
+    cube = len(set(measures)) == 1
     return Draft(
         say=draw.way(
             "Is this a cube? Tell me how you know.",
-            f"Think of this shape as a {thing}. Is it a cube?".replace("a ice", "an ice"),
-            "Are all its faces the same? So, is it a cube?",
             "Bear calls this a cube. Is Bear right?",
+            "Look at its faces. Is it a cube?",
+            "May this one go in the box of cubes?",
         ),
-        answer="yes" if _CAN_BE_CUBE[thing] else "no",
-        accept=("yes: all faces are the same square",) if cube else ("no: some faces are longer",),
-        working="cube: six square faces, all the same" if cube else "box: some faces longer than wide",
+        answer="yes" if cube else "no",
+        accept=("yes: all its faces are the same square",)
+        if cube
+        else ("no: some faces are longer than wide",),
+        working="wide × high × deep: " + " × ".join(f"{size:g}" for size in measures),
         cues=(
             Cue("Wait. Then: look at the front, the top and the side. What shape is each?"),
             Cue("Hold a toy block next to a shoe box. Turn both. What is different?"),
             Cue("Measure one side with two fingers together. The child tries the next side."),
         ),
         watch_for="Any box is called a cube. A cube’s faces are all the same square.",
-        given={"thing": thing},
-        picture=SolidShape("cube" if cube else "box", draw.coin()),
+        given={"sizes": list(measures)},
+        picture=SolidShape(drawn, upright),
         guess=0.5,
         table="toy block, box",
     )
