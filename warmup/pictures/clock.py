@@ -101,8 +101,11 @@ def _pointed(x: float, y: float, angle: float, length: float, width: float) -> S
         taper = half * min(1.0, (length - along) / head)
         return max(-along, across - taper)
 
-    edge = length + half
-    return Shape(distance, (x - edge, y - edge, x + edge, y + edge))
+    end_x, end_y = x + length * along_x, y + length * along_y
+    return Shape(
+        distance,
+        (min(x, end_x) - half, min(y, end_y) - half, max(x, end_x) + half, max(y, end_y) + half),
+    )
 
 
 def _blocks(canvas: Canvas, x: float, y: float, radius: float) -> float:
