@@ -14,6 +14,8 @@ from pathlib import Path
 
 import pyte
 
+# What would make this terminal another than a user's: colours, size, and no compiled files kept.
+_NOT_KEPT = ("NO_COLOR", "COLORTERM", "COLUMNS", "LINES", "PYTHONDONTWRITEBYTECODE")
 KEYS = {"up": "\x1b[A", "down": "\x1b[B", "right": "\x1b[C", "left": "\x1b[D", "enter": "\r", "space": " "}
 
 
@@ -99,7 +101,7 @@ def environment(home: Path, **more: str) -> dict[str, str]:
     kept = {
         key: value
         for key, value in os.environ.items()
-        if key not in ("NO_COLOR", "COLORTERM", "COLUMNS", "LINES")
+        if key not in _NOT_KEPT
     }
     return {**kept, "TERM": "xterm-256color", "COLORTERM": "truecolor", "WARMUP_HOME": str(home), **more}
 

@@ -61,7 +61,7 @@ LIGHT = Palette(
         Ink.SOFT: "#a9a391",
         Ink.TILE: "#ece5d3",
         Ink.TILE_ALT: "#ddd4bd",
-        Ink.HOLE: "#3b4252",
+        Ink.HOLE: "#7a8aa8",
         Ink.COPPER: "#a8622c",
         Ink.SILVER: "#7d8791",
     },

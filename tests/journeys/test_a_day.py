@@ -1,0 +1,105 @@
+"""The real program in a pseudo-terminal, typed at as an adult would."""
+
+import datetime as dt
+import sys
+from pathlib import Path
+
+import pytest
+
+if sys.platform == "win32":
+    collect_ignore = ["test_a_day.py"]
+
+from tests.terminal import WARMUP, Terminal, environment
+from warmup import family as families
+from warmup.journal import Journal
+from warmup.morning import Mark
+
+
+def history(home: Path) -> list[Mark | None]:
+    """The marks on disk, in order."""
+    journal = Journal.open(home, dt.datetime.now)
+    (child,) = families.load(home / "family.toml").children
+    marks = [line.mark for line in journal.history(child.record)]
+    journal.shut()
+    return marks
+
+
+def test_a_first_morning_a_kill_and_the_close(home: Path) -> None:
+    """Three keys at most to the first prompt; a mark outlives a kill; the close ends the program with 0."""
+    with Terminal(WARMUP, environment(home)) as terminal:
+        terminal.wait("Welcome")
+        terminal.press("enter")
+        # On a day without school the program asks whether it counts; Enter says no.
+        shown = terminal.wait(lambda text: "came easily" in text or "Does it count" in text)
+        if "Does it count" in shown:
+            terminal.press("enter")
+            terminal.wait("came easily")
+        terminal.press("up")
+        shown = terminal.wait("2 of ")
+        terminal.kill()
+    assert history(home)[0] is Mark.FLUENT
+    with Terminal(WARMUP, environment(home)) as terminal:
+        again = terminal.wait("2 of ")
+        said = [line[40:].strip() for line in shown.splitlines()[3:5]]
+        assert all(line in again for line in said), "the morning did not come back on the same prompt"
+        total = int(again.split("2 of ")[1].split()[0])
+        for number in range(3, total + 1):
+            terminal.press("right")
+            terminal.wait(f"{number} of ")
+        terminal.press("right")
+        terminal.wait("the others came easily")
+        terminal.press("w")
+        assert terminal.finish() == 0
+    assert history(home) == [Mark.FLUENT] * total
+
+
+def test_two_windows_lose_nothing(home: Path) -> None:
+    with Terminal(WARMUP, environment(home)) as one:
+        one.wait("Welcome")
+        one.press("enter")
+        if "Does it count" in one.wait(lambda text: "came easily" in text or "Does it count" in text):
+            one.press("enter")
+        one.wait("1 of ")
+        with Terminal(WARMUP, environment(home)) as other:
+            other.wait("1 of ")
+            one.press("up")
+            one.wait("2 of ")
+            other.press("right")
+            other.wait("2 of ")
+            other.press("down")
+            other.wait("3 of ")
+    assert history(home)[:2] == [Mark.FLUENT, Mark.HESITATED]
+
+
+def test_ctrl_c_and_q_end_it_quietly(home: Path) -> None:
+    for key in ("q", "5"):
+        with Terminal(WARMUP, environment(home)) as terminal:
+            if "Welcome" in terminal.wait(
+                lambda text: "Welcome" in text or "came easily" in text or "count" in text
+            ):
+                terminal.press("enter")
+                terminal.wait(lambda text: "came easily" in text or "count" in text)
+            terminal.press(key)
+            assert terminal.finish() == 0
+
+
+@pytest.mark.parametrize(
+    "more", [{}, {"NO_COLOR": "1"}, {"COLORTERM": "", "TERM": "xterm-256color"}], ids=["true", "none", "256"]
+)
+def test_the_demo_opens_in_any_colours(home: Path, more: dict[str, str]) -> None:
+    with Terminal([*WARMUP, "--demo"], environment(home, **more)) as terminal:
+        terminal.wait("came easily")
+        terminal.press("q")
+        assert terminal.finish() == 0
+    assert not home.exists()
+
+
+def test_a_bad_family_file_ends_with_a_sentence(home: Path) -> None:
+    home.mkdir()
+    (home / "family.toml").write_text("[school]\nfirst_day = 'soon'\n")
+    with Terminal(WARMUP, environment(home)) as terminal:
+        shown = []
+        while terminal.read():
+            shown.append(terminal.text())
+        text = " ".join(terminal.text().split())
+        assert "family.toml" in text and "line 2" in text and "Traceback" not in text
