@@ -1,4 +1,4 @@
-"""The clock's hands against geometry: a turn in 12 hours and in 60 minutes (references/examples.toml, ex57)."""
+"""The clock’s hands against geometry: a turn in 12 hours, a turn in 60 minutes (examples.toml, ex57)."""
 
 from math import atan2, degrees, hypot
 
