@@ -11,5 +11,7 @@ def check(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str |
         return f"{given} wants {want} and {missing}" if answer != want or missing else None
     count = num2words(given["count"])
     if item == "count-out":
-        return None if answer.split()[0] == count and given["what"][:3] in answer else f"{given} wants {count}"
+        return (
+            None if answer.split()[0] == count and given["what"][:3] in answer else f"{given} wants {count}"
+        )
     return None if answer == count and not accept else f"{given} wants {count}"

@@ -18,7 +18,7 @@ def painted(*shapes, columns: int = 40, rows: int = 20) -> set[tuple[int, int]]:
 @pytest.mark.parametrize("radius", RADII)
 @pytest.mark.parametrize("middle", [(20, 20), (20.3, 19.6), (19.75, 20.5)])
 def test_a_disc_is_round_symmetric_and_has_no_nubs(radius: float, middle: tuple[float, float]) -> None:
-    """A pixel is half a cell wide and half a cell high, so twice as high as wide: round means 2 to 1 in pixels."""
+    """A pixel is twice as high as it is wide, so what is round is twice as many pixels wide as high."""
     found = painted(disc(*middle, radius))
     left, top, right, bottom = span(found)
     assert right - left + 1 == 2 * (bottom - top + 1) == 4 * radius

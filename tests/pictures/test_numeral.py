@@ -28,7 +28,8 @@ def test_every_numeral_and_letter_has_a_form_of_its_own() -> None:
         forms.setdefault(frozenset(pixels(canvas.drawing(), Ink.INK)), []).append(glyph)
     alike = [same for same in forms.values() if len(same) > 1]
     assert alike == [["0", "o"], ["5", "s"], ["9", "g"]] or all(
-        not (set(same) <= set("0123456789") or set(same) <= set("abcdefghijklmnopqrstuvwxyz")) for same in alike
+        not (set(same) <= set("0123456789") or set(same) <= set("abcdefghijklmnopqrstuvwxyz"))
+        for same in alike
     )
 
 

@@ -32,7 +32,9 @@ def _straws_above(drawing, band) -> int:
     """Runs of one ink in the pixel row just above a band."""
     left, top, right, _ = span(band)
     first, silver = pixels(drawing, Ink.FIRST), pixels(drawing, Ink.SILVER)
-    inks = [1 if (x, top - 1) in first else 2 if (x, top - 1) in silver else 0 for x in range(left, right + 1)]
+    inks = [
+        1 if (x, top - 1) in first else 2 if (x, top - 1) in silver else 0 for x in range(left, right + 1)
+    ]
     return sum(ink != 0 and ink != before for before, ink in zip([0, *inks], inks, strict=False))
 
 
@@ -79,7 +81,12 @@ def test_the_frame_has_ten_square_places_and_counters_in_their_middle(pane) -> N
 
 @pytest.mark.parametrize("pane", PANES)
 def test_the_chart_writes_every_number_once_in_rows_of_ten_and_blanks_what_is_hidden(pane) -> None:
-    for chart in (HundredChart(), HundredChart(1, 20), HundredChart(21, 50, (47,), (37,)), HundredChart(1, 120)):
+    for chart in (
+        HundredChart(),
+        HundredChart(1, 20),
+        HundredChart(21, 50, (47,), (37,)),
+        HundredChart(1, 120),
+    ):
         if chart.least()[0] > pane[0] or chart.least()[1] > pane[1]:
             continue
         drawing = chart.draw(*pane)

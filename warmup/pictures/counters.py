@@ -1,7 +1,7 @@
 """Counters to be counted, matched or handed out: in a line, in rows of five, in a ring, scattered."""
 
 from dataclasses import dataclass
-from itertools import combinations
+from itertools import combinations, pairwise
 from math import cos, dist, floor, pi, sin
 from typing import ClassVar
 
@@ -122,7 +122,7 @@ def _round_an_oval(count: int, across: float, up: float) -> list[Place]:
     steps = 360
     edge = [(across * sin(2 * pi * n / steps), -up * cos(2 * pi * n / steps)) for n in range(steps + 1)]
     far = [0.0]
-    for one, two in zip(edge, edge[1:], strict=False):
+    for one, two in pairwise(edge):
         far.append(far[-1] + dist(one, two))
     places, at = [], 0
     for number in range(count):

@@ -29,7 +29,7 @@ class HundredChart:
         return 40 if self.last > 100 else 30, len(self._rows())
 
     def draw(self, columns: int, rows: int) -> Drawing:
-        """Squares on a checkerboard, as wide as the pane has room for and at most two rows less a cell high."""
+        """Squares on a checkerboard, as wide as the pane has room for and never higher than wide."""
         canvas = Canvas(columns, rows)
         lines = self._rows()
         wide = min(columns // 10, 8)

@@ -1,0 +1,96 @@
+"""Draws every example of every picture to SVG files, to be looked at.
+
+    python -m tests.benchmarks.contact_sheet FOLDER [KIND ...]
+
+For each kind one sheet a stage size (that of an 80 by 24 terminal and of a 60 by 20 one) and a look:
+dark, light, and the greys that NO_COLOR leaves. A pane too small for a picture shows its words.
+"""
+
+import sys
+from html import escape
+from pathlib import Path
+
+from textual.color import Color
+
+from tests.pictures.examples import EXAMPLES
+from warmup.pictures import Drawing, Ink, Picture, kinds
+from warmup.screens.paint import DARK, LIGHT
+
+PANES = {"80x24": (40, 18), "60x20": (56, 9)}
+CELL_WIDTH, CELL_HEIGHT = 10, 20
+ACROSS = 3
+_QUADRANTS = " ▘▝▀▖▌▞▛▗▚▐▜▄▙▟█"
+
+
+def looks() -> dict[str, dict[Ink, str]]:
+    """The ink colours of each look; greys by luminance, as Textual's monochrome filter makes them."""
+    dark, light = dict(DARK.inks), dict(LIGHT.inks)
+    return {"dark": dark, "light": light, "grey": {ink: _grey(colour) for ink, colour in dark.items()}}
+
+
+def _grey(colour: str) -> str:
+    return Color.parse(colour).monochrome.hex
+
+
+def _rect(x: float, y: float, width: float, height: float, fill: str) -> str:
+    return f'<rect x="{x}" y="{y}" width="{width}" height="{height}" fill="{fill}"/>'
+
+
+def _text(x: float, y: float, text: str, fill: str, bold: bool = False) -> str:
+    weight = ' font-weight="bold"' if bold else ""
+    return f'<text x="{x}" y="{y}" fill="{fill}"{weight} xml:space="preserve">{escape(text)}</text>'
+
+
+def drawn(drawing: Drawing, inks: dict[Ink, str], left: float, top: float) -> list[str]:
+    """The SVG parts of a drawing, its upper left corner at (left, top)."""
+    parts = []
+    half_width, half_height = CELL_WIDTH / 2, CELL_HEIGHT / 2
+    for row, cells in enumerate(drawing.cells):
+        for column, cell in enumerate(cells):
+            x, y = left + column * CELL_WIDTH, top + row * CELL_HEIGHT
+            if cell.paper is not Ink.GROUND:
+                parts.append(_rect(x, y, CELL_WIDTH, CELL_HEIGHT, inks[cell.paper]))
+            mask = _QUADRANTS.find(cell.glyph)
+            if mask < 0:
+                parts.append(_text(x, y + 0.78 * CELL_HEIGHT, cell.glyph, inks[cell.ink], cell.bold))
+            for bit in range(4):
+                if mask > 0 and mask >> bit & 1:
+                    across, down = x + bit % 2 * half_width, y + bit // 2 * half_height
+                    parts.append(_rect(across, down, half_width, half_height, inks[cell.ink]))
+    return parts
+
+
+def sheet(pictures: tuple[Picture, ...], pane: tuple[int, int], inks: dict[Ink, str]) -> str:
+    """All pictures of a kind at one size and look, each over its words, as one SVG."""
+    columns, rows = pane
+    wide, high = (columns + 2) * CELL_WIDTH, (rows + 3) * CELL_HEIGHT
+    across = min(ACROSS, len(pictures))
+    width, height = across * wide, -(-len(pictures) // across) * high
+    parts = [_rect(0, 0, width, height, "#808080")]
+    for number, picture in enumerate(pictures):
+        left, top = number % across * wide + CELL_WIDTH, number // across * high + CELL_HEIGHT
+        parts.append(_rect(left, top, columns * CELL_WIDTH, rows * CELL_HEIGHT, inks[Ink.GROUND]))
+        least = picture.least()
+        if least[0] <= columns and least[1] <= rows:
+            parts += drawn(picture.draw(columns, rows), inks, left, top)
+        words = f"{picture.words()} (from {least[0]}x{least[1]})"[:columns]
+        parts.append(_text(left, top + (rows + 0.8) * CELL_HEIGHT, words, "#ffffff"))
+    family = 'font-family="DejaVu Sans Mono, monospace" font-size="16.6" shape-rendering="crispEdges"'
+    size = f'width="{width}" height="{height}"'
+    return f'<svg xmlns="http://www.w3.org/2000/svg" {size} {family}>{"".join(parts)}</svg>'
+
+
+def main(folder: Path, names: list[str]) -> None:
+    """Write the sheets; every kind there is unless some are named."""
+    folder.mkdir(parents=True, exist_ok=True)
+    for kind in names or kinds():
+        for pane_name, pane in PANES.items():
+            for look, inks in looks().items():
+                svg = sheet(EXAMPLES[kind], pane, inks)
+                (folder / f"{kind}-{pane_name}-{look}.svg").write_text(svg, "utf-8")
+
+
+if __name__ == "__main__":
+    if len(sys.argv) < 2:
+        sys.exit("a folder to write the sheets to, please")
+    main(Path(sys.argv[1]), sys.argv[2:])

@@ -1,0 +1,75 @@
+"""What every picture keeps to, whatever it shows."""
+
+import json
+from dataclasses import FrozenInstanceError, fields
+
+import pytest
+
+from tests.pictures.examples import EXAMPLES
+from warmup.pictures import Picture, from_data, kinds, to_data
+from warmup.pictures.canvas import Ink
+
+PANES = ((40, 18), (56, 9), (60, 30), (80, 38))
+ALL = [
+    pytest.param(picture, id=f"{kind}-{n}")
+    for kind, some in EXAMPLES.items()
+    for n, picture in enumerate(some)
+]
+
+
+def test_every_kind_has_an_example() -> None:
+    missing = set(kinds()) - set(EXAMPLES)
+    assert not missing, f"no example in tests/pictures/examples.py of: {', '.join(sorted(missing))}"
+    assert set(EXAMPLES) <= set(kinds())
+    assert all(picture.kind == kind for kind, some in EXAMPLES.items() for picture in some)
+
+
+@pytest.mark.parametrize("picture", ALL)
+def test_it_fills_exactly_the_pane_it_is_given(picture: Picture) -> None:
+    least = picture.least()
+    for columns, rows in (least, *PANES):
+        if columns < least[0] or rows < least[1]:
+            continue
+        drawing = picture.draw(columns, rows)
+        assert (drawing.columns, drawing.rows) == (columns, rows)
+        assert [len(row) for row in drawing.cells] == [columns] * rows
+        assert all(len(cell.glyph) == 1 for row in drawing.cells for cell in row)
+        inks = {cell.ink for row in drawing.cells for cell in row if cell.glyph != " "}
+        assert inks - {Ink.GROUND}, "something is to be seen"
+
+
+@pytest.mark.parametrize("picture", ALL)
+def test_it_fits_the_stage_at_breakfast(picture: Picture) -> None:
+    """An 80 by 24 terminal leaves the stage 40 columns and 18 rows."""
+    columns, rows = picture.least()
+    assert columns <= 40 and rows <= 18
+
+
+@pytest.mark.parametrize("picture", ALL)
+def test_it_comes_back_from_json_as_it_went(picture: Picture) -> None:
+    back = from_data(json.loads(json.dumps(to_data(picture))))
+    assert back == picture and type(back) is type(picture)
+
+
+@pytest.mark.parametrize("picture", ALL)
+def test_it_is_drawn_the_same_each_time(picture: Picture) -> None:
+    again = from_data(to_data(picture))
+    assert again is not None and again.draw(40, 18) == picture.draw(40, 18)
+
+
+@pytest.mark.parametrize("picture", ALL)
+def test_its_words_are_one_plain_sentence(picture: Picture) -> None:
+    words = picture.words()
+    assert words and words == words.strip() and "\n" not in words
+    assert words[-1] not in ".!?" and ". " not in words
+
+
+@pytest.mark.parametrize("picture", ALL)
+def test_it_cannot_be_changed(picture: Picture) -> None:
+    name = fields(picture)[0].name  # type: ignore[arg-type]
+    with pytest.raises((FrozenInstanceError, TypeError)):
+        setattr(picture, name, getattr(picture, name))
+
+
+def test_an_unknown_kind_is_no_picture() -> None:
+    assert from_data({"kind": "hologram", "count": 3}) is None and from_data(None) is None
