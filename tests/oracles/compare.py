@@ -15,5 +15,9 @@ def check(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str |
     else:
         up = sorted(int(card) for card in given["cards"])
         order = up if given["ask"] in ("least", "less") else up[::-1]
-        want = ", ".join(num2words(n) for n in order) if given["ask"] in ("least", "most") else num2words(order[0])
+        want = (
+            ", ".join(num2words(n) for n in order)
+            if given["ask"] in ("least", "most")
+            else num2words(order[0])
+        )
     return None if answer == want else f"{given} wants {want}"

@@ -19,9 +19,10 @@ def check(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str |
     pairs, left = _pairs(given["number"])
     if "bears" in given:
         want = f"{num2words(pairs)} each, {'one' if left else 'none'} left over"
-    elif "thing" in given:
+    elif "things" in given:
         made = f"{num2words(pairs)} {'pair' if pairs == 1 else 'pairs'}"
-        want = f"{'no' if left else 'yes'}: {made} and {'one' if left else 'none'} left over"
+        want = f"{made} and {'one' if left else 'none'} left over"
+        want = f"{'no' if left else 'yes'}: {want}" if given["can"] else want
     else:
         want = "odd" if left else "even"
     return None if answer == want else f"{given} wants {want}"

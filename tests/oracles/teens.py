@@ -10,7 +10,9 @@ def check(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str |
     elif "build" in given:
         want = f"ten and {num2words(given['build'] - given['ten'])} more"
     elif "cards" in given:
-        want = f"the {num2words(given['cards'].index(str(given['find'])) + 1, to='ordinal')} card from the left"
+        want = (
+            f"the {num2words(given['cards'].index(str(given['find'])) + 1, to='ordinal')} card from the left"
+        )
     else:
         want = num2words(given["number"] - given["ten"])
     return None if answer == want else f"{given} wants {want}"

@@ -39,8 +39,8 @@ class TwoFrames:
         return canvas.drawing()
 
     def words(self) -> str:
-        """That there are two frames, not how many counters lie in them."""
-        return "two ten frames, one after the other, with counters in them"
+        """What they are, not how many counters lie in them."""
+        return "ten frames with counters in them"
 
     def shows(self) -> tuple[str, ...]:
         """No numeral stands on it."""

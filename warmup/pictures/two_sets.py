@@ -22,7 +22,7 @@ class TwoSets:
 
     def least(self) -> tuple[int, int]:
         """Rings three cells wide, half a cell between, in trays of four rows."""
-        return int(3.5 * max(self.top, self.bottom, 4)) + 3, 8
+        return (7 * max(self.top, self.bottom, 4) + 1) // 2 + 3, 8
 
     def draw(self, columns: int, rows: int) -> Drawing:
         """Trays as wide as the pane, rings as large as fit."""
@@ -54,10 +54,10 @@ class TwoSets:
         return int(2 * (room - wide) / (count - 1)) / 2
 
     def words(self) -> str:
-        """Two trays, or one and an empty one; not how many."""
-        if not self.top or not self.bottom:
-            return "two trays, one under the other, rings in one of them"
-        return "two trays of rings, one under the other"
+        """Trays with rings, not how many."""
+        if not self.bottom:
+            return "a tray of rings, and an empty tray below it"
+        return "a tray of rings, and another below it"
 
     def shows(self) -> tuple[str, ...]:
         """No numeral stands on it."""

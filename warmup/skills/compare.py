@@ -37,14 +37,14 @@ _WATCH = {
     "thirteen-thirty-one": "The same digits, so “the same”. The tens settle it.",
     "nineteen-twenty-one": "The 9 is big, so nineteen is taken for more. The tens settle it.",
 }
-_THINGS = ("button", "spoon", "cup", "bead", "nut", "peg", "cap")
+_THINGS = ("button", "spoon", "cup", "block", "lid", "peg", "sock")
 
 
 def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
     """Sets to lay out or to look at, or numerals to set against each other."""
     match item:
         case "match-to-5":
-            return _lay_out(item, draw.between(1, 4), draw.pick((1, 1, 0)), draw)
+            return _lay_out(item, draw.between(1, 4), draw.pick((1, 0)), draw)
         case "equal-to-5":
             return _lay_out(item, draw.between(1, 5), 0, draw)
         case "fewer":
@@ -105,10 +105,8 @@ def _look(item: str, draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"Top tray or bottom tray: which has {ask_for}? Or say “same”.",
-            f"Point to the tray with {ask_for} {thing}. Same? Then point to both.".replace(
-                "Same? Then", "If the same,"
-            ),
-            f"Who gets {ask_for} {thing}: top tray, bottom tray, or both the same?",
+            f"Point to the tray with {ask_for} {thing}. If the same, point to both.",
+            f"Find the tray with {ask_for} {thing}. Say “top”, “bottom” or “same”.",
         ),
         answer=answer,
         accept=("same", "both") if top == bottom else (),
@@ -147,10 +145,8 @@ def _two_numerals(item: str, draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"Which is {word}, {first} or {second}?",
-            f"{first.capitalize()} grapes or {second} grapes: which is {word}?".replace(
-                "One grapes", "One grape"
-            ).replace(" one grapes", " one grape"),
-            f"One jar holds {first}, one holds {second}. Which holds {word}?",
+            f"{first.capitalize()} {plural(one, 'step')} or {second} {plural(two, 'step')}: which is {word}?",
+            f"{first.capitalize()} in the jar, {second} in the tin. Which number is {word}?",
         ),
         answer=number_word(best),
         working=f"{max(one, two)} > {min(one, two)}" + _why(one, two),
@@ -163,7 +159,7 @@ def _two_numerals(item: str, draw: Draw) -> Draft:
 
 
 def _pair(item: str, draw: Draw) -> tuple[int, int]:
-    """Two different numbers; from 21 on often with the greater ones in the lesser number."""
+    """Two different numbers; half of the two-digit ones have more ones in the lesser."""
     numbers = _NUMERALS[item]
     one, two = draw.sample(tuple(numbers), 2)
     if item == "numerals-to-99" and draw.coin():
@@ -215,21 +211,17 @@ def _three(item: str, draw: Draw) -> tuple[int, ...]:
 def _numeral_cues(numbers: Sequence[int]) -> tuple[Cue, Cue, Cue]:
     if max(numbers) <= 10:
         return (
-            Cue("Wait. Then: when you count, which do you meet sooner?"),
+            Cue("Wait. Then: when you count, which do you meet first?"),
             Cue("Find each on the chart with a finger. How far along is it?", chart_to(10)),
             Cue("Count up from the start together, slowly. The child calls out each card we meet."),
         )
+    tens = ", ".join(f"{n // 10} {plural(n // 10, 'ten')} here" for n in numbers)
     model: Picture = chart_to(20) if max(numbers) <= 20 else chart_rows(min(numbers), max(numbers))
     return (
         Cue("Wait. Then: read each number. Which digit tells the tens?"),
         Cue("Find each on the chart with a finger. Further on, or further down, is more.", model),
-        Cue(f"Lay straws for each: “{_tens_digit(numbers[0])}…” The child lays out the rest and looks."),
+        Cue(f"Lay bundles for each: “{tens}…” The child adds the loose ones and looks."),
     )
-
-
-def _tens_digit(number: int) -> str:
-    tens = number // 10
-    return f"{number} has {tens} {plural(tens, 'ten')}"
 
 
 SKILL = Skill(

@@ -14,11 +14,11 @@ from warmup.pictures.pairs import Pairs
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import listed, number_word, plural
 
-# Each item's numbers: as many even as odd, over the level.
+# Each item's numbers; 7 and 9 stand beside 6 and 8, so that the answer is no habit.
 _NUMBERS: dict[str, Sequence[int]] = {
-    "pair-to-10": (2, 3, 4, 5, 6, 7, 8, 9, 10, 6, 8, 5, 3, 4),
-    "seven-nine": (7, 9, 8, 6),
-    "pair-to-20": (11, 12, 13, 14, 15, 16, 17, 18, 19, 20),
+    "pair-to-10": tuple(range(2, 11)),
+    "seven-nine": (6, 7, 8, 9),
+    "pair-to-20": tuple(range(11, 21)),
     "eleven": (11,),
     "twelve": (12,),
     "name-and-make": tuple(range(1, 21)),
@@ -30,10 +30,9 @@ _WATCH = {
     "pair-to-20": "Losing count of the pairs. Lay each pair down with a gap after it.",
     "eleven": "“It has two the same, so it pairs up.” Two 1s in the numeral are not a pair of things.",
     "twelve": "“It has a 1, so there is an odd sock.” Pair them and look.",
-    "name-and-make": "Going by the first digit: “13 and 1 are odd, so 14 is.” Only the ones can pair up or not.",
+    "name-and-make": "Going by the first digit: 14 is called odd for its 1. Only the last digit tells.",
     "fair-shares": "Two shares or pairs of two: both come out, but the numbers are not the same.",
 }
-_PAIRED = (("socks", "sock"), ("shoes", "shoe"), ("mittens", "mitten"))
 
 
 def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
@@ -44,39 +43,41 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
         case "fair-shares":
             return _share(item, draw)
         case _:
-            return _pair_up(item, draw.pick(_NUMBERS[item]), draw)
+            return _pair_up(item, draw)
 
 
-def _pair_up(item: str, number: int, draw: Draw) -> Draft:
+def _pair_up(item: str, draw: Draw) -> Draft:
     """How many pairs, and whether one is left: nothing to flip a coin for."""
-    things, one = draw.pick(_PAIRED)
-    word = number_word(number)
+    # Even and odd by an even chance, where the item has both.
+    kinds = [[n for n in _NUMBERS[item] if n % 2 == rest] for rest in (0, 1)]
+    number = draw.pick(draw.pick([kind for kind in kinds if kind]))
+    word, clothes = number_word(number), draw.pick(("socks", "shoes"))
+    say = draw.way(
+        f"Put {word} {clothes} in pairs. Tell me the pairs and what is left.",
+        f"{word.capitalize()} bears walk hand in hand. Tell me how they pair up.",
+        f"Here are {word} friends. Can they all find a partner? Show me.",
+        f"Can {word} {clothes} all go in pairs? Show me the pairs.",
+    )
+    things = {"b": "bears", "c": "friends"}.get(say.key, clothes)
     pairs, left = divmod(number, 2)
     made = f"{number_word(pairs)} {plural(pairs, 'pair')}"
-    can = "no" if left else "yes"
+    full = f"{made} and {'one' if left else 'none'} left over"
+    asked_can = say.key in "cd"
+    yes_no = ("no, one is left", "no") if left else ("yes, they all can", "yes")
     return Draft(
-        say=draw.way(
-            f"Put {word} {things} in pairs. Tell me the pairs and what is left.",
-            f"Here are {word} friends. Can they all find a partner? Show me.",
-            f"Can {word} {things} all go in pairs? Show me the pairs.",
-            f"{word.capitalize()} bears walk hand in hand. Tell me how they pair up.",
-        ),
-        answer=f"{can}: {made} and one left over" if left else f"{can}: {made} and none left over",
-        accept=(f"{made} and one left", "no, one is left") if left else (made, f"{made}, none left"),
+        say=say,
+        answer=f"{yes_no[1]}: {full}" if asked_can else full,
+        accept=(f"{made}, one left" if left else made, *(yes_no[:1] if asked_can else ())),
         working=f"{number} = {' + '.join(['2'] * pairs + ['1'] * left)}",
         cues=(
-            Cue(f"Wait. Then: show {word} on your fingers, and let finger tips meet." if number <= 10 else _low(word)),
-            Cue("Look at the row. Ring the first two with a finger; they hold hands. Who is next?"),
-            Cue(f"Lay the first pair down together: “one pair…” The child goes on with the {things}."),
+            Cue(f"Wait. Then: how could {word} of them line up so that all hold a hand?"),
+            Cue("Look at the row. Circle the first two with a finger: they belong. Who comes next?"),
+            Cue(f"Move the first pair together, off to the side. The child goes on with the {things}."),
         ),
         watch_for=_WATCH[item],
-        given={"number": number, "thing": one},
+        given={"number": number, "things": things, "can": asked_can},
         picture=Pairs(pairs, left, things, paired=False),
     )
-
-
-def _low(word: str) -> str:
-    return f"Wait. Then: lay {word} things out, and think how to match them."
 
 
 def _name(item: str, draw: Draw) -> Draft:
@@ -107,11 +108,10 @@ def _make(item: str, draw: Draw) -> Draft:
     """A number of the kind asked for between two others: make one."""
     even = draw.coin()
     low = draw.between(1, 14)
-    high = low + draw.between(4, 6)
+    high = low + draw.between(5, 6)
     fits = [n for n in range(low + 1, high) if (n % 2 == 0) is even]
     kind = "even" if even else "odd"
     low_word, high_word = number_word(low), number_word(high)
-    best, *others = fits
     return Draft(
         say=draw.way(
             f"Say an {kind} number that is between {low_word} and {high_word}.",
@@ -119,12 +119,12 @@ def _make(item: str, draw: Draw) -> Draft:
             f"The bear wants an {kind} number. It lies between {low_word} and {high_word}.",
         ),
         answer=listed([number_word(n) for n in fits], "or"),
-        accept=tuple(number_word(n) for n in (best, *others)) if others else (),
+        accept=tuple(number_word(n) for n in fits),
         working=f"{kind}, from {low + 1} to {high - 1}: {', '.join(map(str, fits))}",
         cues=(
             Cue(f"Wait. Then: what does {kind} mean? What happens to the last sock?"),
             Cue(f"Say a number just past {low_word}. Lay it out in pairs and look."),
-            Cue("Try the numbers in turn together, two by two. The child stops at the right kind."),
+            Cue("Try the numbers in turn together, pair by pair. The child stops at the right kind."),
         ),
         watch_for=_WATCH[item],
         given={"kind": kind, "low": low, "high": high},
@@ -151,11 +151,15 @@ def _share(item: str, draw: Draw) -> Draft:
         working=f"{number} = {each} + {each}" + (" + 1" if left else ""),
         cues=(
             Cue("Wait. Then: how do you deal so that no bear is cross?"),
-            Cue(f"Look at all the {things}. Each bear takes from the row, turn by turn.", Counters(number, "line", what=things)),
+            Cue(
+                f"Look at all the {things}. Each bear takes from the row, turn by turn.",
+                Counters(number, "line", what=things),
+            ),
             Cue("Begin: this for this bear, this for that bear. The child deals on and tells the shares."),
         ),
         watch_for=_WATCH[item],
         given={"number": number, "bears": 2},
+        guess=0.0,
     )
 
 

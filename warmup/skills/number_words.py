@@ -116,7 +116,7 @@ def _begin(number: int, word: str) -> Cue:
         )
     if number in _ODD:
         return Cue(
-            f"It starts with “{word[0]}”. There are as many {_ODD[number]}. The child counts, then looks again."
+            f"It starts with “{word[0]}”. There are as many {_ODD[number]}. The child counts and looks."
         )
     sound = word[: 2 if word.startswith("th") else 1]
     return Cue(f"Run a finger under it and start it together: “{sound}…” The child ends it.")

@@ -114,7 +114,7 @@ def _find_ways(word: str, draw: Draw) -> Way:
     )
 
 
-def _cards(item: str, number: int, draw: Draw) -> Sequence[str]:
+def _cards(item: str, number: int, draw: Draw) -> tuple[str, ...]:
     """Four cards: the number, what it is taken for, and others of its kind."""
     if item in _PAIRS:
         pair, rest = _PAIRS[item]

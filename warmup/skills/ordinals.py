@@ -172,7 +172,7 @@ def _beside(item: str, day: int, other: int, side: str, draw: Draw) -> Draft:
         ),
         answer=ordinal_word(day),
         accept=(f"the {ordinal_word(day)}",),
-        working=f"{other}{_ending(other)}, so {'1 more' if side == 'after' else '1 less'}: {day}{_ending(day)}",
+        working=f"{other}{_ending(other)}, one {'on' if side == 'after' else 'back'}: {day}{_ending(day)}",
         cues=(
             Cue(f"Wait. Then: {number_word(other)}. What number is just {side} that?"),
             Cue("On a wall calendar, find that day. Step one square on or back from it."),

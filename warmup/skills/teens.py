@@ -2,8 +2,8 @@
 
 K.NBT.A.1: put together and take apart the numbers from 11 to 19 as ten ones and some more ones (Common Core
 State Standards for Mathematics, 2010). That teen words hide the ten and say it last, so that eighteen is
-written 81, is in National Research Council (2009), Mathematics Learning in Early Childhood; that -teen and -ty
-are misheard is common practice, no source.
+written 81, is in National Research Council (2009), Mathematics Learning in Early Childhood; that -teen and
+-ty are misheard is common practice, no source.
 """
 
 from collections.abc import Sequence
@@ -31,8 +31,8 @@ _WATCH = {
     "both-ways": "Saying the whole teen number for the part past ten.",
     "fourteen": "Four is heard first, so 41 is chosen or written. The ten goes in front.",
     "in-the-head": "Counting up from one on the fingers. Ten is there already.",
-    "thirteen": "Heard as thirty, so “three tens”. Say thir-TEEN, and ask for the number again.",
-    "fifteen": "Heard as fifty, so “five tens”. Say fif-TEEN, and ask for the number again.",
+    "thirteen": "Heard or said as thirty, so “three tens”. Say thir-TEEN, and ask again.",
+    "fifteen": "Heard or said as fifty, so “five tens”. Say fif-TEEN, and ask again.",
 }
 _THINGS = ("egg", "bun", "block", "peg", "cork")
 
@@ -98,7 +98,9 @@ def _apart(item: str, number: int, draw: Draw) -> Draft:
         cues=(
             Cue(f"Wait. Then say it slowly: {word}. Ten is in it."),
             Cue("Look at the full frame and the empty frame. What has to go in it?", TwoFrames(10, 0)),
-            Cue(f"Say “ten” together and count on to {word}, a finger for each. The child tells the fingers."),
+            Cue(
+                f"Say “ten” together and count on to {word}, a finger for each. The child tells the fingers."
+            ),
         ),
         watch_for=_WATCH[item],
         given={"number": number, "ten": 10},
@@ -145,7 +147,10 @@ def _find(item: str, number: int, draw: Draw) -> Draft:
         working=f"{number}: 1 ten in front, then {number - 10} ones",
         cues=(
             Cue(f"Wait. Then say it slowly: {word}. How many tens does it have?"),
-            Cue("Look at a full frame and some more. Which digit stands for the full frame?", TwoFrames(10, number - 10)),
+            Cue(
+                "Look at a full frame and some more. Which digit stands for the full frame?",
+                TwoFrames(10, number - 10),
+            ),
             Cue("Write the 1 for the ten together. The child writes what comes after it, then looks."),
         ),
         watch_for=_WATCH[item],

@@ -1,0 +1,27 @@
+"""Recomputes place-value answers from ``given`` by adding up tens and ones, with num2words for the words."""
+
+from num2words import num2words
+
+
+def _word(number: int) -> str:
+    return num2words(number).replace("hundred and ", "hundred ")
+
+
+def _counted(number: int, name: str) -> str:
+    return f"{_word(number) if number else 'no'} {name}{'' if number == 1 else 's'}"
+
+
+def check(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str | None:
+    """None when the number, its tens and ones, a digit's worth or the tens to a hundred are right."""
+    digits = [int(digit) for digit in str(given.get("number", ""))]
+    if "have" in given:
+        want = _word((100 - 10 * given["have"]) // 10)
+    elif "place" in given:
+        want = _word(digits[0] * 10 if given["place"] == "tens" else digits[1])
+    elif "tens" in given:
+        want = _word(sum([100] * given.get("hundreds", 0) + [10] * given["tens"] + [1] * given["ones"]))
+    elif given["count"] == "tens":
+        want = _word(digits[0])
+    else:
+        want = f"{_counted(digits[0], 'ten')} and {_counted(digits[1], 'one')}"
+    return None if answer == want else f"{given} wants {want}"

@@ -1,0 +1,53 @@
+"""Number words: words.toml, and two libraries that spell numbers by themselves."""
+
+from collections import Counter
+
+import inflect
+from num2words import num2words
+
+from tests.bank import reference, spelled
+from tests.skills.asking import asked, level_asked
+from warmup.pictures.cards import WordAndCards
+
+LEVELS = ("to-five", "to-ten", "to-twenty", "tens-and-two-words")
+WORDS = reference("words")["cardinal"]["words"]
+
+
+def test_the_word_is_the_one_the_list_and_both_libraries_spell() -> None:
+    engine = inflect.engine()
+    for key in LEVELS:
+        for p in level_asked("number-words", key):
+            at = WORDS.index(p.answer)
+            assert p.answer == num2words(at) == engine.number_to_words(at)
+            assert str(at) in p.given["cards"]
+
+
+def test_the_adult_never_says_the_number() -> None:
+    for key in LEVELS:
+        for p in level_asked("number-words", key):
+            assert not set(spelled(p.answer)) & set(spelled(p.say))
+            assert p.picture == WordAndCards(p.answer, tuple(p.given["cards"]))
+
+
+def test_levels_keep_their_range() -> None:
+    def asks(item: str) -> set[int]:
+        return {WORDS.index(p.answer) for p in asked(f"number-words/{item}", 500)}
+
+    assert asks("to-five") == set(range(6))
+    assert asks("to-ten") == {6, 7, 9, 10} and asks("eight") == {8}
+    assert asks("to-twenty") == set(range(13, 21)) and asks("eleven-twelve") == {11, 12}
+    assert asks("two") == {2} and 40 in asks("forty")
+    assert all(n >= 20 for n in asks("tens-and-two-words"))
+
+
+def test_two_word_numbers_lie_beside_the_same_digits_turned_round() -> None:
+    for p in asked("number-words/tens-and-two-words"):
+        at = WORDS.index(p.answer)
+        if at % 10 and at % 11:
+            assert str(at)[::-1].lstrip("0") in p.given["cards"]
+
+
+def test_no_card_is_where_the_answer_mostly_lies() -> None:
+    places = Counter(p.accept[0] for key in LEVELS for p in level_asked("number-words", key))
+    assert len(places) == 4
+    assert max(places.values()) / sum(places.values()) < 0.3

@@ -1,0 +1,79 @@
+"""Numerals: the bounds of K.CC.A.3 and 1.NBT.A.1 (references/standards.toml), the pairs mixed up."""
+
+from collections import Counter
+
+from num2words import num2words
+
+from tests.bank import reference
+from tests.skills.asking import asked, bounds, coded, level_asked
+from warmup.pictures.number_row import NumberRow
+from warmup.pictures.numeral import Numeral
+
+
+def number(p) -> int:
+    return p.given["find"] if "find" in p.given else int(p.given["read"])
+
+
+def test_codes_keep_their_bounds() -> None:
+    """K.CC.A.3: numerals from 0 to 20; 1.NBT.A.1: to 120."""
+    early = bounds("K.CC.A.3")
+    assert {number(p) for p in coded("numerals", "K.CC.A.3", 400)} == set(
+        range(early["write_min"], early["write_max"] + 1)
+    )
+    assert max(number(p) for p in coded("numerals", "1.NBT.A.1")) <= bounds("1.NBT.A.1")["count_to"]
+
+
+def test_a_level_asks_its_whole_range() -> None:
+    for item, want in (("to-5", range(6)), ("to-10", range(6, 11)), ("to-20", range(11, 21))):
+        assert {number(p) for p in asked(f"numerals/{item}", 300)} == set(want)
+    assert {number(p) for p in asked("numerals/to-50", 600)} == set(range(21, 51))
+    assert {number(p) for p in asked("numerals/to-100", 1000)} == set(range(51, 101))
+
+
+def test_what_is_to_be_read_stands_alone_and_what_is_said_lies_among_four() -> None:
+    for key in ("to-5", "to-10", "to-20", "to-50", "to-100"):
+        prompts = level_asked("numerals", key)
+        for p in prompts:
+            if "read" in p.given:
+                assert p.picture == Numeral(p.given["read"])
+                assert num2words(number(p)).replace(" and ", " ") not in p.say
+            else:
+                assert p.picture == NumberRow(tuple(p.given["cards"]))
+                assert len(set(p.given["cards"])) == 4
+                assert num2words(number(p)) in p.say
+        assert 0.35 < sum("read" in p.given for p in prompts) / len(prompts) < 0.65
+
+
+def test_no_card_is_where_the_answer_mostly_lies() -> None:
+    places = Counter(
+        p.answer for key in ("to-5", "to-50") for p in level_asked("numerals", key, 400) if "cards" in p.given
+    )
+    assert len(places) == 4
+    assert max(places.values()) / sum(places.values()) < 0.32
+
+
+def test_the_two_that_are_mixed_up_lie_side_by_side() -> None:
+    """Six and nine, 12 and 21, 13 and 31, 15 and 50: common practice, no source."""
+    for item, pair in (
+        ("six-nine", {6, 9}),
+        ("twelve-twenty-one", {12, 21}),
+        ("thirteen-thirty-one", {13, 31}),
+        ("fifteen-fifty", {15, 50}),
+    ):
+        prompts = asked(f"numerals/{item}", 400)
+        assert {number(p) for p in prompts} == pair
+        assert 0.4 < sum(number(p) == min(pair) for p in prompts) / len(prompts) < 0.6
+        assert all(pair <= {int(c) for c in p.given["cards"]} for p in prompts if "cards" in p.given)
+
+
+def test_teens_are_laid_beside_the_tens_that_sound_alike() -> None:
+    """words.toml, teen_ty: thirteen and thirty, fourteen and forty, and so on."""
+    pairs = {frozenset(pair) for pair in reference("words")["teen_ty"]["pairs"]}
+    found = set()
+    for item in ("fifteen-fifty", "teens-and-tens"):
+        for p in asked(f"numerals/{item}", 300):
+            if "cards" in p.given:
+                both = [pair for pair in pairs if pair <= {int(c) for c in p.given["cards"]}]
+                assert any(number(p) in pair for pair in both), p.given
+                found.update(both)
+    assert found == {frozenset(pair) for pair in ((15, 50), (16, 60), (17, 70), (18, 80), (19, 90))}

@@ -1,0 +1,305 @@
+"""place-value: tens and ones, what a digit is worth, then a hundred.
+
+1.NBT.B.2: a two-digit number as so many tens and so many ones (Common Core State Standards for Mathematics,
+2010). The last level goes on to 199, toward the hundreds of 2.NBT.A.1 and past the two digits of 1.NBT.B.2,
+so it has no code. That a bundle is counted as one thing is common practice, no source.
+"""
+
+from collections.abc import Sequence
+
+from warmup.draw import Draw
+from warmup.morning import Cue, Morning, Strand
+from warmup.pictures.base_ten import BaseTen
+from warmup.pictures.bundles import Bundles
+from warmup.pictures.numeral import Numeral
+from warmup.skills._number import figures, tens_and_ones
+from warmup.skills.base import Draft, Level, Skill
+from warmup.words import number_word, plural
+
+_NUMBERS: dict[str, Sequence[int]] = {
+    "whole-tens": (20, 30, 40, 50),
+    "forty": (40,),
+    "to-50": tuple(range(21, 51)),
+    "thirteen-thirty-one": (13, 31),
+    "to-99": tuple(range(51, 100)),
+    "digits-and-hundreds": tuple(n for n in range(21, 100) if n % 10 and n % 11),
+}
+_WATCH = {
+    "whole-tens": "Counting a bundle as one: “one, two, three”. Each bundle is ten.",
+    "forty": "Waiting for loose ones to name. Forty has none, and the 0 says so.",
+    "to-50": "Counting a bundle as one straw: three bundles and four loose make “seven”.",
+    "thirteen-thirty-one": "The three is heard first in both words. Ask where the tens are.",
+    "to-99": "The parts put down in the order they are heard, whichever is the tens.",
+    "digits-and-hundreds": "Going by the digit alone, not by its place; or “one hundred” and no more.",
+    "ten-tens": "“Ten-ty”, or counting on by ones after ninety.",
+}
+_THINGS = ("straw", "stick", "crayon")
+
+
+def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+    """A number put together from its tens and ones, or taken apart; a digit's worth; a hundred."""
+    match item:
+        case "whole-tens":
+            return _bundles(item, draw) if draw.coin() else _tens_in(item, draw)
+        case "forty":
+            return _apart(item, draw)
+        case "digits-and-hundreds":
+            return _worth(item, draw) if draw.coin() else _past_hundred(item, draw)
+        case "ten-tens":
+            return _more_tens(item, draw) if draw.below(3) else _ten_bundles(item, draw)
+        case _:
+            return _together(item, draw) if draw.coin() else _apart(item, draw)
+
+
+def _bundles(item: str, draw: Draw) -> Draft:
+    """Some bundles of ten: how many in all?"""
+    number = draw.pick(_NUMBERS[item])
+    tens, things = number_word(number // 10), f"{draw.pick(_THINGS)}s"
+    return Draft(
+        say=draw.way(
+            f"Each bundle has ten {things}. Here are {tens} bundles. How many {things}?",
+            f"You have {tens} tens. What number is that?",
+            f"I tie up {tens} bundles of ten {things}. How many {things} is that?",
+        ),
+        answer=number_word(number),
+        working=f"{' + '.join(['10'] * (number // 10))} = {number}",
+        cues=(
+            Cue(f"Wait. Then: what is in a bundle? There are {tens} of those."),
+            Cue("Touch each bundle in turn. What do you count by?", Bundles(number // 10, 0, things)),
+            Cue("Count by tens together, a finger on each bundle: “ten…” The child goes on."),
+        ),
+        watch_for=_WATCH[item],
+        given={"tens": number // 10, "ones": 0},
+        picture=Bundles(number // 10, 0, things),
+    )
+
+
+def _tens_in(item: str, draw: Draw) -> Draft:
+    """How many tens are in a whole ten?"""
+    number = draw.pick(_NUMBERS[item])
+    word, things = number_word(number), f"{draw.pick(_THINGS)}s"
+    return Draft(
+        say=draw.way(
+            f"How many tens are in {word}?",
+            f"You tie {word} {things} in tens. How many bundles?",
+            f"A box holds ten {things}. How many boxes for {word}?",
+        ),
+        answer=number_word(number // 10),
+        accept=(f"{number_word(number // 10)} tens",),
+        working=f"{number} = {' + '.join(['10'] * (number // 10))}",
+        cues=(
+            Cue(f"Wait. Then: count by tens. When do you get to {word}?"),
+            Cue("Look at the bundles. Each is a ten.", Bundles(number // 10, 0, things)),
+            Cue(f"Count by tens to {word} together, a finger up for each. The child tells the fingers."),
+        ),
+        watch_for=_WATCH[item],
+        given={"number": number, "count": "tens"},
+    )
+
+
+def _together(item: str, draw: Draw) -> Draft:
+    """So many tens and so many ones: which number? Past fifty the ones may come first."""
+    number = draw.pick(_NUMBERS[item])
+    tens, ones = divmod(number, 10)
+    parts = [f"{number_word(tens)} {plural(tens, 'ten')}"]
+    if ones:
+        parts.append(f"{number_word(ones)} {plural(ones, 'one')}")
+    if item == "to-99" and draw.coin():
+        parts.reverse()
+    said = " and ".join(parts)
+    things = f"{draw.pick(_THINGS)}s"
+    return Draft(
+        say=draw.way(
+            f"{said.capitalize()}. What number is that?",
+            f"The bear has {said}. What is his number?",
+            f"Make {said} with {things}. How many {things}?",
+            f"What number has {said}?",
+        ),
+        answer=number_word(number),
+        working=figures(number) if ones else f"{tens} x 10 = {number}",
+        cues=(
+            Cue("Wait. Then: which part is the tens? Start with that part."),
+            Cue(
+                "Touch the bundles first and count by tens, then the loose ones.", Bundles(tens, ones, things)
+            ),
+            Cue("Count the bundles together: “ten…” The child goes on, then counts on by ones."),
+        ),
+        watch_for=_WATCH[item],
+        given={"tens": tens, "ones": ones},
+        picture=Bundles(tens, ones, things),
+    )
+
+
+def _apart(item: str, draw: Draw) -> Draft:
+    """A number taken apart in tens and ones."""
+    number = draw.pick(_NUMBERS[item])
+    tens, ones = divmod(number, 10)
+    word, things = number_word(number), f"{draw.pick(_THINGS)}s"
+    loose = number_word(ones) if ones else "no"
+    answer = f"{number_word(tens)} {plural(tens, 'ten')} and {loose} {plural(ones, 'one')}"
+    # Ten ones may stay unbundled: a child who says so is right.
+    others = [
+        f"{number_word(t)} {plural(t, 'ten')} and {number_word(number - 10 * t)} ones"
+        for t in range(tens - 1, 0, -1)
+    ]
+    return Draft(
+        say=draw.way(
+            f"Tell me the tens and the ones in {word}.",
+            f"You tie up {word} {things} in tens. Tell me bundles and loose ones.",
+            f"Build {word} with bundles and loose ones. What do you use?",
+        ),
+        answer=answer,
+        accept=(
+            f"{number_word(tens)} and {number_word(ones)}" if ones else f"{number_word(tens)} and none",
+            *((tens_and_ones(number),) if not ones else ()),
+            *others,
+        ),
+        working=f"{number} = {10 * tens} + {ones}",
+        cues=(
+            Cue(f"Wait. Then say it slowly: {word}. How many whole tens fit in it?"),
+            Cue("Look at it laid out. What is tied up, what is loose?", Bundles(tens, ones, things)),
+            Cue("Write it together, and cover the last digit. The child tells that part, then the other."),
+        ),
+        watch_for=_WATCH[item],
+        given={"number": number, "count": "tens and ones"},
+    )
+
+
+def _worth(item: str, draw: Draw) -> Draft:
+    """What one of the two digits is worth."""
+    number = draw.pick(_NUMBERS[item])
+    tens, ones = divmod(number, 10)
+    front = draw.coin()
+    digit = tens if front else ones
+    word = number_word(digit)
+    return Draft(
+        say=draw.way(
+            f"Look at this number. What is the {word} worth?",
+            f"Point to the {word}. How many straws does it stand for?",
+            f"If these are straws, how many are in the {word}?",
+        ),
+        answer=number_word(10 * digit if front else digit),
+        accept=(f"{word} {plural(digit, 'ten')}",) if front else (f"{word} {plural(digit, 'one')}",),
+        working=f"{number} = {10 * tens} + {ones}",
+        cues=(
+            Cue(f"Wait. Then: read the whole number. Is the {word} bundles or loose ones?"),
+            Cue(f"Look at it built. Which part does the {word} tell?", Bundles(tens, ones)),
+            Cue("Lay that part out together, count the first, and let the child count it to the end."),
+        ),
+        watch_for=_WATCH[item],
+        given={"number": number, "place": "tens" if front else "ones"},
+        picture=Numeral(str(number)),
+    )
+
+
+def _past_hundred(item: str, draw: Draw) -> Draft:
+    """A hundred, so many tens and so many ones: which number?"""
+    rest = draw.between(1, 99)
+    tens, ones = divmod(rest, 10)
+    number = 100 + rest
+    parts = [
+        f"{number_word(count) if count else 'no'} {plural(count, name)}"
+        for count, name in ((tens, "ten"), (ones, "one"))
+    ]
+    said = ", ".join(("one hundred", *parts))
+    return Draft(
+        say=draw.way(
+            f"{said.capitalize()}. What number is that?",
+            f"Say this number: {said}.",
+            f"What number has {said}?",
+        ),
+        answer=number_word(number),
+        accept=(number_word(number).replace("hundred ", "hundred and "),),
+        working=f"100 + {10 * tens} + {ones} = {number}",
+        cues=(
+            Cue("Wait. Then: say the hundred first. What comes after it?"),
+            Cue(
+                "Look at the blocks: the big square, then the rods, then the small cubes.",
+                BaseTen(1, tens, ones),
+            ),
+            Cue("Touch the big square and say “one hundred” together. The child says the rest."),
+        ),
+        watch_for=_WATCH[item],
+        given={"hundreds": 1, "tens": tens, "ones": ones},
+        picture=BaseTen(1, tens, ones),
+    )
+
+
+def _more_tens(item: str, draw: Draw) -> Draft:
+    """Some tens: how many more tens make a hundred?"""
+    have = draw.between(1, 9)
+    word, tens = number_word(have), plural(have, "ten")
+    bundles = plural(have, "bundle")
+    return Draft(
+        say=draw.way(
+            f"You have {word} {tens}. How many more tens make a hundred?",
+            f"We tied {word} {bundles} of ten. How many more for a hundred straws?",
+            f"A hundred is ten tens. I have {word}. How many more?",
+        ),
+        answer=number_word(10 - have),
+        accept=(f"{number_word(10 - have)} more", f"{number_word(10 - have)} {plural(10 - have, 'ten')}"),
+        working=f"{10 * have} + {100 - 10 * have} = 100, and {100 - 10 * have} is {10 - have} of the tens",
+        cues=(
+            Cue("Wait. Then: think of a hundred as a row of bundles. How long is the row?"),
+            Cue("Look at the bundles we have. What is not there yet?", Bundles(have, 0)),
+            Cue(f"Count on by tens from {number_word(10 * have)} together, fingers up. The child ends it."),
+        ),
+        watch_for=_WATCH[item],
+        given={"have": have, "make": 10},
+    )
+
+
+def _ten_bundles(item: str, draw: Draw) -> Draft:
+    """Ten tens are a hundred."""
+    things = f"{draw.pick(_THINGS)}s"
+    return Draft(
+        say=draw.way(
+            f"Ten bundles of ten {things}. How many {things}?",
+            "What number is ten tens?",
+            f"I tie ten tens of {things} in one big bundle. How many {things}?",
+        ),
+        answer="one hundred",
+        accept=("a hundred", "hundred"),
+        working=f"10 x 10 = {10 * 10}",
+        cues=(
+            Cue("Wait. Then: what do you count by, when each bundle is ten?"),
+            Cue("Look at all the bundles. Count them by tens.", Bundles(10, 0, things)),
+            Cue("Count by tens together to ninety, a finger for each. The child says the last."),
+        ),
+        watch_for=_WATCH[item],
+        given={"tens": 10, "ones": 0},
+    )
+
+
+SKILL = Skill(
+    id="place-value",
+    title="Place value",
+    asks="tens and ones, what a digit is worth, then a hundred",
+    strand=Strand.NUMBER,
+    levels=(
+        Level(
+            "whole-tens",
+            "whole tens to fifty",
+            ("whole-tens", "forty"),
+            ("1.NBT.B.2",),
+            stands_on=("by-tens:to-50", "teens:both-ways"),
+            table="banded straws",
+        ),
+        Level(
+            "to-50",
+            "twenty-one to fifty",
+            ("to-50", "thirteen-thirty-one"),
+            ("1.NBT.B.2",),
+            table="banded straws",
+        ),
+        Level("to-99", "to ninety-nine", ("to-99",), ("1.NBT.B.2",), table="banded straws"),
+        Level(
+            "digits-and-hundreds",
+            "a digit's worth, and to 199",
+            ("digits-and-hundreds", "ten-tens"),
+            seconds=60,
+            table="banded straws",
+        ),
+    ),
+    ask=ask,
+)
