@@ -72,7 +72,7 @@ def _lay_out(item: str, mine: int, step: int, draw: Draw) -> Draft:
         answer=number_word(theirs),
         working=f"{mine} {plural(mine, thing)}, {wish}: {theirs}",
         cues=(
-            Cue(f"Wait. Then: how can you tell that the bear gets {wish}?"),
+            Cue(f"Wait. Then: how can you be sure that it is {wish}?"),
             Cue("Point along the row. Each gets a mate, put down right under it."),
             _finish(step),
         ),

@@ -55,15 +55,15 @@ def _point(item: str, draw: Draw) -> Draft:
     say = (
         draw.way(
             f"See where the door is now. Who is {name}?",
-            f"They wait to go out. Touch the {name} to go.",
-            f"The line moved to this door. Point to who is {name}.",
+            f"They wait to go out. Touch the {name} friend.",
+            f"The line moved to this door. Point to the {name} friend.",
         )
         if item == "which-end"
         else draw.way(
             f"They wait at the door. Who is {name}?",
-            f"Here is the line for the bath. Touch who is {name}.",
+            f"Here is the line for the bath. Touch the {name} friend.",
             f"Who goes in {name}? Point.",
-            f"Put a finger on who is {name} in line.",
+            f"Put a finger on the {name} friend in line.",
         )
     )
     begin = (
