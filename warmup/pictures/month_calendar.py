@@ -4,7 +4,7 @@ import calendar
 from dataclasses import dataclass
 from typing import ClassVar
 
-from warmup.pictures._board import blank_words, lift, paper, square, tallest
+from warmup.pictures._board import blank_words, lift, paper, rows_for, square, tallest
 from warmup.pictures.canvas import CELL_HEIGHT, Canvas, Drawing, Ink
 
 # Names as constants: the calendar module would give them in the machine's language.
@@ -33,10 +33,7 @@ class MonthCalendar:
 
     def _blanks(self) -> int:
         """How many squares of the first week belong to the month before."""
-        return calendar.weekday(self.year, self.month, 1) + 1 if not self._sunday() else 0
-
-    def _sunday(self) -> bool:
-        return calendar.weekday(self.year, self.month, 1) == calendar.SUNDAY
+        return (calendar.weekday(self.year, self.month, 1) + 1) % 7
 
     def _days(self) -> int:
         return calendar.monthrange(self.year, self.month)[1]
@@ -48,24 +45,15 @@ class MonthCalendar:
     def draw(self, columns: int, rows: int) -> Drawing:
         """Squares on a checkerboard under the name of the month and the heads of the days."""
         canvas = Canvas(columns, rows)
-        weeks = -(-(self._blanks() + self._days()) // 7)
-        high = tallest(weeks + 2, rows, 4)
+        lines = 2 - (-(self._blanks() + self._days()) // 7)
+        high = tallest(lines, rows, 4)
         wide = max(4, min(columns // 7, 2 * high + 3))
         left = (columns - 7 * wide) // 2
-        top = (rows - high * (weeks + 2)) // 2 * CELL_HEIGHT - (0.0 if high % 2 else lift(high))
-        top = max(top, -lift(high))
+        top = (rows - rows_for(lines, high)) // 2 * CELL_HEIGHT + lift(high)
         square(canvas, left, top, 7 * wide, high, Ink.GROUND, f"{_MONTHS[self.month - 1]} {self.year}")
         for place, head in enumerate(_HEADS):
-            text = head[:3]
-            square(
-                canvas,
-                left + place * wide,
-                top + high * CELL_HEIGHT,
-                wide,
-                high,
-                Ink.GROUND,
-                text.center(wide),
-            )
+            row = top + high * CELL_HEIGHT
+            square(canvas, left + place * wide, row, wide, high, Ink.GROUND, head[:3])
         for day in range(1, self._days() + 1):
             line, place = divmod(self._blanks() + day - 1, 7)
             ground = paper(line + place, hidden=day in self.hidden, pointed=day in self.pointed)

@@ -299,7 +299,10 @@ def to_the_next_month(last: int, today: dt.date, draw: Draw, watch_for: str) -> 
         )
         lead = f"Say together: “{said(ahead(end, -1))}, {said(end)}…” Turn the page and fall silent."
         second = f"Finger on the last square of {month_name(end)}. Which page is next, and how does it begin?"
-        page = MonthCalendar(end.year, end.month, pointed=(last,))
+        first, page = (
+            f"is there one more square in {month_name(end)}?",
+            MonthCalendar(end.year, end.month, (), (last,)),
+        )
     else:
         say = draw.way(
             f"What date comes just before {said(start)}?",
@@ -308,21 +311,13 @@ def to_the_next_month(last: int, today: dt.date, draw: Draw, watch_for: str) -> 
         )
         lead = f"Say together: “{said(ahead(end, -2))}, {said(ahead(end, -1))}…” and fall silent."
         second = f"Turn back to {month_name(end)} together. Find the last square."
-        page = MonthCalendar(end.year, end.month)
+        first, page = f"which month goes before {month_name(new)}?", MonthCalendar(end.year, end.month)
     return Draft(
         say=say,
         answer=said(target),
         accept=also_said(target),
         working=f"{month_name(end)} has {last} days: {last}, then 1 of {month_name(new)}",
-        cues=(
-            Cue(
-                f"Wait. Then: is there one more square in {month_name(end)}?"
-                if step > 0
-                else f"Wait. Then: which month goes before {month_name(new)}?"
-            ),
-            Cue(second, page),
-            Cue(lead),
-        ),
+        cues=(Cue(f"Wait. Then: {first}"), Cue(second, page), Cue(lead)),
         watch_for=watch_for,
         given={"from": start.isoformat(), "steps": step},
     )

@@ -91,7 +91,7 @@ def _today_said(known: int, last_of_all: bool, draw: Draw) -> Way:
     ways = [
         f"The last school day was number {word}. What number is today?",
         f"The chart stands at {word}. Put today on it. What number?",
-        f"We have {word} {plural(known, 'straw')}, one a day. Today adds a straw. How many?",
+        f"We have {word} {plural(known, 'straw')} for school days. Today adds a straw. How many?",
     ]
     if known == 99:
         ways.append(f"A big day! The chart stands at {word}. What number is today?")
@@ -111,7 +111,7 @@ def _next_said(known: int, draw: Draw) -> Way:
     return draw.way(
         f"The last school day was number {word}. What number is the next?",
         f"The chart stands at {word}. What will it say next time?",
-        f"We have {word} {plural(known, 'straw')}, one a day. How many after the next day?",
+        f"We have {word} {plural(known, 'straw')} for school days. How many after the next?",
     )
 
 
@@ -221,7 +221,7 @@ def _from(known: int, step: int) -> tuple[Cue, Cue, Cue]:
     )
     picture = _blank(known, known + step)
     return (
-        Cue(f"Wait. Then: {word} is where we stand. Go {where} by a day."),
+        Cue(f"Wait. Then: {word} is where we stand. Take a step {where}."),
         Cue(f"Finger on {word} in the chart. Move {where} to the blank.", picture)
         if picture
         else Cue("Lay the straws in a row, then take the last away."),
@@ -249,10 +249,11 @@ def _tens_and_ones(morning: Morning, draw: Draw) -> Draft:
     number, since = _since(morning)
     tens, ones = divmod(number, 10)
     word = number_word(number)
+    had = f"{upper(word)} school days{since}" if since else f"We have had {word} school days"
     return Draft(
         say=draw.way(
-            f"We have had {word} days{since}. Say it in tens and ones.",
-            f"{upper(word)} straws{since}, one a day. How many bundles and loose ones?",
+            f"{had}. Say them in tens and ones.",
+            f"Lay out {word} straws{since}. How many bundles and loose ones?",
             f"{upper(word)} straws{since}. Band them in tens. What do you get?",
         ),
         answer=_bundled(number),
@@ -311,8 +312,8 @@ def _to_the_hundredth(morning: Morning, draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"We have had {word} school days. How many more to one hundred?",
-            f"{upper(word)} straws, one a day. How many more make one hundred?",
-            f"The chart stands at {word}. How many days to one hundred?",
+            f"{upper(word)} straws, a straw each school day. How many more make one hundred?",
+            f"The chart stands at {word}. How many school days to one hundred?",
         ),
         answer=number_word(more),
         accept=(f"{number_word(more)} more", f"{number_word(more)} {plural(more, 'day')}"),

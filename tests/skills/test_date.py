@@ -1,0 +1,186 @@
+import calendar
+import datetime as dt
+from collections import Counter
+from dataclasses import replace
+
+from num2words import num2words
+
+from tests.bank import reference
+from tests.mornings import morning
+from tests.skills.asking import example
+from tests.skills.on_dates import asked_on, sampled_dates, worked_dates
+from warmup import skills
+from warmup.draw import Draw
+from warmup.morning import Countdown
+
+
+def spoken(day: dt.date) -> str:
+    """The date in words by num2words and the standard library: "March third"."""
+    return f"{calendar.month_name[day.month]} {num2words(day.day, to='ordinal')}"
+
+
+def answers(prompt) -> tuple[str, ...]:
+    return (prompt.answer, *prompt.accept)
+
+
+def test_the_worked_dates_are_said_as_published() -> None:
+    # references/calendar.toml, [dates]; ordinals of words.toml.
+    ordinals = [row["word"] for row in reference("words")["ordinal"]["rows"]]
+    for row in worked_dates():
+        for day, text in (
+            (row["date"] - dt.timedelta(1), row["day_before"]),
+            (row["date"] + dt.timedelta(1), row["day_after"]),
+        ):
+            name, month, number = text.split()
+            (prompt,) = asked_on("date/full", day)
+            assert prompt.answer == f"{month} {ordinals[int(number) - 1]}"
+            assert f"{name}, {prompt.answer}" in prompt.accept
+
+
+def test_forty_years_agree_with_the_standard_library() -> None:
+    for day in sampled_dates():
+        assert asked_on("date/full", day)[0].answer == spoken(day)
+        assert asked_on("date/say-number", day)[0].answer == num2words(day.day)
+        (find,) = asked_on("date/find-number", day)
+        assert find.answer.endswith(f"under {calendar.day_name[day.weekday()]}")
+
+
+def test_cardinals_are_taken_for_ordinals_with_and_without_the_day_of_the_week() -> None:
+    day = dt.date(2026, 3, 3)
+    (prompt,) = asked_on("date/full", day)
+    assert {"March third", "March three", "Tuesday, March third", "Tuesday, March three"} <= set(
+        answers(prompt)
+    )
+    assert {"third", "the third"} <= set(asked_on("date/say-number", day)[0].accept)
+
+
+def test_the_worked_examples() -> None:
+    first = example("ex01")
+    (prompt,) = asked_on("date/full", dt.date.fromisoformat(first["given"]))
+    assert set(first["accept"]) <= set(answers(prompt))
+    for name in ("ex07", "ex09", "ex11", "ex17"):
+        row = example(name)
+        after = dt.date.fromordinal(dt.date.fromisoformat(row["given"]).toordinal() + 1)
+        weekday, month, number = row["answer"].replace(",", "").split()
+        (prompt,) = asked_on("date/full", after)
+        assert f"{weekday}, {month} {num2words(int(number), to='ordinal')}" in answers(prompt), name
+        assert set(row.get("accept", ())) <= set(answers(prompt)), name
+
+
+def test_the_hard_names_are_asked_in_the_month_that_is() -> None:
+    for month in range(1, 13):
+        today = dt.date(2027, month, 28)
+        for item, days in (("eleventh-to-thirteenth", {11, 12, 13}), ("twenty-first", {21})):
+            for prompt in asked_on(f"date/{item}", today, 12):
+                start = dt.date.fromisoformat(prompt.given["from"])
+                target = start + dt.timedelta(prompt.given["steps"])
+                assert (start.year, start.month) == (2027, month) and target.day in days
+                assert prompt.answer == spoken(target) and num2words(target.day) in prompt.accept
+                assert spoken(start) in prompt.say
+
+
+def test_a_day_that_matters_within_a_week_is_counted_to() -> None:
+    # Also over the ends of years, leap Februaries and clock changes (15 U.S.C. 260a).
+    for today in (
+        dt.date(2026, 12, 28),
+        dt.date(2028, 2, 26),
+        dt.date(2027, 2, 26),
+        dt.date(2027, 3, 12),
+        dt.date(2026, 10, 30),
+    ):
+        for days in range(1, 8):
+            there = dt.date.fromordinal(today.toordinal() + days)
+            at = replace(morning(today), countdowns=(Countdown("the boat trip", there),))
+            for n in range(6):
+                prompt = skills.prompt("date/sleeps", at, Draw("trip", today, days, n))
+                assert prompt.answer == num2words(days)
+                assert "the boat trip" in prompt.say.lower()
+                name = calendar.day_name[there.weekday()]
+                place = f"on {name}" if days < 7 else "a week from today"
+                # On a named day a week ahead the same name would be taken for today's.
+                assert place in prompt.say
+
+
+def test_without_such_a_day_sleeps_are_counted_to_a_day_of_the_week() -> None:
+    for today in (dt.date(2026, 8, 31) + dt.timedelta(n) for n in range(7)):
+        prompts = asked_on("date/sleeps", today, 60, countdowns=False)
+        assert {p.answer for p in prompts} == {num2words(n) for n in range(1, 7)}
+        for prompt in prompts:
+            until = dt.date.fromisoformat(prompt.given["to"])
+            assert calendar.day_name[until.weekday()] in prompt.say
+    often = Counter(
+        p.answer
+        for n in range(100)
+        for p in asked_on("date/sleeps", dt.date(2026, 8, 31) + dt.timedelta(n), 6, countdowns=False)
+    )
+    assert max(often.values()) < 150
+
+
+def test_few_days_and_a_week_on_stay_in_the_month() -> None:
+    for day in range(1, 32):
+        today = dt.date(2027, 5, day)
+        assert skills.askable("date/few-days-on", morning(today)) == (day <= 29)
+        prompts = asked_on("date/few-days-on", today, 20) if day <= 29 else []
+        for prompt in (*prompts, *asked_on("date/a-week-on", today, 20)):
+            target = today + dt.timedelta(prompt.given["steps"])
+            assert target.month == 5 and prompt.answer == spoken(target)
+    shortest = [
+        p.given["steps"] for d in range(1, 29) for p in asked_on("date/a-week-on", dt.date(2027, 2, d), 8)
+    ]
+    assert set(shortest) == {-7, 7}
+
+
+def test_across_two_weeks_lie_eight_to_fourteen_days() -> None:
+    seen = set()
+    for n in range(365):
+        today = dt.date(2027, 9, 1) + dt.timedelta(n)
+        for prompt in asked_on("date/two-weeks", today, 2, countdowns=False):
+            until = dt.date.fromisoformat(prompt.given["to"])
+            days = until.toordinal() - today.toordinal()
+            assert 8 <= days <= 14 and prompt.answer == num2words(days)
+            seen.add(days)
+            name = calendar.day_name[until.weekday()]
+            assert name in prompt.say or (
+                until.month == today.month and spoken(until).split()[1] in prompt.say
+            )
+        # The countdown ten days ahead is asked about while it lies in the same month.
+        (prompt,) = asked_on("date/two-weeks", today)
+        inside = (today + dt.timedelta(10)).month == today.month
+        assert ("kite day" in prompt.say.lower()) == inside
+    assert seen == set(range(8, 15))
+
+
+def test_across_a_month_end_lies_exactly_one() -> None:
+    for n in range(0, 1461, 3):
+        today = dt.date(2027, 1, 1) + dt.timedelta(n)
+        for bare in (True, False):
+            (prompt,) = asked_on("date/month-end", today, countdowns=not bare)
+            start, until = (dt.date.fromisoformat(prompt.given[end]) for end in ("from", "to"))
+            assert prompt.answer == num2words(until.toordinal() - start.toordinal())
+            assert (until.year * 12 + until.month) - (start.year * 12 + start.month) == 1
+            assert (start.year, start.month) == (today.year, today.month)
+            assert spoken(start) in prompt.say and spoken(until) in prompt.say
+            assert start == today or "today" not in prompt.say.lower()
+
+
+def test_the_last_of_every_month_goes_over_to_the_first_and_back() -> None:
+    # references/calendar.toml, [month_lengths]: which months have 30 days and which 31.
+    table = reference("calendar")["month_lengths"]
+    for item, days in (("thirty-to-one", 30), ("thirty-one-to-one", 31)):
+        ends, forward = set(), 0
+        for prompt in asked_on(f"date/{item}", dt.date(2027, 1, 20), 200):
+            start = dt.date.fromisoformat(prompt.given["from"])
+            target = dt.date.fromordinal(start.toordinal() + prompt.given["steps"])
+            end, new = sorted((start, target))
+            assert (end.day, new.day) == (days, 1) and prompt.answer == spoken(target)
+            ends.add(calendar.month_name[end.month])
+            forward += prompt.given["steps"] > 0
+        assert ends == set(table[f"days_{days}"])
+        assert 70 < forward < 130
+
+
+def test_the_first_of_a_month_is_spoken_of_as_such() -> None:
+    for prompt in asked_on("date/say-number", dt.date(2027, 2, 1), 12):
+        assert prompt.answer == "one" and "yesterday" not in prompt.say.lower()
+    (find,) = asked_on("date/find-number", dt.date(2027, 2, 1))
+    assert not any(label.isdigit() and len(label) < 3 for label in find.picture.shows())

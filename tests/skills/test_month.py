@@ -1,0 +1,107 @@
+import calendar
+import datetime as dt
+from collections import Counter
+
+from tests.bank import reference
+from tests.skills.asking import asked, example, sought
+from tests.skills.on_dates import asked_on, sampled_dates, worked_dates
+
+NAMES = list(calendar.month_name)
+
+
+def test_the_month_is_that_of_the_date() -> None:
+    for row in worked_dates():
+        (prompt,) = asked_on("month/this", row["date"])
+        assert prompt.answer == reference("calendar")["month_lengths"]["names"][row["date"].month - 1]
+    for day in sampled_dates():
+        assert asked_on("month/this", day)[0].answer == NAMES[day.month]
+
+
+def test_a_new_month_is_spoken_of_on_its_first_day_only() -> None:
+    for month in range(1, 13):
+        assert any("new month" in p.say for p in asked_on("month/this", dt.date(2027, month, 1), 40))
+        assert not any("new month" in p.say for p in asked_on("month/this", dt.date(2027, month, 2), 40))
+
+
+def test_months_before_and_after_are_those_of_the_table() -> None:
+    # references/calendar.toml, [month_wrap]; the months in order: Virginia Standards of Learning (2016) K.8.
+    rows = {row["given"]: row for row in reference("calendar")["month_wrap"]["rows"]}
+    seen = set()
+    for item in ("around", "december-january", "june-july"):
+        for prompt in asked(f"month/{item}", 300):
+            month, step = prompt.given["month"], prompt.given["steps"]
+            assert prompt.answer == rows[month]["after" if step > 0 else "before"]
+            seen.add((month, step))
+    # What comes after August has an item of its own.
+    assert len(seen) == 23 and ("August", 1) not in seen
+    for prompt in asked("month/august-september", 50):
+        assert prompt.answer == rows["August"]["after"] and prompt.given["said"][-1] == "August"
+
+
+def test_the_row_of_months_goes_on_and_never_past_the_year() -> None:
+    rows = {row["given"]: row["after"] for row in reference("calendar")["month_wrap"]["rows"]}
+    starts = set()
+    for prompt in asked("month/in-order", 400):
+        last = prompt.given["said"][-1]
+        assert prompt.answer == f"{rows[last]} and {rows[rows[last]]}"
+        assert "January" not in prompt.answer and last != "August"
+        starts.add(last)
+    assert len(starts) >= 8
+
+
+def test_a_year_has_twelve_months() -> None:
+    # Virginia Standards of Learning (2016) K.8: months_in_year in references/standards.toml.
+    twelve = reference("standards")["state"]["va_calendar"]["bounds"]["months_in_year"]
+    assert twelve == 12 and {p.answer for p in asked("month/twelve-months", 20)} == {"twelve"}
+
+
+def test_months_are_as_long_as_the_gregorian_calendar_has_them() -> None:
+    # references/calendar.toml, [month_lengths].
+    table = reference("calendar")["month_lengths"]
+    words = {28: "twenty-eight", 29: "twenty-nine", 30: "thirty", 31: "thirty-one"}
+    seen = set()
+    for item in ("length", "july-august", "february"):
+        for prompt in asked(f"month/{item}", 200):
+            number, year = prompt.given["month"], prompt.given["year"]
+            lengths = table["leap" if year % 4 == 0 else "common"]
+            if prompt.given["asks"] == "days":
+                assert prompt.answer == words[lengths[number - 1]]
+                seen.add(number)
+            else:
+                assert {prompt.answer, NAMES[number]} == set(table["two_31s_in_a_row"][0])
+    assert seen == set(range(1, 13))
+
+
+def test_this_years_february_is_the_dates_own() -> None:
+    # references/calendar.toml, [leap_years]: the Gregorian rule, with the centuries.
+    years = reference("calendar")["leap_years"]
+    for year in (*years["leap"], *years["common"]):
+        leap = year in years["leap"]
+        for month in (1, 2, 3, 12):
+            for prompt in asked_on("month/february", dt.date(year, month, 14), 30):
+                this = prompt.given["year"] == year
+                assert prompt.answer == ("twenty-nine" if leap is this else "twenty-eight"), (
+                    year,
+                    prompt.say,
+                )
+                assert this or "this year" not in prompt.say.replace("This year", "this year")
+                assert not this or ("did" in prompt.say) == (month > 2) or "dot" in prompt.say
+
+
+def test_the_worked_examples() -> None:
+    assert sought("month/december-january", {"month": "December"}).answer == example("ex13")["answer"]
+    asks = (p for p in asked_on("month/february", dt.date(2100, 1, 4), 20) if p.given["year"] == 2100)
+    assert next(asks).answer == {28: "twenty-eight"}[example("ex15")["answer"]]
+
+
+def test_no_answer_is_a_good_guess() -> None:
+    often = Counter(prompt.answer for prompt in asked("month/length", 1000))
+    assert 0.45 < often["thirty"] / 1000 < 0.55
+    often = Counter(prompt.answer for prompt in asked("month/february", 1000))
+    assert 0.45 < often["twenty-nine"] / 1000 < 0.55
+    level = [p.answer for item in ("length", "july-august", "february") for p in asked(f"month/{item}", 600)]
+    assert max(Counter(level).values()) / len(level) < 0.4
+    for item in ("around", "december-january", "june-july"):
+        forward = sum(prompt.given["steps"] > 0 for prompt in asked(f"month/{item}", 1000)) / 1000
+        # Nine of the nineteen plain ones go forward: what follows August is asked elsewhere.
+        assert 0.4 < forward < 0.55, item

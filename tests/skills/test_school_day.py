@@ -1,0 +1,141 @@
+import datetime as dt
+from dataclasses import replace
+
+from num2words import num2words
+
+from tests.mornings import morning
+from tests.skills.asking import bounds
+from warmup import skills
+from warmup.draw import Draw
+from warmup.morning import DayKind, Morning, Prompt
+
+DAY = dt.date(2027, 3, 10)
+
+
+def cardinal(number: int) -> str:
+    """As it is said in the United States: words.toml, [style], no "and" after hundred."""
+    return num2words(number).replace(" and ", " ")
+
+
+def school(number: int) -> Morning:
+    return morning(DAY, number)
+
+
+def weekend(number: int) -> Morning:
+    return morning(DAY, number, school=False)
+
+
+def before_the_year() -> Morning:
+    return replace(weekend(0), kind=DayKind.BEFORE, previous=None)
+
+
+def after_the_year(number: int) -> Morning:
+    return replace(weekend(number), kind=DayKind.AFTER, next=None)
+
+
+def asked(item: str, at: Morning, count: int = 8) -> list[Prompt]:
+    return [
+        skills.prompt(f"school-day/{item}", at, Draw("day", item, at.school_day, n)) for n in range(count)
+    ]
+
+
+def able(item: str, at: Morning) -> bool:
+    return skills.askable(f"school-day/{item}", at)
+
+
+def test_todays_number_follows_the_last_ones_all_year() -> None:
+    for number in range(1, 181):
+        for prompt in asked("count", school(number), 4):
+            assert prompt.answer == cardinal(number)
+            assert number == 1 or cardinal(number - 1) in prompt.say.lower()
+
+
+def test_on_the_first_day_nothing_is_said_of_a_day_before() -> None:
+    for prompt in asked("count", school(1), 12):
+        assert prompt.answer == "one" and "last" not in prompt.say and "zero" not in prompt.say
+    assert not able("last-number", school(1))
+
+
+def test_on_other_days_today_has_no_number() -> None:
+    for number in (1, 46, 99, 100):
+        for prompt in asked("count", weekend(number), 12):
+            assert prompt.answer == cardinal(number + 1)
+            assert "today" not in prompt.say.lower()
+    for prompt in asked("count", before_the_year(), 12):
+        assert prompt.answer == "one" and "today" not in prompt.say.lower()
+    for prompt in asked("count", after_the_year(144), 12):
+        assert prompt.answer == cardinal(144) and "today" not in prompt.say.lower()
+
+
+def test_next_and_last_are_asked_only_where_there_is_one() -> None:
+    for number in range(2, 181):
+        assert asked("next-number", school(number), 1)[0].answer == cardinal(number + 1)
+        assert asked("last-number", school(number), 1)[0].answer == cardinal(number - 1)
+    for prompt in asked("last-number", weekend(46)):
+        assert prompt.answer == cardinal(46) and "today" not in prompt.say.lower()
+    for prompt in asked("next-number", weekend(46)):
+        assert prompt.answer == cardinal(47) and "today" not in prompt.say.lower()
+    last = replace(school(144), next=None)
+    assert not able("next-number", last) and able("last-number", last)
+    assert not able("next-number", before_the_year()) and not able("last-number", before_the_year())
+    assert not able("next-number", after_the_year(144)) and not able("last-number", after_the_year(144))
+
+
+def test_the_last_day_and_the_hundredth_are_noticed() -> None:
+    last = replace(school(144), next=None)
+    assert any("last school day!" in prompt.say for prompt in asked("count", last, 40))
+    assert not any("last school day!" in prompt.say for prompt in asked("count", school(144), 40))
+    assert any("big day" in prompt.say for prompt in asked("count", school(100), 40))
+    assert not any("big day" in prompt.say for n in (99, 101) for prompt in asked("count", school(n), 40))
+
+
+def test_twenty_nine_and_thirty_are_asked_on_any_date_either_way() -> None:
+    answers = [prompt.answer for prompt in asked("twenty-nine-thirty", school(7), 400)]
+    assert set(answers) == {"twenty-nine", "thirty"} and 160 < answers.count("thirty") < 240
+    assert able("twenty-nine-thirty", before_the_year())
+
+
+def test_the_count_in_tens_and_ones_keeps_to_two_digits() -> None:
+    # 1.NBT.B.2: a two-digit number as tens and ones (references/standards.toml).
+    digits = bounds("1.NBT.B.2")["digits"]
+    for number in range(1, 200):
+        assert able("tens-and-ones", school(number)) == (number % 100 >= 10)
+        if number % 100 < 10:
+            continue
+        for prompt in asked("tens-and-ones", school(number), 3):
+            counted = prompt.given["number"]
+            assert len(str(counted)) == digits and counted == number % 100
+            assert ("since day one hundred" in prompt.say) == (number > 100)
+            assert cardinal(counted) in prompt.say.lower()
+            tens, ones = divmod(counted, 10)
+            assert (prompt.picture.tens, prompt.picture.ones) == (tens, ones)
+
+
+def test_a_new_bundle_comes_on_whole_tens_of_school_days_only() -> None:
+    for number in range(1, 181):
+        assert able("new-bundle", school(number)) == (number % 10 == 0 and number != 100)
+        assert not able("new-bundle", weekend(number))
+    for number in (10, 50, 90, 110, 150):
+        for prompt in asked("new-bundle", school(number)):
+            assert prompt.answer == cardinal(number % 100 // 10)
+            assert prompt.given["before"] + 1 <= 10 ** bounds("1.NBT.B.2")["digits"]
+
+
+def test_the_way_to_the_hundredth_closes_on_the_day() -> None:
+    for number in range(1, 181):
+        assert able("to-the-hundredth", school(number)) == (60 <= number <= 100)
+        assert able("to-the-hundredth", weekend(number)) == (60 <= number < 100)
+        if 60 <= number < 100:
+            for prompt in asked("to-the-hundredth", school(number), 3):
+                assert prompt.answer == cardinal(100 - number)
+                assert prompt.given["to"] <= bounds("1.NBT.A.1")["count_to"]
+    for prompt in asked("to-the-hundredth", school(100), 12):
+        assert prompt.answer == "ten" and "one hundred" in prompt.say.lower()
+
+
+def test_the_running_count_carries_no_code_because_it_outgrows_the_bound() -> None:
+    # 1.NBT.A.1 ends at 120; a year of 36 weeks of four mornings has 144 school days.
+    levels = {level.key: level.codes for level in skills.SKILLS["school-day"].levels}
+    assert bounds("1.NBT.A.1")["count_to"] < 36 * 4
+    assert levels["count"] == levels["next-and-last"] == ()
+    assert levels["tens-and-ones"] == ("1.NBT.B.2",) and levels["to-the-hundredth"] == ("1.NBT.A.1",)

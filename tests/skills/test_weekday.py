@@ -1,0 +1,75 @@
+import calendar
+from collections import Counter
+
+from tests.bank import reference
+from tests.skills.asking import asked, example, sought
+from tests.skills.on_dates import asked_on, clock_changes, sampled_dates, worked_dates
+
+
+def test_the_worked_dates_have_the_published_days_before_on_and_after() -> None:
+    # references/calendar.toml, [dates]: Zeller's congruence (1882) and the Gregorian rule.
+    for row in worked_dates():
+        assert asked_on("weekday/today", row["date"])[0].answer == row["weekday"]
+        assert asked_on("weekday/yesterday", row["date"])[0].answer == row["day_before"].split()[0]
+        assert asked_on("weekday/tomorrow", row["date"])[0].answer == row["day_after"].split()[0]
+
+
+def test_forty_years_agree_with_the_standard_librarys_calendar() -> None:
+    for day in sampled_dates():
+        at = calendar.weekday(day.year, day.month, day.day)
+        for item, step in (("today", 0), ("tomorrow", 1), ("yesterday", -1)):
+            (prompt,) = asked_on(f"weekday/{item}", day)
+            assert prompt.answer == calendar.day_name[(at + step) % 7], (item, day)
+
+
+def test_days_before_and_after_are_those_of_the_table() -> None:
+    # Virginia Standards of Learning (2016) K.8; rows of references/calendar.toml, [weekday_wrap].
+    rows = {row["given"]: row for row in reference("calendar")["weekday_wrap"]["rows"]}
+    names = {1: "after", -1: "before", 2: "two_after", -2: "two_before"}
+    seen = set()
+    for item in ("around", "saturday-sunday", "tuesday-thursday", "two-days"):
+        for prompt in asked(f"weekday/{item}"):
+            day, step = prompt.given["day"], prompt.given["steps"]
+            assert prompt.answer == rows[day][names[step]]
+            seen.add((day, step))
+    assert len(seen) == 7 * 4, "some day is never asked for in some direction"
+
+
+def test_no_level_but_the_last_goes_past_the_bound_of_the_standard() -> None:
+    low, high = reference("standards")["state"]["va_calendar"]["bounds"]["day_offset"]
+    for item in ("today", "tomorrow", "yesterday", "around", "saturday-sunday", "tuesday-thursday"):
+        assert all(low <= prompt.given["steps"] <= high for prompt in asked(f"weekday/{item}", 100))
+    assert {prompt.given["steps"] for prompt in asked("weekday/two-days", 100)} == {-2, 2}
+
+
+def test_the_worked_examples() -> None:
+    assert (
+        sought("weekday/saturday-sunday", {"day": "Saturday", "steps": 1}).answer == example("ex03")["answer"]
+    )
+    assert (
+        sought("weekday/saturday-sunday", {"day": "Sunday", "steps": -1}).answer == example("ex05")["answer"]
+    )
+
+
+def test_the_day_after_the_clocks_change_is_monday() -> None:
+    # 15 U.S.C. 260a: both changes fall on Sundays; ex17 is one of them.
+    sundays = clock_changes()[1::3]
+    assert example("ex17")["given"] in {day.isoformat() for day in sundays}
+    for day in sundays:
+        assert asked_on("weekday/tomorrow", day)[0].answer == example("ex17")["answer"].split(",")[0]
+        assert asked_on("weekday/yesterday", day)[0].answer == "Saturday"
+
+
+def test_before_and_after_come_equally_often_and_no_day_is_a_good_guess() -> None:
+    for item in ("around", "saturday-sunday", "tuesday-thursday", "two-days"):
+        prompts = asked(f"weekday/{item}", 1000)
+        forward = sum(prompt.given["steps"] > 0 for prompt in prompts) / 1000
+        assert 0.45 < forward < 0.55, item
+    often = Counter(prompt.answer for prompt in asked("weekday/two-days", 1400))
+    assert len(often) == 7 and max(often.values()) < 260
+
+
+def test_the_wrap_is_shown_on_a_strip_where_the_two_days_touch() -> None:
+    for prompt in asked("weekday/saturday-sunday", 20):
+        strip = prompt.cues[1].picture.shows()
+        assert abs(strip.index("Saturday") - strip.index("Sunday")) == 1
