@@ -1,0 +1,66 @@
+"""Clock: the bounds of 1.MD.B.3 (references/standards.toml) and the worked examples ex57 and ex59."""
+
+from collections import Counter
+
+from tests.bank import prompts, reference
+from tests.mornings import morning
+from warmup import skills
+from warmup.draw import Draw
+from warmup.morning import Prompt
+
+EXAMPLES = {e["id"]: e for e in reference("examples")["example"]}
+
+
+def drawn(item: str, count: int = 200) -> list[Prompt]:
+    return [skills.prompt(f"clock/{item}", morning(), Draw("clock", item, n)) for n in range(count)]
+
+
+def test_only_hours_and_half_hours() -> None:
+    """1.MD.B.3: minutes 0 and 30."""
+    bounds = reference("standards")["std"]["1.MD.B.3"]["bounds"]
+    assert {p.given["minute"] for p in prompts("clock", 60)} == set(bounds["minutes"])
+
+
+def test_where_the_short_hand_points_at_half_past_three() -> None:
+    """examples.toml, ex57."""
+    example = EXAMPLES["ex57"]
+    asked = {p.given["hour"]: p.answer for p in drawn("where-short-hand")}
+    assert asked[example["given"]["hour"]] == example["answer"]
+    assert asked[12] == "half-way between twelve and one"
+
+
+def test_twelve_wraps_to_one() -> None:
+    """examples.toml, ex59."""
+    example = EXAMPLES["ex59"]
+    (asked,) = {(p.answer, p.accept) for p in drawn("hour-later") if p.given["hour"] == 12}
+    assert asked == (example["accept"][0].replace("'", "’"), (example["answer"],))
+
+
+def test_half_past_is_said_three_ways() -> None:
+    (asked,) = {(p.answer, *p.accept) for p in drawn("half-past-twelve", 9)}
+    assert asked == ("half past twelve", "twelve-thirty", "12:30")
+
+
+def test_the_picture_shows_the_time_that_is_read_and_no_hands_where_they_are_set() -> None:
+    for p in prompts("clock", 40):
+        assert (p.picture.hour, p.picture.minute) == (p.given["hour"], p.given["minute"])
+        assert p.picture.hands == (p.given["do"] in ("read", "later"))
+
+
+def test_no_cue_brings_in_the_hands_that_are_to_be_set() -> None:
+    for p in prompts("clock", 40):
+        if p.given["do"] in ("set", "where"):
+            assert not any(cue.picture and cue.picture.hands for cue in p.cues)
+
+
+def test_trouble_has_its_own_items() -> None:
+    assert {p.given["hour"] for p in drawn("half-past")}.isdisjoint({5, 12})
+    assert {p.given["hour"] for p in drawn("half-past-five", 9)} == {5}
+    assert {p.given["hour"] for p in drawn("twelve-o-clock", 20)} == {12}
+
+
+def test_hours_and_half_hours_come_evenly_and_over_the_whole_face() -> None:
+    mixed = drawn("mixed", 600)
+    assert 240 <= sum(p.given["minute"] == 30 for p in mixed) <= 360
+    assert len(Counter(p.answer for p in mixed)) == 24
+    assert {p.given["do"] for p in drawn("twelve-o-clock", 20)} == {"read", "set"}

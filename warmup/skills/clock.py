@@ -1,0 +1,209 @@
+"""clock: read a clock, or set one, to the hour and then the half hour.
+
+1.MD.B.3: tell and write time in hours and half-hours (Common Core State Standards for Mathematics, 2010).
+At half past, the hour hand stands half-way on to the next number, in the picture and in the words.
+"""
+
+from warmup.draw import Draw
+from warmup.morning import Cue, Morning, Strand
+from warmup.pictures.clock import Clock
+from warmup.skills.base import Draft, Level, Skill
+from warmup.words import number_word
+
+_TABLE = "a clock with hands to turn"
+_HOURS = tuple(range(1, 13))
+_PLAIN = tuple(hour for hour in _HOURS if hour not in (5, 12))
+_ONE_TIME = {"half-past-five": 5, "half-past-twelve": 12}
+
+_WATCH_READ = {
+    "o-clock": "Reading the long hand, so that every hour is twelve. The short hand tells the hour.",
+    "twelve-o-clock": "Silence: one hand seems gone. It lies under the other.",
+    "half-past": "Naming the number the short hand will come to next.",
+    "half-past-five": "“Half past six”: both hands are near the six. Has the short hand got there yet?",
+    "half-past-twelve": "“Half past one.” The short hand is past the top but has not reached the one.",
+    "mixed": "The hands swapped, or the next hour named at half past.",
+}
+
+
+def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+    """Read the hands, put them where they go, or go on an hour."""
+    match item:
+        case "set-it":
+            return _set(draw.pick(_HOURS[:-1]), draw)
+        case "hour-later":
+            return _later(draw.pick(_HOURS), draw)
+        case "where-short-hand":
+            return _where(draw.pick(_HOURS), draw)
+        case "twelve-o-clock":
+            return _read(item, 12, 0, draw) if draw.coin() else _set(12, draw)
+        case "o-clock":
+            return _read(item, draw.pick(_HOURS[:-1]), 0, draw)
+        case "mixed":
+            return _read(item, draw.pick(_HOURS), draw.pick((0, 30)), draw)
+        case "half-past":
+            return _read(item, draw.pick(_PLAIN), 30, draw)
+        case _:
+            return _read(item, _ONE_TIME[item], 30, draw)
+
+
+def _time(hour: int, minute: int) -> str:
+    word = number_word(hour)
+    return f"half past {word}" if minute else f"{word} o’clock"
+
+
+def _other_words(hour: int, minute: int) -> tuple[str, ...]:
+    """What else a child may say for this time. The hour’s bare number is left out: it is on the face."""
+    if minute:
+        return f"{number_word(hour)}-thirty", f"{hour}:30"
+    return (f"{hour}:00",)
+
+
+def _read(item: str, hour: int, minute: int, draw: Draw) -> Draft:
+    after = hour % 12 + 1
+    where = f"half-way from {hour} to {after}" if minute else f"on {hour}"
+    return Draft(
+        say=draw.way(
+            "Look at the clock. What time is it?",
+            "Bear asks you for the time. What does the clock say?",
+            "The bus is here. Read the clock. What time is it?",
+            "We fly the kite now. What time does the clock show?",
+        ),
+        answer=_time(hour, minute),
+        accept=_other_words(hour, minute),
+        working=f"short hand {where}, long hand on {6 if minute else 12}: {hour}:{minute:02}",
+        cues=_read_half_cues() if minute else _read_hour_cues(hour),
+        watch_for=_WATCH_READ[item],
+        given={"hour": hour, "minute": minute, "do": "read"},
+        picture=Clock(hour, minute),
+    )
+
+
+def _read_hour_cues(hour: int) -> tuple[Cue, Cue, Cue]:
+    if hour == 12:
+        return (
+            Cue("Wait. Then: where is the short hand hiding?"),
+            Cue("Point to the top. Both hands reach for the same number. Which one?"),
+            Cue("Run a finger up both hands together. The child reads what is at the tip."),
+        )
+    return (
+        Cue("Wait. Then: find the short hand. It tells the hour."),
+        Cue("Lay a finger along the short hand. What number is at its tip?"),
+        Cue("Trace the long hand to the top: “o’clock.” The child reads the short one."),
+    )
+
+
+def _read_half_cues() -> tuple[Cue, Cue, Cue]:
+    return (
+        Cue("Wait. Then: find the short hand. Which number has it gone past?"),
+        Cue("Trace the long hand’s way from the top: it has gone half the way round."),
+        Cue("Begin together: “Half past…” The child says the number the short hand has left."),
+    )
+
+
+def _set(hour: int, draw: Draw) -> Draft:
+    time, word = _time(hour, 0), number_word(hour)
+    both = hour == 12
+    return Draft(
+        say=draw.way(
+            f"Set the clock to {time}. Where do the hands go?",
+            f"Bear eats at {time}. Show where each hand goes.",
+            f"Make it {time}. Point to where each hand stops.",
+            f"The kite flies at {time}. Where do both hands point?",
+        ),
+        answer="both hands on twelve" if both else f"the short hand on {word}, the long hand on twelve",
+        accept=()
+        if both
+        else (f"the long hand on twelve, the short hand on {word}", f"short on {word}, long on twelve"),
+        working=f"{hour}:00: short hand {hour * 30 % 360}° round, long hand at the top",
+        cues=(
+            Cue("Wait. Then: which hand tells the hour, the short one or the long one?"),
+            Cue("Point to the top of the face: each new hour, the long hand starts here."),
+            Cue("Put the long hand up together. The child puts the short one."),
+        ),
+        watch_for="One hand put up and the other forgotten: it lies under it."
+        if both
+        else f"Hands swapped: the long one on {word}. Ask which hand is slow.",
+        given={"hour": hour, "minute": 0, "do": "set"},
+        picture=Clock(hour, 0, hands=False),
+    )
+
+
+def _later(hour: int, draw: Draw) -> Draft:
+    now, after = _time(hour, 0), hour % 12 + 1
+    return Draft(
+        say=draw.way(
+            f"It is {now}. What time is it an hour from now?",
+            f"Bear naps at {now}. He sleeps one hour. When does he wake?",
+            f"Bread goes in at {now}. It bakes one hour. When is it done?",
+        ),
+        answer=_time(after, 0),
+        accept=_other_words(after, 0),
+        working=f"{hour} → {after}" if hour < 12 else "12 → 1: past twelve the hours start again",
+        cues=(
+            Cue("Wait. Then: in an hour the short hand moves to the next number."),
+            Cue("Point to the short hand. Slide a finger on to the number after it.", Clock(hour, 0)),
+            Cue("Take the long hand once round together. The child reads the short one."),
+        ),
+        watch_for="“Thirteen” after twelve: on a clock the hours start again."
+        if hour == 12
+        else "Giving the same hour back, or going one back.",
+        given={"hour": hour, "minute": 0, "do": "later"},
+        picture=Clock(hour, 0),
+    )
+
+
+def _where(hour: int, draw: Draw) -> Draft:
+    time, after = _time(hour, 30), number_word(hour % 12 + 1)
+    word = number_word(hour)
+    return Draft(
+        say=draw.way(
+            f"Where does the short hand point at {time}?",
+            f"Set the clock to {time}. Where does the short hand stop?",
+            f"It is {time}. Show me where the short hand is.",
+            f"Bear wakes at {time}. Where is the short hand then?",
+        ),
+        answer=f"half-way between {word} and {after}",
+        accept=(f"between {word} and {after}",),
+        working=f"{hour}:30: {hour * 30 % 360 + 15}° round, half-way from {hour} to {hour % 12 + 1}",
+        cues=(
+            Cue(f"Wait. Then: where is it at {word} o’clock? And half an hour on?"),
+            Cue("Trace half way round the face: the long hand has gone this far."),
+            Cue(f"Put a finger on the {word} together. The child slides it half of the way on."),
+        ),
+        watch_for=f"Putting it right on the {word}. In half an hour it has moved on.",
+        given={"hour": hour, "minute": 30, "do": "where"},
+        picture=Clock(hour, 30, hands=False),
+    )
+
+
+SKILL = Skill(
+    id="clock",
+    title="Clock",
+    asks="read or set a clock, to the hour then the half hour",
+    strand=Strand.TIME_MONEY,
+    levels=(
+        Level("o-clock", "o’clock", ("o-clock",), codes=("1.MD.B.3",), table=_TABLE),
+        Level(
+            "set-and-hour-later",
+            "set it, twelve o’clock, an hour later",
+            ("set-it", "twelve-o-clock", "hour-later"),
+            codes=("1.MD.B.3",),
+            table=_TABLE,
+        ),
+        Level(
+            "half-past",
+            "half past",
+            ("half-past", "half-past-five", "half-past-twelve"),
+            codes=("1.MD.B.3",),
+            table=_TABLE,
+        ),
+        Level(
+            "mixed",
+            "hours and half hours mixed",
+            ("mixed", "where-short-hand"),
+            codes=("1.MD.B.3",),
+            table=_TABLE,
+        ),
+    ),
+    ask=ask,
+)
