@@ -1,5 +1,6 @@
 """The app: its two themes, the bindings made from the action table, and the screens it opens."""
 
+import gc
 from collections.abc import Callable, Iterable
 from typing import ClassVar
 
@@ -29,6 +30,12 @@ def _theme(name: str, palette: Palette, *, dark: bool) -> Theme:
         foreground=palette.tones[Tone.PLAIN],
         dark=dark,
     )
+
+
+def _collect_again() -> None:
+    """Look for garbage again, but not among what the start has loaded."""
+    gc.freeze()
+    gc.enable()
 
 
 class WarmupApp(App[int]):
@@ -80,6 +87,7 @@ class WarmupApp(App[int]):
 
     def on_mount(self) -> None:
         """The form comes first where there is no family yet."""
+        self.call_after_refresh(_collect_again)
         if self.welcome is not None:
             from warmup.screens.welcome import WelcomeScreen
 

@@ -67,7 +67,8 @@ def _parser() -> argparse.ArgumentParser:
         "--child", default="", metavar="NICKNAME", help="whose morning, where there are several children"
     )
     parser.set_defaults(run=_open)
-    commands = parser.add_subparsers(title="commands", metavar="COMMAND")
+    # With `prog` given, argparse need not lay out a usage line to find it.
+    commands = parser.add_subparsers(title="commands", metavar="COMMAND", prog="warmup")
     today = commands.add_parser("today", help="print the routine of a date")
     today.add_argument("--date", type=_date, metavar="YYYY-MM-DD", help="another date than today")
     today.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="whose routine")
@@ -129,6 +130,11 @@ def _open(arguments: argparse.Namespace, clock: Clock) -> int:
 
 
 def _morning(places: "Places", child: str, clock: Clock, notices: tuple[str, ...] = ()) -> int:
+    import gc
+
+    # Hundreds of modules are about to be loaded, all of which stay: looking for garbage among them would
+    # cost a quarter of the time to the first frame. The app turns it on again once that is painted.
+    gc.disable()
     from warmup.app import WarmupApp
     from warmup.desk import load_family
     from warmup.journal import Journal, NewerJournal

@@ -47,11 +47,18 @@ class Desk:
     def knowledge(self) -> Knowledge:
         """What the child knows by the journal; folded once and kept."""
         if self._known is None:
-            history = self.journal.history(self.child.record) if self.journal else ()
-            opened = {item.id: (item.week - 1) * self.year.mornings_a_week for item in self.items()}
-            guesses = {item.id: item.guess for item in self.items()}
-            self._known = fold(history, self.year.index, opened, guesses)
+            self._known = self._fold(None)
         return self._known
+
+    def knew_before_today(self) -> Knowledge:
+        """What the child knew when today began."""
+        return self._fold(self.today)
+
+    def _fold(self, before: dt.date | None) -> Knowledge:
+        history = self.journal.history(self.child.record, before) if self.journal else ()
+        opened = {item.id: (item.week - 1) * self.year.mornings_a_week for item in self.items()}
+        guesses = {item.id: item.guess for item in self.items()}
+        return fold(history, self.year.index, opened, guesses)
 
     def know(self, known: Knowledge) -> None:
         """Take what is known from elsewhere, in place of the journal's."""

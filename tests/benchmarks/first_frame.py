@@ -23,7 +23,7 @@ class Bare(App):
         yield Static("painted")
 Bare().run()
 """
-RUNS = 20
+RUNS = int(sys.argv[1]) if len(sys.argv) > 1 else 20
 
 
 def first_frame(command: list[str], home: Path, text: str) -> float:

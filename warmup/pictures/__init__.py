@@ -1,25 +1,79 @@
-"""Pictures for the child: one canvas, a picture a file. Nothing here knows about prompts or screens."""
+"""Pictures for the child: one canvas, a picture a file. Nothing here knows about prompts or screens.
+
+A picture's module is named for its class and its kind: ``TenFrame`` lives in ``ten_frame`` and is of
+the kind "ten-frame". ``pictures.TenFrame`` loads that module at the first use: a morning draws nine of
+them, and loading all would stand between the adult and the first frame.
+"""
 
 import pkgutil
+import re
 from collections.abc import Mapping
 from dataclasses import fields
 from functools import cache
 from importlib import import_module
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from warmup.pictures.base import Picture
 from warmup.pictures.canvas import Cell, Drawing, Ink
 
-__all__ = ["Cell", "Drawing", "Ink", "Picture", "from_data", "kinds", "to_data"]
+if TYPE_CHECKING:
+    from warmup.pictures.base_ten import BaseTen
+    from warmup.pictures.bundles import Bundles
+    from warmup.pictures.clock import Clock
+    from warmup.pictures.coins import Coins
+    from warmup.pictures.counters import Counters
+    from warmup.pictures.day_strip import DayStrip
+    from warmup.pictures.dots import Dots
+    from warmup.pictures.flat_shape import FlatShape
+    from warmup.pictures.fold import Fold
+    from warmup.pictures.half import Half
+    from warmup.pictures.hands import Hands
+    from warmup.pictures.hundred_chart import HundredChart
+    from warmup.pictures.joined_shapes import JoinedShapes
+    from warmup.pictures.month_calendar import MonthCalendar
+    from warmup.pictures.month_strip import MonthStrip
+    from warmup.pictures.number_line import NumberLine
+    from warmup.pictures.number_row import NumberRow
+    from warmup.pictures.numeral import Numeral
+    from warmup.pictures.pairs import Pairs
+    from warmup.pictures.part_whole import PartWhole
+    from warmup.pictures.pattern_row import PatternRow
+    from warmup.pictures.queue import Queue
+    from warmup.pictures.scene import Scene
+    from warmup.pictures.shape_row import ShapeRow
+    from warmup.pictures.shares import Shares
+    from warmup.pictures.solid_shape import SolidShape
+    from warmup.pictures.sorted_rows import SortedRows
+    from warmup.pictures.ten_frame import TenFrame
+    from warmup.pictures.two_frames import TwoFrames
+    from warmup.pictures.two_sets import TwoSets
 
 
 @cache
+def _modules() -> frozenset[str]:
+    return frozenset(name for _, name, _ in pkgutil.iter_modules(__path__))
+
+
+@cache
+def _picture(module: str) -> type[Picture] | None:
+    """The picture of a module; None where there is no such module or it holds none."""
+    found: type[Picture] | None = None
+    if module in _modules():
+        found = getattr(import_module(f"{__name__}.{module}"), "PICTURE", None)
+    return found
+
+
+def __getattr__(name: str) -> type[Picture]:
+    found = _picture(re.sub(r"(?<!^)(?=[A-Z])", "_", name).lower()) if name[:1].isupper() else None
+    if found is None or found.__name__ != name:
+        raise AttributeError(f"no picture {name!r}")
+    return found
+
+
 def kinds() -> Mapping[str, type[Picture]]:
     """Every picture by its kind, found in the modules of this folder that have a ``PICTURE``."""
-    names = sorted(name for _, name, _ in pkgutil.iter_modules(__path__))
-    modules = (import_module(f"{__name__}.{name}") for name in names)
-    found: list[type[Picture]] = [module.PICTURE for module in modules if hasattr(module, "PICTURE")]
-    return {picture.kind: picture for picture in found}
+    found = (_picture(module) for module in sorted(_modules()))
+    return {picture.kind: picture for picture in found if picture is not None}
 
 
 def to_data(picture: Picture) -> dict[str, Any]:
@@ -30,11 +84,53 @@ def to_data(picture: Picture) -> dict[str, Any]:
 
 def from_data(data: dict[str, Any] | None) -> Picture | None:
     """The picture :func:`to_data` was given; None for none, or for a kind this version does not know."""
-    if data is None or data.get("kind") not in kinds():
+    picture = _picture(str(data.get("kind")).replace("-", "_")) if data else None
+    if picture is None or data is None:
         return None
     values = {name: _frozen(value) for name, value in data.items() if name != "kind"}
-    return kinds()[data["kind"]](**values)
+    return picture(**values)
 
 
 def _frozen(value: Any) -> Any:
     return tuple(map(_frozen, value)) if isinstance(value, list) else value
+
+
+__all__ = [
+    "BaseTen",
+    "Bundles",
+    "Cell",
+    "Clock",
+    "Coins",
+    "Counters",
+    "DayStrip",
+    "Dots",
+    "Drawing",
+    "FlatShape",
+    "Fold",
+    "Half",
+    "Hands",
+    "HundredChart",
+    "Ink",
+    "JoinedShapes",
+    "MonthCalendar",
+    "MonthStrip",
+    "NumberLine",
+    "NumberRow",
+    "Numeral",
+    "Pairs",
+    "PartWhole",
+    "PatternRow",
+    "Picture",
+    "Queue",
+    "Scene",
+    "ShapeRow",
+    "Shares",
+    "SolidShape",
+    "SortedRows",
+    "TenFrame",
+    "TwoFrames",
+    "TwoSets",
+    "from_data",
+    "kinds",
+    "to_data",
+]

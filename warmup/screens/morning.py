@@ -11,7 +11,6 @@ from warmup import skills
 from warmup.closing import Closing, closing
 from warmup.desk import Clock, Desk, date_words
 from warmup.journal import Journal
-from warmup.memory import Knowledge
 from warmup.morning import Mark
 from warmup.pictures import Picture
 from warmup.screens import pages
@@ -56,7 +55,6 @@ class MorningScreen(Screen[object]):
         self.off = [False] * len(self.days)
         self.cursor = 0
         self.said = ""
-        self._before: Knowledge = desk.knowledge()
         self._ending: Closing | None = None
         self.mode = self._first_mode()
 
@@ -88,14 +86,13 @@ class MorningScreen(Screen[object]):
 
     def _enter(self, mode: Mode) -> None:
         if mode in (Mode.PROMPT, Mode.CLOSE) and self.sitting is None:
-            self._before = self.desk.knowledge()
             self.sitting = resume(self.desk, self.journal, self.clock) or begin(
                 self.desk, self.journal, self.clock
             )
         if mode is Mode.PROMPT and self.sitting is not None and self.sitting.at_close:
             mode = Mode.CLOSE
         if mode is Mode.CLOSE and self.sitting is not None:
-            self._ending = closing(self.sitting, self._before)
+            self._ending = closing(self.sitting, self.desk.knew_before_today())
         self.mode = mode
         self._show()
 
