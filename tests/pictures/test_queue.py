@@ -4,7 +4,7 @@ import pytest
 
 from tests.pictures.blobs import pieces, pixels, span
 from warmup.pictures.canvas import Ink
-from warmup.pictures.cards import WordAndCards
+from warmup.pictures.word_and_cards import WordAndCards
 from warmup.pictures.queue import Queue
 from warmup.pictures.two_frames import TwoFrames
 from warmup.pictures.two_sets import TwoSets

@@ -7,7 +7,7 @@ from num2words import num2words
 
 from tests.bank import reference, spelled
 from tests.skills.asking import asked, level_asked
-from warmup.pictures.cards import WordAndCards
+from warmup.pictures.word_and_cards import WordAndCards
 
 LEVELS = ("to-five", "to-ten", "to-twenty", "tens-and-two-words")
 WORDS = reference("words")["cardinal"]["words"]

@@ -47,6 +47,7 @@ if TYPE_CHECKING:
     from warmup.pictures.ten_frame import TenFrame
     from warmup.pictures.two_frames import TwoFrames
     from warmup.pictures.two_sets import TwoSets
+    from warmup.pictures.word_and_cards import WordAndCards
 
 
 @cache
@@ -130,6 +131,7 @@ __all__ = [
     "TenFrame",
     "TwoFrames",
     "TwoSets",
+    "WordAndCards",
     "from_data",
     "kinds",
     "to_data",

@@ -112,6 +112,15 @@ def placed(points: Sequence[Point], middle: Point, width: float, height: float) 
     return tuple((middle[0] + (x - across) * scale, middle[1] + (y - down) * scale) for x, y in points)
 
 
+def centroid(points: Sequence[Point]) -> Point:
+    """The middle of a polygon's area."""
+    twice = x = y = 0.0
+    for (ax, ay), (bx, by) in zip(points, [*points[1:], points[0]], strict=True):
+        cross = ax * by - bx * ay
+        twice, x, y = twice + cross, x + (ax + bx) * cross, y + (ay + by) * cross
+    return x / (3 * twice), y / (3 * twice)
+
+
 def is_convex(points: Points) -> bool:
     """Whether the corners all turn the same way."""
     twice = points + points[:2]

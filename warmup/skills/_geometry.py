@@ -4,10 +4,9 @@ A side is where two corners are joined, a corner where two sides meet, and a fla
 (the polygon's definition, as in the Virginia Mathematics Curriculum Framework 2016, 2.13).
 """
 
-from collections.abc import Sequence
-from math import cos, hypot, isclose, radians, sin
+from math import atan2, cos, degrees, hypot, isclose, radians, sin
 
-from warmup.pictures.figures import Point, Points, points_of
+from warmup.pictures.figures import Point, Points, centroid, points_of
 from warmup.words import number_word
 
 PLACES = ("the left one", "the middle one", "the right one")
@@ -55,26 +54,33 @@ def rule(name: str) -> str:
     return f"closed, {sides} straight sides{alike}, {sides} {corners}"
 
 
-def folds_onto_itself(points: Sequence[Point], degrees: float) -> bool:
-    """Whether the figure matches when folded on the line through its middle at this angle.
+def folds_onto_itself(points: Points, angle: float, through: Point | None = None) -> bool:
+    """Whether the figure matches when folded on the line at this angle, up from flat.
 
-    0 degrees lies flat, 90 stands upright. The corners, mirrored in the line, must fall on the corners.
+    The line runs through its middle, or through the point given. Each corner, mirrored in the line,
+    must fall on a corner.
     """
-    middle = centroid(points)
-    c, s = cos(radians(2 * degrees)), sin(radians(2 * degrees))
-    # The picture's y runs downward, so a line at +d on the screen has slope -d here.
-    corners = [(x - middle[0], y - middle[1]) for x, y in points]
-    size = max(hypot(x, y) for x, y in corners)
+    x0, y0 = through or centroid(points)
+    # y runs downward, so the line's own direction is (cos, -sin).
+    c, s = cos(radians(2 * angle)), -sin(radians(2 * angle))
+    around = [(x - x0, y - y0) for x, y in points]
+    size = max(hypot(x, y) for x, y in around)
     return all(
-        any(hypot(x * c - y * s - u, -x * s - y * c - v) < 1e-6 * size for u, v in corners)
-        for x, y in corners
+        any(hypot(x * c + y * s - u, x * s - y * c - v) < 1e-6 * size for u, v in around) for x, y in around
     )
 
 
-def centroid(points: Sequence[Point]) -> Point:
-    """The middle of a polygon's area."""
-    twice = x = y = 0.0
-    for (ax, ay), (bx, by) in zip(points, [*points[1:], points[0]], strict=True):
-        cross = ax * by - bx * ay
-        twice, x, y = twice + cross, x + (ax + bx) * cross, y + (ay + by) * cross
-    return x / (3 * twice), y / (3 * twice)
+def fold_lines(points: Points) -> tuple[float, ...]:
+    """The angles, from 0 up to but not 180, of all lines that fold a polygon onto itself.
+
+    Such a line runs through the middle and through a corner or the middle of a side.
+    """
+    x0, y0 = centroid(points)
+    middles = [
+        ((ax + bx) / 2, (ay + by) / 2)
+        for (ax, ay), (bx, by) in zip(points, points[1:] + points[:1], strict=True)
+    ]
+    ends = [(x - x0, y0 - y) for x, y in (*points, *middles)]
+    angles = {round(degrees(atan2(y, x)), 6) % 180 for x, y in ends if hypot(x, y) > 1e-9}
+    exact = sorted(angle for angle in angles if folds_onto_itself(points, angle))
+    return tuple(a for k, a in enumerate(exact) if k == 0 or a - exact[k - 1] > 1e-3)

@@ -1,8 +1,9 @@
 """Small flat shapes that make a larger one: two pieces pushed together, a cut seen, square tiles laid."""
 
+from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue
-from warmup.pictures.joined_shapes import PIECES, JoinedShapes
+from warmup.pictures.joined_shapes import PIECES
 from warmup.skills.base import Draft
 from warmup.words import number_word
 
@@ -27,7 +28,7 @@ def ask_slide_together(draw: Draw) -> Draft:
         ),
         watch_for="Naming one piece. Trace round the outside of both, as if the line were gone.",
         given={"whole": whole, "part": part},
-        picture=JoinedShapes(whole, part, apart=True, turn=turn),
+        picture=pictures.JoinedShapes(whole, part, apart=True, turn=turn),
         guess=0.2,
     )
 
@@ -52,7 +53,7 @@ def ask_see_the_two(draw: Draw) -> Draft:
         ),
         watch_for="Naming the whole shape again. Cover one piece.",
         given={"whole": whole, "part": part},
-        picture=JoinedShapes(whole, part, turn=turn),
+        picture=pictures.JoinedShapes(whole, part, turn=turn),
         guess=0.25,
     )
 

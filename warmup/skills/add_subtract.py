@@ -6,9 +6,9 @@ five; 1.OA.C.6: fluent within ten (Common Core State Standards for Mathematics, 
 
 from dataclasses import dataclass
 
+from warmup import pictures
 from warmup.draw import Draw, Way
 from warmup.morning import Cue, Morning, Strand
-from warmup.pictures.counters import Counters
 from warmup.skills._home import BLOCK, LEAF, SOCK, TO_HOLD, Noun, upper
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import number_word, plural
@@ -169,7 +169,7 @@ def _take_in_the_head(fact: _Fact, draw: Draw) -> Way:
 def _adding(fact: _Fact) -> tuple[Cue, Cue, Cue]:
     large, small = max(fact.first, fact.second), min(fact.first, fact.second)
     most, least = number_word(large), number_word(small)
-    dots = Counters(fact.first, second=fact.second, what="counters")
+    dots = pictures.Counters(fact.first, second=fact.second, what="counters")
     return (
         Cue(f"Wait. Then: start from {most}. Do we need to count it again?"),
         Cue(f"Keep {most} in a fist. Put up {least} beside it, or look here.", dots),
@@ -190,7 +190,7 @@ def _taking(fact: _Fact) -> tuple[Cue, Cue, Cue]:
         Cue(f"Wait. Then: show me {whole} on your fingers."),
         Cue(
             f"Cover {away} of these with a hand. What can you still see?",
-            Counters(fact.first, what="counters"),
+            pictures.Counters(fact.first, what="counters"),
         ),
         Cue(last),
     )

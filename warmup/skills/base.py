@@ -35,10 +35,11 @@ class Level:
     """One level of a skill.
 
     ``key`` names it in ``routines/year.toml``; ``label`` is for people. ``items`` are the names of
-    its items, at most three: the plain one first, trouble items after it. ``codes`` are those of the Common Core State Standards for Mathematics
-    (2010) whose bounds the level keeps; a level past every bound has none. ``stands_on`` names levels
-    of other skills as ``skill:key`` (the level before is understood). ``seconds`` is 20, 40 or 60,
-    ``guess`` the chance of a lucky answer, ``table`` what the level would like on the table.
+    its items, at most three: the plain one first, trouble items after it. ``codes`` are those of the
+    Common Core State Standards for Mathematics (2010) whose bounds the level keeps; a level past every
+    bound has none. ``stands_on`` names levels of other skills as ``skill:key`` (the level before is
+    understood). ``seconds`` is 20, 40 or 60, ``guess`` the chance of a lucky answer, ``table`` what the
+    level would like on the table.
     """
 
     key: str

@@ -3,9 +3,9 @@
 2.NBT.A.2: skip-count by fives within a thousand (Common Core State Standards for Mathematics, 2010).
 """
 
+from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
-from warmup.pictures.hands import Hands
 from warmup.skills._counting import opening, rows_around, steps
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import count_words, number_word
@@ -23,7 +23,7 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
     """Count by fives from a start to an end; the answer is every number said."""
     start, end = _stretch(item, draw)
     numbers, word, stop = steps(start, end, 5), number_word(start), number_word(end)
-    hands = Hands(end // 5) if end <= 50 else None
+    hands = pictures.Hands(end // 5) if end <= 50 else None
     return Draft(
         say=draw.way(
             f"Count by fives from {word} to {stop}.",

@@ -4,10 +4,9 @@ K.CC.A.1: to one hundred by tens; 2.NBT.A.2: skip-count by tens within a thousan
 Standards for Mathematics, 2010). Neither asks for the way back, which is common practice, no source.
 """
 
+from warmup import pictures
 from warmup.draw import Draw, Way
 from warmup.morning import Cue, Morning, Strand
-from warmup.pictures.bundles import Bundles
-from warmup.pictures.hundred_chart import HundredChart
 from warmup.skills._counting import opening, steps
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import count_words, number_word
@@ -25,7 +24,7 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
     start, end = _stretch(item, draw)
     numbers, back = steps(start, end, 10 if start < end else -10), start > end
     word, stop = number_word(start), number_word(end)
-    bundles = Bundles(end // 10, 0, "straws") if item == "to-50" else None
+    bundles = pictures.Bundles(end // 10, 0, "straws") if item == "to-50" else None
     return Draft(
         say=_back_way(word, stop, draw) if back else _way(word, stop, draw),
         answer=count_words(numbers),
@@ -46,7 +45,7 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
             if bundles
             else Cue(
                 f"Find {word} in the chart. Slide {'up' if back else 'down'} the last column.",
-                HundredChart(1, 100, pointed=(start,)),
+                pictures.HundredChart(1, 100, pointed=(start,)),
             ),
             Cue(f"Begin together: {opening(numbers)} and fall silent."),
         ),

@@ -4,9 +4,9 @@
 Mathematics, 2010). Past twenty there is no code; 2.NBT.A.2 names fives, tens and hundreds only.
 """
 
+from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
-from warmup.pictures.pairs import Pairs
 from warmup.skills._counting import opening, rows_around, steps
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import count_words, number_word
@@ -47,7 +47,7 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
         ),
         watch_for=_WATCH[item],
         given={"start": start, "end": end, "by": 2},
-        picture=Pairs(end // 2, 0, "socks"),
+        picture=pictures.Pairs(end // 2, 0, "socks"),
     )
 
 

@@ -8,11 +8,10 @@ That a longer row looks like more, and that "fewer" is met late, is common pract
 from collections.abc import Sequence
 from typing import Literal
 
+from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
 from warmup.pictures import Picture
-from warmup.pictures.number_row import NumberRow
-from warmup.pictures.two_sets import TwoSets
 from warmup.skills._number import chart_rows, chart_to, tens_and_ones
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import count_words, number_word, plural
@@ -78,7 +77,7 @@ def _lay_out(item: str, mine: int, step: int, draw: Draw) -> Draft:
         ),
         watch_for=_WATCH[item],
         given={"mine": mine, "step": step, "thing": thing},
-        picture=TwoSets(mine, 0),
+        picture=pictures.TwoSets(mine, 0),
     )
 
 
@@ -101,7 +100,7 @@ def _look(item: str, draw: Draw) -> Draft:
     thing = plural(2, draw.pick(("ring", "bead", "button")))
     wins = top if (top > bottom) is (ask_for == "more") else bottom
     answer = "the same" if top == bottom else "the top tray" if wins == top else "the bottom tray"
-    mates = TwoSets(top, bottom)
+    mates = pictures.TwoSets(top, bottom)
     return Draft(
         say=draw.way(
             f"Top tray or bottom tray: which has {ask_for}? Or say “same”.",
@@ -118,7 +117,7 @@ def _look(item: str, draw: Draw) -> Draft:
         ),
         watch_for=_WATCH[item],
         given={"top": top, "bottom": bottom, "spread": spread, "ask": ask_for},
-        picture=TwoSets(top, bottom, spread),
+        picture=pictures.TwoSets(top, bottom, spread),
         guess=0.33,
     )
 
@@ -153,7 +152,7 @@ def _two_numerals(item: str, draw: Draw) -> Draft:
         cues=_numeral_cues((one, two)),
         watch_for=_WATCH[item],
         given={"cards": [str(one), str(two)], "ask": word},
-        picture=NumberRow((str(one), str(two))),
+        picture=pictures.NumberRow((str(one), str(two))),
         guess=0.5,
     )
 
@@ -195,7 +194,7 @@ def _in_order(item: str, draw: Draw) -> Draft:
         cues=_numeral_cues(numbers),
         watch_for=_WATCH[item],
         given={"cards": list(cards), "ask": first},
-        picture=NumberRow(cards),
+        picture=pictures.NumberRow(cards),
         guess=0.17,
     )
 

@@ -5,10 +5,9 @@ taking away. Its reach follows Virginia's Standards of Learning (2023), K.NS.1.f
 number from 1 to 20. The level across a ten goes past that.
 """
 
+from warmup import pictures
 from warmup.draw import Draw, Way
 from warmup.morning import Cue, Morning, Strand
-from warmup.pictures.number_line import NumberLine
-from warmup.pictures.numeral import Numeral
 from warmup.skills._counting import rows_around, steps
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import count_words, number_word
@@ -45,13 +44,15 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
             ),
             Cue(
                 f"Put a finger on {word}. Hop it back, a step for each number.",
-                NumberLine(0, start, start=start) if small else rows_around(end, start + 2, pointed=(start,)),
+                pictures.NumberLine(0, start, start=start)
+                if small
+                else rows_around(end, start + 2, pointed=(start,)),
             ),
             Cue(f"Begin together: “{count_words(begin)}…” and fall silent."),
         ),
         watch_for=_WATCH[item],
         given={"start": start, "end": end},
-        picture=None if item in _SPOKEN_ONLY else Numeral(str(start)),
+        picture=None if item in _SPOKEN_ONLY else pictures.Numeral(str(start)),
     )
 
 

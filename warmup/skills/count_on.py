@@ -4,9 +4,9 @@ K.CC.A.2: count forward from a number other than 1 inside the known range, to 10
 (Common Core State Standards for Mathematics, 2010).
 """
 
+from warmup import pictures
 from warmup.draw import Draw, Way
 from warmup.morning import Cue, Morning, Strand
-from warmup.pictures.numeral import Numeral
 from warmup.skills._counting import rows_around, steps, tens_change
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import count_words, number_word
@@ -57,7 +57,7 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
         ),
         watch_for=_WATCH[item],
         given={"start": start, "end": end},
-        picture=None if item in _SPOKEN_ONLY else Numeral(str(start)),
+        picture=None if item in _SPOKEN_ONLY else pictures.Numeral(str(start)),
     )
 
 

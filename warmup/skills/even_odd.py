@@ -7,10 +7,9 @@ the pairs has no coin to flip. That 12 is called odd "because of the 1" is commo
 
 from collections.abc import Sequence
 
+from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
-from warmup.pictures.counters import Counters
-from warmup.pictures.pairs import Pairs
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import listed, number_word, plural
 
@@ -76,7 +75,7 @@ def _pair_up(item: str, draw: Draw) -> Draft:
         ),
         watch_for=_WATCH[item],
         given={"number": number, "things": things, "can": asked_can},
-        picture=Pairs(pairs, left, things, paired=False),
+        picture=pictures.Pairs(pairs, left, things, paired=False),
     )
 
 
@@ -153,7 +152,7 @@ def _share(item: str, draw: Draw) -> Draft:
             Cue("Wait. Then: how do you deal so that no bear is cross?"),
             Cue(
                 f"Look at all the {things}. Each bear takes from the row, turn by turn.",
-                Counters(number, "line", what=things),
+                pictures.Counters(number, "line", what=things),
             ),
             Cue("Begin: this for this bear, this for that bear. The child deals on and tells the shares."),
         ),

@@ -5,9 +5,9 @@ K.CC.A.1: the count to one hundred; 1.NBT.C.5: ten more or ten less than a two-d
 most, so that its numerals can be read from across a table.
 """
 
+from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
-from warmup.pictures.hundred_chart import HundredChart
 from warmup.skills._counting import steps
 from warmup.skills._home import upper
 from warmup.skills.base import Draft, Level, Skill
@@ -47,7 +47,7 @@ def _hidden(item: str, draw: Draw) -> Draft:
     last = 20 if item == "hidden-to-20" else first + 49
     # Not the chart's ends, which its words name, nor ten, which they name as well.
     number = draw.pick([n for n in range(first + 1, last) if n != 10])
-    chart = HundredChart(first, last, hidden=(number,))
+    chart = pictures.HundredChart(first, last, hidden=(number,))
     before = range(max(first, number - 3), number)
     row_start = number % 10 == 1
     return Draft(
@@ -68,7 +68,7 @@ def _hidden(item: str, draw: Draw) -> Draft:
             ),
             Cue(
                 f"Put a finger on {number_word(number - 1)}. Walk on a square.",
-                HundredChart(first, last, hidden=(number,), pointed=(number - 1,)),
+                pictures.HundredChart(first, last, hidden=(number,), pointed=(number - 1,)),
             ),
             Cue(f"Walk there together: “{count_words(before)}…” and let the child land."),
         ),
@@ -93,13 +93,13 @@ def _end_of_row(end: int, draw: Draw) -> Draft:
             Cue(f"Wait. Then: look away from the chart and count on from {number_word(end - 2)}."),
             Cue(
                 f"Put a finger on {word}. Where does a book’s next line begin?",
-                HundredChart(1, 50, hidden=(number,), pointed=(end,)),
+                pictures.HundredChart(1, 50, hidden=(number,), pointed=(end,)),
             ),
             Cue(f"Walk it together: “{count_words(steps(end - 2, end))}…” and on to the row below."),
         ),
         watch_for=_WATCH["end-of-row"],
         given={"first": 1, "last": 50, "row_end": end},
-        picture=HundredChart(1, 50, hidden=(number,)),
+        picture=pictures.HundredChart(1, 50, hidden=(number,)),
     )
 
 
@@ -118,13 +118,13 @@ def _one_down(above: int, draw: Draw) -> Draft:
             Cue("Wait. Then: how many squares are in a whole row?"),
             Cue(
                 f"Put a finger on {word}. Slide it straight down a row.",
-                HundredChart(1, 50, hidden=(number,), pointed=(above,)),
+                pictures.HundredChart(1, 50, hidden=(number,), pointed=(above,)),
             ),
             Cue(f"Hop along together from {word}: “{count_words(steps(above + 1, above + 3))}…” ten hops."),
         ),
         watch_for=_WATCH["one-down"],
         given={"first": 1, "last": 50, "above": above},
-        picture=HundredChart(1, 50, hidden=(number,)),
+        picture=pictures.HundredChart(1, 50, hidden=(number,)),
     )
 
 
@@ -144,13 +144,13 @@ def _row_and_column(tens: int, top: int, draw: Draw) -> Draft:
             Cue(f"Wait. Then: put a finger on {row}. That is how its row starts."),
             Cue(
                 f"Put one finger on {row} and one on {column}. Bring them together.",
-                HundredChart(1, 100, hidden=(number,), pointed=(top, start)),
+                pictures.HundredChart(1, 100, hidden=(number,), pointed=(top, start)),
             ),
             Cue(f"Walk the row together: “{row}…” until you stand under {column}."),
         ),
         watch_for=_WATCH["row-and-column"],
         given={"row_start": start, "column": top},
-        picture=HundredChart(1, 100, hidden=(number,)),
+        picture=pictures.HundredChart(1, 100, hidden=(number,)),
     )
 
 
@@ -171,7 +171,7 @@ def _ten_away(number: int, step: int, draw: Draw) -> Draft:
             Cue(f"Wait. Then: {word} has how many tens? {'Add' if more else 'Take away'} a bundle."),
             Cue(
                 f"Put a finger on {word}. Slide it {side} a row.",
-                HundredChart(1, 100, hidden=(answer,), pointed=(number,)),
+                pictures.HundredChart(1, 100, hidden=(answer,), pointed=(number,)),
             ),
             Cue(_column_walk(number, step)),
         ),

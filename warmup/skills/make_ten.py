@@ -5,9 +5,9 @@ Mathematics, 2010). The last level brings in ten and nought, past that bound, so
 (totals no bigger than ten) in its place.
 """
 
+from warmup import pictures
 from warmup.draw import Draw, Way
 from warmup.morning import Cue, Morning, Strand
-from warmup.pictures.ten_frame import TenFrame
 from warmup.skills._home import BEAR, CUP, EGG, PEG, upper
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import number_word
@@ -40,7 +40,7 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
     """How many more make ten, from a number this item covers."""
     have = draw.pick(_PARTNERS[item])
     more = 10 - have
-    frame = TenFrame(have)
+    frame = pictures.TenFrame(have)
     return Draft(
         say=_say(have, draw),
         answer=number_word(more),
@@ -68,7 +68,7 @@ def _say(have: int, draw: Draw) -> Way:
     )
 
 
-def _cues(have: int, frame: TenFrame) -> tuple[Cue, Cue, Cue]:
+def _cues(have: int, frame: pictures.TenFrame) -> tuple[Cue, Cue, Cue]:
     match have:
         case 10:
             return (

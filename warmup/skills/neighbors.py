@@ -5,11 +5,10 @@ Virginia's Standards of Learning (2023) set a smaller bound for before (1 to 20,
 (0 to 30, K.NS.1.g), so before comes in later here too; the levels to nineteen stay within both.
 """
 
+from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
 from warmup.pictures import Picture
-from warmup.pictures.number_line import NumberLine
-from warmup.pictures.number_row import NumberRow
 from warmup.skills._counting import rows_around, steps
 from warmup.skills._home import TO_TELL
 from warmup.skills.base import Draft, Level, Skill
@@ -74,7 +73,7 @@ def _after(item: str, number: int, draw: Draw) -> Draft:
         ),
         watch_for=_WATCH_AFTER[item],
         given={"number": number, "step": 1},
-        picture=None if item == "after-to-9" else NumberRow((str(number), "?")),
+        picture=None if item == "after-to-9" else pictures.NumberRow((str(number), "?")),
     )
 
 
@@ -108,7 +107,7 @@ def _before(item: str, number: int, draw: Draw) -> Draft:
         ),
         watch_for=_WATCH_BEFORE[item] if less else "A blank look: counting starts at one. “Nothing” will do.",
         given={"number": number, "step": -1},
-        picture=NumberRow(("?", str(number))),
+        picture=pictures.NumberRow(("?", str(number))),
     )
 
 
@@ -132,14 +131,14 @@ def _between(middle: int, draw: Draw) -> Draft:
         ),
         watch_for="The number after both: the last one heard pulls the count on.",
         given={"low": low, "high": high},
-        picture=NumberRow((str(low), "?", str(high))),
+        picture=pictures.NumberRow((str(low), "?", str(high))),
     )
 
 
 def _model(number: int) -> Picture:
     """What a finger can rest on: a line for small numbers, rows of the chart for others."""
     if number < 10:
-        return NumberLine(0, 10, start=number)
+        return pictures.NumberLine(0, 10, start=number)
     return rows_around(number - 1, number + 1, pointed=(number,))
 
 

@@ -7,9 +7,9 @@ Mathematics, 2010).
 
 from dataclasses import dataclass
 
+from warmup import pictures
 from warmup.draw import Draw, Way
 from warmup.morning import Cue, Morning, Strand
-from warmup.pictures.number_line import NumberLine
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import number_word
 
@@ -70,7 +70,7 @@ def _which_hides(number: int, draw: Draw) -> Draft:
         ),
         watch_for=_WATCH["which-hides"],
         given={"first": 0, "last": 10, "hidden": number},
-        picture=NumberLine(0, 10, hidden=(number,)),
+        picture=pictures.NumberLine(0, 10, hidden=(number,)),
     )
 
 
@@ -103,7 +103,7 @@ def _where(number: int, draw: Draw) -> Draft:
         ),
         watch_for=_WATCH["where-it-lives"],
         given={"first": 0, "last": 10, "named": list(_NAMED), "find": number},
-        picture=NumberLine(0, 10, hidden=tuple(n for n in range(11) if n not in _NAMED)),
+        picture=pictures.NumberLine(0, 10, hidden=tuple(n for n in range(11) if n not in _NAMED)),
     )
 
 
@@ -153,13 +153,13 @@ def _land(item: str, trip: _Trip, draw: Draw) -> Draft:
             Cue(f"Wait. Then: a finger on {start}. The first hop lands on the next tick."),
             Cue(
                 f"Here is the whole line, with a dot on {start}. Hop along it.",
-                NumberLine(low, high, start=trip.start),
+                pictures.NumberLine(low, high, start=trip.start),
             ),
             _begin(trip),
         ),
         watch_for=_WATCH[item],
         given={"start": trip.start, "hops": trip.hops},
-        picture=NumberLine(low, high, start=trip.start, hidden=tuple(ahead)),
+        picture=pictures.NumberLine(low, high, start=trip.start, hidden=tuple(ahead)),
     )
 
 

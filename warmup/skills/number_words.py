@@ -6,10 +6,9 @@ adult: reading it is the question.
 
 from collections.abc import Sequence
 
+from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
-from warmup.pictures.cards import WordAndCards
-from warmup.pictures.number_row import NumberRow
 from warmup.skills._number import card_place, dealt, swapped
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import number_word
@@ -60,7 +59,7 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
         cues=_cues(number, word),
         watch_for=_WATCH[item],
         given={"read": word, "cards": list(cards)},
-        picture=WordAndCards(word, cards),
+        picture=pictures.WordAndCards(word, cards),
     )
 
 
@@ -102,7 +101,7 @@ def _model(number: int, word: str) -> Cue:
     low = 0 if number < 6 else 6 if number <= 10 else 10
     row = tuple(str(n) for n in range(low, min(low + 6, 13) if low != 6 else 10))
     ask_for = "looks like this word" if number in _ODD else f"starts like “{word[0]}”"
-    return Cue(f"Say each number in order with a finger. Which name {ask_for}?", NumberRow(row))
+    return Cue(f"Say each number in order with a finger. Which name {ask_for}?", pictures.NumberRow(row))
 
 
 def _begin(number: int, word: str) -> Cue:

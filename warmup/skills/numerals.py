@@ -7,11 +7,10 @@ that -teen and -ty sound alike follows from the words themselves.
 
 from collections.abc import Sequence
 
+from warmup import pictures
 from warmup.draw import Draw, Way
 from warmup.morning import Cue, Morning, Strand
 from warmup.pictures import Picture
-from warmup.pictures.number_row import NumberRow
-from warmup.pictures.numeral import Numeral
 from warmup.skills._number import card_place, chart_rows, chart_to, dealt, swapped, tens_and_ones
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import count_words, number_word
@@ -84,7 +83,7 @@ def _read(item: str, number: int, draw: Draw) -> Draft:
         cues=_read_cues(number),
         watch_for=_WATCH[item],
         given={"read": str(number)},
-        picture=Numeral(str(number)),
+        picture=pictures.Numeral(str(number)),
         guess=0.1,
     )
 
@@ -99,7 +98,7 @@ def _find(item: str, number: int, draw: Draw) -> Draft:
         cues=_find_cues(number),
         watch_for=_WATCH[item],
         given={"find": number, "cards": list(cards)},
-        picture=NumberRow(cards),
+        picture=pictures.NumberRow(cards),
         guess=0.25,
     )
 
@@ -147,7 +146,7 @@ def _working(number: int) -> str:
 def _model(number: int) -> tuple[str, Picture]:
     """Where the numeral stands among others in order, and how to look for it there."""
     if number < 6:
-        return "Here they lie in order.", NumberRow(tuple("012345"))
+        return "Here they lie in order.", pictures.NumberRow(tuple("012345"))
     if number <= 20:
         return "Look along the chart together.", chart_to(number)
     low = (number - 1) // 10 * 10

@@ -6,10 +6,9 @@ Learning Outcomes Framework, at 60 months) has ordinals to tenth. Dates run to t
 
 from typing import Literal
 
+from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
-from warmup.pictures.number_row import NumberRow
-from warmup.pictures.queue import Queue
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import MONTHS, WEEKDAYS, number_word, ordinal_word
 
@@ -83,7 +82,7 @@ def _point(item: str, draw: Draw) -> Draft:
         ),
         watch_for=_WATCH[item],
         given={"count": count, "front": front, "place": place, "name": name},
-        picture=Queue(count, front),
+        picture=pictures.Queue(count, front),
         guess=0.25,
     )
 
@@ -108,7 +107,7 @@ def _hat(item: str, place: int, draw: Draw) -> Draft:
         ),
         watch_for=_WATCH[item],
         given={"count": count, "front": front, "place": place},
-        picture=Queue(count, front, (place,)),
+        picture=pictures.Queue(count, front, (place,)),
         guess=0.1,
     )
 
@@ -204,7 +203,7 @@ def _turned(item: str, day: int, draw: Draw) -> Draft:
             Cue("Wait. Then: one is first, two is second. How does this number change?"),
             Cue(
                 "Look at the numbers up to it. Say each as a place, low ones first.",
-                NumberRow(tuple(str(n) for n in (day - 2, day - 1, day))),
+                pictures.NumberRow(tuple(str(n) for n in (day - 2, day - 1, day))),
             ),
             Cue(f"Begin together: “{_run_up(day)}…” and fall silent."),
         ),

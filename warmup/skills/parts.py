@@ -5,10 +5,9 @@ for Mathematics, 2010). A part of zero counts as a part. A pair turned round is 
 asked for, and no new way when another one is.
 """
 
+from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
-from warmup.pictures.counters import Counters
-from warmup.pictures.part_whole import PartWhole
 from warmup.skills._home import BEAN, BLOCK, CUP, LEAF, PEG, SHELL, SOCK, SPOON, Noun, upper
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import number_word
@@ -105,8 +104,8 @@ def _new_way(whole: int, draw: Draw) -> Draft:
     )
 
 
-def _bond(whole: int, left: int | None, right: int | None) -> PartWhole:
-    return PartWhole(str(whole), *("?" if part is None else str(part) for part in (left, right)))
+def _bond(whole: int, left: int | None, right: int | None) -> pictures.PartWhole:
+    return pictures.PartWhole(str(whole), *("?" if part is None else str(part) for part in (left, right)))
 
 
 def _turned(whole: int, draw: Draw) -> Draft:
@@ -168,7 +167,7 @@ def _hidden(whole: int, seen: int, draw: Draw) -> Draft:
             seen, f"Saying {word} again: all of them for the hidden part. Lift the cup and look."
         ),
         given={"whole": whole, "seen": seen},
-        picture=Counters(seen, what="counters") if 0 < seen < whole else None,
+        picture=pictures.Counters(seen, what="counters") if 0 < seen < whole else None,
         table="beans, cup",
     )
 

@@ -9,9 +9,9 @@ to three pieces would fit.
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from warmup import pictures
 from warmup.draw import Draw, Way
 from warmup.morning import Cue, Morning, Strand
-from warmup.pictures.pattern_row import PatternRow
 from warmup.pictures.pieces import FORMS
 from warmup.skills._home import upper
 from warmup.skills.base import Draft, Level, Skill
@@ -108,7 +108,7 @@ def _next(item: str, row: _Row, want: int, draw: Draw) -> Draft:
         cues=_going_on(row),
         watch_for=_WATCH[item],
         given={"shown": list(row.given), "want": want},
-        picture=PatternRow((*row.given, *("?",) * want)) if row.how == "see" else None,
+        picture=pictures.PatternRow((*row.given, *("?",) * want)) if row.how == "see" else None,
         guess=round(1 / len(set(row.part)) ** want, 2),
         table=_table(row),
     )
@@ -153,7 +153,7 @@ def _going_on(row: _Row) -> tuple[Cue, Cue, Cue]:
         Cue(f"Wait. Then: hear it again from “{row.given[0]}, {row.given[1]}”."),
         Cue(
             f"Here it is drawn: {drawn}. Touch along it.",
-            PatternRow((*(forms[piece] for piece in row.given), "?")),
+            pictures.PatternRow((*(forms[piece] for piece in row.given), "?")),
         ),
         Cue(f"Begin together: “{_said(row.given[: len(row.part)])}…” Stop talking where the row ends."),
     )
@@ -198,7 +198,7 @@ def _missing(row: _Row, draw: Draw) -> Draft:
         ),
         watch_for=_WATCH["missing"],
         given={"shown": list(shown)},
-        picture=PatternRow(shown) if seen else None,
+        picture=pictures.PatternRow(shown) if seen else None,
         guess=round(1 / len(set(row.part)), 2),
         table=_table(row),
     )
@@ -245,7 +245,7 @@ def _name(row: _Row, draw: Draw) -> Draft:
         cues=_naming(row),
         watch_for=_WATCH["name-the-part"],
         given={"shown": list(row.given), "ask": "part"},
-        picture=PatternRow(row.given) if seen else None,
+        picture=pictures.PatternRow(row.given) if seen else None,
         table=_table(row),
     )
 
@@ -273,7 +273,7 @@ def _how_long(row: _Row, draw: Draw) -> Draft:
         cues=_naming(row),
         watch_for=_WATCH["how-long-a-part"],
         given={"shown": list(row.given), "ask": "length"},
-        picture=PatternRow(row.given) if seen else None,
+        picture=pictures.PatternRow(row.given) if seen else None,
         guess=0.5,
         table=_table(row),
     )

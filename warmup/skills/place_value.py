@@ -7,11 +7,9 @@ so it has no code. That a bundle is counted as one thing is common practice, no 
 
 from collections.abc import Sequence
 
+from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
-from warmup.pictures.base_ten import BaseTen
-from warmup.pictures.bundles import Bundles
-from warmup.pictures.numeral import Numeral
 from warmup.skills._number import figures, tens_and_ones
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import number_word, plural
@@ -65,12 +63,14 @@ def _bundles(item: str, draw: Draw) -> Draft:
         working=f"{' + '.join(['10'] * (number // 10))} = {number}",
         cues=(
             Cue(f"Wait. Then: what is in a bundle? There are {tens} of those."),
-            Cue("Touch each bundle in turn. What do you count by?", Bundles(number // 10, 0, things)),
+            Cue(
+                "Touch each bundle in turn. What do you count by?", pictures.Bundles(number // 10, 0, things)
+            ),
             Cue("Count by tens together, a finger on each bundle: “ten…” The child goes on."),
         ),
         watch_for=_WATCH[item],
         given={"tens": number // 10, "ones": 0},
-        picture=Bundles(number // 10, 0, things),
+        picture=pictures.Bundles(number // 10, 0, things),
     )
 
 
@@ -89,7 +89,7 @@ def _tens_in(item: str, draw: Draw) -> Draft:
         working=f"{number} = {' + '.join(['10'] * (number // 10))}",
         cues=(
             Cue(f"Wait. Then: count by tens. When do you get to {word}?"),
-            Cue("Look at the bundles. Each is a ten.", Bundles(number // 10, 0, things)),
+            Cue("Look at the bundles. Each is a ten.", pictures.Bundles(number // 10, 0, things)),
             Cue(f"Count by tens to {word} together, a finger up for each. The child tells the fingers."),
         ),
         watch_for=_WATCH[item],
@@ -120,13 +120,14 @@ def _together(item: str, draw: Draw) -> Draft:
         cues=(
             Cue("Wait. Then: which part is the tens? Start with that part."),
             Cue(
-                "Touch the bundles first and count by tens, then the loose ones.", Bundles(tens, ones, things)
+                "Touch the bundles first and count by tens, then the loose ones.",
+                pictures.Bundles(tens, ones, things),
             ),
             Cue("Count the bundles together: “ten…” The child goes on, then counts on by ones."),
         ),
         watch_for=_WATCH[item],
         given={"tens": tens, "ones": ones},
-        picture=Bundles(tens, ones, things),
+        picture=pictures.Bundles(tens, ones, things),
     )
 
 
@@ -157,7 +158,7 @@ def _apart(item: str, draw: Draw) -> Draft:
         working=f"{number} = {10 * tens} + {ones}",
         cues=(
             Cue(f"Wait. Then say it slowly: {word}. How many whole tens fit in it?"),
-            Cue("Look at it laid out. What is tied up, what is loose?", Bundles(tens, ones, things)),
+            Cue("Look at it laid out. What is tied up, what is loose?", pictures.Bundles(tens, ones, things)),
             Cue("Write it together, and cover the last digit. The child tells that part, then the other."),
         ),
         watch_for=_WATCH[item],
@@ -183,12 +184,12 @@ def _worth(item: str, draw: Draw) -> Draft:
         working=f"{number} = {10 * tens} + {ones}",
         cues=(
             Cue(f"Wait. Then: read the whole number. Is the {word} bundles or loose ones?"),
-            Cue(f"Look at it built. Which part does the {word} tell?", Bundles(tens, ones)),
+            Cue(f"Look at it built. Which part does the {word} tell?", pictures.Bundles(tens, ones)),
             Cue("Lay that part out together, count the first, and let the child count it to the end."),
         ),
         watch_for=_WATCH[item],
         given={"number": number, "place": "tens" if front else "ones"},
-        picture=Numeral(str(number)),
+        picture=pictures.Numeral(str(number)),
     )
 
 
@@ -215,13 +216,13 @@ def _past_hundred(item: str, draw: Draw) -> Draft:
             Cue("Wait. Then: say the hundred first. What comes after it?"),
             Cue(
                 "Look at the blocks: the big square, then the rods, then the small cubes.",
-                BaseTen(1, tens, ones),
+                pictures.BaseTen(1, tens, ones),
             ),
             Cue("Touch the big square and say “one hundred” together. The child says the rest."),
         ),
         watch_for=_WATCH[item],
         given={"hundreds": 1, "tens": tens, "ones": ones},
-        picture=BaseTen(1, tens, ones),
+        picture=pictures.BaseTen(1, tens, ones),
     )
 
 
@@ -241,7 +242,7 @@ def _more_tens(item: str, draw: Draw) -> Draft:
         working=f"{10 * have} + {100 - 10 * have} = 100, and {100 - 10 * have} is {10 - have} of the tens",
         cues=(
             Cue("Wait. Then: think of a hundred as a row of bundles. How long is the row?"),
-            Cue("Look at the bundles we have. What is not there yet?", Bundles(have, 0)),
+            Cue("Look at the bundles we have. What is not there yet?", pictures.Bundles(have, 0)),
             Cue(f"Count on by tens from {number_word(10 * have)} together, fingers up. The child ends it."),
         ),
         watch_for=_WATCH[item],
@@ -263,7 +264,7 @@ def _ten_bundles(item: str, draw: Draw) -> Draft:
         working=f"10 x 10 = {10 * 10}",
         cues=(
             Cue("Wait. Then: what do you count by, when each bundle is ten?"),
-            Cue("Look at all the bundles. Count them by tens.", Bundles(10, 0, things)),
+            Cue("Look at all the bundles. Count them by tens.", pictures.Bundles(10, 0, things)),
             Cue("Count by tens together to ninety, a finger for each. The child says the last."),
         ),
         watch_for=_WATCH[item],

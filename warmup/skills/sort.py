@@ -8,10 +8,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from itertools import permutations
 
+from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
 from warmup.pictures.pieces import FORMS
-from warmup.pictures.sorted_rows import SortedRows
 from warmup.skills._home import BOOK, CUP, HAT, SOCK, SPOON, Noun, upper
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import listed, number_word
@@ -178,7 +178,7 @@ def _count_each(draw: Draw) -> Draft:
     counts |= {kind: draw.between(2, 5 if len(kinds) > 2 else 8) for kind in kinds[1:]}
     wanted = _SHAPES[kinds[0]]
     mixed = draw.shuffled([kind for kind, count in counts.items() for _ in range(count)])
-    sorted_out = SortedRows(tuple((kind,) * counts[kind] for kind in FORMS if kind in counts))
+    sorted_out = pictures.SortedRows(tuple((kind,) * counts[kind] for kind in FORMS if kind in counts))
     return Draft(
         say=draw.way(
             f"The shapes are all mixed up. How many {wanted} are there?",
@@ -195,7 +195,7 @@ def _count_each(draw: Draw) -> Draft:
         ),
         watch_for=_WATCH["count-each"],
         given={"mixed": list(mixed), "count": kinds[0]},
-        picture=SortedRows(_in_lines(mixed)),
+        picture=pictures.SortedRows(_in_lines(mixed)),
     )
 
 
@@ -229,7 +229,7 @@ def _most(draw: Draw) -> Draft:
         ),
         watch_for=_WATCH["most-not-biggest"],
         given={"groups": {kind: counts[kind] for kind in rows}, "big": big},
-        picture=SortedRows(tuple((kind,) * counts[kind] for kind in rows), big),
+        picture=pictures.SortedRows(tuple((kind,) * counts[kind] for kind in rows), big),
         guess=0.33,
     )
 
@@ -276,7 +276,9 @@ def _order(draw: Draw) -> Draft:
     way = "the fewest to the most" if fewest else "the most to the fewest"
     told = upper(listed([noun.of(count) for noun, count in counts.items()]))
     order = ordered(groups, fewest)
-    rows = SortedRows(tuple((form,) * count for form, count in zip(FORMS, counts.values(), strict=True)))
+    rows = pictures.SortedRows(
+        tuple((form,) * count for form, count in zip(FORMS, counts.values(), strict=True))
+    )
     return Draft(
         say=draw.way(
             f"{told}. Say them from {way}.",

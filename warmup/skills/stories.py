@@ -10,10 +10,9 @@ done: a story with "more" in it may ask for what was there before, or for how ma
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
+from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
-from warmup.pictures.counters import Counters
-from warmup.pictures.two_sets import TwoSets
 from warmup.skills._corners import CORNERS, Corner
 from warmup.skills._home import upper
 from warmup.skills.base import Draft, Level, Skill
@@ -104,7 +103,7 @@ def _rest(low: int, high: int, draw: Draw) -> tuple[int, int]:
     return draw.between(max(low, part + 1), high), part
 
 
-def _come_or_go(start: int, corner: Corner, picture: Counters, act: str, last: str) -> Cues:
+def _come_or_go(start: int, corner: Corner, picture: pictures.Counters, act: str, last: str) -> Cues:
     return (
         Cue(f"Wait. Then: first {corner.who.of(start)}. Did some come, or go?"),
         Cue(act, picture),
@@ -127,7 +126,7 @@ def _add_to(start: int, came: int) -> _Story:
         lambda s: _come_or_go(
             start,
             s,
-            Counters(start, second=came, what=s.who.many),
+            pictures.Counters(start, second=came, what=s.who.many),
             f"Let blocks be the {s.who.many}: {one} here, {other} on their way.",
             f"Say “{one}” and move the first of the others over together. The child counts on.",
         ),
@@ -149,7 +148,7 @@ def _take_from(start: int, went: int) -> _Story:
         lambda s: _come_or_go(
             start,
             s,
-            Counters(start, what=s.who.many),
+            pictures.Counters(start, what=s.who.many),
             f"Let blocks be the {s.who.many}. Lay out {one} and tell it again.",
             f"Slide the first away together. The child goes on until {other} "
             f"{'has' if went == 1 else 'have'} gone.",
@@ -175,7 +174,7 @@ def _put_together(one: int, other: int) -> _Story:
             Cue(f"Wait. Then: who is {s.kinds[0]}? Who is {s.kinds[1]}? We want them all."),
             Cue(
                 f"Let blocks be the {s.who.many}: {a} here, {b} there.",
-                Counters(one, second=other, what=s.who.many),
+                pictures.Counters(one, second=other, what=s.who.many),
             ),
             Cue(f"Push both heaps together. Say “{a}” and let the child count on."),
         ),
@@ -197,7 +196,7 @@ def _change_took(start: int, went: int) -> _Story:
         lambda s: _come_or_go(
             start,
             s,
-            Counters(start, what=s.who.many),
+            pictures.Counters(start, what=s.who.many),
             f"Lay out {one} blocks. Take some off until {end} {'is' if start - went == 1 else 'are'} left.",
             f"Slide the first away together. The child stops at {end} and counts those that went.",
         ),
@@ -222,7 +221,8 @@ def _part_unknown(total: int, hidden: int) -> _Story:
         lambda s: (
             Cue(f"Wait. Then: {word} is all of them, {s.kinds[0]} and {s.kinds[1]}."),
             Cue(
-                f"Cover {part} of these with a hand: they are {s.kinds[0]}.", Counters(total, what=s.who.many)
+                f"Cover {part} of these with a hand: they are {s.kinds[0]}.",
+                pictures.Counters(total, what=s.who.many),
             ),
             Cue(f"Lay out {word} together and push {part} aside. The child counts the rest."),
         ),
@@ -243,7 +243,9 @@ def _change_added(start: int, end: int) -> _Story:
         f"{start} + {end - start} = {end}",
         lambda s: (
             Cue(f"Wait. Then: was it {last} at the start, or at the end?"),
-            Cue(f"Lay out {one}. Put more down until it is {last}.", Counters(start, what=s.who.many)),
+            Cue(
+                f"Lay out {one}. Put more down until it is {last}.", pictures.Counters(start, what=s.who.many)
+            ),
             Cue(f"Say “{one}” and lay the first new block together. The child goes on to {last}."),
         ),
     )
@@ -265,7 +267,7 @@ def _compare(larger: int, smaller: int) -> _Story:
         f"{larger} − {smaller} = {larger - smaller}",
         lambda s: (
             Cue(f"Wait. Then: which has more, {s.places[0]} or {s.places[1]}?"),
-            Cue(f"Lay {a} in a row and {b} below. Which have no partner?", TwoSets(larger, smaller)),
+            Cue(f"Lay {a} in a row and {b} below. Which have no partner?", pictures.TwoSets(larger, smaller)),
             Cue("Match the first pair together. The child goes on, then counts those without a partner."),
         ),
     )
@@ -290,7 +292,7 @@ def _both_parts(item: str, draw: Draw) -> Draft:
             Cue(f"Wait. Then: could only a few be {s.kinds[0]}?"),
             Cue(
                 f"Let these be the {s.who.many}. Cover some: they are {s.kinds[0]}.",
-                Counters(total, what=s.who.many),
+                pictures.Counters(total, what=s.who.many),
             ),
             Cue(f"Slide the first to the {s.kinds[0]} side together. The child goes on and counts both."),
         ),

@@ -8,10 +8,9 @@ written 81, is in National Research Council (2009), Mathematics Learning in Earl
 
 from collections.abc import Sequence
 
+from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
-from warmup.pictures.number_row import NumberRow
-from warmup.pictures.two_frames import TwoFrames
 from warmup.skills._number import card_place, dealt
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import number_word, plural
@@ -74,12 +73,15 @@ def _together(item: str, number: int, draw: Draw) -> Draft:
         working=f"10 + {more} = {number}",
         cues=(
             Cue(f"Wait. Then: start at ten. Then put up {word} {plural(more, 'finger')}."),
-            Cue("Look at the frames. How many are in the full frame, without counting?", TwoFrames(10, more)),
+            Cue(
+                "Look at the frames. How many are in the full frame, without counting?",
+                pictures.TwoFrames(10, more),
+            ),
             Cue("Touch the full frame and say “ten” together. The child counts on, a finger on each."),
         ),
         watch_for=_WATCH[item],
         given={"ten": 10, "more": more},
-        picture=TwoFrames(10, more) if _seen(item) else None,
+        picture=pictures.TwoFrames(10, more) if _seen(item) else None,
     )
 
 
@@ -97,14 +99,16 @@ def _apart(item: str, number: int, draw: Draw) -> Draft:
         working=f"{number} = 10 + {number - 10}",
         cues=(
             Cue(f"Wait. Then say it slowly: {word}. Ten is in it."),
-            Cue("Look at the full frame and the empty frame. What has to go in it?", TwoFrames(10, 0)),
+            Cue(
+                "Look at the full frame and the empty frame. What has to go in it?", pictures.TwoFrames(10, 0)
+            ),
             Cue(
                 f"Say “ten” together and count on to {word}, a finger for each. The child tells the fingers."
             ),
         ),
         watch_for=_WATCH[item],
         given={"number": number, "ten": 10},
-        picture=TwoFrames(10, 0) if _seen(item) else None,
+        picture=pictures.TwoFrames(10, 0) if _seen(item) else None,
     )
 
 
@@ -123,12 +127,12 @@ def _build(item: str, number: int, draw: Draw) -> Draft:
         working=f"{number} = 10 + {number - 10}",
         cues=(
             Cue("Wait. Then: how many does the tray hold when it is full?"),
-            Cue("Look at the full frame. Make yours the same, then count on.", TwoFrames(10, 0)),
+            Cue("Look at the full frame. Make yours the same, then count on.", pictures.TwoFrames(10, 0)),
             Cue(f"Fill the tray together and say “ten”. The child counts on and stops at {word}."),
         ),
         watch_for=_WATCH[item],
         given={"build": number, "ten": 10},
-        picture=TwoFrames(0, 0),
+        picture=pictures.TwoFrames(0, 0),
         seconds=60,
     )
 
@@ -149,13 +153,13 @@ def _find(item: str, number: int, draw: Draw) -> Draft:
             Cue(f"Wait. Then say it slowly: {word}. How many tens does it have?"),
             Cue(
                 "Look at a full frame and some more. Which digit stands for the full frame?",
-                TwoFrames(10, number - 10),
+                pictures.TwoFrames(10, number - 10),
             ),
             Cue("Write the 1 for the ten together. The child writes what comes after it, then looks."),
         ),
         watch_for=_WATCH[item],
         given={"find": number, "cards": list(cards)},
-        picture=NumberRow(cards),
+        picture=pictures.NumberRow(cards),
         seconds=20,
         guess=0.3,
     )

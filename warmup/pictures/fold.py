@@ -1,0 +1,91 @@
+"""A figure of paper, with or without a line to fold it on."""
+
+from dataclasses import dataclass
+from math import cos, hypot, radians, sin
+from typing import ClassVar
+
+from warmup.pictures.canvas import Canvas, Drawing, Ink, stroke
+from warmup.pictures.figures import (
+    Point,
+    Points,
+    centroid,
+    convex,
+    extent,
+    is_convex,
+    placed,
+    points_of,
+    region,
+    turned,
+)
+
+
+def line_through(points: Points, degrees: float, aside: int) -> Point:
+    """A point of the fold line: the middle of the area, moved off the line by ``aside``.
+
+    ``aside`` is in hundredths of half the figure's smaller measure; ``degrees`` are up from flat.
+    """
+    left, top, right, bottom = extent(points)
+    x, y = centroid(points)
+    shift = aside / 100 * min(right - left, bottom - top) / 2
+    return x - shift * sin(radians(degrees)), y - shift * cos(radians(degrees))
+
+
+@dataclass(frozen=True, slots=True)
+class Fold:
+    """A figure by its name in ``figures``, turned clockwise by ``turn`` degrees.
+
+    ``line`` is the angle of a broken line through the middle of its area, in degrees up from flat:
+    90 stands upright on the page, whatever the turn. ``aside`` moves that line off the middle, in
+    hundredths of half the figure's size. None draws no line.
+    """
+
+    figure: str
+    turn: int = 0
+    line: float | None = None
+    aside: int = 0
+
+    kind: ClassVar[str] = "fold"
+
+    def least(self) -> tuple[int, int]:
+        """Room for the figure and the ends of the line."""
+        return 16, 7
+
+    def draw(self, columns: int, rows: int) -> Drawing:
+        """The figure as large as the pane allows, the line running a little past it."""
+        canvas = Canvas(columns, rows)
+        points = turned(points_of(self.figure), self.turn)
+        rim = 4 if self.line is not None else 2
+        fitted = placed(points, (columns / 2, float(rows)), columns - rim, 2 * rows - rim)
+        canvas.paint(convex(fitted) if is_convex(fitted) else region(fitted), Ink.FIRST)
+        if self.line is not None:
+            self._fold_line(canvas, fitted)
+        return canvas.drawing()
+
+    def _fold_line(self, canvas: Canvas, points: Points) -> None:
+        left, top, right, bottom = extent(points)
+        angle = self.line or 0.0
+        x, y = line_through(points, angle, self.aside)
+        dx, dy = cos(radians(angle)), -sin(radians(angle))
+        long = hypot(right - left, bottom - top)
+        step, dash = 5.0, 2.8
+        count = int(long / 2 / step) + 1
+        for k in range(-count, count + 1):
+            start, end = k * step - dash / 2, k * step + dash / 2
+            ends = (x + start * dx, y + start * dy, x + end * dx, y + end * dy)
+            if all(left - 3 < u < right + 3 and top - 3 < v < bottom + 3 for u, v in (ends[:2], ends[2:])):
+                canvas.paint(stroke(*ends, 1.1), Ink.INK)
+
+    def words(self) -> str:
+        """Whether there is a line: where it ought to lie may be the question."""
+        return "a paper shape" if self.line is None else "a paper shape with a line to fold on"
+
+    def shows(self) -> tuple[str, ...]:
+        """No word stands on it."""
+        return ()
+
+    def marked(self) -> tuple[str, ...]:
+        """Nothing is marked out."""
+        return ()
+
+
+PICTURE = Fold

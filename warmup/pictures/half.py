@@ -1,0 +1,80 @@
+"""Half of a figure on squared paper, up to the line it is to be flipped over."""
+
+from dataclasses import dataclass
+from typing import ClassVar
+
+from warmup.pictures.canvas import Canvas, Drawing, Ink, box
+
+
+@dataclass(frozen=True, slots=True)
+class Half:
+    """Squares filled on one side of a fold line; the other side is bare squared paper.
+
+    ``filled`` are (along, away) places: along the line from its top (or its left end), away from it
+    from 1, the square that touches it. There are ``along`` by ``away`` squares on each side. The line
+    stands upright and the filled side is the left, or, if ``lying``, it lies flat with the filled
+    side above; ``other`` fills the right side, or the one below.
+    """
+
+    filled: tuple[tuple[int, int], ...]
+    along: int = 4
+    away: int = 3
+    lying: bool = False
+    other: bool = False
+
+    kind: ClassVar[str] = "half"
+
+    def _grid(self) -> tuple[int, int]:
+        wide, high = 2 * self.away, self.along
+        return (high, wide) if self.lying else (wide, high)
+
+    def least(self) -> tuple[int, int]:
+        """Two cells by one for each square, and the lines."""
+        wide, high = self._grid()
+        return 2 * wide + 3, high + 1
+
+    def draw(self, columns: int, rows: int) -> Drawing:
+        """Square places in two shades, the fold line between the halves."""
+        canvas = Canvas(columns, rows)
+        wide, high = self._grid()
+        # A square is `size` rows high and twice as many cells wide; the fold has a strip of its own.
+        size = max(1, min((columns - 2) // (2 * wide), (rows - 1) // high))
+        left, top = (columns - 2 * size * wide - 2) // 2, (rows - size * high - 1) // 2
+        for row in range(high):
+            for column in range(wide):
+                x, y = left + 2 * size * column, top + size * row
+                if self.lying:
+                    y += row >= self.away
+                else:
+                    x += 2 * (column >= self.away)
+                ink = Ink.TILE if (row + column) % 2 else Ink.TILE_ALT
+                canvas.tile(x, y, 2 * size, size, ink)
+                if self._is_filled(row, column):
+                    canvas.tile(x, y, 2 * size, size, Ink.FIRST)
+        if self.lying:
+            middle = top + size * self.away
+            canvas.tile(left, middle, 2 * size * wide, 1, Ink.INK)
+        else:
+            middle = left + 2 * size * self.away
+            canvas.paint(box(middle + 0.5, 2 * top, 1, 2 * size * high), Ink.INK)
+        return canvas.drawing()
+
+    def _is_filled(self, row: int, column: int) -> bool:
+        along, across = (column, row) if self.lying else (row, column)
+        away = across - self.away + 1 if self.other else self.away - across
+        return (along, away) in self.filled
+
+    def words(self) -> str:
+        """What lies where is for the eye: only that half is done."""
+        return "squared paper with a fold line and one half filled in"
+
+    def shows(self) -> tuple[str, ...]:
+        """No word stands on it."""
+        return ()
+
+    def marked(self) -> tuple[str, ...]:
+        """Nothing is marked out on the side to finish."""
+        return ()
+
+
+PICTURE = Half

@@ -1,0 +1,101 @@
+"""Ribbons of given lengths, true to scale, one below the other; or one ribbon with clips along it."""
+
+from dataclasses import dataclass
+from math import floor
+from typing import ClassVar
+
+from warmup.pictures.canvas import CELL_HEIGHT, Canvas, Drawing, Ink, box, frame
+
+
+@dataclass(frozen=True, slots=True)
+class Lengths:
+    """Ribbons ``lengths`` steps long, beginning ``starts`` steps in (all at the same line when empty).
+
+    ``forms`` tells each from the others: "plain", "striped" or "spotted". With ``clips`` a row of clips
+    a step long lies below the one ribbon, end to end, without gap or overlap; those in ``missing``
+    (counted from 0) have fallen off and leave their places bare.
+    """
+
+    lengths: tuple[int, ...]
+    forms: tuple[str, ...] = ("plain",)
+    starts: tuple[int, ...] = ()
+    clips: bool = False
+    missing: tuple[int, ...] = ()
+
+    kind: ClassVar[str] = "lengths"
+
+    def _starts(self) -> tuple[int, ...]:
+        return self.starts or (0,) * len(self.lengths)
+
+    def least(self) -> tuple[int, int]:
+        """One cell width a step, three a clip; two rows a ribbon and one between."""
+        steps = self._steps()
+        return steps * (3 if self.clips else 1) + 2, 3 * (len(self.lengths) + self.clips) - 1
+
+    def _steps(self) -> int:
+        return max(start + length for start, length in zip(self._starts(), self.lengths, strict=True))
+
+    def draw(self, columns: int, rows: int) -> Drawing:
+        """As long as the pane allows; every step is the same whole number of pixels."""
+        canvas = Canvas(columns, rows)
+        lines = len(self.lengths) + self.clips
+        step = floor(2 * (columns - 2) / self._steps()) / 2
+        pitch = min(floor(rows * CELL_HEIGHT / lines), 10)
+        high = max(3, pitch - 2)
+        left = floor(columns - self._steps() * step) / 2
+        top = float(floor((rows * CELL_HEIGHT - lines * pitch + pitch - high) / 2))
+        if not self.starts and not self.clips:
+            canvas.paint(box(left - 1, top - 1, 0.5, (lines - 1) * pitch + high + 2), Ink.SOFT)
+        for form, start, length in zip(self.forms, self._starts(), self.lengths, strict=True):
+            _ribbon(canvas, form, left + start * step, top, length * step, high)
+            top += pitch
+        if self.clips:
+            for place in range(self.lengths[0]):
+                if place not in self.missing:
+                    _clip(canvas, left + place * step, top - 1, step, high)
+        return canvas.drawing()
+
+    def words(self) -> str:
+        """The kinds of ribbon in their order, and how they lie, without which is longer or how many clips."""
+        if self.clips:
+            gone = ", some clips gone" if self.missing else ", end to end"
+            return f"a ribbon with a row of clips below it{gone}"
+        lie = "their ends not lined up" if self.starts else "their left ends lined up"
+        return f"ribbons, from the top: {', '.join(self.forms)}; {lie}"
+
+    def shows(self) -> tuple[str, ...]:
+        """Nothing is written on them."""
+        return ()
+
+    def marked(self) -> tuple[str, ...]:
+        """Nothing is set off."""
+        return ()
+
+
+def _ribbon(canvas: Canvas, form: str, left: float, top: float, wide: float, high: float) -> None:
+    """A bar: solid, or an outline with upright stripes, or an outline with spots."""
+    match form:
+        case "plain":
+            canvas.paint(box(left, top, wide, high), Ink.FIRST)
+        case "striped":
+            canvas.paint(frame(left, top, wide, high, 1), Ink.SECOND)
+            for stripe in range(1, int(wide // 3)):
+                canvas.paint(box(left + 3 * stripe, top, 1, high), Ink.SECOND)
+        case _:
+            canvas.paint(box(left, top, wide, high), Ink.INK)
+            canvas.paint(box(left + 0.5, top + 1, wide - 1, high - 2), Ink.GROUND)
+            across = int((wide - 2) // 3)
+            edge = left + floor(2 * (wide - 3 * across + 1.5) / 2) / 2
+            for spot in range(across):
+                for line in range(max(1, int(high - 3) // 3 + 1)):
+                    if top + 2 + 3 * line + 1 < top + high:
+                        canvas.paint(box(edge + 3 * spot, top + 2 + 3 * line, 1.5, 1), Ink.INK)
+
+
+def _clip(canvas: Canvas, left: float, top: float, wide: float, high: float) -> None:
+    """A clip that fills its step from end to end: a rim with a bar in it."""
+    canvas.paint(frame(left, top, wide, high, 1), Ink.SECOND)
+    canvas.paint(frame(left, top, wide, high, 0.5), Ink.INK)
+
+
+PICTURE = Lengths

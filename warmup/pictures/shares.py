@@ -1,0 +1,95 @@
+"""A whole cut into parts, equal or not: toast, a sheet of paper, a pancake."""
+
+from dataclasses import dataclass
+from itertools import accumulate
+from math import cos, radians, sin
+from typing import ClassVar
+
+from warmup.pictures.canvas import Canvas, Drawing, Ink, Shape, box, disc, stroke
+from warmup.pictures.figures import both
+
+
+@dataclass(frozen=True, slots=True)
+class Shares:
+    """A ``whole`` ("circle", "square" or "rectangle") cut by bare lines.
+
+    ``cut`` is "slices" (from the middle of a circle out), "strips" (side by side, across the width) or
+    "corners" (along the lines between opposite corners; then ``parts`` are all alike). ``parts`` are
+    the widths of the strips or the angles of the slices, in any unit. ``turn`` turns slices clockwise,
+    in degrees. ``lying`` lays strips one above the other. "cross" cuts once each way, at
+    ``parts[0] : parts[1]`` both ways.
+    """
+
+    whole: str
+    cut: str
+    parts: tuple[int, ...]
+    turn: int = 0
+    lying: bool = False
+
+    kind: ClassVar[str] = "shares"
+
+    def least(self) -> tuple[int, int]:
+        """Room for four parts."""
+        return 16, 7
+
+    def draw(self, columns: int, rows: int) -> Drawing:
+        """As large as the pane allows; cuts are bare lines."""
+        canvas = Canvas(columns, rows)
+        high = float((2 * rows - 2) // 4 * 4)
+        wide = high if self.whole != "rectangle" else high * 1.5
+        if wide > columns - 2:
+            wide = float((columns - 2) // 4 * 4)
+            high = wide if self.whole != "rectangle" else wide / 1.5 // 2 * 2
+        left, top = round(columns - wide) / 2, float(round(rows - high / 2))
+        body = (
+            disc(left + wide / 2, top + high / 2, wide / 2)
+            if self.whole == "circle"
+            else box(left, top, wide, high)
+        )
+        canvas.paint(body, Ink.FIRST)
+        for cut in self._cuts(left, top, wide, high):
+            canvas.paint(both(body, cut), Ink.GROUND)
+        return canvas.drawing()
+
+    def _cuts(self, left: float, top: float, wide: float, high: float) -> list[Shape]:
+        line, x, y = 1.0, left + wide / 2, top + high / 2
+        total = sum(self.parts)
+        marks = [mark / total for mark in accumulate(self.parts)][:-1]
+        match self.cut:
+            case "slices":
+                angles = [radians(self.turn + 360 * mark) for mark in (0.0, *marks)]
+                return [stroke(x, y, x + wide * sin(a), y - wide * cos(a), line + 0.2) for a in angles]
+            case "corners":
+                down = stroke(left, top, left + wide, top + high, line + 0.4)
+                up = stroke(left, top + high, left + wide, top, line + 0.4)
+                return [down, up] if len(self.parts) == 4 else [down]
+            case "cross":
+                return [_upright(left + wide * marks[0], top, high), _flat(top + high * marks[0], left, wide)]
+            case _ if self.lying:
+                return [_flat(top + high * mark, left, wide) for mark in marks]
+            case _:
+                return [_upright(left + wide * mark, top, high) for mark in marks]
+
+    def words(self) -> str:
+        """Into how many parts it is cut, not whether they are equal."""
+        return f"a {self.whole} with cuts in it"
+
+    def shows(self) -> tuple[str, ...]:
+        """No word stands on it."""
+        return ()
+
+    def marked(self) -> tuple[str, ...]:
+        """Nothing is marked out."""
+        return ()
+
+
+def _upright(x: float, top: float, high: float) -> Shape:
+    return box(round(2 * x) / 2 - 0.5, top, 1.0, high)
+
+
+def _flat(y: float, left: float, wide: float) -> Shape:
+    # Two rows of pixels, one either side of the cut.
+    return box(left, round(y) - 1.0, wide, 2.0)
+
+
+PICTURE = Shares

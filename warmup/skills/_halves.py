@@ -1,0 +1,88 @@
+"""A half to finish on squared paper: the other half is its mirror image in the fold line."""
+
+from warmup.draw import Draw
+from warmup.morning import Cue
+from warmup.pictures.half import Half
+from warmup.skills.base import Draft
+from warmup.words import count_words, number_word, ordinal_word, plural
+
+_SIDES = {(False, False): "right", (False, True): "left", (True, False): "lower", (True, True): "upper"}
+"""The bare side, by whether the line lies flat and whether the other side is filled."""
+
+
+def fold_lines_of(runs: tuple[int, ...]) -> int:
+    """How many of a square's four lines fold the finished figure onto itself.
+
+    ``runs`` are the squares in each row from the line out, the same on both sides of it.
+    """
+    cells = {
+        (2 * row, side * (2 * k - 1))
+        for row, run in enumerate(runs)
+        for k in range(1, run + 1)
+        for side in (1, -1)
+    }
+    rows, columns = [r for r, _ in cells], [c for _, c in cells]
+    down, across = (min(rows) + max(rows)) / 2, (min(columns) + max(columns)) / 2
+    about = {(r - down, c - across) for r, c in cells}
+    mirrors = (
+        {(r, -c) for r, c in about},
+        {(-r, c) for r, c in about},
+        {(c, r) for r, c in about},
+        {(-c, -r) for r, c in about},
+    )
+    return sum(mirror == about for mirror in mirrors)
+
+
+def ask_finish(draw: Draw) -> Draft:
+    """Fill the other half of a figure whose only fold line is the one drawn."""
+    lying, other = draw.coin(), draw.coin()
+    along, away = (6, 2) if lying else (4, 3)
+    runs = tuple(draw.between(1, away) for _ in range(along))
+    while fold_lines_of(runs) != 1:
+        runs = tuple(draw.between(1, away) for _ in range(along))
+    filled = tuple((row, k) for row, run in enumerate(runs) for k in range(1, run + 1))
+    start = "left" if lying else "top"
+    side = _SIDES[lying, other]
+    return Draft(
+        say=draw.way(
+            "Finish the other half. Show me each square to fill.",
+            "Wet paint! We fold on the line. Which squares get paint?",
+            "Make the halves match. Touch each square we must fill.",
+        ),
+        answer=f"{side} side, from the {start}: {count_words(runs)} out from the line",
+        working=" ".join(map(str, runs)) + " | " + " ".join(map(str, runs)),
+        cues=(
+            Cue(f"Wait. Then: start at the {start}. How many squares out from the line?"),
+            Cue("Paint or crayon it thick on squared paper. Fold, rub, open and look."),
+            Cue(f"Do the first one at the {start} together, counting out from the line."),
+        ),
+        watch_for="Sliding it over: the shape comes out facing the same way. A fold turns it round.",
+        given={"runs": list(runs), "lying": lying, "other": other},
+        picture=Half(filled, along, away, lying, other),
+    )
+
+
+def ask_flip_not_slide(draw: Draw) -> Draft:
+    """Find the twin of one square: as far from the line, on the other side."""
+    lying, other = draw.coin(), draw.coin()
+    along, away = (6, 2) if lying else (4, 4)
+    row, far = draw.below(along), draw.between(1, away)
+    side = _SIDES[lying, other]
+    place = f"{ordinal_word(row + 1)} from the {'left' if lying else 'top'}"
+    return Draft(
+        say=draw.way(
+            "One square is wet paint. Fold! Where does it print?",
+            "Fold on the line. Which square does it touch?",
+            "This square has a twin past the line. Touch it.",
+        ),
+        answer=f"{side} side, {place}, {number_word(far)} {plural(far, 'square')} out from the line",
+        working=f"{far} before the line, {far} past it",
+        cues=(
+            Cue("Wait. Then: how many steps from the square to the line?"),
+            Cue("Put a dab of paint on squared paper. Fold it on the line, open it up."),
+            Cue("Walk a finger to the line together, counting. The child walks as far past it."),
+        ),
+        watch_for="Sliding: the square keeps its place in its half. Near the line stays near the line.",
+        given={"along": row, "away": far, "lying": lying, "other": other},
+        picture=Half(((row, far),), along, away, lying, other),
+    )

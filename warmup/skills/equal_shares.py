@@ -1,0 +1,182 @@
+"""equal-shares: halves, then quarters, of a whole.
+
+Toward 1.G.A.3: circles and rectangles in two or four equal parts, named halves, fourths and quarters;
+more equal parts are smaller ones (Common Core State Standards for Mathematics, 2010). Whether parts are
+equal is worked out from their areas.
+"""
+
+from fractions import Fraction
+from itertools import accumulate, pairwise
+from math import acos, isclose, pi, sqrt
+
+from warmup.draw import Draw
+from warmup.morning import Cue, Morning, Strand
+from warmup.pictures.shares import Shares
+from warmup.skills.base import Draft, Level, Skill
+from warmup.words import number_word
+
+_FOODS = {
+    "toast": "a slice of toast",
+    "pancake": "a pancake",
+    "sheet": "a sheet of paper",
+    "apple": "an apple",
+    "flatbread": "a flatbread",
+    "cheese": "a slice of cheese",
+}
+_PART = {2: "half", 4: "quarter"}
+_SAME = {"half": "halves", "quarter": "quarters"}
+
+# (whole, cut, parts, lying): parts that are fair, and parts that are not, for two and for four.
+_FAIR = {
+    2: (
+        ("circle", "slices", (1, 1), False),
+        ("circle", "strips", (1, 1), True),
+        ("rectangle", "strips", (1, 1), False),
+        ("rectangle", "strips", (1, 1), True),
+        ("square", "corners", (1, 1), False),
+        ("rectangle", "corners", (1, 1), False),
+    ),
+    4: (
+        ("circle", "slices", (1, 1, 1, 1), False),
+        ("rectangle", "cross", (1, 1), False),
+        ("square", "cross", (1, 1), False),
+        ("rectangle", "strips", (1, 1, 1, 1), False),
+        ("rectangle", "strips", (1, 1, 1, 1), True),
+        ("square", "corners", (1, 1, 1, 1), False),
+    ),
+}
+_UNFAIR = {
+    2: (
+        ("circle", "slices", (1, 2), False),
+        ("circle", "strips", (1, 2), False),
+        ("circle", "strips", (2, 1), True),
+        ("rectangle", "strips", (1, 2), False),
+        ("rectangle", "strips", (3, 1), True),
+        ("square", "strips", (2, 1), False),
+    ),
+    4: (
+        ("circle", "slices", (1, 2, 1, 2), False),
+        ("circle", "strips", (1, 1, 1, 1), False),
+        ("circle", "slices", (1, 1, 1), False),
+        ("rectangle", "cross", (1, 2), False),
+        ("rectangle", "strips", (2, 1, 1, 2), False),
+        ("rectangle", "strips", (1, 1, 1), True),
+    ),
+}
+
+
+def areas(whole: str, cut: str, parts: tuple[int, ...]) -> list[float]:
+    """The share of the whole each part has, adding up to 1."""
+    total = sum(parts)
+    marks = [0.0, *(mark / total for mark in accumulate(parts))]
+    match cut:
+        case "cross":
+            return [a * b / total**2 for a in parts for b in parts]
+        case "strips" if whole == "circle":
+            return [_below(end) - _below(start) for start, end in pairwise(marks)]
+        case _:
+            # Slices, strips of a rectangle, and cuts from corner to corner through the middle.
+            return [part / total for part in parts]
+
+
+def _below(mark: float) -> float:
+    """The share of a circle within ``mark`` of its width, from one side (a circular segment)."""
+    x = max(-1.0, min(1.0, 1 - 2 * mark))
+    return (acos(x) - x * sqrt(1 - x * x)) / pi
+
+
+def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+    """Judge the parts, make them, or tell how many make a whole."""
+    match item:
+        case "halves-or-not":
+            return _equal_or_not(2, draw)
+        case "quarters-or-not":
+            return _equal_or_not(4, draw)
+        case "make-halves":
+            return _make(2, draw)
+        case "make-quarters":
+            return _make(4, draw)
+        case "how-many-halves":
+            return _how_many(draw.pick((("half", "whole"), ("whole", "half"))), draw)
+        case _:
+            return _smaller(draw)
+
+
+def _equal_or_not(count: int, draw: Draw) -> Draft:
+    part = _PART[count]
+    fair = draw.coin()
+    whole, cut, parts, lying = draw.pick((_FAIR if fair else _UNFAIR)[count])
+    turn = draw.pick((0, 45, 90, 135)) if cut == "slices" else 0
+    sizes = areas(whole, cut, parts)
+    equal = len(sizes) == count and all(isclose(size, sizes[0], rel_tol=1e-9) for size in sizes)
+    friends = number_word(count)
+    return Draft(
+        say=draw.way(
+            f"Is this cut into {_SAME[part]}? Tell me why.",
+            f"{friends.capitalize()} bears get one part each. Is it fair?",
+            f"Bear says these are {_SAME[part]}. Is Bear right?",
+            f"Does each part make one {part} of it?",
+        ),
+        answer="yes" if equal else "no",
+        accept=(f"yes: {friends} parts, all the same size",) if equal else (f"no: not {friends} equal parts",),
+        working=" + ".join(f"{size:.0%}" for size in sizes),
+        cues=(
+            Cue("Wait. Then: count the parts. Which one would you like? Why that one?"),
+            Cue("Cut a paper like it. Lay one part on top of the next and look at the edges."),
+            Cue("Put a hand over the first part together. Does the next one fill the same hand?"),
+        ),
+        watch_for="Counting the parts and not looking at their size. The parts have to be equal."
+        if count == 2
+        else f"“{friends.capitalize()} parts, so they are quarters.” They must be equal as well.",
+        given={"whole": whole, "cut": cut, "parts": list(parts), "count": count},
+        picture=Shares(whole, cut, parts, turn, lying),
+        guess=0.5,
+        table="",
+    )
+
+
+def _make(count: int, draw: Draw) -> Draft:
+    part, food = _PART[count], draw.pick(tuple(_FOODS))
+    thing, friends = _FOODS[food], number_word(count)
+    folds = {2: "once, edge to edge", 4: "in two, then in two again"}[count]
+    return Draft(
+        say=draw.way(
+            f"Show me how to cut {thing} into {_SAME[part]}.",
+            f"{friends.capitalize()} friends share {thing}. Show where to cut.",
+            f"Use your finger as a knife. Cut {thing} into {_SAME[part]}.",
+        ),
+        answer=f"{friends} parts, all the same size; nothing left over",
+        accept=(f"folding it {folds}",) if food == "sheet" else (),
+        working=" + ".join([f"1/{count}"] * count) + " = 1",
+        cues=(
+            Cue(f"Wait. Then: how many parts do we want? Who gets {_ARTICLE[food]} big one?"),
+            Cue("Fold a paper napkin first. Open it and look at the creases."),
+            Cue("Lay a straw over the middle together. The child turns it until it looks fair."),
+        ),
+        watch_for="A small piece and a big one: “you get the big half”. Equal parts come first."
+        if count == 2
+        else "Cutting three times side by side, and the last part comes out thin.",
+        given={"thing": food, "count": count},
+        guess=0.1,
+        table=f"{food if food != 'sheet' else 'paper'}, straw",
+    )
+
+
+_ARTICLE = dict.fromkeys(_FOODS, "the")
+_SIZE = {"half": Fraction(1, 2), "quarter": Fraction(1, 4), "whole": Fraction(1)}
+
+
+def _how_many(pair: tuple[str, str], draw: Draw) -> Draft:
+    """How many halves make a whole."""
+    del pair
+    food = draw.pick(tuple(_FOODS))
+    whole = _FOODS[food]
+    count = _SIZE["whole"] / _SIZE["half"]
+    return Draft(
+        say=draw.way(f"How many halves make {whole}?"),
+        answer=number_word(int(count)),
+        working=f"1 ÷ 1/2 = {count}",
+        cues=(Cue(""), Cue(""), Cue("")),
+        watch_for="",
+        given={},
+    )

@@ -1,0 +1,275 @@
+"""symmetry: would the halves match? Where is the line? Finish the other half.
+
+Toward 4.G.A.3: a line of symmetry as a fold that lands one half on the other (Common Core State
+Standards for Mathematics, 2010), four grades on: offered as folding play. Fold lines are counted by
+mirroring the corners of the figure, never looked up.
+"""
+
+from math import atan2, degrees
+
+from warmup.draw import Draw
+from warmup.morning import Cue, Morning, Strand
+from warmup.pictures.figures import Points, points_of, turned
+from warmup.pictures.fold import Fold, line_through
+from warmup.skills._geometry import fold_lines, folds_onto_itself
+from warmup.skills._halves import ask_finish, ask_flip_not_slide
+from warmup.skills.base import Draft, Level, Skill
+from warmup.words import listed, number_word
+
+_MATCHING = ("heart", "arrow", "kite", "tall triangle", "trapezoid", "rhombus", "rectangle", "square", "star")
+_LOPSIDED = ("slanted figure", "slanted triangle", "bent figure", "right triangle")
+_TURNS = (0, 90, 180, 270)
+_COUNTED = (
+    "square",
+    "rectangle",
+    "triangle",
+    "tall triangle",
+    "rhombus",
+    "kite",
+    "heart",
+    "slanted figure",
+    "circle",
+)
+
+
+def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+    """Judge a fold, make one, find or count the lines, or finish a half."""
+    match item:
+        case "would-it-match":
+            return _would_it_match(draw)
+        case "rectangle-diagonal":
+            return _diagonal(draw)
+        case "make-a-fold":
+            return _make_a_fold(draw)
+        case "find-the-line":
+            return _find_the_line(draw)
+        case "how-many-ways":
+            return _how_many_ways(draw)
+        case "finish":
+            return ask_finish(draw)
+        case _:
+            return ask_flip_not_slide(draw)
+
+
+# ---- would the halves match? -----------------------------------------------------------------------
+
+
+def _would_it_match(draw: Draw) -> Draft:
+    """A figure and a line: half of the time they match."""
+    turn = draw.pick(_TURNS)
+    if draw.coin():
+        figure = draw.pick(_MATCHING)
+        lines = fold_lines(turned(points_of(figure), turn))
+        return _judged(figure, turn, draw.pick(lines), 0, draw)
+    if draw.coin():
+        return _judged(draw.pick(_LOPSIDED), turn, draw.pick((0.0, 90.0)), 0, draw)
+    figure = draw.pick(_MATCHING)
+    points = turned(points_of(figure), turn)
+    if draw.coin():
+        return _judged(figure, turn, draw.pick(fold_lines(points)), draw.pick((-45, 45)), draw)
+    amiss = [line for line in (0.0, 45.0, 90.0, 135.0) if not folds_onto_itself(points, line)]
+    # A square folds on all four of these: its line is moved aside in their place.
+    return _judged(figure, turn, draw.pick(amiss or (0.0, 90.0)), 0 if amiss else draw.pick((-45, 45)), draw)
+
+
+def _diagonal(draw: Draw) -> Draft:
+    """Corner to corner: a rectangle's halves miss, a square's match; and a rectangle folded edge to edge."""
+    turn = draw.pick((0, 90))
+    figure, slanted = draw.pick(
+        (("rectangle", True), ("rectangle", True), ("rectangle", False), ("square", True))
+    )
+    points = turned(points_of(figure), turn)
+    corner = draw.pick(points[:2])
+    return _judged(figure, turn, _angle_to(corner) if slanted else draw.pick(fold_lines(points)), 0, draw)
+
+
+def _angle_to(corner: tuple[float, float]) -> float:
+    return round(degrees(atan2(-corner[1], corner[0])) % 180, 3)
+
+
+def _judged(figure: str, turn: int, line: float, aside: int, draw: Draw) -> Draft:
+    points = turned(points_of(figure), turn)
+    through = line_through(points, line, aside)
+    # Angles are kept to a thousandth of a degree; snapped back to a true fold line where there is one.
+    true = next((fold for fold in fold_lines(points) if abs(fold - line) < 0.01), line)
+    matches = folds_onto_itself(points, true, through)
+    return Draft(
+        say=draw.way(
+            "Fold it on this line. Would the halves match?",
+            "I fold here. Does each edge land on an edge?",
+            "Is this a good line to fold on? Tell me why.",
+            "Bear folds on this line. Will the halves match?",
+        ),
+        answer="yes" if matches else "no",
+        accept=("yes: each edge lands on an edge",) if matches else ("no: a piece sticks out",),
+        working=f"{len(fold_lines(points))} lines fold it in two; this is one of them"
+        if matches
+        else "mirrored in this line, some corners land on no corner",
+        cues=(
+            Cue("Wait. Then: put a finger on one corner. Where would it land?"),
+            Cue("Cut the shape from paper. Crease it along that line and peep inside."),
+            Cue("Bend the paper over together, slowly. The child presses it flat and looks."),
+        ),
+        watch_for="A slanted cut makes two equal pieces, yet folded they miss. Fold it and see."
+        if figure in ("rectangle", "slanted figure")
+        else "Same size is not enough: the halves have to land on each other.",
+        given={
+            "figure": figure,
+            "points": _rounded(points),
+            "line": round(true, 6),
+            "through": _rounded((through,))[0],
+        },
+        picture=Fold(figure, turn, line, aside),
+        guess=0.5,
+    )
+
+
+def _rounded(points: Points) -> list[list[float]]:
+    return [[round(x, 4), round(y, 4)] for x, y in points]
+
+
+_PAPERS = {"square": "a square napkin", "rectangle": "a sheet of paper", "circle": "a paper circle"}
+_DO = ("edge to edge", "corner to corner")
+
+
+def _make_a_fold(draw: Draw) -> Draft:
+    """Fold a real paper; what counts is worked out from its lines."""
+    name = draw.pick(tuple(_PAPERS))
+    paper = _PAPERS[name]
+    points = points_of(name)
+    if name == "circle":
+        answer, ways = "any fold through the middle; the edges meet all round", "endless"
+    else:
+        slanted = [line for line in fold_lines(points) if line % 90 > 1]
+        answer = " or ".join(_DO if slanted else _DO[:1])
+        ways = str(len(fold_lines(points)))
+    return Draft(
+        say=draw.way(
+            f"Fold {paper} so both halves match.",
+            f"Take {paper}. Fold it so no edge sticks out.",
+            f"Make a book from {paper}. Both covers must match.",
+            f"Shut {paper} like a mouth. Make the halves match.",
+        ),
+        answer=answer,
+        accept=_DO if answer == " or ".join(_DO) else (),
+        working=f"{name}: ways to fold it onto itself: {ways}",
+        cues=(
+            Cue("Wait. Then: which parts do you want to meet?"),
+            Cue("Open a book and shut it. See how its covers land on each other."),
+            Cue("Bring the near edge up together. The child lines it up and presses."),
+        ),
+        watch_for="Pressing before the edges meet. Line up first, then press.",
+        given={"figure": name, "points": [] if name == "circle" else _rounded(points)},
+        guess=0.1,
+        table=paper,
+    )
+
+
+# ---- find the line ---------------------------------------------------------------------------------
+
+
+def _direction(line: float) -> str:
+    """How a line lies on the page."""
+    if min(line, 180 - line) < 0.01:
+        return "across"
+    if abs(line - 90) < 0.01:
+        return "up and down"
+    return "slanting up to the right" if line < 90 else "slanting up to the left"
+
+
+def _find_the_line(draw: Draw) -> Draft:
+    figure = draw.pick(
+        ("heart", "arrow", "kite", "tall triangle", "trapezoid", "half circle", "rhombus", "rectangle")
+    )
+    turn = draw.pick((*_TURNS, 45, 135))
+    points = turned(points_of(figure), turn)
+    said = [_direction(line) for line in fold_lines(points)]
+    return Draft(
+        say=draw.way(
+            "Where can we fold this so the halves match?",
+            "Draw the fold line with your finger.",
+            "Find a fold. Both halves must match.",
+            "Lay a straw on it where you would fold.",
+        ),
+        answer=f"{listed(said, 'or')}, through the middle",
+        accept=tuple(said) if len(said) > 1 else (said[0],),
+        working=f"lines that fold it onto itself: {len(said)}",
+        cues=(
+            Cue("Wait. Then: find two corners or bumps that are twins."),
+            Cue("Stand a small mirror on the shape. Turn it until the shape looks whole."),
+            Cue("Lay a straw on it together and turn it slowly. The child says stop."),
+        ),
+        watch_for="A line that makes two equal pieces which do not match when folded.",
+        given={"figure": figure, "points": _rounded(points)},
+        picture=Fold(figure, turn),
+        guess=0.3,
+        table="straw, small mirror",
+    )
+
+
+def _how_many_ways(draw: Draw) -> Draft:
+    figure = draw.pick(_COUNTED)
+    turn = draw.pick(_TURNS) if figure != "circle" else 0
+    lines = fold_lines(turned(points_of(figure), turn)) if figure != "circle" else ()
+    count = len(lines)
+    answer = "as many as you like" if figure == "circle" else number_word(count)
+    return Draft(
+        say=draw.way(
+            "How many ways can this fold onto itself?",
+            "Count the folds that make the halves match. How many?",
+            "How many good folds does this shape have?",
+        ),
+        answer=answer,
+        accept=("lots", "forever") if figure == "circle" else ("none", "no way") if not count else (),
+        working="every line through the middle folds it"
+        if figure == "circle"
+        else f"lines that fold it onto itself: {count}",
+        cues=(
+            Cue("Wait. Then: show a line you are sure of. Is there a different line?"),
+            Cue("Cut it from paper. Try each fold, open it up and count the creases that worked."),
+            Cue("Try the fold straight down together. The child tries the next ones."),
+        ),
+        watch_for="Counting corner to corner on a long rectangle. Fold it: a piece sticks out.",
+        given={
+            "figure": figure,
+            "points": [] if figure == "circle" else _rounded(turned(points_of(figure), turn)),
+        },
+        picture=Fold(figure, turn),
+        guess=0.2,
+        seconds=60,
+    )
+
+
+SKILL = Skill(
+    id="symmetry",
+    title="Matching halves",
+    asks="would the halves match? finish the other half",
+    strand=Strand.SHAPE,
+    levels=(
+        Level(
+            "fold",
+            "fold: would the halves match?",
+            ("would-it-match", "rectangle-diagonal", "make-a-fold"),
+            codes=("4.G.A.3",),
+            guess=0.5,
+            table="paper",
+        ),
+        Level(
+            "find-the-line",
+            "find the fold line",
+            ("find-the-line", "how-many-ways"),
+            codes=("4.G.A.3",),
+            guess=0.25,
+            table="paper, straw",
+        ),
+        Level(
+            "finish-the-half",
+            "finish the half",
+            ("finish", "flip-not-slide"),
+            guess=0.05,
+            table="squared paper",
+            seconds=60,
+        ),
+    ),
+    ask=ask,
+)
