@@ -19,7 +19,7 @@ _FOODS = {
     "toast": "a slice of toast",
     "pancake": "a pancake",
     "sheet": "a sheet of paper",
-    "apple": "an apple",
+    "pizza": "a pizza",
     "flatbread": "a flatbread",
     "cheese": "a slice of cheese",
 }
@@ -96,8 +96,8 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
             return _make(2, draw)
         case "make-quarters":
             return _make(4, draw)
-        case "how-many-halves":
-            return _how_many(draw.pick((("half", "whole"), ("whole", "half"))), draw)
+        case "about-halves":
+            return _about_halves(draw)
         case _:
             return _smaller(draw)
 
@@ -118,7 +118,9 @@ def _equal_or_not(count: int, draw: Draw) -> Draft:
             f"Does each part make one {part} of it?",
         ),
         answer="yes" if equal else "no",
-        accept=(f"yes: {friends} parts, all the same size",) if equal else (f"no: not {friends} equal parts",),
+        accept=(f"yes: {friends} parts, all the same size",)
+        if equal
+        else (f"no: not {friends} equal parts",),
         working=" + ".join(f"{size:.0%}" for size in sizes),
         cues=(
             Cue("Wait. Then: count the parts. Which one would you like? Why that one?"),
@@ -141,7 +143,7 @@ def _make(count: int, draw: Draw) -> Draft:
     folds = {2: "once, edge to edge", 4: "in two, then in two again"}[count]
     return Draft(
         say=draw.way(
-            f"Show me how to cut {thing} into {_SAME[part]}.",
+            f"Show how to cut {thing} into {_SAME[part]}.",
             f"{friends.capitalize()} friends share {thing}. Show where to cut.",
             f"Use your finger as a knife. Cut {thing} into {_SAME[part]}.",
         ),
@@ -149,7 +151,7 @@ def _make(count: int, draw: Draw) -> Draft:
         accept=(f"folding it {folds}",) if food == "sheet" else (),
         working=" + ".join([f"1/{count}"] * count) + " = 1",
         cues=(
-            Cue(f"Wait. Then: how many parts do we want? Who gets {_ARTICLE[food]} big one?"),
+            Cue("Wait. Then: how many parts do we want? May one of them be bigger?"),
             Cue("Fold a paper napkin first. Open it and look at the creases."),
             Cue("Lay a straw over the middle together. The child turns it until it looks fair."),
         ),
@@ -162,21 +164,106 @@ def _make(count: int, draw: Draw) -> Draft:
     )
 
 
-_ARTICLE = dict.fromkeys(_FOODS, "the")
-_SIZE = {"half": Fraction(1, 2), "quarter": Fraction(1, 4), "whole": Fraction(1)}
+_SIZE = {"half": Fraction(1, 2), "quarter": Fraction(1, 4)}
 
 
-def _how_many(pair: tuple[str, str], draw: Draw) -> Draft:
-    """How many halves make a whole."""
-    del pair
-    food = draw.pick(tuple(_FOODS))
-    whole = _FOODS[food]
-    count = _SIZE["whole"] / _SIZE["half"]
+def _about_halves(draw: Draw) -> Draft:
+    """How many halves make a whole, how much is left, what a part is called."""
+    food, asked = draw.pick(tuple(_FOODS)), draw.pick(("how many", "left", "name"))
+    thing, name = _FOODS[food], food if food != "sheet" else "paper"
+    half = _SIZE["half"]
+    accept: tuple[str, ...]
+    match asked:
+        case "how many":
+            answer, accept = number_word(int(1 / half)), ()
+            say = draw.way(
+                f"How many halves make {thing}?",
+                f"I put halves together to make {thing}. How many?",
+                f"You have {thing}. How many halves is that?",
+            )
+        case "left":
+            part = next(name for name, size in _SIZE.items() if size == 1 - half)
+            answer, accept = f"one {part}", (f"a {part}", part, f"the other {part}")
+            say = draw.way(
+                f"Bear takes one half of the {name}. What is left?",
+                f"I cut the {name} in halves. You take one. What’s left?",
+                f"Give away half of the {name}. How much is left?",
+            )
+        case _:
+            part = next(name for name, size in _SIZE.items() if size * 2 == 1)
+            answer, accept = f"a {part}", (part, f"one {part}")
+            say = draw.way(
+                f"Two equal parts make this {name}. Name one part.",
+                f"I cut the {name} in two equal parts. What is each called?",
+                f"Two of us share the {name} fairly. What does each get?",
+            )
     return Draft(
-        say=draw.way(f"How many halves make {whole}?"),
-        answer=number_word(int(count)),
-        working=f"1 ÷ 1/2 = {count}",
-        cues=(Cue(""), Cue(""), Cue("")),
-        watch_for="",
-        given={},
+        say=say,
+        answer=answer,
+        accept=accept,
+        working="1/2 + 1/2 = 1",
+        cues=(
+            Cue(f"Wait. Then: see the {name} with a cut right down the middle."),
+            Cue("Fold a napkin edge to edge, open it, and look at its parts."),
+            Cue("Tear it on the crease together and share it out. The child tells the rest."),
+        ),
+        watch_for="“The big half.” Halves are the same size: lay them on each other.",
+        given={"thing": food, "ask": asked},
+        guess=0.3,
+        table="paper napkin",
     )
+
+
+def _smaller(draw: Draw) -> Draft:
+    """Which is more, or less, of the same whole: a half or a quarter?"""
+    food, more = draw.pick(tuple(_FOODS)), draw.coin()
+    first, second = draw.shuffled(tuple(_SIZE))
+    answer = (max if more else min)(_SIZE, key=_SIZE.__getitem__)
+    much, big, want = ("more", "bigger", "a lot") if more else ("less", "smaller", "just a bit")
+    name, thing = food if food != "sheet" else "paper", _FOODS[food]
+    return Draft(
+        say=draw.way(
+            f"Which is {much} {name}, a {first} or a {second}?",
+            f"I want {want} of the {name}. Do I take a {first} or a {second}?",
+            f"Here is {thing}. Which is {big}, a {first} or a {second}?",
+        ),
+        answer=f"a {answer}",
+        accept=(answer, f"the {answer}", *(("a fourth",) if answer == "quarter" else ())),
+        working="1/2 = 1/4 + 1/4: a half is as much as two quarters",
+        cues=(
+            Cue("Wait. Then: how many friends share when we cut it in two? In four?"),
+            Cue("Fold one napkin once. Fold its twin twice. Lay them on top of each other."),
+            Cue("Cut it in two together. Now the child cuts each part in two, and looks."),
+        ),
+        watch_for="“Four is more than two.” More parts means smaller parts: look at one of each.",
+        given={"thing": food, "more": more},
+        guess=0.5,
+        table="paper napkins",
+    )
+
+
+SKILL = Skill(
+    id="equal-shares",
+    title="Equal shares",
+    asks="halves and quarters of a whole",
+    strand=Strand.SHAPE,
+    levels=(
+        Level(
+            "halves",
+            "halves",
+            ("halves-or-not", "make-halves", "about-halves"),
+            codes=("1.G.A.3",),
+            guess=0.3,
+            table="toast, paper",
+        ),
+        Level(
+            "quarters",
+            "quarters",
+            ("quarters-or-not", "make-quarters", "quarter-or-half"),
+            codes=("1.G.A.3",),
+            guess=0.3,
+            table="toast, paper",
+        ),
+    ),
+    ask=ask,
+)
