@@ -83,6 +83,10 @@ def _parser() -> argparse.ArgumentParser:
     ask.add_argument("--seed", default="", metavar="TEXT", help="the same seed gives the same prompts")
     _form(ask)
     ask.set_defaults(run=_ask)
+    why = commands.add_parser("why", help="tell an item's whole story: its marks, how long it rests, when it is due")
+    why.add_argument("item", metavar="ITEM", help="an item, such as make-ten/seven-three")
+    why.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="whose story")
+    why.set_defaults(run=_why)
     check = commands.add_parser("check", help="read every file and say what is wrong and where")
     check.set_defaults(run=_check)
     return parser
@@ -286,6 +290,20 @@ def _items(arguments: argparse.Namespace) -> list[str]:
             raise Refused(f"no item {arguments.item!r} there; there is {', '.join(names)}")
         names = [wanted]
     return [f"{skill.id}/{name}" for name in names]
+
+
+def _why(arguments: argparse.Namespace, clock: Clock) -> int:
+    from warmup.documents import did_you_mean
+    from warmup.skills import item_names
+    from warmup.story import story
+
+    if arguments.item not in item_names():
+        raise Refused(f"no item {arguments.item!r}{did_you_mean(arguments.item, item_names())}")
+    desk, journal = _reading_desk(_places(), arguments.child, clock().date())
+    _print(story(desk, arguments.item))
+    if journal:
+        journal.shut()
+    return DONE
 
 
 def _without_answers(data: dict[str, object]) -> dict[str, object]:

@@ -53,7 +53,7 @@ def write_history(desk: Desk, places: Places, first: dt.date) -> None:
     """Live through every morning from ``first`` up to yesterday, and keep it in the journal."""
     moment = [dt.datetime.combine(first, dt.time(8))]
     journal = Journal.open(places.data, lambda: moment[0])
-    opened = {item.id: (item.week - 1) * desk.year.mornings_a_week for item in desk.items()}
+    opened = desk.opened()
     known = Knowledge()
     for day in desk.year.between(first, desk.today):
         moment[0] = dt.datetime.combine(day, dt.time(8, 5))

@@ -11,7 +11,7 @@ from warmup.engine import SETTLING_WEEKS, build, choose, open_items
 from warmup.family import Child, Family
 from warmup.journal import Journal
 from warmup.memory import Knowledge, fold
-from warmup.morning import Choice, Item, Morning, Plan, Routine, Shape
+from warmup.morning import Asked, Choice, Item, Morning, Plan, Routine, Shape
 from warmup.plan import load_plan, load_shape
 from warmup.schoolyear import SchoolYear, school_year
 from warmup.words import MONTHS, WEEKDAYS
@@ -54,11 +54,20 @@ class Desk:
         """What the child knew when today began."""
         return self._fold(self.today)
 
+    def history(self, before: dt.date | None = None) -> tuple[Asked, ...]:
+        """Every prompt that was shown, in order of time; up to but not on ``before``."""
+        return self.journal.history(self.child.record, before) if self.journal else ()
+
+    def opened(self) -> dict[str, int]:
+        """The index of the morning each item unlocks at by the plan."""
+        return {item.id: (item.week - 1) * self.year.mornings_a_week for item in self.items()}
+
+    def guesses(self) -> dict[str, float]:
+        """Each item's chance of a lucky answer."""
+        return {item.id: item.guess for item in self.items()}
+
     def _fold(self, before: dt.date | None) -> Knowledge:
-        history = self.journal.history(self.child.record, before) if self.journal else ()
-        opened = {item.id: (item.week - 1) * self.year.mornings_a_week for item in self.items()}
-        guesses = {item.id: item.guess for item in self.items()}
-        return fold(history, self.year.index, opened, guesses)
+        return fold(self.history(before), self.year.index, self.opened(), self.guesses())
 
     def know(self, known: Knowledge) -> None:
         """Take what is known from elsewhere, in place of the journal's."""

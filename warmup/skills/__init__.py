@@ -15,7 +15,7 @@ from warmup.draw import Draw
 from warmup.morning import Item, Morning, Plan, Prompt
 from warmup.skills.base import Draft, Level, Skill
 
-__all__ = ["SKILLS", "Draft", "Level", "Place", "Skill", "askable", "items", "levels", "place", "prompt"]
+__all__ = ["SKILLS", "Draft", "Level", "Place", "Skill", "askable", "item_names", "items", "levels", "place", "prompt"]
 
 
 def _find() -> Mapping[str, Skill]:
@@ -51,6 +51,11 @@ def _places() -> Mapping[str, Place]:
 def place(item: str) -> Place:
     """Where the item ``skill/name`` stands. KeyError for an item no skill has."""
     return _places()[item]
+
+
+def item_names() -> tuple[str, ...]:
+    """Every item as ``skill/name``."""
+    return tuple(_places())
 
 
 def levels() -> tuple[str, ...]:
