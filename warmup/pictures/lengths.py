@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from math import floor
 from typing import ClassVar
 
-from warmup.pictures.canvas import CELL_HEIGHT, Canvas, Drawing, Ink, box, frame
+from warmup.pictures.canvas import CELL_HEIGHT, Canvas, Drawing, Ink, box, disc, frame
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,29 +73,31 @@ class Lengths:
 
 
 def _ribbon(canvas: Canvas, form: str, left: float, top: float, wide: float, high: float) -> None:
-    """A bar: solid, or an outline with upright stripes, or an outline with spots."""
+    """A bar: solid, or an outline with upright stripes, or dark with a row of spots cut out."""
     match form:
         case "plain":
             canvas.paint(box(left, top, wide, high), Ink.FIRST)
         case "striped":
             canvas.paint(frame(left, top, wide, high, 1), Ink.SECOND)
-            for stripe in range(1, int(wide // 3)):
-                canvas.paint(box(left + 3 * stripe, top, 1, high), Ink.SECOND)
+            for at in _spread(1, wide, 3):
+                canvas.paint(box(left + at, top, 1, high), Ink.SECOND)
         case _:
             canvas.paint(box(left, top, wide, high), Ink.INK)
-            canvas.paint(box(left + 0.5, top + 1, wide - 1, high - 2), Ink.GROUND)
-            across = int((wide - 2) // 3)
-            edge = left + floor(2 * (wide - 3 * across + 1.5) / 2) / 2
-            for spot in range(across):
-                for line in range(max(1, int(high - 3) // 3 + 1)):
-                    if top + 2 + 3 * line + 1 < top + high:
-                        canvas.paint(box(edge + 3 * spot, top + 2 + 3 * line, 1.5, 1), Ink.INK)
+            spot = high - 2 * max(1.0, high // 4)
+            for at in _spread(spot, wide, spot + 1):
+                canvas.paint(disc(left + at + spot / 2, top + high / 2, spot / 2), Ink.GROUND)
+
+
+def _spread(size: float, wide: float, pitch: float) -> list[float]:
+    """Where things of this size begin, evenly within a width and a space free at both ends."""
+    count = max(1, floor((wide - (pitch - size)) / pitch))
+    space = (wide - count * size) / (count + 1)
+    return [floor(2 * (space + n * (space + size)) + 0.5) / 2 for n in range(count)]
 
 
 def _clip(canvas: Canvas, left: float, top: float, wide: float, high: float) -> None:
-    """A clip that fills its step from end to end: a rim with a bar in it."""
+    """A clip that fills its step from end to end."""
     canvas.paint(frame(left, top, wide, high, 1), Ink.SECOND)
-    canvas.paint(frame(left, top, wide, high, 0.5), Ink.INK)
 
 
 PICTURE = Lengths

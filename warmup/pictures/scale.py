@@ -1,0 +1,74 @@
+"""A see-saw with a thing on either end: the heavier end is down."""
+
+from dataclasses import dataclass
+from typing import ClassVar
+
+from warmup.pictures.canvas import Canvas, Drawing, Ink, box, disc, frame, polygon, stroke
+
+
+@dataclass(frozen=True, slots=True)
+class Scale:
+    """A see-saw. ``left`` and ``right`` are "ball" or "box", ``big`` the one drawn larger (or "").
+
+    ``down`` is the end that is down, "left" or "right": the heavier thing sits there, be it big or not.
+    """
+
+    left: str
+    right: str
+    down: str
+    big: str = ""
+
+    kind: ClassVar[str] = "scale"
+
+    def least(self) -> tuple[int, int]:
+        """Room for both things, the plank and what it rests on."""
+        return 30, 8
+
+    def draw(self, columns: int, rows: int) -> Drawing:
+        """The plank, its rest in the middle, and the things standing on the plank's ends."""
+        canvas = Canvas(columns, rows)
+        unit = min(columns / 30, rows * 2 / 16)
+        x, ground = columns // 2, rows * 2 - (rows * 2 - 16 * unit) // 2
+        tilt = 1.5 * unit if self.down == "left" else -1.5 * unit
+        middle = ground - 4 * unit
+        reach = 14 * unit
+        canvas.paint(
+            polygon(((x, middle), (x - 3 * unit, ground), (x + 3 * unit, ground))),
+            Ink.SOFT,
+        )
+        canvas.paint(stroke(x - reach, middle + tilt, x + reach, middle - tilt, 1.2 * unit), Ink.INK)
+        for thing, side in ((self.left, -1), (self.right, 1)):
+            size = unit * (9 if thing == self.big else 4.5 if self.big else 6.5)
+            off = reach - size / 2
+            # The plank's upper edge under the middle of the thing; the thing rests on it.
+            rest = middle - side * tilt * off / reach - 0.7 * unit
+            _thing(canvas, thing, x + side * off, float(round(rest)), size)
+        return canvas.drawing()
+
+    def words(self) -> str:
+        """Which end is down, without saying which is the heavier."""
+        sizes = f", the bigger of the two a {self.big}" if self.big else ""
+        ends = f"a {self.left} on the left, a {self.right} on the right"
+        return f"a see-saw, {ends}, the {self.down} end down{sizes}"
+
+    def shows(self) -> tuple[str, ...]:
+        """Nothing is written on it."""
+        return ()
+
+    def marked(self) -> tuple[str, ...]:
+        """Nothing is set off."""
+        return ()
+
+
+def _thing(canvas: Canvas, name: str, x: float, base: float, size: float) -> None:
+    """A solid ball or a hollow box, as high as it is wide, standing on ``base``."""
+    size = max(3.0, float(round(size)))
+    if name == "ball":
+        canvas.paint(disc(x, base - size / 2, size / 2), Ink.FIRST)
+        return
+    left = round(2 * (x - size / 2)) / 2
+    canvas.paint(box(left, base - size, size, size), Ink.GROUND)
+    canvas.paint(frame(left, base - size, size, size, 1), Ink.SECOND)
+
+
+PICTURE = Scale

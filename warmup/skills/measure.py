@@ -1,0 +1,326 @@
+"""measure: which is longer, which is heavier; three in order; how many units long.
+
+K.MD.A.1 and K.MD.A.2 compare two things and name what is compared; 1.MD.A.1 puts three in order and
+compares two through a third; 1.MD.A.2 counts equal units laid end to end (Common Core State Standards for
+Mathematics, 2010).
+"""
+
+from dataclasses import dataclass
+
+from warmup.draw import Draw
+from warmup.morning import Cue, Morning, Strand
+from warmup.pictures.lengths import Lengths
+from warmup.pictures.scale import Scale
+from warmup.skills.base import Draft, Level, Skill
+from warmup.words import number_word, plural
+
+_FORMS = ("plain", "striped", "spotted")
+_LONG_THINGS = ("spoon", "shoe", "fork", "sock", "book", "brush", "scarf", "mitt", "plate", "leaf")
+_HEAVY_THINGS = ("shoe", "cup", "book", "apple", "pear", "block", "plate", "bun", "hat", "sock")
+_COLOURS = ("red", "blue", "green", "black", "white", "pink", "brown", "gray")
+
+
+@dataclass(frozen=True, slots=True)
+class _Attribute:
+    """What two things are compared by, the act that compares them, and the slip it is known for."""
+
+    more: str
+    less: str
+    fair: str
+    look: str
+    begin: str
+    slip: str
+
+
+_LENGTH = _Attribute(
+    "longer",
+    "shorter",
+    "with one end of each lined up",
+    "Hold up the {thing}. Slide a finger from end to end. What is {asked}?",
+    "Lay the {thing} at the edge of the table together. The child lays a thing beside it.",
+    "Ends not lined up. Start both things at the same edge.",
+)
+_WEIGHT = _Attribute(
+    "heavier",
+    "lighter",
+    "when one is held in each hand",
+    "Hold out both hands like a see-saw, the {thing} in one. Which hand sinks?",
+    "Put the {thing} in one hand together. The child tries things in the other.",
+    "Choosing by looks: a big thing need not be heavy. Lift it first.",
+)
+
+
+def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+    """Two ribbons, a see-saw, three in a row, a ribbon in clips; or a thing to be found in the room."""
+    match item:
+        case "longer" | "ends-not-lined-up":
+            return _ribbons(item, draw)
+        case "find-longer":
+            return _find(_LENGTH, draw.pick(_LONG_THINGS), draw)
+        case "find-heavier":
+            return _find(_WEIGHT, draw.pick(_HEAVY_THINGS), draw)
+        case "heavier" | "big-is-not-heavy":
+            return _see_saw(item, draw)
+        case "order-three":
+            return _order(draw)
+        case "through-a-third":
+            return _through(draw)
+        case _:
+            return _clips(item, draw)
+
+
+# ---- two things ------------------------------------------------------------------------------------
+
+
+def _ribbons(item: str, draw: Draw) -> Draft:
+    forms = draw.sample(_FORMS, 2)
+    long = draw.between(9, 16)
+    short = long - draw.between(2, 4)
+    lined_up = item == "longer"
+    # Laid askew, each of the two is as often the one that sticks out at the right.
+    reach = draw.between(1, 3) if draw.coin() else -draw.between(1, min(2, long - short - 1))
+    starts = {long: 0, short: 0 if lined_up else long - short + reach}
+    lengths = draw.shuffled((long, short))
+    asked = draw.pick(("longer", "shorter"))
+    answer = forms[lengths.index(long if asked == "longer" else short)]
+    picture = Lengths(lengths, forms, () if lined_up else tuple(starts[length] for length in lengths))
+    return Draft(
+        say=draw.way(
+            f"Look at the two ribbons. Which one is {asked}?",
+            f"Bear wants the {asked} ribbon. Which one is it?",
+            f"Touch the {asked} ribbon. What does it look like?",
+            f"Two kites lost their tails. Which tail is {asked}?",
+        ),
+        answer=f"the {answer} one",
+        accept=(f"the {answer} ribbon",),
+        working=f"{forms[0]} {lengths[0]} steps, {forms[1]} {lengths[1]} steps",
+        cues=(
+            Cue(
+                "Wait. Then: they start at one line. Look at the other ends."
+                if lined_up
+                else "Wait. Then: do both start at the same place?"
+            ),
+            Cue(
+                "Run a finger along each from end to end. Which takes you on farther?"
+                if lined_up
+                else "Mark each ribbon’s two ends on a strip of paper. Then line the marks up."
+            ),
+            Cue("Cut two strips to match. Line up one end together; the child sees the rest."),
+        ),
+        watch_for=f"Hearing longer for {asked}. Say the word again, slowly."
+        if lined_up and asked == "shorter"
+        else "Looking at one end only. A ribbon that sticks out need not be the longer one.",
+        given={
+            "forms": list(forms),
+            "lengths": list(lengths),
+            "starts": list(picture.starts),
+            "asked": asked,
+        },
+        picture=picture,
+        guess=0.5,
+    )
+
+
+def _find(attribute: _Attribute, thing: str, draw: Draw) -> Draft:
+    """Find a thing in the room: many are right, and the answer states the rule."""
+    asked = draw.pick((attribute.more, attribute.less))
+    return Draft(
+        say=draw.way(
+            f"Find me a thing that is {asked} than this {thing}.",
+            f"Bear has a {thing}. He wants a thing that is {asked}. Find one.",
+            f"Take a {thing}. Now find a thing that is {asked}.",
+        ),
+        answer=f"anything {asked} than the {thing}, {attribute.fair}",
+        working=f"put both side by side: the new thing is {asked}"
+        if attribute is _LENGTH
+        else f"one in each hand: the {thing} {'rises' if asked == attribute.more else 'sinks'}",
+        cues=(
+            Cue(f"Wait. Then: {asked} than the {thing}. What could you try?"),
+            Cue(attribute.look.format(thing=thing, asked=asked)),
+            Cue(attribute.begin.format(thing=thing)),
+        ),
+        watch_for=attribute.slip,
+        given={"thing": thing, "asked": asked},
+        guess=0.0,
+    )
+
+
+def _see_saw(item: str, draw: Draw) -> Draft:
+    left, right = draw.shuffled(("ball", "box"))
+    down = draw.pick(("left", "right"))
+    heavy, light = (left, right) if down == "left" else (right, left)
+    asked = draw.pick(("heavier", "lighter"))
+    answer = heavy if asked == "heavier" else light
+    trap = item == "big-is-not-heavy"
+    return Draft(
+        say=draw.way(
+            f"A ball and a box sit on a see-saw. Which is {asked}?",
+            f"Look at the see-saw. Which thing is {asked}?",
+            f"Bear wants the {asked} thing on the see-saw. Which one is it?",
+        ),
+        answer=f"the {answer}",
+        working=f"the {heavy} is down: it is the heavier one",
+        cues=(
+            Cue("Wait. Then: which end of the see-saw is down?"),
+            Cue("Hold out your arms like the plank. What makes an arm sink?"),
+            Cue("Tip your arms like the plank together. The child tells what pulls its end down."),
+        ),
+        watch_for="Choosing the big one because it is big. Ask which end went down."
+        if trap
+        else f"Naming the end that is up. Say the word again: {asked}.",
+        given={"left": left, "right": right, "down": down, "big": light if trap else "", "asked": asked},
+        picture=Scale(left, right, down, light if trap else ""),
+        guess=0.5,
+    )
+
+
+# ---- three things ----------------------------------------------------------------------------------
+
+
+def _order(draw: Draw) -> Draft:
+    forms = draw.shuffled(_FORMS)
+    short = draw.between(4, 7)
+    middle = short + draw.between(2, 4)
+    lengths = draw.shuffled((short, middle, middle + draw.between(2, 4)))
+    first = draw.pick(("shortest", "longest"))
+    order = sorted(zip(lengths, forms, strict=True), reverse=first == "longest")
+    picture = Lengths(lengths, forms)
+    return Draft(
+        say=draw.way(
+            f"Put the ribbons in order. Start with the {first}.",
+            f"Bear hangs up the ribbons, {first} one first. Say them in order.",
+            f"Say the ribbons in a row, {first} one first.",
+        ),
+        answer=", then ".join(form for _, form in order),
+        working=", ".join(f"{form} {length}" for length, form in order) + " steps",
+        cues=(
+            Cue(f"Wait. Then: which one is the {first} of all? Cover it and look again."),
+            Cue("Run a finger along each from the line. Where does each one stop?"),
+            Cue(f"Say the first together: “{order[0][1]}…” The child goes on."),
+        ),
+        watch_for="Two in order, and the third put just anywhere. Compare it with both.",
+        given={"forms": list(forms), "lengths": list(lengths), "first": first},
+        picture=picture,
+        guess=0.17,
+        seconds=60,
+    )
+
+
+def _through(draw: Draw) -> Draft:
+    """Two ropes that never lie side by side, compared through a third."""
+    long, middle, short = draw.sample(_COLOURS, 3)
+    asked = draw.pick(("longest", "shortest"))
+    answer, again = long if asked == "longest" else short, middle.capitalize()
+    end = f"Which is {asked}?"
+    return Draft(
+        say=draw.way(
+            f"Of three ropes, {long} is longer than {middle}. {again} is longer than {short}. {end}",
+            f"Of three strings, {middle} is longer than {short}. {again} is shorter than {long}. {end}",
+            f"Of three tails, {short} is shorter than {middle}. {again} is shorter than {long}. {end}",
+        ),
+        answer=f"the {answer} one",
+        accept=(answer,),
+        working=f"{long} > {middle} > {short}",
+        cues=(
+            Cue("Wait. Then say it again, slowly. Which color do you hear twice?"),
+            Cue(f"Draw a line for {middle}. Where do the other two lines end?"),
+            Cue(f"Draw {middle} together. The child draws one that is longer and one that is shorter."),
+        ),
+        watch_for="Taking the last one named. Draw each as you say it.",
+        given={"order": [long, middle, short], "asked": asked},
+        guess=0.33,
+        seconds=60,
+    )
+
+
+# ---- units -----------------------------------------------------------------------------------------
+
+
+def _clips(item: str, draw: Draw) -> Draft:
+    count = draw.between(3, 10) if item == "units" else draw.between(5, 10)
+    # The first and the last clip stay, so that both ends of the ribbon can be seen to be covered.
+    missing = (
+        ()
+        if item == "units"
+        else tuple(sorted(draw.sample(range(1, count - 1), draw.between(1, count // 3))))
+    )
+    left = count - len(missing)
+    return Draft(
+        say=draw.way(
+            "How many clips long is the ribbon?",
+            "Bear lays clips along a ribbon. How many clips long is it?",
+            "We use clips to see how long. How many clips fit?",
+        )
+        if not missing
+        else draw.way(
+            "Some clips fell off. How many clips long is the ribbon?",
+            "Bear took some clips away. How many clips long is the ribbon?",
+            "There are gaps in the clips. How many clips fit in all?",
+        ),
+        answer=number_word(count),
+        accept=(f"{number_word(count)} clips",),
+        working=f"{count} clips, end to end"
+        if not missing
+        else f"{left} {plural(left, 'clip')} + {len(missing)} gone = {count}",
+        cues=(
+            Cue(
+                "Wait. Then: start at one end. Touch each clip once."
+                if not missing
+                else "Wait. Then: what must lie in the gaps, so that nothing is left bare?"
+            ),
+            Cue(
+                "Follow the ribbon’s edge. Stop at the end of each clip."
+                if not missing
+                else "Walk a finger along the ribbon, a clip’s length at each step."
+            ),
+            Cue("Touch the first clip together: “one…” The child goes on to the ribbon’s end."),
+        ),
+        watch_for="A clip counted twice, or the ends of clips counted, not the clips."
+        if not missing
+        else "Counting only the clips that are there. A gap is long as well.",
+        given={"long": count, "missing": list(missing)},
+        picture=Lengths((count,), clips=True, missing=missing),
+    )
+
+
+SKILL = Skill(
+    id="measure",
+    title="Measure",
+    asks="longer, heavier; three in order; how many units long",
+    strand=Strand.MEASURING,
+    levels=(
+        Level(
+            "longer",
+            "longer and shorter",
+            ("longer", "ends-not-lined-up", "find-longer"),
+            codes=("K.MD.A.2",),
+            guess=0.5,
+            table="spoons, strips of paper",
+        ),
+        Level(
+            "heavier",
+            "heavier and lighter",
+            ("heavier", "big-is-not-heavy", "find-heavier"),
+            codes=("K.MD.A.1", "K.MD.A.2"),
+            guess=0.5,
+            table="things to lift",
+        ),
+        Level(
+            "order-three",
+            "three in order",
+            ("order-three", "through-a-third"),
+            codes=("1.MD.A.1",),
+            guess=0.25,
+            seconds=60,
+            table="three ribbons",
+        ),
+        Level(
+            "units-to-10",
+            "how many units long, to 10",
+            ("units", "fallen-clips"),
+            codes=("1.MD.A.2",),
+            table="big clips, a ribbon",
+        ),
+    ),
+    ask=ask,
+)
