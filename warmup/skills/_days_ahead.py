@@ -2,11 +2,10 @@
 
 import datetime as dt
 
+from warmup import pictures
 from warmup.draw import Draw, Way
 from warmup.morning import Countdown, Cue, Morning
 from warmup.pictures import Picture
-from warmup.pictures.day_strip import DayStrip
-from warmup.pictures.month_calendar import MonthCalendar
 from warmup.skills._calendar import (
     ahead,
     also_said,
@@ -50,7 +49,7 @@ def sleeps(morning: Morning, draw: Draw, watch_for: str) -> Draft:
             f"Bear bakes on {day}. How many sleeps until then?",
             f"How many times do we go to bed until {day}?",
         )
-    strip = DayStrip(first=today, pointed=(today, day) if count < _WEEK else (today,))
+    strip = pictures.DayStrip(first=today, pointed=(today, day) if count < _WEEK else (today,))
     tomorrow = day_name(ahead(morning.date, 1))
     return Draft(
         say=say,
@@ -102,7 +101,7 @@ def few_days_on(today: dt.date, draw: Draw, watch_for: str) -> Draft:
             Cue(f"Wait. Then: today is the {here}. What date is tomorrow?"),
             Cue(
                 f"Finger on {number_word(today.day)}. Hop {word} squares on.",
-                MonthCalendar(today.year, today.month, pointed=(today.day,)),
+                pictures.MonthCalendar(today.year, today.month, pointed=(today.day,)),
             ),
             Cue(
                 f"Begin: “{day_name(tomorrow)} the {ordinal_word(tomorrow.day)}…” "
@@ -111,7 +110,7 @@ def few_days_on(today: dt.date, draw: Draw, watch_for: str) -> Draft:
         ),
         watch_for=watch_for,
         given={"from": today.isoformat(), "steps": steps},
-        picture=MonthCalendar(today.year, today.month, pointed=(today.day,), upto=today.day),
+        picture=pictures.MonthCalendar(today.year, today.month, pointed=(today.day,), upto=today.day),
     )
 
 
@@ -136,7 +135,7 @@ def two_weeks(morning: Morning, draw: Draw, watch_for: str) -> Draft:
             f"Finger on the {here}. How many hops to the {there}?",
             f"The bud opens on the {there}. It is the {here}. How many sleeps?",
         )
-    page = MonthCalendar(
+    page = pictures.MonthCalendar(
         today.year, today.month, pointed=_fingers(today.day, until.day, (until - today).days)
     )
     first = Cue(
@@ -161,7 +160,7 @@ def _second_named(today: dt.date, draw: Draw, watch_for: str) -> Draft:
         f"Not this {day}, the one after. How many sleeps until then?",
         f"Bear comes back, not this {day} but the next. How many sleeps?",
     )
-    strip = DayStrip(first=here, pointed=(here, day))
+    strip = pictures.DayStrip(first=here, pointed=(here, day))
     first = Cue(f"Wait. Then: how many sleeps to this {day}? A week more takes us to the next.")
     second = Cue(f"Once round the strip is seven sleeps. Then hop on to {day}.", strip)
     return _across(today, until, (say, strip, first, second), watch_for)
@@ -203,7 +202,7 @@ def week_on(today: dt.date, draw: Draw, watch_for: str) -> Draft:
             f"It is the {here}. The snow fell one week ago. On what date?",
             f"Start at the {here}. Go back a whole week. Where are you?",
         )
-    page = MonthCalendar(today.year, today.month, hidden=(target.day,), pointed=(today.day,))
+    page = pictures.MonthCalendar(today.year, today.month, hidden=(target.day,), pointed=(today.day,))
     near = [ordinal_word(today.day + move * (1 if step > 0 else -1)) for move in (1, 2)]
     return Draft(
         say=say,
@@ -245,7 +244,7 @@ def over_the_end(morning: Morning, draw: Draw, watch_for: str) -> Draft:
                 f"Hop from the {ordinal_word(start.day)} to the last square. Turn the page and hop on."
                 if left
                 else "It is the last square. Turn the page and hop on.",
-                MonthCalendar(start.year, start.month, pointed=_fingers(start.day, count)),
+                pictures.MonthCalendar(start.year, start.month, pointed=_fingers(start.day, count)),
             ),
             Cue(
                 f"Count the hops to the end of {month} together. The child goes on into {after}."
@@ -301,7 +300,7 @@ def to_the_next_month(last: int, today: dt.date, draw: Draw, watch_for: str) -> 
         second = f"Finger on the last square of {month_name(end)}. Which page is next, and how does it begin?"
         first, page = (
             f"is there one more square in {month_name(end)}?",
-            MonthCalendar(end.year, end.month, (), (last,)),
+            pictures.MonthCalendar(end.year, end.month, (), (last,)),
         )
     else:
         say = draw.way(
@@ -311,7 +310,10 @@ def to_the_next_month(last: int, today: dt.date, draw: Draw, watch_for: str) -> 
         )
         lead = f"Say together: “{said(ahead(end, -2))}, {said(ahead(end, -1))}…” and fall silent."
         second = f"Turn back to {month_name(end)} together. Find the last square."
-        first, page = f"which month goes before {month_name(new)}?", MonthCalendar(end.year, end.month)
+        first, page = (
+            f"which month goes before {month_name(new)}?",
+            pictures.MonthCalendar(end.year, end.month),
+        )
     return Draft(
         say=say,
         answer=said(target),

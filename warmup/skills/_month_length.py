@@ -6,9 +6,9 @@ only every fourth (the rule of 1582, as ISO 8601 uses it).
 
 import datetime as dt
 
+from warmup import pictures
 from warmup.draw import Draw, Way
 from warmup.morning import Cue
-from warmup.pictures.month_calendar import MonthCalendar
 from warmup.skills._calendar import month_days
 from warmup.skills.base import Draft
 from warmup.words import MONTHS, number_word
@@ -83,7 +83,7 @@ def _way_in(year: int, month: int) -> tuple[Cue, Cue]:
             Cue("Wait. Then: it is the shortest of all. A leap year lends it a day."),
             Cue(
                 "Touch the end of each week: seven, fourteen, twenty-one. Any days past the next?",
-                MonthCalendar(year, month, pointed=(7, 14, 21)),
+                pictures.MonthCalendar(year, month, pointed=(7, 14, 21)),
             ),
         )
     fists = "Touch a knuckle for January, a dip for February"
@@ -108,7 +108,7 @@ def _last_numbers(year: int, month: int) -> Cue:
     row = f"{number_word(start - 1)}, {number_word(start)}"
     return Cue(
         f"Count the last squares of its page: “{row}…” The child goes on.",
-        MonthCalendar(year, month, pointed=(start,)),
+        pictures.MonthCalendar(year, month, pointed=(start,)),
     )
 
 

@@ -6,9 +6,9 @@ taken for the ordinal ("March third", "March three").
 
 import datetime as dt
 
+from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
-from warmup.pictures.month_calendar import MonthCalendar
 from warmup.skills._calendar import ahead, also_said, day_name, days_left, month_name, said, with_weekday
 from warmup.skills._days_ahead import few_days_on, over_the_end, sleeps, to_the_next_month, two_weeks, week_on
 from warmup.skills.base import Draft, Level, Skill
@@ -67,7 +67,9 @@ def askable(item: str, morning: Morning) -> bool:
 
 def _say_number(today: dt.date, draw: Draw) -> Draft:
     day = today.day
-    page = MonthCalendar(today.year, today.month, hidden=(day,), pointed=(day - 1,) if day > 1 else ())
+    page = pictures.MonthCalendar(
+        today.year, today.month, hidden=(day,), pointed=(day - 1,) if day > 1 else ()
+    )
     if day == 1:
         say = draw.way(
             "A new month begins today. What number is today?",
@@ -100,20 +102,20 @@ def _say_number(today: dt.date, draw: Draw) -> Draft:
         cues=cues,
         watch_for=_WATCH["say-number"],
         given={"date": today.isoformat()},
-        picture=MonthCalendar(today.year, today.month, hidden=(day,)),
+        picture=pictures.MonthCalendar(today.year, today.month, hidden=(day,)),
     )
 
 
 def _find_number(today: dt.date, draw: Draw) -> Draft:
     """Where today's card goes on a calendar whose numbers are put up day by day."""
     day, word = today.day, number_word(today.day)
-    page = MonthCalendar(today.year, today.month, upto=day - 1)
+    page = pictures.MonthCalendar(today.year, today.month, upto=day - 1)
     before = number_word(day - 1)
     if day == 1:
         second = Cue("Look along the first row from the left, to where squares begin.", page)
         third = Cue("Sweep a finger along from Sunday together. The child says stop.")
     else:
-        pointed = MonthCalendar(today.year, today.month, pointed=(day - 1,), upto=day - 1)
+        pointed = pictures.MonthCalendar(today.year, today.month, pointed=(day - 1,), upto=day - 1)
         second = Cue(f"Finger on {before}. The next number lives right after it.", pointed)
         third = Cue(
             f"Touch and say “{count_words(range(max(1, day - 3), day))}…” The child’s finger goes on."
@@ -161,7 +163,7 @@ def _full(today: dt.date, draw: Draw) -> Draft:
             Cue("Wait. Then: which month is it? The number comes after it."),
             Cue(
                 "Point at the name on top, then at the blank square.",
-                MonthCalendar(today.year, today.month, hidden=(today.day,)),
+                pictures.MonthCalendar(today.year, today.month, hidden=(today.day,)),
             ),
             Cue(f"Begin together: “Yesterday was {yesterday}. Today is…” and fall silent."),
         ),
@@ -189,7 +191,7 @@ def _named(item: str, today: dt.date, draw: Draw) -> Draft:
         )
     place = ordinal_word(target.day)
     lead = [ahead(target, -3), ahead(target, -2)] if step < 0 else [ahead(target, -2), start]
-    page = MonthCalendar(today.year, today.month, hidden=(target.day,), pointed=(start.day,))
+    page = pictures.MonthCalendar(today.year, today.month, hidden=(target.day,), pointed=(start.day,))
     return Draft(
         say=say,
         answer=said(target),

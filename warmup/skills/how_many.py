@@ -5,9 +5,9 @@ K.CC.B.4: counting tells how many. K.CC.B.5: count up to 20 things in a line, an
 Rows and rings begin at 6: up to five are seen at a glance, not counted (common practice, no source).
 """
 
+from warmup import pictures
 from warmup.draw import Draw, Way
 from warmup.morning import Cue, Morning, Strand
-from warmup.pictures.counters import Counters
 from warmup.skills._home import BUN, TO_HOLD, Noun
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import number_word
@@ -42,7 +42,7 @@ def _count(layout: str, draw: Draw) -> Draft:
     """How many lie in this layout; the answer is the last number said."""
     count, noun, seed = draw.between(*_RANGES[layout]), draw.pick(_ROUND), draw.below(1000)
     figures = ", ".join(map(str, range(1, count + 1))) if count <= 5 else f"1, 2, 3 … {count}"
-    picture = Counters(count, layout, what=noun.many, seed=seed if layout == "scatter" else 0)
+    picture = pictures.Counters(count, layout, what=noun.many, seed=seed if layout == "scatter" else 0)
     return Draft(
         say=_say_count(layout, noun, draw),
         answer=number_word(count),
@@ -84,7 +84,7 @@ def _say_count(layout: str, noun: Noun, draw: Draw) -> Way:
 
 
 def _cues_count(layout: str, count: int, noun: Noun) -> tuple[Cue, Cue, Cue]:
-    rows = Counters(count, "rows", what=noun.many)
+    rows = pictures.Counters(count, "rows", what=noun.many)
     match layout:
         case "line":
             first = f"Wait. Then: put a finger on each {noun.one} and say its number."

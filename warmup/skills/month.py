@@ -4,9 +4,9 @@ The twelve months and their order: Virginia Mathematics Standards of Learning (2
 years are the Gregorian calendar's. No Common Core code covers the calendar.
 """
 
+from warmup import pictures
 from warmup.draw import Draw, Way
 from warmup.morning import Cue, Morning, Strand
-from warmup.pictures.month_strip import MonthStrip
 from warmup.skills._calendar import later_month, month_name
 from warmup.skills._month_length import any_month, february, long_pair
 from warmup.skills.base import Draft, Level, Skill
@@ -84,14 +84,14 @@ def _this(morning: Morning, draw: Draw) -> Draft:
         ),
         watch_for=_WATCH["this"],
         given={"date": morning.date.isoformat()},
-        picture=MonthStrip(hidden=(month,)),
+        picture=pictures.MonthStrip(hidden=(month,)),
     )
 
 
-def _strip(pointed: str, hidden: str) -> MonthStrip:
+def _strip(pointed: str, hidden: str) -> pictures.MonthStrip:
     """The months with a finger on one and its neighbor blank; turned about where the two lie a year apart."""
     first = "July" if {pointed, hidden} == {"December", "January"} else "January"
-    return MonthStrip(first, (hidden,), (pointed,))
+    return pictures.MonthStrip(first, (hidden,), (pointed,))
 
 
 def _in_order(item: str, draw: Draw) -> Draft:
@@ -124,13 +124,13 @@ def _in_order(item: str, draw: Draw) -> Draft:
             Cue(f"Wait. Then: start at January and go to {said[-1]}. Keep walking."),
             Cue(
                 f"Finger on {said[-1]} among the months. Walk it on square by square.",
-                MonthStrip(pointed=(said[-1],)),
+                pictures.MonthStrip(pointed=(said[-1],)),
             ),
             Cue(f"Say together: “{_lead(first + count)}…” and fall silent."),
         ),
         watch_for=_WATCH[item],
         given={"said": list(said), "more": more},
-        picture=MonthStrip(hidden=answer, pointed=(said[-1],)),
+        picture=pictures.MonthStrip(hidden=answer, pointed=(said[-1],)),
     )
 
 
@@ -152,7 +152,7 @@ def _twelve(draw: Draw) -> Draft:
         working="January to December: 12 names",
         cues=(
             Cue("Wait. Then: which comes first in a year? Put up a finger for it."),
-            Cue("Look at the months. Touch and count each square once.", MonthStrip()),
+            Cue("Look at the months. Touch and count each square once.", pictures.MonthStrip()),
             Cue("Say January with a finger up, then February. The child goes on to December."),
         ),
         watch_for=_WATCH["twelve-months"],
@@ -177,13 +177,13 @@ def _around(item: str, draw: Draw) -> Draft:
             Cue(f"Wait. Then: say the months, and start at {start}."),
             Cue(
                 f"Finger on {month}. One square {'on' if step > 0 else 'back'}.",
-                MonthStrip(_strip(month, answer).first, pointed=(month,)),
+                pictures.MonthStrip(_strip(month, answer).first, pointed=(month,)),
             ),
             third,
         ),
         watch_for=_WATCH[item],
         given={"month": month, "steps": step},
-        picture=MonthStrip(hidden=(answer,), pointed=(month,)),
+        picture=pictures.MonthStrip(hidden=(answer,), pointed=(month,)),
     )
 
 

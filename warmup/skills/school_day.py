@@ -6,10 +6,9 @@ goes past 120, where 1.NBT.A.1 ends. Past day 100 the bundles are those begun si
 too stay inside two digits.
 """
 
+from warmup import pictures
 from warmup.draw import Draw, Way
 from warmup.morning import Cue, DayKind, Morning, Strand
-from warmup.pictures.bundles import Bundles
-from warmup.pictures.hundred_chart import HundredChart
 from warmup.skills._home import upper
 from warmup.skills._number import chart_rows, tens_and_ones
 from warmup.skills.base import Draft, Level, Skill
@@ -191,13 +190,13 @@ def _neighbor(known: int, step: int, say: Way, watch_for: str) -> Draft:
     )
 
 
-def _blank(known: int, answer: int) -> HundredChart | None:
+def _blank(known: int, answer: int) -> pictures.HundredChart | None:
     """The chart's rows about the number, its square blank; none for the first, which begins the chart."""
     if known == 0 or answer == 1:
         return None
     # A row more where the number begins or ends one: a finger needs to see both neighbors.
     rows = chart_rows(max(1, answer - 1), answer + 1)
-    return HundredChart(rows.first, rows.last, hidden=(answer,), pointed=(known,))
+    return pictures.HundredChart(rows.first, rows.last, hidden=(answer,), pointed=(known,))
 
 
 def _from_nothing() -> tuple[Cue, Cue, Cue]:
@@ -261,12 +260,12 @@ def _tens_and_ones(morning: Morning, draw: Draw) -> Draft:
         working=f"{number} = {10 * tens} + {ones}",
         cues=(
             Cue("Wait. Then: how many straws does a band hold?"),
-            Cue("Look at the straws. Which are banded, which are loose?", Bundles(tens, ones)),
+            Cue("Look at the straws. Which are banded, which are loose?", pictures.Bundles(tens, ones)),
             Cue("Touch the bundles together: “ten…” The child goes on, then counts the loose ones."),
         ),
         watch_for=_WATCH["tens-and-ones"],
         given={"number": number},
-        picture=Bundles(tens, ones),
+        picture=pictures.Bundles(tens, ones),
     )
 
 
@@ -291,12 +290,14 @@ def _new_bundle(morning: Morning, draw: Draw) -> Draft:
         working=f"{number - 1} + 1 = {number} = {tens} × 10",
         cues=(
             Cue("Wait. Then: lay the straw of today with the loose ones. How many are loose?"),
-            Cue("Point at the loose ones and add today’s. Do they fill a band?", Bundles(tens - 1, 9)),
+            Cue(
+                "Point at the loose ones and add today’s. Do they fill a band?", pictures.Bundles(tens - 1, 9)
+            ),
             Cue("Put the band round the loose ones together. The child counts all bundles."),
         ),
         watch_for=_WATCH["new-bundle"],
         given={"before": number - 1},
-        picture=Bundles(tens - 1, 9),
+        picture=pictures.Bundles(tens - 1, 9),
     )
 
 
@@ -307,7 +308,7 @@ def _to_the_hundredth(morning: Morning, draw: Draw) -> Draft:
     number = morning.school_day
     word, more = number_word(number), 100 - number
     chart = chart_rows(number, 100)
-    page = HundredChart(chart.first, chart.last, pointed=(number,))
+    page = pictures.HundredChart(chart.first, chart.last, pointed=(number,))
     first = number_word(number + 1)
     return Draft(
         say=draw.way(
@@ -347,7 +348,7 @@ def _hundred_today(draw: Draw) -> Draft:
         working=f"100 = {tens} × 10",
         cues=(
             Cue("Wait. Then: a band holds as many as your fingers. Count the bands."),
-            Cue("Point at the bundles in two rows. How many in a row?", Bundles(tens, 0)),
+            Cue("Point at the bundles in two rows. How many in a row?", pictures.Bundles(tens, 0)),
             Cue("Count by tens together, a finger each time. The child stops at one hundred."),
         ),
         watch_for=_WATCH["hundred-today"],

@@ -5,11 +5,10 @@ Standards for Mathematics, 2010). Five at a glance by 60 months: Head Start Earl
 Framework (2015). The picture is shown for about two seconds and covered (common practice, no source).
 """
 
+from warmup import pictures
 from warmup.draw import Draw, Way
 from warmup.morning import Cue, Morning, Strand
 from warmup.pictures import Picture
-from warmup.pictures.dots import Dots
-from warmup.pictures.ten_frame import TenFrame
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import number_word
 
@@ -31,7 +30,7 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
     count = sum(groups)
     left = groups[0] if pattern == "two-groups" else 0
     frame = pattern == "ten-frame"
-    picture: Picture = TenFrame(count) if frame else Dots(count, pattern, seed, left)
+    picture: Picture = pictures.TenFrame(count) if frame else pictures.Dots(count, pattern, seed, left)
     return Draft(
         say=_say(item, draw),
         answer=number_word(count),

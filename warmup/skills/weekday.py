@@ -4,9 +4,9 @@ The day before and after a given day: Virginia Mathematics Standards of Learning
 or back goes past that and is common practice, no source. No Common Core code covers the calendar.
 """
 
+from warmup import pictures
 from warmup.draw import Draw, Way
 from warmup.morning import Cue, Morning, Strand
-from warmup.pictures.day_strip import DayStrip
 from warmup.skills._calendar import day_name, later_day
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import WALL_WEEK
@@ -63,13 +63,13 @@ def _today(morning: Morning, draw: Draw) -> Draft:
             Cue("Wait. Then: what did we do when we last got up? Which day was that?"),
             Cue(
                 f"Finger on {before}, the day just gone. Today is one square on.",
-                DayStrip(_first(before, today), (today,), (before,)),
+                pictures.DayStrip(_first(before, today), (today,), (before,)),
             ),
             Cue(f"Say the days together: “{later_day(today, -2)}, {before}…” and fall silent."),
         ),
         watch_for=_WATCH["today"],
         given={"date": morning.date.isoformat(), "steps": 0},
-        picture=DayStrip(hidden=(today,)),
+        picture=pictures.DayStrip(hidden=(today,)),
     )
 
 
@@ -100,13 +100,13 @@ def _next_to_today(item: str, morning: Morning, draw: Draw) -> Draft:
             Cue(first),
             Cue(
                 f"Finger on {today}. One hop {'on' if step > 0 else 'back'}, past one night.",
-                DayStrip(_first(today, answer), (answer,), (today,)),
+                pictures.DayStrip(_first(today, answer), (answer,), (today,)),
             ),
             _begin(today, step),
         ),
         watch_for=_WATCH[item],
         given={"date": morning.date.isoformat(), "steps": step},
-        picture=DayStrip(hidden=(answer,), pointed=(today,)),
+        picture=pictures.DayStrip(hidden=(answer,), pointed=(today,)),
     )
 
 
@@ -121,13 +121,13 @@ def _around(item: str, draw: Draw) -> Draft:
             Cue(f"Wait. Then: say the days, and start at {later_day(day, -3)}."),
             Cue(
                 f"Finger on {day} in the strip. Hop one square {'on' if step > 0 else 'back'}.",
-                DayStrip(_first(day, answer), pointed=(day,)),
+                pictures.DayStrip(_first(day, answer), pointed=(day,)),
             ),
             _begin(day, step),
         ),
         watch_for=_WATCH[item],
         given={"day": day, "steps": step},
-        picture=DayStrip(hidden=(answer,), pointed=(day,)),
+        picture=pictures.DayStrip(hidden=(answer,), pointed=(day,)),
     )
 
 
@@ -171,7 +171,7 @@ def _two_days(draw: Draw) -> Draft:
             Cue(f"Wait. Then: {day} is where we stand, no hop yet. Now one hop {where}."),
             Cue(
                 f"Finger on {day} in the strip. Two hops {where}, one at a time.",
-                DayStrip(_first(day, answer), pointed=(day,)),
+                pictures.DayStrip(_first(day, answer), pointed=(day,)),
             ),
             Cue(f"Hop together to {middle} and say its name. The child makes the other hop."),
         ),
