@@ -63,7 +63,7 @@ class JoinedShapes:
         first, second = two_pieces(self.whole, self.part)
         way = (1.0, 0.0) if self.whole == "triangle" else (0.0, -1.0)
         wide = min(columns, 2 * rows)
-        gap = 0.25 if self.apart else 0.7 / (wide / 3)
+        gap = 0.3 if self.apart else 0.7 / (wide / 3)
         shifted = (
             tuple((x + gap * way[0], y + gap * way[1]) for x, y in first),
             tuple((x - gap * way[0], y - gap * way[1]) for x, y in second),

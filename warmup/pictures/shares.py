@@ -40,6 +40,9 @@ class Shares:
         if wide > columns - 2:
             wide = float((columns - 2) // 4 * 4)
             high = wide if self.whole != "rectangle" else wide / 1.5 // 2 * 2
+        if self.whole != "circle" and self.cut in ("strips", "cross"):
+            self._tiles(canvas, wide, high)
+            return canvas.drawing()
         left, top = round(columns - wide) / 2, float(round(rows - high / 2))
         body = (
             disc(left + wide / 2, top + high / 2, wide / 2)
@@ -51,24 +54,40 @@ class Shares:
             canvas.paint(both(body, cut), Ink.GROUND)
         return canvas.drawing()
 
+    def _tiles(self, canvas: Canvas, wide: float, high: float) -> None:
+        """Straight parts of a rectangle: whole units each, so that equal parts are painted equal."""
+        across = self.parts if self.cut == "cross" or not self.lying else (1,)
+        down = self.parts if self.cut == "cross" or self.lying else (1,)
+        sizes = [
+            [part * ((room - len(parts) + 1) // sum(parts)) for part in parts]
+            for parts, room in ((across, wide), (down, high))
+        ]
+        left = round(canvas.width - sum(sizes[0]) - len(across) + 1) / 2
+        for width in sizes[0]:
+            top = float(round((canvas.height - sum(sizes[1]) - len(down) + 1) / 2))
+            for height in sizes[1]:
+                canvas.paint(box(left, top, width, height), Ink.FIRST)
+                top += height + 1
+            left += width + 1
+
     def _cuts(self, left: float, top: float, wide: float, high: float) -> list[Shape]:
-        line, x, y = 1.0, left + wide / 2, top + high / 2
+        """The bare lines of a circle, and of cuts from corner to corner."""
+        x, y = left + wide / 2, top + high / 2
         total = sum(self.parts)
         marks = [mark / total for mark in accumulate(self.parts)][:-1]
         match self.cut:
             case "slices":
                 angles = [radians(self.turn + 360 * mark) for mark in (0.0, *marks)]
-                return [stroke(x, y, x + wide * sin(a), y - wide * cos(a), line + 0.2) for a in angles]
+                return [stroke(x, y, x + wide * sin(a), y - wide * cos(a), 1.2) for a in angles]
             case "corners":
-                down = stroke(left, top, left + wide, top + high, line + 0.4)
-                up = stroke(left, top + high, left + wide, top, line + 0.4)
+                down = stroke(left, top, left + wide, top + high, 1.4)
+                up = stroke(left, top + high, left + wide, top, 1.4)
                 return [down, up] if len(self.parts) == 4 else [down]
-            case "cross":
-                return [_upright(left + wide * marks[0], top, high), _flat(top + high * marks[0], left, wide)]
             case _ if self.lying:
-                return [_flat(top + high * mark, left, wide) for mark in marks]
+                # Two rows of pixels, one either side of the cut.
+                return [box(left, round(top + high * mark) - 1.0, wide, 2.0) for mark in marks]
             case _:
-                return [_upright(left + wide * mark, top, high) for mark in marks]
+                return [box(round(2 * (left + wide * mark)) / 2 - 0.5, top, 1.0, high) for mark in marks]
 
     def words(self) -> str:
         """Into how many parts it is cut, not whether they are equal."""
@@ -81,15 +100,6 @@ class Shares:
     def marked(self) -> tuple[str, ...]:
         """Nothing is marked out."""
         return ()
-
-
-def _upright(x: float, top: float, high: float) -> Shape:
-    return box(round(2 * x) / 2 - 0.5, top, 1.0, high)
-
-
-def _flat(y: float, left: float, wide: float) -> Shape:
-    # Two rows of pixels, one either side of the cut.
-    return box(left, round(y) - 1.0, wide, 2.0)
 
 
 PICTURE = Shares
