@@ -83,7 +83,9 @@ def sheet(pictures: tuple[Picture, ...], pane: tuple[int, int], inks: dict[Ink, 
 def main(folder: Path, names: list[str]) -> None:
     """Write the sheets; every kind there is unless some are named."""
     folder.mkdir(parents=True, exist_ok=True)
-    for kind in names or kinds():
+    for kind in sorted(set(kinds()) - set(EXAMPLES)):
+        print(f"no example of {kind}: see tests/pictures/examples.py")
+    for kind in names or EXAMPLES:
         for pane_name, pane in PANES.items():
             for look, inks in looks().items():
                 svg = sheet(EXAMPLES[kind], pane, inks)

@@ -9,7 +9,6 @@ from types import MappingProxyType
 from warmup.pictures import Picture
 from warmup.pictures.base_ten import BaseTen
 from warmup.pictures.bundles import Bundles
-from warmup.pictures.cards import WordAndCards
 from warmup.pictures.clock import Clock
 from warmup.pictures.coins import Coins
 from warmup.pictures.counters import Counters
@@ -21,6 +20,7 @@ from warmup.pictures.half import Half
 from warmup.pictures.hands import Hands
 from warmup.pictures.hundred_chart import HundredChart
 from warmup.pictures.joined_shapes import JoinedShapes
+from warmup.pictures.lengths import Lengths
 from warmup.pictures.month_calendar import MonthCalendar
 from warmup.pictures.month_strip import MonthStrip
 from warmup.pictures.number_line import NumberLine
@@ -30,6 +30,7 @@ from warmup.pictures.pairs import Pairs
 from warmup.pictures.part_whole import PartWhole
 from warmup.pictures.pattern_row import PatternRow
 from warmup.pictures.queue import Queue
+from warmup.pictures.scale import Scale
 from warmup.pictures.scene import Scene
 from warmup.pictures.shape_row import ShapeRow
 from warmup.pictures.shares import Shares
@@ -38,6 +39,7 @@ from warmup.pictures.sorted_rows import SortedRows
 from warmup.pictures.ten_frame import TenFrame
 from warmup.pictures.two_frames import TwoFrames
 from warmup.pictures.two_sets import TwoSets
+from warmup.pictures.word_and_cards import WordAndCards
 
 EXAMPLES: Mapping[str, tuple[Picture, ...]] = MappingProxyType(
     {
@@ -92,7 +94,7 @@ EXAMPLES: Mapping[str, tuple[Picture, ...]] = MappingProxyType(
         ),
         "half": (
             Half(((1, 1), (2, 1), (2, 2), (3, 1))),
-            Half(((1, 1), (1, 2), (2, 1), (4, 3)), lying=True, other=True),
+            Half(((0, 1), (1, 1), (1, 2), (3, 3)), lying=True, other=True),
         ),
         "hands": (Hands(1), Hands(3), Hands(10)),
         "hundred-chart": (
@@ -106,6 +108,13 @@ EXAMPLES: Mapping[str, tuple[Picture, ...]] = MappingProxyType(
             JoinedShapes("square", "triangle"),
             JoinedShapes("rectangle", "square", apart=True),
             JoinedShapes("hexagon", "half hexagon", turn=30),
+        ),
+        "lengths": (
+            Lengths((16, 12), ("striped", "spotted")),
+            Lengths((12, 9), ("plain", "striped"), (0, 5)),
+            Lengths((16, 12, 8), ("plain", "striped", "spotted")),
+            Lengths((7,), clips=True),
+            Lengths((9,), clips=True, missing=(3,)),
         ),
         "month-calendar": (
             MonthCalendar(2027, 2, hidden=(14,)),
@@ -146,6 +155,7 @@ EXAMPLES: Mapping[str, tuple[Picture, ...]] = MappingProxyType(
             PatternRow(("circle", "square", "triangle", "circle", "?", "triangle")),
         ),
         "queue": (Queue(3), Queue(10, "right"), Queue(6, "left", (4,))),
+        "scale": (Scale("ball", "box", "left"), Scale("ball", "box", "right", "ball")),
         "scene": (
             Scene((("ball", "", "cup"), ("bear", "box", "hat"))),
             Scene((("boat", "fish", "tree"),)),

@@ -17,9 +17,9 @@ def test_each_bundle_has_a_band_and_ten_straws_and_each_loose_straw_stands_alone
             picture = Bundles(tens, ones)
             for size in (pane, picture.least()) if picture.least()[1] <= pane[1] else ():
                 drawing = picture.draw(*size)
-                bands = pieces(pixels(drawing, Ink.SECOND))
+                bands = pieces(pixels(drawing, Ink.INK))
                 assert len(bands) == tens, (tens, ones, size)
-                straws = pixels(drawing, Ink.FIRST) | pixels(drawing, Ink.SILVER)
+                straws = pixels(drawing, Ink.FIRST) | pixels(drawing, Ink.COPPER)
                 above = sum(_straws_above(drawing, band) for band in bands)
                 assert above == 10 * tens, (tens, ones, size)
                 low = max((span(band)[3] for band in bands), default=-2)
@@ -31,7 +31,7 @@ def test_each_bundle_has_a_band_and_ten_straws_and_each_loose_straw_stands_alone
 def _straws_above(drawing, band) -> int:
     """Runs of one ink in the pixel row just above a band."""
     left, top, right, _ = span(band)
-    first, silver = pixels(drawing, Ink.FIRST), pixels(drawing, Ink.SILVER)
+    first, silver = pixels(drawing, Ink.FIRST), pixels(drawing, Ink.COPPER)
     inks = [
         1 if (x, top - 1) in first else 2 if (x, top - 1) in silver else 0 for x in range(left, right + 1)
     ]

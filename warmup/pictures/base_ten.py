@@ -10,7 +10,8 @@ from warmup.pictures.canvas import Canvas, Drawing, Ink, box
 class BaseTen:
     """``hundreds`` flats, ``tens`` rods and ``ones`` cubes, from left to right.
 
-    Cubes stand in columns of five. Every rod and flat shows the cubes it is made of.
+    Cubes stand in columns of five. Every rod and flat shows the cubes it is made of. In a low, wide
+    pane rods lie down, five to a stack.
     """
 
     hundreds: int
@@ -29,10 +30,17 @@ class BaseTen:
         return self._cubes(), 5
 
     def draw(self, columns: int, rows: int) -> Drawing:
-        """All in one line, the cubes as large as fit."""
+        """Rods upright, all in one line; lying in stacks of five where that leaves larger cubes."""
         canvas = Canvas(columns, rows)
-        cube = max(1, min(columns // self._cubes(), 2 * rows // 10))
-        left, top = (columns - self._cubes() * cube) // 2, (2 * rows - 10 * cube) // 2
+        standing, lying = max(1, min(columns // self._cubes(), rows // 5)), self._lying_cube(columns, rows)
+        if lying > standing:
+            self._draw_lying(canvas, lying)
+        else:
+            self._draw_standing(canvas, standing)
+        return canvas.drawing()
+
+    def _draw_standing(self, canvas: Canvas, cube: int) -> None:
+        left, top = (canvas.columns - self._cubes() * cube) // 2, (2 * canvas.rows - 10 * cube) // 2
         for _ in range(self.hundreds):
             _block(canvas, left, top, cube, 10, 10)
             left += 11 * cube
@@ -42,9 +50,37 @@ class BaseTen:
             left += 2 * cube
         left += cube * (self.tens > 0)
         for number in range(self.ones):
-            x, y = left + number // 5 * 2 * cube, top + (8 - number % 5 * 2) * cube + cube
+            x, y = left + number // 5 * 2 * cube, top + (9 - number % 5 * 2) * cube
             _block(canvas, x, y, cube, 1, 1)
-        return canvas.drawing()
+
+    def _lying_size(self, cube: int) -> tuple[int, int]:
+        """Width and height, in cell widths, with rods and cubes stacked up to five high."""
+        gap = _stack_gap(cube)
+        rods, ones = -(-self.tens // 5) * 11 * cube, -(-self.ones // 5) * (cube + gap)
+        high = min(5, max(self.tens, self.ones, 1))
+        return max(
+            1, rods + ones - (gap if ones else cube) + cube * (self.tens > 0 and self.ones > 0)
+        ), high * (cube + gap) - gap
+
+    def _lying_cube(self, columns: int, rows: int) -> int:
+        """The largest cube with rods lying down; 0 where there is a flat, which wants to stand by rods."""
+        cube = 0
+        while not self.hundreds and cube < 8:
+            wide, high = self._lying_size(cube + 1)
+            if wide > columns or high > 2 * rows:
+                break
+            cube += 1
+        return cube
+
+    def _draw_lying(self, canvas: Canvas, cube: int) -> None:
+        wide, high = self._lying_size(cube)
+        pitch = cube + _stack_gap(cube)
+        left, top = (canvas.columns - wide) // 2, (2 * canvas.rows - high) // 2
+        for number in range(self.tens):
+            _block(canvas, left + number // 5 * 11 * cube, top + number % 5 * pitch, cube, 10, 1)
+        left += -(-self.tens // 5) * 11 * cube + cube * (self.tens > 0)
+        for number in range(self.ones):
+            _block(canvas, left + number // 5 * pitch, top + number % 5 * pitch, cube, 1, 1)
 
     def words(self) -> str:
         """Which kinds of block there are, not how many."""
@@ -62,6 +98,11 @@ class BaseTen:
     def marked(self) -> tuple[str, ...]:
         """Nothing is marked out."""
         return ()
+
+
+def _stack_gap(cube: int) -> int:
+    """What lies between pieces stacked one above the other: half a cube, and something at least."""
+    return max(1, cube // 2)
 
 
 def _block(canvas: Canvas, left: int, top: int, cube: int, wide: int, high: int) -> None:

@@ -26,9 +26,9 @@ class Bundles:
         return max(1, -(-self.tens // across) + (self.ones > 0))
 
     def least(self) -> tuple[int, int]:
-        """Straws a pixel broad and three rows high, five bundles a line, the loose ones below."""
+        """Straws a pixel broad and two rows high, five bundles a line, the loose ones below."""
         lines = self._lines(5)
-        return max(29, round(_loose_width(self.ones, 0.5))), 4 * lines - 1
+        return max(29, round(_loose_width(self.ones, 0.5))), 3 * lines - 1
 
     def _size(self, across: int, columns: int, rows: int) -> tuple[float, int]:
         """The widest pitch and the height, in whole rows, with so many bundles a line; (0, 0): none fits."""
@@ -36,7 +36,7 @@ class Bundles:
         for pitch in _PITCHES:
             high = min((rows - lines + 1) // lines, 4 + round(4 * pitch))
             wide = max(_bundles_width(min(self.tens, across), pitch), _loose_width(self.ones, pitch))
-            if wide <= columns and high >= 3:
+            if wide <= columns and high >= 2:
                 return pitch, high
         return 0.0, 0
 
@@ -103,10 +103,10 @@ def _loose_width(count: int, pitch: float) -> float:
 def _bundle(canvas: Canvas, left: float, row: int, pitch: float, high: int) -> None:
     """Ten straws and the band round them; two tones take turns where no gap keeps straws apart."""
     for number in range(10):
-        ink = Ink.SILVER if number % 2 and pitch == _PITCHES[-1] else Ink.FIRST
+        ink = Ink.COPPER if number % 2 and pitch == _PITCHES[-1] else Ink.FIRST
         canvas.paint(box(left + number * pitch, 2 * row, _breadth(pitch), 2 * high), ink)
     # The band fills a whole row of cells: a cell has no room for a third ink.
-    canvas.paint(box(left, 2 * (row + (high - 1) // 2), 9 * pitch + _breadth(pitch), 2), Ink.SECOND)
+    canvas.paint(box(left, 2 * (row + high // 2), 9 * pitch + _breadth(pitch), 2), Ink.INK)
 
 
 PICTURE = Bundles

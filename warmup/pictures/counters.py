@@ -107,14 +107,16 @@ def _grid(count: int, across: int, width: int, height: int) -> tuple[list[Place]
 def _ring(count: int, width: int, height: int) -> tuple[list[Place], float]:
     """Evenly spaced round an oval at most half as wide again as high, from the top on."""
     wide, high = min(width, 1.8 * height), float(min(height, width))
-    radius = min(high / 5, 6.0)
+    radius = floor(min(high / 5, 6.0) * 2) / 2
+    # A whole margin keeps the top and the bottom counter on the same pixels.
+    margin = 1 if high >= 24 else 0
     while True:
-        across, up = wide / 2 - radius - 0.5, high / 2 - radius - 0.5
+        across, up = wide / 2 - radius - margin, high / 2 - radius - margin
         places = _round_an_oval(count, across, up)
         places = [(width / 2 + x, height / 2 + y) for x, y in places]
         if radius <= 1 or count == 1 or _nearest(places) >= 2 * radius + 1.5:
-            return places, max(1.0, floor(2 * radius) / 2)
-        radius -= 0.25
+            return places, max(1.0, radius)
+        radius -= 0.5
 
 
 def _round_an_oval(count: int, across: float, up: float) -> list[Place]:

@@ -42,13 +42,20 @@ class NumberLine:
         lines = min(3, -(-self._count() // 6))
         return max(12, 3 * -(-self._count() // lines) + 1), lines * self._high()
 
+    def _large_step(self) -> int:
+        """Cells a number so that no two large numerals meet; ten alone fits beside a nine at six."""
+        return _LARGE[1 if self.last <= 10 else len(str(self.last))]
+
     def _shape(self, columns: int, rows: int) -> tuple[int, int, int, bool]:
         """How many lines, numbers a line, cells a number, and whether the numerals are large blocks."""
-        for step, large in ((_LARGE[len(str(self.last))], True), (_STEP, False), (4, False), (3, False)):
+        fewest = -(-self._count() // ((columns - 1) // _STEP))
+        for step, large in ((self._large_step(), True), (_STEP, False), (4, False), (3, False)):
             each = max(1, (columns - 1) // step)
             lines = -(-self._count() // each)
             high = self._high() + 2 * large
-            if lines * high <= rows and lines <= (2 if large and rows < 24 else 5):
+            # Large numerals may cost a line more where the pane is tall, but not in a low one.
+            most = 5 if not large else 3 if rows >= 24 else fewest
+            if lines * high <= rows and lines <= most:
                 break
         each = -(-self._count() // lines)
         return lines, each, max(3, min((columns - 1) // each, 14 if large else 9)), large
@@ -86,10 +93,12 @@ class NumberLine:
         if number == self.start:
             canvas.paint(disc(x + 0.5, 2 * row + 0.5, 1.5), Ink.FIRST)
         if number in self.hidden:
-            wide, high = (7, 3) if large else (3, 1)
+            wide, high = (extent(text)[0] + 2, 3) if large else (3, 1)
             canvas.tile(x - wide // 2, row + 1, wide, high, Ink.HOLE)
         elif large:
-            write(canvas, x + 0.5 - extent(text)[0] / 2, 2 * row + 3, text)
+            # A cell to the right, ten stands clear of the nine before it.
+            aside = 1 if len(text) > 1 and self.last <= 10 else 0
+            write(canvas, x + 0.5 - extent(text)[0] / 2 + aside, 2 * row + 3, text)
         else:
             canvas.label(x - (len(text) - 1) // 2 - (len(text) > 2), row + 1, text)
 

@@ -25,26 +25,28 @@ class Numeral:
             return tuple((text.replace("-", "- ") if apart else text).split())
         return (text,)
 
-    def _size(self, lines: tuple[str, ...]) -> tuple[int, int]:
-        """Blocks wide and high; a block lies between lines."""
+    def _size(self, lines: tuple[str, ...], gap: int = 1) -> tuple[int, int]:
+        """Blocks wide and high, ``gap`` blocks between lines."""
         sizes = [extent(line) for line in lines]
-        return max(wide for wide, _, _ in sizes), sum(5 + up + down + 1 for _, up, down in sizes) - 1
+        return max(wide for wide, _, _ in sizes), sum(5 + up + down + gap for _, up, down in sizes) - gap
 
     def least(self) -> tuple[int, int]:
         """One cell a block across, half a row a block down."""
-        wide, high = self._size(self._lines(apart=True))
+        wide, high = self._size(self._lines(apart=True), gap=0)
         return wide, (high + 1) // 2
 
     def draw(self, columns: int, rows: int) -> Drawing:
         """The lines one under another, in the middle, blocks as large as fit."""
         canvas = Canvas(columns, rows)
-        block, lines = max((self._fit(self._lines(a), columns, rows), self._lines(a)) for a in (False, True))
-        block = max(1, block)
-        top = (2 * rows - self._size(lines)[1] * block) // 2
+        lines = max((self._lines(a) for a in (False, True)), key=lambda some: self._fit(some, columns, rows))
+        block = max(1, self._fit(lines, columns, rows))
+        # Where rows are short, what hangs down may come next to what reaches up on the line below.
+        gap = 1 if self._size(lines)[1] * block <= 2 * rows else 0
+        top = (2 * rows - self._size(lines, gap)[1] * block) // 2
         for line in lines:
             wide, above, below = extent(line)
             write(canvas, (columns - wide * block) / 2, top + above * block, line, block)
-            top += (5 + above + below + 1) * block
+            top += (5 + above + below + gap) * block
         return canvas.drawing()
 
     def _fit(self, lines: tuple[str, ...], columns: int, rows: int) -> int:

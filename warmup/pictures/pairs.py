@@ -104,8 +104,9 @@ def _shapes(what: str, left: float, top: float, lay: _Lay) -> tuple[Shape, ...]:
             leg, foot = (lay.thick + 1) // 2 / 2, max(1, round(high * 0.38))
             toe = foot / 2 if foot > 2 else 0.0
             sole = box(left, top + high - foot, wide - toe, foot)
-            tip = disc(left + wide - toe, top + high - toe, toe)
-            return box(left, top, leg, high), sole, *((tip,) if toe else ())
+            # Round above, flat below, as a sock lies; a tip round both ways looks like a nub when small.
+            tip = disc(left + wide - toe, top + high - toe, toe), box(left, top + high - toe, wide, toe)
+            return box(left, top, leg, high), sole, *(tip if toe else ())
         case "shoes":
             # A print from above: a broad front, a narrower waist, a heel.
             front, heel = wide / 2, max(0.5, lay.thick * 3 // 8 / 2)

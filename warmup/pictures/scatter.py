@@ -45,7 +45,9 @@ def laid(points: tuple[Point, ...], width: int, height: int) -> tuple[list[Point
     xs, ys = [x for x, _ in points] or [0.0], [y for _, y in points] or [0.0]
     near = min((dist(one, two) for one, two in combinations(points, 2)), default=HEIGHT)
     broad = min(0.72 * near, 0.34)
-    scale = min(width / (max(xs) - min(xs) + broad), height / (max(ys) - min(ys) + broad), height * 1.2)
+    # A cell is left free all round.
+    across, down = max(xs) - min(xs) + broad, max(ys) - min(ys) + broad
+    scale = min((width - 1) / across, (height - 1) / down, height * 1.2)
     # Fitting a counter to the pixels may bring two closer by as much as one and a half.
     radius = max(1.0, floor(min(scale * broad, scale * near - 1.5)) / 2)
     left = (width - (max(xs) + min(xs)) * scale) / 2
