@@ -163,6 +163,11 @@ def region(points: Sequence[Point]) -> Shape:
     return Shape(distance, extent(points))
 
 
+def filled(points: Points) -> Shape:
+    """A filled polygon of any kind, by whichever way is quicker to paint."""
+    return convex(points) if len(points) <= 8 and is_convex(points) else region(points)
+
+
 def ellipse(x: float, y: float, across: float, down: float) -> Shape:
     """A filled ellipse about (x, y) with half widths ``across`` and ``down``."""
     return Shape(
@@ -210,8 +215,8 @@ def paint_figure(
         points = placed(turned(_regular(12, 0), turn), middle, 2 * radius - line, 2 * radius - line)
     else:
         points = placed(turned(points_of(name), turn), middle, wide, high)
-        filled = convex(points) if is_convex(points) else region(points)
-        canvas.paint(without(filled, convex(points, line)) if hollow or gap else filled, ink)
+        whole = filled(points)
+        canvas.paint(without(whole, convex(points, line)) if hollow or gap else whole, ink)
     if gap:
         canvas.paint(_gap(points, line), Ink.GROUND)
 

@@ -9,12 +9,10 @@ from warmup.pictures.figures import (
     Point,
     Points,
     centroid,
-    convex,
     extent,
-    is_convex,
+    filled,
     placed,
     points_of,
-    region,
     turned,
 )
 
@@ -56,7 +54,7 @@ class Fold:
         points = turned(points_of(self.figure), self.turn)
         rim = 4 if self.line is not None else 2
         fitted = placed(points, (columns / 2, float(rows)), columns - rim, 2 * rows - rim)
-        canvas.paint(convex(fitted) if is_convex(fitted) else region(fitted), Ink.FIRST)
+        canvas.paint(filled(fitted), Ink.FIRST)
         if self.line is not None:
             self._fold_line(canvas, fitted)
         return canvas.drawing()

@@ -7,7 +7,7 @@ from types import MappingProxyType
 from typing import ClassVar
 
 from warmup.pictures.canvas import Canvas, Drawing, Ink
-from warmup.pictures.figures import Points, convex, placed, points_of, turned
+from warmup.pictures.figures import Points, filled, placed, points_of, turned
 
 _HALF_HEXAGON: Points = ((-1, 0), (-0.5, -sqrt(3) / 2), (0.5, -sqrt(3) / 2), (1, 0))
 
@@ -71,8 +71,8 @@ class JoinedShapes:
         pieces = turned(shifted[0] + shifted[1], self.turn)
         fitted = placed(pieces, (columns / 2, float(rows)), columns - 2, 2 * rows - 2)
         cut = len(first)
-        canvas.paint(convex(fitted[:cut]), Ink.FIRST)
-        canvas.paint(convex(fitted[cut:]), Ink.SECOND)
+        canvas.paint(filled(fitted[:cut]), Ink.FIRST)
+        canvas.paint(filled(fitted[cut:]), Ink.SECOND)
         return canvas.drawing()
 
     def words(self) -> str:

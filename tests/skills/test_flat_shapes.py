@@ -1,0 +1,114 @@
+"""Flat shapes: tests/references/shapes.toml and standards.toml; worked examples ex61 and ex69."""
+
+from collections import Counter
+
+import pytest
+from num2words import num2words
+
+from tests.bank import reference
+from tests.skills.asking import asked, bounds, coded, example, level_asked, sought
+from warmup.pictures.figures import points_of
+from warmup.pictures.flat_shape import FlatShape
+from warmup.pictures.shape_row import ShapeRow
+from warmup.skills._geometry import count_sides, equal_sides, fold_lines, square_corners
+
+ROWS = {
+    "triangle": "triangle_equilateral",
+    "tall triangle": "triangle_isosceles",
+    "slanted triangle": "triangle_scalene",
+    "square": "square",
+    "rectangle": "rectangle",
+    "rhombus": "rhombus",
+    "slanted figure": "parallelogram",
+    "trapezoid": "trapezoid_isosceles",
+    "kite": "kite",
+    "pentagon": "pentagon_regular",
+    "hexagon": "hexagon_regular",
+    "bent figure": "hexagon_L_shape",
+    "star": "star_five_point",
+    "arrow": "arrow",
+}
+
+
+@pytest.mark.parametrize("figure", ROWS)
+def test_sides_corners_and_fold_lines_are_those_published(figure: str) -> None:
+    """shapes.toml, flat: sides and corners by definition, fold lines computed there with shapely."""
+    row = reference("shapes")["flat"][ROWS[figure]]
+    assert count_sides(figure) == row["sides"] == row["corners"]
+    assert len(fold_lines(points_of(figure))) == row["symmetry_lines"]
+
+
+@pytest.mark.parametrize(
+    ("figure", "row"), [("oval", "oval"), ("half circle", "half_circle"), ("heart", "heart")]
+)
+def test_curved_figures_fold_as_published(figure: str, row: str) -> None:
+    """shapes.toml, curved."""
+    assert len(fold_lines(points_of(figure))) == reference("shapes")["curved"][row]["symmetry_lines"]
+
+
+def test_three_sides_of_a_triangle() -> None:
+    row = example("ex61")
+    p = sought("flat-shapes/count-sides", {"figure": row["given"], "part": "sides", "ask": "count"})
+    assert p.answer == num2words(row["answer"])
+
+
+def test_a_square_is_a_rectangle() -> None:
+    row = example("ex69")
+    p = sought("flat-shapes/square-is-a-rectangle", {"first": row["given"], "second": "rectangle"})
+    assert p.answer == row["answer"]
+    assert square_corners("square") and equal_sides("square") and square_corners("rectangle")
+    assert not equal_sides("rectangle") and not square_corners("rhombus") and equal_sides("rhombus")
+
+
+def test_no_shape_is_ever_called_a_diamond() -> None:
+    """shapes.toml, inclusive.diamond: no such flat figure name. Only a slip to watch for names it."""
+    for key in ("four-shapes", "turned-and-thin", "sides-and-corners", "put-together"):
+        for p in level_asked("flat-shapes", key, 60):
+            told = " ".join((p.say, p.answer, *p.accept, p.working, *(c.text for c in p.cues)))
+            assert "diamond" not in told.lower()
+
+
+def test_only_names_of_the_standard_are_asked_for() -> None:
+    """K.G.A.2: square, circle, triangle, rectangle, hexagon."""
+    names = set(bounds("K.G.A.2")["named_flat"])
+    named = {p.answer for item in ("name", "turned") for p in asked(f"flat-shapes/{item}")}
+    assert named <= names
+    assert {p.given["figure"] for p in coded("flat-shapes", "K.G.A.1", 60)} <= names
+    assert "hexagon" in {p.answer for p in asked("flat-shapes/count-sides")}
+
+
+def test_a_turned_shape_does_not_sit_flat() -> None:
+    for p in asked("flat-shapes/turned"):
+        assert isinstance(p.picture, FlatShape)
+        assert p.picture.turn == p.given["turn"] and p.given["turn"] >= 20
+    for p in asked("flat-shapes/tilted-square"):
+        assert isinstance(p.picture, ShapeRow) and all(turn % 90 for turn in p.picture.turns)
+
+
+@pytest.mark.parametrize("item", ["tilted-square", "thin-triangle", "not-closed"])
+def test_the_place_asked_for_is_any_of_three(item: str) -> None:
+    places = Counter(p.answer for p in asked(f"flat-shapes/{item}", 300))
+    assert len(places) == 3 and min(places.values()) > 70
+
+
+def test_yes_and_no_come_alike() -> None:
+    answers = Counter(p.answer for p in asked("flat-shapes/square-is-a-rectangle", 400))
+    assert set(answers) == {"yes", "no"} and 150 < answers["yes"] < 250
+
+
+def test_the_picture_is_the_figure_given() -> None:
+    for item in ("name", "turned"):
+        for p in asked(f"flat-shapes/{item}", 60):
+            assert isinstance(p.picture, FlatShape) and p.picture.name == p.given["figure"]
+    for p in asked("flat-shapes/not-closed", 60):
+        assert isinstance(p.picture, ShapeRow)
+        assert p.picture.gaps == (p.given["gap"],) and list(p.picture.names) == p.given["names"]
+
+
+def test_tiles_that_fill_the_target_without_a_step() -> None:
+    """Every build names all the grids there are: factor pairs by trial."""
+    for p in asked("flat-shapes/build"):
+        count, square = p.given["count"], p.given["target"] == "square"
+        pairs = [(a, count // a) for a in range(1, count + 1) if count % a == 0 and a * a <= count]
+        wanted = [pair for pair in pairs if not square or pair[0] == pair[1]]
+        assert p.working == " or ".join(f"{a} × {b}" for a, b in wanted)

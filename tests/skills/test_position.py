@@ -1,0 +1,75 @@
+"""Where things are: K.G.A.1 (references/standards.toml); left and right, common practice, no source."""
+
+from collections import Counter
+
+import pytest
+
+from tests.skills.asking import asked, bounds, coded, level_asked
+from warmup import skills
+from warmup.pictures.scene import THINGS, Scene
+
+
+def test_every_place_word_of_the_standard_is_asked_with_its_code() -> None:
+    said = " ".join(p.say + " " + " ".join((p.answer, *p.accept)) for p in coded("position", "K.G.A.1"))
+    assert all(word in said for word in bounds("K.G.A.1")["place_words"])
+    assert {level.key for level in skills.SKILLS["position"].levels if level.codes} == {"place-words"}
+
+
+def test_the_first_level_is_done_and_not_guessed() -> None:
+    for item in ("place", "between"):
+        for p in asked(f"position/{item}"):
+            assert p.guess < 0.1 and "?" not in p.say and p.picture is None
+
+
+def test_what_has_no_face_is_placed_as_the_child_sees_it() -> None:
+    for p in asked("position/place", 400):
+        if p.given["where"] in ("behind", "in front of"):
+            assert ("child" in p.answer) != p.given["has_a_face"]
+
+
+def test_below_is_asked_only_of_what_has_room_below() -> None:
+    low = {p.given["landmark"] for p in asked("position/place", 400) if p.given["where"] == "below"}
+    assert low == {"chair", "table", "shelf"}
+
+
+def test_all_six_places_are_shown_and_no_toy_twice() -> None:
+    places = Counter()
+    for p in asked("position/tell-where", 600):
+        assert isinstance(p.picture, Scene)
+        toys = [toy for row in p.picture.rows for toy in row] + [p.picture.behind] * bool(p.picture.behind)
+        assert len(set(toys)) == len(toys) and set(toys) <= set(THINGS)
+        places[p.answer.partition(" the ")[0]] += 1
+    assert set(places) == {"above", "below", "behind", "in front of", "beside", "between"}
+    assert max(places.values()) < 2 * min(places.values())
+
+
+@pytest.mark.parametrize(
+    "item", ["own-side", "to-one-side", "set-left-or-right", "name-the-neighbor", "two-moves"]
+)
+def test_left_comes_as_often_as_right_and_both_seats_are_told(item: str) -> None:
+    sides = Counter()
+    for p in asked(f"position/{item}", 400):
+        side = p.given["side"]
+        sides[side] += 1
+        assert p.guess == 0.5
+        if item in ("own-side", "to-one-side", "two-moves"):
+            other = "left" if side == "right" else "right"
+            assert f"own {side}" in p.answer and f"your {other} " in p.answer, "facing the adult mirrors"
+    assert 150 < sides["left"] < 250
+
+
+def test_the_hand_always_crosses_the_middle() -> None:
+    for p in asked("position/across-the-middle"):
+        assert {p.given["side"], p.given["hand"]} == {"left", "right"}
+        assert "left" in p.say.lower() and "right" in p.say.lower()
+
+
+def test_two_steps_are_two_sentences_or_two_parts_and_start_in_the_middle() -> None:
+    for p in level_asked("position", "two-steps", 100):
+        if p.item == "position/two-shelves":
+            assert p.given["from"] in (p.given["rows"][0][1], p.given["rows"][1][1]), (
+                "both sides are possible"
+            )
+            assert p.given["rows"] == [list(row) for row in p.picture.rows]  # type: ignore[union-attr]
+        else:
+            assert p.working.startswith("1. ") and "  2. " in p.working
