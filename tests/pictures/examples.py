@@ -20,6 +20,7 @@ from warmup.pictures.half import Half
 from warmup.pictures.hands import Hands
 from warmup.pictures.hundred_chart import HundredChart
 from warmup.pictures.joined_shapes import JoinedShapes
+from warmup.pictures.jars import Jars
 from warmup.pictures.lengths import Lengths
 from warmup.pictures.month_calendar import MonthCalendar
 from warmup.pictures.month_strip import MonthStrip
@@ -50,6 +51,8 @@ EXAMPLES: Mapping[str, tuple[Picture, ...]] = MappingProxyType(
             Coins(("penny", "nickel", "dime", "quarter")),
             Coins(("dime", "dime", "penny", "penny"), worth=True),
             Coins(("dime", "nickel"), pointed=1),
+            Coins(("dime",) * 4 + ("penny",) * 9, worth=True),
+            Coins(("quarter", "dime", "nickel", "nickel", "penny", "penny"), worth=True),
         ),
         "counters": (
             Counters(5),
@@ -108,6 +111,12 @@ EXAMPLES: Mapping[str, tuple[Picture, ...]] = MappingProxyType(
             JoinedShapes("square", "triangle"),
             JoinedShapes("rectangle", "square", apart=True),
             JoinedShapes("hexagon", "half hexagon", turn=30),
+        ),
+        "jars": (
+            Jars(((4, 7),) * 3, (2, 0, 1)),
+            Jars(((3, 9), (7, 5)), (0, 0), parts=1),
+            Jars(((3, 4), (6, 8)), (2, 1)),
+            Jars(((8, 10),), (5,), parts=8, lined=True),
         ),
         "lengths": (
             Lengths((16, 12), ("striped", "spotted")),

@@ -1,0 +1,55 @@
+"""Recomputes capacity answers from ``given``; ratios of NIST Handbook 44 from references/capacity.toml."""
+
+import tomllib
+from math import pi
+from pathlib import Path
+
+from num2words import num2words
+
+LIQUID = tomllib.loads((Path(__file__).parents[1] / "references" / "capacity.toml").read_text("utf-8"))[
+    "liquid"
+]
+
+
+def check(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str | None:
+    """None when the answer follows from the volumes, the water levels or the table."""
+    wants = _wants(item, given)
+    return None if answer == wants else f"{given} wants {wants!r}, not {answer!r}"
+
+
+def _wants(item: str, given: dict) -> str:
+    match item:
+        case "how-full":
+            return {0.0: "empty", 0.5: "half full", 1.0: "full"}[given["fill"] / given["parts"]]
+        case "find-jar":
+            return (
+                "the one "
+                + ("on the left", "in the middle", "on the right")[given["fills"].index(given["asked"])]
+            )
+        case "fill-it":
+            where = ("nothing in it", "water about half of the way up", "water right up to the rim")
+            return f"a {given['vessel']} with {where[given['fill']]}"
+        case "pour":
+            # What runs over did not fit: the first holds more. What leaves room: the second does.
+            more, less = ("one", "two") if given["over"] else ("two", "one")
+            return f"the {given[more if given['asked'] == 'more' else less]}"
+        case "tall-and-thin" | "full-is-not-more":
+            names = {"tall": "tall", "wide": "wide", "full": "full", "half": "half-full"}
+            volumes = {names[key]: _cylinder(*given[key]) for key in given if key in names}
+            assert len(set(volumes.values())) == 2
+            best = max if given["asked"] == "more" else min
+            return f"the {best(volumes, key=volumes.__getitem__)} jar"
+        case "cups-in-jar":
+            assert given["cups"] <= given["takes"]
+            return num2words(given["cups"])
+        case "cups-to-fill":
+            return num2words(given["takes"] - given["cups"])
+        case _:
+            (each,) = [
+                r["count"] for r in LIQUID["rows"] if (r["one"], r["of"]) == (given["one"], given["of"])
+            ]
+            return num2words(each * given["count"])
+
+
+def _cylinder(wide: int, high: int) -> float:
+    return pi * (wide / 2) ** 2 * high

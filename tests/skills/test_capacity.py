@@ -1,0 +1,78 @@
+"""Capacity: NIST Handbook 44, Appendix C, and the NIST household page (references/capacity.toml); ex71."""
+
+import pytest
+
+from tests.bank import prompts, reference
+from tests.mornings import morning
+from warmup import skills
+from warmup.draw import Draw
+from warmup.morning import Prompt
+from warmup.words import number_word
+
+LIQUID = {(row["one"], row["of"]): row["count"] for row in reference("capacity")["liquid"]["rows"]}
+UNITS = ("cups-in-a-pint", "cups-in-a-quart", "quarts-in-a-gallon")
+
+
+def drawn(item: str, count: int = 400) -> list[Prompt]:
+    return [skills.prompt(f"capacity/{item}", morning(), Draw("capacity", item, n)) for n in range(count)]
+
+
+@pytest.mark.parametrize("item", UNITS)
+def test_ratios_are_those_of_the_table(item: str) -> None:
+    """NIST Handbook 44, Appendix C, Units of Liquid Volume."""
+    single = [p for p in drawn(item) if p.given["count"] == 1]
+    assert single
+    for p in single:
+        assert p.answer == number_word(LIQUID[p.given["one"], p.given["of"]])
+
+
+def test_quarts_in_a_gallon() -> None:
+    """examples.toml, ex71."""
+    example = next(e for e in reference("examples")["example"] if e["id"] == "ex71")
+    asked = {(p.given["one"], p.answer) for p in drawn("quarts-in-a-gallon", 60) if p.given["count"] == 1}
+    assert asked == {(example["given"]["one"], number_word(example["answer"]))}
+
+
+def test_no_ounces_are_poured() -> None:
+    """capacity.toml, trap.fluid_ounce: an ounce is also a weight, so none is said."""
+    assert not any("ounce" in p.say for p in prompts("capacity", 20))
+
+
+def test_cupfuls_stay_within_ten() -> None:
+    words = {number_word(n) for n in range(1, 11)}
+    for item in ("cups-in-jar", "cups-to-fill", *UNITS):
+        assert {p.answer for p in drawn(item)} <= words
+    assert {p.given["takes"] for p in drawn("cups-to-fill")} == set(range(5, 11))
+
+
+def test_two_containers_are_compared() -> None:
+    """K.MD.A.2: two things and one measure."""
+    bounds = reference("standards")["std"]["K.MD.A.2"]["bounds"]
+    for item in ("tall-and-thin", "full-is-not-more"):
+        assert {len(p.picture.sizes) for p in drawn(item, 20)} == {bounds["objects"]}
+
+
+@pytest.mark.parametrize(
+    ("item", "sign"),
+    [("pour", "one"), ("tall-and-thin", "the tall jar"), ("full-is-not-more", "the full jar")],
+)
+def test_neither_is_the_safe_answer(item: str, sign: str) -> None:
+    hits = sum(p.answer == (f"the {p.given['one']}" if sign == "one" else sign) for p in drawn(item))
+    assert 150 <= hits <= 250
+
+
+def test_the_tall_jar_holds_more_as_often_as_less() -> None:
+    more = sum((p.answer == "the tall jar") == (p.given["asked"] == "more") for p in drawn("tall-and-thin"))
+    assert 150 <= more <= 250
+
+
+def test_every_place_and_level_of_water_comes_up() -> None:
+    assert len({p.answer for p in drawn("find-jar", 60)}) == 3
+    assert {p.answer for p in drawn("how-full", 60)} == {"empty", "half full", "full"}
+    for p in drawn("find-jar", 60):
+        assert p.picture.fills[p.given["fills"].index(p.given["asked"])] == p.given["asked"]
+
+
+def test_the_picture_shows_what_is_counted() -> None:
+    for p in drawn("cups-in-jar", 60):
+        assert (p.picture.fills, p.picture.parts) == ((p.given["cups"],), p.given["takes"])

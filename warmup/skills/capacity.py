@@ -1,0 +1,339 @@
+"""capacity: full, half full, empty; which holds more; how many cupfuls.
+
+K.MD.A.1 and K.MD.A.2 name and compare what can be measured about two things (Common Core State Standards
+for Mathematics, 2010). Cupfuls, pints, quarts and gallons are ordinary kitchen practice and stand in no
+standard of these grades; their ratios are those of NIST Handbook 44, Appendix C (liquid measure).
+"""
+
+from warmup.draw import Draw
+from warmup.morning import Cue, Morning, Strand
+from warmup.pictures.jars import Jars, holds
+from warmup.skills.base import Draft, Level, Skill
+from warmup.words import number_word, plural
+
+_FILLS = ("empty", "half full", "full")
+_SAID_TOO = (("nothing in it",), ("half", "half way"), ("to the top",))
+_PLACES = ("on the left", "in the middle", "on the right")
+_VESSELS = ("jar", "jug", "bowl", "mug", "pot", "vase", "pan", "can")
+
+# A tall and a wide jar, width and height in steps: first those where the wide one holds more. What holds
+# more is the larger to look at as well.
+_WIDE_MORE = (((3, 9), (7, 5)), ((3, 8), (6, 6)), ((4, 9), (8, 6)), ((3, 9), (8, 4)))
+_TALL_MORE = (((5, 9), (6, 3)), ((6, 9), (7, 4)), ((5, 8), (6, 2)), ((6, 8), (7, 3)))
+_SMALL_FULL = ((3, 3), (3, 4), (4, 3), (4, 4))
+_BIG_HALF = ((6, 8), (7, 7), (6, 7), (7, 8))
+
+_CUPS_A_PINT = 2
+_PINTS_A_QUART = 2
+_QUARTS_A_GALLON = 4
+
+
+def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+    """How full, which holds more, how many cups."""
+    match item:
+        case "how-full":
+            return _how_full(draw)
+        case "find-jar":
+            return _find_jar(draw)
+        case "fill-it":
+            return _fill_it(draw)
+        case "pour":
+            return _pour(draw)
+        case "tall-and-thin":
+            return _tall_and_thin(draw)
+        case "full-is-not-more":
+            return _full_is_not_more(draw)
+        case "cups-in-jar":
+            return _cups_in_jar(draw)
+        case "cups-to-fill":
+            return _cups_to_fill(draw)
+        case _:
+            return _units(item, draw)
+
+
+# ---- full, half full, empty ------------------------------------------------------------------------
+
+
+def _how_full(draw: Draw) -> Draft:
+    fill = draw.below(3)
+    size = draw.pick(((3, 7), (4, 6), (5, 5), (6, 5), (4, 8)))
+    return Draft(
+        say=draw.way(
+            "Look at the jar. How full is it?",
+            "Bear looks into his jar. How full is it?",
+            "Tell me about this jar. How full is it?",
+            "We play in the bath. How full is the jar?",
+        ),
+        answer=_FILLS[fill],
+        accept=_SAID_TOO[fill],
+        working=f"water {('at the bottom: none', 'half way up', 'up to the rim')[fill]}",
+        cues=(
+            Cue("Wait. Then: where does the water stop?"),
+            Cue("Put one finger at the top of the jar and one at the water."),
+            Cue(f"Say the first sound together: “{_FILLS[fill][0]}…” The child ends it."),
+        ),
+        watch_for=(
+            "“No jar” or “no water”: right. Give the word for it and say it together.",
+            "“Full” for anything with water in it. Look for the rim.",
+            "“Big” or “a lot”. Ask how far up the water comes.",
+        )[fill],
+        given={"fill": fill, "parts": 2, "size": list(size)},
+        picture=Jars((size,), (fill,)),
+        guess=0.33,
+    )
+
+
+def _find_jar(draw: Draw) -> Draft:
+    fills = draw.shuffled((0, 1, 2))
+    fill = draw.below(3)
+    return Draft(
+        say=draw.way(
+            f"Touch the jar that is {_FILLS[fill]}.",
+            f"Bear wants the jar that is {_FILLS[fill]}. Show him.",
+            f"Which of the jars is {_FILLS[fill]}? Point to it.",
+        ),
+        answer=f"the one {_PLACES[fills.index(fill)]}",
+        working=f"from the left: {', '.join(_FILLS[level] for level in fills)}",
+        cues=(
+            Cue(f"Wait. Then: {_FILLS[fill]}. How far up does the water come?"),
+            Cue("Slide a finger up each jar from the bottom. Stop where the water stops."),
+            Cue("Cover a wrong jar with a hand together. The child picks from the rest."),
+        ),
+        watch_for="Half full and full mixed up. Look for the rim of the jar.",
+        given={"fills": list(fills), "asked": fill},
+        picture=Jars(((4, 7),) * 3, fills),
+        guess=0.33,
+        seconds=20,
+    )
+
+
+def _fill_it(draw: Draw) -> Draft:
+    fill, vessel = draw.below(3), draw.pick(("cup", *_VESSELS))
+    where = ("nothing in it", "water about half of the way up", "water right up to the rim")[fill]
+    return Draft(
+        say=draw.way(
+            f"Show me a {vessel} that is {_FILLS[fill]}.",
+            f"Make this {vessel} {_FILLS[fill]}.",
+            f"Bear wants his {vessel} {_FILLS[fill]}. Do it for him.",
+        ),
+        answer=f"a {vessel} with {where}",
+        accept=("the same with rice or sand",) if fill else (),
+        working=f"{_FILLS[fill]}: {('0 of 2', '1 of 2', '2 of 2')[fill]} halves",
+        cues=(
+            Cue(f"Wait. Then: {_FILLS[fill]}. Where on the {vessel} will it stop?"),
+            Cue(f"Look at these jars, then at your {vessel}.", Jars(((4, 7),) * 3, (0, 1, 2))),
+            Cue(f"Hold the {vessel} together. The child pours and says when to stop."),
+        ),
+        watch_for="Pouring till it runs over. Put a tray below and let it be seen.",
+        given={"fill": fill, "vessel": vessel},
+        guess=0.0,
+    )
+
+
+# ---- which holds more ------------------------------------------------------------------------------
+
+
+def _pour(draw: Draw) -> Draft:
+    one, two = draw.sample(_VESSELS, 2)
+    over = draw.coin()
+    asked = draw.pick(("more", "less"))
+    answer = one if over == (asked == "more") else two
+    end = "Some runs over" if over else f"The {two} is not full"
+    return Draft(
+        say=draw.way(
+            f"I pour a full {one} into a {two}. {end}. Which holds {asked}?",
+            f"Bear tips his full {one} into a {two}. {end}. Which holds {asked}?",
+            f"A full {one} goes into a {two}. {end}. Which can hold {asked}?",
+        ),
+        answer=f"the {answer}",
+        accept=(f"a {answer}",),
+        working=f"a full {one} is {'more' if over else 'less'} than the {two} takes",
+        cues=(
+            Cue("Wait. Then: did all of it fit? Was there room left?"),
+            Cue("Try it with two cups and rice. What happens at the rim?"),
+            Cue("Draw both of them together. The child draws the water in each."),
+        ),
+        watch_for="Naming the one that is full now. Ask which has room for more."
+        if asked == "more"
+        else "Hearing more for less. Say the word again, slowly.",
+        given={"one": one, "two": two, "over": over, "asked": asked},
+        guess=0.5,
+    )
+
+
+def _tall_and_thin(draw: Draw) -> Draft:
+    tall, wide = draw.pick(_WIDE_MORE if draw.coin() else _TALL_MORE)
+    asked = draw.pick(("more", "less"))
+    best = max if asked == "more" else min
+    answer = "tall" if best(tall, wide, key=holds) == tall else "wide"
+    sizes = draw.shuffled((tall, wide))
+    return Draft(
+        say=draw.way(
+            f"Look at the tall jar and the wide jar. Which holds {asked}?",
+            f"Bear fills both jars to the top. Which one takes {asked}?",
+            f"Choose the jar that holds {asked}. Is it tall or wide?",
+        ),
+        answer=f"the {answer} jar",
+        accept=(f"the {answer} one",),
+        working=f"tall {tall[0]} × {tall[0]} × {tall[1]} = {holds(tall)}, "
+        f"wide {wide[0]} × {wide[0]} × {wide[1]} = {holds(wide)}",
+        cues=(
+            Cue("Wait. Then: look how high each is, and how wide as well."),
+            Cue("Show with your arms how far round each jar is. Then how high."),
+            Cue("Pretend to pour one into the other together. The child says if it runs over."),
+        ),
+        watch_for="Looking at height alone. Pour rice from a tall glass into a bowl to see.",
+        given={"tall": list(tall), "wide": list(wide), "asked": asked},
+        picture=Jars(sizes, (0, 0), parts=1),
+        guess=0.5,
+    )
+
+
+def _full_is_not_more(draw: Draw) -> Draft:
+    small, big = draw.pick(_SMALL_FULL), draw.pick(_BIG_HALF)
+    asked = draw.pick(("more", "less"))
+    jars = draw.shuffled(((small, 2), (big, 1)))
+    answer = "half-full" if asked == "more" else "full"
+    return Draft(
+        say=draw.way(
+            f"One jar is full. One is half full. Which can hold {asked}?",
+            f"Bear asks which jar can hold {asked}. What do you say?",
+            f"Fill both jars to the top in your head. Which takes {asked}?",
+        ),
+        answer=f"the {answer} jar",
+        accept=(f"the {'big' if asked == 'more' else 'small'} jar",),
+        working=f"full to the top: small {holds(small)}, big {holds(big)}",
+        cues=(
+            Cue("Wait. Then: not how much is in it now, but how much could go in."),
+            Cue("Draw with a finger how far the water could rise in each."),
+            Cue("Pretend to fill both to the rim together. The child says where more went in."),
+        ),
+        watch_for="Choosing by what is in it now. Full tells how far up, not how much it holds.",
+        given={"full": list(small), "half": list(big), "asked": asked},
+        picture=Jars(tuple(size for size, _ in jars), tuple(fill for _, fill in jars)),
+        guess=0.5,
+    )
+
+
+# ---- cupfuls ---------------------------------------------------------------------------------------
+
+
+def _cups_in_jar(draw: Draw) -> Draft:
+    """A jar with a line for each cup; eight are as many as a small pane can show."""
+    takes = draw.between(5, 8)
+    cups = draw.between(2, takes)
+    return Draft(
+        say=draw.way(
+            "Each line is one cup. How many cups are in the jar?",
+            "Bear poured in cups of water. Count them by the lines.",
+            "A line stands for a cup. How many cups went in?",
+        ),
+        answer=number_word(cups),
+        accept=(f"{number_word(cups)} cups",),
+        working=f"the water stands at line {cups} of {takes}",
+        cues=(
+            Cue("Wait. Then: find where the water stops. Count up to there."),
+            Cue("Put a finger on the lowest line: that is the first cup."),
+            Cue("Count the lowest line together: “one…” The child goes up to the water."),
+        ),
+        watch_for="Counting the lines above the water too. Stop where the water stops.",
+        given={"takes": takes, "cups": cups},
+        picture=Jars(((8, 10),), (cups,), parts=takes, lined=True),
+    )
+
+
+def _cups_to_fill(draw: Draw) -> Draft:
+    takes, vessel = draw.between(5, 10), draw.pick(("pot", "jug", "pail", "pan", "bowl"))
+    cups = draw.between(1, takes - 1)
+    more = takes - cups
+    word = number_word(takes)
+    held = f"{number_word(cups)} {plural(cups, 'cup')}"
+    return Draft(
+        say=draw.way(
+            f"The {vessel} holds {word} cups. It has {number_word(cups)}. How many more fill it?",
+            f"I poured {held} into a {vessel}. It takes {word}. How many more?",
+            f"Bear’s {vessel} takes {word} cups. He put in {number_word(cups)}. How many more fit?",
+        ),
+        answer=number_word(more),
+        accept=(f"{number_word(more)} {plural(more, 'cup')}",),
+        working=f"{cups} + {more} = {takes}",
+        cues=(
+            Cue(f"Wait. Then: {number_word(cups)} in it now. We stop at {word}."),
+            Cue(f"Show {word} fingers. Fold a finger for each cup that is in."),
+            Cue(f"Begin at {number_word(cups)} together and put up a finger for the next cup."),
+        ),
+        watch_for=f"Saying {word}: that is all it takes, not what is still to come.",
+        given={"takes": takes, "cups": cups},
+    )
+
+
+# ---- pints, quarts, gallons ------------------------------------------------------------------------
+
+
+def _units(item: str, draw: Draw) -> Draft:
+    """How many of the smaller measure fill some of the larger, with no answer past ten."""
+    large, small, each, most = {
+        "cups-in-a-pint": ("pint", "cup", _CUPS_A_PINT, 5),
+        "cups-in-a-quart": ("quart", "cup", _CUPS_A_PINT * _PINTS_A_QUART, 2),
+        "quarts-in-a-gallon": ("gallon", "quart", _QUARTS_A_GALLON, 2),
+    }[item]
+    # One of them is the fact itself: it comes as often as all the multiples.
+    count = 1 if draw.coin() else draw.between(2, most)
+    some = f"a {large}" if count == 1 else f"{number_word(count)} {large}s"
+    total = count * each
+    return Draft(
+        say=draw.way(
+            f"How many {small}s fill {some}?",
+            f"Bear needs {some} of milk. How many {small}s is that?",
+            f"We pour {small}s till we have {some}. How many {small}s?",
+            f"The soup takes {some} of water. How many {small}s do we pour?",
+        ),
+        answer=number_word(total),
+        accept=(f"{number_word(total)} {small}s",),
+        working=f"1 {large} = {each} {small}s"
+        if count == 1
+        else f"{', '.join(str(each * (n + 1)) for n in range(count))}: {each} {small}s to each {large}",
+        cues=(
+            Cue(f"Wait. Then: which is the bigger one, a {small} or a {large}?"),
+            Cue(f"Hold up a {small} and a {large} from the shelf. Think of pouring."),
+            Cue(f"Pour the first {small} together: “one…” The child pours on and counts."),
+        ),
+        watch_for=f"A {large} taken for a {small}. Pour once with water and the number stays."
+        if count == 1
+        else f"Counting the {large}s. Ask how many {small}s go into each.",
+        given={"one": large, "of": small, "count": count},
+    )
+
+
+SKILL = Skill(
+    id="capacity",
+    title="Capacity",
+    asks="full, half full, empty; which holds more; how many cupfuls",
+    strand=Strand.MEASURING,
+    levels=(
+        Level(
+            "full-half-empty",
+            "full, half full, empty",
+            ("how-full", "find-jar", "fill-it"),
+            codes=("K.MD.A.1",),
+            guess=0.33,
+            table="cups, water or rice",
+        ),
+        Level(
+            "pour-and-compare",
+            "pour and compare",
+            ("pour", "tall-and-thin", "full-is-not-more"),
+            codes=("K.MD.A.1", "K.MD.A.2"),
+            guess=0.5,
+            table="a glass, a bowl, rice",
+        ),
+        Level("cupfuls", "cupfuls to 10", ("cups-in-jar", "cups-to-fill"), table="a cup, a jug, rice"),
+        Level(
+            "pint-and-quart",
+            "cups in a pint and a quart",
+            ("cups-in-a-pint", "cups-in-a-quart", "quarts-in-a-gallon"),
+            table="a cup, a pint, a quart",
+        ),
+    ),
+    ask=ask,
+)
