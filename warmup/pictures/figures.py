@@ -68,9 +68,6 @@ POLYGONS: Mapping[str, Points] = MappingProxyType(
 )
 """Every polygon by its name, its points going round it once."""
 
-CURVED = ("circle", "oval", "half circle")
-"""Figures with a curved side: drawn from their definition or from many points."""
-
 
 def points_of(name: str) -> Points:
     """The points of a figure; a curved one is sampled. KeyError for an unknown name."""

@@ -69,7 +69,7 @@ _MIXED = {
     "below": "Setting it on top: above and below swapped.",
     "beside": "Any place near by. Beside is at the side, not at the front or back.",
     "behind": "Putting it next to the thing, or on it.",
-    "in front of": "Putting it at the back: front and behind swapped.",
+    "in front of": "Putting it at the back: front and back swapped.",
 }
 
 

@@ -71,7 +71,7 @@ def ask_to_one_side(draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"{_GO[go]} {side}.",
-            f"Feet still. Ready? {_GO[go]} {side}.",
+            f"Eyes on me. Ready? {_GO[go]} {side}.",
             f"The floor is the sea. {_GO[go]} {side}.",
         ),
         answer=f"to the child’s own {side}: {_seen_from_across(side)}",

@@ -39,10 +39,10 @@ _SOLIDS = {
         False,
         True,
         "six flat square faces, all the same",
-        ("toy block", "cheese cube", "sugar cube"),
+        ("toy block", "foam cube"),
     ),
     "cylinder": _Solid(
-        ("circle",) * 2, True, True, "a round wall and two flat round ends", ("can", "drum", "candle")
+        ("circle",) * 2, True, True, "a round wall and two flat round ends", ("can", "toy drum", "tin")
     ),
     "cone": _Solid(
         ("circle",), True, False, "a round wall, a point, one flat round end", ("cone block", "clay cone")
