@@ -47,7 +47,7 @@ def _star() -> Points:
 POLYGONS: Mapping[str, Points] = MappingProxyType(
     {
         "triangle": _regular(3, 0),
-        "thin triangle": ((0, -1), (0.28, 1), (-0.28, 1)),
+        "thin triangle": ((0, -1), (0.35, 1), (-0.35, 1)),
         "right triangle": ((-1, 0.6), (1, 0.6), (-1, -0.6)),
         "slanted triangle": ((-1, 0.6), (1, 0.6), (0.55, -0.6)),
         "tall triangle": ((0, -1), (0.7, 1), (-0.7, 1)),

@@ -26,15 +26,17 @@ class ShapeRow:
         return 11 * len(self.names), 6
 
     def draw(self, columns: int, rows: int) -> Drawing:
-        """All as large as the pane allows, no one larger than the next."""
+        """Each as large as its place allows."""
         canvas = Canvas(columns, rows)
         wide = columns // len(self.names)
         side = min(wide - 2, 2 * rows - 2, 30)
+        # A thin upright shape may be twice as high as its place is wide: thin ones need the pixels.
+        high = min(2 * side, 2 * rows - 2)
         pitch = min(wide, side + 6)
         left = (columns - pitch * len(self.names)) / 2
         for place, (name, turn) in enumerate(zip(self.names, self.turns, strict=True)):
             middle = round(2 * (left + (place + 0.5) * pitch)) / 2
-            room = (middle - side / 2, rows - side / 2, float(side), float(side))
+            room = (middle - side / 2, rows - high / 2, float(side), float(high))
             paint_figure(canvas, name, turn, room, Ink.FIRST, hollow=bool(self.gaps), gap=place in self.gaps)
         return canvas.drawing()
 

@@ -191,7 +191,8 @@ def _thin_triangle(draw: Draw) -> Draft:
     odd = draw.pick(("thin rectangle", "half circle", "rhombus", "kite", "trapezoid"))
     second = draw.pick(("triangle", "right triangle", "tall triangle"))
     names = draw.shuffled(("thin triangle", second, odd))
-    turns = tuple(draw.pick((0, 90, 180, 270)) for _ in names)
+    # Upright or upside down: lying on its side a thin shape has too few rows of pixels.
+    turns = tuple(draw.pick((90, 270) if name == "thin rectangle" else (0, 180)) for name in names)
     place = names.index(odd)
     corners = "a curved side" if odd == "half circle" else f"{number_word(count_sides(odd))} sides"
     return Draft(
