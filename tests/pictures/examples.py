@@ -19,8 +19,8 @@ from warmup.pictures.fold import Fold
 from warmup.pictures.half import Half
 from warmup.pictures.hands import Hands
 from warmup.pictures.hundred_chart import HundredChart
-from warmup.pictures.joined_shapes import JoinedShapes
 from warmup.pictures.jars import Jars
+from warmup.pictures.joined_shapes import JoinedShapes
 from warmup.pictures.lengths import Lengths
 from warmup.pictures.month_calendar import MonthCalendar
 from warmup.pictures.month_strip import MonthStrip

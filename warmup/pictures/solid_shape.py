@@ -126,7 +126,7 @@ def _sphere(canvas: Canvas, middle: Point, side: float) -> None:
     canvas.paint(ball, Ink.SOFT)
     canvas.paint(both(ball, disc(x - r * 0.22, y - r * 0.22, r * 0.98)), Ink.FIRST)
     if r >= 10:  # A smaller spot would look like a cross.
-        canvas.paint(ellipse(round(x - r * 0.4), round(y - r * 0.42), r * 0.24, r * 0.2), Ink.INK)
+        canvas.paint(ellipse(round(x - r * 0.4), round(y - r * 0.42), r * 0.24, r * 0.2), Ink.SILVER)
 
 
 def _cylinder(canvas: Canvas, middle: Point, side: float, upright: bool) -> None:
