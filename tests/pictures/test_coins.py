@@ -6,8 +6,10 @@ import pytest
 
 from tests.bank import reference
 from tests.pictures.blobs import pieces, pixels, span
-from warmup.pictures.canvas import Ink
+from warmup.pictures.canvas import Drawing, Ink
 from warmup.pictures.coins import CENTS, MILLIMETRES, REEDED, Coins
+from warmup.skills._money import laid
+from warmup.skills.coin_totals import _HANDFULS
 
 MINT = reference("coins")["coin"]
 FOUR = ("penny", "nickel", "dime", "quarter")
@@ -17,7 +19,11 @@ MOST = Coins(("dime",) * 4 + ("penny",) * 9, worth=True)
 
 def outlines(coins: Coins, columns: int, rows: int) -> list[tuple[int, int, int, int]]:
     """The box of each coin, largest first: metal that touches, at corners too, or lies inside."""
-    drawing = coins.draw(columns, rows)
+    return boxes_on(coins.draw(columns, rows))
+
+
+def boxes_on(drawing: Drawing) -> list[tuple[int, int, int, int]]:
+    """The same of a finished drawing."""
     found: list[tuple[int, int, int, int]] = []
     for piece in pieces(pixels(drawing, Ink.COPPER) | pixels(drawing, Ink.SILVER)):
         box = span(piece)
@@ -123,6 +129,21 @@ def test_all_coins_are_there_in_the_smallest_stages() -> None:
         columns, rows = coins.least()
         assert columns <= 40 and rows <= 9
         assert len(outlines(coins, columns, rows)) == len(coins.names)
+
+
+@pytest.mark.parametrize("pane", [(40, 18), (56, 9)])
+def test_nothing_is_cut_off_at_an_edge(pane: tuple[int, int]) -> None:
+    """Every handful that is asked about: each coin whole and round, and all dots of each or none at all."""
+    for names in {laid(h) for held in _HANDFULS.values() for h in held}:
+        coins = Coins(names, worth=True)
+        drawing = coins.draw(*pane)
+        boxes = boxes_on(drawing)
+        assert len(boxes) == len(names), names
+        for left, top, right, bottom in boxes:
+            assert abs((right - left + 1) / 2 - (bottom - top + 1)) <= 1, names
+        dots = pieces(pixels(drawing, Ink.FIRST))
+        assert len(dots) in (0, sum(CENTS[name] for name in names)), names
+        assert dots or pane == (56, 9), "only the low stage has no room for them"
 
 
 def test_dots_give_way_before_coins() -> None:

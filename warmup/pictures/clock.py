@@ -59,12 +59,15 @@ class Clock:
         return canvas.drawing()
 
     def _hands(self, canvas: Canvas, x: float, y: float, inner: float) -> None:
-        """The hour hand first, so that the thin minute hand can be seen on it where they overlap."""
+        """The hour hand first, so that the thin minute hand can be seen on it where they overlap.
+
+        Their inks are far apart in greys as well.
+        """
         broad, thin = max(2.4, inner / 3.5), max(1.2, inner / 11)
         canvas.paint(disc(x, y, broad / 2), Ink.FIRST)
         canvas.paint(_pointed(x, y, hour_angle(self.hour, self.minute), inner * 0.66, broad), Ink.FIRST)
         end = _at(x, y, minute_angle(self.minute), inner - thin / 2)
-        canvas.paint(stroke(x, y, *end, thin), Ink.SECOND)
+        canvas.paint(stroke(x, y, *end, thin), Ink.INK)
 
     def words(self) -> str:
         """Where the hands point, which is not yet the time; or that there are none."""

@@ -115,11 +115,11 @@ class Coins:
         return lines, sum(map(self._tall(scale), lines)) - 1
 
     def _balanced(self, scale: float, columns: int) -> list[list[int]]:
-        """The same number of rows, but about equally long."""
-        lines = self._fill(scale, columns)[0]
+        """The same number of rows and no more height, but rows about equally long."""
+        lines, tall = self._fill(scale, columns)
         while columns > 1:
-            tighter = self._fill(scale, columns - 1)[0]
-            if not tighter or len(tighter) > len(lines):
+            tighter, height = self._fill(scale, columns - 1)
+            if not tighter or len(tighter) > len(lines) or height > tall:
                 break
             lines, columns = tighter, columns - 1
         return lines
