@@ -58,19 +58,20 @@ def ask_see_the_two(draw: Draw) -> Draft:
     )
 
 
+_BUILT = (
+    (2, "rectangle"),
+    (3, "rectangle"),
+    (4, "square"),
+    (5, "rectangle"),
+    (6, "rectangle"),
+    (8, "rectangle"),
+    (9, "square"),
+)
+
+
 def ask_build(draw: Draw) -> Draft:
     """Lay equal squares to make one bigger shape."""
-    count, target = draw.pick(
-        (
-            (2, "rectangle"),
-            (3, "rectangle"),
-            (4, "square"),
-            (5, "rectangle"),
-            (6, "rectangle"),
-            (8, "rectangle"),
-            (9, "square"),
-        )
-    )
+    count, target = draw.pick(_BUILT)
     rows = [row for row in range(1, count + 1) if count % row == 0 and row <= count // row]
     fits = [row for row in rows if target == "rectangle" or row * row == count]
     said = [

@@ -9,7 +9,7 @@ from fractions import Fraction
 from itertools import accumulate, pairwise
 from math import acos, isclose, pi, sqrt
 
-from warmup.draw import Draw
+from warmup.draw import Draw, Way
 from warmup.morning import Cue, Morning, Strand
 from warmup.pictures.shares import Shares
 from warmup.skills.base import Draft, Level, Skill
@@ -167,36 +167,40 @@ def _make(count: int, draw: Draw) -> Draft:
 _SIZE = {"half": Fraction(1, 2), "quarter": Fraction(1, 4)}
 
 
-def _about_halves(draw: Draw) -> Draft:
-    """How many halves make a whole, how much is left, what a part is called."""
-    food, asked = draw.pick(tuple(_FOODS)), draw.pick(("how many", "left", "name"))
-    thing, name = _FOODS[food], food if food != "sheet" else "paper"
+def _halves_asked(asked: str, thing: str, name: str, draw: Draw) -> tuple[Way, str, tuple[str, ...]]:
+    """What is said, its answer and what else counts, for one of the three questions."""
     half = _SIZE["half"]
-    accept: tuple[str, ...]
     match asked:
         case "how many":
-            answer, accept = number_word(int(1 / half)), ()
             say = draw.way(
                 f"How many halves make {thing}?",
                 f"I put halves together to make {thing}. How many?",
                 f"You have {thing}. How many halves is that?",
             )
+            return say, number_word(int(1 / half)), ()
         case "left":
-            part = next(name for name, size in _SIZE.items() if size == 1 - half)
-            answer, accept = f"one {part}", (f"a {part}", part, f"the other {part}")
             say = draw.way(
                 f"Bear takes one half of the {name}. What is left?",
                 f"I cut the {name} in halves. You take one. What’s left?",
                 f"Give away half of the {name}. How much is left?",
             )
+            part = next(part for part, size in _SIZE.items() if size == 1 - half)
+            return say, f"one {part}", (f"a {part}", part, f"the other {part}")
         case _:
-            part = next(name for name, size in _SIZE.items() if size * 2 == 1)
-            answer, accept = f"a {part}", (part, f"one {part}")
             say = draw.way(
                 f"Two equal parts make this {name}. Name one part.",
                 f"I cut the {name} in two equal parts. What is each called?",
                 f"Two of us share the {name} fairly. What does each get?",
             )
+            part = next(part for part, size in _SIZE.items() if size * 2 == 1)
+            return say, f"a {part}", (part, f"one {part}")
+
+
+def _about_halves(draw: Draw) -> Draft:
+    """How many halves make a whole, how much is left, what a part is called."""
+    food, asked = draw.pick(tuple(_FOODS)), draw.pick(("how many", "left", "name"))
+    name = food if food != "sheet" else "paper"
+    say, answer, accept = _halves_asked(asked, _FOODS[food], name, draw)
     return Draft(
         say=say,
         answer=answer,
