@@ -65,8 +65,10 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
             return _order(draw)
         case "through-a-third":
             return _through(draw)
+        case "units":
+            return _units(draw)
         case _:
-            return _clips(item, draw)
+            return _fallen(draw)
 
 
 # ---- two things ------------------------------------------------------------------------------------
@@ -94,19 +96,7 @@ def _ribbons(item: str, draw: Draw) -> Draft:
         answer=f"the {answer} one",
         accept=(f"the {answer} ribbon",),
         working=f"{forms[0]} {lengths[0]} steps, {forms[1]} {lengths[1]} steps",
-        cues=(
-            Cue(
-                "Wait. Then: they start at one line. Look at the other ends."
-                if lined_up
-                else "Wait. Then: do both start at the same place?"
-            ),
-            Cue(
-                "Run a finger along each from end to end. Which takes you on farther?"
-                if lined_up
-                else "Mark each ribbon’s two ends on a strip of paper. Then line the marks up."
-            ),
-            Cue("Cut two strips to match. Line up one end together; the child sees the rest."),
-        ),
+        cues=_side_by_side(lined_up),
         watch_for=f"Hearing longer for {asked}. Say the word again, slowly."
         if lined_up and asked == "shorter"
         else "Looking at one end only. A ribbon that sticks out need not be the longer one.",
@@ -118,6 +108,21 @@ def _ribbons(item: str, draw: Draw) -> Draft:
         },
         picture=picture,
         guess=0.5,
+    )
+
+
+def _side_by_side(lined_up: bool) -> tuple[Cue, Cue, Cue]:
+    begin = Cue("Cut two strips to match. Line up one end together; the child sees the rest.")
+    if lined_up:
+        return (
+            Cue("Wait. Then: they start at one line. Look at the other ends."),
+            Cue("Run a finger along each from end to end. Which takes you on farther?"),
+            begin,
+        )
+    return (
+        Cue("Wait. Then: do both start at the same place?"),
+        Cue("Mark each ribbon’s two ends on a strip of paper. Then line the marks up."),
+        begin,
     )
 
 
@@ -236,48 +241,49 @@ def _through(draw: Draw) -> Draft:
 # ---- units -----------------------------------------------------------------------------------------
 
 
-def _clips(item: str, draw: Draw) -> Draft:
-    count = draw.between(3, 10) if item == "units" else draw.between(5, 10)
-    # The first and the last clip stay, so that both ends of the ribbon can be seen to be covered.
-    missing = (
-        ()
-        if item == "units"
-        else tuple(sorted(draw.sample(range(1, count - 1), draw.between(1, count // 3))))
-    )
-    left = count - len(missing)
+def _units(draw: Draw) -> Draft:
+    """Clips end to end along a ribbon."""
+    count = draw.between(3, 10)
     return Draft(
         say=draw.way(
             "How many clips long is the ribbon?",
             "Bear lays clips along a ribbon. How many clips long is it?",
             "We use clips to see how long. How many clips fit?",
-        )
-        if not missing
-        else draw.way(
+        ),
+        answer=number_word(count),
+        accept=(f"{number_word(count)} clips",),
+        working=f"{count} clips, end to end",
+        cues=(
+            Cue("Wait. Then: start at one end. Touch each clip once."),
+            Cue("Follow the ribbon’s edge. Stop at the end of each clip."),
+            Cue("Touch the first clip together: “one…” The child goes on to the ribbon’s end."),
+        ),
+        watch_for="A clip counted twice, or the ends of clips counted, not the clips.",
+        given={"long": count, "missing": []},
+        picture=Lengths((count,), clips=True),
+    )
+
+
+def _fallen(draw: Draw) -> Draft:
+    """Some clips are gone; the first and the last stay, so that both ends of the ribbon are covered."""
+    count = draw.between(5, 10)
+    missing = tuple(sorted(draw.sample(range(1, count - 1), draw.between(1, count // 3))))
+    left = count - len(missing)
+    return Draft(
+        say=draw.way(
             "Some clips fell off. How many clips long is the ribbon?",
             "Bear took some clips away. How many clips long is the ribbon?",
             "There are gaps in the clips. How many clips fit in all?",
         ),
         answer=number_word(count),
         accept=(f"{number_word(count)} clips",),
-        working=f"{count} clips, end to end"
-        if not missing
-        else f"{left} {plural(left, 'clip')} + {len(missing)} gone = {count}",
+        working=f"{left} {plural(left, 'clip')} + {len(missing)} gone = {count}",
         cues=(
-            Cue(
-                "Wait. Then: start at one end. Touch each clip once."
-                if not missing
-                else "Wait. Then: what must lie in the gaps, so that nothing is left bare?"
-            ),
-            Cue(
-                "Follow the ribbon’s edge. Stop at the end of each clip."
-                if not missing
-                else "Walk a finger along the ribbon, a clip’s length at each step."
-            ),
-            Cue("Touch the first clip together: “one…” The child goes on to the ribbon’s end."),
+            Cue("Wait. Then: what must lie in the gaps, so that nothing is left bare?"),
+            Cue("Walk a finger along the ribbon, a clip’s length at each step."),
+            Cue("Touch the first clip together: “one…” The child goes on, gaps as well."),
         ),
-        watch_for="A clip counted twice, or the ends of clips counted, not the clips."
-        if not missing
-        else "Counting only the clips that are there. A gap is long as well.",
+        watch_for="Counting only the clips that are there. A gap is long as well.",
         given={"long": count, "missing": list(missing)},
         picture=Lengths((count,), clips=True, missing=missing),
     )
