@@ -29,7 +29,9 @@ if TYPE_CHECKING:
     from warmup.pictures.half import Half
     from warmup.pictures.hands import Hands
     from warmup.pictures.hundred_chart import HundredChart
+    from warmup.pictures.jars import Jars
     from warmup.pictures.joined_shapes import JoinedShapes
+    from warmup.pictures.lengths import Lengths
     from warmup.pictures.month_calendar import MonthCalendar
     from warmup.pictures.month_strip import MonthStrip
     from warmup.pictures.number_line import NumberLine
@@ -39,6 +41,7 @@ if TYPE_CHECKING:
     from warmup.pictures.part_whole import PartWhole
     from warmup.pictures.pattern_row import PatternRow
     from warmup.pictures.queue import Queue
+    from warmup.pictures.scale import Scale
     from warmup.pictures.scene import Scene
     from warmup.pictures.shape_row import ShapeRow
     from warmup.pictures.shares import Shares
@@ -112,7 +115,9 @@ __all__ = [
     "Hands",
     "HundredChart",
     "Ink",
+    "Jars",
     "JoinedShapes",
+    "Lengths",
     "MonthCalendar",
     "MonthStrip",
     "NumberLine",
@@ -123,6 +128,7 @@ __all__ = [
     "PatternRow",
     "Picture",
     "Queue",
+    "Scale",
     "Scene",
     "ShapeRow",
     "Shares",

@@ -15,7 +15,19 @@ from warmup.draw import Draw
 from warmup.morning import Item, Morning, Plan, Prompt
 from warmup.skills.base import Draft, Level, Skill
 
-__all__ = ["SKILLS", "Draft", "Level", "Place", "Skill", "askable", "item_names", "items", "levels", "place", "prompt"]
+__all__ = [
+    "SKILLS",
+    "Draft",
+    "Level",
+    "Place",
+    "Skill",
+    "askable",
+    "item_names",
+    "items",
+    "levels",
+    "place",
+    "prompt",
+]
 
 
 def _find() -> Mapping[str, Skill]:

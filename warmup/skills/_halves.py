@@ -1,8 +1,8 @@
 """A half to finish on squared paper: the other half is its mirror image in the fold line."""
 
+from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue
-from warmup.pictures.half import Half
 from warmup.skills.base import Draft
 from warmup.words import count_words, number_word, ordinal_word, plural
 
@@ -58,7 +58,7 @@ def ask_finish(draw: Draw) -> Draft:
         ),
         watch_for="Sliding it over: the shape comes out facing the same way. A fold turns it round.",
         given={"runs": list(runs), "lying": lying, "other": other},
-        picture=Half(filled, along, away, lying, other),
+        picture=pictures.Half(filled, along, away, lying, other),
     )
 
 
@@ -84,5 +84,5 @@ def ask_flip_not_slide(draw: Draw) -> Draft:
         ),
         watch_for="Sliding: the square keeps its place in its half. Near the line stays near the line.",
         given={"along": row, "away": far, "lying": lying, "other": other},
-        picture=Half(((row, far),), along, away, lying, other),
+        picture=pictures.Half(((row, far),), along, away, lying, other),
     )

@@ -4,9 +4,10 @@ Behind and in front are told from a thing's own face where it has one (a bear, a
 the child sits where it has none (a box): common practice, no source.
 """
 
+from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue
-from warmup.pictures.scene import THINGS, Scene
+from warmup.pictures.scene import THINGS
 from warmup.skills.base import Draft
 
 MOVED = ("cup", "spoon", "sock", "block", "hat", "napkin")
@@ -151,18 +152,18 @@ def ask_tell_where(draw: Draw) -> Draft:
     thing, other, third = draw.sample([name for name in THINGS if name != front], 3)
     match where:
         case "above":
-            scene, place = Scene(((thing,), (other,))), f"the {other}"
+            scene, place = pictures.Scene(((thing,), (other,))), f"the {other}"
         case "below":
-            scene, place = Scene(((other,), (thing,))), f"the {other}"
+            scene, place = pictures.Scene(((other,), (thing,))), f"the {other}"
         case "behind":
-            scene, place = Scene(((front,),), behind=thing), f"the {front}"
+            scene, place = pictures.Scene(((front,),), behind=thing), f"the {front}"
         case "in front of":
-            scene, place = Scene(((front,),), behind=other), f"the {other}"
+            scene, place = pictures.Scene(((front,),), behind=other), f"the {other}"
             thing = front
         case "beside":
-            scene, place = Scene((draw.shuffled((thing, other)),)), f"the {other}"
+            scene, place = pictures.Scene((draw.shuffled((thing, other)),)), f"the {other}"
         case _:
-            scene, place = Scene(((other, thing, third),)), f"the {other} and the {third}"
+            scene, place = pictures.Scene(((other, thing, third),)), f"the {other} and the {third}"
     return Draft(
         say=draw.way(
             f"I spy a {thing}. Where is it?",
@@ -185,7 +186,7 @@ def ask_tell_where(draw: Draw) -> Draft:
     )
 
 
-def _sides(scene: Scene, thing: str, place: str) -> tuple[str, ...]:
+def _sides(scene: pictures.Scene, thing: str, place: str) -> tuple[str, ...]:
     """Left or right of it, where two toys stand beside each other."""
     row = scene.rows[0]
     if scene.behind or len(row) != 2:

@@ -3,9 +3,10 @@
 Common practice, no source. Whoever faces the child has the sides swapped; the answers say so.
 """
 
+from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue
-from warmup.pictures.scene import THINGS, Scene
+from warmup.pictures.scene import THINGS
 from warmup.skills._place_words import MOVED, PLAIN, right_place
 from warmup.skills.base import Draft
 from warmup.words import number_word
@@ -152,7 +153,7 @@ def ask_name_neighbor(draw: Draw) -> Draft:
         ),
         watch_for="Naming the toy at the far end, not the very next one; or the other side.",
         given={"row": list(row), "from": row[at], "side": side},
-        picture=Scene((row,)),
+        picture=pictures.Scene((row,)),
         table="",
     )
 
@@ -255,7 +256,7 @@ def ask_two_shelves(draw: Draw) -> Draft:
         ),
         watch_for="Stopping after the first move, or making it from the wrong toy.",
         given={"rows": [list(row) for row in rows], "from": start, "first": down, "then": side},
-        picture=Scene(rows),
+        picture=pictures.Scene(rows),
         table="",
     )
 

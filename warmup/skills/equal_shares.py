@@ -9,9 +9,9 @@ from fractions import Fraction
 from itertools import accumulate, pairwise
 from math import acos, isclose, pi, sqrt
 
+from warmup import pictures
 from warmup.draw import Draw, Way
 from warmup.morning import Cue, Morning, Strand
-from warmup.pictures.shares import Shares
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import number_word
 
@@ -131,7 +131,7 @@ def _equal_or_not(count: int, draw: Draw) -> Draft:
         if count == 2
         else f"“{friends.capitalize()} parts, so they are quarters.” They must be equal as well.",
         given={"whole": whole, "cut": cut, "parts": list(parts), "count": count},
-        picture=Shares(whole, cut, parts, turn, lying),
+        picture=pictures.Shares(whole, cut, parts, turn, lying),
         guess=0.5,
         table="",
     )

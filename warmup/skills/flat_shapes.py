@@ -6,10 +6,9 @@ sides and corners; K.G.B.6: small shapes make larger ones (Common Core State Sta
 Framework 2016, 2.13 and K.10).
 """
 
+from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
-from warmup.pictures.flat_shape import FlatShape
-from warmup.pictures.shape_row import ShapeRow
 from warmup.skills._geometry import PLACES, count_sides, equal_sides, rule, square_corners
 from warmup.skills._joining import ask_build, ask_see_the_two, ask_slide_together
 from warmup.skills.base import Draft, Level, Skill
@@ -96,7 +95,7 @@ def _name(figure: str, turn: int, draw: Draw) -> Draft:
         ),
         watch_for=watch,
         given={"figure": figure, "turn": turn},
-        picture=FlatShape(figure, turn),
+        picture=pictures.FlatShape(figure, turn),
         guess=0.33 if tilted else 0.25,
     )
 
@@ -124,7 +123,10 @@ def _find(draw: Draw) -> Draft:
         working=f"{name}: {rule(name)}",
         cues=(
             Cue("Wait. Then: draw the shape in the air with your finger. Now look about."),
-            Cue("Walk to the table. Look at the tops and ends of things, one by one.", FlatShape(name)),
+            Cue(
+                "Walk to the table. Look at the tops and ends of things, one by one.",
+                pictures.FlatShape(name),
+            ),
             Cue("Trace the edge of one flat thing together. Is this it? Try the next."),
         ),
         watch_for="A ball or a box whole. Ask for the flat part: the end, the side."
@@ -150,7 +152,7 @@ def _draw_it(draw: Draw) -> Draft:
         working=f"{name}: {rule(name)}",
         cues=(
             Cue("Wait. Then: what will it need? Any corners?"),
-            Cue("Look at one first. Trace it with a finger, slowly.", FlatShape(name)),
+            Cue("Look at one first. Trace it with a finger, slowly.", pictures.FlatShape(name)),
             Cue("Start the line together from one spot. The child brings it back there."),
         ),
         watch_for="The line does not come home: a gap is left. Ask where a bug could get in.",
@@ -182,7 +184,7 @@ def _tilted_square(draw: Draw) -> Draft:
         ),
         watch_for="“That’s a diamond.” Turned or not, it is a square: same sides, same corners.",
         given={"names": list(names), "turns": list(turns), "find": "square"},
-        picture=ShapeRow(names, turns),
+        picture=pictures.ShapeRow(names, turns),
         guess=0.33,
     )
 
@@ -210,7 +212,7 @@ def _thin_triangle(draw: Draw) -> Draft:
         ),
         watch_for="Leaving out the thin one: “too pointy”. Three straight sides are enough.",
         given={"names": list(names), "turns": list(turns), "find": "no triangle"},
-        picture=ShapeRow(names, turns),
+        picture=pictures.ShapeRow(names, turns),
         guess=0.33,
     )
 
@@ -234,7 +236,7 @@ def _not_closed(draw: Draw) -> Draft:
         ),
         watch_for="“It’s still a triangle.” With a gap it has no inside: it is not one yet.",
         given={"names": list(names), "gap": place},
-        picture=ShapeRow(names, turns, (place,)),
+        picture=pictures.ShapeRow(names, turns, (place,)),
         guess=0.33,
     )
 
@@ -261,7 +263,7 @@ def _count_sides(draw: Draw) -> Draft:
         ),
         watch_for=f"Counting the first of the {part} twice. A finger stays on the start.",
         given={"figure": figure, "part": part, "ask": "count"},
-        picture=FlatShape(figure, turn),
+        picture=pictures.FlatShape(figure, turn),
         guess=0.33,
     )
 

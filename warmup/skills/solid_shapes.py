@@ -9,9 +9,10 @@ and corners are counted on the cube and the box alone.
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
-from warmup.pictures.solid_shape import SolidShape, sizes
+from warmup.pictures.solid_shape import sizes
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import listed, number_word
 
@@ -132,7 +133,7 @@ def _name(name: str, draw: Draw, guess: float) -> Draft:
         ),
         watch_for=_SAID_FOR[name],
         given={"solid": name, "upright": upright},
-        picture=SolidShape(name, upright),
+        picture=pictures.SolidShape(name, upright),
         guess=guess,
     )
 
@@ -152,7 +153,7 @@ def _find(draw: Draw) -> Draft:
         working=f"{name}: {solid.rule}",
         cues=(
             Cue("Wait. Then: is it flat, or can your hand go round it?"),
-            Cue("Look at this one. What at home has that shape?", SolidShape(name)),
+            Cue("Look at this one. What at home has that shape?", pictures.SolidShape(name)),
             Cue("Pick up one thing together. Turn it every way. Does it fit? Try the next."),
         ),
         watch_for="Bringing something flat, or a box whose faces are not all alike.",
@@ -348,7 +349,7 @@ def _box_or_cube(draw: Draw) -> Draft:
         ),
         watch_for="Any box is called a cube. A cube’s faces are all the same square.",
         given={"sizes": list(measures)},
-        picture=SolidShape(drawn, upright),
+        picture=pictures.SolidShape(drawn, upright),
         guess=0.5,
         table="toy block, box",
     )

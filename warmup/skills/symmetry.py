@@ -1,16 +1,17 @@
 """symmetry: would the halves match? Where is the line? Finish the other half.
 
 Toward 4.G.A.3: a line of symmetry as a fold that lands one half on the other (Common Core State
-Standards for Mathematics, 2010), four grades on: offered as folding play. Fold lines are counted by
+Standards for Mathematics, 2010), four grades on: offered as folding play. pictures.Fold lines are counted by
 mirroring the corners of the figure, never looked up.
 """
 
 from math import atan2, degrees
 
+from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
 from warmup.pictures.figures import Points, points_of, turned
-from warmup.pictures.fold import Fold, line_through
+from warmup.pictures.fold import line_through
 from warmup.skills._geometry import fold_lines, folds_onto_itself
 from warmup.skills._halves import ask_finish, ask_flip_not_slide
 from warmup.skills.base import Draft, Level, Skill
@@ -111,7 +112,7 @@ def _judged(figure: str, turn: int, line: float, aside: int, draw: Draw) -> Draf
             Cue("Cut the shape from paper. Crease it along that line and peep inside."),
             Cue("Bend the paper over together, slowly. The child presses it flat and looks."),
         ),
-        watch_for="A slanted cut makes two equal pieces, yet folded they miss. Fold it and see."
+        watch_for="A slanted cut makes two equal pieces, yet folded they miss. pictures.Fold it and see."
         if figure in ("rectangle", "slanted figure")
         else "Same size is not enough: the halves have to land on each other.",
         given={
@@ -120,7 +121,7 @@ def _judged(figure: str, turn: int, line: float, aside: int, draw: Draw) -> Draf
             "line": round(true, 6),
             "through": _rounded((through,))[0],
         },
-        picture=Fold(figure, turn, line, aside),
+        picture=pictures.Fold(figure, turn, line, aside),
         guess=0.5,
     )
 
@@ -147,7 +148,7 @@ def _make_a_fold(draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"Fold {paper} so both halves match.",
-            f"Take {paper}. Fold it so no edge sticks out.",
+            f"Take {paper}. pictures.Fold it so no edge sticks out.",
             f"Make a book from {paper}. Both covers must match.",
             f"Shut {paper} like a mouth. Make the halves match.",
         ),
@@ -202,7 +203,7 @@ def _find_the_line(draw: Draw) -> Draft:
         ),
         watch_for="A line that makes two equal pieces which do not match when folded.",
         given={"figure": figure, "points": _rounded(points)},
-        picture=Fold(figure, turn),
+        picture=pictures.Fold(figure, turn),
         guess=0.3,
         table="straw, small mirror",
     )
@@ -230,12 +231,12 @@ def _how_many_ways(draw: Draw) -> Draft:
             Cue("Cut it from paper. Try each fold, open it up and count the creases that worked."),
             Cue("Try the fold straight down together. The child tries the next ones."),
         ),
-        watch_for="Counting corner to corner on a long rectangle. Fold it: a piece sticks out.",
+        watch_for="Counting corner to corner on a long rectangle. pictures.Fold it: a piece sticks out.",
         given={
             "figure": figure,
             "points": [] if figure == "circle" else _rounded(turned(points_of(figure), turn)),
         },
-        picture=Fold(figure, turn),
+        picture=pictures.Fold(figure, turn),
         guess=0.2,
         seconds=60,
     )
