@@ -5,9 +5,10 @@ for Mathematics, 2010). Cupfuls, pints, quarts and gallons are ordinary kitchen 
 standard of these grades; their ratios are those of NIST Handbook 44, Appendix C (liquid measure).
 """
 
+from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
-from warmup.pictures.jars import Jars, holds
+from warmup.pictures.jars import holds
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import number_word, plural
 
@@ -78,7 +79,7 @@ def _how_full(draw: Draw) -> Draft:
             "“Big” or “a lot”. Ask how far up the water comes.",
         )[fill],
         given={"fill": fill, "parts": 2, "size": list(size)},
-        picture=Jars((size,), (fill,)),
+        picture=pictures.Jars((size,), (fill,)),
         guess=0.33,
     )
 
@@ -101,7 +102,7 @@ def _find_jar(draw: Draw) -> Draft:
         ),
         watch_for="Half full and full mixed up. Look for the rim of the jar.",
         given={"fills": list(fills), "asked": fill},
-        picture=Jars(((4, 7),) * 3, fills),
+        picture=pictures.Jars(((4, 7),) * 3, fills),
         guess=0.33,
         seconds=20,
     )
@@ -121,7 +122,7 @@ def _fill_it(draw: Draw) -> Draft:
         working=f"{_FILLS[fill]}: {('0 of 2', '1 of 2', '2 of 2')[fill]} halves",
         cues=(
             Cue(f"Wait. Then: {_FILLS[fill]}. Where on the {vessel} will it stop?"),
-            Cue(f"Look at these jars, then at your {vessel}.", Jars(((4, 7),) * 3, (0, 1, 2))),
+            Cue(f"Look at these jars, then at your {vessel}.", pictures.Jars(((4, 7),) * 3, (0, 1, 2))),
             Cue(f"Hold the {vessel} together. The child pours and says when to stop."),
         ),
         watch_for="Pouring till it runs over. Put a tray below and let it be seen.",
@@ -184,7 +185,7 @@ def _tall_and_thin(draw: Draw) -> Draft:
         ),
         watch_for="Looking at height alone. Pour rice from a tall glass into a bowl to see.",
         given={"tall": list(tall), "wide": list(wide), "asked": asked},
-        picture=Jars(sizes, (0, 0), parts=1),
+        picture=pictures.Jars(sizes, (0, 0), parts=1),
         guess=0.5,
     )
 
@@ -210,7 +211,7 @@ def _full_is_not_more(draw: Draw) -> Draft:
         ),
         watch_for="Choosing by what is in it now. Full tells how far up, not how much it holds.",
         given={"full": list(small), "half": list(big), "asked": asked},
-        picture=Jars(tuple(size for size, _ in jars), tuple(fill for _, fill in jars)),
+        picture=pictures.Jars(tuple(size for size, _ in jars), tuple(fill for _, fill in jars)),
         guess=0.5,
     )
 
@@ -238,7 +239,7 @@ def _cups_in_jar(draw: Draw) -> Draft:
         ),
         watch_for="Counting the lines above the water too. Stop where the water stops.",
         given={"takes": takes, "cups": cups},
-        picture=Jars(((8, 10),), (cups,), parts=takes, lined=True),
+        picture=pictures.Jars(((8, 10),), (cups,), parts=takes, lined=True),
     )
 
 

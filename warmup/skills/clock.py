@@ -4,9 +4,9 @@
 At half past, the hour hand stands half-way on to the next number, in the picture and in the words.
 """
 
+from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
-from warmup.pictures.clock import Clock
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import number_word
 
@@ -74,7 +74,7 @@ def _read(item: str, hour: int, minute: int, draw: Draw) -> Draft:
         cues=_read_half_cues() if minute else _read_hour_cues(hour),
         watch_for=_WATCH_READ[item],
         given={"hour": hour, "minute": minute, "do": "read"},
-        picture=Clock(hour, minute),
+        picture=pictures.Clock(hour, minute),
     )
 
 
@@ -124,7 +124,7 @@ def _set(hour: int, draw: Draw) -> Draft:
         if both
         else f"Hands swapped: the long one on {word}. Ask which hand is slow.",
         given={"hour": hour, "minute": 0, "do": "set"},
-        picture=Clock(hour, 0, hands=False),
+        picture=pictures.Clock(hour, 0, hands=False),
     )
 
 
@@ -141,14 +141,16 @@ def _later(hour: int, draw: Draw) -> Draft:
         working=f"{hour} → {after}" if hour < 12 else "12 → 1: past twelve the hours start again",
         cues=(
             Cue("Wait. Then: in an hour the short hand moves to the next number."),
-            Cue("Point to the short hand. Slide a finger on to the number after it.", Clock(hour, 0)),
+            Cue(
+                "Point to the short hand. Slide a finger on to the number after it.", pictures.Clock(hour, 0)
+            ),
             Cue("Take the long hand once round together. The child reads the short one."),
         ),
         watch_for="“Thirteen” after twelve: on a clock the hours start again."
         if hour == 12
         else "Giving the same hour back, or going one back.",
         given={"hour": hour, "minute": 0, "do": "later"},
-        picture=Clock(hour, 0),
+        picture=pictures.Clock(hour, 0),
     )
 
 
@@ -172,7 +174,7 @@ def _where(hour: int, draw: Draw) -> Draft:
         ),
         watch_for=f"Putting it right on the {word}. In half an hour it has moved on.",
         given={"hour": hour, "minute": 30, "do": "where"},
-        picture=Clock(hour, 30, hands=False),
+        picture=pictures.Clock(hour, 30, hands=False),
     )
 
 

@@ -9,9 +9,10 @@ Childhood, p. 147). But for pennies alone, the number of coins is never the numb
 
 from collections.abc import Mapping
 
+from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
-from warmup.pictures.coins import CENTS, Coins
+from warmup.pictures.coins import CENTS
 from warmup.skills._money import BY_WORTH, cents, counted, fewest, handfuls, kinds, laid, parts, running, said
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import listed, number_word
@@ -79,12 +80,12 @@ def ask(item: str, morning: Morning, draw: Draw) -> Draft:
         working=f"{running(handful)}¢",
         cues=(
             Cue(_way_in(parts(handful), first)),
-            Cue("Line them up. Look at the dots below each.", Coins(coins, worth=True)),
+            Cue("Line them up. Look at the dots below each.", pictures.Coins(coins, worth=True)),
             Cue(_start(handful, first)),
         ),
         watch_for=_WATCH[item],
         given={"coins": {coin: count for coin, count in handful.items() if count}},
-        picture=Coins(coins, worth=True),
+        picture=pictures.Coins(coins, worth=True),
     )
 
 
@@ -120,12 +121,15 @@ def _fewest(morning: Morning, draw: Draw) -> Draft:
         working=f"{running(handful)}¢",
         cues=(
             Cue(f"Wait. Then: what is the biggest coin that fits into {word} cents?"),
-            Cue("Look at the dots below each coin. Which one fits first?", Coins(use[::-1], worth=True)),
+            Cue(
+                "Look at the dots below each coin. Which one fits first?",
+                pictures.Coins(use[::-1], worth=True),
+            ),
             Cue(f"Lay {counted(1, first)} down together. How much is left to make?"),
         ),
         watch_for="The right amount in small coins: good. Could one coin take the place of some?",
         given={"cents": amount, "kinds": list(use)},
-        picture=Coins(use[::-1]),
+        picture=pictures.Coins(use[::-1]),
         seconds=60,
     )
 

@@ -6,9 +6,10 @@ pennies. A dime is smaller than a nickel and buys more: size is shown true, by t
 diameters. A family that leaves pennies out is asked about the other three coins.
 """
 
+from warmup import pictures
 from warmup.draw import Draw, Way
 from warmup.morning import Cue, Morning, Strand
-from warmup.pictures.coins import CENTS, MILLIMETRES, REEDED, Coins
+from warmup.pictures.coins import CENTS, MILLIMETRES, REEDED
 from warmup.skills._money import cents, counted, kinds, laid
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import number_word
@@ -80,12 +81,12 @@ def _name_it(morning: Morning, draw: Draw) -> Draft:
         working=f"{_look(coin, shown)}: {coin}",
         cues=(
             Cue(f"Wait. Then: it is {_look(coin, shown)}."),
-            Cue("Find one just like it on the table. Rub its edge.", Coins(shown)),
+            Cue("Find one just like it on the table. Rub its edge.", pictures.Coins(shown)),
             Cue(f"Begin the word: “{_sound(coin)}…” and let the child end it."),
         ),
         watch_for="The name of a coin close in size. Put the two on top of each other.",
         given={"coins": list(shown), "pointed": at},
-        picture=Coins(shown, pointed=at),
+        picture=pictures.Coins(shown, pointed=at),
         guess=round(1 / len(shown), 2),
     )
 
@@ -104,12 +105,12 @@ def _find_it(morning: Morning, draw: Draw) -> Draft:
         working=f"{coin}: {_look(coin, shown)}",
         cues=(
             Cue(f"Wait. Then: a {coin}. Think how it looks and how it feels."),
-            Cue(f"Go along the row: is this the {coin}? Is this?", Coins(shown)),
+            Cue(f"Go along the row: is this the {coin}? Is this?", pictures.Coins(shown)),
             Cue(f"Push two wrong ones away together. The child picks the {coin} from the rest."),
         ),
         watch_for="A dime and a nickel swapped, or any silver one taken. Look at size and edge.",
         given={"coins": list(shown), "named": coin},
-        picture=Coins(shown),
+        picture=pictures.Coins(shown),
         guess=round(1 / len(shown), 2),
     )
 
@@ -144,7 +145,7 @@ def _worth(coin: str, unit: str, draw: Draw) -> Draft:
             Cue(f"Wait. Then: hold the {coin}. What can you swap it for?"),
             Cue(
                 f"Show the dots under the {coin}. Each dot is a cent.",
-                Coins((coin, "nickel") if unit == "nickel" else (coin,), worth=True),
+                pictures.Coins((coin, "nickel") if unit == "nickel" else (coin,), worth=True),
             ),
             Cue(_worth_start(coin, unit, step)),
         ),
@@ -152,7 +153,7 @@ def _worth(coin: str, unit: str, draw: Draw) -> Draft:
         if coin != "penny"
         else "Giving a nickel’s worth. A penny is the least of all.",
         given={"coin": coin, "unit": unit},
-        picture=Coins((coin,)),
+        picture=pictures.Coins((coin,)),
     )
 
 
@@ -204,13 +205,13 @@ def _fill_a_nickel(draw: Draw) -> Draft:
             Cue("Wait. Then: what is a nickel worth in pennies?"),
             Cue(
                 "Look at the dots of the nickel. Which pennies do we have?",
-                Coins(("nickel", *["penny"] * have), worth=True),
+                pictures.Coins(("nickel", *["penny"] * have), worth=True),
             ),
             Cue(f"Lay {held} down together, each on a dot. The child lays the rest."),
         ),
         watch_for="The nickel taken for one cent, or the pennies on hand counted again.",
         given={"have": have},
-        picture=Coins(("penny",) * have),
+        picture=pictures.Coins(("penny",) * have),
     )
 
 
@@ -235,7 +236,7 @@ def _dime_or_nickel(draw: Draw) -> Draft:
             Cue("Wait. Then: size and worth are two things. Which did I ask?"),
             Cue(
                 "Look at the dots below each." if buys else "Put one coin on top of the other.",
-                Coins((one, two), worth=buys),
+                pictures.Coins((one, two), worth=buys),
             ),
             Cue(
                 f"Count the dots below the {one} together. The child counts the rest."
@@ -245,7 +246,7 @@ def _dime_or_nickel(draw: Draw) -> Draft:
         ),
         watch_for="Judging worth by size. The dime is small, yet two nickels go into it.",
         given={"coins": [one, two], "asked": asked},
-        picture=Coins((one, two)),
+        picture=pictures.Coins((one, two)),
         guess=0.5,
     )
 
@@ -271,12 +272,12 @@ def _one_or_many(item: str, morning: Morning, draw: Draw) -> Draft:
         working=f"{coin} {CENTS[coin]}¢, {many} {cents(several)}¢",
         cues=(
             Cue(f"Wait. Then: how many cents is {one}? Hold on to that."),
-            Cue("Match dot to dot. Where are some left?", Coins((coin, *laid(several)), worth=True)),
+            Cue("Match dot to dot. Where are some left?", pictures.Coins((coin, *laid(several)), worth=True)),
             Cue("Cover a dot on each side together, then one more each. The child goes on."),
         ),
         watch_for="Taking the bigger heap. How many coins is not how many cents.",
         given={"one": coin, "kind": kind, "count": count, "asked": asked},
-        picture=Coins((coin, *laid(several))),
+        picture=pictures.Coins((coin, *laid(several))),
         guess=0.5,
     )
 
@@ -297,12 +298,12 @@ def _line_up(morning: Morning, draw: Draw) -> Draft:
         working=" ".join(f"{coin} {CENTS[coin]}¢" for coin in order),
         cues=(
             Cue(f"Wait. Then: of these, which buys {first}?"),
-            Cue("Count the dots below each.", Coins(shown, worth=True)),
+            Cue("Count the dots below each.", pictures.Coins(shown, worth=True)),
             Cue(f"Lay the {order[0]} down first together. The child lays the next."),
         ),
         watch_for="The dime put last for its size. Dots settle it.",
         given={"coins": list(shown), "first": first},
-        picture=Coins(shown),
+        picture=pictures.Coins(shown),
         guess=0.17,
         seconds=60,
     )

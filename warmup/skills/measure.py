@@ -7,10 +7,9 @@ Mathematics, 2010).
 
 from dataclasses import dataclass
 
+from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
-from warmup.pictures.lengths import Lengths
-from warmup.pictures.scale import Scale
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import number_word, plural
 
@@ -85,7 +84,9 @@ def _ribbons(item: str, draw: Draw) -> Draft:
     lengths = draw.shuffled((long, short))
     asked = draw.pick(("longer", "shorter"))
     answer = forms[lengths.index(long if asked == "longer" else short)]
-    picture = Lengths(lengths, forms, () if lined_up else tuple(starts[length] for length in lengths))
+    picture = pictures.Lengths(
+        lengths, forms, () if lined_up else tuple(starts[length] for length in lengths)
+    )
     return Draft(
         say=draw.way(
             f"Look at the two ribbons. Which one is {asked}?",
@@ -174,7 +175,7 @@ def _see_saw(item: str, draw: Draw) -> Draft:
         if trap
         else f"Naming the end that is up. Say the word again: {asked}.",
         given={"left": left, "right": right, "down": down, "big": light if trap else "", "asked": asked},
-        picture=Scale(left, right, down, light if trap else ""),
+        picture=pictures.Scale(left, right, down, light if trap else ""),
         guess=0.5,
     )
 
@@ -189,7 +190,7 @@ def _order(draw: Draw) -> Draft:
     lengths = draw.shuffled((short, middle, middle + draw.between(2, 4)))
     first = draw.pick(("shortest", "longest"))
     order = sorted(zip(lengths, forms, strict=True), reverse=first == "longest")
-    picture = Lengths(lengths, forms)
+    picture = pictures.Lengths(lengths, forms)
     return Draft(
         say=draw.way(
             f"Put the ribbons in order. Start with the {first}.",
@@ -260,7 +261,7 @@ def _units(draw: Draw) -> Draft:
         ),
         watch_for="A clip counted twice, or the ends of clips counted, not the clips.",
         given={"long": count, "missing": []},
-        picture=Lengths((count,), clips=True),
+        picture=pictures.Lengths((count,), clips=True),
     )
 
 
@@ -285,7 +286,7 @@ def _fallen(draw: Draw) -> Draft:
         ),
         watch_for="Counting only the clips that are there. A gap is long as well.",
         given={"long": count, "missing": list(missing)},
-        picture=Lengths((count,), clips=True, missing=missing),
+        picture=pictures.Lengths((count,), clips=True, missing=missing),
     )
 
 
