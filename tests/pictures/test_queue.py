@@ -4,10 +4,10 @@ import pytest
 
 from tests.pictures.blobs import pieces, pixels, span
 from warmup.pictures.canvas import Ink
-from warmup.pictures.word_and_cards import WordAndCards
 from warmup.pictures.queue import Queue
 from warmup.pictures.two_frames import TwoFrames
 from warmup.pictures.two_sets import TwoSets
+from warmup.pictures.word_and_cards import WordAndCards
 
 PANES = ((40, 18), (56, 9), (60, 30), (80, 38))
 

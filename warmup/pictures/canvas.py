@@ -176,10 +176,13 @@ class Canvas:
     def paint(self, shape: Shape, ink: Ink) -> None:
         """Fill a shape; what lies outside the canvas is left out."""
         left, top, right, bottom = shape.box
+        distance = shape.distance
+        span = range(max(0, int(2 * left)), min(2 * self.columns, int(2 * right) + 1))
+        middles = [(column, column / 2 + 0.25) for column in span]
         for row in range(max(0, int(top)), min(2 * self.rows, int(bottom) + 1)):
             line, y = self._pixels[row], row + 0.5
-            for column in range(max(0, int(2 * left)), min(2 * self.columns, int(2 * right) + 1)):
-                if shape.distance(column / 2 + 0.25, y) < 0:
+            for column, x in middles:
+                if distance(x, y) < 0:
                     line[column] = ink
 
     def tile(self, column: int, row: int, columns: int, rows: int, ink: Ink) -> None:
