@@ -8,7 +8,7 @@ yet, and it is due back the next.
 
 import datetime as dt
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 
 from warmup.morning import Asked, Mark
 
@@ -84,25 +84,49 @@ def learn(record: Record, asked: Asked, index: int, opened: int, guess: float = 
     ``opened`` is the index of the morning the item unlocked; ``guess`` its chance of a lucky answer,
     which slows the growth, since such a success proves less.
     """
-    seen = replace(record, shown=record.shown + 1, shown_on=asked.date, wording=asked.wording)
-    if asked.mark is None or asked.mark is Mark.SKIPPED:
-        return seen
+    counts = asked.mark is not None and asked.mark is not Mark.SKIPPED
+    if not counts:
+        return Record(
+            record.gap,
+            record.last,
+            record.owed,
+            record.mark,
+            record.marked_on,
+            record.run,
+            record.misses,
+            record.marks,
+            record.shown + 1,
+            asked.date,
+            asked.wording,
+        )
     # A cue was needed: that is hesitation, whatever key was pressed.
     mark = Mark.HESITATED if asked.mark is Mark.FLUENT and asked.cue else asked.mark
     weight = 0.5 if asked.from_memory else 1.0
-    since = record.last if record.last is not None else opened - 1
-    rested = float(max(0, index - since))
-    told = replace(seen, last=index, mark=mark, marked_on=asked.date, marks=record.marks + 1)
+    gap, owed, run, misses = record.gap, None, 0, 0
     match mark:
         case Mark.FLUENT:
-            grown = _grown(record.gap, rested)
-            gap = record.gap + (grown - record.gap) * weight * (1.0 - guess)
-            return replace(told, gap=_within(gap), owed=None, run=record.run + 1, misses=0)
+            since = record.last if record.last is not None else opened - 1
+            grown = _grown(gap, float(max(0, index - since)))
+            gap, run = _within(gap + (grown - gap) * weight * (1.0 - guess)), record.run + 1
         case Mark.HESITATED:
-            return replace(told, owed=index + 2, run=0, misses=0)
+            owed = index + 2
         case Mark.NOT_YET:
-            gap = record.gap if asked.rough else record.gap * (1.0 - 0.5 * weight)
-            return replace(told, gap=_within(gap), owed=index + 1, run=0, misses=record.misses + 1)
+            gap = gap if asked.rough else _within(gap * (1.0 - 0.5 * weight))
+            owed, misses = index + 1, record.misses + 1
+    # Built in one go and by place: a year of history is folded before the first frame.
+    return Record(
+        gap,
+        index,
+        owed,
+        mark,
+        asked.date,
+        run,
+        misses,
+        record.marks + 1,
+        record.shown + 1,
+        asked.date,
+        asked.wording,
+    )
 
 
 def _grown(gap: float, rested: float) -> float:
@@ -129,14 +153,16 @@ def fold(
     before = before or Knowledge()
     records = dict(before.records)
     days = list(before.days)
+    day, index = None, 0
     for asked in history:
-        index, item = index_of(asked.date), asked.item
+        if asked.date != day:
+            day, index = asked.date, index_of(asked.date)
+        item = asked.item
         record = records.get(item, NEW)
         records[item] = learn(record, asked, index, opened.get(item, 0), guesses.get(item, 0.0))
         if asked.mark is None or asked.mark is Mark.SKIPPED:
             continue
-        if not days or days[-1].date != asked.date:
-            days.append(Day(index, asked.date, 0, 0))
+        last = days.pop() if days and days[-1].date == day else Day(index, asked.date, 0, 0)
         easy = asked.mark is Mark.FLUENT and not asked.cue
-        days[-1] = replace(days[-1], fluent=days[-1].fluent + easy, marked=days[-1].marked + 1)
+        days.append(Day(index, asked.date, last.fluent + easy, last.marked + 1))
     return Knowledge(records, tuple(days[-4:]))
