@@ -30,7 +30,7 @@ DARK = Palette(
         Ink.GROUND: "#14181f",
         Ink.INK: "#f2efe6",
         Ink.FIRST: "#7cc4ff",
-        Ink.SECOND: "#ffb454",
+        Ink.SECOND: "#e08a2e",
         Ink.SOFT: "#5c6b7d",
         Ink.TILE: "#2a333f",
         Ink.TILE_ALT: "#1e252e",
