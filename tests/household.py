@@ -2,7 +2,6 @@
 
 import datetime as dt
 from collections.abc import Callable
-from dataclasses import replace
 from pathlib import Path
 
 from warmup import family as families
@@ -58,8 +57,7 @@ def fixed_prompts() -> tuple[Prompt, ...]:
         picture=TenFrame(7),
         why="hesitated Tuesday; back after 2 mornings",
     )
-    on = replace(
-        ten,
+    on = ten._replace(
         skill="count-on",
         level="across-tens",
         item="count-on/across-30",

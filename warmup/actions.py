@@ -5,8 +5,8 @@ here. Each action has keys for either hand: arrows and the letters near them for
 the left of the keyboard for the left. No chords, no Escape.
 """
 
-from dataclasses import dataclass
 from enum import Enum
+from typing import NamedTuple
 
 
 class Group(Enum):
@@ -19,8 +19,7 @@ class Group(Enum):
     PROGRAM = "The program"
 
 
-@dataclass(frozen=True, slots=True)
-class Action:
+class Action(NamedTuple):
     """One thing to do: its id, its keys (right hand first), a short label and one sentence of help."""
 
     id: str

@@ -1,6 +1,6 @@
 """What the close of a morning says: one thing that went well, what comes back, what to lay out. No score."""
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from warmup import skills
 from warmup.desk import Desk, date_words
@@ -9,8 +9,7 @@ from warmup.morning import Mark, Prompt
 from warmup.sitting import Sitting
 
 
-@dataclass(frozen=True, slots=True)
-class Closing:
+class Closing(NamedTuple):
     """The close's three lines; ``back`` and ``table`` are empty when there is nothing to say."""
 
     well: str

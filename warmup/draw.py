@@ -2,9 +2,8 @@
 
 import hashlib
 from collections.abc import Sequence
-from dataclasses import dataclass
 from random import Random
-from typing import TypeVar
+from typing import NamedTuple, TypeVar
 
 T = TypeVar("T")
 
@@ -17,8 +16,7 @@ def digest(*parts: object) -> int:
     )
 
 
-@dataclass(frozen=True, slots=True)
-class Way:
+class Way(NamedTuple):
     """One of a prompt's ways to be said: its key (kept with the prompt) and its text."""
 
     key: str

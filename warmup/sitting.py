@@ -233,7 +233,7 @@ class Sitting:
         self.position, self.furthest = position, shown
 
     def _replace(self, start: int, rest: tuple[Prompt, ...]) -> None:
-        self.routine = replace(self.routine, prompts=self.prompts[:start] + rest)
+        self.routine = self.routine._replace(prompts=self.prompts[:start] + rest)
         self.journal.replace(
             self.desk.child.record,
             self.morning.date,

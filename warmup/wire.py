@@ -6,7 +6,7 @@ changes its meaning or goes; a new field alone does not raise it. Unknown fields
 
 import datetime as dt
 import json
-from dataclasses import fields, is_dataclass
+from dataclasses import fields
 from enum import Enum
 from typing import Any
 
@@ -31,7 +31,7 @@ def routine_data(routine: Routine) -> dict[str, Any]:
 
 def prompt_data(prompt: Prompt) -> dict[str, Any]:
     """One whole prompt as JSON values."""
-    data = {field.name: _plain(getattr(prompt, field.name)) for field in fields(prompt)}
+    data = {name: _plain(getattr(prompt, name)) for name in Prompt._fields}
     data["picture"] = _picture(prompt.picture)
     data["cues"] = [{"text": cue.text, "picture": _picture(cue.picture)} for cue in prompt.cues]
     data["given"] = _plain(dict(prompt.given))
@@ -64,8 +64,10 @@ def _plain(value: Any) -> Any:
         return value.isoformat()
     if isinstance(value, Enum):
         return value.value
-    if is_dataclass(value) and not isinstance(value, type):
+    if isinstance(value, Morning):
         return {field.name: _plain(getattr(value, field.name)) for field in fields(value)}
+    if isinstance(value, Countdown):
+        return {name: _plain(getattr(value, name)) for name in Countdown._fields}
     if isinstance(value, dict):
         return {str(key): _plain(each) for key, each in value.items()}
     if isinstance(value, tuple | list):
@@ -93,8 +95,7 @@ def _morning(data: dict[str, Any]) -> Morning:
 
 
 def _prompt(data: dict[str, Any]) -> Prompt:
-    known = {field.name for field in fields(Prompt)}
-    values = {name: value for name, value in data.items() if name in known}
+    values = {name: value for name, value in data.items() if name in Prompt._fields}
     first, second, third = (Cue(cue["text"], from_data(cue["picture"])) for cue in data["cues"])
     values |= {
         "accept": tuple(data["accept"]),

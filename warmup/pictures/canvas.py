@@ -8,7 +8,6 @@ on the screen, and a box with equal sides is square.
 
 from collections import Counter
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
 from enum import IntEnum
 from math import floor, hypot
 from typing import NamedTuple
@@ -53,8 +52,7 @@ class Cell(NamedTuple):
     bold: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Drawing:
+class Drawing(NamedTuple):
     """A finished picture: ``rows`` rows of ``columns`` cells each."""
 
     columns: int

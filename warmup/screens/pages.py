@@ -1,7 +1,7 @@
 """What stands on the script in each mode of the morning, as blocks of lines. No widgets here."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from warmup.actions import ACTIONS, BY_ID, Group, key_name, keys_of
 from warmup.closing import Closing
@@ -183,8 +183,7 @@ def _cell(keys: str, label: str, action: str, width: int) -> list[Span]:
     return [Span(head, Tone.KEY, action), Span(label[: width - 8].ljust(width - 8), Tone.PLAIN, action)]
 
 
-@dataclass(frozen=True, slots=True)
-class Unlocked:
+class Unlocked(NamedTuple):
     """One level in the list of what this quarter has unlocked."""
 
     level: str
@@ -195,7 +194,7 @@ class Unlocked:
 
 
 def unlocked_page(morning: Morning, rows: Sequence[Unlocked], cursor: int, width: int, height: int) -> Script:
-    """The quarter's levels, newest first, with those held back; the cursor's level can be held or let come."""
+    """The quarter's levels, newest first, and those held back; the cursor's can be held or let come."""
     page = Script(width)
     page.text(f"Quarter {morning.quarter}: what may be asked so far", Tone.SAY, Keep.HEAD)
     room = max(3, height - 5)

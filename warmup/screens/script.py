@@ -8,6 +8,7 @@ import textwrap
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from enum import Enum, IntEnum
+from typing import NamedTuple
 
 
 class Tone(Enum):
@@ -41,8 +42,7 @@ class Keep(IntEnum):
     ALWAYS = 99
 
 
-@dataclass(frozen=True, slots=True)
-class Span:
+class Span(NamedTuple):
     """A piece of a line; a click on it does ``action`` (an id of the action table), if there is one."""
 
     text: str
@@ -53,8 +53,7 @@ class Span:
 Line = tuple[Span, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Block:
+class Block(NamedTuple):
     """Lines that stay or go together. ``bottom`` blocks stand at the foot of the pane."""
 
     lines: tuple[Line, ...]

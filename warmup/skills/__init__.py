@@ -6,10 +6,10 @@ that walks the skills finds it.
 
 import pkgutil
 from collections.abc import Mapping
-from dataclasses import dataclass
 from functools import cache
 from importlib import import_module
 from types import MappingProxyType
+from typing import NamedTuple
 
 from warmup.draw import Draw
 from warmup.morning import Item, Morning, Plan, Prompt
@@ -40,8 +40,7 @@ SKILLS: Mapping[str, Skill] = _find()
 """Every skill by its id, in the order of file names."""
 
 
-@dataclass(frozen=True, slots=True)
-class Place:
+class Place(NamedTuple):
     """Where an item stands: its skill, its level, the level's number from 1, and its name in the skill."""
 
     skill: Skill

@@ -3,13 +3,12 @@
 Verbs are in the past and questions ask "how many", so that one and many are told in the same words.
 """
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from warmup.skills._home import BEAR, BIRD, BOOK, BOW, DUCK, FROG, MOUSE, SLICE, SNAIL, SOCK, Noun
 
 
-@dataclass(frozen=True, slots=True)
-class Corner:
+class Corner(NamedTuple):
     """Who is there, how they come and go, two kinds of them, and the place beside a second one.
 
     ``were``, ``came`` and ``went`` are verbs with all that goes with them; ``here`` is where it is.

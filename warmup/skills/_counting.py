@@ -53,7 +53,7 @@ def opening(numbers: Sequence[int]) -> str:
 
 def rows_around(
     low: int, high: int, pointed: tuple[int, ...] = (), hidden: tuple[int, ...] = ()
-) -> pictures.HundredChart:
+) -> "pictures.HundredChart":
     """The whole rows of the chart that hold the numbers from ``low`` to ``high``."""
     first = max(0, low - 1) // 10 * 10 + 1
     return pictures.HundredChart(first, -(-high // 10) * 10, hidden, pointed)

@@ -4,13 +4,12 @@ Words are short, so that a five-year-old knows each of them. Things to hold are 
 are no matter for children under three (16 CFR 1501).
 """
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from warmup.words import number_word
 
 
-@dataclass(frozen=True, slots=True)
-class Noun:
+class Noun(NamedTuple):
     """A thing to count: its name for one of it and for more."""
 
     one: str

@@ -43,11 +43,11 @@ def figures(number: int) -> str:
     return f"{10 * tens} + {ones} = {number}"
 
 
-def chart_to(number: int) -> pictures.HundredChart:
+def chart_to(number: int) -> "pictures.HundredChart":
     """The chart from 1 to the end of the number's row of ten, at least to 20 once it is past 10."""
     return pictures.HundredChart(1, max(10, -(-number // 10) * 10))
 
 
-def chart_rows(low: int, high: int) -> pictures.HundredChart:
+def chart_rows(low: int, high: int) -> "pictures.HundredChart":
     """The chart's whole rows of ten that hold the numbers from ``low`` to ``high``."""
     return pictures.HundredChart((low - 1) // 10 * 10 + 1, -(-high // 10) * 10)

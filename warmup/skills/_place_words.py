@@ -186,7 +186,7 @@ def ask_tell_where(draw: Draw) -> Draft:
     )
 
 
-def _sides(scene: pictures.Scene, thing: str, place: str) -> tuple[str, ...]:
+def _sides(scene: "pictures.Scene", thing: str, place: str) -> tuple[str, ...]:
     """Left or right of it, where two toys stand beside each other."""
     row = scene.rows[0]
     if scene.behind or len(row) != 2:

@@ -4,7 +4,7 @@ K.OA.A.1: act out adding and taking away; K.OA.A.2: totals no bigger than ten; K
 five; 1.OA.C.6: fluent within ten (Common Core State Standards for Mathematics, 2010).
 """
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from warmup import pictures
 from warmup.draw import Draw, Way
@@ -44,8 +44,7 @@ _WATCH = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class _Fact:
+class _Fact(NamedTuple):
     """``first`` and ``second`` joined, or ``second`` taken from ``first``."""
 
     first: int

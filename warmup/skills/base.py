@@ -1,16 +1,14 @@
 """What a skill is: a file that can ask, and whose answers are computed from what was given."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 from warmup.draw import Draw, Way
 from warmup.morning import Cue, Morning, Strand
 from warmup.pictures import Picture
 
 
-@dataclass(frozen=True, slots=True)
-class Draft:
+class Draft(NamedTuple):
     """What a skill's ``ask`` gives back; the registry adds what it knows of the level.
 
     ``say`` is one of the ways to say it; ``answer`` is computed from ``given`` and nothing else.
@@ -30,8 +28,7 @@ class Draft:
     table: str | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Level:
+class Level(NamedTuple):
     """One level of a skill.
 
     ``key`` names it in ``routines/year.toml``; ``label`` is for people. ``items`` are the names of
@@ -57,8 +54,7 @@ def always(_item: str, _morning: Morning) -> bool:
     return True
 
 
-@dataclass(frozen=True, slots=True)
-class Skill:
+class Skill(NamedTuple):
     """Something that can be asked.
 
     ``ask(item, morning, draw)`` gets an item's name (without the skill) and makes a prompt of it.

@@ -68,7 +68,7 @@ def _say(have: int, draw: Draw) -> Way:
     )
 
 
-def _cues(have: int, frame: pictures.TenFrame) -> tuple[Cue, Cue, Cue]:
+def _cues(have: int, frame: "pictures.TenFrame") -> tuple[Cue, Cue, Cue]:
     match have:
         case 10:
             return (

@@ -5,7 +5,7 @@ compares two through a third; 1.MD.A.2 counts equal units laid end to end (Commo
 Mathematics, 2010).
 """
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from warmup import pictures
 from warmup.draw import Draw
@@ -19,8 +19,7 @@ _HEAVY_THINGS = ("shoe", "cup", "book", "apple", "pear", "block", "plate", "bun"
 _COLOURS = ("red", "blue", "green", "black", "white", "pink", "brown", "gray")
 
 
-@dataclass(frozen=True, slots=True)
-class _Attribute:
+class _Attribute(NamedTuple):
     """What two things are compared by, the act that compares them, and the slip it is known for."""
 
     more: str

@@ -88,7 +88,7 @@ def _this(morning: Morning, draw: Draw) -> Draft:
     )
 
 
-def _strip(pointed: str, hidden: str) -> pictures.MonthStrip:
+def _strip(pointed: str, hidden: str) -> "pictures.MonthStrip":
     """The months with a finger on one and its neighbor blank; turned about where the two lie a year apart."""
     first = "July" if {pointed, hidden} == {"December", "January"} else "January"
     return pictures.MonthStrip(first, (hidden,), (pointed,))

@@ -5,7 +5,7 @@ numbers as lengths from nought on a number line, up to a hundred (Common Core St
 Mathematics, 2010).
 """
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from warmup import pictures
 from warmup.draw import Draw, Way
@@ -29,8 +29,7 @@ _WATCH = {
 _HOPS = ("no hop", "one hop", "two hops", "three hops", "four hops", "five hops")
 
 
-@dataclass(frozen=True, slots=True)
-class _Trip:
+class _Trip(NamedTuple):
     """A place to start from and a signed number of hops."""
 
     start: int

@@ -104,7 +104,7 @@ def _new_way(whole: int, draw: Draw) -> Draft:
     )
 
 
-def _bond(whole: int, left: int | None, right: int | None) -> pictures.PartWhole:
+def _bond(whole: int, left: int | None, right: int | None) -> "pictures.PartWhole":
     return pictures.PartWhole(str(whole), *("?" if part is None else str(part) for part in (left, right)))
 
 

@@ -7,7 +7,7 @@ to three pieces would fit.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from warmup import pictures
 from warmup.draw import Draw, Way
@@ -45,8 +45,7 @@ _WATCH = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class _Row:
+class _Row(NamedTuple):
     """What repeats, what is given of it, and how it is given: done, laid on the table or seen."""
 
     part: tuple[str, ...]

@@ -190,7 +190,7 @@ def _neighbor(known: int, step: int, say: Way, watch_for: str) -> Draft:
     )
 
 
-def _blank(known: int, answer: int) -> pictures.HundredChart | None:
+def _blank(known: int, answer: int) -> "pictures.HundredChart | None":
     """The chart's rows about the number, its square blank; none for the first, which begins the chart."""
     if known == 0 or answer == 1:
         return None

@@ -7,7 +7,7 @@ and corners are counted on the cube and the box alone.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from warmup import pictures
 from warmup.draw import Draw
@@ -17,8 +17,7 @@ from warmup.skills.base import Draft, Level, Skill
 from warmup.words import listed, number_word
 
 
-@dataclass(frozen=True, slots=True)
-class _Solid:
+class _Solid(NamedTuple):
     """``faces`` are the flat ones by the shape each has; ``opposite`` that two of them lie face to face."""
 
     faces: tuple[str, ...]

@@ -5,8 +5,8 @@ size (Common Core State Standards for Mathematics, 2010).
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from itertools import permutations
+from typing import NamedTuple
 
 from warmup import pictures
 from warmup.draw import Draw
@@ -35,8 +35,7 @@ _WATCH = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class _Thing:
+class _Thing(NamedTuple):
     """Something with a color and a kind."""
 
     color: str
@@ -47,8 +46,7 @@ class _Thing:
         return f"{self.color} {self.kind.one}"
 
 
-@dataclass(frozen=True, slots=True)
-class _Rule:
+class _Rule(NamedTuple):
     """A color or a kind that things are sorted by."""
 
     color: str = ""

@@ -8,7 +8,7 @@ done: a story with "more" in it may ask for what was there before, or for how ma
 """
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from warmup import pictures
 from warmup.draw import Draw
@@ -36,8 +36,7 @@ _WATCH = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class _Story:
+class _Story(NamedTuple):
     """A situation with its numbers: how each corner tells it, its answer and its help."""
 
     situation: str
@@ -103,7 +102,7 @@ def _rest(low: int, high: int, draw: Draw) -> tuple[int, int]:
     return draw.between(max(low, part + 1), high), part
 
 
-def _come_or_go(start: int, corner: Corner, picture: pictures.Counters, act: str, last: str) -> Cues:
+def _come_or_go(start: int, corner: Corner, picture: "pictures.Counters", act: str, last: str) -> Cues:
     return (
         Cue(f"Wait. Then: first {corner.who.of(start)}. Did some come, or go?"),
         Cue(act, picture),

@@ -1,7 +1,7 @@
 """symmetry: would the halves match? Where is the line? Finish the other half.
 
 Toward 4.G.A.3: a line of symmetry as a fold that lands one half on the other (Common Core State
-Standards for Mathematics, 2010), four grades on: offered as folding play. pictures.Fold lines are counted by
+Standards for Mathematics, 2010), four grades on: offered as folding play. Fold lines are counted by
 mirroring the corners of the figure, never looked up.
 """
 
