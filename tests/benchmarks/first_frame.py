@@ -5,6 +5,7 @@ Run ``python -m tests.benchmarks.first_frame``. Prints medians of interleaved ru
 """
 
 import datetime as dt
+import sqlite3
 import statistics
 import subprocess
 import sys
@@ -33,6 +34,14 @@ def first_frame(command: list[str], home: Path, text: str) -> float:
         return time.perf_counter() - terminal.began
 
 
+def begin_again(home: Path) -> None:
+    """Take today's sitting out of the journal, so that the next start has to choose a morning."""
+    with sqlite3.connect(home / "journal.db") as journal:
+        for table in ("marks", "prompts", "sittings"):
+            journal.execute(f"DELETE FROM {table} WHERE date = ?", (dt.date.today().isoformat(),))
+    journal.close()
+
+
 def run_time(command: list[str], home: Path) -> float:
     """Seconds a command takes from start to end."""
     began = time.perf_counter()
@@ -47,13 +56,15 @@ def main() -> None:
         marks = write_year(home, dt.date.today())
         print(f"history: {marks} marks")
         python, warmup = [sys.executable, "-c"], list(WARMUP)
-        frames: dict[str, list[float]] = {"bare": [], "warmup": []}
+        frames: dict[str, list[float]] = {"bare": [], "resumed": [], "new": []}
         base = [*python, "import rich.console, argparse, datetime"]
         runs: dict[str, list[float]] = {"base": [], "help": [], "plain": []}
         first_frame(warmup, home, "quit")
         for _ in range(RUNS):
             frames["bare"].append(first_frame([*python, BARE], home, "painted"))
-            frames["warmup"].append(first_frame(warmup, home, "quit"))
+            frames["resumed"].append(first_frame(warmup, home, "quit"))
+            begin_again(home)
+            frames["new"].append(first_frame(warmup, home, "quit"))
             runs["base"].append(run_time(base, home))
             runs["help"].append(run_time([*warmup, "--help"], home))
             runs["plain"].append(run_time([*warmup, "today", "--plain"], home))
