@@ -77,7 +77,8 @@ class WarmupApp(App[int]):
         )
         self.register_theme(_theme("warmup-dark", DARK, dark=True))
         self.register_theme(_theme("warmup-light", LIGHT, dark=False))
-        self.theme = f"warmup-{desk.family.theme}"
+        # Set before anything watches it: the styles are then worked out once, not twice.
+        self.set_reactive(App.theme, f"warmup-{desk.family.theme}")
 
     def get_default_screen(self) -> Screen[object]:
         """The morning, or a blank one for the form to stand on."""

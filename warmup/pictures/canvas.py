@@ -225,10 +225,10 @@ class Canvas:
 
     def _cell(self, column: int, row: int) -> Cell:
         four = self._four(column, row)
-        kinds = Counter(four).most_common(2)
-        if len(kinds) == 1:
-            only = kinds[0][0]
+        if four[0] == four[1] == four[2] == four[3]:
+            only = four[0]
             # A full block in one ink: no seam shows between neighbours, as it may between blanks.
             return Cell(" " if only is Ink.GROUND else "█", only, only)
+        kinds = Counter(four).most_common(2)
         paper, ink = sorted((kinds[0][0], kinds[1][0]))
         return Cell(_QUADRANTS[sum(1 << bit for bit, pixel in enumerate(four) if pixel == ink)], ink, paper)

@@ -50,6 +50,8 @@ class MorningScreen(Screen[object]):
         super().__init__()
         self.turn_theme = turn_theme
         self.desk, self.journal, self.clock, self.notices = desk, journal, clock, notices
+        self.stage, self.script = Stage(), ScriptPane(self.page)
+        self._room: tuple[int | str, int | str] | None = None
         self.sitting: Sitting | None = None
         self.days = desk.unsettled()
         self.off = [False] * len(self.days)
@@ -59,18 +61,18 @@ class MorningScreen(Screen[object]):
         self.mode = self._first_mode()
 
     def compose(self) -> ComposeResult:
-        """The two panes."""
-        yield Stage()
-        yield ScriptPane(self.page)
+        """The two panes, in the shape the terminal gives them from the start: a second layout costs time."""
+        yield self.stage
+        yield self.script
+        self._shape(self.app.size.width, self.app.size.height)
 
     def on_mount(self) -> None:
         """Begin or go on with the sitting, unless there is something to ask first."""
-        self._shape(self.size.width)
         self._enter(self.mode)
 
     def on_resize(self, event: events.Resize) -> None:
         """The script goes below the stage on a narrow terminal."""
-        self._shape(event.size.width)
+        self._shape(event.size.width, event.size.height)
 
     # -- modes
 
@@ -100,23 +102,27 @@ class MorningScreen(Screen[object]):
         self.set_class(self._words_only(), "words")
         if self.mode is not Mode.PROMPT:
             self.set_class(False, "picture")
-        self._shape(self.size.width)
-        self.query_one(Stage).show(self._picture())
-        self.query_one(ScriptPane).show()
+        self._shape(self.app.size.width, self.app.size.height)
+        self.stage.show(self._picture())
+        self.script.show()
 
     def _words_only(self) -> bool:
         """Whether the adult's words take the whole screen."""
         return self.mode in (Mode.DAYS, Mode.COUNTS, Mode.HELP, Mode.UNLOCKED)
 
-    def _shape(self, width: int) -> None:
+    def _shape(self, width: int, height: int) -> None:
         """Give the panes their room: side by side, or the script as a strip below on a narrow terminal."""
         narrow = width < NARROW
         self.set_class(narrow, "narrow")
         beside = not narrow and not self._words_only()
         below = narrow and not self._words_only()
-        styles = self.query_one(ScriptPane).styles
-        styles.width = min(76, max(40, width * 9 // 20)) if beside else "100%"
-        styles.height = max(12, self.size.height * 3 // 5) if below else "100%"
+        room = (
+            min(76, max(40, width * 9 // 20)) if beside else "100%",
+            max(12, height * 3 // 5) if below else "100%",
+        )
+        if room != self._room:
+            self._room = room
+            self.script.styles.width, self.script.styles.height = room
 
     def _picture(self) -> Picture | None:
         """The picture for the stage: the last model a cue brought in, else the question's own."""
