@@ -57,6 +57,18 @@ class Terminal:
             self._stream.feed(data)
         return bool(data)
 
+    def until(self, mark: bytes, seconds: float = 15.0) -> float:
+        """Seconds from the start until the program has written ``mark``, unparsed: for measuring.
+
+        Reading a frame into the screen of text takes as long as some programs take to paint it.
+        """
+        seen, end = b"", time.perf_counter() + seconds
+        while mark not in seen:
+            ready, _, _ = select.select([self._fd], [], [], 0.5)
+            seen += os.read(self._fd, 1 << 20) if ready else b""
+            assert time.perf_counter() < end, f"never came: {mark!r}"
+        return time.perf_counter() - self.began
+
     def text(self) -> str:
         """What is on the screen, a line a row."""
         return "\n".join(line.rstrip() for line in self.screen.display)

@@ -6,6 +6,7 @@ Exit codes: 0 done; 1 ``check`` found something wrong; 2 the command line was no
 
 import argparse
 import datetime as dt
+import gc
 import os
 import sys
 from collections.abc import Callable, Iterable, Sequence
@@ -31,6 +32,10 @@ class Refused(Exception):
 def main(argv: Sequence[str] | None = None, clock: Clock = dt.datetime.now) -> int:
     """Run one command and give its exit code. ``clock`` is read once, at the start of a command."""
     arguments = _parser().parse_args(argv)
+    # Hundreds of modules are about to be loaded, all of which stay: looking for garbage among them would
+    # cost a quarter of the time to the first frame. The app turns it on again once that is painted, and a
+    # command that prints is over before there is any.
+    gc.disable()
     try:
         return int(arguments.run(arguments, clock) or DONE)
     except Refused as refused:
@@ -134,11 +139,6 @@ def _open(arguments: argparse.Namespace, clock: Clock) -> int:
 
 
 def _morning(places: "Places", child: str, clock: Clock, notices: tuple[str, ...] = ()) -> int:
-    import gc
-
-    # Hundreds of modules are about to be loaded, all of which stay: looking for garbage among them would
-    # cost a quarter of the time to the first frame. The app turns it on again once that is painted.
-    gc.disable()
     from warmup.app import WarmupApp
     from warmup.desk import load_family
     from warmup.journal import Journal, NewerJournal

@@ -28,10 +28,9 @@ RUNS = int(sys.argv[1]) if len(sys.argv) > 1 else 20
 
 
 def first_frame(command: list[str], home: Path, text: str) -> float:
-    """Seconds from the start of the process until ``text`` is on the screen."""
+    """Seconds from the start of the process until ``text``, at the foot of its frame, is written."""
     with Terminal(command, environment(home)) as terminal:
-        terminal.wait(text)
-        return time.perf_counter() - terminal.began
+        return terminal.until(text.encode())
 
 
 def begin_again(home: Path) -> None:
