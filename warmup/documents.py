@@ -2,12 +2,10 @@
 
 import contextlib
 import datetime as dt
-import difflib
 import json
 import os
 import re
 import stat
-import tempfile
 import tomllib
 import unicodedata
 from collections.abc import Iterable, Mapping
@@ -87,6 +85,8 @@ def shown(value: object) -> str:
 
 def did_you_mean(word: str, known: Iterable[str]) -> str:
     """``; did you mean "dime"?`` for the nearest known word, or nothing when none is near."""
+    import difflib
+
     near = difflib.get_close_matches(word[:100], list(known), n=1, cutoff=0.7)
     return f'; did you mean "{near[0]}"?' if near else ""
 
@@ -309,6 +309,8 @@ def _blocks(key: str, value: object) -> bool:
 
 
 def _put(target: Path, content: bytes) -> None:
+    import tempfile
+
     handle, name = tempfile.mkstemp(prefix=f".{target.name[:40]}-", dir=target.parent)
     try:
         with os.fdopen(handle, "wb") as file:
