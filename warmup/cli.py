@@ -54,6 +54,8 @@ def main(argv: Sequence[str] | None = None, clock: Clock = dt.datetime.now) -> i
             print(f"warmup: {error}", file=sys.stderr)
             return UNUSABLE
         raise
+    finally:
+        gc.enable()
 
 
 def _parser() -> argparse.ArgumentParser:
