@@ -123,6 +123,15 @@ def test_a_short_morning_has_four_prompts_with_those_shown(sitting: Sitting) -> 
     assert state(again(sitting)) == state(sitting)
 
 
+def test_what_a_short_morning_puts_in_the_place_of_prompts_shown_was_not_shown(sitting: Sitting) -> None:
+    for _ in range(4):
+        sitting.next()
+    for _ in range(4):
+        sitting.back()
+    assert sitting.shorten()
+    assert sitting.unmarked == (0,)
+
+
 def test_no_such_object_asks_something_else_that_does_not_want_it(sitting: Sitting) -> None:
     before = sitting.prompts
     assert sitting.swap()

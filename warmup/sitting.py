@@ -242,8 +242,8 @@ class Sitting:
             routine_text(self.routine),
             [(prompt.item, prompt.wording) for prompt in rest],
         )
-        for at in [at for at in self.marks if at >= start]:
-            del self.marks[at]
+        self.marks = {at: row for at, row in self.marks.items() if at < start}
+        self.furthest = min(self.furthest, max(self.position, start - 1))
         self._undo = [(at, before) for at, before in self._undo if at < start]
         self.position = min(self.position, len(self.prompts))
 
