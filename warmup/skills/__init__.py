@@ -86,8 +86,8 @@ def items(plan: Plan) -> tuple[Item, ...]:
             strand=at.skill.strand.value,
             week=plan.weeks[f"{at.skill.id}:{at.level.key}"],
             stands_on=_stands_on(at),
-            guess=at.level.guess,
-            seconds=at.level.seconds,
+            guess=at.level.guess_of(at.name),
+            seconds=at.level.seconds_of(at.name),
             ladder=at.skill.ladder,
         )
         for name, at in _places().items()
@@ -122,8 +122,8 @@ def prompt(item: str, morning: Morning, draw: Draw, why: str = "") -> Prompt:
         cues=draft.cues,
         watch_for=draft.watch_for,
         table=at.level.table if draft.table is None else draft.table,
-        seconds=at.level.seconds if draft.seconds is None else draft.seconds,
-        guess=at.level.guess if draft.guess is None else draft.guess,
+        seconds=at.level.seconds_of(at.name) if draft.seconds is None else draft.seconds,
+        guess=at.level.guess_of(at.name) if draft.guess is None else draft.guess,
         given=draft.given,
         picture=draft.picture,
         why=why,

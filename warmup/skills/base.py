@@ -36,7 +36,8 @@ class Level(NamedTuple):
     Common Core State Standards for Mathematics (2010) whose bounds the level keeps; a level past every
     bound has none. ``stands_on`` names levels of other skills as ``skill:key`` (the level before is
     understood). ``seconds`` is 20, 40 or 60, ``guess`` the chance of a lucky answer, ``table`` what the
-    level would like on the table.
+    level would like on the table. ``slower`` names items that take 60 seconds, ``guesses`` those whose
+    chance is another.
     """
 
     key: str
@@ -47,6 +48,16 @@ class Level(NamedTuple):
     seconds: int = 40
     guess: float = 0.0
     table: str = ""
+    slower: tuple[str, ...] = ()
+    guesses: tuple[tuple[str, float], ...] = ()
+
+    def seconds_of(self, item: str) -> int:
+        """How long an item's prompt takes at most: 60 for the slower ones."""
+        return 60 if item in self.slower else self.seconds
+
+    def guess_of(self, item: str) -> float:
+        """The chance of a lucky answer to an item's prompts."""
+        return dict(self.guesses).get(item, self.guess)
 
 
 def always(_item: str, _morning: Morning) -> bool:

@@ -85,7 +85,7 @@ SKILL = Skill(
             table="handprints",
         ),
         Level("to-50", "to fifty", ("to-50", "45-to-50"), codes=("2.NBT.A.2",), table="handprints"),
-        Level("to-100", "to one hundred", ("to-100",), codes=("2.NBT.A.2",)),
+        Level("to-100", "to one hundred", ("to-100",), codes=("2.NBT.A.2",), slower=("to-100",)),
     ),
     ask=ask,
 )

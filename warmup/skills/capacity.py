@@ -319,6 +319,7 @@ SKILL = Skill(
             codes=("K.MD.A.1",),
             guess=0.33,
             table="cups, water or rice",
+            guesses=(("fill-it", 0.0),),
         ),
         Level(
             "pour-and-compare",

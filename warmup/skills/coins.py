@@ -330,6 +330,7 @@ SKILL = Skill(
             ("worth", "fill-a-nickel", "nickel-or-pennies"),
             codes=("2.MD.C.8",),
             table=_TABLE,
+            guesses=(("nickel-or-pennies", 0.5),),
         ),
         Level(
             "dime",
@@ -337,6 +338,7 @@ SKILL = Skill(
             ("dime-worth", "dime-or-nickel", "dime-or-many"),
             codes=("2.MD.C.8",),
             table=_TABLE,
+            guesses=(("dime-or-nickel", 0.5), ("dime-or-many", 0.5)),
         ),
         Level(
             "quarter",
@@ -344,6 +346,8 @@ SKILL = Skill(
             ("quarter-worth", "line-up", "quarter-or-many"),
             codes=("2.MD.C.8",),
             table=_TABLE,
+            slower=("line-up",),
+            guesses=(("quarter-or-many", 0.5),),
         ),
     ),
     ask=ask,

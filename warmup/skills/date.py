@@ -234,6 +234,7 @@ SKILL = Skill(
             "across the end of a month",
             ("month-end", "thirty-to-one", "thirty-one-to-one"),
             table="wall calendar",
+            slower=("month-end",),
         ),
     ),
     ask=ask,

@@ -191,6 +191,7 @@ SKILL = Skill(
             ("2.OA.C.3",),
             guess=0.4,
             table="buttons",
+            guesses=(("fair-shares", 0.0),),
         ),
     ),
     ask=ask,

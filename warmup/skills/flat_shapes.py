@@ -340,6 +340,7 @@ SKILL = Skill(
             ("name", "find-in-the-room", "draw-in-the-air"),
             codes=("K.G.A.1", "K.G.A.2"),
             guess=0.1,
+            slower=("find-in-the-room",),
         ),
         Level(
             "turned-and-thin",
@@ -364,6 +365,7 @@ SKILL = Skill(
             codes=("K.G.B.6",),
             guess=0.2,
             table="paper, square crackers",
+            slower=("build",),
         ),
     ),
     ask=ask,

@@ -302,6 +302,7 @@ SKILL = Skill(
             codes=("K.MD.A.2",),
             guess=0.5,
             table="spoons, strips of paper",
+            guesses=(("find-longer", 0.0),),
         ),
         Level(
             "heavier",
@@ -310,6 +311,7 @@ SKILL = Skill(
             codes=("K.MD.A.1", "K.MD.A.2"),
             guess=0.5,
             table="things to lift",
+            guesses=(("find-heavier", 0.0),),
         ),
         Level(
             "order-three",

@@ -307,6 +307,7 @@ SKILL = Skill(
             "name the part that repeats",
             ("name-the-part", "how-long-a-part"),
             table="forks, spoons, cups",
+            guesses=(("how-long-a-part", 0.5),),
         ),
     ),
     ask=ask,

@@ -367,6 +367,8 @@ SKILL = Skill(
             codes=("K.G.A.2", "K.G.A.3"),
             guess=0.5,
             table="ball, block",
+            slower=("find-at-home",),
+            guesses=(("find-at-home", 0.0),),
         ),
         Level(
             "cylinder-and-cone",
@@ -375,6 +377,7 @@ SKILL = Skill(
             codes=("K.G.A.2", "K.G.B.4"),
             guess=0.25,
             table="can, ball, block",
+            slower=("roll-stack-slide",),
         ),
         Level(
             "faces",
@@ -391,6 +394,7 @@ SKILL = Skill(
             codes=("K.G.B.4",),
             guess=0.25,
             table="box, block",
+            slower=("count-on-a-box",),
         ),
     ),
     ask=ask,

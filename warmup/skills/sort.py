@@ -309,12 +309,14 @@ SKILL = Skill(
             ("put-together", "does-not-fit"),
             codes=("K.MD.B.3",),
             table="laundry",
+            guesses=(("does-not-fit", 0.33),),
         ),
         Level(
             "count-groups",
             "count each group, to ten",
             ("count-each", "most-not-biggest"),
             codes=("K.MD.B.3",),
+            guesses=(("most-not-biggest", 0.33),),
         ),
         Level(
             "guess-the-rule",

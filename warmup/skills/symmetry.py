@@ -255,6 +255,7 @@ SKILL = Skill(
             codes=("4.G.A.3",),
             guess=0.5,
             table="paper",
+            guesses=(("make-a-fold", 0.1),),
         ),
         Level(
             "find-the-line",
@@ -263,6 +264,7 @@ SKILL = Skill(
             codes=("4.G.A.3",),
             guess=0.25,
             table="paper, straw",
+            slower=("how-many-ways",),
         ),
         Level(
             "finish-the-half",

@@ -177,6 +177,7 @@ SKILL = Skill(
             ("build", "eleven-twelve"),
             ("K.NBT.A.1",),
             table="ten-tray and loose ones",
+            slower=("build", "eleven-twelve"),
         ),
         Level(
             "both-ways",
