@@ -90,7 +90,9 @@ def _parser() -> argparse.ArgumentParser:
     ask.add_argument("--seed", default="", metavar="TEXT", help="the same seed gives the same prompts")
     _form(ask)
     ask.set_defaults(run=_ask)
-    why = commands.add_parser("why", help="tell an item's whole story: its marks, how long it rests, when it is due")
+    why = commands.add_parser(
+        "why", help="tell an item's whole story: its marks, how long it rests, when it is due"
+    )
     why.add_argument("item", metavar="ITEM", help="an item, such as make-ten/seven-three")
     why.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="whose story")
     why.set_defaults(run=_why)

@@ -36,8 +36,9 @@ _TRIES = 4000
 def line_up(chosen: Sequence[S], *, gentle: bool = True) -> tuple[S, ...] | None:
     """The prompts in an order with no skill twice running; None when there is no such order.
 
-    One that closes comes last. When ``gentle``, no two hard ones run together and the first is not hard. Of all such orders the one
-    that keeps closest to the ranks, earliest places first, is taken: it does not depend on luck.
+    One that closes comes last. When ``gentle``, no two hard ones run together and the first is not hard.
+    Of all such orders the one that keeps closest to the ranks, earliest places first, is taken: it does
+    not depend on luck.
     """
     left = sorted(range(len(chosen)), key=lambda at: (chosen[at].rank, at))
     order = _extend([], left, chosen, gentle, [_TRIES])
