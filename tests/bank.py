@@ -204,18 +204,15 @@ def main(names: list[str]) -> None:
             for n in range(2):
                 able = [m for m in many(288) if skills.askable(item, m)]
                 p = skills.prompt(item, able[n * 41 % len(able)], Draw("read", item, n))
-                print(
-                    f"\n{p.item} [{p.wording}] {p.seconds}s guess {p.guess}\n  say    {p.say}\n  answer {p.answer}  {p.accept}"
-                )
-                print(
-                    f"  work   {p.working}\n  watch  {p.watch_for}\n  table  {p.table}\n  given  {dict(p.given)}"
-                )
+                print(f"\n{p.item} [{p.wording}] {p.seconds}s guess {p.guess}\n  say    {p.say}")
+                print(f"  answer {p.answer}  {p.accept}\n  work   {p.working}\n  watch  {p.watch_for}")
+                print(f"  table  {p.table}\n  given  {dict(p.given)}")
                 for cue in p.cues:
                     print(f"  cue    {cue.text}" + (f"  [{cue.picture.words()}]" if cue.picture else ""))
                 print(f"  see    {p.picture.words() if p.picture else '-'}")
         level, beat = grade(report.says)
         print(
-            f"\n== {name}: {report.made} prompts; pooled grade {level:.2f} (at most 2.0), {beat:.2f} syllables a word"
+            f"\n== {name}: {report.made} prompts; grade {level:.2f} (at most 2.0), {beat:.2f} syllables a word"
         )
         print(
             "   distinct:",

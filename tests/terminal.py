@@ -74,7 +74,7 @@ class Terminal:
         return "\n".join(line.rstrip() for line in self.screen.display)
 
     def wait(self, until: Callable[[str], bool] | str, seconds: float = 15.0) -> str:
-        """Read until the screen holds a text or satisfies a test; AssertionError with the screen if it never does."""
+        """Read until the screen holds a text or satisfies a test; AssertionError if it never does."""
         test = (lambda text: until in text) if isinstance(until, str) else until
         end = time.perf_counter() + seconds
         while not test(self.text()):
@@ -110,11 +110,7 @@ class Terminal:
 
 def environment(home: Path, **more: str) -> dict[str, str]:
     """The environment of a colour terminal whose warmup keeps its files in ``home``."""
-    kept = {
-        key: value
-        for key, value in os.environ.items()
-        if key not in _NOT_KEPT
-    }
+    kept = {key: value for key, value in os.environ.items() if key not in _NOT_KEPT}
     return {**kept, "TERM": "xterm-256color", "COLORTERM": "truecolor", "WARMUP_HOME": str(home), **more}
 
 

@@ -70,5 +70,11 @@ def test_the_dependencies_are_the_five() -> None:
 
 
 def test_the_safety_words_are_there() -> None:
-    for words in ("choke", "under three", "does not test or diagnose", "differ from state to state", "nickname"):
+    for words in (
+        "choke",
+        "under three",
+        "does not test or diagnose",
+        "differ from state to state",
+        "nickname",
+    ):
         assert words in README, words

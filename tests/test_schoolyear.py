@@ -102,7 +102,7 @@ def test_an_extra_morning_counts_from_its_day_on(first: dt.date, data: st.DataOb
 
 
 def test_odd_dates_of_the_reference_change_nothing() -> None:
-    """Leap days, year ends, 53-week years and clock changes: tests/references/calendar.toml, all sourced there."""
+    """Leap days, year ends, 53-week years and clock changes: calendar.toml, all sourced there."""
     table = reference("calendar")
     odd = [dt.date(year, 2, 29) for year in table["leap_years"]["leap"] if 2020 <= year <= 2060]
     odd += [dt.date(year, 12, 31) for year in table["iso_53"]["years"] if 2020 <= year <= 2060]

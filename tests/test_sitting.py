@@ -1,6 +1,7 @@
-"""A sitting: what each key does to it, that all of it is on disk at once, and that it comes back as it was."""
+"""A sitting: what each key does to it, that it is on disk at once, and comes back as it was."""
 
 import datetime as dt
+import itertools
 from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
@@ -157,7 +158,7 @@ def test_every_prompt_can_be_swapped_and_no_skill_comes_twice_running(sitting: S
         sitting.swap()
         sitting.next()
     names = [prompt.skill for prompt in sitting.prompts]
-    assert all(one != other for one, other in zip(names, names[1:], strict=False)), names
+    assert all(one != other for one, other in itertools.pairwise(names)), names
 
 
 def test_the_next_morning_knows(desk: Desk, clock: Clock) -> None:

@@ -1,4 +1,4 @@
-"""A family with a whole year of mornings behind it, made with the real engine: for journeys and benchmarks."""
+"""A family with a year of mornings behind it, made with the real engine, for benchmarks."""
 
 import datetime as dt
 from pathlib import Path

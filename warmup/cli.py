@@ -62,7 +62,7 @@ def _parser() -> argparse.ArgumentParser:
     parser = argparse.ArgumentParser(
         prog="warmup",
         description="A short spoken maths warm-up for a five-year-old: opens today's morning.",
-        epilog="Exit codes: 0 done, 1 check found something wrong, 2 not understood, 3 a file cannot be used.",
+        epilog="Exit codes: 0 done, 1 check found something wrong, 2 not understood, 3 a file is unusable.",
     )
     parser.add_argument("--version", action="version", version=f"warmup {__version__}")
     parser.add_argument(
@@ -234,8 +234,8 @@ def _reading_desk(places: "Places", child: str, today: dt.date) -> tuple["Desk",
     family, saved = load_family(places, today)
     if not saved:
         print(
-            "warmup: no family.toml yet: a year from the last Monday of August, Monday to Thursday, is taken. "
-            "Run warmup in a terminal to set it up.",
+            "warmup: no family.toml yet: a year from the last Monday of August, Monday to Thursday, is "
+            "taken. Run warmup in a terminal to set it up.",
             file=sys.stderr,
         )
     journal: Journal | None = None

@@ -1,4 +1,4 @@
-"""Every answer again, by code that does not import the skills: ``python -m tests.benchmarks.recompute [COUNT] [SIDE]``.
+"""Every answer again, by other code: ``python -m tests.benchmarks.recompute [COUNT] [SIDE]``.
 
 Draws COUNT prompts (20,000 unless told) over all skills, levels and items, the dates of two years, every
 school day and many seeds. SIDE is ``number`` (counting, number, adding) or ``other`` (the other strands).

@@ -47,7 +47,7 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
         watch_for=_WATCH[item],
         given={"start": start, "end": end, "by": 5},
         picture=hands,
-        seconds=60 if len(numbers) > 12 else None,
+        seconds=60 if len(numbers) > 12 else 40,
     )
 
 

@@ -1,0 +1,132 @@
+"""The real program killed while marks are keyed: ``python -m tests.benchmarks.kills [COUNT]`` (200).
+
+A mark is acknowledged once the next prompt is painted. After each kill (SIGKILL, at a seeded random moment)
+the journal must open clean and hold every acknowledged mark, and the morning must come back where it
+was left. This does not prove power cuts; ``synchronous=FULL`` is asserted for those in tests/edges.
+Exit code 1 on loss.
+"""
+
+import datetime as dt
+import sys
+import tempfile
+import time
+from dataclasses import replace
+from pathlib import Path
+from random import Random
+
+from rich.console import Console
+from rich.progress import track
+from rich.table import Table
+
+from tests.terminal import WARMUP, Terminal, environment
+from warmup import family as families
+from warmup.family import default
+from warmup.journal import Journal
+from warmup.morning import Mark
+
+KEYS = {"up": Mark.FLUENT, "down": Mark.HESITATED, "n": Mark.NOT_YET, "k": Mark.SKIPPED}
+
+
+def prepare(home: Path) -> None:
+    """A family for whom today is a school day."""
+    today = dt.date.today()
+    family = default(today)
+    home.mkdir(parents=True, exist_ok=True)
+    extra = () if today.weekday() in family.weekdays else (today,)
+    families.save(home / "family.toml", replace(family, extra=extra))
+
+
+def one_life(home: Path, rng: Random) -> dict[int, Mark]:
+    """Start the program, key marks until it is killed; the acknowledged marks by position."""
+    acknowledged: dict[int, Mark] = {}
+    end = time.perf_counter() + 0.25 + rng.random() * 0.9
+    with Terminal(WARMUP, environment(home)) as terminal:
+        shown = terminal.wait(lambda text: position(text) >= 0)
+        while time.perf_counter() < end and "without a mark" not in shown and "warm-up" not in shown:
+            at = position(shown)
+            key = rng.choice(list(KEYS))
+            terminal.press(key)
+            if rng.random() < 0.25:
+                # Killed with a key on its way: that mark may be there or not.
+                time.sleep(rng.random() * 0.02)
+                break
+            shown = terminal.wait(lambda text, at=at: position(text) in (at + 1, 99))
+            acknowledged[at] = KEYS[key]
+        terminal.kill()
+    return acknowledged
+
+
+def position(text: str) -> int:
+    """The prompt on screen, from 0; past the last one at the close."""
+    if "That was today" in text or "is done" in text:
+        return 99
+    line = next((line for line in text.splitlines() if " of " in line and "[" in line), "")
+    return int(line.split(" of ")[0].split()[-1]) - 1 if line else -1
+
+
+def check(home: Path, marks: dict[int, Mark]) -> list[str]:
+    """What is wrong with the journal after a kill."""
+    journal = Journal.open(home, dt.datetime.now)
+    child = families.load(home / "family.toml").children[0].record
+    wrong = [journal.notice] if journal.notice else []
+    wrong += journal.check()
+    sittings = journal.sittings_of(child, dt.date.today())
+    if marks and not sittings:
+        wrong.append("the sitting is gone")
+    if sittings:
+        kept = journal.marks_of(child, dt.date.today(), sittings[-1].sitting)
+        wrong += [
+            f"mark {at} is lost" for at, mark in marks.items() if at not in kept or kept[at].mark is not mark
+        ]
+        if marks and sittings[-1].position < max(marks) + 1:
+            wrong.append("the morning went back")
+    journal.shut()
+    return wrong
+
+
+def resumes(home: Path) -> list[str]:
+    """Start it again and see that it stands where the journal says."""
+    journal = Journal.open(home, dt.datetime.now)
+    child = families.load(home / "family.toml").children[0].record
+    (row,) = journal.sittings_of(child, dt.date.today())[-1:] or [None]
+    journal.shut()
+    with Terminal(WARMUP, environment(home)) as terminal:
+        shown = terminal.wait(lambda text: position(text) >= 0)
+        if row is None:
+            return []
+        last = shown.count("·") == 0 and position(shown) == 99
+        return (
+            []
+            if position(shown) in (row.position, 99) or last
+            else [f"resumed at {position(shown)}, not {row.position}"]
+        )
+
+
+def main(count: int = 200) -> int:
+    """Kill and check; print the table."""
+    console, rng = Console(), Random(20261125)
+    lost: list[str] = []
+    marked = 0
+    with tempfile.TemporaryDirectory() as folder:
+        number, marks = 0, {}
+        home = Path(folder) / "0"
+        prepare(home)
+        for n in track(range(count), "Killing", console=console):
+            marks |= one_life(home, rng)
+            marked += len(marks)
+            wrong = check(home, marks) + (resumes(home) if n % 4 == 0 else [])
+            lost += [f"kill {n}: {each}" for each in wrong]
+            if len(marks) >= 5:
+                number, marks = number + 1, {}
+                home = Path(folder) / str(number)
+                prepare(home)
+    table = Table("kills", "marks checked", "lost or broken")
+    table.add_row(str(count), str(marked), str(len(lost)))
+    console.print(table)
+    for each in lost[:20]:
+        console.print(each, markup=False)
+    return 1 if lost else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main(int(sys.argv[1]) if len(sys.argv) > 1 else 200))

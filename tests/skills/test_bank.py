@@ -1,0 +1,142 @@
+"""The whole bank of prompts: every skill, level and item, judged by one bar."""
+
+import datetime as dt
+import tomllib
+from collections import Counter
+from pathlib import Path
+
+import pytest
+
+from tests.bank import grade, judge, prompts, reference, spelled
+from warmup import skills
+from warmup.draw import Draw
+from warmup.morning import Routine
+from warmup.schoolyear import school_year
+from warmup.skills import SKILLS, place
+from warmup.wire import routine_from, routine_text
+
+ROOT = Path(__file__).parents[2]
+YEAR = tomllib.loads((ROOT / "routines" / "year.toml").read_text("utf-8"))
+WEEK_20 = school_year(dt.date(2026, 8, 31), (0, 1, 2, 3)).morning(dt.date(2027, 1, 20))
+# Levels whose range does not hold thirty different prompts: three starts of a count back from five.
+FEW = {"count-back:from-5"}
+
+
+def test_all_skills_and_levels_of_the_year_are_there_and_no_others() -> None:
+    """38 skills and 147 levels, by the file that unlocks them."""
+    in_file = [f"{skill}:{level}" for skill, levels in YEAR["skills"].items() for level in levels]
+    assert sorted(in_file) == sorted(skills.levels())
+    assert (len(SKILLS), len(in_file)) == (38, 147)
+
+
+@pytest.mark.parametrize("skill", SKILLS)
+def test_a_skill_is_sound(skill: str) -> None:
+    """Sixty prompts an item: nothing wrong, no repeating, no answer that a child could guess favoured.
+
+    The reading bar is that of pedagogy.toml; no answer is given away; each is computed again by other code.
+    """
+    found = judge(skill, 60)
+    assert not found.wrong, found.wrong.most_common(5)
+    for level in SKILLS[skill].levels:
+        assert len(found.wordings[level.key]) >= 3, level.key
+        if f"{skill}:{level.key}" not in FEW and len(found.distinct[level.key]) < 30:
+            more = {f"{p.say}|{p.given}" for p in prompts(skill, 250) if p.level == level.key}
+            assert len(more) >= 30, (level.key, len(more))
+    for item, answers in found.answers.items():
+        at = place(item)
+        guess = at.level.guess_of(at.name)
+        if guess >= 0.33 and len(answers) > 1:
+            most, total = answers.most_common(1)[0][1], sum(answers.values())
+            # Four standard deviations of a fair draw: a real lean shows, chance does not.
+            assert most / total <= max(guess, 0.5) + 4 * (0.25 / total) ** 0.5, (item, answers.most_common(3))
+
+
+@pytest.mark.parametrize("skill", SKILLS)
+def test_a_skill_is_laid_out_as_it_should_be(skill: str) -> None:
+    levels = SKILLS[skill].levels
+    names = [name for level in levels for name in level.items]
+    assert len(names) == len(set(names)) and [level.key for level in levels] == list(YEAR["skills"][skill])
+    for level in levels:
+        assert 1 <= len(level.items) <= 3 and level.seconds in (20, 40, 60) and 0 <= level.guess <= 0.5
+        assert {name for name, _ in level.guesses} | set(level.slower) <= set(level.items)
+        assert set(level.codes) <= set(reference("standards")["std"]), (
+            "a code that the references do not hold"
+        )
+    everything = [*names, *(level.key for level in levels), skill]
+    assert all(name == name.lower() and " " not in name for name in everything)
+
+
+def week(level: str) -> int:
+    """The week a level opens."""
+    skill, _, key = level.partition(":")
+    return int(YEAR["skills"][skill][key])
+
+
+def test_weeks_rise_rest_in_reviews_and_nothing_stands_on_a_later_week() -> None:
+    a_week = Counter(week(level) for level in skills.levels())
+    assert max(a_week.values()) <= 6
+    assert not {w for w in a_week if w % 5 == 0 or w == 36}
+    for skill in SKILLS.values():
+        weeks = [week(f"{skill.id}:{level.key}") for level in skill.levels]
+        assert weeks == sorted(set(weeks)), skill.id
+        for level, at in zip(skill.levels, weeks, strict=True):
+            for below in level.stands_on:
+                assert below in skills.levels() and week(below) <= at, (skill.id, level.key, below)
+
+
+def test_the_bank_reads_as_a_five_year_old_hears() -> None:
+    """Pooled over the whole bank, as pedagogy.toml says a single prompt cannot be judged."""
+    bar = reference("pedagogy")["readability"]["bar"]
+    says = [prompt.say for skill in SKILLS for prompt in prompts(skill, 12)]
+    pooled, beats = grade(says)
+    assert pooled <= bar["max_pooled_fk"] and beats <= bar["max_pooled_syllables_per_word"], (pooled, beats)
+    assert sum(len(spelled(say)) for say in says) / len(says) <= 14
+
+
+# What a standard prints as its largest number, and the given values that count toward it.
+BOUNDS = {
+    "K.CC.A.1": 100, "K.CC.A.2": 100, "K.CC.C.6": 10, "K.CC.C.7": 10, "K.OA.A.2": 10, "K.OA.A.3": 10,
+    "K.OA.A.4": 10, "K.OA.A.5": 5, "K.NBT.A.1": 19, "1.NBT.A.1": 120, "2.OA.C.3": 20, "K.MD.B.3": 10,
+    "1.OA.C.6": 20, "1.OA.A.1": 20, "1.NBT.B.3": 99,
+}  # fmt: skip
+
+
+def numbers(value: object) -> list[int]:
+    """Every whole number in a value of ``given``."""
+    if isinstance(value, bool) or value is None or isinstance(value, str):
+        return []
+    if isinstance(value, int):
+        return [value]
+    if isinstance(value, dict):
+        return [n for each in value.values() for n in numbers(each)]
+    return [n for each in value for n in numbers(each)] if isinstance(value, tuple | list) else []
+
+
+@pytest.mark.parametrize("code", BOUNDS)
+def test_no_prompt_goes_past_the_bound_of_its_code(code: str) -> None:
+    """Bounds from standards.toml; a level with several codes keeps the widest of them."""
+    checked = 0
+    for skill in SKILLS.values():
+        for level in skill.levels:
+            if code not in level.codes or any(other not in BOUNDS for other in level.codes):
+                continue
+            most = max(BOUNDS[each] for each in level.codes)
+            for name in level.items:
+                for n in range(40):
+                    item = f"{skill.id}/{name}"
+                    given = skills.prompt(item, WEEK_20, Draw("bounds", item, n)).given
+                    assert max(numbers(dict(given)), default=0) <= most, (item, given)
+                    checked += 1
+    assert checked, f"no level claims {code}"
+
+
+def test_every_prompt_survives_its_journey_through_json() -> None:
+    for item in skills.item_names():
+        if not skills.askable(item, WEEK_20):
+            continue
+        prompt = skills.prompt(item, WEEK_20, Draw("json", item))
+        text = routine_text(Routine("Pip", WEEK_20, "daily", (prompt,)))
+        again = routine_from(text)
+        assert routine_text(again) == text
+        assert again.prompts[0].picture == prompt.picture
+        assert again.prompts[0].cues == prompt.cues
