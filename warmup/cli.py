@@ -96,6 +96,11 @@ def _parser() -> argparse.ArgumentParser:
     why.add_argument("item", metavar="ITEM", help="an item, such as make-ten/seven-three")
     why.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="whose story")
     why.set_defaults(run=_why)
+    catalogue = commands.add_parser(
+        "catalogue", help="list everything that can be asked, and when it unlocks"
+    )
+    catalogue.add_argument("--json", action="store_true", help="JSON, with every item in one list")
+    catalogue.set_defaults(run=_catalogue)
     check = commands.add_parser("check", help="read every file and say what is wrong and where")
     check.set_defaults(run=_check)
     return parser
@@ -307,6 +312,18 @@ def _why(arguments: argparse.Namespace, clock: Clock) -> int:
     _print(story(desk, arguments.item))
     if journal:
         journal.shut()
+    return DONE
+
+
+def _catalogue(arguments: argparse.Namespace, _clock: Clock) -> int:
+    from warmup.catalogue import catalogue_data, catalogue_lines
+    from warmup.plan import load_plan
+
+    plan = load_plan(_places())
+    if arguments.json:
+        _print_json(catalogue_data(plan))
+    else:
+        _print(catalogue_lines(plan))
     return DONE
 
 
