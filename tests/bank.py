@@ -211,9 +211,7 @@ def main(names: list[str]) -> None:
                     print(f"  cue    {cue.text}" + (f"  [{cue.picture.words()}]" if cue.picture else ""))
                 print(f"  see    {p.picture.words() if p.picture else '-'}")
         level, beat = grade(report.says)
-        print(
-            f"\n== {name}: {report.made} prompts; grade {level:.2f} (at most 2.0), {beat:.2f} syllables a word"
-        )
+        print(f"\n== {name}: {report.made} prompts; grade {level:.2f}, {beat:.2f} syllables a word")
         print(
             "   distinct:",
             {k: len(v) for k, v in report.distinct.items()},

@@ -1,4 +1,4 @@
-"""What can be asked, all of it: skills, strands, levels, items, codes, weeks and what each level stands on."""
+"""All that can be asked: skills, strands, levels, items, codes, weeks, what each level stands on."""
 
 from collections.abc import Iterator
 from typing import Any

@@ -140,7 +140,7 @@ class Picking:
     # -- the slots, the most pressing first
 
     def fill(self) -> None:
-        """Fill every slot, then make the morning short enough."""
+        """Fill every slot."""
         close = 1 if SlotKind.SURE in self.slots and not self.settling else 0
         named = [slot for slot in self.shape.slots if slot.kind is SlotKind.NAMED]
         for slot in named:
@@ -154,7 +154,6 @@ class Picking:
         self._take(self.table.all, SlotKind.OLDER, self.count - close - len(self.picks))
         if close:
             self._take(self._sure(), SlotKind.SURE, 1)
-        self._keep_time()
 
     def _most(self, kind: SlotKind) -> int:
         return self.slots[kind].most if kind in self.slots else 0
@@ -261,19 +260,24 @@ class Picking:
         self.picks = [*rest[:at], out, *rest[at:]]
         return False
 
-    def _keep_time(self) -> None:
-        """Drop the last older reviews until the morning fits its ceiling."""
-        while sum(p.candidate.item.seconds for p in self.picks) > self.seconds:
-            reviews = [at for at, p in enumerate(self.picks) if p.slot is SlotKind.OLDER]
-            if not reviews:
-                return
-            del self.picks[reviews[-1]]
+    def _over_time(self) -> Pick | None:
+        """The last older review when the morning is over its ceiling; None when it fits."""
+        if sum(p.candidate.item.seconds for p in self.picks) <= self.seconds:
+            return None
+        return next((p for p in reversed(self.picks) if p.slot is SlotKind.OLDER), None)
 
     def ordered(self) -> tuple[Pick, ...]:
-        """The picks in an order that breaks no limit; where there is none, without the hardest review."""
-        gentle = not self.settling
+        """The picks in an order that breaks no limit and fits the time.
+
+        Too long, and the last older review goes; without a legal order, the hardest review gives way to
+        one that is easier, or goes.
+        """
         while self.picks:
-            order = line_up(self.picks, gentle=gentle)
+            late = self._over_time()
+            if late is not None:
+                self.picks.remove(late)
+                continue
+            order = line_up(self.picks, gentle=not self.settling)
             if order is not None:
                 return order
             hard = [p for p in self.picks if p.hard]

@@ -140,3 +140,12 @@ def test_every_prompt_survives_its_journey_through_json() -> None:
         assert routine_text(again) == text
         assert again.prompts[0].picture == prompt.picture
         assert again.prompts[0].cues == prompt.cues
+
+
+def test_no_prompt_takes_longer_than_its_item_says() -> None:
+    """The engine keeps a morning short by what the items say."""
+    for item in skills.item_names():
+        at = place(item)
+        if skills.askable(item, WEEK_20):
+            most = max(skills.prompt(item, WEEK_20, Draw("time", item, n)).seconds for n in range(25))
+            assert most <= at.level.seconds_of(at.name), item
