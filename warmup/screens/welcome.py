@@ -1,7 +1,8 @@
 """The first run: one small form, all filled in. Enter accepts it as it stands."""
 
 import datetime as dt
-from dataclasses import dataclass, replace
+from dataclasses import replace
+from typing import NamedTuple
 
 from textual.app import ComposeResult
 from textual.containers import Vertical
@@ -21,8 +22,7 @@ class Unclear(Exception):
     """Something in the form can't be taken: a sentence that says what is expected."""
 
 
-@dataclass(frozen=True, slots=True)
-class Form:
+class Form(NamedTuple):
     """The form as it is filled in, all text."""
 
     nickname: str

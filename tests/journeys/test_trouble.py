@@ -1,0 +1,156 @@
+"""Everything that can be wrong with a disk or a file, in the real program: a sentence, and nothing lost."""
+
+import datetime as dt
+import resource
+import sqlite3
+import subprocess
+import sys
+from collections.abc import Callable
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from tests.terminal import WARMUP, Terminal, environment
+from warmup import family as families
+from warmup.family import Child, default
+from warmup.journal import Journal
+
+TODAY = dt.date.today()
+
+
+def settle(home: Path, nickname: str = "Bean") -> None:
+    """A family for whom today is a school day."""
+    family = default(TODAY)
+    extra = () if TODAY.weekday() in family.weekdays else (TODAY,)
+    home.mkdir(parents=True, exist_ok=True)
+    families.save(home / "family.toml", replace(family, extra=extra, children=(Child(nickname),)))
+
+
+def everything_said(home: Path, **more: str) -> str:
+    """All that the program writes to a terminal until it ends by itself."""
+    with Terminal(WARMUP, environment(home, **more), columns=100) as terminal:
+        terminal.finish()
+        return " ".join(terminal.text().split())
+
+
+def opens(home: Path, says: str = "came easily", columns: int = 100) -> str:
+    """The screen of the program once it shows a text; it is then quit."""
+    with Terminal(WARMUP, environment(home), columns=columns) as terminal:
+        shown = terminal.wait(says)
+        terminal.press("q")
+        assert terminal.finish() == 0
+    return shown
+
+
+def test_a_data_folder_that_takes_no_writing(home: Path, tmp_path: Path) -> None:
+    """A journal that cannot be made (its place is taken by a folder): the morning goes on and says so."""
+    settle(home)
+    (home / "journal.db").mkdir()
+    with Terminal(WARMUP, environment(home), columns=100) as terminal:
+        terminal.wait("Not being saved")
+        terminal.press("up")
+        shown = terminal.wait("2 of ")
+        assert "Not being saved" in shown
+        terminal.press("q")
+        assert terminal.finish() == 0
+    assert (home / "journal.db").is_dir()
+
+
+def test_a_full_disk(home: Path) -> None:
+    """A limit on the size of files gives the real errors of a full disk."""
+    settle(home)
+    opens(home)
+    before = (home / "journal.db").stat().st_size
+    limited = [
+        sys.executable,
+        "-c",
+        "import resource, signal, os, sys; signal.signal(signal.SIGXFSZ, signal.SIG_IGN);"
+        f"resource.setrlimit(resource.RLIMIT_FSIZE, ({before}, {before}));"
+        "os.execv(sys.executable, [sys.executable, '-m', 'warmup'])",
+    ]
+    (home / "journal.db").rename(home / "kept.db")
+    with Terminal(limited, environment(home), columns=100) as terminal:
+        shown = terminal.wait("came easily")
+        for _ in range(3):
+            terminal.press("up")
+        shown = terminal.wait("4 of ")
+        assert "Traceback" not in shown
+        terminal.press("q")
+        assert terminal.finish() == 0
+    assert resource.RLIMIT_FSIZE is not None and (home / "kept.db").stat().st_size == before
+
+
+DAMAGE: dict[str, Callable[[bytes], bytes]] = {
+    "not a database": lambda _: b"\x00\xff rubbish" * 500,
+    "cut short": lambda whole: whole[: len(whole) // 2 + 100],
+    "garbage in the middle": lambda whole: whole[:4096] + b"\xa5" * 4096 + whole[8192:],
+    "empty": lambda _: b"",
+}
+
+
+@pytest.mark.parametrize("damage", DAMAGE.values(), ids=DAMAGE.keys())
+def test_a_damaged_journal_is_set_aside_and_the_morning_opens(
+    home: Path, damage: Callable[[bytes], bytes]
+) -> None:
+    settle(home)
+    opens(home)
+    damaged = damage((home / "journal.db").read_bytes())
+    (home / "journal.db").write_bytes(damaged)
+    shown = opens(home)
+    assert "Traceback" not in shown
+    kept = [path.read_bytes() for path in home.glob("journal-damaged-*.db")]
+    assert damaged == b"" or kept == [damaged] or Journal.examine(home) == []
+    assert Journal.examine(home) == []
+
+
+def test_a_newer_journal_is_left_alone(home: Path) -> None:
+    settle(home)
+    opens(home)
+    with sqlite3.connect(home / "journal.db") as newer:
+        newer.execute("PRAGMA user_version = 99")
+    newer.close()
+    before = (home / "journal.db").read_bytes()
+    said = everything_said(home)
+    assert "newer version" in said and "Update warmup" in said and "Traceback" not in said
+    assert (home / "journal.db").read_bytes() == before
+
+
+@pytest.mark.parametrize(
+    "nickname", ["[b]Pip[/b] [/x]", "Pip 🦊 🧺", "x" * 40, "'; DROP TABLE marks; --", "\u202ebackwards"]
+)
+def test_any_nickname_is_shown_as_it_is_or_refused_in_a_sentence(home: Path, nickname: str) -> None:
+    settle(home, nickname)
+    assert "Traceback" not in opens(home)
+    done = subprocess.run(
+        [*WARMUP, "today"], env=environment(home), capture_output=True, text=True, check=True
+    )
+    assert nickname.replace("\u202e", "") in done.stdout.replace("\u202e", "")
+
+
+@pytest.mark.parametrize("nickname", ["x" * 10_000, "", "\x1b"])
+def test_a_nickname_that_is_none_is_refused_with_its_line(home: Path, nickname: str) -> None:
+    settle(home)
+    path = home / "family.toml"
+    written = f'"{nickname}"'.replace("\x1b", "\\u001b")
+    path.write_text(path.read_text("utf-8").replace('"Bean"', written), "utf-8")
+    before = path.read_bytes()
+    said = everything_said(home)
+    assert "family.toml" in said and "nickname" in said and "Traceback" not in said
+    assert path.read_bytes() == before
+
+
+def test_a_terminal_without_letters_gets_question_marks_and_no_traceback(home: Path) -> None:
+    settle(home)
+    environ = environment(home, LC_ALL="C", PYTHONIOENCODING="ascii", PYTHONUTF8="0")
+    done = subprocess.run([*WARMUP, "today"], env=environ, capture_output=True, check=True)
+    assert b"Prompt 1 of" in done.stdout and b"Traceback" not in done.stderr
+
+
+@pytest.mark.parametrize(("columns", "rows"), [(20, 5), (8, 3), (200, 4), (30, 60)])
+def test_a_terminal_of_an_odd_size_does_not_stop_it(home: Path, columns: int, rows: int) -> None:
+    settle(home)
+    with Terminal(WARMUP, environment(home), columns=columns, rows=rows) as terminal:
+        terminal.wait(lambda text: len(text.split()) > 1)
+        terminal.press("up", "space", "4", "4", "q")
+        assert terminal.finish() == 0
