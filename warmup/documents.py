@@ -9,9 +9,8 @@ import stat
 import tomllib
 import unicodedata
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from pathlib import Path
-from typing import Any, Never
+from typing import Any, NamedTuple, Never
 
 from warmup.lines import Keys, lines
 
@@ -91,8 +90,7 @@ def did_you_mean(word: str, known: Iterable[str]) -> str:
     return f'; did you mean "{near[0]}"?' if near else ""
 
 
-@dataclass(frozen=True, slots=True)
-class Document:
+class Document(NamedTuple):
     """A file that was read: its values, its text, and the advice its complaints end with.
 
     The getters take the way to a value, ``("child", 0, "nickname")``, and raise ``FileProblem`` with the
@@ -329,8 +327,7 @@ def _put(target: Path, content: bytes) -> None:
             os.close(folder)
 
 
-@dataclass(frozen=True, slots=True)
-class Places:
+class Places(NamedTuple):
     """A family's two folders: ``config`` holds family.toml and its own routines, ``data`` the journal."""
 
     config: Path

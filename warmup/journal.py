@@ -9,8 +9,8 @@ import datetime as dt
 import sqlite3
 from collections.abc import Callable, Sequence
 from contextlib import closing, suppress
-from dataclasses import dataclass, replace
 from pathlib import Path
+from typing import NamedTuple
 
 from warmup import records
 from warmup.documents import clean
@@ -21,8 +21,7 @@ from warmup.store import NAME, Damaged, JournalProblem, NewerJournal, Store, rea
 __all__ = ["Journal", "JournalProblem", "MarkRow", "NewerJournal", "SittingRow"]
 
 
-@dataclass(frozen=True, slots=True)
-class SittingRow:
+class SittingRow(NamedTuple):
     """A sitting as it is kept: its number, the routine's JSON, where it stands and how far it got."""
 
     sitting: int
@@ -95,7 +94,7 @@ class Journal:
     ) -> int:
         moment = _utc(self._now())
         end, closed = (len(rows), moment) if marks else (0, "")
-        stamped = {at: replace(mark, at=_moment(mark.at) or moment) for at, mark in enumerate(marks)}
+        stamped = {at: mark._replace(at=_moment(mark.at) or moment) for at, mark in enumerate(marks)}
         touched = max((moment, *(mark.at for mark in stamped.values())))
 
         def keep(db: sqlite3.Connection) -> Key:
@@ -163,7 +162,7 @@ class Journal:
 
         def work(db: sqlite3.Connection, key: Key, moment: str) -> None:
             if mark is not None and at is not None:
-                records.put_mark(db, key, at, replace(mark, at=moment))
+                records.put_mark(db, key, at, mark._replace(at=moment))
             moved = f"UPDATE sittings SET position = ?, furthest = max(furthest, ?) {THIS}"
             db.execute(moved, (position, shown, *key))
 

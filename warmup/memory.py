@@ -8,7 +8,8 @@ yet, and it is due back the next.
 
 import datetime as dt
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass, field
+from types import MappingProxyType
+from typing import NamedTuple
 
 from warmup.morning import Asked, Mark
 
@@ -21,8 +22,7 @@ RETEACH = 3
 """After so many not yet running, an item is taught again rather than asked again."""
 
 
-@dataclass(frozen=True, slots=True)
-class Record:
+class Record(NamedTuple):
     """What is known of one item.
 
     ``gap`` is in mornings. ``last`` and ``owed`` are morning indexes: of the last mark, and of the
@@ -56,21 +56,18 @@ NEW = Record()
 """The record of an item that was never on screen."""
 
 
-@dataclass(frozen=True, slots=True)
-class Day:
-    """How one morning went: its index and date, and how many of its marks were fluent."""
+class Day(NamedTuple):
+    """How one morning went: its date, and how many of its marks were fluent."""
 
-    index: int
     date: dt.date
     fluent: int
     marked: int
 
 
-@dataclass(frozen=True, slots=True)
-class Knowledge:
+class Knowledge(NamedTuple):
     """All that memory holds of a child: a record an item, and the last mornings, newest last."""
 
-    records: Mapping[str, Record] = field(default_factory=dict)
+    records: Mapping[str, Record] = MappingProxyType({})
     days: tuple[Day, ...] = ()
 
     def of(self, item: str) -> Record:
@@ -162,7 +159,7 @@ def fold(
         records[item] = learn(record, asked, index, opened.get(item, 0), guesses.get(item, 0.0))
         if asked.mark is None or asked.mark is Mark.SKIPPED:
             continue
-        last = days.pop() if days and days[-1].date == day else Day(index, asked.date, 0, 0)
+        last = days.pop() if days and days[-1].date == day else Day(asked.date, 0, 0)
         easy = asked.mark is Mark.FLUENT and not asked.cue
-        days.append(Day(index, asked.date, last.fluent + easy, last.marked + 1))
+        days.append(Day(asked.date, last.fluent + easy, last.marked + 1))
     return Knowledge(records, tuple(days[-4:]))

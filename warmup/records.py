@@ -3,9 +3,8 @@
 import sqlite3
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager, suppress
-from dataclasses import astuple, dataclass, replace
 from pathlib import Path
-from typing import TypeVar
+from typing import NamedTuple, TypeVar
 
 from warmup.morning import Mark
 
@@ -58,8 +57,7 @@ MARKS: Mapping[str, Mark | None] = {"": None, **{mark.value: mark for mark in Ma
 """What stands in the column ``mark``; nothing for a mark that was taken back."""
 
 
-@dataclass(frozen=True, slots=True)
-class MarkRow:
+class MarkRow(NamedTuple):
     """A mark as it is kept; ``mark`` None is one that was taken back. ``at`` orders marks in time."""
 
     mark: Mark | None
@@ -69,8 +67,7 @@ class MarkRow:
     at: str
 
 
-@dataclass(frozen=True, slots=True)
-class About:
+class About(NamedTuple):
     """A row of ``sittings`` after its key: ``started`` tells it from every other, on any machine."""
 
     started: str
@@ -83,8 +80,7 @@ class About:
     closed: str
 
 
-@dataclass(frozen=True, slots=True)
-class Whole:
+class Whole(NamedTuple):
     """A sitting with its (item, wording) rows and marks by position."""
 
     about: About
@@ -263,7 +259,7 @@ def put_mark(connection: sqlite3.Connection, key: Key, at: int, row: MarkRow) ->
 
 def put_whole(connection: sqlite3.Connection, key: Key, whole: Whole) -> None:
     """Keep a sitting as it is, in the place of what stood under its key."""
-    values = (*key, *astuple(whole.about))
+    values = (*key, *whole.about)
     connection.execute("INSERT OR REPLACE INTO sittings VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)", values)
     for table in ("prompts", "marks"):
         connection.execute(f"DELETE FROM {table} {THIS}", key)
@@ -290,7 +286,7 @@ def merged(one: Whole, other: Whole) -> Whole:
             marks[place] = mark
     about = newer.about
     if newer.prompts == older.prompts:
-        about = replace(about, furthest=max(about.furthest, older.about.furthest))
+        about = about._replace(furthest=max(about.furthest, older.about.furthest))
     return Whole(about, prompts, marks)
 
 

@@ -7,7 +7,8 @@ import pytest
 from tests.bank import reference
 from tests.pictures.blobs import pieces, pixels, span
 from warmup.pictures.canvas import Drawing, Ink
-from warmup.pictures.coins import CENTS, MILLIMETRES, REEDED, Coins
+from warmup.pictures.coins import Coins
+from warmup.pictures.facts import CENTS, MILLIMETRES, REEDED
 from warmup.skills._money import laid
 from warmup.skills.coin_totals import _HANDFULS
 

@@ -7,8 +7,9 @@ import pytest
 from tests.pictures.blobs import pieces, pixels, span
 from warmup.pictures import from_data, to_data
 from warmup.pictures.canvas import Canvas, Drawing, Ink
+from warmup.pictures.facts import FORMS
 from warmup.pictures.pattern_row import PatternRow
-from warmup.pictures.pieces import FORMS, piece
+from warmup.pictures.pieces import piece
 from warmup.pictures.sorted_rows import SortedRows
 
 PANES = ((40, 18), (56, 9), (60, 30), (80, 38))

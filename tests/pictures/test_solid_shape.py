@@ -4,7 +4,8 @@ import pytest
 
 from tests.pictures.blobs import pixels, span
 from warmup.pictures.canvas import Ink
-from warmup.pictures.scene import THINGS, Scene
+from warmup.pictures.facts import THINGS
+from warmup.pictures.scene import Scene
 from warmup.pictures.solid_shape import SOLIDS, SolidShape, sizes, visible_faces
 
 PANES = ((40, 18), (56, 9), (60, 30))

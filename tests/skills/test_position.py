@@ -6,7 +6,8 @@ import pytest
 
 from tests.skills.asking import asked, bounds, coded, level_asked
 from warmup import skills
-from warmup.pictures.scene import THINGS, Scene
+from warmup.pictures.facts import THINGS
+from warmup.pictures.scene import Scene
 
 
 def test_every_place_word_of_the_standard_is_asked_with_its_code() -> None:

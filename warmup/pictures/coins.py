@@ -10,15 +10,7 @@ from math import atan2, cos, floor, hypot, sqrt
 from typing import ClassVar
 
 from warmup.pictures.canvas import CELL_HEIGHT, Canvas, Drawing, Ink, Shape, box, polygon
-
-MILLIMETRES = {"penny": 19.05, "nickel": 21.21, "dime": 17.91, "quarter": 24.26}
-"""Diameters as the Mint gives them."""
-
-REEDED = frozenset({"dime", "quarter"})
-"""The coins whose edge is reeded; the others' is plain."""
-
-CENTS = {"penny": 1, "nickel": 5, "dime": 10, "quarter": 25}
-"""Worth in cents (31 U.S.C. 5112)."""
+from warmup.pictures.facts import CENTS, MILLIMETRES, REEDED
 
 _LOOKS = {
     "penny": "copper with a smooth edge",

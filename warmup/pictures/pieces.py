@@ -4,9 +4,6 @@ from math import floor
 
 from warmup.pictures.canvas import Canvas, Ink, box, disc, frame, polygon
 
-FORMS = ("circle", "square", "triangle")
-"""A solid circle, a hollow square, a solid triangle."""
-
 
 def piece(canvas: Canvas, form: str, left: float, top: float, size: int) -> None:
     """Paint one of ``FORMS``, or "?" for an empty place, in a square of ``size`` cell widths.

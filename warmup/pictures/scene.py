@@ -6,9 +6,6 @@ from typing import ClassVar
 from warmup.pictures.canvas import Canvas, Drawing, Ink, box, disc, ring
 from warmup.pictures.figures import convex, ellipse
 
-THINGS = ("ball", "box", "cup", "bear", "hat", "boat", "fish", "tree")
-"""What can be drawn here, each told from the others by its form alone."""
-
 
 @dataclass(frozen=True, slots=True)
 class Scene:

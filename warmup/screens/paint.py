@@ -5,8 +5,8 @@ Chosen by contrast (at least 7 to 1 for words, 3 to 1 for shapes; Web Content Ac
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from functools import cache
+from typing import NamedTuple
 
 from rich.segment import Segment
 from rich.style import Style
@@ -16,8 +16,7 @@ from warmup.pictures import Drawing, Ink
 from warmup.screens.script import Line, Tone
 
 
-@dataclass(frozen=True)
-class Palette:
+class Palette(NamedTuple):
     """The colours of one theme."""
 
     inks: Mapping[Ink, str]

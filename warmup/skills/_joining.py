@@ -3,13 +3,14 @@
 from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue
-from warmup.pictures.joined_shapes import PIECES
 from warmup.skills.base import Draft
 from warmup.words import number_word
 
 
 def ask_slide_together(draw: Draw) -> Draft:
     """Name what two pieces make once they touch."""
+    from warmup.pictures.joined_shapes import PIECES
+
     whole, part = draw.pick(tuple(PIECES))
     turn = draw.pick((0, 45, 90, 180)) if whole != "hexagon" else draw.pick((0, 180))
     return Draft(
@@ -35,6 +36,8 @@ def ask_slide_together(draw: Draw) -> Draft:
 
 def ask_see_the_two(draw: Draw) -> Draft:
     """Name the two pieces a shape is cut into."""
+    from warmup.pictures.joined_shapes import PIECES
+
     whole, part = draw.pick([pair for pair in PIECES if pair[1] != "half hexagon"])
     turn = draw.pick((0, 30, 45, 90))
     return Draft(

@@ -7,7 +7,7 @@ the child sits where it has none (a box): common practice, no source.
 from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue
-from warmup.pictures.scene import THINGS
+from warmup.pictures.facts import THINGS
 from warmup.skills.base import Draft
 
 MOVED = ("cup", "spoon", "sock", "block", "hat", "napkin")

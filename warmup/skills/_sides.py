@@ -6,7 +6,7 @@ Common practice, no source. Whoever faces the child has the sides swapped; the a
 from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue
-from warmup.pictures.scene import THINGS
+from warmup.pictures.facts import THINGS
 from warmup.skills._place_words import MOVED, PLAIN, right_place
 from warmup.skills.base import Draft
 from warmup.words import number_word

@@ -8,7 +8,6 @@ standard of these grades; their ratios are those of NIST Handbook 44, Appendix C
 from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
-from warmup.pictures.jars import holds
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import number_word, plural
 
@@ -135,6 +134,7 @@ def _fill_it(draw: Draw) -> Draft:
 
 
 def _pour(draw: Draw) -> Draft:
+
     one, two = draw.sample(_VESSELS, 2)
     over = draw.coin()
     asked = draw.pick(("more", "less"))
@@ -163,6 +163,8 @@ def _pour(draw: Draw) -> Draft:
 
 
 def _tall_and_thin(draw: Draw) -> Draft:
+    from warmup.pictures.jars import holds
+
     tall, wide = draw.pick(_WIDE_MORE if draw.coin() else _TALL_MORE)
     asked = draw.pick(("more", "less"))
     best = max if asked == "more" else min
@@ -191,6 +193,8 @@ def _tall_and_thin(draw: Draw) -> Draft:
 
 
 def _full_is_not_more(draw: Draw) -> Draft:
+    from warmup.pictures.jars import holds
+
     small, big = draw.pick(_SMALL_FULL), draw.pick(_BIG_HALF)
     asked = draw.pick(("more", "less"))
     jars = draw.shuffled(((small, 2), (big, 1)))
@@ -244,6 +248,7 @@ def _cups_in_jar(draw: Draw) -> Draft:
 
 
 def _cups_to_fill(draw: Draw) -> Draft:
+
     takes, vessel = draw.between(5, 10), draw.pick(("pot", "jug", "pail", "pan", "bowl"))
     cups = draw.between(1, takes - 1)
     more = takes - cups
@@ -273,6 +278,7 @@ def _cups_to_fill(draw: Draw) -> Draft:
 
 def _units(item: str, draw: Draw) -> Draft:
     """How many of the smaller measure fill some of the larger, with no answer past ten."""
+
     large, small, each, most = {
         "cups-in-a-pint": ("pint", "cup", _CUPS_A_PINT, 5),
         "cups-in-a-quart": ("quart", "cup", _CUPS_A_PINT * _PINTS_A_QUART, 2),

@@ -12,7 +12,7 @@ from collections.abc import Mapping
 from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
-from warmup.pictures.coins import CENTS
+from warmup.pictures.facts import CENTS
 from warmup.skills._money import BY_WORTH, cents, counted, fewest, handfuls, kinds, laid, parts, running, said
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import listed, number_word

@@ -9,7 +9,7 @@ diameters. A family that leaves pennies out is asked about the other three coins
 from warmup import pictures
 from warmup.draw import Draw, Way
 from warmup.morning import Cue, Morning, Strand
-from warmup.pictures.coins import CENTS, MILLIMETRES, REEDED
+from warmup.pictures.facts import CENTS, MILLIMETRES, REEDED
 from warmup.skills._money import cents, counted, kinds, laid
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import number_word

@@ -12,7 +12,7 @@ from typing import NamedTuple
 from warmup import pictures
 from warmup.draw import Draw, Way
 from warmup.morning import Cue, Morning, Strand
-from warmup.pictures.pieces import FORMS
+from warmup.pictures.facts import FORMS
 from warmup.skills._home import upper
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import number_word

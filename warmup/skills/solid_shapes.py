@@ -12,7 +12,6 @@ from typing import NamedTuple
 from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
-from warmup.pictures.solid_shape import sizes
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import listed, number_word
 
@@ -326,6 +325,8 @@ def _count_on_a_box(draw: Draw) -> Draft:
 
 
 def _box_or_cube(draw: Draw) -> Draft:
+    from warmup.pictures.solid_shape import sizes
+
     drawn, upright = draw.pick(("cube", "box")), draw.coin()
     measures = sizes(drawn, upright)
     cube = len(set(measures)) == 1

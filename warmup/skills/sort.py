@@ -11,7 +11,7 @@ from typing import NamedTuple
 from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
-from warmup.pictures.pieces import FORMS
+from warmup.pictures.facts import FORMS
 from warmup.skills._home import BOOK, CUP, HAT, SOCK, SPOON, Noun, upper
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import listed, number_word

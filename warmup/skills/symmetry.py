@@ -11,7 +11,6 @@ from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
 from warmup.pictures.figures import Points, points_of, turned
-from warmup.pictures.fold import line_through
 from warmup.skills._geometry import fold_lines, folds_onto_itself
 from warmup.skills._halves import ask_finish, ask_flip_not_slide
 from warmup.skills.base import Draft, Level, Skill
@@ -90,6 +89,8 @@ def _angle_to(corner: tuple[float, float]) -> float:
 
 
 def _judged(figure: str, turn: int, line: float, aside: int, draw: Draw) -> Draft:
+    from warmup.pictures.fold import line_through
+
     points = turned(points_of(figure), turn)
     through = line_through(points, line, aside)
     # Angles are kept to a thousandth of a degree; snapped back to a true fold line where there is one.

@@ -1,0 +1,85 @@
+"""From a key to the next prompt wholly painted: ``python -m tests.benchmarks.key_time [MORNINGS]``.
+
+At 80x24, with a year of history. The last byte of a frame is the one after which nothing comes for 40 ms.
+One fsync is measured beside it, in the same folder, and a bare app that repaints one line at a key.
+"""
+
+import datetime as dt
+import os
+import select
+import statistics
+import sys
+import tempfile
+import time
+from pathlib import Path
+
+from tests.benchmarks.first_frame import begin_again
+from tests.terminal import KEYS, WARMUP, Terminal, environment
+from tests.year_of_history import write_year
+
+BARE = """
+from textual.app import App
+from textual.widgets import Static
+class Bare(App):
+    count = 0
+    def compose(self):
+        yield Static("0", id="only")
+    def on_key(self):
+        self.count += 1
+        self.query_one("#only").update(str(self.count))
+Bare().run()
+"""
+QUIET = 0.04
+
+
+def answered(terminal: Terminal, key: str) -> float:
+    """Seconds from writing a key to the last byte of what it brings."""
+    began = last = time.perf_counter()
+    os.write(terminal._fd, KEYS.get(key, key).encode())
+    while True:
+        ready, _, _ = select.select([terminal._fd], [], [], 1.0 if last == began else QUIET)
+        if not ready:
+            return last - began
+        os.read(terminal._fd, 1 << 20)
+        last = time.perf_counter()
+
+
+def fsync_time(home: Path, count: int = 50) -> float:
+    """Seconds of one fsync of a page, the median of several."""
+    times = []
+    with (home / "fsync").open("wb") as file:
+        for _ in range(count):
+            file.write(b"x" * 4096)
+            began = time.perf_counter()
+            file.flush()
+            os.fsync(file.fileno())
+            times.append(time.perf_counter() - began)
+    return statistics.median(times)
+
+
+def main(mornings: int = 6) -> None:
+    """Measure and print."""
+    with tempfile.TemporaryDirectory() as folder:
+        home = Path(folder)
+        write_year(home, dt.date.today())
+        times: list[float] = []
+        bare: list[float] = []
+        for _ in range(mornings):
+            begin_again(home)
+            with Terminal(WARMUP, environment(home)) as terminal:
+                terminal.until(b"quit")
+                time.sleep(0.3)
+                times += [answered(terminal, key) for key in ("up", "down", "n", "up", "down", "up", "right")]
+            with Terminal([sys.executable, "-c", BARE], environment(home)) as terminal:
+                terminal.until(b"0")
+                time.sleep(0.3)
+                bare += [answered(terminal, "x") for _ in range(7)]
+        for name, found in (("bare", bare), ("warmup", times)):
+            found.sort()
+            middle, late = statistics.median(found), found[int(len(found) * 0.95)]
+            print(f"{name:>8} median {middle * 1000:5.1f} ms, 95 in 100 under {late * 1000:5.1f} ms")
+        print(f"   fsync median {fsync_time(home) * 1000:5.2f} ms")
+
+
+if __name__ == "__main__":
+    main(int(sys.argv[1]) if len(sys.argv) > 1 else 6)
