@@ -29,17 +29,15 @@ SMALL_THINGS = "Keep small things away from under-threes and mouthers: choking."
 _SMALL = ("coin", "button", "bean", "cereal", "clip", "counter", "dice", "grape", "rice", "cracker", "sock ")
 
 
-def heading(morning: Morning, name: str = "") -> str:
-    """The first line of the script: "Tuesday 3 March · school day 98 · week 25 · quarter 3"."""
+def heading(morning: Morning, name: str = "") -> list[str]:
+    """The parts of the script's first line: "Tuesday 3 March", "school day 98", "week 25", "quarter 3"."""
     day = f"{WEEKDAYS[morning.date.weekday()]} {morning.date.day} {MONTHS[morning.date.month - 1]}"
     if morning.is_school:
         place = f"school day {morning.school_day}"
     else:
         place = {"no school day of the week": "no school today"}.get(morning.kind.value, morning.kind.value)
-    review = " · review" if morning.review else ""
-    return f"{day} · {place} · week {morning.week} · quarter {morning.quarter}{review}" + (
-        f" · {name}" if name else ""
-    )
+    review = ["review"] if morning.review else []
+    return [day, place, f"week {morning.week}", f"quarter {morning.quarter}", *review, *([name] if name else [])]
 
 
 def prompt_page(sitting: Sitting, width: int, notices: Sequence[str], *, covered: bool, name: str) -> Script:
@@ -47,7 +45,7 @@ def prompt_page(sitting: Sitting, width: int, notices: Sequence[str], *, covered
     prompt = sitting.prompt
     assert prompt is not None
     page = Script(width)
-    page.text(heading(sitting.morning, name), Tone.QUIET, Keep.HEAD)
+    page.parts(heading(sitting.morning, name), Tone.QUIET, Keep.HEAD)
     page.air(Keep.SPACE)
     page.text(prompt.say, Tone.SAY, Keep.ALWAYS)
     page.air(Keep.SPACE)
@@ -120,7 +118,7 @@ def beads(sitting: Sitting) -> Line:
 def close_page(sitting: Sitting, closing: Closing, width: int, notices: Sequence[str], name: str) -> Script:
     """The close: one thing that went well, what comes back, what to have on the table. No score."""
     page = Script(width)
-    page.text(heading(sitting.morning, name), Tone.QUIET, Keep.HEAD)
+    page.parts(heading(sitting.morning, name), Tone.QUIET, Keep.HEAD)
     page.air()
     page.text(
         "That was today’s warm-up." if not sitting.closed else "Today’s warm-up is done.",
@@ -206,13 +204,17 @@ def unlocked_page(morning: Morning, rows: Sequence[Unlocked], cursor: int, width
         page.line(
             (
                 Span("› " if here else "  ", Tone.KEY),
-                Span(text[: width - 2], Tone.HERE if here else Tone.PLAIN),
+                Span(_cut(text, width - 2), Tone.HERE if here else Tone.PLAIN),
             ),
             Keep.ALWAYS,
         )
     keys = [Span("↑ ↓", Tone.KEY), Span(" choose", Tone.PLAIN), *_key("hold", " hold back, or let it come")]
     page.keys([*keys, *_key("unlocked", " back to the morning")], Keep.ALWAYS)
     return page
+
+
+def _cut(text: str, width: int) -> str:
+    return text if len(text) <= width else f"{text[: width - 1]}…"
 
 
 def days_page(days: Sequence[str], off: Sequence[bool], cursor: int, width: int, height: int) -> Script:
@@ -250,7 +252,7 @@ def days_page(days: Sequence[str], off: Sequence[bool], cursor: int, width: int,
 def counts_page(morning: Morning, width: int) -> Script:
     """A morning on a day that was not planned: does it count?"""
     page = Script(width)
-    page.text(heading(morning), Tone.QUIET, Keep.HEAD)
+    page.parts(heading(morning), Tone.QUIET, Keep.HEAD)
     page.air()
     page.text("No school was planned today. A warm-up is welcome.", Tone.SAY, Keep.ALWAYS)
     page.text("Does it count as a school day?", Tone.SAY, Keep.ALWAYS)

@@ -75,6 +75,16 @@ class Script:
         lines = wrapped(text, self.width, label, tone)
         self.blocks.append(Block(tuple(lines), keep, bottom))
 
+    def parts(self, parts: Sequence[str], tone: Tone, keep: Keep) -> None:
+        """Parts of one line with dots between; where it is too long, it breaks between two of them."""
+        lines = [parts[0]]
+        for part in parts[1:]:
+            if len(lines[-1]) + 3 + len(part) > self.width:
+                lines.append(part)
+            else:
+                lines[-1] += f" · {part}"
+        self.blocks.append(Block(tuple((Span(line, tone),) for line in lines), keep))
+
     def line(self, spans: Sequence[Span], keep: Keep, *, bottom: bool = False) -> None:
         """One line of spans, as it is."""
         self.blocks.append(Block((tuple(spans),), keep, bottom))

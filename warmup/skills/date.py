@@ -98,7 +98,7 @@ def _say_number(today: dt.date, draw: Draw) -> Draft:
         say=say,
         answer=number_word(day),
         accept=(ordinal_word(day), f"the {ordinal_word(day)}"),
-        working=f"{today.isoformat()}: number {day}",
+        working=f"{month_name(today)} {day}: number {day}",
         cues=cues,
         watch_for=_WATCH["say-number"],
         given={"date": today.isoformat()},
@@ -130,7 +130,7 @@ def _find_number(today: dt.date, draw: Draw) -> Draft:
         accept=("the first empty square",)
         if day == 1
         else ("the first empty square", f"just after {before}"),
-        working=f"{today.isoformat()}: after {day - 1} of {month_name(today)}"
+        working=f"{month_name(today)} {day}: after {day - 1}"
         if day > 1
         else "1 opens the page",
         cues=(
@@ -158,7 +158,7 @@ def _full(today: dt.date, draw: Draw) -> Draft:
         say=draw.way(*ways),
         answer=said(today),
         accept=(*also_said(today), *with_weekday(today)),
-        working=f"{today.isoformat()}: a {day_name(today)}",
+        working=f"{month_name(today)} {today.day}: a {day_name(today)}",
         cues=(
             Cue("Wait. Then: which month is it? The number comes after it."),
             Cue(
