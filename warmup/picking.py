@@ -173,8 +173,14 @@ class Picking:
         return [c for c in self.table.all if c.item.skill in slot.only or c.item.level_id in slot.only]
 
     def _owed(self) -> list[Candidate]:
+        """What is due back: what has waited longest first; every third morning what wobbled last.
+
+        There is more of it than room. By age alone everything would come back weeks late, and by freshness
+        alone what waits would wait for ever, and all that stands on it.
+        """
         due = [c for c in self.table.all if c.record.owed is not None and c.record.owed <= self.morning.index]
-        return sorted(due, key=lambda c: (c.record.owed, -c.priority[0], c.priority[1]))
+        due.sort(key=lambda c: (c.record.owed or 0, -c.priority[0], c.priority[1]))
+        return due[-1:] + due[:-1] if self.morning.index % 3 == 0 else due
 
     def _of(self, strand: str) -> list[Candidate]:
         """The strand's items, those that are not hard first: the morning opens with them."""

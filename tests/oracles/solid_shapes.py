@@ -18,8 +18,8 @@ TRACED = {
     "a round hole",
     "a hoop",
 }
-HATS = {"a party hat", "a road cone", "a funnel", "a full ice cream horn"}
-FLAGS = {"a paper flag", "a coat hanger", "a yield sign", "a sail drawn on paper"}
+HATS = {"a party hat", "a road cone", "a funnel", "a pointed paper cup"}
+FLAGS = {"a coat hanger", "a yield sign", "a sail drawn on paper"}
 
 
 def flat_faces(solid: str) -> int:

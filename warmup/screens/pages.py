@@ -37,7 +37,14 @@ def heading(morning: Morning, name: str = "") -> list[str]:
     else:
         place = {"no school day of the week": "no school today"}.get(morning.kind.value, morning.kind.value)
     review = ["review"] if morning.review else []
-    return [day, place, f"week {morning.week}", f"quarter {morning.quarter}", *review, *([name] if name else [])]
+    return [
+        day,
+        place,
+        f"week {morning.week}",
+        f"quarter {morning.quarter}",
+        *review,
+        *([name] if name else []),
+    ]
 
 
 def prompt_page(sitting: Sitting, width: int, notices: Sequence[str], *, covered: bool, name: str) -> Script:

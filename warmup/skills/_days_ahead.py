@@ -155,10 +155,13 @@ def _second_named(today: dt.date, draw: Draw, watch_for: str) -> Draft:
     """Not the coming day of that name but the one after it."""
     until = ahead(today, _WEEK + draw.between(1, _WEEK - 1))
     here, day = day_name(today), day_name(until)
+    # The coming one is told first: "this Friday" and "next Friday" mean different days to different people.
+    near = until.toordinal() - today.toordinal() - _WEEK
+    sleeps = f"{number_word(near)} {plural(near, 'sleep')}"
     say = draw.way(
-        f"Today is {here}. Skip this {day}. How many sleeps until the next?",
-        f"Not this {day}, the one after. How many sleeps until then?",
-        f"Bear comes back, not this {day} but the next. How many sleeps?",
+        f"{day} is {sleeps} off. How many sleeps to the {day} after?",
+        f"In {sleeps} it is {day}. How many sleeps until the {day} after that?",
+        f"Bear comes a week after {day}. {day} is in {sleeps}. How many sleeps until Bear?",
     )
     strip = pictures.DayStrip(first=here, pointed=(here, day))
     first = Cue(f"Wait. Then: how many sleeps to this {day}? A week more takes us to the next.")

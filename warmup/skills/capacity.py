@@ -14,7 +14,7 @@ from warmup.words import number_word, plural
 _FILLS = ("empty", "half full", "full")
 _SAID_TOO = (("nothing in it",), ("half", "half way"), ("to the top",))
 _PLACES = ("on the left", "in the middle", "on the right")
-_VESSELS = ("jar", "jug", "bowl", "mug", "pot", "vase", "pan", "can")
+_VESSELS = ("jar", "jug", "bowl", "mug", "pot", "vase", "pan", "tub")
 
 # A tall and a wide jar, width and height in steps: first those where the wide one holds more. What holds
 # more is the larger to look at as well.

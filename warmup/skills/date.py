@@ -130,9 +130,7 @@ def _find_number(today: dt.date, draw: Draw) -> Draft:
         accept=("the first empty square",)
         if day == 1
         else ("the first empty square", f"just after {before}"),
-        working=f"{month_name(today)} {day}: after {day - 1}"
-        if day > 1
-        else "1 opens the page",
+        working=f"{month_name(today)} {day}: after {day - 1}" if day > 1 else "1 opens the page",
         cues=(
             Cue("Wait. Then: which numbers are up? Which is still to come?"),
             second,

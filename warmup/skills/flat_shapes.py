@@ -309,7 +309,7 @@ def _square_is_a_rectangle(draw: Draw) -> Draft:
         say=draw.way(
             f"{plain} Tell me why.",
             f"{call} Tell me why.",
-            f"Draw a {first} in the air. Must it be a {second}?",
+            f"Think of any {first}. Is it always a {second}?",
             f"Bear says each {first} is a {second}. Is Bear right?",
         ),
         answer="yes" if yes else "no",

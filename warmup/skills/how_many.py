@@ -16,7 +16,7 @@ from warmup.words import number_word
 _ROUND = (BUN, Noun("plum", "plums"), Noun("ball", "balls"), Noun("plate", "plates"), Noun("bead", "beads"))
 
 # The fewest and the most there are to count in a layout.
-_RANGES = {"line": (1, 5), "rows": (6, 20), "ring": (6, 20), "scatter": (4, 10)}
+_RANGES = {"line": (2, 5), "rows": (6, 20), "ring": (6, 20), "scatter": (4, 10)}
 _WATCH = {
     "line": "Counting all over again when asked how many. Ask “So how many?” and wait.",
     "rows": "A row left out, or one touched twice. Let the finger finish a row before the next.",
@@ -100,10 +100,8 @@ def _cues_count(layout: str, count: int, noun: Noun) -> tuple[Cue, Cue, Cue]:
         case _:
             first = "Wait. Then: start at the top and work down."
             second = Cue(f"Cross off each {noun.one} in the air. Or count the same in short rows.", rows)
-    begin = {1: "", 2: " “one…”"}.get(count, " “one, two…”")
-    third = f"Touch the first {noun.named(min(count, 2))} together,{begin} and let the child go on."
-    if count == 1:
-        third = f"Touch the {noun.one} together. The child says the number."
+    begin = "“one…”" if count == 2 else "“one, two…”"
+    third = f"Touch the first {noun.named(2)} together, {begin} and let the child go on."
     return Cue(first), second, Cue(third)
 
 

@@ -45,8 +45,10 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
 def _hidden(item: str, draw: Draw) -> Draft:
     first = 10 * draw.between(0, 5) + 1 if item == "hidden-to-100" else 1
     last = 20 if item == "hidden-to-20" else first + 49
-    # Not the chart's ends, which its words name, nor ten, which they name as well.
-    number = draw.pick([n for n in range(first + 1, last) if n != 10])
+    # Not the chart's ends, which its words name, nor ten, which they name as well; past the first row once
+    # that is no news.
+    low = 11 if item == "hidden-to-50" else first + 1
+    number = draw.pick([n for n in range(low, last) if n != 10])
     chart = pictures.HundredChart(first, last, hidden=(number,))
     before = range(max(first, number - 3), number)
     row_start = number % 10 == 1

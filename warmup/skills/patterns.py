@@ -172,7 +172,7 @@ def _missing(row: _Row, draw: Draw) -> Draft:
     gap = draw.between(2, len(row.given) - 2)
     shown = tuple("?" if place == gap else piece for place, piece in enumerate(row.given))
     seen = row.how == "see"
-    pieces = upper(_said(tuple("blank" if piece == "?" else piece for piece in shown)))
+    pieces = upper(_said(tuple("something" if piece == "?" else piece for piece in shown)))
     say = (
         draw.way(
             "A shape fell out of my row. Which shape was it?",
@@ -181,7 +181,7 @@ def _missing(row: _Row, draw: Draw) -> Draft:
         )
         if seen
         else draw.way(
-            f"{pieces}. What goes in the blank?",
+            f"{pieces}. What is the something?",
             f"I left out a piece. {pieces}. What is it?",
             f"Bear forgot a piece. {pieces}. Which is it?",
         )

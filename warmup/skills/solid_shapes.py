@@ -64,8 +64,8 @@ _ROUND = {
     ),
 }
 _POINTED = {
-    "cone": ("a party hat", "a road cone", "a funnel", "a full ice cream horn"),
-    "triangle": ("a paper flag", "a coat hanger", "a yield sign", "a sail drawn on paper"),
+    "cone": ("a party hat", "a road cone", "a funnel", "a pointed paper cup"),
+    "triangle": ("a coat hanger", "a yield sign", "a sail drawn on paper"),
 }
 _FLAT = ("circle", "triangle", "square", "rectangle", "hexagon")
 
