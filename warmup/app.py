@@ -42,7 +42,7 @@ class WarmupApp(App[int]):
     """Opens today's morning; before the first one, asks who it is for.
 
     ``welcome`` takes the family that the first run's form gives and makes the desk of it; None when
-    there is a family already.
+    there is a family already. ``notices`` stand on the script, and more quietly ``aside``.
     """
 
     TITLE = "warmup"
@@ -66,19 +66,16 @@ class WarmupApp(App[int]):
         clock: Clock,
         notices: tuple[str, ...] = (),
         welcome: Callable[[Family], Desk] | None = None,
+        aside: str = "",
     ) -> None:
         super().__init__()
-        self.desk, self.journal, self.clock, self.notices, self.welcome = (
-            desk,
-            journal,
-            clock,
-            notices,
-            welcome,
-        )
+        self.desk, self.journal, self.clock = desk, journal, clock
+        self.notices, self.welcome, self.aside = notices, welcome, aside
         self.register_theme(_theme("warmup-dark", DARK, dark=True))
         self.register_theme(_theme("warmup-light", LIGHT, dark=False))
         # Set before anything watches it: the styles are then worked out once, not twice.
         self.set_reactive(App.theme, f"warmup-{desk.family.theme}")
+        self.stylesheet.set_variables(self.get_css_variables())
 
     def get_default_screen(self) -> Screen[object]:
         """The morning, or a blank one for the form to stand on."""
@@ -101,7 +98,7 @@ class WarmupApp(App[int]):
         self.push_screen(self._morning())
 
     def _morning(self) -> Screen[object]:
-        return MorningScreen(self.desk, self.journal, self.clock, self.notices, self.turn_theme)
+        return MorningScreen(self.desk, self.journal, self.clock, self.notices, self.turn_theme, self.aside)
 
     def get_system_commands(self, screen: Screen[object]) -> Iterable[SystemCommand]:
         """Every action of the table, for the command palette."""

@@ -1,9 +1,10 @@
 """What ``warmup check`` looks at: every file, what is wrong in it and where."""
 
 from collections.abc import Iterator
+from pathlib import Path
 
 from warmup import family as families
-from warmup.documents import FileProblem, Missing, Places, routines_folder
+from warmup.documents import FileProblem, Missing, Places, routines_folder, there
 from warmup.journal import Journal
 from warmup.plan import check_plan
 
@@ -11,16 +12,19 @@ from warmup.plan import check_plan
 def paths(places: Places) -> Iterator[str]:
     """The files the program uses, and which of them there are."""
     family, journal = places.config / "family.toml", places.data / "journal.db"
-    yield f"Family: {family}{'' if family.exists() else ' (not there yet)'}"
-    yield f"Journal: {journal}{'' if journal.exists() else ' (not there yet)'}"
+    yield f"Family: {family}{'' if there(family) else ' (not there yet)'}"
+    yield f"Journal: {journal}{'' if there(journal) else ' (not there yet)'}"
     yield f"Routines that came with the program: {routines_folder()}"
-    own = (
-        sorted(p for p in places.config.glob("*.toml") if p.name != "family.toml")
-        if places.config.is_dir()
-        else []
-    )
-    for path in own:
+    for path in _own(places):
         yield f"Your own routine: {path}"
+
+
+def _own(places: Places) -> list[Path]:
+    try:
+        return sorted(path for path in places.config.glob("*.toml") if path.name != "family.toml")
+    except OSError:
+        # A folder that can't be read: the family file in it says so.
+        return []
 
 
 def findings(places: Places) -> Iterator[str]:
@@ -32,5 +36,5 @@ def findings(places: Places) -> Iterator[str]:
     except FileProblem as problem:
         yield str(problem)
     yield from map(str, check_plan(places))
-    if (places.data / "journal.db").exists():
+    if there(places.data / "journal.db"):
         yield from Journal.examine(places.data)

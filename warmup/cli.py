@@ -5,6 +5,7 @@ Exit codes: 0 done; 1 ``check`` found something wrong; 2 the command line was no
 """
 
 import argparse
+import contextlib
 import datetime as dt
 import gc
 import os
@@ -43,19 +44,40 @@ def main(argv: Sequence[str] | None = None, clock: Clock = dt.datetime.now) -> i
         return USAGE
     except BrokenPipeError:
         # The reader went away (``| head``): nothing is wrong, and nothing more can be said.
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        _print_no_more()
         return DONE
     except KeyboardInterrupt:
         return DONE
     except Exception as error:
-        from warmup.documents import FileProblem
-
-        if isinstance(error, FileProblem):
-            print(f"warmup: {error}", file=sys.stderr)
-            return UNUSABLE
-        raise
+        sentence = _sentence(error)
+        if not sentence:
+            raise
+        _print_no_more()
+        print(f"warmup: {sentence}", file=sys.stderr)
+        return UNUSABLE
     finally:
         gc.enable()
+
+
+def _sentence(error: Exception) -> str:
+    """What is wrong with a file or a disk, in a sentence; nothing for what is a mistake of the program."""
+    from warmup.documents import FileProblem, clean
+    from warmup.journal import JournalProblem
+
+    match error:
+        case FileProblem() | JournalProblem():
+            return str(error)
+        case OSError():
+            place = clean(str(error.filename)) if error.filename else "what was to be printed"
+            return f"{place}: {error.strerror or clean(str(error))}."
+    return ""
+
+
+def _print_no_more() -> None:
+    """Let nothing that is still waiting to be printed fail once more at the very end."""
+    if sys.stdout is not None:
+        with contextlib.suppress(OSError, ValueError):
+            os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
 
 
 def _parser() -> argparse.ArgumentParser:
@@ -141,41 +163,42 @@ def _count(text: str) -> int:
 def _open(arguments: argparse.Namespace, clock: Clock) -> int:
     if arguments.demo:
         return _demo(arguments, clock)
-    if not (sys.stdout.isatty() and sys.stdin.isatty()):
+    if not _on_a_terminal():
         arguments.date, arguments.json, arguments.answers = None, False, True
         return _today(arguments, clock)
     return _morning(_places(), arguments.child, clock)
 
 
-def _morning(places: "Places", child: str, clock: Clock, notices: tuple[str, ...] = ()) -> int:
+def _on_a_terminal() -> bool:
+    # A stream that was closed before the start is None.
+    return all(stream is not None and stream.isatty() for stream in (sys.stdout, sys.stdin))
+
+
+def _morning(places: "Places", child: str, clock: Clock, aside: str = "") -> int:
     from warmup.app import WarmupApp
     from warmup.desk import load_family
-    from warmup.journal import Journal, NewerJournal
+    from warmup.journal import Journal
 
     today = clock().date()
     family, saved = load_family(places, today)
-    try:
-        journal = Journal.open(places.data, clock)
-    except NewerJournal as newer:
-        print(f"warmup: {newer}", file=sys.stderr)
-        return UNUSABLE
+    journal = Journal.open(places.data, clock)
     try:
         desk = _sit_down(places, family, today, journal, child, saved)
-        said = (journal.notice,) if journal.notice else ()
         welcome = None if saved else lambda family: _welcomed(places, family, today, journal)
-        code = WarmupApp(desk, journal, clock, (*notices, *said), welcome).run()
+        app = WarmupApp(desk, journal, clock, (journal.notice,), welcome, aside)
+        app.run()
     finally:
         journal.shut()
-    return code or DONE
+    return app.return_code or DONE
 
 
 def _welcomed(places: "Places", family: "Family", today: dt.date, journal: "Journal") -> "Desk":
-    """Keep the family the form gave; the desk to go on with."""
-    from warmup import family as families
+    """Keep the family the form gave; the desk to go on with, even where it can't be kept."""
     from warmup.desk import sit_down
 
-    families.save(places.config / "family.toml", family)
-    return sit_down(places, family, today, journal)
+    desk = sit_down(places, family, today, journal)
+    desk.change(family)
+    return desk
 
 
 def _demo(arguments: argparse.Namespace, clock: Clock) -> int:
@@ -187,8 +210,8 @@ def _demo(arguments: argparse.Namespace, clock: Clock) -> int:
     with tempfile.TemporaryDirectory(prefix="warmup-demo-", ignore_cleanup_errors=True) as folder:
         places = temporary(Path(folder))
         set_up(places, clock().date())
-        if sys.stdout.isatty() and sys.stdin.isatty():
-            return _morning(places, arguments.child, clock, ("Demo: an invented family.",))
+        if _on_a_terminal():
+            return _morning(places, arguments.child, clock, "Demo: an invented family.")
         arguments.date, arguments.json, arguments.answers = None, False, True
         return _today(arguments, clock, places)
 
@@ -218,7 +241,7 @@ def _today(arguments: argparse.Namespace, clock: Clock, places: "Places | None" 
     from warmup.plain import routine_lines
     from warmup.wire import routine_data, routine_from
 
-    desk, journal = _reading_desk(places or _places(), arguments.child, clock().date())
+    desk, journal = _reading_desk(places or _places(), arguments.child, clock)
     day = arguments.date or desk.today
     stored = journal.sittings_of(desk.child.record, day) if journal else []
     routine = routine_from(stored[-1].routine) if stored else desk.routine(day)
@@ -232,10 +255,17 @@ def _today(arguments: argparse.Namespace, clock: Clock, places: "Places | None" 
     return DONE
 
 
-def _reading_desk(places: "Places", child: str, today: dt.date) -> tuple["Desk", "Journal | None"]:
-    """A desk for printing: it writes nothing, and takes the defaults where there is no family yet."""
-    from warmup.desk import load_family
+def _reading_desk(
+    places: "Places", child: str, clock: Clock, *, marks: bool = True
+) -> tuple["Desk", "Journal | None"]:
+    """A desk for printing: it writes nothing, and takes the defaults where there is no family yet.
 
+    The journal comes with it where there is one and ``marks`` are wanted.
+    """
+    from warmup.desk import load_family
+    from warmup.documents import there
+
+    today = clock().date()
     family, saved = load_family(places, today)
     if not saved:
         print(
@@ -244,10 +274,12 @@ def _reading_desk(places: "Places", child: str, today: dt.date) -> tuple["Desk",
             file=sys.stderr,
         )
     journal: Journal | None = None
-    if (places.data / "journal.db").exists():
+    if marks and there(places.data / "journal.db"):
         from warmup.journal import Journal as Disk
 
-        journal = Disk.open(places.data, dt.datetime.now, read_only=True)
+        journal = Disk.open(places.data, clock, read_only=True)
+        if journal.notice:
+            print(f"warmup: {journal.notice} No mark in it is counted here.", file=sys.stderr)
     return _sit_down(places, family, today, journal, child, saved=False), journal
 
 
@@ -258,9 +290,7 @@ def _ask(arguments: argparse.Namespace, clock: Clock) -> int:
     from warmup.wire import FORMAT, VERSION, prompt_data
 
     names = _items(arguments)
-    desk, journal = _reading_desk(_places(), "", clock().date())
-    if journal:
-        journal.shut()
+    desk, _ = _reading_desk(_places(), "", clock, marks=False)
     morning = desk.morning(arguments.date or desk.today)
     able = [name for name in names if skills.askable(name, morning)]
     if not able:
@@ -308,7 +338,7 @@ def _why(arguments: argparse.Namespace, clock: Clock) -> int:
 
     if arguments.item not in item_names():
         raise Refused(f"no item {arguments.item!r}{did_you_mean(arguments.item, item_names())}")
-    desk, journal = _reading_desk(_places(), arguments.child, clock().date())
+    desk, journal = _reading_desk(_places(), arguments.child, clock)
     _print(story(desk, arguments.item))
     if journal:
         journal.shut()
@@ -337,6 +367,8 @@ def _without_answers(data: dict[str, object]) -> dict[str, object]:
 
 
 def _print(lines: Iterable[str]) -> None:
+    if sys.stdout is None:
+        return
     # A terminal that lacks a letter gets a question mark rather than a traceback.
     if hasattr(sys.stdout, "reconfigure"):
         sys.stdout.reconfigure(errors="replace")

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field, replace
 
 from warmup import family as families
 from warmup import skills
-from warmup.documents import Missing, Places
+from warmup.documents import FileProblem, Missing, Places
 from warmup.engine import SETTLING_WEEKS, build, choose, open_items
 from warmup.family import Child, Family
 from warmup.journal import Journal
@@ -25,7 +25,7 @@ class Desk:
 
     ``family`` changes when a level is held back or a preference is chosen, and is saved at once.
     ``journal`` is None where nothing may be written and nothing was; ``saved`` says whether there is a
-    family file to save to.
+    family file to save to, and ``unsaved``, in a sentence, why what was chosen last is not in it.
     """
 
     places: Places
@@ -36,13 +36,17 @@ class Desk:
     journal: Journal | None
     year: SchoolYear
     saved: bool = True
+    unsaved: str = ""
     _known: Knowledge | None = field(default=None, init=False)
     _items: tuple[Item, ...] = field(default=(), init=False)
 
     def morning(self, day: dt.date | None = None) -> Morning:
         """The morning of a date, today's unless another is given."""
         day = day or self.today
-        return self.year.morning(day, families.countdowns(self.family, day), pennies=self.family.pennies)
+        ahead = families.countdowns(self.family, day)
+        eve = families.countdowns(self.family, day - dt.timedelta(1), ahead=1)
+        festive = tuple(countdown.name for countdown in eve)
+        return self.year.morning(day, ahead, festive, pennies=self.family.pennies)
 
     def knowledge(self) -> Knowledge:
         """What the child knows by the journal; folded once and kept."""
@@ -157,12 +161,20 @@ class Desk:
         self.change(replace(self.family, theme=theme or self.family.theme, answers_shown=shown))
 
     def change(self, family: Family) -> None:
-        """Take the family as it is now, and save it where there is a file."""
+        """Take the family as it is now, and save it where there is a file.
+
+        Where it can't be saved the morning goes on with it, and the next change tries again.
+        """
         self.family = family
         self.year = year_of(family)
         self._known = None
         if self.saved:
-            families.save(self.places.config / "family.toml", family)
+            try:
+                families.save(self.places.config / "family.toml", family)
+                self.unsaved = ""
+            except FileProblem as problem:
+                where = f"{problem.path.name}{f', line {problem.line}' if problem.line else ''}"
+                self.unsaved = f"What you choose is not being saved ({where}: {problem.found})."
 
 
 def year_of(family: Family) -> SchoolYear:

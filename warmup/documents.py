@@ -349,6 +349,14 @@ def places(environ: Mapping[str, str]) -> Places:
     )
 
 
+def there(path: Path) -> bool:
+    """Whether something is at this path; what can't be looked at counts, and opening it will say why."""
+    try:
+        return path.exists()
+    except OSError:
+        return True
+
+
 def routines_folder() -> Path:
     """Where the routines that came with the program lie: in the installed package, or in the repository."""
     inside = Path(__file__).with_name("routines")

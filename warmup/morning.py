@@ -38,7 +38,8 @@ class Morning:
     (0 before the first). ``week`` is 1 to 36 and ``quarter`` 1 to 4, also outside the year (getting
     ready counts as week 1, keeping warm as week 36). ``index`` is the place of this morning among the
     planned ones, counted from 0 at the year's first; memory measures time in it. ``previous`` and
-    ``next`` are the school mornings either side. ``countdowns`` lie after ``date``, nearest first.
+    ``next`` are the school mornings either side. ``countdowns`` lie after ``date``, nearest first;
+    ``festive`` names the days that matter and fall on it.
     """
 
     date: dt.date
@@ -52,6 +53,7 @@ class Morning:
     previous: dt.date | None = None
     next: dt.date | None = None
     countdowns: tuple[Countdown, ...] = ()
+    festive: tuple[str, ...] = ()
     pennies: bool = True
 
     @property

@@ -35,6 +35,8 @@ def morning_lines(morning: Morning, desk: Desk) -> Iterator[str]:
     """Which day it is in the family's year, and what the quarter has unlocked."""
     yield f"Warm-up for {desk.child.nickname}, {date_words(morning.date)} {morning.date.year}."
     yield day_words(morning)
+    if morning.festive:
+        yield f"Today: {listed(morning.festive)}."
     open_now = unlocked(desk, morning)
     if open_now:
         yield f"Unlocked this quarter: {'; '.join(open_now)}."

@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Callable, Iterator, Mapping
+from contextlib import suppress
 
 from warmup.documents import (
     Document,
@@ -173,7 +174,10 @@ def _left_out(file: Document, weeks: Mapping[str, int], own: bool) -> Iterator[F
 
 def shapes(places: Places) -> tuple[str, ...]:
     """The names of the shapes there are: those that came along, then the family's own."""
-    own = {path.stem for path in places.config.glob("*.toml")} - {"family", "year", *SHAPES}
+    own: set[str] = set()
+    # A folder that can't be looked at has none; reading a file in it says why.
+    with suppress(OSError):
+        own = {path.stem for path in places.config.glob("*.toml")} - {"family", "year", *SHAPES}
     return SHAPES + tuple(sorted(name for name in own if _is_name(name)))
 
 

@@ -56,7 +56,12 @@ class SchoolYear:
         return DayKind.DAY_OFF if day.weekday() in self.weekdays else DayKind.WEEKEND
 
     def morning(
-        self, day: dt.date, countdowns: tuple[Countdown, ...] = (), *, pennies: bool = True
+        self,
+        day: dt.date,
+        countdowns: tuple[Countdown, ...] = (),
+        festive: tuple[str, ...] = (),
+        *,
+        pennies: bool = True,
     ) -> Morning:
         """Everything about one date."""
         passed = bisect_right(self.mornings, day)
@@ -75,6 +80,7 @@ class SchoolYear:
             previous=self.mornings[left - 1] if left else None,
             next=self.mornings[right] if right < len(self.mornings) else None,
             countdowns=countdowns,
+            festive=festive,
             pennies=pennies,
         )
 

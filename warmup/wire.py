@@ -87,6 +87,7 @@ def _morning(data: dict[str, Any]) -> Morning:
         "kind": DayKind(data["kind"]),
         "previous": _date(data["previous"]),
         "next": _date(data["next"]),
+        "festive": tuple(data.get("festive", ())),
         "countdowns": tuple(
             Countdown(entry["name"], dt.date.fromisoformat(entry["day"])) for entry in data["countdowns"]
         ),

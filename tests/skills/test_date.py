@@ -184,3 +184,17 @@ def test_the_first_of_a_month_is_spoken_of_as_such() -> None:
         assert prompt.answer == "one" and "yesterday" not in prompt.say.lower()
     (find,) = asked_on("date/find-number", dt.date(2027, 2, 1))
     assert not any(label.isdigit() and len(label) < 3 for label in find.picture.shows())
+
+
+def test_a_day_that_matters_is_noticed_on_the_day() -> None:
+    today = replace(morning(), festive=("the lake",))
+    for n in range(6):
+        prompt = skills.prompt("date/full", today, Draw("festive", n))
+        assert "The lake is today" in prompt.say and prompt.answer == "November twenty-fifth"
+
+
+def test_the_times_a_day_comes_in_a_month_by_the_stdlib_calendar() -> None:
+    for month in range(1, 13):
+        (prompt,) = asked_on("date/one-weekday", dt.date(2028, month, 10))
+        weeks = calendar.monthcalendar(2028, month)
+        assert prompt.answer == num2words(sum(bool(week[prompt.given["weekday"]]) for week in weeks))

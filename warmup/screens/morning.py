@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from enum import Enum
 
+from rich.text import Text
 from textual import events
 from textual.app import ComposeResult
 from textual.screen import Screen
@@ -10,17 +11,21 @@ from textual.screen import Screen
 from warmup import skills
 from warmup.closing import Closing, closing
 from warmup.desk import Clock, Desk, date_words
+from warmup.documents import FileProblem
 from warmup.journal import Journal
 from warmup.morning import Mark
 from warmup.pictures import Picture
 from warmup.screens import pages
-from warmup.screens.pages import Unlocked
+from warmup.screens.pages import Notice, Unlocked
 from warmup.screens.panes import ScriptPane, Stage
 from warmup.screens.script import Script
 from warmup.sitting import Sitting, begin, resume
 
 NARROW = 72
 """Under this many columns the script is a strip below the stage."""
+UNUSABLE = 3
+"""The exit code for a file that can't be used as it is (see ``cli``)."""
+NOT_SAVED = "Not being saved: the disk takes no writing. Tried again at each mark."
 
 
 class Mode(Enum):
@@ -46,9 +51,10 @@ class MorningScreen(Screen[object]):
         clock: Clock,
         notices: tuple[str, ...] = (),
         turn_theme: Callable[[], None] = lambda: None,
+        aside: str = "",
     ) -> None:
         super().__init__()
-        self.turn_theme = turn_theme
+        self.turn_theme, self.aside = turn_theme, aside
         self.desk, self.journal, self.clock, self.notices = desk, journal, clock, notices
         self.stage, self.script = Stage(), ScriptPane(self.page)
         self._room: tuple[int | str, int | str] | None = None
@@ -56,7 +62,7 @@ class MorningScreen(Screen[object]):
         self.days = desk.unsettled()
         self.off = [False] * len(self.days)
         self.cursor = 0
-        self.said = ""
+        self.said = self.wrong = ""
         self._ending: Closing | None = None
         self.mode = self._first_mode()
 
@@ -67,8 +73,14 @@ class MorningScreen(Screen[object]):
         self._shape(self.app.size.width, self.app.size.height)
 
     def on_mount(self) -> None:
-        """Begin or go on with the sitting, unless there is something to ask first."""
-        self._enter(self.mode)
+        """Begin or go on with the sitting, unless there is something to ask first.
+
+        A routine file that can't be read ends the program, with the sentence that says so.
+        """
+        try:
+            self._enter(self.mode)
+        except FileProblem as problem:
+            self.app.exit(None, UNUSABLE, Text(f"warmup: {problem}"))
 
     def on_resize(self, event: events.Resize) -> None:
         """The script goes below the stage on a narrow terminal."""
@@ -103,7 +115,7 @@ class MorningScreen(Screen[object]):
         if self.mode is not Mode.PROMPT:
             self.set_class(False, "picture")
         self._shape(self.app.size.width, self.app.size.height)
-        self.stage.show(self._picture())
+        self.stage.show(self._picture(), over=self.mode is Mode.CLOSE)
         self.script.show()
 
     def _words_only(self) -> bool:
@@ -144,7 +156,7 @@ class MorningScreen(Screen[object]):
             case Mode.CLOSE if self.sitting and self._ending:
                 return pages.close_page(self.sitting, self._ending, width, self._notices(), name)
             case Mode.HELP:
-                return pages.help_page(width)
+                return pages.help_page(width, height)
             case Mode.UNLOCKED:
                 return pages.unlocked_page(self.desk.morning(), self._unlocked(), self.cursor, width, height)
             case Mode.DAYS:
@@ -155,15 +167,12 @@ class MorningScreen(Screen[object]):
             case _:
                 return Script(width)
 
-    def _notices(self) -> tuple[str, ...]:
+    def _notices(self) -> tuple[Notice, ...]:
         """Standing lines: trouble with the disk first, then what the last key had to say."""
-        saving = (
-            ()
-            if self.journal.saving
-            else ("Not being saved: the disk takes no writing. Tried again at each mark.",)
-        )
-        said = (self.said,) if self.said else ()
-        return (*saving, *self.notices, *said)
+        saving = "" if self.journal.saving else NOT_SAVED
+        loud = [Notice(line, loud=True) for line in (saving, self.desk.unsaved, *self.notices, self.wrong)]
+        lines = (*loud, Notice(self.aside), Notice(self.said))
+        return tuple(line for line in lines if line.text)
 
     def _unlocked(self) -> list[Unlocked]:
         morning, plan = self.desk.morning(), self.desk.plan
@@ -181,8 +190,15 @@ class MorningScreen(Screen[object]):
     # -- what the keys do
 
     def do(self, action: str) -> None:
-        """Do one action of the table in the mode the screen is in."""
-        self.said = ""
+        """Do one action of the table in the mode the screen is in; a file it can't read is said, no more."""
+        self.said = self.wrong = ""
+        try:
+            self._do(action)
+        except FileProblem as problem:
+            self.wrong = str(problem)
+            self._show()
+
+    def _do(self, action: str) -> None:
         match action, self.mode:
             case "quit", _:
                 self.app.exit()

@@ -29,9 +29,21 @@ SMALL_THINGS = "Keep small things away from under-threes and mouthers: choking."
 _SMALL = ("coin", "button", "bean", "cereal", "clip", "counter", "dice", "grape", "rice", "cracker", "sock ")
 
 
-def heading(morning: Morning, name: str = "") -> list[str]:
-    """The parts of the script's first line: "Tuesday 3 March", "school day 98", "week 25", "quarter 3"."""
-    day = f"{WEEKDAYS[morning.date.weekday()]} {morning.date.day} {MONTHS[morning.date.month - 1]}"
+class Notice(NamedTuple):
+    """A line above the beads; a ``loud`` one is about something lost or not saved."""
+
+    text: str
+    loud: bool = False
+
+
+def heading(morning: Morning, name: str = "", *, short: bool = False) -> list[str]:
+    """The parts of the script's first line: "Tuesday 3 March", "school day 98", "week 25", "quarter 3".
+
+    ``short`` cuts the names of the weekday and the month to three letters.
+    """
+    letters = 3 if short else None
+    weekday, month = WEEKDAYS[morning.date.weekday()][:letters], MONTHS[morning.date.month - 1][:letters]
+    day = f"{weekday} {morning.date.day} {month}"
     if morning.is_school:
         place = f"school day {morning.school_day}"
     else:
@@ -47,18 +59,29 @@ def heading(morning: Morning, name: str = "") -> list[str]:
     ]
 
 
-def prompt_page(sitting: Sitting, width: int, notices: Sequence[str], *, covered: bool, name: str) -> Script:
+def _head(page: Script, morning: Morning, name: str = "") -> None:
+    page.parts(heading(morning, name), Tone.QUIET, Keep.HEAD, heading(morning, name, short=True))
+
+
+def prompt_page(
+    sitting: Sitting, width: int, notices: Sequence[Notice], *, covered: bool, name: str
+) -> Script:
     """The prompt on screen, whole: what gives way does so when the rows are counted."""
     prompt = sitting.prompt
     assert prompt is not None
     page = Script(width)
-    page.parts(heading(sitting.morning, name), Tone.QUIET, Keep.HEAD)
+    _head(page, sitting.morning, name)
     page.air(Keep.SPACE)
     page.text(prompt.say, Tone.SAY, Keep.ALWAYS)
     page.air(Keep.SPACE)
     if covered:
         page.line(
-            (Span("Answer: ", Tone.LABEL), Span("covered", Tone.QUIET), *_key("cover", " uncover")),
+            (
+                Span("Answer: ", Tone.LABEL),
+                Span("covered", Tone.QUIET),
+                Span("  "),
+                *_key("cover", " uncover"),
+            ),
             Keep.ALWAYS,
         )
     else:
@@ -73,7 +96,7 @@ def prompt_page(sitting: Sitting, width: int, notices: Sequence[str], *, covered
     if any(word in prompt.table for word in _SMALL):
         page.text(SMALL_THINGS, Tone.QUIET, Keep.OBJECT)
     if prompt.picture is None and not any(cue.picture for cue in prompt.cues[: sitting.cue]):
-        page.text("Nothing to look at: this one is spoken.", Tone.QUIET, Keep.ASIDE)
+        page.text("Spoken: nothing to look at.", Tone.QUIET, Keep.ASIDE)
     _foot(page, sitting, notices)
     return page
 
@@ -91,9 +114,15 @@ def _cues(page: Script, sitting: Sitting) -> None:
         )
 
 
-def _foot(page: Script, sitting: Sitting, notices: Sequence[str]) -> None:
-    for notice in notices:
-        page.text(notice, Tone.NOTICE, Keep.ALWAYS, bottom=True)
+def _notices(page: Script, notices: Sequence[Notice]) -> None:
+    """The first notice stays whatever happens; the words to say are worth more than the others."""
+    for at, notice in enumerate(notices):
+        tone, keep = Tone.NOTICE if notice.loud else Tone.CUE, Keep.NOTICE if at else Keep.ALWAYS
+        page.text(notice.text, tone, keep, bottom=True)
+
+
+def _foot(page: Script, sitting: Sitting, notices: Sequence[Notice]) -> None:
+    _notices(page, notices)
     ahead = sitting.prompts[sitting.position + 1 : sitting.position + 2]
     if ahead and ahead[0].table and sitting.prompt and ahead[0].table != sitting.prompt.table:
         page.text(f"{ahead[0].table}", Tone.QUIET, Keep.NEXT_OBJECT, "Have ready next:", bottom=True)
@@ -122,10 +151,12 @@ def beads(sitting: Sitting) -> Line:
     return (*spans, Span(f" {where} of {len(sitting.prompts)}{rough}", Tone.QUIET))
 
 
-def close_page(sitting: Sitting, closing: Closing, width: int, notices: Sequence[str], name: str) -> Script:
+def close_page(
+    sitting: Sitting, closing: Closing, width: int, notices: Sequence[Notice], name: str
+) -> Script:
     """The close: one thing that went well, what comes back, what to have on the table. No score."""
     page = Script(width)
-    page.parts(heading(sitting.morning, name), Tone.QUIET, Keep.HEAD)
+    _head(page, sitting.morning, name)
     page.air()
     page.text(
         "That was today’s warm-up." if not sitting.closed else "Today’s warm-up is done.",
@@ -138,8 +169,7 @@ def close_page(sitting: Sitting, closing: Closing, width: int, notices: Sequence
     page.text(closing.table, Tone.PLAIN, Keep.OBJECT, "On the table next time:")
     if any(word in closing.table for word in _SMALL):
         page.text(SMALL_THINGS, Tone.QUIET, Keep.WATCH)
-    for notice in notices:
-        page.text(notice, Tone.NOTICE, Keep.ALWAYS, bottom=True)
+    _notices(page, notices)
     page.line(beads(sitting), Keep.BEADS, bottom=True)
     left = len(sitting.unmarked)
     if left and not sitting.closed:
@@ -158,16 +188,20 @@ def close_page(sitting: Sitting, closing: Closing, width: int, notices: Sequence
     return page
 
 
-def help_page(width: int) -> Script:
-    """Every key by its group, and what the marks mean."""
+def help_page(width: int, height: int) -> Script:
+    """Every key by its group, with what it does where there is room, and what the marks mean."""
     page = Script(width)
     page.text("Keys: either hand, one at a time", Tone.SAY, Keep.HEAD)
-    column = (width - 2) // 2 if width >= 56 else width
-    cells: list[Span] = []
-    for group in Group:
-        for action in (each for each in ACTIONS if each.group is group and each.id != "accept"):
-            cells += _cell(keys_of(action), action.label, action.id, column)
-    page.keys(cells, Keep.ALWAYS, bottom=False)
+    page.air()
+    actions = [each for group in Group for each in ACTIONS if each.group is group and each.id != "accept"]
+    if width >= 80 and height >= len(actions) + 11:
+        for action in actions:
+            cell = _cell(keys_of(action), action.label, action.id, 24)
+            page.line((*cell, Span(f"  {action.help}", Tone.QUIET)), Keep.ALWAYS)
+    else:
+        column = (width - 2) // 2 if width >= 56 else width
+        cells = [span for each in actions for span in _cell(keys_of(each), each.label, each.id, column)]
+        page.keys(cells, Keep.ALWAYS, bottom=False)
     page.air()
     for mark, meaning in (
         (
@@ -259,7 +293,7 @@ def days_page(days: Sequence[str], off: Sequence[bool], cursor: int, width: int,
 def counts_page(morning: Morning, width: int) -> Script:
     """A morning on a day that was not planned: does it count?"""
     page = Script(width)
-    page.parts(heading(morning), Tone.QUIET, Keep.HEAD)
+    _head(page, morning)
     page.air()
     page.text("No school was planned today. A warm-up is welcome.", Tone.SAY, Keep.ALWAYS)
     page.text("Does it count as a school day?", Tone.SAY, Keep.ALWAYS)

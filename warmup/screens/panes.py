@@ -9,6 +9,7 @@ from textual.widget import Widget
 
 from warmup.pictures import Ink, Picture
 from warmup.screens.paint import palette, script_strip, stage_strips
+from warmup.screens.rest import hills
 from warmup.screens.script import Script
 
 
@@ -20,18 +21,19 @@ class Stage(Widget):
     def __init__(self) -> None:
         super().__init__(id="stage")
         self._picture: Picture | None = None
+        self._over = False
         self._strips: list[Strip] = []
         self._drawn: tuple[object, ...] = ()
 
-    def show(self, picture: Picture | None) -> None:
-        """Show a picture, or an empty stage."""
-        self._picture = picture
+    def show(self, picture: Picture | None, *, over: bool = False) -> None:
+        """Show a picture, or hills where there is none; ``over`` puts a sun above them."""
+        self._picture, self._over = picture, over
         self.refresh()
 
     def render_line(self, y: int) -> Strip:
         """One row of the picture."""
         width, height, dark = self.size.width, self.size.height, self.app.current_theme.dark
-        key = (self._picture, width, height, dark)
+        key = (self._picture, self._over, width, height, dark)
         if key != self._drawn:
             self._strips, self._drawn = self._draw(width, height, dark), key
         if y < len(self._strips):
@@ -40,8 +42,10 @@ class Stage(Widget):
 
     def _draw(self, width: int, height: int, dark: bool) -> list[Strip]:
         picture = self._picture
-        if picture is None or not width or not height:
+        if not width or not height:
             return []
+        if picture is None:
+            return stage_strips(hills(width, height, sun=self._over), dark)
         columns, rows = picture.least()
         if columns <= width and rows <= height:
             # One column and row of air where there is room for it.
@@ -62,6 +66,10 @@ class Stage(Widget):
         top = (height - len(lines)) // 2
         rows = [Strip([Segment("  " + line, style)]).adjust_cell_length(width, style) for line in lines]
         return [_blank(width, dark)] * top + rows
+
+
+_WIDEST = 82
+"""The widest the script is laid out, in cells; a wider pane has it in its middle."""
 
 
 class ScriptPane(Widget):
@@ -93,9 +101,9 @@ class ScriptPane(Widget):
 
     def _lay_out(self, width: int, height: int, dark: bool) -> list[Strip]:
         # Air round the words where there is room; a line longer than a glance is not read at breakfast.
-        margin = 1 if width < 60 else 2
+        margin = max(1 if width < 60 else 2, (width - _WIDEST) // 2)
         air = int(height >= 18)
-        lines = self._page(min(width - 2 * margin, 76), height - 2 * air).fitted(height - 2 * air)
+        lines = self._page(width - 2 * margin, height - 2 * air).fitted(height - 2 * air)
         empty = [script_strip((), width, 0, dark)] * air
         return empty + [script_strip(line, width, margin, dark) for line in lines]
 

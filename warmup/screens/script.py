@@ -10,6 +10,8 @@ from dataclasses import dataclass, field
 from enum import Enum, IntEnum
 from typing import NamedTuple
 
+from rich.cells import cell_len
+
 
 class Tone(Enum):
     """How a piece of text looks; the theme gives each its style."""
@@ -39,6 +41,7 @@ class Keep(IntEnum):
     OBJECT = 8
     BEADS = 9
     HEAD = 10
+    NOTICE = 11
     ALWAYS = 99
 
 
@@ -75,14 +78,21 @@ class Script:
         lines = wrapped(text, self.width, label, tone)
         self.blocks.append(Block(tuple(lines), keep, bottom))
 
-    def parts(self, parts: Sequence[str], tone: Tone, keep: Keep) -> None:
-        """Parts of one line with dots between; where it is too long, it breaks between two of them."""
-        lines = [parts[0]]
-        for part in parts[1:]:
-            if len(lines[-1]) + 3 + len(part) > self.width:
-                lines.append(part)
-            else:
-                lines[-1] += f" · {part}"
+    def parts(self, parts: Sequence[str], tone: Tone, keep: Keep, short: Sequence[str] = ()) -> None:
+        """Parts of one line with dots between, or their ``short`` forms where only those fit on one line.
+
+        Where neither does, the line breaks between two parts.
+        """
+        lines = [" · ".join(parts)]
+        if cell_len(lines[0]) > self.width and short and cell_len(" · ".join(short)) <= self.width:
+            lines = [" · ".join(short)]
+        elif cell_len(lines[0]) > self.width:
+            lines = [parts[0]]
+            for part in parts[1:]:
+                if cell_len(lines[-1]) + 3 + cell_len(part) > self.width:
+                    lines.append(part)
+                else:
+                    lines[-1] += f" · {part}"
         self.blocks.append(Block(tuple((Span(line, tone),) for line in lines), keep))
 
     def line(self, spans: Sequence[Span], keep: Keep, *, bottom: bool = False) -> None:
@@ -123,18 +133,31 @@ def wrapped(text: str, width: int, label: str, tone: Tone) -> list[Line]:
 
 
 def flowed(spans: Sequence[Span], width: int) -> list[Line]:
-    """Spans in lines of at most ``width`` cells; pairs of key and label (even, odd) are not parted."""
-    lines: list[list[Span]] = [[]]
+    """Spans in as few lines of at most ``width`` cells as will do, none much longer than the others.
+
+    Pairs of key and label (even, odd) are not parted.
+    """
+    pairs = [tuple(spans[at : at + 2]) for at in range(0, len(spans), 2)]
+    cells = [sum(len(span.text) for span in pair) for pair in pairs]
+    rows = _filled(cells, width)
+    for narrower in range(width - 1, max(cells, default=width) - 1, -1):
+        if len(closer := _filled(cells, narrower)) > len(rows):
+            break
+        rows = closer
+    lines: list[Line] = []
+    for row in rows:
+        spaced = [piece for at in row for piece in (Span("  "), *pairs[at])]
+        lines.append(tuple(spaced[1:]))
+    return lines
+
+
+def _filled(cells: Sequence[int], width: int) -> list[list[int]]:
+    """Which pieces of these widths stand on each line, two cells between them."""
+    rows: list[list[int]] = [[]]
     used = 0
-    for at in range(0, len(spans), 2):
-        pair = list(spans[at : at + 2])
-        wide = sum(len(span.text) for span in pair)
-        if lines[-1] and used + 2 + wide > width:
-            lines.append([])
-            used = 0
-        if lines[-1]:
-            lines[-1].append(Span("  "))
-            used += 2
-        lines[-1] += pair
-        used += wide
-    return [tuple(line) for line in lines]
+    for at, wide in enumerate(cells):
+        if rows[-1] and used + 2 + wide > width:
+            rows.append([])
+        used = used + 2 + wide if rows[-1] else wide
+        rows[-1].append(at)
+    return rows

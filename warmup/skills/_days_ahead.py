@@ -18,7 +18,7 @@ from warmup.skills._calendar import (
 )
 from warmup.skills._home import upper
 from warmup.skills.base import Draft
-from warmup.words import number_word, ordinal_word, plural
+from warmup.words import WEEKDAYS, number_word, ordinal_word, plural
 
 _WEEK = 7
 # How far ahead, in days, a day that matters may lie and still be counted to past the month's end.
@@ -325,4 +325,31 @@ def to_the_next_month(last: int, today: dt.date, draw: Draw, watch_for: str) -> 
         cues=(Cue(f"Wait. Then: {first}"), Cue(second, page), Cue(lead)),
         watch_for=watch_for,
         given={"from": start.isoformat(), "steps": step},
+    )
+
+
+def one_weekday(today: dt.date, draw: Draw, watch_for: str) -> Draft:
+    """How often one day of the week comes in this month: four times or five."""
+    weekday = draw.below(7)
+    name = WEEKDAYS[weekday]
+    first = today.replace(day=1)
+    days = (first + dt.timedelta(n) for n in range(31))
+    numbers = [day.day for day in days if day.month == today.month and day.weekday() == weekday]
+    page = pictures.MonthCalendar(today.year, today.month)
+    return Draft(
+        say=draw.way(
+            f"How many {name}s are in this month?",
+            f"Soup is made each {name}. How many times this month?",
+            f"Count the {name}s in {month_name(today)}. How many are there?",
+        ),
+        answer=number_word(len(numbers)),
+        working=f"{name}s: {', '.join(map(str, numbers))}",
+        cues=(
+            Cue(f"Wait. Then: find the name {name} on top. Which squares stand below it?"),
+            Cue(f"Slide a finger down below {name}, square by square.", page),
+            Cue(f"Touch the first {name} together, “one…” The child goes on down."),
+        ),
+        watch_for=watch_for,
+        given={"year": today.year, "month": today.month, "weekday": weekday},
+        guess=0.5,
     )

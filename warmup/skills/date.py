@@ -10,7 +10,16 @@ from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
 from warmup.skills._calendar import ahead, also_said, day_name, days_left, month_name, said, with_weekday
-from warmup.skills._days_ahead import few_days_on, over_the_end, sleeps, to_the_next_month, two_weeks, week_on
+from warmup.skills._days_ahead import (
+    few_days_on,
+    one_weekday,
+    over_the_end,
+    sleeps,
+    to_the_next_month,
+    two_weeks,
+    week_on,
+)
+from warmup.skills._home import upper
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import count_words, number_word, ordinal_word
 
@@ -25,6 +34,7 @@ _WATCH = {
     "sleeps": "Counting today as well, so ending one too high. A sleep is the night between two days.",
     "few-days-on": "Counting today as the first day, so ending one short.",
     "two-weeks": "Losing the count where the row of the calendar ends.",
+    "one-weekday": "Counting every square. Only one column is asked for.",
     "a-week-on": "One square on for one week on. A week is a whole row.",
     "month-end": "Stopping at the page’s end, or starting the new page at the old number.",
     "thirty-to-one": "“Thirty-first” in a month of thirty days. The page has no such square.",
@@ -41,7 +51,7 @@ def ask(item: str, morning: Morning, draw: Draw) -> Draft:
         case "find-number":
             return _find_number(morning.date, draw)
         case "full":
-            return _full(morning.date, draw)
+            return _full(morning.date, morning.festive, draw)
         case "eleventh-to-thirteenth" | "twenty-first":
             return _named(item, morning.date, draw)
         case "sleeps":
@@ -50,6 +60,8 @@ def ask(item: str, morning: Morning, draw: Draw) -> Draft:
             return few_days_on(morning.date, draw, watch)
         case "two-weeks":
             return two_weeks(morning, draw, watch)
+        case "one-weekday":
+            return one_weekday(morning.date, draw, watch)
         case "a-week-on":
             return week_on(morning.date, draw, watch)
         case "month-end":
@@ -142,7 +154,7 @@ def _find_number(today: dt.date, draw: Draw) -> Draft:
     )
 
 
-def _full(today: dt.date, draw: Draw) -> Draft:
+def _full(today: dt.date, festive: tuple[str, ...], draw: Draw) -> Draft:
     ways = [
         "What is the date today? Say the month and the number.",
         f"Today is {day_name(today)}. Say the month and the number too.",
@@ -151,6 +163,10 @@ def _full(today: dt.date, draw: Draw) -> Draft:
     ]
     if today.day == 1:
         ways.append("A new month begins today. What is the date?")
+    if festive:
+        # What the family counts down to is here: the date is worth saying today.
+        name = upper(festive[0])
+        ways = [f"{name} is today! What is the date?", f"Hooray! {name} is today. Say the date."]
     yesterday = said(ahead(today, -1))
     return Draft(
         say=draw.way(*ways),
@@ -226,7 +242,14 @@ SKILL = Skill(
             table="wall calendar",
         ),
         Level("within-a-week", "days until, within a week", ("sleeps", "few-days-on"), table="wall calendar"),
-        Level("two-weeks", "across two weeks", ("two-weeks", "a-week-on"), seconds=60, table="wall calendar"),
+        Level(
+            "two-weeks",
+            "across two weeks",
+            ("two-weeks", "a-week-on", "one-weekday"),
+            seconds=60,
+            table="wall calendar",
+            guesses=(("one-weekday", 0.5),),
+        ),
         Level(
             "month-end",
             "across the end of a month",
