@@ -5,6 +5,7 @@ from typing import Any
 
 from warmup import skills
 from warmup.morning import Plan
+from warmup.skills import Skill
 
 FORMAT = "warmup-catalogue"
 VERSION = 1
@@ -15,28 +16,7 @@ def catalogue_data(plan: Plan) -> dict[str, Any]:
     return {
         "format": FORMAT,
         "version": VERSION,
-        "skills": [
-            {
-                "id": skill.id,
-                "title": skill.title,
-                "asks": skill.asks,
-                "strand": skill.strand.value,
-                "ladder": skill.ladder,
-                "levels": [
-                    {
-                        "key": level.key,
-                        "label": level.label,
-                        "week": plan.weeks.get(f"{skill.id}:{level.key}"),
-                        "codes": list(level.codes),
-                        "stands_on": list(level.stands_on),
-                        "table": level.table,
-                        "items": [f"{skill.id}/{name}" for name in level.items],
-                    }
-                    for level in skill.levels
-                ],
-            }
-            for skill in skills.SKILLS.values()
-        ],
+        "skills": [_skill_data(skill, plan) for skill in skills.SKILLS.values()],
         "items": [
             {
                 "id": item.id,
@@ -49,6 +29,28 @@ def catalogue_data(plan: Plan) -> dict[str, Any]:
                 "seconds": item.seconds,
             }
             for item in skills.items(plan)
+        ],
+    }
+
+
+def _skill_data(skill: Skill, plan: Plan) -> dict[str, Any]:
+    return {
+        "id": skill.id,
+        "title": skill.title,
+        "asks": skill.asks,
+        "strand": skill.strand.value,
+        "ladder": skill.ladder,
+        "levels": [
+            {
+                "key": level.key,
+                "label": level.label,
+                "week": plan.weeks.get(f"{skill.id}:{level.key}"),
+                "codes": list(level.codes),
+                "stands_on": list(level.stands_on),
+                "table": level.table,
+                "items": [f"{skill.id}/{name}" for name in level.items],
+            }
+            for level in skill.levels
         ],
     }
 

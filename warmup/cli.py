@@ -103,15 +103,7 @@ def _parser() -> argparse.ArgumentParser:
     today.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="whose routine")
     _form(today)
     today.set_defaults(run=_today)
-    ask = commands.add_parser("ask", help="print prompts of any kind")
-    ask.add_argument("skill", metavar="SKILL", help="a skill, such as make-ten")
-    ask.add_argument("--level", metavar="LEVEL", help="one of its levels, by name or number from 1")
-    ask.add_argument("--item", metavar="ITEM", help="one of its items")
-    ask.add_argument("--count", type=_count, default=1, metavar="N", help="how many (1 to 10000)")
-    ask.add_argument("--date", type=_date, metavar="YYYY-MM-DD", help="as on another date")
-    ask.add_argument("--seed", default="", metavar="TEXT", help="the same seed gives the same prompts")
-    _form(ask)
-    ask.set_defaults(run=_ask)
+    _ask_parser(commands.add_parser("ask", help="print prompts of any kind"))
     why = commands.add_parser(
         "why", help="tell an item's whole story: its marks, how long it rests, when it is due"
     )
@@ -126,6 +118,17 @@ def _parser() -> argparse.ArgumentParser:
     check = commands.add_parser("check", help="read every file and say what is wrong and where")
     check.set_defaults(run=_check)
     return parser
+
+
+def _ask_parser(ask: argparse.ArgumentParser) -> None:
+    ask.add_argument("skill", metavar="SKILL", help="a skill, such as make-ten")
+    ask.add_argument("--level", metavar="LEVEL", help="one of its levels, by name or number from 1")
+    ask.add_argument("--item", metavar="ITEM", help="one of its items")
+    ask.add_argument("--count", type=_count, default=1, metavar="N", help="how many (1 to 10000)")
+    ask.add_argument("--date", type=_date, metavar="YYYY-MM-DD", help="as on another date")
+    ask.add_argument("--seed", default="", metavar="TEXT", help="the same seed gives the same prompts")
+    _form(ask)
+    ask.set_defaults(run=_ask)
 
 
 def _form(parser: argparse.ArgumentParser) -> None:

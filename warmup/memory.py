@@ -81,21 +81,8 @@ def learn(record: Record, asked: Asked, index: int, opened: int, guess: float = 
     ``opened`` is the index of the morning the item unlocked; ``guess`` its chance of a lucky answer,
     which slows the growth, since such a success proves less.
     """
-    counts = asked.mark is not None and asked.mark is not Mark.SKIPPED
-    if not counts:
-        return Record(
-            record.gap,
-            record.last,
-            record.owed,
-            record.mark,
-            record.marked_on,
-            record.run,
-            record.misses,
-            record.marks,
-            record.shown + 1,
-            asked.date,
-            asked.wording,
-        )
+    if asked.mark is None or asked.mark is Mark.SKIPPED:
+        return _shown(record, asked)
     # A cue was needed: that is hesitation, whatever key was pressed.
     mark = Mark.HESITATED if asked.mark is Mark.FLUENT and asked.cue else asked.mark
     weight = 0.5 if asked.from_memory else 1.0
@@ -124,6 +111,11 @@ def learn(record: Record, asked: Asked, index: int, opened: int, guess: float = 
         asked.date,
         asked.wording,
     )
+
+
+def _shown(record: Record, asked: Asked) -> Record:
+    """The record after a prompt that was on screen and got no mark that counts."""
+    return record._replace(shown=record.shown + 1, shown_on=asked.date, wording=asked.wording)
 
 
 def _grown(gap: float, rested: float) -> float:

@@ -130,7 +130,7 @@ class MorningScreen(Screen[object]):
         below = narrow and not self._words_only()
         room = (
             min(76, max(40, width * 9 // 20)) if beside else "100%",
-            max(12, height * 3 // 5) if below else "100%",
+            max(12, height * (4 if self.mode is Mode.CLOSE else 3) // 5) if below else "100%",
         )
         if room != self._room:
             self._room = room

@@ -15,7 +15,7 @@ def hills(columns: int, rows: int, *, sun: bool) -> Drawing:
     canvas = Canvas(columns, rows)
     width, height = canvas.width, canvas.height
     if sun:
-        canvas.paint(disc(width * 0.62, height * 0.52, min(width, height) * 0.16), Ink.SECOND)
+        canvas.paint(disc(width * 0.62, height * 0.38, min(width, height) * 0.15), Ink.SECOND)
     for ink, top, swing, turn in ((Ink.TILE_ALT, 0.66, 0.08, 0.4), (Ink.TILE, 0.8, 0.06, 2.6)):
         canvas.paint(_hill(width, height, top * height, swing * height, turn), ink)
     return canvas.drawing()

@@ -122,6 +122,7 @@ class WelcomeScreen(Screen[Family]):
                 id="privacy",
                 markup=False,
             )
+            yield Static("Tab goes to the next line, Ctrl+Q leaves.", id="ways", markup=False)
 
     def on_input_submitted(self) -> None:
         """Enter, in any line: take the form, or say what is not clear."""

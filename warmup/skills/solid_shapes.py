@@ -1,9 +1,8 @@
 """solid-shapes: sphere, cube, cylinder, cone: names, rolling and stacking, faces, edges, corners.
 
 K.G.A.2, K.G.A.3 and K.G.B.4: names of solids, flat or solid, how they are alike (Common Core State
-Standards for Mathematics, 2010). A face is flat, an edge a straight line where two faces meet
-(Virginia Curriculum Framework 2016, 2.13), so a curved solid is asked only for its flat faces and edges
-and corners are counted on the cube and the box alone.
+Standards for Mathematics, 2010). A face is flat, an edge a straight line (Virginia Curriculum Framework
+2016, 2.13): curved solids are asked for flat faces only, edges and corners on cube and box alone.
 """
 
 from collections.abc import Mapping
