@@ -149,3 +149,13 @@ def test_no_prompt_takes_longer_than_its_item_says() -> None:
         if skills.askable(item, WEEK_20):
             most = max(skills.prompt(item, WEEK_20, Draw("time", item, n)).seconds for n in range(25))
             assert most <= at.level.seconds_of(at.name), item
+
+
+def test_every_word_is_common_or_of_the_home() -> None:
+    """Zipf 4.0 by vocabulary.toml (wordfreq 3.1.1), as pedagogy.toml asks, or let in by name."""
+    table, least = reference("vocabulary"), reference("pedagogy")["readability"]["bar"]["min_zipf"]
+    common, home = table["zipf"]["words"], set(table["home"]["words"])
+    said = {word.lower() for skill in SKILLS for prompt in prompts(skill, 12) for word in spelled(prompt.say)}
+    assert sorted(said - set(common)) == [], "a new word: look it up, and let it in only if a child has it"
+    assert sorted(word for word in said if common[word] < least and word not in home) == []
+    assert len(home) < len(common) / 4
