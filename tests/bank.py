@@ -102,6 +102,27 @@ def grade(texts: Iterable[str]) -> tuple[float, float]:
     return 0.39 * words / parts + 11.8 * beats / words - 15.59, beats / words
 
 
+_CARELESS = {
+    "code in the words": r"[a-z]\.[A-Za-z]|[{}_]",
+    "a word twice": r"\b(?!one one)([A-Za-z]+) \1\b",
+    "a for an": r"\b[Aa] (?!one\b|u\b|unit)[aeiou]\w*",
+    "an for a": r"\b[Aa]n (?!hour\b|f\b)[^aeiou\W]\w*",
+    "a space astray": r"  | [.,?!;:]",
+}
+
+
+def careless(prompt: Prompt) -> list[str]:
+    """Slips of the pen in what the adult says or reads."""
+    said = {"say": prompt.say, "answer": prompt.answer, "watch for": prompt.watch_for, "table": prompt.table}
+    said |= {f"cue {n}": cue.text for n, cue in enumerate(prompt.cues, 1)}
+    return [
+        f"{where}: {slip}: {found[0]!r}"
+        for where, text in said.items()
+        for slip, form in _CARELESS.items()
+        if (found := re.search(form, text))
+    ]
+
+
 # ---- cues and pictures: none gives the answer away -------------------------------------------------
 
 
@@ -183,7 +204,7 @@ def judge(skill: str, count: int) -> Report:
         report.distinct[p.level].add(f"{p.say}|{sorted(p.given.items(), key=str)}")
         report.answers[p.item][p.answer] += 1
         report.wordings[p.level].add(p.wording)
-        faults = [*unreadable(p.say), *leaks(p)]
+        faults = [*unreadable(p.say), *careless(p), *leaks(p)]
         complaint = recomputed(p)
         if complaint:
             faults.append(f"answer: {complaint}")

@@ -113,7 +113,7 @@ def _judged(figure: str, turn: int, line: float, aside: int, draw: Draw) -> Draf
             Cue("Cut the shape from paper. Crease it along that line and peep inside."),
             Cue("Bend the paper over together, slowly. The child presses it flat and looks."),
         ),
-        watch_for="A slanted cut makes two equal pieces, yet folded they miss. pictures.Fold it and see."
+        watch_for="A slanted cut makes two equal pieces, yet folded they miss. Fold it and see."
         if figure in ("rectangle", "slanted figure")
         else "Same size is not enough: the halves have to land on each other.",
         given={
@@ -149,7 +149,7 @@ def _make_a_fold(draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"Fold {paper} so both halves match.",
-            f"Take {paper}. pictures.Fold it so no edge sticks out.",
+            f"Take {paper}. Fold it so no edge sticks out.",
             f"Make a book from {paper}. Both covers must match.",
             f"Shut {paper} like a mouth. Make the halves match.",
         ),
@@ -232,7 +232,7 @@ def _how_many_ways(draw: Draw) -> Draft:
             Cue("Cut it from paper. Try each fold, open it up and count the creases that worked."),
             Cue("Try the fold straight down together. The child tries the next ones."),
         ),
-        watch_for="Counting corner to corner on a long rectangle. pictures.Fold it: a piece sticks out.",
+        watch_for="Counting corner to corner on a long rectangle. Fold it: a piece sticks out.",
         given={
             "figure": figure,
             "points": [] if figure == "circle" else _rounded(turned(points_of(figure), turn)),
