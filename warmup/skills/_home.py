@@ -52,6 +52,11 @@ TO_TELL = (DUCK, BUN, EGG, BOW, SNAIL, BEAR, HAT, *TO_HOLD)
 """Things to tell about, whether or not they lie on the table."""
 
 
+def a(thing: str) -> str:
+    """One of the thing with its article: "a cup", "an apple"."""
+    return f"{'an' if thing[0] in 'aeiou' else 'a'} {thing}"
+
+
 def upper(text: str) -> str:
     """The text with its first letter large, to begin a sentence with."""
     return text[:1].upper() + text[1:]

@@ -10,6 +10,7 @@ from typing import NamedTuple
 from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
+from warmup.skills._home import a
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import number_word, plural
 
@@ -132,8 +133,8 @@ def _find(attribute: _Attribute, thing: str, draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"Find me a thing that is {asked} than this {thing}.",
-            f"Bear has a {thing}. He wants a thing that is {asked}. Find one.",
-            f"Take a {thing}. Now find a thing that is {asked}.",
+            f"Bear has {a(thing)}. He wants a thing that is {asked}. Find one.",
+            f"Hold the {thing}. Now find a thing that is {asked}.",
         ),
         answer=f"anything {asked} than the {thing}, {attribute.fair}",
         working=f"put both side by side: the new thing is {asked}"
@@ -147,6 +148,7 @@ def _find(attribute: _Attribute, thing: str, draw: Draw) -> Draft:
         watch_for=attribute.slip,
         given={"thing": thing, "asked": asked},
         guess=0.0,
+        table=a(thing),
     )
 
 
@@ -162,6 +164,8 @@ def _see_saw(item: str, draw: Draw) -> Draft:
             f"A ball and a box sit on a see-saw. Which is {asked}?",
             f"Look at the see-saw. Which thing is {asked}?",
             f"Bear wants the {asked} thing on the see-saw. Which one is it?",
+            f"The see-saw stopped. Tell me which thing is {asked}.",
+            f"Put your finger on the thing that is {asked}.",
         ),
         answer=f"the {answer}",
         working=f"the {heavy} is down: it is the heavier one",
@@ -194,7 +198,7 @@ def _order(draw: Draw) -> Draft:
         say=draw.way(
             f"Put the ribbons in order. Start with the {first}.",
             f"Bear hangs up the ribbons, {first} one first. Say them in order.",
-            f"Say the ribbons in a row, {first} one first.",
+            f"Name the ribbons one by one, {first} one first.",
         ),
         answer=", then ".join(form for _, form in order),
         working=", ".join(f"{form} {length}" for length, form in order) + " steps",
@@ -219,9 +223,9 @@ def _through(draw: Draw) -> Draft:
     end = f"Which is {asked}?"
     return Draft(
         say=draw.way(
-            f"Of three ropes, {long} is longer than {middle}. {again} is longer than {short}. {end}",
-            f"Of three strings, {middle} is longer than {short}. {again} is shorter than {long}. {end}",
-            f"Of three tails, {short} is shorter than {middle}. {again} is shorter than {long}. {end}",
+            f"Three ropes: {long} is longer than {middle}. {again} is longer than {short}. {end}",
+            f"Three strings: {middle} is longer than {short}. {again} is shorter than {long}. {end}",
+            f"Three tails: {short} is shorter than {middle}. {again} is shorter than {long}. {end}",
         ),
         answer=f"the {answer} one",
         accept=(answer,),
@@ -248,7 +252,7 @@ def _units(draw: Draw) -> Draft:
         say=draw.way(
             "How many clips long is the ribbon?",
             "Bear lays clips along a ribbon. How many clips long is it?",
-            "We use clips to see how long. How many clips fit?",
+            "We measure a ribbon with clips. How many clips long is it?",
         ),
         answer=number_word(count),
         accept=(f"{number_word(count)} clips",),
@@ -273,7 +277,7 @@ def _fallen(draw: Draw) -> Draft:
         say=draw.way(
             "Some clips fell off. How many clips long is the ribbon?",
             "Bear took some clips away. How many clips long is the ribbon?",
-            "There are gaps in the clips. How many clips fit in all?",
+            "Bear left gaps in the clips. How many clips long is the ribbon?",
         ),
         answer=number_word(count),
         accept=(f"{number_word(count)} clips",),

@@ -11,6 +11,7 @@ from typing import NamedTuple
 from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
+from warmup.skills._home import a
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import listed, number_word
 
@@ -37,7 +38,7 @@ _SOLIDS = {
         False,
         True,
         "six flat square faces, all the same",
-        ("toy block", "foam cube"),
+        ("toy block", "clay cube"),
     ),
     "cylinder": _Solid(
         ("circle",) * 2, True, True, "a round wall and two flat round ends", ("can", "toy drum", "tin")
@@ -146,7 +147,7 @@ def _find(draw: Draw) -> Draft:
             f"I want to hold a {name}. Find me one.",
         ),
         answer=f"anything that is {solid.rule}" if name == "sphere" else f"anything with {solid.rule}",
-        accept=tuple(f"a {thing}" if thing[0] not in "aeiou" else f"an {thing}" for thing in solid.things),
+        accept=tuple(a(thing) for thing in solid.things),
         working=f"{name}: {solid.rule}",
         cues=(
             Cue("Wait. Then: is it flat, or can your hand go round it?"),
@@ -224,8 +225,8 @@ def _flat_faces(draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"How many flat faces does a {name} have?",
-            f"Feel this {thing}. How many flat faces has it?",
-            f"Dot each flat face of the {thing}. How many dots?",
+            f"Feel this {thing}. How many flat faces does it have?",
+            f"Pat each flat face of the {thing}. How many pats?",
         ),
         answer=number_word(count),
         accept=("none", "no flat faces") if count == 0 else (),
@@ -233,7 +234,7 @@ def _flat_faces(draw: Draw) -> Draft:
         cues=(
             Cue("Wait. Then: find a place where your whole hand lies flat."),
             Cue(f"Set the {thing} on the table, every way. Does it sit flat, or does it rock?"),
-            Cue("Turn it together and stroke each part. The child puts a dot where it is flat."),
+            Cue("Turn it together and stroke each part. The child pats it where it is flat."),
         ),
         watch_for="Counting the curved wall too. Only a flat part is asked for."
         if solid.curved
@@ -250,16 +251,16 @@ def _print(draw: Draw) -> Draft:
     face = solid.faces[0]
     return Draft(
         say=draw.way(
-            f"Press a flat face of the {thing} in dough. What shape is left?",
-            f"Trace round one flat face of a {thing}. What shape is it?",
-            f"Stand the {thing} in wet sand. What shape does it print?",
+            f"Trace round one flat face of the {thing}. What shape is it?",
+            f"Stand the {thing} on paper. What shape does it hide?",
+            f"Pretend the {thing} is wet with paint. What does a flat face print?",
         ),
         answer=face,
         accept=(f"a {face}", "a square") if face == "rectangle" else (f"a {face}",),
         working=f"{name}: each flat face is a {face}",
         cues=(
             Cue(f"Wait. Then: run a finger round the rim of one flat face of the {thing}."),
-            Cue(f"Stand the {thing} on paper and look at what it hides."),
+            Cue(f"Lift the {thing} and look at the face it stood on, straight from below."),
             Cue("Begin the line round it together. The child closes it, lifts the thing and looks."),
         ),
         watch_for=f"Naming the whole {thing}. One face alone is flat and has its own name.",
@@ -275,7 +276,7 @@ def _flat_or_solid(draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"Show me with your hands: a {name}. Is it flat or solid?",
-            f"Does a {name} lie flat, or could you hold it?",
+            f"Think of a {name}. Is it flat or solid?",
             f"Here is a flat bin and a solid bin. Where does a {name} go?",
         ),
         answer="solid" if name in _SOLIDS else "flat",
