@@ -24,7 +24,9 @@ def test_codes_keep_their_bounds() -> None:
         sizes = (p.given["top"], p.given["bottom"]) if "top" in p.given else (p.given["mine"],)
         assert max(sizes) <= most
         if "mine" in p.given:
-            assert 0 < p.given["mine"] + p.given["step"] <= most
+            assert min(p.given["mine"], p.given["mine"] + p.given["step"]) >= 2, "nothing to count"
+            assert p.given["mine"] + p.given["step"] <= most
+            assert not p.given["step"] or "than" in p.say or "row with" in p.say, "one more than what?"
     for code in ("K.CC.C.7", "1.NBT.B.3"):
         edge = bounds(code)
         numbers = {int(card) for p in coded("compare", code, 400) for card in p.given["cards"]}

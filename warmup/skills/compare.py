@@ -43,11 +43,11 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
     """Sets to lay out or to look at, or numerals to set against each other."""
     match item:
         case "match-to-5":
-            return _lay_out(item, draw.between(1, 4), draw.pick((1, 0)), draw)
+            return _lay_out(item, draw.between(2, 4), draw.pick((1, 0)), draw)
         case "equal-to-5":
-            return _lay_out(item, draw.between(1, 5), 0, draw)
+            return _lay_out(item, draw.between(2, 5), 0, draw)
         case "fewer":
-            return _lay_out(item, draw.between(2, 10), -1, draw) if draw.coin() else _look(item, draw)
+            return _lay_out(item, draw.between(3, 10), -1, draw) if draw.coin() else _look(item, draw)
         case "sets-to-10" | "spread":
             return _look(item, draw)
         case _ if len(_NUMERALS[item]) > 2 and draw.coin():
@@ -57,16 +57,22 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
 
 
 def _lay_out(item: str, mine: int, step: int, draw: Draw) -> Draft:
-    """The adult's set is seen; the child lays out as many, one more or one fewer, and says how many."""
+    """The adult's set is seen; the child lays out as many, one more or one fewer, and says how many.
+
+    "One more" alone could mean a single thing: the words say than what. Sets begin at two, for of one
+    there is nothing to count.
+    """
     thing = draw.pick(_THINGS)
     things = plural(2, thing)
     wish = {0: "just as many", 1: "one more", -1: "one fewer"}[step]
+    than = f"{wish} than I have" if step else "just as many as I have"
     theirs = mine + step
     return Draft(
         say=draw.way(
-            f"These {things} are mine. Give the bear {wish}. How many?",
-            f"Here is my row of {things}. Lay out {wish}. How many is that?",
-            f"I have this many {things}. You take {wish}. How many do you have?",
+            f"These {things} are mine. Give the bear {than}. How many?",
+            f"Here is my row of {things}. Make a row with {wish}. How many are in yours?",
+            f"I have this many {things}. You take {than}. How many are yours?",
+            f"See my {things}. Lay out {than}. How many did you lay?",
         ),
         answer=number_word(theirs),
         working=f"{mine} {plural(mine, thing)}, {wish}: {theirs}",

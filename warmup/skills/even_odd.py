@@ -15,12 +15,12 @@ from warmup.words import listed, number_word, plural
 
 # Each item's numbers; 7 and 9 stand beside 6 and 8, so that the answer is no habit.
 _NUMBERS: dict[str, Sequence[int]] = {
-    "pair-to-10": tuple(range(2, 11)),
+    "pair-to-10": tuple(range(3, 11)),
     "seven-nine": (6, 7, 8, 9),
     "pair-to-20": tuple(range(11, 21)),
     "eleven": (11,),
     "twelve": (12,),
-    "name-and-make": tuple(range(1, 21)),
+    "name-and-make": tuple(range(3, 21)),
     "fair-shares": tuple(range(4, 20)),
 }
 _WATCH = {
@@ -142,7 +142,7 @@ def _share(item: str, draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"Two bears share {word} {things}. Tell me each share and what is left.",
-            f"Deal {word} {things} to two bears, the same for each. What happens?",
+            f"Deal {word} {things} to two bears. Each gets the same. How many each?",
             f"Give two bears {word} {things}, fair and square. What does each get?",
         ),
         answer=f"{number_word(each)} each, {rest}",
