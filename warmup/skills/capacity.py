@@ -14,7 +14,11 @@ from warmup.words import number_word, plural
 _FILLS = ("empty", "half full", "full")
 _SAID_TOO = (("nothing in it",), ("half", "half way"), ("to the top",))
 _PLACES = ("on the left", "in the middle", "on the right")
-_VESSELS = ("jar", "jug", "bowl", "mug", "pot", "vase", "pan", "tub")
+# No pan or pot: at breakfast those are hot.
+_VESSELS = ("cup", "jar", "jug", "bowl", "mug", "tub", "pail")
+# What is poured from one into another of its kind, so that nobody knows beforehand which holds more.
+_POURED = ("cup", "jug", "bowl", "mug", "pail")
+_COLORS = ("red", "blue", "green", "white")
 
 # A tall and a wide jar, width and height in steps: first those where the wide one holds more. What holds
 # more is the larger to look at as well.
@@ -108,7 +112,7 @@ def _find_jar(draw: Draw) -> Draft:
 
 
 def _fill_it(draw: Draw) -> Draft:
-    fill, vessel = draw.below(3), draw.pick(("cup", *_VESSELS))
+    fill, vessel = draw.below(3), draw.pick(_VESSELS)
     where = ("nothing in it", "water about half of the way up", "water right up to the rim")[fill]
     return Draft(
         say=draw.way(
@@ -135,22 +139,24 @@ def _fill_it(draw: Draw) -> Draft:
 
 def _pour(draw: Draw) -> Draft:
 
-    one, two = draw.sample(_VESSELS, 2)
+    kind = draw.pick(_POURED)
+    one, two = (f"{color} {kind}" for color in draw.sample(_COLORS, 2))
     over = draw.coin()
     asked = draw.pick(("more", "less"))
     answer = one if over == (asked == "more") else two
-    end = "Some runs over" if over else f"The {two} is not full"
+    other, best = two.split()[0], answer.split()[0]
+    end = "Some runs over" if over else "There is room left"
     return Draft(
         say=draw.way(
-            f"I pour a full {one} into a {two}. {end}. Which holds {asked}?",
-            f"Bear tips his full {one} into a {two}. {end}. Which holds {asked}?",
-            f"A full {one} goes into a {two}. {end}. Which can hold {asked}?",
+            f"I pour a full {one} into a {other} one. {end}. Which can hold {asked}?",
+            f"Bear tips a full {one} into a {other} one. {end}. Which can hold {asked}?",
+            f"Fox pours a full {one} into a {other} one. {end}. Which takes {asked}?",
         ),
         answer=f"the {answer}",
-        accept=(f"a {answer}",),
+        accept=(best, f"the {best} one"),
         working=f"a full {one} is {'more' if over else 'less'} than the {two} takes",
         cues=(
-            Cue("Wait. Then: did all of it fit? Was there room left?"),
+            Cue("Wait. Then: one was empty at first. Did all of it fit in? Was there room left?"),
             Cue("Try it with two cups and rice. What happens at the rim?"),
             Cue("Draw both of them together. The child draws the water in each."),
         ),
@@ -203,7 +209,7 @@ def _full_is_not_more(draw: Draw) -> Draft:
         say=draw.way(
             f"One jar is full. One is half full. Which can hold {asked}?",
             f"Bear asks which jar can hold {asked}. What do you say?",
-            f"Fill both jars to the top in your head. Which takes {asked}?",
+            f"Pretend we fill both to the top. Which jar takes {asked}?",
         ),
         answer=f"the {answer} jar",
         accept=(f"the {'big' if asked == 'more' else 'small'} jar",),
