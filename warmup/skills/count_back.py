@@ -31,8 +31,10 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
     small = start <= 10
     # From above the start where the way down is hard just there, so that the cue does not walk it.
     begin = numbers[:2] if small else steps(start + 2, start, -1)
+    say = _way(word, number_word(end), draw, stairs=small, zero=end == 0)
     return Draft(
-        say=_way(word, number_word(end), draw, low=start <= 20, rocket=end == 0),
+        say=say,
+        table="stairs" if small and say.key == "b" else "",
         answer=count_words(numbers),
         accept=_accept(numbers),
         working=", ".join(map(str, numbers)),
@@ -56,17 +58,20 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
     )
 
 
-def _way(start: str, end: str, draw: Draw, *, low: bool, rocket: bool) -> Way:
+def _way(start: str, end: str, draw: Draw, *, stairs: bool, zero: bool) -> Way:
+    """Only ten stairs or fewer are walked down, and only to zero does a rocket or the bath run out."""
     return draw.way(
         f"Count back from {start} to {end}.",
-        f"Walk down the stairs from {start} to {end}. Count each one."
-        if low
-        else f"Turn the pages back from {start} to {end}. Count each one.",
+        f"Walk down the stairs from {start} to {end}. Say each number."
+        if stairs
+        else f"Turn the pages back from {start} to {end}. Say each number.",
         f"The kite comes down from {start}. Count back to {end}.",
         f"Start at {start}. Count down to {end}.",
-        f"The bath drains from {start}. Count it down to {end}.",
+        f"The bath runs dry. Count down from {start} to {end}."
+        if zero
+        else f"Bear walks home from door {start} to {end}. Say each number.",
         f"The rocket waits. Count down from {start} to {end}."
-        if rocket
+        if zero
         else f"The snail slides from {start} down to {end}. Count with it.",
     )
 
@@ -108,9 +113,9 @@ SKILL = Skill(
     strand=Strand.COUNTING,
     ladder=True,
     levels=(
-        Level("from-5", "from five", ("from-5",), seconds=20, table="stairs"),
-        Level("from-10", "from ten", ("from-10",), seconds=20, table="stairs"),
-        Level("from-20", "from twenty", ("from-20", "20-to-19", "13-to-12"), table="stairs"),
+        Level("from-5", "from five", ("from-5",), seconds=20),
+        Level("from-10", "from ten", ("from-10",), seconds=20),
+        Level("from-20", "from twenty", ("from-20", "20-to-19", "13-to-12")),
         Level("across-tens", "across a ten", ("across-tens", "30-to-29")),
     ),
     ask=ask,
