@@ -8,7 +8,7 @@ Rows and rings begin at 6: up to five are seen at a glance, not counted (common 
 from warmup import pictures
 from warmup.draw import Draw, Way
 from warmup.morning import Cue, Morning, Strand
-from warmup.skills._home import BUN, TO_HOLD, Noun
+from warmup.skills._home import BLOCK, BOOK, BUN, PEG, SOCK, SPOON, TO_HOLD, Noun
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import number_word
 
@@ -17,6 +17,8 @@ _ROUND = (BUN, Noun("plum", "plums"), Noun("ball", "balls"), Noun("plate", "plat
 
 # The fewest and the most there are to count in a layout.
 _RANGES = {"line": (2, 5), "rows": (6, 20), "ring": (6, 20), "scatter": (4, 10)}
+_MANY_AT_HOME = (SPOON, SOCK, BLOCK, PEG, BOOK, Noun("crayon", "crayons"))
+
 _WATCH = {
     "line": "Counting all over again when asked how many. Ask “So how many?” and wait.",
     "rows": "A row left out, or one touched twice. Let the finger finish a row before the next.",
@@ -62,6 +64,8 @@ def _say_count(layout: str, noun: Noun, draw: Draw) -> Way:
                 f"Look at the {many} in the line. How many are there?",
                 f"Touch each {one} and count. How many did you touch?",
                 f"A bear laid these out. How many {many} did he lay?",
+                f"Bear wants to know how many {many} these are. Tell him.",
+                f"Start at the first {one}. Count to the end. How many?",
             )
         case "rows":
             return draw.way(
@@ -106,8 +110,11 @@ def _cues_count(layout: str, count: int, noun: Noun) -> tuple[Cue, Cue, Cue]:
 
 
 def _count_out(draw: Draw) -> Draft:
-    """Lay out a number of things; the answer says when it is right."""
-    count, noun = draw.between(2, 10), draw.pick(TO_HOLD)
+    """Lay out a number of things; the answer says when it is right.
+
+    Of the things there are more on the table than are asked for, so only what a house has many of will do.
+    """
+    count, noun = draw.between(2, 10), draw.pick(_MANY_AT_HOME)
     wanted = noun.of(count)
     return Draft(
         say=draw.way(
@@ -125,7 +132,7 @@ def _count_out(draw: Draw) -> Draft:
         ),
         watch_for=_WATCH["count-out"],
         given={"count": count, "what": noun.many},
-        table=f"at least {count + 4} {noun.many}",
+        table=f"{count + 4} {noun.many} or the like",
     )
 
 
@@ -167,14 +174,13 @@ SKILL = Skill(
             ("line",),
             codes=("K.CC.B.4", "K.CC.B.5"),
             seconds=20,
-            table="buttons",
         ),
         Level(
             "count-out-to-10",
             "count out to ten",
             ("count-out", "zero"),
             codes=("K.CC.B.4", "K.CC.B.5"),
-            table="buttons",
+            table="things to count out",
         ),
         Level(
             "rows-to-20",
@@ -182,7 +188,6 @@ SKILL = Skill(
             ("rows",),
             codes=("K.CC.B.4", "K.CC.B.5"),
             seconds=60,
-            table="buttons",
         ),
         Level(
             "ring-and-scatter",
@@ -190,7 +195,6 @@ SKILL = Skill(
             ("ring", "scatter"),
             codes=("K.CC.B.4", "K.CC.B.5"),
             seconds=60,
-            table="buttons",
         ),
     ),
     ask=ask,

@@ -159,10 +159,8 @@ def _going_on(row: _Row) -> tuple[Cue, Cue, Cue]:
 
 
 def _table(row: _Row) -> str:
-    return "forks, spoons" if row.how == "lay" and set(row.part) <= {"fork", "spoon"} else _TABLE[row.how]
-
-
-_TABLE = {"do": "", "see": "", "lay": "forks, spoons, cups"}
+    """What is laid on the table, and nothing where the row is done or seen."""
+    return ", ".join(f"{piece}s" for piece in dict.fromkeys(row.part)) if row.how == "lay" else ""
 
 
 # ---- what is missing --------------------------------------------------------------------------------

@@ -12,9 +12,10 @@ from warmup.pictures import Picture
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import number_word
 
-_FLASH = "show it, count to two, cover it"
+_COVER = "a card to cover the dots"
+_FLASH = "Show it, count to two, cover it."
 _WATCH = {
-    "to-3": "Touching and counting. Cover it sooner; the picture stays in the mind.",
+    "to-3": "Touching and counting: cover it sooner. The picture stays in the mind.",
     "dice": "Four and five mixed up. Look for the dot in the middle.",
     "scattered-four": "Saying five: dots lying apart look like more. Show it again, no longer.",
     "scattered-five": "Saying four or six after a quick look. Two and three is a good way to see it.",
@@ -36,7 +37,7 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
         answer=number_word(count),
         working=" + ".join(map(str, groups)) + (f" = {count}" if len(groups) > 1 else ": seen at a glance"),
         cues=_cues(item, groups),
-        watch_for=_WATCH[item],
+        watch_for=f"{_FLASH} {_WATCH[item]}",
         given={"groups": list(groups), "pattern": pattern, "seed": seed},
         picture=picture,
     )
@@ -69,7 +70,7 @@ def _drawn(item: str, draw: Draw) -> tuple[tuple[int, ...], str, int]:
 def _say(item: str, draw: Draw) -> Way:
     if item == "two-groups":
         return draw.way(
-            "Look at both sides. How many dots in all?",
+            "Look at both sides. How many dots are there?",
             "Left side, right side, gone! How many dots were there?",
             "I show you two groups. How many dots do you see?",
             "Two groups of dots blink at you. How many dots are there?",
@@ -80,6 +81,8 @@ def _say(item: str, draw: Draw) -> Way:
         "Peek at the dots, then they are gone. How many were there?",
         "The dots sleep now. How many went to bed?",
         "Use your eyes, not your finger. How many dots?",
+        "Blink, and the dots are gone. How many did you see?",
+        "Dots flew by! How many were there?",
     )
 
 
@@ -115,23 +118,23 @@ SKILL = Skill(
     asks="see how many without counting",
     strand=Strand.NUMBER,
     levels=(
-        Level("to-3", "one to three", ("to-3",), seconds=20, guess=0.33, table=f"{_FLASH}; dice"),
+        Level("to-3", "one to three", ("to-3",), seconds=20, guess=0.33, table=_COVER),
         Level(
             "dice",
             "four and five, on dice and scattered",
             ("dice", "scattered-four", "scattered-five"),
             seconds=20,
             guess=0.33,
-            table=f"{_FLASH}; dice",
+            table=_COVER,
         ),
         Level(
             "five-and-some",
             "five and some more, to ten",
             ("five-and-some", "nine"),
             seconds=20,
-            table=f"{_FLASH}; egg tray",
+            table=_COVER,
         ),
-        Level("two-groups", "two groups, to ten", ("two-groups",), seconds=20, table=f"{_FLASH}; dice"),
+        Level("two-groups", "two groups, to ten", ("two-groups",), seconds=20, table=_COVER),
     ),
     ask=ask,
 )
