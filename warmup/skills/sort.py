@@ -12,12 +12,12 @@ from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
 from warmup.pictures.facts import FORMS
-from warmup.skills._home import BOOK, CUP, HAT, SOCK, SPOON, Noun, upper
+from warmup.skills._home import BLOCK, BOOK, CUP, HAT, SOCK, SPOON, Noun, upper
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import listed, number_word
 
 _COLORS = ("red", "blue", "green", "white", "brown")
-_KINDS = (SOCK, HAT, CUP, SPOON, BOOK)
+_KINDS = (SOCK, HAT, CUP, BLOCK, BOOK)
 _GROUPS = (
     (SOCK, HAT, Noun("shirt", "shirts")),
     (Noun("cat", "cats"), Noun("dog", "dogs"), Noun("fish", "fish")),
@@ -124,7 +124,7 @@ def _put_together(draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"{row}. Which of them are {rule.short}?",
-            f"{row}. Put the {rule.things} in a pile.",
+            f"{row}. Tell me the ones for the {rule.key} pile.",
             f"Only {rule.things} go in my basket. {row}. What goes in?",
             f"{row}. Bear wants all the {rule.things}. Which are they?",
         ),
@@ -133,8 +133,8 @@ def _put_together(draw: Draw) -> Draft:
         working=f"{rule.things}: {', '.join(right)}",
         cues=(
             Cue(f"Wait. Then: we sort for {rule.things}, and for nothing else."),
-            Cue(f"Hold up the {first}. Ask of it: does it go in, or stay out?"),
-            Cue(f"Lay the {first} in or out together. The child does the rest."),
+            Cue("Put up a finger for each as you say it again. Ask of each: in, or out?"),
+            Cue(f"Say “{first}” together: thumbs up or thumbs down? The child does the rest."),
         ),
         watch_for=_WATCH["put-together"],
         given={"things": [thing.name for thing in things], "rule": rule.key},
@@ -151,15 +151,15 @@ def _does_not_fit(draw: Draw) -> Draft:
             f"This pile is for {rule.things}. {row}. Which must go?",
             f"{row}. Which does not belong with the {rule.things}?",
             f"Bear keeps {rule.things} in a box. {row}. Which stays out?",
-            f"{row}. I look for {rule.things}. Which can I not use?",
+            f"{row}. I look for {rule.things}. Which one do I leave?",
         ),
         answer=wrong,
         accept=(f"the {wrong}",),
         working=f"{rule.things}: {', '.join(thing.name for thing in fitting)}",
         cues=(
             Cue(f"Wait. Then: what do all {rule.things} have that we look for?"),
-            Cue("Lay them in a row. Move a finger along and ask of each if it belongs."),
-            Cue(f"Pick up the {fitting[0].name} together: it belongs. The child tries the other two."),
+            Cue("Put up a finger for each. Touch one after the other: does it belong?"),
+            Cue(f"Say “{fitting[0].name}” together: it belongs. The child tries the other two."),
         ),
         watch_for=_WATCH["does-not-fit"],
         given={"things": [thing.name for thing in things], "rule": rule.key},
@@ -251,10 +251,8 @@ def _guess_rule(draw: Draw) -> Draft:
         working=f"in: {other}; out: {out}",
         cues=(
             Cue("Wait. Then: what is the same about all that go in?"),
-            Cue("Put those that go in side by side. Look at color first, then at what each is."),
-            Cue(
-                f"Hold the {out} next to the {fitting[0].name} together. The child says what is not the same."
-            ),
+            Cue("Say those that go in once more. Listen for color first, then for what each is."),
+            Cue(f"Say “{out}, {fitting[0].name}” together. The child says what is not the same."),
         ),
         watch_for=_WATCH["guess-rule"],
         given={"in": [thing.name for thing in fitting], "out": [out]},
@@ -308,7 +306,6 @@ SKILL = Skill(
             "sort by one rule",
             ("put-together", "does-not-fit"),
             codes=("K.MD.B.3",),
-            table="laundry",
             guesses=(("does-not-fit", 0.33),),
         ),
         Level(
@@ -323,7 +320,6 @@ SKILL = Skill(
             "guess the rule, order the groups",
             ("guess-rule", "order-groups"),
             codes=("K.MD.B.3",),
-            table="laundry, blocks",
         ),
     ),
     ask=ask,
