@@ -92,7 +92,7 @@ def few_days_on(today: dt.date, draw: Draw, watch_for: str) -> Draft:
         say=draw.way(
             f"Today is {day_name(today)} the {here}. What date is {day_name(target)}?",
             f"Today is the {here}. What date is it in {word} days?",
-            f"Bear’s plum is ripe in {word} days. Today is the {here}. Which date is that?",
+            f"Today is the {here}. Bear’s plum is ripe in {word} days. On what date?",
         ),
         answer=said(target),
         accept=near_by(target),
@@ -295,7 +295,7 @@ def to_the_next_month(last: int, today: dt.date, draw: Draw, watch_for: str) -> 
     start, target = (end, new) if step > 0 else (new, end)
     if step > 0:
         say = draw.way(
-            f"What date comes after {said(start)}?",
+            f"What date comes just after {said(start)}?",
             f"Bear falls asleep on {said(start)}. On what date does he wake up?",
             f"It is {said(start)}. The page is full. What date comes next?",
         )

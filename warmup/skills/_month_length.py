@@ -48,17 +48,17 @@ def february(today: dt.date, draw: Draw, watch_for: str) -> Draft:
 
 def _leap_year(draw: Draw) -> Way:
     return draw.way(
-        "How many days has February in a leap year?",
-        "In a leap year February gets one more day. How many is that?",
-        "Say it is a leap year. On which number does February end?",
+        "How many days does February have in a leap year?",
+        "February gets one more day in a leap year. How many days then?",
+        "Pretend it is a leap year. On which number does February end?",
     )
 
 
 def _common_year(draw: Draw) -> Way:
     return draw.way(
         "Next year is no leap year. How many days will February have?",
-        "Most years are not leap years. How many days has February then?",
-        "After a leap year comes a plain one. How many days has its February?",
+        "Most years are not leap years. How many days does February have then?",
+        "After a leap year comes a plain one. On which number does February end?",
     )
 
 
@@ -117,8 +117,8 @@ def long_pair(today: dt.date, draw: Draw, watch_for: str) -> Draft:
     month, other = draw.pick((("July", "August"), ("August", "July")))
     if draw.coin():
         say = draw.way(
-            f"{other} is a long month. How many days has {month}?",
-            f"Find {month} on your fist. How many days has it?",
+            f"{other} is a long month. How many days does {month} have?",
+            f"Find {month} on your fist. How many days does it have?",
             f"Bear eats a plum each day of {month}. How many plums?",
         )
         return _days(today.year, month, say, watch_for)
@@ -130,7 +130,7 @@ def long_pair(today: dt.date, draw: Draw, watch_for: str) -> Draft:
         say=draw.way(
             f"Which month next to {month} is just as long?",
             f"Two long months touch. One is {month}. Which is the other?",
-            f"Page after page: {month} has a twin next to it. Which month is as long?",
+            f"{month} has a twin next door, just as long. Which month is it?",
         ),
         answer=match,
         working=lengths,

@@ -100,6 +100,7 @@ def _say_number(today: dt.date, draw: Draw) -> Draft:
             f"Yesterday was number {before}. What number is today?",
             "We put a dot on each day. What number gets it now?",
             "Bear asks for the number of this day. Tell him.",
+            f"Number {before} is crossed off. What number is today?",
         )
         cues = (
             Cue(f"Wait. Then: the day before was {before}. Go one on."),
@@ -137,6 +138,8 @@ def _find_number(today: dt.date, draw: Draw) -> Draft:
             f"Today is number {word}. Put a finger where it goes.",
             f"Here is the card for {word}. Which square is it for?",
             f"Bear holds number {word}. Show him where it lives.",
+            f"Where will {word} go on the page? Point to it.",
+            f"We hang up number {word} today. Touch its square.",
         ),
         answer=f"the first empty square, under {day_name(today)}",
         accept=("the first empty square",)
@@ -193,7 +196,7 @@ def _named(item: str, today: dt.date, draw: Draw) -> Draft:
     start = ahead(target, -step)
     if step > 0:
         say = draw.way(
-            f"What date comes after {said(start)}?",
+            f"What date comes just after {said(start)}?",
             f"Finger on {said(start)}. Hop on by one. What date is it?",
             f"Bear fell asleep on {said(start)}. On what date does he wake up?",
         )

@@ -111,7 +111,7 @@ def _one_down(above: int, draw: Draw) -> Draft:
         say=draw.way(
             f"Put a finger on {word}. Which number hides just below it?",
             f"A frog sits on {word}. It drops down a row. Where now?",
-            f"Look right under {word}. Which number is gone?",
+            f"Look just under {word}. Which number is gone?",
             f"The ball is on {word}. It rolls down one row. Where now?",
         ),
         answer=number_word(number),
@@ -135,10 +135,10 @@ def _row_and_column(tens: int, top: int, draw: Draw) -> Draft:
     row, column = number_word(start), number_word(top)
     return Draft(
         say=draw.way(
-            f"Find the row of {row}. Go under {column}. Which number is there?",
-            f"My number is in the row of {row}. It is under {column}. Which one?",
-            f"The mouse sits under {column}. Its row begins at {row}. Where now?",
-            f"Start at {column}. Slide down to the row of {row}. Where now?",
+            f"Finger on {column}. Slide down to the row of {row}. Which number hides?",
+            f"My number’s row starts at {row}. It sits straight below {column}. Which one?",
+            f"A snail slides from {column} to the {row} row. Where does it stop?",
+            f"Start at {column}. Slide down to the row of {row}. Where are you?",
         ),
         answer=number_word(number),
         working=f"{tens} and {top} = {number}",

@@ -145,7 +145,7 @@ def _twelve(draw: Draw) -> Draft:
             "How many months are there in a year?",
             "Bear rips off one page each month. How many in a year?",
             "Say all the months of a year. How many are there?",
-            "You were four for a whole year. How many months was that?",
+            "Bear was four for a whole year. How many months was that?",
         ),
         answer=number_word(len(MONTHS)),
         accept=(f"{number_word(len(MONTHS))} months",),

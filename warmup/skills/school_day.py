@@ -91,6 +91,8 @@ def _today_said(known: int, last_of_all: bool, draw: Draw) -> Way:
         f"The last school day was number {word}. What number is today?",
         f"The chart stands at {word}. Put today on it. What number?",
         f"We have {word} {plural(known, 'straw')} for school days. Today adds a straw. How many?",
+        f"Last time the chart got number {word}. What goes up today?",
+        f"We had school {word} {plural(known, 'time')}. Today we have it again. How many times?",
     ]
     if known == 99:
         ways.append(f"A big day! The chart stands at {word}. What number is today?")
@@ -133,6 +135,7 @@ def _next_or_last(item: str, morning: Morning, draw: Draw) -> Draft:
             f"Today is school day {word}. What number comes next?",
             f"The chart says {word} today. What will it say next time?",
             f"Today’s straw is number {word}. What number is the next straw?",
+            f"Bear marks school day {word}. Which number will he mark next?",
         )
     elif step > 0:
         say = draw.way(
@@ -145,6 +148,7 @@ def _next_or_last(item: str, morning: Morning, draw: Draw) -> Draft:
             f"Today is school day {word}. What number was the last one?",
             f"The chart says {word} today. What did it say last time?",
             f"Today’s straw is number {word}. What number was the one before?",
+            f"Bear slept through the last school day. This one is {word}. Which was that?",
         )
     else:
         say = draw.way(
@@ -162,14 +166,14 @@ def _past_twenty_nine(draw: Draw) -> Draft:
     if step > 0:
         say = draw.way(
             f"Which number comes just after {word}?",
-            f"Say the chart shows {word}. What does it show the next day?",
-            f"Say we have {word} straws. Lay down one more. How many?",
+            f"Pretend the chart shows {word}. What does it show the next day?",
+            f"Pretend we have {word} straws. Lay down one more. How many?",
         )
     else:
         say = draw.way(
             f"Which number comes just before {word}?",
-            f"Say the chart shows {word}. What did it show the day before?",
-            f"Say we have {word} straws. Take one away. How many are left?",
+            f"Pretend the chart shows {word}. What did it show the day before?",
+            f"Pretend we have {word} straws. Take one away. How many are left?",
         )
     return _neighbor(known, step, say, _WATCH["twenty-nine-thirty"])
 
@@ -277,9 +281,9 @@ def _new_bundle(morning: Morning, draw: Draw) -> Draft:
     old = f"{number_word(tens - 1)} {plural(tens - 1, 'bundle')}" if tens > 1 else "no bundle"
     return Draft(
         say=draw.way(
-            f"We had {before} straws{since}. Today adds a straw. How many bundles now?",
+            f"We have laid {before} straws{since}. Today adds a straw. How many bundles now?",
             f"Nine loose straws and {old}{since}. Today adds a straw. How many bundles now?",
-            f"It was {before} straws{since}. Lay down today’s. How many full bundles?",
+            f"There are {before} straws{since}. Lay down today’s. How many full bundles?",
         ),
         answer=number_word(tens),
         accept=(

@@ -60,7 +60,7 @@ def _today(morning: Morning, draw: Draw) -> Draft:
         answer=today,
         working=f"{morning.date.isoformat()}: the day after {before}",
         cues=(
-            Cue("Wait. Then: what did we do when we last got up? Which day was that?"),
+            Cue("Wait. Then: which day was it at bedtime? We have slept since then."),
             Cue(
                 f"Finger on {before}, the day just gone. Today is one square on.",
                 pictures.DayStrip(_first(before, today), (today,), (before,)),
@@ -91,7 +91,7 @@ def _next_to_today(item: str, morning: Morning, draw: Draw) -> Draft:
             "Bear lost his hat yesterday. What day was that?",
             f"The bread we eat on {today} is one day old. When did we bake it?",
         )
-        first = "Wait. Then: what did we eat the day before this one? That day’s name?"
+        first = f"Wait. Then: think of supper last night. {today} had not come yet. Which day was it?"
     return Draft(
         say=say,
         answer=answer,
@@ -136,14 +136,14 @@ def _before_or_after(day: str, step: int, draw: Draw) -> Way:
         return draw.way(
             f"What day comes just after {day}?",
             f"Bear sleeps all of {day} and all night. What day does he wake up?",
-            f"The soup is made on {day}. We eat it the day after. When?",
+            f"The soup is made on {day}. We eat it the day after. When is that?",
             f"I say {day}. You say the day that is next in the row.",
         )
     return draw.way(
         f"What day comes just before {day}?",
-        f"We eat the cake on {day}. We bake it the day before. When?",
+        f"We eat the cake on {day}. We bake it the day before. When is that?",
         f"I say {day}. You say the day that goes just before.",
-        f"Bear finds his hat on {day}. He lost it the day before. When?",
+        f"Bear finds his hat on {day}. He lost it the day before. When was that?",
     )
 
 
@@ -154,13 +154,13 @@ def _two_days(draw: Draw) -> Draft:
         say = draw.way(
             f"What day comes two days after {day}?",
             f"Bear sows a seed on {day}. It comes up two days after. When?",
-            f"Say it is {day}. Sleep two nights. What day is it then?",
+            f"Pretend it is {day}. Sleep two nights. What day is it then?",
         )
     else:
         say = draw.way(
             f"What day comes two days before {day}?",
             f"It is {day}. The snow fell two days ago. When did it fall?",
-            f"Say it is {day}. Go back two nights. What day was it then?",
+            f"Pretend it is {day}. Go back two nights. What day was it then?",
         )
     where = "on" if step > 0 else "back"
     return Draft(
