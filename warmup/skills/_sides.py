@@ -32,7 +32,8 @@ _GO = {
     "slide": "Slide one foot to your",
 }
 _ACROSS = ("knee", "ear", "elbow", "shoulder", "foot", "cheek")
-_WALKS = ("steps ahead", "steps back", "small hops", "big stamps", "claps")
+# No steps back: nobody sees what stands behind.
+_WALKS = ("steps ahead", "knee bends", "small hops", "big stamps", "claps")
 
 
 def _seen_from_across(side: str) -> str:
@@ -72,8 +73,9 @@ def ask_to_one_side(draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"{_GO[go]} {side}.",
-            f"Eyes on me. Ready? {_GO[go]} {side}.",
-            f"The floor is the sea. {_GO[go]} {side}.",
+            f"Listen, then move. {_GO[go]} {side}.",
+            f"A big wave comes! {_GO[go]} {side}.",
+            f"Bear is stuck. Show him how. {_GO[go]} {side}.",
         ),
         answer=f"to the child’s own {side}: {_seen_from_across(side)}",
         accept=(f"to the {side}",),
@@ -192,9 +194,9 @@ def ask_two_things(draw: Draw) -> Draft:
     put = "Hold" if where == "above" else "Put"
     return Draft(
         say=draw.way(
-            f"{put} the {first} {where} the {landmark}. The {second} goes on its {side}.",
-            f"Two jobs. {first.capitalize()} {where} the {landmark}, {second} on its {side}.",
-            f"The {first} goes {where} the {landmark}. Set the {second} on its {side}.",
+            f"{put} the {first} {where} the {landmark}. Put the {second} {side} of the {landmark}.",
+            f"The {first} goes {where} the {landmark}. The {second} goes {side} of the {landmark}.",
+            f"Two jobs. {put} the {first} {where} the {landmark}. Put the {second} {side} of the {landmark}.",
         ),
         answer=f"{place}; the {second} on the {side} of the {landmark}",
         working=f"1. {first} {where} {landmark}  2. {second} {side} of {landmark}",

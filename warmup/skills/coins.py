@@ -106,7 +106,7 @@ def _find_it(morning: Morning, draw: Draw) -> Draft:
         cues=(
             Cue(f"Wait. Then: a {coin}. Think how it looks and how it feels."),
             Cue(f"Go along the row: is this the {coin}? Is this?", pictures.Coins(shown)),
-            Cue(f"Push two wrong ones away together. The child picks the {coin} from the rest."),
+            Cue(f"Push a wrong one away together. The child picks the {coin} from the rest."),
         ),
         watch_for="A dime and a nickel swapped, or any silver one taken. Look at size and edge.",
         given={"coins": list(shown), "named": coin},
@@ -193,7 +193,7 @@ def _fill_a_nickel(draw: Draw) -> Draft:
     more = CENTS["nickel"] - have
     return Draft(
         say=draw.way(
-            f"You have {held}. How many more will buy a nickel?",
+            f"You have {held}. How many more make a nickel?",
             f"I swap a nickel for pennies. I see {held} so far. How many more?",
             f"Bear has {held}. He wants a nickel’s worth. How many more?",
             f"A fig costs a nickel. You hold {held}. How many more?",
@@ -263,7 +263,7 @@ def _one_or_many(item: str, morning: Morning, draw: Draw) -> Draft:
         say=draw.way(
             f"I have {one}. You have {many}. Which buys {asked}?",
             f"Bear finds {many}. Fox finds {one}. Which buys {asked}?",
-            f"On a plate lies {one}. In a cup are {many}. Which buys {asked}?"
+            f"Here lies {one}. In a cup are {many}. Which buys {asked}?"
             if count > 1
             else f"Here is {one}. Here is {many}. Which buys {asked}?",
         ),

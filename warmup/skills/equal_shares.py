@@ -115,7 +115,7 @@ def _equal_or_not(count: int, draw: Draw) -> Draft:
             f"Is this cut into {_SAME[part]}? Tell me why.",
             f"{friends.capitalize()} bears get one part each. Is it fair?",
             f"Bear says these are {_SAME[part]}. Is Bear right?",
-            f"Does each part make one {part} of it?",
+            f"Is each part one {part} of the whole?",
         ),
         answer="yes" if equal else "no",
         accept=(f"yes: {friends} parts, all the same size",)

@@ -52,6 +52,8 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
             "The lid has this word on it. Point to its number.",
             "What does the word say? Show me that number.",
             "The bear wrote this. Find the card that says the same.",
+            "Bear wants as many as this word says. Touch the number.",
+            "Match the word with its card. Touch the card.",
         ),
         answer=word,
         accept=(card_place(cards, number),),

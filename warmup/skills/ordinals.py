@@ -95,8 +95,8 @@ def _hat(item: str, place: int, draw: Draw) -> Draft:
         say=draw.way(
             "Start at the door. In which place is the hat?",
             "They wait at the door. Which place has the hat?",
-            "One of them has a hat on. Which place in line?",
-            "The door opens. When does the hat go in?",
+            "One of them has a hat on. Which place is it in?",
+            "They go in one by one. In which place is the hat?",
         ),
         answer=ordinal_word(place),
         working=f"counted from the door at the {front}: {place}{_ending(place)} of {count}",
@@ -129,9 +129,9 @@ def _of_list(kind: str, names: tuple[str, ...], first: str, place: int, item: st
     begun = ", ".join(names[:2])
     return Draft(
         say=draw.way(
-            f"Say {first} is the first {one}. Which {one} is {word}?",
+            f"Let {first} be the first {one}. Which {one} is {word}?",
             f"Start the {kind} at {first}. Which is {word}?",
-            f"If {first} is first, what is {word}?",
+            f"If {first} is first, which {one} is {word}?",
         ),
         answer=names[place - 1],
         working=", ".join(f"{n} {name}" for n, name in enumerate(names[:place], start=1)),
@@ -192,13 +192,13 @@ def _turned(item: str, day: int, draw: Draw) -> Draft:
     word = number_word(day)
     return Draft(
         say=draw.way(
-            f"{word.capitalize()} friends wait. What do we call the last place?",
-            f"It is day {word} of the month. Say it as a date.",
-            f"You climb {word} stairs. Which stair are you on?",
+            f"{word.capitalize()} friends wait in line. In which place is the last?",
+            f"The calendar shows number {word}. Which day of the month is that?",
+            f"You have read {word} pages. Which page did you end on?",
         ),
         answer=ordinal_word(day),
         accept=(f"the {ordinal_word(day)}",),
-        working=f"{day} in the line: {day}{_ending(day)}",
+        working=f"{day} in a row: the last is the {day}{_ending(day)}",
         cues=(
             Cue("Wait. Then: one is first, two is second. How does this number change?"),
             Cue(

@@ -113,12 +113,12 @@ def _turned(whole: int, draw: Draw) -> Draft:
     left = draw.pick([part for part in range(1, whole) if 2 * part != whole])
     right = whole - left
     two, word, make = _pair(left, right), number_word(right), number_word(whole)
-    now = "is" if right == 1 else "are"
+
     return Draft(
         say=draw.way(
             f"{upper(two)} make {make}. {upper(word)} and what make {make}?",
-            f"{_colors(SOCK, left, right)} make {make}. Now {word} {now} red. How many are blue?",
-            f"{_colors(CUP, left, right)} make {make}. Now {word} {now} red. How many are blue?",
+            f"{_colors(SOCK, left, right)} make {make}. Make {make} with {word} red. How many are blue?",
+            f"{_colors(CUP, left, right)} make {make}. Make {make} with {word} red. How many are blue?",
             f"{upper(make)} is {two}. Turn it round. {upper(word)} and what?",
         ),
         answer=number_word(left),

@@ -146,7 +146,7 @@ def _apart(item: str, draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"Tell me the tens and the ones in {word}.",
-            f"You tie up {word} {things} in tens. Tell me bundles and loose ones.",
+            f"You tie up {word} {things} in tens. Tell me the bundles and the loose ones.",
             f"Build {word} with bundles and loose ones. What do you use?",
         ),
         answer=answer,
@@ -177,13 +177,13 @@ def _worth(item: str, draw: Draw) -> Draft:
         say=draw.way(
             f"Look at this number. What is the {word} worth?",
             f"Point to the {word}. How many straws does it stand for?",
-            f"If these are straws, how many are in the {word}?",
+            f"This is how many straws we have. How many does the {word} mean?",
         ),
         answer=number_word(10 * digit if front else digit),
         accept=(f"{word} {plural(digit, 'ten')}",) if front else (f"{word} {plural(digit, 'one')}",),
         working=f"{number} = {10 * tens} + {ones}",
         cues=(
-            Cue(f"Wait. Then: read the whole number. Is the {word} bundles or loose ones?"),
+            Cue(f"Wait. Then: read the whole number. Does the {word} count bundles or loose ones?"),
             Cue(f"Look at it built. Which part does the {word} tell?", pictures.Bundles(tens, ones)),
             Cue("Lay that part out together, count the first, and let the child count it to the end."),
         ),
@@ -234,8 +234,8 @@ def _more_tens(item: str, draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"You have {word} {tens}. How many more tens make a hundred?",
-            f"We tied {word} {bundles} of ten. How many more for a hundred straws?",
-            f"A hundred is ten tens. I have {word}. How many more?",
+            f"We tied {word} {bundles} of ten. How many more bundles make a hundred?",
+            f"A hundred is ten tens. I have {word} {tens}. How many more tens?",
         ),
         answer=number_word(10 - have),
         accept=(f"{number_word(10 - have)} more", f"{number_word(10 - have)} {plural(10 - have, 'ten')}"),
