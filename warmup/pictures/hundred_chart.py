@@ -50,9 +50,9 @@ class HundredChart:
         return canvas.drawing()
 
     def words(self) -> str:
-        """Its range and how many squares are bare."""
-        bare = f", {len(self.hidden)} left blank" if self.hidden else ""
-        finger = f", a finger on {', '.join(map(str, self.pointed))}" if self.pointed else ""
+        """Its range, whether squares are bare ("1 left blank" would read as the number), and the fingers."""
+        bare = {0: "", 1: ", a square left blank"}.get(len(self.hidden), ", some squares left blank")
+        finger = f", a finger on {' and '.join(map(str, self.pointed))}" if self.pointed else ""
         return f"a chart of the numbers {self.first} to {self.last} in rows{bare}{finger}"
 
     def shows(self) -> tuple[str, ...]:
