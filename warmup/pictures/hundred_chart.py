@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from typing import ClassVar
 
+from warmup.pictures._board import blank_words
 from warmup.pictures.canvas import Canvas, Drawing, Ink
 
 
@@ -51,7 +52,7 @@ class HundredChart:
 
     def words(self) -> str:
         """Its range, whether squares are bare ("1 left blank" would read as the number), and the fingers."""
-        bare = {0: "", 1: ", a square left blank"}.get(len(self.hidden), ", some squares left blank")
+        bare = blank_words(len(self.hidden))
         finger = f", a finger on {' and '.join(map(str, self.pointed))}" if self.pointed else ""
         return f"a chart of the numbers {self.first} to {self.last} in rows{bare}{finger}"
 

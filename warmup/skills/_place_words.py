@@ -84,7 +84,7 @@ def ask_place(draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"{put} the {thing} {where} the {landmark}.",
-            f"Bear’s {thing} goes {where} the {landmark}. Do it for him.",
+            f"Fox has a {thing}. It goes {where} the {landmark}.",
             f"Here is a {thing}. {put} it {where} the {landmark}.",
             f"We tidy up. The {thing} goes {where} the {landmark}.",
         ),

@@ -263,7 +263,7 @@ def _one_or_many(item: str, morning: Morning, draw: Draw) -> Draft:
         say=draw.way(
             f"I have {one}. You have {many}. Which buys {asked}?",
             f"Bear finds {many}. Fox finds {one}. Which buys {asked}?",
-            f"Here lies {one}. In a cup are {many}. Which buys {asked}?"
+            f"Here is {one}. The cup has {many}. Which buys {asked}?"
             if count > 1
             else f"Here is {one}. Here is {many}. Which buys {asked}?",
         ),

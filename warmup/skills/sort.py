@@ -151,7 +151,7 @@ def _does_not_fit(draw: Draw) -> Draft:
             f"This pile is for {rule.things}. {row}. Which must go?",
             f"{row}. Which does not belong with the {rule.things}?",
             f"Bear keeps {rule.things} in a box. {row}. Which stays out?",
-            f"{row}. I look for {rule.things}. Which one do I leave?",
+            f"{row}. I look for {rule.things}. Which one do I leave out?",
         ),
         answer=wrong,
         accept=(f"the {wrong}",),
