@@ -33,7 +33,7 @@ _GO = {
 }
 _ACROSS = ("knee", "ear", "elbow", "shoulder", "foot", "cheek")
 # No steps back: nobody sees what stands behind.
-_WALKS = ("steps ahead", "knee bends", "small hops", "big stamps", "claps")
+_WALKS = ("steps ahead", "small hops", "big stamps", "claps")
 
 
 def _seen_from_across(side: str) -> str:

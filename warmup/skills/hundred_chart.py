@@ -136,7 +136,7 @@ def _row_and_column(tens: int, top: int, draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"Finger on {column}. Slide down to the row of {row}. Which number hides?",
-            f"My number’s row starts at {row}. It sits straight below {column}. Which one?",
+            f"My number is straight below {column}. Its row starts at {row}. Which one?",
             f"A snail slides from {column} to the {row} row. Where does it stop?",
             f"Start at {column}. Slide down to the row of {row}. Where are you?",
         ),

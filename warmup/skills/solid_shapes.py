@@ -226,7 +226,7 @@ def _flat_faces(draw: Draw) -> Draft:
         say=draw.way(
             f"How many flat faces does a {name} have?",
             f"Feel this {thing}. How many flat faces does it have?",
-            f"Pat each flat face of the {thing}. How many pats?",
+            f"Pat each flat face of the {thing}. How many did you pat?",
         ),
         answer=number_word(count),
         accept=("none", "no flat faces") if count == 0 else (),
