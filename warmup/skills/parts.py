@@ -149,7 +149,7 @@ def _hidden(whole: int, seen: int, draw: Draw) -> Draft:
     }
     return Draft(
         say=draw.way(
-            f"I have {thing.of(whole)}. I show you {shown}. How many are under the cup?",
+            f"I have {thing.of(whole)}. I show you {shown}. How many do I hide?",
             f"{upper(word)} ducks live in the pond. You see {shown}. How many hide?",
             f"{upper(word)} is {number_word(seen)} and what?",
             f"The bag has {thing.of(whole)}. You take out {shown}. How many stay in?",
@@ -164,7 +164,7 @@ def _hidden(whole: int, seen: int, draw: Draw) -> Draft:
             Cue(f"Hold up {word} fingers together. Cover {shown}. The child says how many are bare."),
         ),
         watch_for=ends.get(
-            seen, f"Saying {word} again: all of them for the hidden part. Lift the cup and look."
+            seen, f"Saying {word} again: all of them for the hidden part. Uncover them and look."
         ),
         given={"whole": whole, "seen": seen},
         picture=pictures.Counters(seen, what="counters") if 0 < seen < whole else None,
