@@ -1,6 +1,8 @@
 """The app: its two themes, the bindings made from the action table, and the screens it opens."""
 
 import gc
+import io
+import sys
 from collections.abc import Callable, Iterable
 from typing import ClassVar
 
@@ -30,6 +32,13 @@ def _theme(name: str, palette: Palette, *, dark: bool) -> Theme:
         foreground=palette.tones[Tone.PLAIN],
         dark=dark,
     )
+
+
+def draw_in_utf8() -> None:
+    """Let the screen be drawn in UTF-8 whatever the locale says: its shapes are in no narrower coding."""
+    for stream in (sys.__stdout__, sys.__stderr__):
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(encoding="utf-8")
 
 
 def _collect_again() -> None:

@@ -178,7 +178,7 @@ def _on_a_terminal() -> bool:
 
 
 def _morning(places: "Places", child: str, clock: Clock, aside: str = "") -> int:
-    from warmup.app import WarmupApp
+    from warmup.app import WarmupApp, draw_in_utf8
     from warmup.desk import load_family
     from warmup.journal import Journal
 
@@ -188,6 +188,7 @@ def _morning(places: "Places", child: str, clock: Clock, aside: str = "") -> int
     try:
         desk = _sit_down(places, family, today, journal, child, saved)
         welcome = None if saved else lambda family: _welcomed(places, family, today, journal)
+        draw_in_utf8()
         app = WarmupApp(desk, journal, clock, (journal.notice,), welcome, aside)
         app.run()
     finally:
@@ -397,7 +398,3 @@ def _check(arguments: argparse.Namespace, clock: Clock) -> int:
     found = list(findings(places))
     _print(found or ["Everything can be read."])
     return WRONG if found else DONE
-
-
-if __name__ == "__main__":
-    sys.exit(main())

@@ -154,3 +154,12 @@ def test_a_terminal_of_an_odd_size_does_not_stop_it(home: Path, columns: int, ro
         terminal.wait(lambda text: len(text.split()) > 1)
         terminal.press("up", "space", "4", "4", "q")
         assert terminal.finish() == 0
+
+
+def test_the_screen_is_drawn_whole_where_the_locale_is_ascii(home: Path) -> None:
+    settle(home)
+    environ = environment(home, LC_ALL="C", PYTHONIOENCODING="ascii", PYTHONUTF8="0", PYTHONCOERCECLOCALE="0")
+    with Terminal(WARMUP, environ) as terminal:
+        assert "↑/w came easily" in terminal.wait("q/5 quit")
+        terminal.press("q")
+        assert terminal.finish() == 0

@@ -130,6 +130,57 @@ async def test_the_stage_never_shows_words_marks_or_scores(app: WarmupApp) -> No
         assert not any(letter.isalnum() for letter in stage), stage
 
 
+async def test_a_spoken_prompt_leaves_hills_on_the_stage(app: WarmupApp) -> None:
+    """An empty stage would look broken, most of all where the child has the whole screen."""
+    async with app.run_test(size=(80, 24)) as pilot:
+        await press(pilot, "right")
+        stage = [line[:40] for line in frame(app).splitlines()]
+        assert "█" * 40 in stage and not any(letter.isalnum() for line in stage for letter in line)
+        await press(pilot, "p")
+        assert "█" * 80 in frame(app).splitlines()
+
+
+@pytest.mark.parametrize("size", SIZES, ids=lambda size: f"{size[0]}x{size[1]}")
+async def test_all_troubles_at_once_leave_what_is_to_be_said(app: WarmupApp, size: tuple[int, int]) -> None:
+    app.notices = (
+        "The journal was damaged. It is kept as journal-damaged-20270303.db, and a new one begun.",
+    )
+    app.desk.unsaved = "What you choose is not being saved (family.toml, line 1: an error in it)."
+    app.aside = "Demo: an invented family."
+    async with app.run_test(size=size) as pilot:
+        await press(pilot, "space", "u")
+        shown = " ".join(" ".join(line[-80:].split()) for line in frame(app).splitlines())
+        for piece in ("What you choose is not being saved", "The tray holds ten.", "Answer: three", "Cue 1:"):
+            assert piece in shown, piece
+        assert "came easily" in shown and "not yet" in shown
+
+
+async def test_a_choice_that_cannot_be_saved_is_taken_and_said(app: WarmupApp, home: Path) -> None:
+    written = (home / "family.toml").read_bytes()
+    async with app.run_test(size=(120, 36)) as pilot:
+        (home / "family.toml").write_bytes(b"x = [")
+        await press(pilot, "o")
+        shown = " ".join(frame(app).split())
+        assert "Answer: covered" in shown and "not being saved (family.toml, line 1" in shown
+        assert (home / "family.toml").read_bytes() == b"x = ["
+        await press(pilot, "up")
+        assert "not being saved" in frame(app)
+        (home / "family.toml").write_bytes(written)
+        await press(pilot, "o")
+        assert "not being saved" not in frame(app)
+
+
+async def test_a_routine_that_cannot_be_read_is_said_and_the_morning_goes_on(
+    app: WarmupApp, home: Path
+) -> None:
+    (home / "short.toml").write_bytes(b"\xff\xfe")
+    async with app.run_test(size=(120, 36)) as pilot:
+        await press(pilot, "m")
+        assert "short.toml, line 1: expected text in UTF-8" in " ".join(frame(app).split())
+        await press(pilot, "up")
+        assert "short.toml" not in frame(app) and "2 of 5" in frame(app)
+
+
 async def test_theme_is_turned_and_kept(app: WarmupApp, home: Path) -> None:
     async with app.run_test(size=(80, 24)) as pilot:
         assert app.theme == "warmup-dark"

@@ -15,6 +15,7 @@ from warmup.desk import Desk, year_of
 from warmup.documents import Places
 from warmup.family import Family, default, load, save
 from warmup.screens.morning import MorningScreen
+from warmup.screens.paint import DARK
 from warmup.screens.welcome import Form, Unclear, family_of, filled_in
 
 TODAY = dt.date(2026, 11, 25)
@@ -81,6 +82,7 @@ async def test_one_key_leads_to_the_first_prompt(home: Path, clock: Clock, size:
     async with app.run_test(size=size) as pilot:
         await pilot.pause()
         golden(f"welcome-{size[0]}x{size[1]}", frame(app))
+        assert app.screen.query_one("#form").styles.background.hex.lower() == DARK.panel, "not in our colours"
         await pilot.press("enter")
         await pilot.pause()
         assert isinstance(app.screen, MorningScreen) and app.screen.sitting is not None

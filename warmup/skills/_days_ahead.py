@@ -1,6 +1,7 @@
 """Days ahead: what the skill `date` asks from one date to another, also past a month's end."""
 
 import datetime as dt
+from collections import Counter
 
 from warmup import pictures
 from warmup.draw import Draw, Way
@@ -330,11 +331,14 @@ def to_the_next_month(last: int, today: dt.date, draw: Draw, watch_for: str) -> 
 
 def one_weekday(today: dt.date, draw: Draw, watch_for: str) -> Draft:
     """How often one day of the week comes in this month: four times or five."""
-    weekday = draw.below(7)
-    name = WEEKDAYS[weekday]
     first = today.replace(day=1)
-    days = (first + dt.timedelta(n) for n in range(31))
-    numbers = [day.day for day in days if day.month == today.month and day.weekday() == weekday]
+    days = [day for n in range(31) if (day := first + dt.timedelta(n)).month == today.month]
+    times = Counter(day.weekday() for day in days)
+    # Most days of the week come four times: how often is drawn first, so that neither is the better guess.
+    often = draw.pick(sorted(set(times.values())))
+    weekday = draw.pick([day for day in range(7) if times[day] == often])
+    name = WEEKDAYS[weekday]
+    numbers = [day.day for day in days if day.weekday() == weekday]
     page = pictures.MonthCalendar(today.year, today.month)
     return Draft(
         say=draw.way(

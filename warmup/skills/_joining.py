@@ -11,7 +11,10 @@ def ask_slide_together(draw: Draw) -> Draft:
     """Name what two pieces make once they touch."""
     from warmup.pictures.joined_shapes import PIECES
 
-    whole, part = draw.pick(tuple(PIECES))
+    # The answer first, so that each comes as often.
+    wholes = tuple(dict.fromkeys(whole for whole, _ in PIECES))
+    whole = draw.pick(wholes)
+    part = draw.pick([part for made, part in PIECES if made == whole])
     turn = draw.pick((0, 45, 90, 180)) if whole != "hexagon" else draw.pick((0, 180))
     return Draft(
         say=draw.way(
@@ -38,7 +41,9 @@ def ask_see_the_two(draw: Draw) -> Draft:
     """Name the two pieces a shape is cut into."""
     from warmup.pictures.joined_shapes import PIECES
 
-    whole, part = draw.pick([pair for pair in PIECES if pair[1] != "half hexagon"])
+    parts = tuple(dict.fromkeys(part for _, part in PIECES if part != "half hexagon"))
+    part = draw.pick(parts)
+    whole = draw.pick([whole for whole, cut in PIECES if cut == part])
     turn = draw.pick((0, 30, 45, 90))
     return Draft(
         say=draw.way(

@@ -8,6 +8,7 @@ Childhood, p. 147). But for pennies alone, the number of coins is never the numb
 """
 
 from collections.abc import Mapping
+from functools import cache
 
 from warmup import pictures
 from warmup.draw import Draw
@@ -107,7 +108,7 @@ def _start(handful: Mapping[str, int], first: str) -> str:
 def _fewest(morning: Morning, draw: Draw) -> Draft:
     """Make an amount with the fewest coins, where just one handful does it."""
     use = kinds(morning.pennies)
-    amount = draw.pick([n for n in range(6, _MOST + 1) if _is_asked(n, use)])
+    amount = draw.pick(_asked(use))
     handful = fewest(amount, use)[0]
     word, first = number_word(amount), laid(handful)[0]
     return Draft(
@@ -134,10 +135,11 @@ def _fewest(morning: Morning, draw: Draw) -> Draft:
     )
 
 
-def _is_asked(amount: int, use: tuple[str, ...]) -> bool:
-    """Whether it can be made with two to four coins, in one way only."""
-    best = fewest(amount, use)
-    return len(best) == 1 and 2 <= sum(best[0].values()) <= 4
+@cache
+def _asked(use: tuple[str, ...]) -> tuple[int, ...]:
+    """The amounts that two to four coins make, in one way only; worked out once, as it takes a while."""
+    best = {amount: fewest(amount, use) for amount in range(6, _MOST + 1)}
+    return tuple(n for n, ways in best.items() if len(ways) == 1 and 2 <= sum(ways[0].values()) <= 4)
 
 
 SKILL = Skill(

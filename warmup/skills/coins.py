@@ -347,7 +347,7 @@ SKILL = Skill(
             codes=("2.MD.C.8",),
             table=_TABLE,
             slower=("line-up",),
-            guesses=(("quarter-or-many", 0.5),),
+            guesses=(("line-up", 0.17), ("quarter-or-many", 0.5)),
         ),
     ),
     ask=ask,

@@ -273,6 +273,7 @@ SKILL = Skill(
             ("1.NBT.B.3",),
             stands_on=("numerals:to-100",),
             guess=0.5,
+            guesses=(("numerals-to-99", 0.33),),
         ),
     ),
     ask=ask,

@@ -189,7 +189,7 @@ SKILL = Skill(
             "name and make, to twenty",
             ("name-and-make", "fair-shares"),
             ("2.OA.C.3",),
-            guess=0.4,
+            guess=0.45,
             table="buttons",
             guesses=(("fair-shares", 0.0),),
         ),

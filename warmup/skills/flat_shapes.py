@@ -22,6 +22,8 @@ _FOUND = {
     "rectangle": ("a door", "a book", "a window", "a drawer", "anything square"),
 }
 
+_TO_TURN = (("triangle", "right triangle"), ("square",), ("rectangle", "thin rectangle"))
+
 
 def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
     """Name, find, draw, count or join, as the item wants."""
@@ -33,8 +35,9 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
         case "draw-in-the-air":
             return _draw_it(draw)
         case "turned":
-            name = draw.pick(("triangle", "right triangle", "square", "rectangle", "thin rectangle"))
-            return _name(name, draw.between(2, 34) * 10, draw)
+            # A name first, so that each comes as often, then a form of it.
+            figure = draw.pick(draw.pick(_TO_TURN))
+            return _name(figure, draw.between(2, 34) * 10, draw)
         case "tilted-square":
             return _tilted_square(draw)
         case "thin-triangle":
@@ -342,8 +345,9 @@ SKILL = Skill(
             "circle, triangle, square, rectangle",
             ("name", "find-in-the-room", "draw-in-the-air"),
             codes=("K.G.A.1", "K.G.A.2"),
-            guess=0.1,
+            guess=0.25,
             slower=("find-in-the-room",),
+            guesses=(("find-in-the-room", 0.0), ("draw-in-the-air", 0.0)),
         ),
         Level(
             "turned-and-thin",
@@ -360,15 +364,17 @@ SKILL = Skill(
             codes=("K.G.A.2", "K.G.B.4"),
             guess=0.33,
             table="straws",
+            guesses=(("count-sides", 0.3), ("square-is-a-rectangle", 0.5)),
         ),
         Level(
             "put-together",
             "put two together",
             ("slide-together", "see-the-two", "build"),
             codes=("K.G.B.6",),
-            guess=0.2,
+            guess=0.25,
             table="paper, square crackers",
             slower=("build",),
+            guesses=(("slide-together", 0.2), ("build", 0.1)),
         ),
     ),
     ask=ask,

@@ -322,9 +322,10 @@ SKILL = Skill(
             "three in order",
             ("order-three", "through-a-third"),
             codes=("1.MD.A.1",),
-            guess=0.25,
+            guess=0.17,
             seconds=60,
             table="three ribbons",
+            guesses=(("through-a-third", 0.33),),
         ),
         Level(
             "units-to-10",

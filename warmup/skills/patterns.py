@@ -299,6 +299,7 @@ SKILL = Skill(
             ("abc", "missing", "mid-start"),
             guess=0.33,
             table="forks, spoons, cups",
+            guesses=(("missing", 0.45), ("mid-start", 0.25)),
         ),
         Level(
             "name-the-part",

@@ -63,6 +63,7 @@ SKILL = Skill(
             ("place", "between", "tell-where"),
             codes=("K.G.A.1",),
             table="cup, bear, box",
+            guesses=(("tell-where", 0.2),),
         ),
         Level(
             "own-left-right",

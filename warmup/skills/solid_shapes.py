@@ -50,6 +50,8 @@ _SOLIDS = {
         ("rectangle",) * 6, False, True, "six flat faces, square corners", ("shoe box", "cereal box", "book")
     ),
 }
+_UNLIKE = (("sphere",), ("cylinder",), ("cone",), ("cube", "box"))
+"""Those that do the same and have as many flat faces together, so that each answer comes as often."""
 _CUBE_FACTS = {"faces": 3 * 2, "edges": 3 * 2**2, "corners": 2**3}
 """Of a cube or a box: two faces and two by two edges for each of three directions, and 2 x 2 x 2 corners."""
 
@@ -193,7 +195,7 @@ def _thing(name: str, draw: Draw) -> str:
 
 
 def _roll_stack_slide(draw: Draw) -> Draft:
-    name = draw.pick(tuple(_SOLIDS))
+    name = draw.pick(draw.pick(_UNLIKE))
     solid, thing = _SOLIDS[name], _thing(name, draw)
     can = solid.does()
     return Draft(
@@ -219,7 +221,7 @@ def _roll_stack_slide(draw: Draw) -> Draft:
 
 
 def _flat_faces(draw: Draw) -> Draft:
-    name = draw.pick(tuple(_SOLIDS))
+    name = draw.pick(draw.pick(_UNLIKE))
     solid, thing = _SOLIDS[name], _thing(name, draw)
     count = len(solid.faces)
     return Draft(
@@ -246,7 +248,7 @@ def _flat_faces(draw: Draw) -> Draft:
 
 
 def _print(draw: Draw) -> Draft:
-    name = draw.pick(("cube", "cylinder", "cone", "box"))
+    name = draw.pick(draw.pick((("cube",), ("box",), ("cylinder", "cone"))))
     solid, thing = _SOLIDS[name], _thing(name, draw)
     face = solid.faces[0]
     return Draft(
@@ -379,6 +381,7 @@ SKILL = Skill(
             guess=0.25,
             table="can, ball, block",
             slower=("roll-stack-slide",),
+            guesses=(("cone-or-triangle", 0.5), ("roll-stack-slide", 0.15)),
         ),
         Level(
             "faces",
@@ -387,15 +390,17 @@ SKILL = Skill(
             codes=("K.G.A.3", "K.G.B.4"),
             guess=0.33,
             table="can, ball, box",
+            guesses=(("flat-faces", 0.2), ("flat-or-solid", 0.5)),
         ),
         Level(
             "edges-and-corners",
             "edges and corners of box and cube",
             ("count-on-a-box", "box-or-cube"),
             codes=("K.G.B.4",),
-            guess=0.25,
+            guess=0.5,
             table="box, block",
             slower=("count-on-a-box",),
+            guesses=(("count-on-a-box", 0.2),),
         ),
     ),
     ask=ask,

@@ -320,6 +320,7 @@ SKILL = Skill(
             "guess the rule, order the groups",
             ("guess-rule", "order-groups"),
             codes=("K.MD.B.3",),
+            guesses=(("order-groups", 0.17),),
         ),
     ),
     ask=ask,

@@ -20,16 +20,14 @@ _MATCHING = ("heart", "arrow", "kite", "tall triangle", "trapezoid", "rhombus", 
 _LOPSIDED = ("slanted figure", "slanted triangle", "bent figure", "right triangle")
 _TURNS = (0, 90, 180, 270)
 _COUNTED = (
-    "square",
-    "rectangle",
-    "triangle",
-    "tall triangle",
-    "rhombus",
-    "kite",
-    "heart",
-    "slanted figure",
-    "circle",
+    ("slanted figure",),
+    ("tall triangle", "kite", "heart"),
+    ("rectangle", "rhombus"),
+    ("triangle",),
+    ("square",),
+    ("circle",),
 )
+"""Figures to count the fold lines of, those with as many lines together."""
 
 
 def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
@@ -211,7 +209,7 @@ def _find_the_line(draw: Draw) -> Draft:
 
 
 def _how_many_ways(draw: Draw) -> Draft:
-    figure = draw.pick(_COUNTED)
+    figure = draw.pick(draw.pick(_COUNTED))  # Each number of lines as often.
     turn = draw.pick(_TURNS) if figure != "circle" else 0
     lines = fold_lines(turned(points_of(figure), turn)) if figure != "circle" else ()
     count = len(lines)
@@ -263,9 +261,10 @@ SKILL = Skill(
             "find the fold line",
             ("find-the-line", "how-many-ways"),
             codes=("4.G.A.3",),
-            guess=0.25,
+            guess=0.3,
             table="paper, straw",
             slower=("how-many-ways",),
+            guesses=(("how-many-ways", 0.2),),
         ),
         Level(
             "finish-the-half",

@@ -82,6 +82,7 @@ def _together(item: str, number: int, draw: Draw) -> Draft:
         watch_for=_WATCH[item],
         given={"ten": 10, "more": more},
         picture=pictures.TwoFrames(10, more) if _seen(item) else None,
+        guess=0.0,
     )
 
 
@@ -109,6 +110,7 @@ def _apart(item: str, number: int, draw: Draw) -> Draft:
         watch_for=_WATCH[item],
         given={"number": number, "ten": 10},
         picture=pictures.TwoFrames(10, 0) if _seen(item) else None,
+        guess=0.0,
     )
 
 
@@ -185,6 +187,7 @@ SKILL = Skill(
             ("both-ways", "fourteen"),
             ("K.NBT.A.1",),
             table="ten-tray and loose ones",
+            guesses=(("fourteen", 0.2),),
         ),
         Level(
             "in-the-head",
