@@ -48,6 +48,8 @@ def check(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str |
     match item:
         case "place":
             keys = WORDS.get(given["where"]) or FACED[given["where"], given["has_a_face"]]
+            if (given["where"], given["landmark"]) == ("in front of", "chair"):
+                keys = ("where your feet go",)
             good = _said(answer, given["thing"], given["landmark"], *keys)
         case "between":
             good = _said(answer, given["thing"], given["first"], given["second"], *WORDS["between"])

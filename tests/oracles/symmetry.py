@@ -111,7 +111,8 @@ def check(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str |
             start = "left" if given["lying"] else "top"
             far = ", ".join(map(num2words, counts))
             want = (
-                f"{_side(given, min(x for _, x in printed))} side, from the {start}: {far} out from the line"
+                f"{_side(given, min(x for _, x in printed))} side, "
+                f"squares out from the line, starting at the {start}: {far}"
             )
         case _:
             ((row, x),) = _printed(given)["printed"]

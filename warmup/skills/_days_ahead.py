@@ -275,7 +275,7 @@ def _over_the_end_said(
         return draw.way(
             f"Today is {here}. {upper(thing.name)} comes on {there}. How many sleeps?",
             f"{upper(thing.name)} is on {there}. It is {here} today. How many sleeps?",
-            f"How many sleeps until {there}? Then comes {thing.name}. It is {here} now.",
+            f"It is {here}. On {there} comes {thing.name}. How many sleeps?",
         )
     ways = [
         f"From {here}, how many days to {there}?",

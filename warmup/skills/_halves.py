@@ -49,7 +49,7 @@ def ask_finish(draw: Draw) -> Draft:
             "Wet paint! We fold on the line. Which squares get paint?",
             "Make the halves match. Touch each square we must fill.",
         ),
-        answer=f"{side} side, from the {start}: {count_words(runs)} out from the line",
+        answer=f"{side} side, squares out from the line, starting at the {start}: {count_words(runs)}",
         working=" ".join(map(str, runs)) + " | " + " ".join(map(str, runs)),
         cues=(
             Cue(f"Wait. Then: start at the {start}. How many squares out from the line?"),

@@ -20,7 +20,7 @@ def ask_slide_together(draw: Draw) -> Draft:
         say=draw.way(
             "Push the two pieces together. What shape do they make?",
             "Slide these till they touch. What shape is it now?",
-            "Shut the gap in your mind. What big shape is there?",
+            "There is a gap between these. Shut it. What shape comes out?",
         ),
         answer=whole,
         accept=(f"a {whole}", f"a bigger {whole}" if whole == part else f"one {whole}"),
@@ -49,7 +49,7 @@ def ask_see_the_two(draw: Draw) -> Draft:
         say=draw.way(
             "This is cut in two. What shape is each piece?",
             "Snip! What two shapes do you see?",
-            "Pull the two apart in your mind. What shapes are they?",
+            "Bear cuts on the line. What two shapes does he get?",
         ),
         answer=f"{part}s",
         accept=(f"two {part}s", f"a {part}"),

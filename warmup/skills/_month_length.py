@@ -114,10 +114,10 @@ def _last_numbers(year: int, month: int) -> Cue:
 
 def long_pair(today: dt.date, draw: Draw, watch_for: str) -> Draft:
     """July and August: how long one of them is, or which month is its match."""
-    month, other = draw.pick((("July", "August"), ("August", "July")))
+    month = draw.pick(("July", "August"))
     if draw.coin():
         say = draw.way(
-            f"{other} is a long month. How many days does {month} have?",
+            f"{month} starts on number one. On which number does it end?",
             f"Find {month} on your fist. How many days does it have?",
             f"Bear eats a plum each day of {month}. How many plums?",
         )

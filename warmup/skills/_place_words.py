@@ -44,6 +44,10 @@ def right_place(thing: str, where: str, landmark: str) -> tuple[str, tuple[str, 
             return f"the {thing} is at the back of the {landmark}", (other_side,)
         case "behind":
             return f"the {thing} is on {other_side}", ("hidden by it",)
+        case _ if landmark == "chair":
+            return f"the {thing} is on the side of the {landmark} where your feet go", (
+                "on the child’s side of it",
+            )
         case _ if faced:
             return f"the {thing} is where the face of the {landmark} looks", ("on the child’s side of it",)
         case _:
@@ -81,6 +85,8 @@ def ask_place(draw: Draw) -> Draft:
     answer, accept = right_place(thing, where, landmark)
     put = "Hold" if where == "above" else "Put"
     way_in = (_FACE_IN if landmark in FACED else {}).get(where, _WAY_IN[where])
+    if (where, landmark) == ("in front of", "chair"):
+        way_in = "sit down on it. Which way do you look?"
     return Draft(
         say=draw.way(
             f"{put} the {thing} {where} the {landmark}.",

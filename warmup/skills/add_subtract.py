@@ -188,7 +188,9 @@ def _taking(fact: _Fact) -> tuple[Cue, Cue, Cue]:
     return (
         Cue(f"Wait. Then: show me {whole} on your fingers."),
         Cue(
-            f"Cover {away} of these with a hand. What can you still see?",
+            f"Cover {away} of these with a hand. What can you still see?"
+            if fact.second
+            else "Here they all are. Did any go away?",
             pictures.Counters(fact.first, what="counters"),
         ),
         Cue(last),

@@ -60,7 +60,7 @@ def _way(start: str, end: str, draw: Draw) -> Way:
         f"Count by tens from {start} to {end}.",
         f"Each bunch is ten straws. Count by tens, {start} to {end}.",
         f"Hop by tens. Start at {start} and stop at {end}.",
-        f"Ten toes each. Count toes by tens, {start} to {end}.",
+        f"Each child has ten toes. Count toes by tens, {start} to {end}.",
         f"I fill trays of ten. Count by tens, {start} to {end}.",
         f"A giant steps by tens. Count from {start} up to {end}.",
     )

@@ -180,7 +180,7 @@ def _tall_and_thin(draw: Draw) -> Draft:
         say=draw.way(
             f"Look at the tall jar and the wide jar. Which holds {asked}?",
             f"Bear fills both jars to the top. Which one takes {asked}?",
-            f"Choose the jar that holds {asked}. Is it tall or wide?",
+            f"Point to the jar that holds {asked}.",
         ),
         answer=f"the {answer} jar",
         accept=(f"the {answer} one",),

@@ -194,7 +194,7 @@ def _fill_a_nickel(draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"You have {held}. How many more make a nickel?",
-            f"I swap a nickel for pennies. I see {held} so far. How many more?",
+            f"I swap you a nickel for pennies. You gave {held}. How many more?",
             f"Bear has {held}. He wants a nickel’s worth. How many more?",
             f"A fig costs a nickel. You hold {held}. How many more?",
         ),

@@ -220,7 +220,7 @@ def _numeral_cues(numbers: Sequence[int]) -> tuple[Cue, Cue, Cue]:
             Cue("Find each on the chart with a finger. How far along is it?", chart_to(10)),
             Cue("Count up from the start together, slowly. The child calls out each card we meet."),
         )
-    tens = ", ".join(f"{n // 10} {plural(n // 10, 'ten')} here" for n in numbers)
+    tens = ", ".join(f"{number_word(n // 10)} {plural(n // 10, 'ten')} here" for n in numbers)
     model: Picture = chart_to(20) if max(numbers) <= 20 else chart_rows(min(numbers), max(numbers))
     return (
         Cue("Wait. Then: read each number. Which digit tells the tens?"),

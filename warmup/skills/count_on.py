@@ -45,7 +45,7 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
         working=f"{start}, {start + 1}, {start + 2} … {end}{tens_change(numbers)}",
         cues=(
             Cue(
-                f"Wait. Then: {word} are in the cup. Which number does the next one get?"
+                f"Wait. Then: say {word} are in a cup. Which number does the next get?"
                 if end <= 20
                 else f"Wait. Then: {word} is said already. What does your mouth say next?"
             ),

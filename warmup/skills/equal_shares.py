@@ -223,12 +223,12 @@ def _smaller(draw: Draw) -> Draft:
     food, more = draw.pick(tuple(_FOODS)), draw.coin()
     first, second = draw.shuffled(tuple(_SIZE))
     answer = (max if more else min)(_SIZE, key=_SIZE.__getitem__)
-    much, big, want = ("more", "bigger", "a lot") if more else ("less", "smaller", "just a bit")
+    much, big = ("more", "bigger") if more else ("less", "smaller")
     name, thing = food if food != "sheet" else "paper", _FOODS[food]
     return Draft(
         say=draw.way(
             f"Which is {much} {name}, a {first} or a {second}?",
-            f"I want {want} of the {name}. Do I take a {first} or a {second}?",
+            f"Bear wants {much} {name}. Does he take a {first} or a {second}?",
             f"Here is {thing}. Which is {big}, a {first} or a {second}?",
         ),
         answer=f"a {answer}",

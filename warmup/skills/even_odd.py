@@ -25,7 +25,7 @@ _NUMBERS: dict[str, Sequence[int]] = {
 }
 _WATCH = {
     "pair-to-10": "Dealing things into two heaps in place of making pairs.",
-    "seven-nine": "Saying these pair up, since they are big or often heard. Let the last sock settle it.",
+    "seven-nine": "Saying these pair up, since they are big or often heard. Let the last one settle it.",
     "pair-to-20": "Losing count of the pairs. Lay each pair down with a gap after it.",
     "eleven": "“It has two the same, so it pairs up.” Two 1s in the numeral are not a pair of things.",
     "twelve": "“It has a 1, so there is an odd sock.” Pair them and look.",
@@ -69,8 +69,12 @@ def _pair_up(item: str, draw: Draw) -> Draft:
         accept=(f"{made}, one left" if left else made, *(yes_no[:1] if asked_can else ())),
         working=f"{number} = {' + '.join(['2'] * pairs + ['1'] * left)}",
         cues=(
-            Cue(f"Wait. Then: how could {word} of them line up so that all hold a hand?"),
-            Cue("Look at the row. Circle the first two with a finger: they belong. Who comes next?"),
+            Cue(
+                f"Wait. Then: lay two {things} side by side. Can each of the {word} get a mate?"
+                if things == clothes
+                else f"Wait. Then: how could {word} of them line up so that all hold a hand?"
+            ),
+            Cue("Look at the row. Circle the first two with a finger: they belong. Now the next two."),
             Cue(f"Move the first pair together, off to the side. The child goes on with the {things}."),
         ),
         watch_for=_WATCH[item],

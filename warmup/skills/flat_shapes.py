@@ -176,7 +176,7 @@ def _tilted_square(draw: Draw) -> Draft:
         say=draw.way(
             "Put a finger on the square.",
             "One of these is a square. Which one?",
-            "Find the square. How do you know?",
+            "Where is the square in this row?",
             "A square is in this row. Touch it.",
             "Bear looks for a square to sit on. Show him.",
         ),

@@ -135,10 +135,10 @@ def _row_and_column(tens: int, top: int, draw: Draw) -> Draft:
     row, column = number_word(start), number_word(top)
     return Draft(
         say=draw.way(
-            f"Finger on {column}. Slide down to the row of {row}. Which number hides?",
+            f"Finger on {column}. Slide down to the row that starts at {row}. Which number hides?",
             f"My number is straight below {column}. Its row starts at {row}. Which one?",
-            f"A snail slides from {column} to the {row} row. Where does it stop?",
-            f"Start at {column}. Slide down to the row of {row}. Where are you?",
+            f"One row starts at {row}. A snail slides down to it from {column}. Where does it stop?",
+            f"One row begins with {row}. Which number is in it, straight below {column}?",
         ),
         answer=number_word(number),
         working=f"{tens} and {top} = {number}",

@@ -8,7 +8,7 @@ Mathematics, 2010). The last level brings in ten and nought, past that bound, so
 from warmup import pictures
 from warmup.draw import Draw, Way
 from warmup.morning import Cue, Morning, Strand
-from warmup.skills._home import BEAR, CUP, EGG, PEG, upper
+from warmup.skills._home import BEAR, CUP, EGG, PEG, Noun, upper
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import number_word
 
@@ -35,6 +35,8 @@ _WATCH = {
     "ten-and-none": "Silence: nothing to count feels like no answer. Zero is an answer.",
 }
 
+_NOTHING_YET = "Saying zero back, or keeping quiet. Look at the tray: every place waits."
+
 
 def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
     """How many more make ten, from a number this item covers."""
@@ -47,7 +49,7 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
         accept=("none", "nothing") if more == 0 else (),
         working=f"{have} + {more} = 10",
         cues=_cues(have, frame),
-        watch_for=_WATCH[item],
+        watch_for=_WATCH[item] if have else _NOTHING_YET,
         given={"have": have, "make": 10},
         picture=None if item in _SPOKEN_ONLY else frame,
     )
@@ -55,17 +57,26 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
 
 def _say(have: int, draw: Draw) -> Way:
     word = number_word(have)
+    # Said as people say it: nobody has zero cups.
+    some = word if have else "none"
     up = "is" if have == 1 else "are"
     return draw.way(
-        f"You have {word}. How many more make ten?",
-        f"The tray holds ten. It has {EGG.of(have)}. How many more fit in?",
+        f"You have {some}. How many more make ten?",
+        f"The tray holds ten. It has {_of(have, EGG)}. How many more fit in?",
         f"I say {word}. You say its friend that makes ten.",
         f"{upper(word)} and what make ten?",
-        f"Ten {PEG.many} go on the line. {upper(word)} {up} on it. How many still go on?",
-        f"Ten {BEAR.many} want tea. I have {CUP.of(have)}. How many {CUP.many} do I still need?",
-        f"Put up {word} on your fingers. How many more make ten?",
+        f"Ten {PEG.many} go on the line. {upper(some)} {up} on it. How many still go on?",
+        f"Ten {BEAR.many} want tea. I have {_of(have, CUP)}. How many {CUP.many} do I still need?",
+        f"Put up {word} on your fingers. How many more make ten?"
+        if have
+        else "Make two fists. How many fingers must go up for ten?",
         f"How far is it from {word} to ten?",
     )
+
+
+def _of(have: int, noun: Noun) -> str:
+    """The count and its noun: "no eggs", "one egg", "four eggs"."""
+    return noun.of(have) if have else f"no {noun.many}"
 
 
 def _cues(have: int, frame: "pictures.TenFrame") -> tuple[Cue, Cue, Cue]:

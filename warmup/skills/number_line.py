@@ -90,7 +90,7 @@ def _where(number: int, draw: Draw) -> Draft:
             f"Where on the line is {word}? Point to it.",
             f"Point to the blank that should say {word}.",
             f"The snail is on {word}. Show me the spot.",
-            f"Hop the bear along from zero to {word}. Where does it stop?",
+            f"Hop the bear along from zero to {word}. Show me where it stops.",
         ),
         answer=_place(number, near),
         accept=tuple(_place(number, named) for named in others),

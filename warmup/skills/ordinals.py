@@ -193,8 +193,8 @@ def _turned(item: str, day: int, draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"{word.capitalize()} friends wait in line. In which place is the last?",
-            f"The calendar shows number {word}. Which day of the month is that?",
-            f"You have read {word} pages. Which page did you end on?",
+            f"The calendar shows {word}. Say it the way we say a date.",
+            f"You end on page {word}. Say its place, like first or third.",
         ),
         answer=ordinal_word(day),
         accept=(f"the {ordinal_word(day)}",),

@@ -36,7 +36,7 @@ def ask(item: str, morning: Morning, draw: Draw) -> Draft:
         case "next-number" | "last-number":
             return _next_or_last(item, morning, draw)
         case "twenty-nine-thirty":
-            return _past_twenty_nine(draw)
+            return _past_twenty_nine(morning, draw)
         case "tens-and-ones":
             return _tens_and_ones(morning, draw)
         case "new-bundle":
@@ -159,21 +159,23 @@ def _next_or_last(item: str, morning: Morning, draw: Draw) -> Draft:
     return _neighbor(known, step, say, _WATCH[item])
 
 
-def _past_twenty_nine(draw: Draw) -> Draft:
-    """From twenty-nine to thirty or back; make-believe, so true on any date."""
+def _past_twenty_nine(morning: Morning, draw: Draw) -> Draft:
+    """From twenty-nine to thirty or back; make-believe, but on the very day that it is so."""
     known, step = (29, 1) if draw.coin() else (30, -1)
     word = number_word(known)
+    so = morning.is_school and morning.school_day == known
+    chart, straws = ("The chart shows", "We have") if so else ("Pretend the chart shows", "Pretend we have")
     if step > 0:
         say = draw.way(
             f"Which number comes just after {word}?",
-            f"Pretend the chart shows {word}. What does it show the next day?",
-            f"Pretend we have {word} straws. Lay down one more. How many?",
+            f"{chart} {word}. What does it show the next day?",
+            f"{straws} {word} straws. Lay down one more. How many?",
         )
     else:
         say = draw.way(
             f"Which number comes just before {word}?",
-            f"Pretend the chart shows {word}. What did it show the day before?",
-            f"Pretend we have {word} straws. Take one away. How many are left?",
+            f"{chart} {word}. What did it show the day before?",
+            f"{straws} {word} straws. Take one away. How many are left?",
         )
     return _neighbor(known, step, say, _WATCH["twenty-nine-thirty"])
 
@@ -256,7 +258,7 @@ def _tens_and_ones(morning: Morning, draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"{had}. Say them in tens and ones.",
-            f"Lay out {word} straws{since}. How many bundles and loose ones?",
+            f"We laid {word} straws{since}. How many bundles and loose ones?",
             f"{upper(word)} straws{since}. Band them in tens. What do you get?",
         ),
         answer=_bundled(number),
@@ -279,11 +281,12 @@ def _new_bundle(morning: Morning, draw: Draw) -> Draft:
     tens = number // 10
     before = number_word(number - 1)
     old = f"{number_word(tens - 1)} {plural(tens - 1, 'bundle')}" if tens > 1 else "no bundle"
+    new = " new" if since else ""  # The ten bundles of the hundred are not meant.
     return Draft(
         say=draw.way(
-            f"We have laid {before} straws{since}. Today adds a straw. How many bundles now?",
-            f"Nine loose straws and {old}{since}. Today adds a straw. How many bundles now?",
-            f"There are {before} straws{since}. Lay down today’s. How many full bundles?",
+            f"We have laid {before} straws{since}. Today adds a straw. How many{new} bundles now?",
+            f"Nine loose straws and {old}{since}. Today adds a straw. How many{new} bundles now?",
+            f"There are {before} straws{since}. Lay down today’s. How many{new} full bundles?",
         ),
         answer=number_word(tens),
         accept=(

@@ -32,7 +32,7 @@ class _Solid(NamedTuple):
 
 
 _SOLIDS = {
-    "sphere": _Solid((), True, False, "round every way you turn it", ("ball", "orange", "globe", "melon")),
+    "sphere": _Solid((), True, False, "round every way you turn it", ("ball", "orange", "peach", "melon")),
     "cube": _Solid(
         ("square",) * 6,
         False,
@@ -171,7 +171,7 @@ def _solid_or_flat(things: Mapping[str, tuple[str, ...]], watch: str, draw: Draw
         say=draw.way(
             f"Think of {thing}. What shape is it?",
             f"What shape is {thing}?",
-            f"See {thing} in your mind. Name its shape.",
+            f"Name the shape of {thing}.",
         ),
         answer=name,
         accept=(f"a {name}",),
@@ -308,13 +308,13 @@ def _count_on_a_box(draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"How many {part} does a {name} have?",
-            f"Put tape on each {one} of the {thing}. How many?",
+            f"Touch each {one} of the {thing} once. How many?",
             f"Count the {part} of this {thing}.",
         ),
         answer=number_word(count),
         working=f"{name}: 6 faces, 12 edges, 8 corners; 8 - 12 + 6 = 2",
         cues=(
-            Cue(f"Wait. Then: touch one {one}. Have we counted that one?"),
+            Cue(f"Wait. Then: stick a bit of tape on each {one} as you count it."),
             Cue(f"Stand the {thing} up. Count the {part} on top, then those lower down."),
             Cue(f"Touch the first {one} together: “one…” Turn it slowly while the child counts."),
         ),

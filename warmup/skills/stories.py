@@ -278,7 +278,8 @@ def _both_parts(item: str, draw: Draw) -> Draft:
     pairs = [(part, total - part) for part in range(1, total)]
     shown = draw.pick(pairs) if item == "another-way" else None
     right = [pair for pair in pairs if pair != shown]
-    first = draw.pick(right)
+    # The same two numbers turned round are a new way too, but a poor one to show first.
+    first = draw.pick([pair for pair in right if pair[::-1] != shown] or right)
     shape = draw.below(2)
     told = draw.way(*(_tell_parts(corner, total, shown, shape) for corner in CORNERS))
     s = CORNERS["abcdefghijklmnopqrstuvwxyz".index(told.key)]

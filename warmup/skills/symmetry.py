@@ -98,7 +98,7 @@ def _judged(figure: str, turn: int, line: float, aside: int, draw: Draw) -> Draf
         say=draw.way(
             "Fold it on this line. Would the halves match?",
             "I fold here. Does each edge land on an edge?",
-            "Is this a good line to fold on? Tell me why.",
+            "Can I fold here so the halves match? Tell me why.",
             "Bear folds on this line. Will the halves match?",
         ),
         answer="yes" if matches else "no",
@@ -218,7 +218,7 @@ def _how_many_ways(draw: Draw) -> Draft:
         say=draw.way(
             "How many ways can this fold onto itself?",
             "Count the folds that make the halves match. How many?",
-            "How many good folds does this shape have?",
+            "How many folds make the halves of this match?",
         ),
         answer=answer,
         accept=("lots", "forever") if figure == "circle" else ("none", "no way") if not count else (),

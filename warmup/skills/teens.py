@@ -120,12 +120,12 @@ def _build(item: str, number: int, draw: Draw) -> Draft:
     more = number_word(number - 10)
     return Draft(
         say=draw.way(
-            f"Build {word}. Fill the tray first. What is left over?",
-            f"Put out {word}, ten of them in the tray. Tell me the rest.",
+            f"Build {word}. Fill the tray first. What do you have?",
+            f"Put out {word}, ten of them in the tray. Tell me both parts.",
             f"Show me {word} as a full tray and some more.",
         ),
         answer=f"ten and {more} more",
-        accept=(more, f"{more} more"),
+        accept=(f"ten and {more}", f"{more} more", more),
         working=f"{number} = 10 + {number - 10}",
         cues=(
             Cue("Wait. Then: how many does the tray hold when it is full?"),

@@ -83,7 +83,7 @@ def _next_to_today(item: str, morning: Morning, draw: Draw) -> Draft:
             f"We bake bread on {today}. We eat it the day after. Which day is that?",
             "The kite flies tomorrow. What day will that be?",
         )
-        first = "Wait. Then: it is today, we sleep once. What comes after today?"
+        first = f"Wait. Then: today is {today}. We sleep once and wake up. What is that day called?"
     else:
         say = draw.way(
             f"Today is {today}. What day was it yesterday?",
