@@ -26,7 +26,7 @@ def ask_slide_together(draw: Draw) -> Draft:
         accept=(f"a {whole}", f"a bigger {whole}" if whole == part else f"one {whole}"),
         working=f"{part} + {part} → {whole}",
         cues=(
-            Cue("Wait. Then: which two sides will touch? Trace them."),
+            Cue("Give the eyes time. Then: which two sides will touch? Trace them."),
             Cue("Cut two pieces like these from paper. Slide them till they meet."),
             Cue("Slide them together slowly. The child traces round the outside and names it."),
         ),
@@ -49,13 +49,13 @@ def ask_see_the_two(draw: Draw) -> Draft:
         say=draw.way(
             "This is cut in two. What shape is each piece?",
             "Snip! What two shapes do you see?",
-            "Bear cuts on the line. What two shapes does he get?",
+            "We cut on the line. What two shapes do we get?",
         ),
         answer=f"{part}s",
         accept=(f"two {part}s", f"a {part}"),
         working=f"{whole} → {part} + {part}",
         cues=(
-            Cue("Wait. Then: cover one piece with your hand. Look at the other."),
+            Cue("Give the eyes time. Then: cover one piece with your hand. Look at the other."),
             Cue("Fold a paper like it along the cut. Look at one half only."),
             Cue("Trace one piece together, side after side. The child names it."),
         ),

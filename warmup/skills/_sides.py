@@ -256,7 +256,7 @@ def ask_two_shelves(draw: Draw) -> Draft:
             Cue("Sit side by side. Show one finger for the first move, two for the next."),
             Cue(f"Start on the {start} and make the first move together. The child goes on."),
         ),
-        watch_for="Stopping after the first move, or making it from the wrong toy.",
+        watch_for="Stopping after the first move, or making it from another toy.",
         given={"rows": [list(row) for row in rows], "from": start, "first": down, "then": side},
         picture=pictures.Scene(rows),
         table="",

@@ -32,9 +32,9 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
         working=", ".join(map(str, numbers)),
         cues=(
             Cue(
-                f"Wait. Then: take one bundle off the table for each word, from {word}."
+                f"Say it again. Then: take one bundle off the table for each word, from {word}."
                 if back
-                else f"Wait. Then: flash all ten fingers for each word, from {word}."
+                else f"Say it again. Then: flash all ten fingers for each word, from {word}."
             ),
             Cue(
                 "Touch one bundle for each word. Each is a whole ten."
@@ -60,7 +60,7 @@ def _way(start: str, end: str, draw: Draw) -> Way:
         f"Count by tens from {start} to {end}.",
         f"Each bunch is ten straws. Count by tens, {start} to {end}.",
         f"Hop by tens. Start at {start} and stop at {end}.",
-        f"Each child has ten toes. Count toes by tens, {start} to {end}.",
+        f"Each of us has ten toes. Count toes by tens, {start} to {end}.",
         f"I fill trays of ten. Count by tens, {start} to {end}.",
         f"A giant steps by tens. Count from {start} up to {end}.",
     )

@@ -101,7 +101,7 @@ def _find_jar(draw: Draw) -> Draft:
         cues=(
             Cue(f"Wait. Then: {_FILLS[fill]}. How far up does the water come?"),
             Cue("Slide a finger up each jar from the bottom. Stop where the water stops."),
-            Cue("Cover a wrong jar with a hand together. The child picks from the rest."),
+            Cue("Cover a jar that is not it together. The child picks from the rest."),
         ),
         watch_for="Half full and full mixed up. Look for the rim of the jar.",
         given={"fills": list(fills), "asked": fill},

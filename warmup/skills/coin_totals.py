@@ -93,7 +93,7 @@ def ask(item: str, morning: Morning, draw: Draw) -> Draft:
 def _way_in(held: list[str], first: str) -> str:
     if len(held) == 1:
         return f"Wait. Then: what is one {first} worth? Count in that step."
-    return f"Wait. Then: which coin is worth the most? Begin with {listed(held[:1])}."
+    return "Wait. Then: which coin is worth the most? Begin there."
 
 
 def _start(handful: Mapping[str, int], first: str) -> str:

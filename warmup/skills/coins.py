@@ -80,7 +80,7 @@ def _name_it(morning: Morning, draw: Draw) -> Draft:
         accept=(coin,),
         working=f"{_look(coin, shown)}: {coin}",
         cues=(
-            Cue(f"Wait. Then: it is {_look(coin, shown)}."),
+            Cue(f"Give the eyes time. Then: it is {_look(coin, shown)}."),
             Cue("Find one just like it on the table. Rub its edge.", pictures.Coins(shown)),
             Cue(f"Begin the word: “{_sound(coin)}…” and let the child end it."),
         ),
@@ -104,9 +104,9 @@ def _find_it(morning: Morning, draw: Draw) -> Draft:
         answer=_look(coin, shown),
         working=f"{coin}: {_look(coin, shown)}",
         cues=(
-            Cue(f"Wait. Then: a {coin}. Think how it looks and how it feels."),
+            Cue(f"Give the eyes time. Then: a {coin}. Think how it looks and how it feels."),
             Cue(f"Go along the row: is this the {coin}? Is this?", pictures.Coins(shown)),
-            Cue(f"Push a wrong one away together. The child picks the {coin} from the rest."),
+            Cue(f"Push one that is not it away together. The child picks the {coin} from the rest."),
         ),
         watch_for="A dime and a nickel swapped, or any silver one taken. Look at size and edge.",
         given={"coins": list(shown), "named": coin},
@@ -297,7 +297,7 @@ def _line_up(morning: Morning, draw: Draw) -> Draft:
         answer=", ".join(order),
         working=" ".join(f"{coin} {CENTS[coin]}¢" for coin in order),
         cues=(
-            Cue(f"Wait. Then: of these, which buys {first}?"),
+            Cue(f"Give the eyes time. Then: of these, which buys {first}?"),
             Cue("Count the dots below each.", pictures.Coins(shown, worth=True)),
             Cue(f"Lay the {order[0]} down first together. The child lays the next."),
         ),

@@ -64,9 +64,9 @@ def _hidden(item: str, draw: Draw) -> Draft:
         working=f"row {_row(number)}: {number - 1}, {number}",
         cues=(
             Cue(
-                "Wait. Then: look at the end of the row above. What comes after it?"
+                "Give the eyes time. Then: look at the end of the row above. What comes after it?"
                 if row_start
-                else "Wait. Then: read the number on the square before it."
+                else "Give the eyes time. Then: read the number on the square before it."
             ),
             Cue(
                 f"Put a finger on {number_word(number - 1)}. Walk on a square.",
@@ -117,7 +117,7 @@ def _one_down(above: int, draw: Draw) -> Draft:
         answer=number_word(number),
         working=f"{above} + 10 = {number}: a row down is ten more",
         cues=(
-            Cue("Wait. Then: how many squares are in a whole row?"),
+            Cue("Give the eyes time. Then: how many squares are in a whole row?"),
             Cue(
                 f"Put a finger on {word}. Slide it straight down a row.",
                 pictures.HundredChart(1, 50, hidden=(number,), pointed=(above,)),
@@ -143,7 +143,7 @@ def _row_and_column(tens: int, top: int, draw: Draw) -> Draft:
         answer=number_word(number),
         working=f"{tens} and {top} = {number}",
         cues=(
-            Cue(f"Wait. Then: put a finger on {row}. That is how its row starts."),
+            Cue(f"Give the eyes time. Then: put a finger on {row}. That is how its row starts."),
             Cue(
                 f"Put one finger on {row} and one on {column}. Bring them together.",
                 pictures.HundredChart(1, 100, hidden=(number,), pointed=(top, start)),

@@ -19,9 +19,9 @@ _WATCH = {
     "which-hides": "Counting the ticks from one at the end. Zero has a tick of its own.",
     "where-it-lives": "Counting ticks, not steps, so that it lands a tick short.",
     "on-to-10": "Counting the start as the first hop, so that it lands a tick short.",
-    "back-to-10": "Hopping the wrong way: back means toward zero.",
+    "back-to-10": "Hopping on: back means toward zero.",
     "on-to-25": "Counting the start as the first hop, so that it lands a tick short.",
-    "back-to-25": "Hopping the wrong way, or saying the start as the first hop back.",
+    "back-to-25": "Hopping on, or saying the start as the first hop back.",
     "across-10": "A stumble at ten: leaving it out, or saying it twice.",
     "on-across-20": "“Twenty-ten” or a jump to thirty after nineteen. Say the tens first.",
     "back-across-20": "After twenty, saying twenty-nine or leaving twenty out.",
@@ -63,7 +63,7 @@ def _which_hides(number: int, draw: Draw) -> Draft:
         answer=number_word(number),
         working=f"{number} lies beside {' and '.join(near)}",
         cues=(
-            Cue("Wait. Then: start at the very left and say each number."),
+            Cue("Give the eyes time. Then: start at the very left and say each number."),
             Cue("Put a finger on the blank. Which numbers stand beside it?"),
             Cue("Walk from the left together and whisper. Fall silent at the blank."),
         ),
@@ -96,7 +96,7 @@ def _where(number: int, draw: Draw) -> Draft:
         accept=tuple(_place(number, named) for named in others),
         working=f"{near} {sign} {abs(number - near)} = {number}",
         cues=(
-            Cue(f"Wait. Then: does {word} come before five, or after it?"),
+            Cue(f"Give the eyes time. Then: does {word} come before five, or after it?"),
             Cue("Put a finger on the nearest number that you can read."),
             Cue("Start at that number together and step from tick to tick. The child says when to stop."),
         ),
@@ -149,7 +149,7 @@ def _land(item: str, trip: _Trip, draw: Draw) -> Draft:
         working=f"{trip.start} {sign} {steps} = {trip.end}"
         + (f": {', '.join(map(str, path))}" if steps > 1 else ""),
         cues=(
-            Cue(f"Wait. Then: a finger on {start}. The first hop lands on the next tick."),
+            Cue(f"Give the eyes time. Then: a finger on {start}. The first hop lands on the next tick."),
             Cue(
                 f"Here is the whole line, with a dot on {start}. Hop along it.",
                 pictures.NumberLine(low, high, start=trip.start),

@@ -31,7 +31,7 @@ _WATCH = {
     "eight": "Sounding it out letter by letter. This word does not sound as it is spelled.",
     "to-twenty": "The -teen is not read, so the card with the bare digit is chosen.",
     "eleven-twelve": "No teen to be seen in either. Both look like words of their own.",
-    "tens-and-two-words": "Only the last part is read, or the parts are put down the wrong way round.",
+    "tens-and-two-words": "Only the last part is read, or the parts are put down the other way round.",
     "forty": "Four is spelled with a u; this word has none. The ending may be read as teen.",
 }
 
@@ -85,12 +85,12 @@ def _cues(number: int, word: str) -> tuple[Cue, Cue, Cue]:
     if number > 20 and number % 10:
         first, last = word.split("-")
         return (
-            Cue("Wait. Then: the little line cuts the word in two. Read the front part first."),
+            Cue("Give the eyes time. Then: the little line cuts the word in two. Read the front part first."),
             Cue(f"Cover the end. Read the front together: “{first[:2]}…” How many tens does it mean?"),
             Cue(f"Uncover the end: “{last[0]}…” The child reads it and puts tens and ones side by side."),
         )
-    start = f"Wait. Then: it begins with “{word[0]}”. What sound could that be?"
-    odd = "Wait. Then: this word does not sound as it looks. Where have you seen it?"
+    start = f"Give the eyes time. Then: it begins with “{word[0]}”. What sound could that be?"
+    odd = "Give the eyes time. Then: this word does not sound as it looks. Where have you seen it?"
     return (Cue(odd if number in _ODD else start), _model(number, word), _begin(number, word))
 
 

@@ -32,7 +32,7 @@ class _Solid(NamedTuple):
 
 
 _SOLIDS = {
-    "sphere": _Solid((), True, False, "round every way you turn it", ("ball", "orange", "peach", "melon")),
+    "sphere": _Solid((), True, False, "round every way you turn it", ("ball", "orange", "plum", "melon")),
     "cube": _Solid(
         ("square",) * 6,
         False,
@@ -312,7 +312,7 @@ def _count_on_a_box(draw: Draw) -> Draft:
             f"Count the {part} of this {thing}.",
         ),
         answer=number_word(count),
-        working=f"{name}: 6 faces, 12 edges, 8 corners; 8 - 12 + 6 = 2",
+        working=f"{name}: 6 faces, 12 edges, 8 corners",
         cues=(
             Cue(f"Wait. Then: stick a bit of tape on each {one} as you count it."),
             Cue(f"Stand the {thing} up. Count the {part} on top, then those lower down."),

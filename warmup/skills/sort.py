@@ -30,7 +30,7 @@ _WATCH = {
     "count-each": "Counting the other kind along, or one of them twice. Touch each that counts.",
     "most-not-biggest": "Pointing to the biggest things. Most means how many, not how big.",
     "guess-rule": "Naming one of the things, not what they share.",
-    "order-groups": "Ordering by the size of the things, or the wrong way round.",
+    "order-groups": "Ordering by the size of the things, or beginning at the other end.",
 }
 
 
