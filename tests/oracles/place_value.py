@@ -22,6 +22,8 @@ def check(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str |
         want = _word(sum([100] * given.get("hundreds", 0) + [10] * given["tens"] + [1] * given["ones"]))
     elif given["count"] == "tens":
         want = _word(digits[0])
-    else:
+    elif given["count"] == "tens and ones":
         want = f"{_counted(digits[0], 'ten')} and {_counted(digits[1], 'one')}"
+    else:
+        want = f"{_counted(digits[0], 'bundle')} and {_counted(digits[1], 'loose one')}"
     return None if answer == want else f"{given} wants {want}"

@@ -45,6 +45,12 @@ def test_neither_number_of_a_pair_is_the_safe_one() -> None:
         assert 0.4 < min(have.values()) / 600 < 0.6
 
 
+def test_nobody_has_zero_of_a_thing() -> None:
+    """Zero is said as a number; of things there are none, or no cups."""
+    for p in asked("make-ten/ten-and-none", 400):
+        assert not any(slip in p.say.lower() for slip in ("zero cup", "zero egg", "zero are", "have zero"))
+
+
 def test_none_is_right_only_for_nothing() -> None:
     for p in asked("make-ten/ten-and-none"):
         assert ("none" in p.accept) == (p.answer == "zero") == (p.given["have"] == 10)

@@ -52,12 +52,20 @@ def test_together_and_apart_come_as_often() -> None:
 
 
 def test_ones_left_unbundled_are_right_too() -> None:
-    p = sought("place-value/to-50", {"number": 34})
+    p = sought("place-value/to-50", {"number": 34, "count": "tens and ones"})
     for form in (p.answer, *p.accept[1:]):
         words = form.replace(" and ", " ").split()
         counts = [next(n for n in range(100) if num2words(n) == word) for word in words[::2]]
         assert 10 * counts[0] + counts[1] == 34, form
     assert len(p.accept) == 3
+
+
+def test_the_key_speaks_the_words_of_the_question() -> None:
+    """Bundles asked for are told as bundles; those who tie all up have no ten left loose."""
+    for p in asked("place-value/to-50"):
+        if p.given.get("count"):
+            assert ("bundle" in p.answer) == ("bundle" in p.say), p.say
+            assert (len(p.accept) == 2) == ("tie up" in p.say) or p.given["number"] < 30
 
 
 def test_a_digit_is_worth_its_place() -> None:

@@ -95,6 +95,14 @@ def test_twenty_nine_and_thirty_are_asked_on_any_date_either_way() -> None:
     assert able("twenty-nine-thirty", before_the_year())
 
 
+def test_nothing_is_pretended_that_is_so() -> None:
+    """On school day 29 the chart does show twenty-nine; on day 30, and on no other, thirty."""
+    for number in (28, 29, 30, 130):
+        for prompt in asked("twenty-nine-thirty", school(number), 60):
+            if "comes just" not in prompt.say:
+                assert ("Pretend" in prompt.say) == (prompt.given["known"] != number), prompt.say
+
+
 def test_the_count_in_tens_and_ones_keeps_to_two_digits() -> None:
     # 1.NBT.B.2: a two-digit number as tens and ones (references/standards.toml).
     digits = bounds("1.NBT.B.2")["digits"]

@@ -113,4 +113,6 @@ def test_each_of_the_two_kinds_is_some() -> None:
             key = [form.split(" and ") for form in (p.answer, *p.accept)]
             assert all("zero" not in pair for pair in key)
             if shown := p.given.get("shown"):
+                turned = [num2words(part) for part in reversed(shown)]
+                assert key[0] != turned or len(key) == 1, "not the same two turned round to show first"
                 assert [num2words(part) for part in shown] not in key

@@ -31,6 +31,15 @@ def test_the_fact_the_standard_prints_both_ways() -> None:
     assert sought("teens/both-ways", {"number": row["result"]}).answer == num2words(row["b"])
 
 
+def test_a_teen_that_is_built_is_told_as_both_parts() -> None:
+    """K.NBT.A.1: ten ones and some further ones; the further ones alone are taken as well."""
+    for p in asked("teens/build"):
+        if "build" in p.given:
+            more = num2words(p.given["build"] - 10)
+            assert p.answer == f"ten and {more} more" and more in p.accept
+            assert not p.say.endswith(("Tell me the rest.", "left over?"))
+
+
 def test_the_code_keeps_its_bounds() -> None:
     """K.NBT.A.1: from 11 to 19, ten ones and one to nine more."""
     edge = bounds("K.NBT.A.1")

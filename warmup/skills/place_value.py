@@ -136,23 +136,26 @@ def _apart(item: str, draw: Draw) -> Draft:
     number = draw.pick(_NUMBERS[item])
     tens, ones = divmod(number, 10)
     word, things = number_word(number), f"{draw.pick(_THINGS)}s"
+    say = draw.way(
+        f"Tell me the tens and the ones in {word}.",
+        f"You tie up {word} {things} in tens. Tell me the bundles and the loose ones.",
+        f"Build {word} with bundles and loose ones. What do you use?",
+    )
+    # The key in the words of the question: tens and ones, or bundles and loose ones.
+    ten, one = ("ten", "one") if say.key == "a" else ("bundle", "loose one")
     loose = number_word(ones) if ones else "no"
-    answer = f"{number_word(tens)} {plural(tens, 'ten')} and {loose} {plural(ones, 'one')}"
-    # Ten ones may stay unbundled: a child who says so is right.
+    # Ten ones may stay unbundled where nothing was to be tied: a child who says so is right.
     others = [
-        f"{number_word(t)} {plural(t, 'ten')} and {number_word(number - 10 * t)} ones"
+        f"{number_word(t)} {plural(t, ten)} and {number_word(number - 10 * t)} {one}s"
         for t in range(tens - 1, 0, -1)
+        if say.key != "b"
     ]
     return Draft(
-        say=draw.way(
-            f"Tell me the tens and the ones in {word}.",
-            f"You tie up {word} {things} in tens. Tell me the bundles and the loose ones.",
-            f"Build {word} with bundles and loose ones. What do you use?",
-        ),
-        answer=answer,
+        say=say,
+        answer=f"{number_word(tens)} {plural(tens, ten)} and {loose} {plural(ones, one)}",
         accept=(
             f"{number_word(tens)} and {number_word(ones)}" if ones else f"{number_word(tens)} and none",
-            *((tens_and_ones(number),) if not ones else ()),
+            *((tens_and_ones(number),) if say.key != "a" or not ones else ()),
             *others,
         ),
         working=f"{number} = {10 * tens} + {ones}",
@@ -162,7 +165,7 @@ def _apart(item: str, draw: Draw) -> Draft:
             Cue("Write it together, and cover the last digit. The child tells that part, then the other."),
         ),
         watch_for=_WATCH[item],
-        given={"number": number, "count": "tens and ones"},
+        given={"number": number, "count": "tens and ones" if say.key == "a" else "bundles and loose ones"},
     )
 
 
