@@ -286,7 +286,7 @@ def _new_bundle(morning: Morning, draw: Draw) -> Draft:
         say=draw.way(
             f"We have laid {before} straws{since}. Today adds a straw. How many{new} bundles now?",
             f"Nine loose straws and {old}{since}. Today adds a straw. How many{new} bundles now?",
-            f"There are {before} straws{since}. Lay down today’s. How many{new} full bundles?",
+            f"There are {before} straws{since}. Lay down today’s. How many{new or ' full'} bundles?",
         ),
         answer=number_word(tens),
         accept=(

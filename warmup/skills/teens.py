@@ -120,8 +120,8 @@ def _build(item: str, number: int, draw: Draw) -> Draft:
     more = number_word(number - 10)
     return Draft(
         say=draw.way(
-            f"Build {word}. Fill the tray first. What do you have?",
-            f"Put out {word}, ten of them in the tray. Tell me both parts.",
+            f"Build {word}. Fill the tray first. Then tell me both parts.",
+            f"Put out {word}, ten of them in the tray. What two parts is that?",
             f"Show me {word} as a full tray and some more.",
         ),
         answer=f"ten and {more} more",
