@@ -1,24 +1,29 @@
 """Draws every example of every picture to SVG files, to be looked at.
 
-    python -m tests.benchmarks.contact_sheet FOLDER [KIND ...]
+    python -m tests.benchmarks.contact_sheet FOLDER [--all] [KIND ...]
 
 For each kind one sheet a stage size (that of an 80 by 24 terminal and of a 60 by 20 one) and a look:
 dark, light, and the greys that NO_COLOR leaves. A pane too small for a picture shows its words.
+With ``--all`` the whole sets of ``tests/pictures/full_sets.py`` take the place of the examples, on as
+many sheets as they need; without a kind named, only the kinds that have such a set are drawn.
 """
 
 import sys
+from collections.abc import Mapping
 from html import escape
 from pathlib import Path
 
 from textual.color import Color
 
 from tests.pictures.examples import EXAMPLES
+from tests.pictures.full_sets import FULL
 from warmup.pictures import Drawing, Ink, Picture, kinds
 from warmup.screens.paint import DARK, LIGHT
 
 PANES = {"80x24": (40, 18), "60x20": (56, 9)}
 CELL_WIDTH, CELL_HEIGHT = 10, 20
-ACROSS = 3
+SHEET_WIDTH = 2100
+SHEET_HEIGHT = 2000
 _QUADRANTS = " ▘▝▀▖▌▞▛▗▚▐▜▄▙▟█"
 
 
@@ -60,11 +65,24 @@ def drawn(drawing: Drawing, inks: dict[Ink, str], left: float, top: float) -> li
     return parts
 
 
+def _place(pane: tuple[int, int]) -> tuple[int, int]:
+    """Width and height of the place of one picture: its pane, a rim, and a line for its words."""
+    columns, rows = pane
+    return (columns + 2) * CELL_WIDTH, (rows + 3) * CELL_HEIGHT
+
+
+def pages(pictures: tuple[Picture, ...], pane: tuple[int, int]) -> list[tuple[Picture, ...]]:
+    """The pictures, as many to a sheet as it holds."""
+    wide, high = _place(pane)
+    room = (SHEET_WIDTH // wide) * (SHEET_HEIGHT // high)
+    return [pictures[at : at + room] for at in range(0, len(pictures), room)]
+
+
 def sheet(pictures: tuple[Picture, ...], pane: tuple[int, int], inks: dict[Ink, str]) -> str:
     """All pictures of a kind at one size and look, each over its words, as one SVG."""
     columns, rows = pane
-    wide, high = (columns + 2) * CELL_WIDTH, (rows + 3) * CELL_HEIGHT
-    across = min(ACROSS, len(pictures))
+    wide, high = _place(pane)
+    across = min(SHEET_WIDTH // wide, len(pictures))
     width, height = across * wide, -(-len(pictures) // across) * high
     parts = [_rect(0, 0, width, height, "#808080")]
     for number, picture in enumerate(pictures):
@@ -80,19 +98,25 @@ def sheet(pictures: tuple[Picture, ...], pane: tuple[int, int], inks: dict[Ink, 
     return f'<svg xmlns="http://www.w3.org/2000/svg" {size} {family}>{"".join(parts)}</svg>'
 
 
-def main(folder: Path, names: list[str]) -> None:
-    """Write the sheets; every kind there is unless some are named."""
+def main(folder: Path, names: list[str], sets: Mapping[str, tuple[Picture, ...]]) -> None:
+    """Write the sheets; every kind of ``sets`` unless some are named."""
     folder.mkdir(parents=True, exist_ok=True)
     for kind in sorted(set(kinds()) - set(EXAMPLES)):
         print(f"no example of {kind}: see tests/pictures/examples.py")
-    for kind in names or EXAMPLES:
+    for kind in names or sets:
         for pane_name, pane in PANES.items():
-            for look, inks in looks().items():
-                svg = sheet(EXAMPLES[kind], pane, inks)
-                (folder / f"{kind}-{pane_name}-{look}.svg").write_text(svg, "utf-8")
+            for number, page in enumerate(pages(sets[kind], pane)):
+                many = f"-{number + 1}" if number else ""
+                for look, inks in looks().items():
+                    file = folder / f"{kind}-{pane_name}-{look}{many}.svg"
+                    file.write_text(sheet(page, pane, inks), "utf-8")
 
 
 if __name__ == "__main__":
     if len(sys.argv) < 2:
         sys.exit("a folder to write the sheets to, please")
-    main(Path(sys.argv[1]), sys.argv[2:])
+    asked = [name for name in sys.argv[2:] if name != "--all"]
+    if "--all" not in sys.argv:
+        main(Path(sys.argv[1]), asked, EXAMPLES)
+    else:
+        main(Path(sys.argv[1]), asked, {**EXAMPLES, **FULL} if asked else FULL)
