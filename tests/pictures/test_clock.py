@@ -95,6 +95,69 @@ def test_both_hands_can_be_seen_when_they_overlap(pane: tuple[int, int]) -> None
 
 
 @pytest.mark.parametrize("pane", PANES)
+def test_the_minute_hand_is_one_clean_bar(pane: tuple[int, int]) -> None:
+    """Straight up or down it fills a rectangle: no spot beside it where three inks meet in a cell."""
+    x, _ = middle(*pane)
+    widths = set()
+    for hour, minute in HALF_HOURS:
+        bar = painted(Clock(hour, minute), Ink.INK, *pane)
+        left, top, right, bottom = span(bar)
+        # Round ends of a wide hand may leave out corners; nothing may stick out.
+        assert {u for u, v in bar if v == (top + bottom) // 2} == set(range(left, right + 1))
+        assert len(bar) >= (right - left + 1) * (bottom - top + 1) - 4, (hour, minute)
+        assert left + right + 1 == 2 * x, "its middle is the face's"
+        widths.add(right - left + 1)
+    assert len(widths) == 1
+
+
+@pytest.mark.parametrize("pane", PANES)
+def test_the_hour_hand_is_twice_as_broad_and_well_shorter(pane: tuple[int, int]) -> None:
+    for hour in (3, 6, 9):
+        broad, bar = painted(Clock(hour, 0), Ink.FIRST, *pane), painted(Clock(hour, 0), Ink.INK, *pane)
+        left, top, right, bottom = span(broad)
+        wide, high = (right - left + 1) / 2, float(bottom - top + 1)
+        thin = (span(bar)[2] - span(bar)[0] + 1) / 2
+        assert min(wide, high) >= 2 * thin
+        assert max(wide, high) < span(bar)[3] - span(bar)[1] + 1
+
+
+@pytest.mark.parametrize("pane", PANES)
+def test_the_hour_hand_ends_in_no_lone_pixel(pane: tuple[int, int]) -> None:
+    for hour, minute in HALF_HOURS:
+        hand = painted(Clock(hour, minute), Ink.FIRST, *pane)
+        _, top, _, bottom = span(hand)
+        for end in (top, bottom):
+            assert sum(v == end for _, v in hand) > 1, (hour, minute)
+
+
+@pytest.mark.parametrize("pane", PANES)
+def test_times_that_mirror_are_drawn_as_mirror_images(pane: tuple[int, int]) -> None:
+    """Two and ten o'clock, half past two and half past nine: neither side is drawn more crookedly."""
+    x, _ = middle(*pane)
+    for hour, minute in HALF_HOURS:
+        other = (12 - hour if minute == 0 else 11 - hour) % 12 or 12
+        hand = painted(Clock(hour, minute), Ink.FIRST, *pane)
+        assert {(int(2 * x) - 1 - u, v) for u, v in hand} == painted(Clock(other, minute), Ink.FIRST, *pane)
+
+
+@pytest.mark.parametrize("pane", [pane for pane in PANES if pane[1] > 9])
+def test_block_numerals_stand_square_to_the_middle_and_touch_nothing(pane: tuple[int, int]) -> None:
+    """Twelve and six above and below the middle, three and nine beside it; none touches hand or rim."""
+    x, y = middle(*pane)
+    bare = pixels(drawn(Clock(12, 0, hands=False), *pane), Ink.INK)
+    upright = {(u, v) for u, v in bare if abs(u + 0.5 - x) < 6 * (1 + (pane[1] > 30))}
+    level = {(u, v) for u, v in bare if abs(v + 0.5 - y) < 3 * (1 + (pane[1] > 30))}
+    assert span(upright)[0] + span(upright)[2] + 1 == 2 * x
+    assert span(level)[1] + span(level)[3] + 1 == 2 * y
+    for minute in (0, 30):
+        bar = painted(Clock(3, minute), Ink.INK, *pane)
+        assert not {(u, v + step) for u, v in bar for step in (-1, 1)} & bare
+    outside = pixels(drawn(Clock(12, 0, hands=False), *pane), Ink.SOFT)
+    outside |= pixels(drawn(Clock(12, 0, hands=False), *pane), Ink.GROUND)
+    assert not {(u + a, v + b) for u, v in bare for a, b in ((-1, 0), (1, 0), (0, -1), (0, 1))} & outside
+
+
+@pytest.mark.parametrize("pane", PANES)
 def test_the_face_is_round_and_mirrors(pane: tuple[int, int]) -> None:
     drawing = Clock(12, 0, hands=False).draw(*pane)
     face = pixels(drawing, Ink.TILE) | pixels(drawing, Ink.SOFT) | pixels(drawing, Ink.INK)

@@ -7,14 +7,14 @@ from dataclasses import dataclass
 from math import cos, floor, pi, sin
 from typing import ClassVar
 
-from warmup.pictures.canvas import Canvas, Drawing, Ink, Shape, box, disc, ring, stroke
+from warmup.pictures.canvas import Canvas, Drawing, Ink, box, disc, ring, stroke
 from warmup.pictures.glyphs import write
 
 _BLOCKS_FROM = 16
 """The radius, in cell widths, from which numerals are drawn in blocks; smaller faces print them."""
 
 _RING_FROM = 24
-"""The radius from which there is room for a rim."""
+"""The radius, in cell widths, from which there is room for a rim."""
 
 
 def hour_angle(hour: int, minute: int) -> float:
@@ -31,7 +31,8 @@ def minute_angle(minute: int) -> float:
 class Clock:
     """A clock face at ``hour`` (1 to 12) and ``minute`` (0 to 59), or a bare face without ``hands``.
 
-    The hands differ in length, width, ink and end: the hour hand is short, broad and pointed.
+    The hands differ in length, width and ink: the hour hand is short and broad. Both have plain ends,
+    since a point of a few pixels comes out ragged and leans to one side.
     """
 
     hour: int
@@ -45,27 +46,41 @@ class Clock:
         return 20, 9
 
     def draw(self, columns: int, rows: int) -> Drawing:
-        """A round face as large as the pane allows, its middle on a row's so that numerals can mirror."""
+        """A round face as large as the pane allows, its middle where numerals and hands can mirror.
+
+        Numerals and the minute hand are a whole number of blocks wide: an odd number has its middle in
+        the middle of a cell, an even one on its edge. So a minute hand straight up or down fills whole
+        cells, and no cell needs a third ink.
+        """
         canvas = Canvas(columns, rows)
-        radius = float(min(columns // 2, rows - 1 + rows % 2))
-        x, y = float(columns // 2), float(rows - 1 + rows % 2)
+        # Printed numerals stand in cells, so there the middle must be a row's.
+        x, y = columns // 2 + 0.5, float(rows - 1 + rows % 2)
+        radius, block = min((columns - 1) // 2, y), 0
+        if radius >= _BLOCKS_FROM:
+            block = int(radius / _BLOCKS_FROM)
+            half = block % 2 / 2
+            x, y = columns // 2 + half, rows - half
+            radius = min((columns - 1) // 2 - half, y)
         canvas.paint(disc(x, y, radius), Ink.TILE)
         if radius >= _RING_FROM:
             canvas.paint(ring(x, y, radius, 1.5), Ink.SOFT)
-        write_on = _blocks if radius >= _BLOCKS_FROM else _print
-        inner = write_on(canvas, x, y, radius)
+        inner = _blocks(canvas, x, y, radius, block) if block else _print(canvas, x, y, radius)
         if self.hands:
-            self._hands(canvas, x, y, inner)
+            self._hands(canvas, x, y, inner, float(block or 1))
         return canvas.drawing()
 
-    def _hands(self, canvas: Canvas, x: float, y: float, inner: float) -> None:
+    def _hands(self, canvas: Canvas, x: float, y: float, inner: float, thin: float) -> None:
         """The hour hand first, so that the thin minute hand can be seen on it where they overlap.
 
         Their inks are far apart in greys as well.
         """
-        broad, thin = max(2.4, inner / 3.5), max(1.2, inner / 11)
-        canvas.paint(disc(x, y, broad / 2), Ink.FIRST)
-        canvas.paint(_pointed(x, y, hour_angle(self.hour, self.minute), inner * 0.66, broad), Ink.FIRST)
+        # Edges of both hands lie on pixels when they stand upright or level.
+        half = y % 1
+        broad = max(3.0, 2 * (round(inner / 7 - half) + half))
+        # A hair less than whole, so that a slanted hand does not end in one lone pixel.
+        long = round(inner * 0.7 - half) + half - 0.1
+        end = _at(x, y, hour_angle(self.hour, self.minute), long - broad / 2)
+        canvas.paint(stroke(x, y, *end, broad), Ink.FIRST)
         end = _at(x, y, minute_angle(self.minute), inner - thin / 2)
         canvas.paint(stroke(x, y, *end, thin), Ink.INK)
 
@@ -92,29 +107,9 @@ def _at(x: float, y: float, angle: float, out: float) -> tuple[float, float]:
     return x + out * sin(turn), y - out * cos(turn)
 
 
-def _pointed(x: float, y: float, angle: float, length: float, width: float) -> Shape:
-    """A hand that keeps its width for most of its length and then comes to a point."""
-    turn = angle * pi / 180
-    along_x, along_y = sin(turn), -cos(turn)
-    half, head = width / 2, min(width * 1.2, length * 0.5)
-
-    def distance(u: float, v: float) -> float:
-        along = (u - x) * along_x + (v - y) * along_y
-        across = abs((u - x) * along_y - (v - y) * along_x)
-        taper = half * min(1.0, (length - along) / head)
-        return max(-along, across - taper)
-
-    end_x, end_y = x + length * along_x, y + length * along_y
-    return Shape(
-        distance,
-        (min(x, end_x) - half, min(y, end_y) - half, max(x, end_x) + half, max(y, end_y) + half),
-    )
-
-
-def _blocks(canvas: Canvas, x: float, y: float, radius: float) -> float:
-    """The twelve numerals in blocks, five high; how far out the hands may reach."""
-    side = max(1, int(radius / _BLOCKS_FROM))
-    out = radius - 3.6 * side - (1.5 if radius >= _RING_FROM else 0)
+def _blocks(canvas: Canvas, x: float, y: float, radius: float, side: int) -> float:
+    """The twelve numerals in blocks of this side, five high; how far out the hands may reach."""
+    out = floor(radius - 3.6 * side - (2 if radius >= _RING_FROM else 0))
     for number in range(1, 13):
         middle, height = _at(x, y, number * 30, out)
         # A one is a single bar here: three wide, it would make eleven and twelve touch.
@@ -127,7 +122,7 @@ def _blocks(canvas: Canvas, x: float, y: float, radius: float) -> float:
             else:
                 write(canvas, left, top, digit, side)
             left += (wide + 1) * side
-    return out - 3.4 * side
+    return out - 2.5 * side - 1
 
 
 def _print(canvas: Canvas, x: float, y: float, radius: float) -> float:
@@ -137,7 +132,7 @@ def _print(canvas: Canvas, x: float, y: float, radius: float) -> float:
         middle, height = _at(x, y, number * 30, out)
         text = str(number)
         canvas.label(floor(middle - len(text) / 2 + 0.5), floor(height / 2), text)
-    return out - 1.5
+    return out - 1
 
 
 PICTURE = Clock
