@@ -6,8 +6,8 @@ import pytest
 
 from tests.bank import reference
 from tests.pictures.blobs import pieces, pixels, span
-from warmup.pictures.canvas import Drawing, Ink
-from warmup.pictures.coins import Coins
+from warmup.pictures.canvas import Canvas, Drawing, Ink
+from warmup.pictures.coins import Coins, _across, _coin, _down
 from warmup.pictures.facts import CENTS, MILLIMETRES, REEDED
 from warmup.skills._money import laid
 from warmup.skills.coin_totals import _HANDFULS
@@ -159,6 +159,43 @@ def test_the_finger_lies_under_its_coin() -> None:
         boxes = sorted(outlines(Coins(FOUR, pointed=place), 56, 9))
         left, _, right, bottom = boxes[place]
         assert abs((left + right) - (tip_left + tip_right)) <= 1 and tip_top > bottom
+
+
+@pytest.mark.parametrize("name", sorted(REEDED))
+def test_a_ridged_rim_is_alike_on_all_sides_at_every_size(name: str) -> None:
+    """Apart, not run together into bars, and mirrored both ways, from the smallest scale to the largest."""
+    for step in range(95):
+        scale = 0.26 + step * 0.01
+        across, down = _across(name, scale), _down(name, scale)
+        canvas = Canvas(40, 20)
+        _coin(canvas, name, 20.0 if (2 * across) % 2 == 0 else 20.25, 4 + down / 2, across / 2, down / 2)
+        metal = pixels(canvas.drawing(), Ink.SILVER)
+        left, top, right, bottom = span(metal)
+        assert {(left + right - x, y) for x, y in metal} == metal
+        assert {(x, top + bottom - y) for x, y in metal} == metal
+        box = {(x, y) for y in range(top, bottom + 1) for x in range(left, right + 1)}
+        ridges = pieces({spot for spot in box - metal if _walled(*spot, metal)})
+        assert len(ridges) >= (6 if down < 8 else 10), (scale, down, ridges)
+        assert max(map(len, ridges)) <= 8, (scale, down, ridges)
+
+
+def _walled(x: int, y: int, metal: set[tuple[int, int]]) -> bool:
+    """Whether a bare pixel has metal to its left, its right, above and below."""
+    row, column = {u for u, v in metal if v == y}, {v for u, v in metal if u == x}
+    return bool(row and column) and min(row) < x < max(row) and min(column) < y < max(column)
+
+
+@pytest.mark.parametrize("pane", [(40, 18), (56, 9)])
+def test_the_arrow_is_alike_on_both_sides_and_close_below_its_coin(pane: tuple[int, int]) -> None:
+    for place in range(4):
+        drawing = Coins(FOUR, pointed=place).draw(*pane)
+        arrow = pixels(drawing, Ink.INK)
+        left, top, right, bottom = span(arrow)
+        assert {(left + right - x, y) for x, y in arrow} == arrow
+        widths = [sum(v == y for _, v in arrow) for y in range(top, bottom + 1)]
+        assert widths == sorted(widths) and widths[0] <= 2 and len(widths) == 3
+        above = [box for box in boxes_on(drawing) if box[0] <= left and right <= box[2] and box[3] < top]
+        assert any(box[3] == top - 2 and abs(box[0] + box[2] - left - right) <= 1 for box in above)
 
 
 def test_words_name_no_coin_and_no_number() -> None:

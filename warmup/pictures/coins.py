@@ -6,10 +6,10 @@ and silver looks are everyday knowledge. Nothing stands on a coin: no head, no m
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from math import atan2, cos, floor, hypot, sqrt
+from math import atan2, cos, floor, hypot, radians, sin, sqrt
 from typing import ClassVar
 
-from warmup.pictures.canvas import CELL_HEIGHT, Canvas, Drawing, Ink, Shape, box, polygon
+from warmup.pictures.canvas import CELL_HEIGHT, Canvas, Drawing, Ink, Shape, box
 from warmup.pictures.facts import CENTS, MILLIMETRES, REEDED
 
 _LOOKS = {
@@ -22,6 +22,9 @@ _SMALLEST, _LARGEST, _STEP = 0.26, 1.2, 0.02
 """Scales tried, in cell widths a millimetre: below the smallest a dime's ridges close up."""
 
 _GAP = 1.5
+
+_DOTS_FROM, _MORE_FROM, _TEETH_FROM = 4, 6.5, 8.5
+"""The radius, in cell widths, from which a rim has twelve dots, sixteen, and ridges all round."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,10 +132,7 @@ class Coins:
             if self.worth:
                 _strip(canvas, name, scale, middle, top + deep + 1)
             if place == self.pointed:
-                tip = top + deep + 0.5
-                canvas.paint(
-                    polygon(((middle, tip - 0.4), (middle - 2, tip + 2.6), (middle + 2, tip + 2.6))), Ink.INK
-                )
+                _arrow(canvas, middle, top + floor((deep - down) / 2) + down + 1)
             left += wide + _GAP
 
 
@@ -146,7 +146,7 @@ class _Tall:
     def __call__(self, line: Sequence[int]) -> float:
         names = [self.coins.names[place] for place in line]
         dots = max(_strip_size(name, self.scale)[1] for name in names) + 1 if self.coins.worth else 0.0
-        finger = 3.0 if self.coins.pointed is not None else 0.0
+        finger = 4.0 if self.coins.pointed is not None else 0.0
         return max(_down(name, self.scale) for name in names) + dots + finger + 1
 
 
@@ -178,11 +178,25 @@ def _oval(x: float, y: float, across: float, down: float, inner: float = 0.0) ->
     return Shape(distance, (x - across, y - down, x + across, y + down))
 
 
+def _arrow(canvas: Canvas, middle: float, top: float) -> None:
+    """An arrow head under a coin: three rows, each a cell broader, alike on both sides.
+
+    Its tip is a pixel wide where the coin's middle is a pixel's, else two.
+    """
+    tip = 0.25 if (2 * middle) % 1 else 0.5
+    for row in range(3):
+        half = tip + row
+        canvas.paint(box(middle - half, top + row, 2 * half, 1), Ink.INK)
+
+
 def _coin(canvas: Canvas, name: str, x: float, y: float, across: float, down: float) -> None:
     """A disc: plain for a penny, with a groove inside the edge for a nickel, ridges for dime and quarter."""
     ink = Ink.COPPER if name == "penny" else Ink.SILVER
     canvas.paint(_oval(x, y, across, down), ink)
     if name == "penny":
+        return
+    if name in REEDED and down < _TEETH_FROM:
+        _dotted(canvas, x, y, across, down)
         return
     groove = _oval(x, y, across - 1, down - 1, 1 - 1.2 / (down - 1))
     if name in REEDED:
@@ -194,6 +208,23 @@ def _coin(canvas: Canvas, name: str, x: float, y: float, across: float, down: fl
 
         groove = Shape(between, groove.box)
     canvas.paint(groove, Ink.GROUND)
+
+
+def _dotted(canvas: Canvas, x: float, y: float, across: float, down: float) -> None:
+    """Single dots inside the edge: a coin too small for ridges keeps a dotted rim all the same.
+
+    Sixteen, twelve, or six where even they would run together; each a cell square, or a pixel. Worked
+    out for one quarter of the coin and mirrored, so that the rim is alike on all sides.
+    """
+    few = down < _DOTS_FROM
+    wide = 0.5 if few else 1.0
+    for angle in (0, 60) if few else (15, 45, 75) if down < _MORE_FROM else (11, 34, 56, 79):
+        out = cos(radians(angle)) * (across - 1), sin(radians(angle)) * (down - 1.5)
+        right = floor(2 * (x + out[0] - wide / 2) + 0.5) / 2
+        low = floor(y + out[1] + 0.01) if angle else floor(y)
+        for left in {right, 2 * x - right - wide}:
+            for top in {float(low), 2 * y - low - 1}:
+                canvas.paint(box(left, top, wide, 1), Ink.GROUND)
 
 
 # ---- its worth -------------------------------------------------------------------------------------
