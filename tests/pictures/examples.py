@@ -85,7 +85,7 @@ EXAMPLES: Mapping[str, tuple[Picture, ...]] = MappingProxyType(
             FlatShape("circle"),
             FlatShape("triangle"),
             FlatShape("square", 45),
-            FlatShape("thin triangle", 90),
+            FlatShape("thin triangle", 50),
             FlatShape("hexagon"),
             FlatShape("rectangle", gap=True),
         ),

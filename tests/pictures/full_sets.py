@@ -14,6 +14,7 @@ from warmup.pictures.figures import POLYGONS
 from warmup.pictures.flat_shape import FlatShape
 from warmup.pictures.shape_row import ShapeRow
 from warmup.pictures.solid_shape import SOLIDS, SolidShape
+from warmup.skills._geometry import clean_turns
 from warmup.skills._money import BY_WORTH, WITHOUT_PENNIES, laid
 from warmup.skills.coin_totals import _HANDFULS
 from warmup.skills.coins import _AGAINST
@@ -21,23 +22,24 @@ from warmup.skills.coins import _AGAINST
 HALF_HOURS = tuple((hour, minute) for minute in (0, 30) for hour in range(1, 13))
 """The times that are asked: twelve hours, then twelve half hours."""
 
-ASKED = {
-    "triangle": range(0, 120, 10),
-    "right triangle": range(0, 360, 10),
-    "square": range(0, 90, 10),
-    "rectangle": range(0, 180, 10),
-    "thin rectangle": range(0, 180, 10),
-    "hexagon": range(0, 60, 10),
+_ASKED = {
+    "triangle": range(0, 120, 5),
+    "right triangle": range(0, 360, 5),
+    "square": range(0, 90, 5),
+    "rectangle": range(0, 180, 5),
+    "thin rectangle": range(0, 180, 5),
+    "hexagon": range(0, 60, 30),
 }
-"""Figures that are asked about alone, and every turning that looks different."""
+ASKED = {name: clean_turns(name, turns) for name, turns in _ASKED.items()}
+"""Figures that are asked about alone, and every turning that looks different and has no stairs."""
 
 _OTHERS = {
     "circle": (0,),
     "oval": (0, 30, 90),
     "half circle": (0, 90, 180),
-    "thin triangle": (0, 40, 90, 130, 180, 270),
-    "tall triangle": (0, 40, 90, 180),
-    "slanted triangle": (0, 50, 90, 180),
+    "thin triangle": (0, 30, 50, 130, 180, 220),
+    "tall triangle": (0, 40, 120, 180),
+    "slanted triangle": (0, 60, 90, 180),
 }
 
 
@@ -49,18 +51,21 @@ def turnings() -> tuple[FlatShape, ...]:
 
 def _rows_to_point_at() -> Iterator[ShapeRow]:
     """Rows as the prompts lay them: a tilted square among others, thin triangles, a gap in a line."""
-    for turn in (30, 45, 60):
-        yield ShapeRow(("rhombus", "square", "rectangle"), (turn,) * 3)
-        yield ShapeRow(("slanted figure", "square", "triangle"), (turn,) * 3)
-        yield ShapeRow(("square", "thin rectangle", "rhombus"), (turn,) * 3)
+    for turn in (30, 60):
+        yield ShapeRow(("rhombus", "square", "rectangle"), (turn, 45, turn))
+        yield ShapeRow(("slanted figure", "square", "triangle"), (turn, 65, turn))
+        yield ShapeRow(("square", "thin rectangle", "rhombus"), (25, 90 - turn, turn))
+    flat = {"thin rectangle", "right triangle", "rhombus"}
     for odd in ("thin rectangle", "half circle", "rhombus", "kite", "trapezoid"):
         for second in ("triangle", "right triangle", "tall triangle"):
+            names = ("thin triangle", second, odd)
             for turn in (0, 180):
-                yield ShapeRow(("thin triangle", second, odd), (turn, turn, 90 if "rect" in odd else turn))
-    for turn in (0, 20, 40, 180):
+                yield ShapeRow(names, tuple(turn + 90 if name in flat else turn for name in names))
+    for turn in (0, 60, 90, 180):
         yield ShapeRow(("triangle", "square", "circle"), (turn,) * 3, (0,))
-        yield ShapeRow(("hexagon", "rectangle", "square"), (turn,) * 3, (1,))
+        yield ShapeRow(("hexagon", "rectangle", "square"), (turn, turn, 45), (1,))
         yield ShapeRow(("circle", "triangle", "hexagon"), (turn,) * 3, (2,))
+        yield ShapeRow(("square", "circle", "triangle"), (45, turn, turn), (0, 1))
 
 
 def totals() -> tuple[Coins, ...]:

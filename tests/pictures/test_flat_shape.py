@@ -3,13 +3,15 @@
 Measured on the pixels, which are half a cell wide and half a cell high: (x / 2, y) in cell widths.
 """
 
+from itertools import groupby
 from math import cos, hypot, pi, radians, sin, sqrt
 
 import pytest
 
 from tests.pictures.blobs import pieces, pixels, span
+from tests.pictures.full_sets import ASKED
 from warmup.pictures.canvas import Drawing, Ink
-from warmup.pictures.figures import POLYGONS, centroid, points_of, turned
+from warmup.pictures.figures import POLYGONS, centroid, points_of, reads_clean, turned
 from warmup.pictures.flat_shape import FlatShape
 from warmup.pictures.joined_shapes import PIECES, JoinedShapes, two_pieces
 from warmup.pictures.shape_row import ShapeRow
@@ -71,7 +73,7 @@ def test_an_upright_square_is_exactly_square_and_a_circle_is_alike_on_all_sides(
 
 
 @pytest.mark.parametrize("name", ["square", "triangle", "hexagon", "circle", "rectangle"])
-@pytest.mark.parametrize("turn", [0, 20, 40, 180])
+@pytest.mark.parametrize("turn", [0, 20, 45, 60, 90, 180])
 @pytest.mark.parametrize("size", SIZES[:2])
 def test_a_gap_opens_the_outline_and_only_a_gap_does(name: str, turn: int, size: tuple[int, int]) -> None:
     """A plane figure is closed (shapes.toml, words): its inside can't be reached from outside."""
@@ -84,9 +86,75 @@ def test_a_gap_opens_the_outline_and_only_a_gap_does(name: str, turn: int, size:
         first = [
             p
             for p in pieces(ground)
-            if span(p)[2] < wide // 3 and span(p)[0] > 0 and span(p)[1] > 0 and len(p) > 2
+            if span(p)[2] < wide // 2 and span(p)[0] > 0 and span(p)[1] > 0 and len(p) > 2
         ]
         assert bool(first) != gap
+
+
+@pytest.mark.parametrize("name", ["triangle", "square", "circle", "rectangle"])
+@pytest.mark.parametrize("size", SIZES[:2])
+def test_a_gap_leaves_most_of_its_outline(name: str, size: tuple[int, int]) -> None:
+    """What has a gap can still be told for what it is: four fifths of the line are there, in one piece."""
+    for turn in (0, 60, 180):
+        whole = pixels(ShapeRow((name,) * 3, (turn,) * 3, (1,)).draw(*size), Ink.FIRST)
+        bitten = pixels(ShapeRow((name,) * 3, (turn,) * 3, (0, 1)).draw(*size), Ink.FIRST)
+        lost = len(whole - bitten)
+        one = len(next(p for p in pieces(whole) if span(p)[2] < size[0]))
+        assert 0.05 * one < lost < 0.22 * one, (turn, lost, one)
+        assert bitten <= whole and len(pieces(bitten)) == len(pieces(whole))
+
+
+def longest_step(name: str, turn: int, columns: int, rows: int) -> int:
+    """The longest level run of the shape's upper and lower edge, in pixels, but for its level sides."""
+    points = turned(points_of(name), turn)
+    sides = zip(points, points[1:] + points[:1], strict=True)
+    level = sum(abs(ay - by) < 1e-6 for (_, ay), (_, by) in sides)
+    found = pixels(FlatShape(name, turn).draw(columns, rows), Ink.FIRST)
+    left, _, right, _ = span(found)
+    runs = []
+    for edge in (min, max):
+        ends = [edge(y for x, y in found if x == column) for column in range(left, right + 1)]
+        runs += [len(list(run)) for _, run in groupby(ends)]
+    return max(sorted(runs, reverse=True)[level:], default=0)
+
+
+@pytest.mark.parametrize("name", ASKED)
+def test_no_turning_that_is_asked_comes_out_as_stairs(name: str) -> None:
+    """A level side is one long run; else no step of an edge is longer than three cells and a pixel."""
+    for turn in ASKED[name]:
+        assert longest_step(name, turn, 40, 18) <= 7, turn
+
+
+@pytest.mark.parametrize(
+    ("name", "turn", "clean"),
+    [
+        ("thin triangle", 90, False),
+        ("thin triangle", 0, True),
+        ("square", 10, False),
+        ("square", 45, True),
+        ("right triangle", 150, False),
+        ("rhombus", 30, True),
+        ("slanted figure", 60, True),
+        ("circle", 7, True),
+    ],
+)
+def test_stairs_are_foretold_from_the_slant_of_the_sides(name: str, turn: int, clean: bool) -> None:
+    assert reads_clean(name, turn) == clean
+    if name != "circle":
+        assert (longest_step(name, turn, 60, 30) <= 8) == clean
+
+
+@pytest.mark.parametrize("size", [(40, 18), (60, 30), (80, 38)])
+def test_shapes_in_a_high_pane_are_larger_than_a_third_of_it_and_read_from_the_left(
+    size: tuple[int, int],
+) -> None:
+    row = ShapeRow(("square", "circle", "hexagon"), (0, 0, 0)).draw(*size)
+    found = sorted((span(p) for p in pieces(pixels(row, Ink.FIRST))), key=lambda box: box[0])
+    assert len(found) == 3
+    middles = [(left + right + 1) / 2 for left, _, right, _ in found]
+    assert middles[1] == size[0] and middles[0] + middles[2] == 2 * size[0]
+    assert found[0][2] < middles[1] < found[2][0], "the outer two leave the middle free"
+    assert all(right - left + 1 > 2 * (size[0] // 3 - 2) for left, _, right, _ in found[:2])
 
 
 def test_shapes_in_a_row_stand_apart_and_have_as_many_pieces_as_names() -> None:

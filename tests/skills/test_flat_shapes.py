@@ -7,7 +7,7 @@ from num2words import num2words
 
 from tests.bank import reference
 from tests.skills.asking import asked, bounds, coded, example, level_asked, sought
-from warmup.pictures.figures import points_of
+from warmup.pictures.figures import points_of, reads_clean
 from warmup.pictures.flat_shape import FlatShape
 from warmup.pictures.shape_row import ShapeRow
 from warmup.skills._geometry import count_sides, equal_sides, fold_lines, square_corners
@@ -83,6 +83,25 @@ def test_a_turned_shape_does_not_sit_flat() -> None:
         assert p.picture.turn == p.given["turn"] and p.given["turn"] >= 20
     for p in asked("flat-shapes/tilted-square"):
         assert isinstance(p.picture, ShapeRow) and all(turn % 90 for turn in p.picture.turns)
+
+
+@pytest.mark.parametrize(
+    "item", ["name", "turned", "tilted-square", "thin-triangle", "count-sides", "not-closed"]
+)
+def test_no_side_of_a_shape_is_drawn_as_stairs(item: str) -> None:
+    """Each side lies level or upright, or leans by 20 degrees at least."""
+    turns = set()
+    for p in asked(f"flat-shapes/{item}", 150):
+        match p.picture:
+            case FlatShape(name, turn):
+                assert reads_clean(name, turn), (name, turn)
+                turns.add((name, turn))
+            case ShapeRow(names, each):
+                assert all(map(reads_clean, names, each)), (names, each)
+                turns.update(zip(names, each, strict=True))
+            case _:
+                assert item == "count-sides" and p.picture is None, "a riddle has no picture"
+    assert len(turns) >= 8
 
 
 @pytest.mark.parametrize("item", ["tilted-square", "thin-triangle", "not-closed"])

@@ -6,7 +6,7 @@ a turn goes clockwise on the screen. Corner counts follow the definition of each
 
 from bisect import bisect_left
 from collections.abc import Mapping, Sequence
-from math import cos, hypot, pi, radians, sin
+from math import atan2, cos, degrees, hypot, pi, radians, sin, tan
 from types import MappingProxyType
 
 from warmup.pictures.canvas import Canvas, Ink, Shape, disc, ring
@@ -15,6 +15,11 @@ Point = tuple[float, float]
 Points = tuple[Point, ...]
 
 _NUDGE = 0.013  # Keeps edges off pixel middles, so that a tie never makes a figure lopsided.
+
+
+_TAN_30 = tan(radians(30))  # Slants of 30 and 60 degrees lie level or upright after such a turn.
+
+_LEAST_SLANT = 20.0
 
 
 def _regular(corners: int, first: float) -> Points:
@@ -30,6 +35,13 @@ def _rectangle(width: float, height: float) -> Points:
         (width / 2, height / 2),
         (-width / 2, height / 2),
     )
+
+
+def _slanted(width: float, height: float) -> Points:
+    """A parallelogram whose short sides lean over by 30 degrees."""
+    over = height / 2 * _TAN_30
+    lower = (-width / 2 - over, height / 2), (width / 2 - over, height / 2)
+    return (*lower, *((-x, -y) for x, y in lower))
 
 
 def _heart() -> Points:
@@ -56,8 +68,8 @@ POLYGONS: Mapping[str, Points] = MappingProxyType(
         "thin rectangle": _rectangle(2, 0.5),
         "hexagon": _regular(6, 30),
         "pentagon": _regular(5, 0),
-        "rhombus": ((0, -0.6), (1, 0), (0, 0.6), (-1, 0)),
-        "slanted figure": ((-1, 0.6), (0.4, 0.6), (1, -0.6), (-0.4, -0.6)),
+        "rhombus": ((0, -_TAN_30), (1, 0), (0, _TAN_30), (-1, 0)),
+        "slanted figure": _slanted(2, 1.4),
         "trapezoid": ((-0.55, -0.6), (0.55, -0.6), (1, 0.6), (-1, 0.6)),
         "kite": ((0, -0.7), (0.7, 0), (0, 1.3), (-0.7, 0)),
         "arrow": ((0, -1), (0.8, -0.1), (0.35, -0.1), (0.35, 1), (-0.35, 1), (-0.35, -0.1), (-0.8, -0.1)),
@@ -86,6 +98,23 @@ def turned(points: Sequence[Point], degrees: float) -> Points:
     """The points turned clockwise about (0, 0)."""
     c, s = cos(radians(degrees)), sin(radians(degrees))
     return tuple((x * c - y * s, x * s + y * c) for x, y in points)
+
+
+def reads_clean(name: str, degrees_round: float) -> bool:
+    """Whether a figure turned so far has no side that is nearly level: such a side comes out as stairs.
+
+    A side may be level, upright, or slanted by 20 degrees at least: its steps are then no more than
+    three cells long. Curved figures always read clean.
+    """
+    if name not in POLYGONS:
+        return True
+    points = turned(POLYGONS[name], degrees_round)
+    slants = [
+        degrees(atan2(by - ay, bx - ax)) % 180
+        for (ax, ay), (bx, by) in zip(points, points[1:] + points[:1], strict=True)
+    ]
+    off_level = [min(slant, 180 - slant) for slant in slants]
+    return all(slant < 0.01 or slant > _LEAST_SLANT - 0.01 for slant in off_level)
 
 
 def extent(points: Sequence[Point]) -> tuple[float, float, float, float]:
@@ -219,10 +248,17 @@ def paint_figure(
 
 
 def _gap(points: Points, line: float) -> Shape:
-    """A round bite about the middle of the longest side."""
+    """A straight bite out of the middle of the longest side: as deep as the line, with clean ends."""
     sides = list(zip(points, points[1:] + points[:1], strict=True))
     (ax, ay), (bx, by) = max(
         sides, key=lambda side: round(hypot(side[0][0] - side[1][0], side[0][1] - side[1][1]), 6)
     )
     length = hypot(bx - ax, by - ay)
-    return disc((ax + bx) / 2, (ay + by) / 2, max(1.4 * line, min(0.2 * length, 2.2 * line)))
+    (u, v), wide = ((bx - ax) / length, (by - ay) / length), max(2.2 * line, 0.3 * length) / 2
+    x, y, deep = (ax + bx) / 2, (ay + by) / 2, 1.3 * line
+    return convex(
+        [
+            (x + i * wide * u - j * deep * v, y + i * wide * v + j * deep * u)
+            for i, j in ((-1, -1), (1, -1), (1, 1), (-1, 1))
+        ]
+    )

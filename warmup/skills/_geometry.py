@@ -4,9 +4,10 @@ A side is where two corners are joined, a corner where two sides meet, and a fla
 (the polygon's definition, as in the Virginia Mathematics Curriculum Framework 2016, 2.13).
 """
 
+from collections.abc import Iterable
 from math import atan2, cos, degrees, hypot, isclose, radians, sin
 
-from warmup.pictures.figures import Point, Points, centroid, points_of
+from warmup.pictures.figures import Point, Points, centroid, points_of, reads_clean
 from warmup.words import number_word
 
 PLACES = ("the left one", "the middle one", "the right one")
@@ -16,6 +17,11 @@ PLACES = ("the left one", "the middle one", "the right one")
 def count_sides(name: str) -> int:
     """Straight sides of a figure by its name; 0 for a circle."""
     return 0 if name == "circle" else len(points_of(name))
+
+
+def clean_turns(name: str, turns: Iterable[int] = range(0, 360, 5)) -> tuple[int, ...]:
+    """Those of the turnings, in degrees, at which no side of the figure comes out as stairs."""
+    return tuple(turn for turn in turns if reads_clean(name, turn))
 
 
 def lengths(points: Points) -> list[float]:

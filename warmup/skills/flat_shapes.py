@@ -9,7 +9,7 @@ Framework 2016, 2.13 and K.10).
 from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
-from warmup.skills._geometry import PLACES, count_sides, equal_sides, rule, square_corners
+from warmup.skills._geometry import PLACES, clean_turns, count_sides, equal_sides, rule, square_corners
 from warmup.skills._joining import ask_build, ask_see_the_two, ask_slide_together
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import number_word
@@ -37,7 +37,7 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
         case "turned":
             # A name first, so that each comes as often, then a form of it.
             figure = draw.pick(draw.pick(_TO_TURN))
-            return _name(figure, draw.between(2, 34) * 10, draw)
+            return _name(figure, draw.pick(clean_turns(figure, range(20, 341, 5))), draw)
         case "tilted-square":
             return _tilted_square(draw)
         case "thin-triangle":
@@ -170,14 +170,14 @@ def _draw_it(draw: Draw) -> Draft:
 def _tilted_square(draw: Draw) -> Draft:
     others = draw.sample(("rhombus", "rectangle", "triangle", "slanted figure", "thin rectangle"), 2)
     names = draw.shuffled(("square", *others))
-    turns = tuple(draw.pick((30, 45, 60)) for _ in names)
+    turns = tuple(draw.pick(clean_turns(name, range(25, 70, 5))) for name in names)
     place = next(at for at, name in enumerate(names) if name == "square")
     return Draft(
         say=draw.way(
             "Put a finger on the square.",
             "One of these is a square. Which one?",
-            "Where is the square in this row?",
-            "A square is in this row. Touch it.",
+            "Where do you see the square?",
+            "Here are three shapes. Touch the square.",
             "Bear looks for a square to sit on. Show him.",
         ),
         answer=PLACES[place],
@@ -194,12 +194,15 @@ def _tilted_square(draw: Draw) -> Draft:
     )
 
 
+_LIES_FLAT = ("thin rectangle", "rhombus", "right triangle")
+
+
 def _thin_triangle(draw: Draw) -> Draft:
     odd = draw.pick(("thin rectangle", "half circle", "rhombus", "kite", "trapezoid"))
     second = draw.pick(("triangle", "right triangle", "tall triangle"))
     names = draw.shuffled(("thin triangle", second, odd))
     # Upright or upside down: lying on its side a thin shape has too few rows of pixels.
-    turns = tuple(draw.pick((90, 270) if name == "thin rectangle" else (0, 180)) for name in names)
+    turns = tuple(draw.pick((90, 270) if name in _LIES_FLAT else (0, 180)) for name in names)
     place = names.index(odd)
     corners = "a curved side" if odd == "half circle" else f"{number_word(count_sides(odd))} sides"
     return Draft(
@@ -225,7 +228,7 @@ def _thin_triangle(draw: Draw) -> Draft:
 
 def _not_closed(draw: Draw) -> Draft:
     names = draw.shuffled(("triangle", "square", "circle", "rectangle", "hexagon"))[:3]
-    turns = tuple(draw.pick((0, 20, 40, 180)) for _ in names)
+    turns = tuple(draw.pick(clean_turns(name, (0, 45, 60, 90, 180))) for name in names)
     place = draw.below(3)
     return Draft(
         say=draw.way(
@@ -252,7 +255,9 @@ def _not_closed(draw: Draw) -> Draft:
 
 def _count_sides(draw: Draw) -> Draft:
     figure = draw.pick(("triangle", "right triangle", "square", "rectangle", "hexagon", "hexagon"))
-    part, turn = draw.pick(("sides", "corners")), draw.between(0, 35) * 10
+    # A hexagon's corners are so blunt that they can be counted only where sides lie level or upright.
+    turns = clean_turns(figure, range(0, 360, 30 if figure == "hexagon" else 5))
+    part, turn = draw.pick(("sides", "corners")), draw.pick(turns)
     count, name = count_sides(figure), called(figure)
     return Draft(
         say=draw.way(
