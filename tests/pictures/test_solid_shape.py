@@ -2,7 +2,7 @@
 
 import pytest
 
-from tests.pictures.blobs import pixels, span
+from tests.pictures.blobs import pieces, pixels, span
 from warmup.pictures.canvas import Ink
 from warmup.pictures.facts import THINGS
 from warmup.pictures.scene import Scene
@@ -48,6 +48,43 @@ def test_the_front_of_a_cube_is_square_and_a_sphere_is_round(pane: tuple[int, in
     ball = SolidShape("sphere").draw(*pane)
     left, top, right, bottom = span(set().union(*(pixels(ball, ink) for ink in SHADES)))
     assert right - left + 1 == 2 * (bottom - top + 1)
+
+
+def painted(name: str, pane: tuple[int, int], upright: bool = True) -> set[tuple[int, int]]:
+    """All of a solid but the bare lines along its edges."""
+    drawing = SolidShape(name, upright).draw(*pane)
+    return set().union(*(pixels(drawing, ink) for ink in (*SHADES, Ink.SILVER)))
+
+
+@pytest.mark.parametrize("pane", PANES)
+@pytest.mark.parametrize("name", SOLIDS)
+def test_no_solid_leaves_a_crumb(name: str, pane: tuple[int, int]) -> None:
+    """Where three inks meet in a cell, a pixel must not be cut off from its face."""
+    for upright in (True, False):
+        assert min(len(piece) for piece in pieces(painted(name, pane, upright))) > 5
+
+
+@pytest.mark.parametrize("pane", PANES)
+def test_a_sphere_is_whole_and_its_shadow_thins_out(pane: tuple[int, int]) -> None:
+    """A shadow as wide as the ball would make a thick coin of it: this one leaves four fifths lit."""
+    ball = painted("sphere", pane)
+    left, top, right, bottom = span(ball)
+    assert {(left + right - x, y) for x, y in ball} == ball == {(x, top + bottom - y) for x, y in ball}
+    shadow = pixels(SolidShape("sphere").draw(*pane), Ink.SOFT)
+    assert 0.05 < len(shadow) / len(ball) < 0.2
+    assert pixels(SolidShape("sphere").draw(*pane), Ink.SILVER), "a light spot at every size"
+
+
+@pytest.mark.parametrize("pane", PANES)
+def test_a_cone_has_a_round_foot_and_no_second_face(pane: tuple[int, int]) -> None:
+    """It must not pass for a pyramid: its shadow is a streak, its foot an arc."""
+    drawing = SolidShape("cone").draw(*pane)
+    whole, shadow = painted("cone", pane), pixels(drawing, Ink.SOFT)
+    rows = [sorted(x for x, v in whole if v == y) for y in range(span(whole)[1], span(whole)[3] + 1)]
+    half = span(whole)[1] + len(rows) // 2
+    assert sum(v == half for _, v in shadow) <= 0.25 * len(rows[len(rows) // 2])
+    assert len(rows[-1]) <= 0.75 * max(map(len, rows))
+    assert all(row == list(range(row[0], row[-1] + 1)) for row in rows)
 
 
 @pytest.mark.parametrize("pane", PANES)

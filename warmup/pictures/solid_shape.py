@@ -1,9 +1,10 @@
 """One solid shape: a simple drawing with its hidden edges left out and its faces told apart by shade."""
 
 from dataclasses import dataclass
+from math import floor
 from typing import ClassVar
 
-from warmup.pictures.canvas import Canvas, Drawing, Ink, box, disc, stroke
+from warmup.pictures.canvas import Canvas, Drawing, Ink, Shape, box, disc, stroke
 from warmup.pictures.figures import Point, Points, both, convex, ellipse, region
 
 SOLIDS = ("sphere", "cube", "box", "cylinder", "cone")
@@ -119,18 +120,40 @@ def _boxed(canvas: Canvas, middle: Point, side: float, name: str, upright: bool)
         canvas.paint(stroke(*near, *far, 0.9), Ink.GROUND)
 
 
+def _by_cells(part: Shape, whole: Shape) -> Shape:
+    """A part of a shape that, along the shape's rim, begins and ends on the edges of cells.
+
+    There the ground takes one of a cell's two inks, and light and shadow would be one too many.
+    """
+
+    def distance(u: float, v: float) -> float:
+        x, y = floor(u) + 0.5, 2 * floor(v / 2) + 1.0
+        rim = any(whole.distance(x + i, y + j) >= 0 for i in (-0.25, 0.25) for j in (-0.5, 0.5))
+        return part.distance(x, y) if rim else part.distance(u, v)
+
+    return Shape(distance, part.box)
+
+
 def _sphere(canvas: Canvas, middle: Point, side: float) -> None:
-    """A disc with a shadow on its lower right and a light spot: round to the eye, not flat."""
+    """A disc with a shadow at its lower right that thins out to both sides, and a light spot.
+
+    A shadow as wide as the disc would make it a thick coin seen from aslant.
+    """
     x, y, r = *middle, side / 2
     ball = disc(x, y, r)
     canvas.paint(ball, Ink.SOFT)
-    canvas.paint(both(ball, disc(x - r * 0.22, y - r * 0.22, r * 0.98)), Ink.FIRST)
-    if r >= 10:  # A smaller spot would look like a cross.
-        canvas.paint(ellipse(round(x - r * 0.4), round(y - r * 0.42), r * 0.24, r * 0.2), Ink.SILVER)
+    canvas.paint(both(ball, _by_cells(disc(x - r * 0.3, y - r * 0.3, r * 1.17), ball)), Ink.FIRST)
+    spot = ellipse(round(x - r * 0.4), round(y - r * 0.4), r * 0.24, r * 0.2)
+    # A small round spot would come out as a cross.
+    small = box(round(x - r * 0.4) - 1.5, round(y - r * 0.4) - 1, 3, 2)
+    canvas.paint(spot if r >= 10 else small, Ink.SILVER)
 
 
 def _cylinder(canvas: Canvas, middle: Point, side: float, upright: bool) -> None:
-    """A can: its round wall, and the one end that is seen."""
+    """A can: its round wall, and the one end that is seen.
+
+    Its shadow begins on the edge of a cell: shadow, wall and ground in one cell are an ink too many.
+    """
     x, y = middle
     half, wide = side / 2, side * 0.33
     end = side * 0.13
@@ -138,7 +161,7 @@ def _cylinder(canvas: Canvas, middle: Point, side: float, upright: bool) -> None
         top, bottom = y - half + end, y + half - end
         for shape in (box(x - wide, top, 2 * wide, bottom - top), ellipse(x, bottom, wide, end)):
             canvas.paint(shape, Ink.FIRST)
-            canvas.paint(both(shape, box(x + wide * 0.45, 0, wide, canvas.height)), Ink.SOFT)
+            canvas.paint(both(shape, box(round(x + wide * 0.45), 0, wide, canvas.height)), Ink.SOFT)
         canvas.paint(ellipse(x, top, wide, end), Ink.GROUND)
         canvas.paint(ellipse(x, top - 0.5, wide - 0.5, end - 0.5), Ink.INK)
         return
@@ -146,39 +169,41 @@ def _cylinder(canvas: Canvas, middle: Point, side: float, upright: bool) -> None
     left, right = x - long + end, x + long - end
     for shape in (box(left, y - wide, right - left, 2 * wide), ellipse(left, y, end, wide)):
         canvas.paint(shape, Ink.FIRST)
-        canvas.paint(both(shape, box(0, y + wide * 0.45, canvas.width, wide)), Ink.SOFT)
+        canvas.paint(both(shape, box(0, 2 * round((y + wide * 0.45) / 2), canvas.width, wide)), Ink.SOFT)
     canvas.paint(ellipse(right, y, end, wide), Ink.GROUND)
     canvas.paint(ellipse(right + 0.5, y, end - 0.5, wide - 0.5), Ink.INK)
 
 
 def _cone(canvas: Canvas, middle: Point, side: float, upright: bool) -> None:
-    """A cone on its base, or hanging point down so that its flat face is seen from above."""
-    x, y = middle
-    half, wide, end = side / 2, side * 0.4, side * 0.13
+    """A cone on its base, or hanging point down so that its flat face is seen from above.
+
+    Its base is well rounded and its shadow a narrow streak: a straight edge down the middle would make
+    two flat faces of it.
+    """
+    x, y = round(2 * middle[0]) / 2, float(round(middle[1]))
+    half, wide, end = side / 2, round(side * 0.8) / 2, float(max(2, round(side * 0.16)))
     if upright:
         base, tip = y + half - end, y - half
         wall = region(((x, tip), (x + wide, base), (x - wide, base)))
-        foot = ellipse(x, base, wide, end)
+        foot = both(ellipse(x, base, wide, end), box(0, base, canvas.width, canvas.height))
+        whole = Shape(lambda u, v: min(wall.distance(u, v), foot.distance(u, v)), (0, 0, 0, 0))
+        edge = ((x + 0.5, tip), (x + wide * 0.62, base), (x + wide * 0.5, canvas.height))
+        lit = _by_cells(region(((-1, tip), *edge, (-1, canvas.height))), whole)
         for shape in (wall, foot):
-            canvas.paint(shape, Ink.FIRST)
-        shade = region(
-            (
-                (x, tip),
-                (x + 2 * wide, base),
-                (x + 2 * wide, canvas.height),
-                (x + wide * 0.4, canvas.height),
-                (x + wide * 0.4, base),
-            )
-        )
-        for shape in (wall, foot):
-            canvas.paint(both(shape, shade), Ink.SOFT)
+            canvas.paint(shape, Ink.SOFT)
+            canvas.paint(both(shape, lit), Ink.FIRST)
         return
     base, tip = y - half + end, y + half
     wall = region(((x, tip), (x + wide, base), (x - wide, base)))
-    canvas.paint(wall, Ink.FIRST)
-    canvas.paint(both(wall, region(((x, tip), (x + 2 * wide, base), (x + wide * 0.4, base)))), Ink.SOFT)
+    lit = region(((-1, tip), (x + 0.5, tip), (x + wide * 0.62, base), (-1, base)))
+    canvas.paint(wall, Ink.SOFT)
+    canvas.paint(both(wall, _by_cells(lit, wall)), Ink.FIRST)
+    # Two rows of bare ground where there is room: with one, face, line and wall meet in a cell.
+    line = 1.0 if side < 20 else 2.0
     canvas.paint(ellipse(x, base, wide, end), Ink.GROUND)
-    canvas.paint(ellipse(x, base - 0.5, wide - 0.5, end - 0.5), Ink.INK)
+    # Beside the face the ends of the wall would be lone pixels.
+    canvas.paint(box(0, base, canvas.width, max(line, round(end * 0.45))), Ink.GROUND)
+    canvas.paint(ellipse(x, base - line / 2, wide - 0.5, end - line / 2), Ink.INK)
 
 
 PICTURE = SolidShape
