@@ -7,13 +7,13 @@ from dataclasses import dataclass, field, replace
 from warmup import family as families
 from warmup import skills
 from warmup.documents import FileProblem, Missing, Places
-from warmup.engine import SETTLING_WEEKS, build, choose, open_items
+from warmup.engine import SETTLING_WEEKS, build, choose, open_items, sampled
 from warmup.family import Child, Family
 from warmup.journal import Journal
-from warmup.memory import Knowledge, fold
+from warmup.memory import Knowledge, Reviews, fold
 from warmup.morning import Asked, Choice, Item, Morning, Plan, Routine, Shape
 from warmup.plan import load_plan, load_shape
-from warmup.schoolyear import SchoolYear, school_year
+from warmup.schoolyear import REVIEW_EVERY, SchoolYear, school_year
 from warmup.words import MONTHS, WEEKDAYS
 
 Clock = Callable[[], dt.datetime]
@@ -70,8 +70,15 @@ class Desk:
         """Each item's chance of a lucky answer."""
         return {item.id: item.guess for item in self.items()}
 
+    def reviews(self) -> Reviews:
+        """Which weeks are review weeks, and what is asked with things on the table."""
+        hands = frozenset(item.id for item in self.items() if item.hands)
+        return Reviews(self.year.mornings_a_week, REVIEW_EVERY, hands)
+
     def _fold(self, before: dt.date | None) -> Knowledge:
-        return fold(self.history(before), self.year.index, self.opened(), self.guesses())
+        return fold(
+            self.history(before), self.year.index, self.opened(), self.guesses(), reviews=self.reviews()
+        )
 
     def know(self, known: Knowledge) -> None:
         """Take what is known from elsewhere, in place of the journal's."""
@@ -90,12 +97,17 @@ class Desk:
     def open_items(self, morning: Morning) -> tuple[Item, ...]:
         """The items that may be asked on this morning and make sense on it."""
         able = open_items(self.items(), morning, self.knowledge(), self.child.held, self.child.opened)
+        able = sampled(able, self.knowledge(), self.since())
         return tuple(item for item in able if skills.askable(item.id, morning))
 
     def settling(self, morning: Morning) -> bool:
         """Whether the family is in its first two weeks with the program."""
         since = self.year.index(morning.date) - self.year.index(self.family.began)
         return since < SETTLING_WEEKS * self.year.mornings_a_week
+
+    def since(self) -> int:
+        """The week of the year in which the family began with the program."""
+        return self.year.index(self.family.began) // self.year.mornings_a_week + 1
 
     def shape(self, morning: Morning, name: str = "") -> Shape:
         """The shape of a morning: the one named, else that of the week."""
@@ -120,6 +132,8 @@ class Desk:
             child=self.child.record,
             settling=self.settling(morning),
             count=count,
+            since=self.since(),
+            timely={item.id for item in items if skills.timely(item.id, morning)},
         )
 
     def build(self, choices: Collection[Choice], morning: Morning, shape: str, sitting: int = 1) -> Routine:

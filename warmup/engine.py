@@ -15,14 +15,17 @@ new.
 
 from collections.abc import Collection, Iterable, Sequence
 
-from warmup import skills
+from warmup import review, skills
+from warmup.candidates import Table
 from warmup.draw import Draw
 from warmup.memory import Knowledge, Record
 from warmup.morning import Choice, Item, Mark, Morning, Routine, Shape, SlotKind
-from warmup.picking import Pick, Picking, Table
+from warmup.picking import Pick, Picking
 from warmup.words import MONTHS, WEEKDAYS
 
 SETTLING_WEEKS = 2
+SAMPLES = 2
+"""How many prompts tell whether a level from before the family began is known."""
 
 
 def open_items(
@@ -35,13 +38,17 @@ def open_items(
     """The items that may be asked on this morning.
 
     A level (``skill:key``) opens when its week has come, the adult does not hold it, and nothing it
-    stands on is *not yet*; once asked it stays open. ``opened`` levels come early.
+    stands on is *not yet*, by its last mark or by a
+    review; once asked it stays open. ``opened`` levels come early.
     """
     items = tuple(items)
     shaky = {
         item.level_id for item in items if not item.trouble and knowledge.of(item.id).mark is Mark.NOT_YET
     }
     begun = {item.level_id for item in items if knowledge.of(item.id).marks}
+    # What stands on a skill that a review found shaky waits while the skill is a step down.
+    again = review.step_down(knowledge)
+    shaky |= {item.level_id for item in items if item.skill in again}
     return tuple(
         item
         for item in items
@@ -49,6 +56,29 @@ def open_items(
         and (item.week <= morning.week or item.level_id in opened)
         and (item.level_id in begun or not shaky.intersection(item.stands_on))
     )
+
+
+def sampled(items: Sequence[Item], knowledge: Knowledge, since: int) -> tuple[Item, ...]:
+    """The items without those that two samples have shown to be known.
+
+    A level from before the week the family began (``since``) is unknown, not new: two prompts sample it.
+    Two that come easily, and the rest of the level is taken as known; else all of it is open.
+    """
+    asked: dict[str, list[bool]] = {}
+    first: dict[str, list[str]] = {}
+    for item in items:
+        if item.week < since:
+            record = knowledge.of(item.id)
+            first.setdefault(item.level_id, []).append(item.id)
+            asked.setdefault(item.level_id, []).extend([record.run > 0] if record.marks else [])
+
+    def wanted(item: Item) -> bool:
+        if item.week >= since or knowledge.of(item.id).marks:
+            return True
+        went = asked[item.level_id]
+        return item.id in first[item.level_id][:SAMPLES] if len(went) < SAMPLES else not all(went)
+
+    return tuple(item for item in items if wanted(item))
 
 
 def choose(
@@ -60,40 +90,58 @@ def choose(
     child: str,
     settling: bool = False,
     count: int | None = None,
+    since: int = 1,
+    timely: Collection[str] = (),
 ) -> tuple[Choice, ...]:
     """The items of one morning in their order, each with its reason.
 
     ``items`` are those open on this morning, in any order; ``count`` overrides the shape's number of
-    prompts; ``settling`` says that the family is in its first two weeks. The same arguments give the
-    same answer on any machine.
+    prompts; ``settling`` says that the family is in its first two weeks, ``since`` in which week of
+    the year it began, and ``timely`` names the items the day itself asks for. The same arguments give
+    the same answer on any machine.
     """
-    table = Table(items, knowledge, morning, child)
+    table = Table(items, knowledge, morning, child, since, timely)
     count = count or shape.count(morning.week)
     settling = settling or table.easy() < count / 2
     picks = Picking(table, shape, morning, settling, count)
     picks.fill()
+    picks.be_kind()
     order = picks.ordered()
-    return tuple(Choice(p.candidate.item, reason(p, morning), p.slot, p.hard) for p in order)
+    return tuple(Choice(p.candidate.item, reason(p, table), p.slot, p.hard) for p in order)
 
 
-def reason(pick: Pick, morning: Morning) -> str:
+def reason(pick: Pick, table: Table) -> str:
     """Why this one today, looking back, in one sentence for the adult."""
-    record = pick.candidate.record
-    if pick.slot is SlotKind.SURE:
+    record, morning = pick.candidate.record, table.morning
+    if pick.candidate.item.id in table.timely:
+        return "the day itself asks for it"
+    if pick.closes and not pick.hard:
         return "a sure one to finish"
     if pick.candidate.new:
-        return "new this week" if pick.candidate.item.week == morning.week else "not asked before"
-    assert record.marked_on is not None and record.last is not None
+        return _why_new(pick.candidate.item, table)
+    assert record.marked_on is not None
     when = _when(record, morning)
-    rested = morning.index - record.last
+    rested = pick.candidate.rested(morning.index)
     after = f"back after {rested} mornings" if rested != 1 else "back the next morning"
+    if pick.slot is SlotKind.CHECK:
+        return review.check_words(pick.skill, table)
     match record.mark:
         case Mark.HESITATED:
             return f"hesitated {when}; {after}"
         case Mark.NOT_YET:
             return f"not yet {when}; {after}"
+        case _ if said := review.words(pick.skill, table):
+            return said
         case _:
             return f"came easily {when}" if rested < 4 else f"resting since {when}"
+
+
+def _why_new(item: Item, table: Table) -> str:
+    if item.week == table.morning.week:
+        return "new this week"
+    return (
+        "from before you began: to see whether it is known" if item.week < table.since else "not asked before"
+    )
 
 
 def _when(record: Record, morning: Morning) -> str:

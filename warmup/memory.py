@@ -7,7 +7,7 @@ yet, and it is due back the next.
 """
 
 import datetime as dt
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Collection, Iterable, Mapping
 from types import MappingProxyType
 from typing import NamedTuple
 
@@ -64,15 +64,44 @@ class Day(NamedTuple):
     marked: int
 
 
+class Checked(NamedTuple):
+    """How a skill went in its last review week.
+
+    ``week`` is 1 to 36; ``marks`` says of each morning of that week it was asked on whether it came easily,
+    by its first mark; ``last`` is the index of the last of these mornings, ``item`` what was asked then and
+    ``hands`` whether with things on the table. ``since`` counts the later mornings it was asked on, up to
+    ``last_since``.
+    """
+
+    week: int
+    marks: tuple[bool, ...]
+    last: int
+    item: str
+    hands: bool
+    since: int = 0
+    last_since: int = -1
+
+
 class Knowledge(NamedTuple):
-    """All that memory holds of a child: a record an item, and the last mornings, newest last."""
+    """All that memory holds of a child: a record an item, the last mornings, newest last, and by skill
+    what its last review week said."""
 
     records: Mapping[str, Record] = MappingProxyType({})
     days: tuple[Day, ...] = ()
+    checks: Mapping[str, Checked] = MappingProxyType({})
 
     def of(self, item: str) -> Record:
         """The item's record; that of a new one if it was never shown."""
         return self.records.get(item, NEW)
+
+
+class Reviews(NamedTuple):
+    """Which weeks are review weeks: each ``every``-th. ``hands`` names the items asked with things on the
+    table."""
+
+    mornings_a_week: int
+    every: int = 5
+    hands: Collection[str] = frozenset()
 
 
 def learn(record: Record, asked: Asked, index: int, opened: int, guess: float = 0.0) -> Record:
@@ -133,19 +162,22 @@ def fold(
     opened: Mapping[str, int],
     guesses: Mapping[str, float],
     before: Knowledge | None = None,
+    reviews: Reviews | None = None,
 ) -> Knowledge:
     """Everything history tells, in order of time, on top of what was known ``before``.
 
     ``index_of`` gives a date's morning index, ``opened`` the index an item unlocked at (0 for one that
-    the year no longer names) and ``guesses`` its chance of a lucky answer.
+    the year no longer names) and ``guesses`` its chance of a lucky answer. ``reviews`` says which weeks
+    are review weeks; without it none is.
     """
     before = before or Knowledge()
-    records = dict(before.records)
+    records, checks = dict(before.records), dict(before.checks)
     days = list(before.days)
-    day, index = None, 0
+    day, index, week = None, 0, 0
     for asked in history:
         if asked.date != day:
             day, index = asked.date, index_of(asked.date)
+            week = index // reviews.mornings_a_week + 1 if reviews else 0
         item = asked.item
         record = records.get(item, NEW)
         records[item] = learn(record, asked, index, opened.get(item, 0), guesses.get(item, 0.0))
@@ -154,4 +186,20 @@ def fold(
         last = days.pop() if days and days[-1].date == day else Day(asked.date, 0, 0)
         easy = asked.mark is Mark.FLUENT and not asked.cue
         days.append(Day(asked.date, last.fluent + easy, last.marked + 1))
-    return Knowledge(records, tuple(days[-4:]))
+        if reviews:
+            skill = item.partition("/")[0]
+            checked = checks.get(skill)
+            if week % reviews.every == 0:
+                checks[skill] = _check(checked, week, index, easy, item, item in reviews.hands)
+            elif checked and index > checked.last_since:
+                checks[skill] = checked._replace(since=checked.since + 1, last_since=index)
+    return Knowledge(records, tuple(days[-4:]), checks)
+
+
+def _check(before: Checked | None, week: int, index: int, easy: bool, item: str, hands: bool) -> Checked:
+    """A skill's checks with one more mark of a review week; only the first of a morning counts."""
+    if before is None or before.week != week:
+        return Checked(week, (easy,), index, item, hands)
+    if before.last == index:
+        return before
+    return Checked(week, (*before.marks, easy), index, item, hands)

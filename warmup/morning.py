@@ -80,7 +80,8 @@ class Item(NamedTuple):
     ``id`` is ``skill/name``; ``level`` counts from 1 within the skill and ``level_id`` names it as
     ``skill:key``; ``week`` is the earliest it may be asked; ``stands_on`` names other levels by their
     ``level_id``; ``guess`` is the chance of a lucky answer; ``seconds`` is 20, 40 or 60. On a ``ladder``
-    fluency high up retires the rungs below, but for ``trouble`` items, which keep their own record.
+    fluency high up retires the rungs below, but for ``trouble`` items, which keep their own
+    record. ``hands`` says that it wants things on the table.
     """
 
     id: str
@@ -94,6 +95,7 @@ class Item(NamedTuple):
     guess: float = 0.0
     seconds: int = 40
     ladder: bool = False
+    hands: bool = False
 
 
 class Cue(NamedTuple):
@@ -161,6 +163,7 @@ class SlotKind(Enum):
     WOBBLED = "wobbled"
     NEWEST = "newest"
     OLDER = "older"
+    CHECK = "check"
     SURE = "sure"
     NAMED = "named"
 

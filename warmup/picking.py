@@ -1,54 +1,32 @@
-"""Picks the items of one morning: what each would be like for this child, and slot by slot what is asked.
+"""Picks the items of one morning, slot by slot, so that it stays a kind one.
 
-The limits of a kind morning are kept here and in ``lineup``; ``engine`` says what they mean.
+The limits of a kind morning are kept here and in ``lineup``; ``engine`` says what they mean, and the
+contributors' guide what was tried and what it gave.
 """
 
-from collections import Counter
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
+from itertools import pairwise
 from typing import NamedTuple
 
-from warmup.draw import digest
+from warmup import review
+from warmup.candidates import OF_A_SKILL, Candidate, Table
 from warmup.lineup import line_up
-from warmup.memory import Knowledge, Record
-from warmup.morning import Item, Mark, Morning, Shape, Slot, SlotKind
+from warmup.morning import Morning, Shape, Slot, SlotKind
 
-HARD_UNDER = 0.75
-SURE_FROM = 0.9
-OF_A_SKILL = 2
 FIRST_TIMES = 3
 IDEAS = 2
-SKILL_RESTS = 12
+RETURN_FROM = 0.85
+"""A return may close the morning when it is as likely as this: it has not yet rested its whole gap."""
+SKILL_RESTS, SETTLED_RESTS = 10, 24
+"""After so many mornings a skill is asked again; a dozen at most, since there is not always room."""
 ITEM_RESTS = 60
-
-
-class Candidate(NamedTuple):
-    """An item on one morning: its record, how overdue it is, and what that makes of it."""
-
-    item: Item
-    record: Record
-    overdue: float
-    chance: float
-    priority: tuple[float, int]
-    hard: bool
-    sure: bool
-
-    @property
-    def new(self) -> bool:
-        """Whether it was never asked."""
-        return self.record.marks == 0
-
-    @property
-    def feels(self) -> float:
-        """The chance that counts for kindness: what the last mark said outweighs the clock."""
-        if self.new:
-            return 0.6
-        match self.record.mark:
-            case Mark.HESITATED:
-                return 0.7
-            case Mark.NOT_YET:
-                return 0.5
-            case _:
-                return self.chance
+LONG_WAIT, MANY = 2.0, 6
+"""So many items that have waited twice their gap for a first time make a morning ask one more."""
+FLOOR = 0.76
+"""What the mean chance of a morning should come to, after mornings that went half well."""
+HALF_WELL, MOVES, AFTER_BREAK = 0.35, 0.15, 0.05
+SWAPS = 4
+_STRANDS = {SlotKind.CALENDAR: "calendar", SlotKind.COUNTING: "counting"}
 
 
 class Pick(NamedTuple):
@@ -74,58 +52,17 @@ class Pick(NamedTuple):
         return self.slot is SlotKind.SURE
 
 
-class Table:
-    """All candidates of a morning, and when each skill was last asked."""
-
-    def __init__(self, items: Sequence[Item], knowledge: Knowledge, morning: Morning, child: str) -> None:
-        self.morning, self.knowledge = morning, knowledge
-        day = morning.date.isoformat()
-        self.all = sorted(
-            (self._candidate(item, digest(child, day, item.id)) for item in _retired(items, knowledge)),
-            key=lambda c: c.priority,
-            reverse=True,
-        )
-        self.begun = {c.item.level_id for c in self.all if c.record.shown}
-        self.rests: dict[str, int] = {}
-        for c in self.all:
-            last = c.record.last if c.record.last is not None else self._opened(c.item) - 1
-            self.rests[c.item.skill] = min(self.rests.get(c.item.skill, 999), morning.index - last)
-
-    def easy(self) -> int:
-        """How many prompts that are not hard a morning could hold, two of a skill."""
-        skills_of = Counter(c.item.skill for c in self.all if not c.hard)
-        return sum(min(OF_A_SKILL, number) for number in skills_of.values())
-
-    def _opened(self, item: Item) -> int:
-        return (item.week - 1) * self.morning.mornings_a_week
-
-    def _candidate(self, item: Item, tie: int) -> Candidate:
-        record, opened = self.knowledge.of(item.id), self._opened(item)
-        # Rounded before it is compared: the last bits of a power differ between machines.
-        overdue = round(record.overdue(self.morning.index, opened), 6)
-        chance = round(record.chance(self.morning.index, opened), 6)
-        new = record.marks == 0
-        hard = new or record.mark in (Mark.HESITATED, Mark.NOT_YET) or chance < HARD_UNDER
-        sure = record.run >= 2 and chance >= SURE_FROM
-        # Without the cap the weakest items would eat the morning; what was never asked keeps rising.
-        return Candidate(
-            item, record, overdue, chance, (overdue if new else min(overdue, 2.0), tie), hard, sure
-        )
-
-
-def _retired(items: Sequence[Item], knowledge: Knowledge) -> list[Item]:
-    """The items without the rungs that fluency higher up a ladder has retired."""
-    top: dict[str, int] = {}
-    for item in items:
-        if item.ladder and not item.trouble and knowledge.of(item.id).run >= 2:
-            top[item.skill] = max(top.get(item.skill, 0), item.level)
-    return [item for item in items if item.trouble or item.level >= top.get(item.skill, 0)]
-
-
 class Picking:
     """The picks of one morning as they grow, slot by slot."""
 
-    def __init__(self, table: Table, shape: Shape, morning: Morning, settling: bool, count: int) -> None:
+    def __init__(
+        self,
+        table: Table,
+        shape: Shape,
+        morning: Morning,
+        settling: bool,
+        count: int,
+    ) -> None:
         self.table, self.morning, self.settling, self.count = table, morning, settling, count
         self.slots = {slot.kind: slot for slot in shape.slots}
         self.shape, self.seconds = shape, shape.seconds
@@ -133,81 +70,115 @@ class Picking:
         self.picks: list[Pick] = []
         # Two of a skill, unless so few skills are open that a morning could not be filled.
         self.of_a_skill = max(OF_A_SKILL, -(-count // max(1, len(table.rests))))
-        # A hard prompt needs an easy one before it and the close after it.
-        self.hard_most = count if settling else max(0, (count - 1) // 2)
-        self.calendar_most = self.slots[SlotKind.CALENDAR].most if SlotKind.CALENDAR in self.slots else count
+        self.calendar_most = self._most(SlotKind.CALENDAR) or count
 
     # -- the slots, the most pressing first
 
     def fill(self) -> None:
         """Fill every slot."""
-        close = 1 if SlotKind.SURE in self.slots and not self.settling else 0
-        named = [slot for slot in self.shape.slots if slot.kind is SlotKind.NAMED]
-        for slot in named:
-            self._take(self._named(slot), SlotKind.NAMED, slot.most)
-        for kind, strand in ((SlotKind.CALENDAR, "calendar"), (SlotKind.COUNTING, "counting")):
-            if kind in self.slots and not any(p.candidate.item.strand == strand for p in self.picks):
-                self._take(self._of(strand), kind, 1)
+        for slot in self.shape.slots:
+            if slot.kind is SlotKind.NAMED:
+                self._take(self._named(slot), SlotKind.NAMED, slot.most)
+        self._take([c for c in self.table.all if c.item.id in self.table.timely], SlotKind.CALENDAR, 1)
+        for kind in self._missing():
+            if all(c.hard for c in self._of(_STRANDS[kind])):
+                # It takes one of the few places for hard prompts, so it goes before those that may wait.
+                self._take(self._of(_STRANDS[kind]), kind, 1)
+        self._take(self._resting()[:3], SlotKind.OLDER, 1)
         self._take(self._focus(), SlotKind.NEWEST, self._focus_most())
+        if not self.settling:
+            self._take(self._closes(), SlotKind.SURE, self._most(SlotKind.SURE))
         self._take(self._owed(), SlotKind.WOBBLED, self._owed_most())
-        self._take(self._resting(), SlotKind.OLDER, self.count - close - len(self.picks))
-        self._take(self.table.all, SlotKind.OLDER, self.count - close - len(self.picks))
-        if close:
-            self._take(self._sure(), SlotKind.SURE, 1)
+        self._spread(review.checks(self.table), SlotKind.CHECK, self._most(SlotKind.CHECK))
+        self._spread(
+            (*review.after(self.table), *self._resting(), *self._older()), SlotKind.OLDER, self.count
+        )
+        for kind in self._missing():
+            self._take(self._of(_STRANDS[kind]), kind, 1)
+        self._take(self.table.all, SlotKind.OLDER, self.count)
+        if self.settling:
+            # In the first days so little is open that calendar talk has to fill in.
+            self.calendar_most = self.count
+            self._take(self.table.all, SlotKind.OLDER, self.count)
+
+    @property
+    def hard_most(self) -> int:
+        """How many hard prompts there may be: each needs an easy one before it, and the close counts."""
+        if self.settling:
+            return self.count
+        return (self.count - 1) // 2 + any(p.closes and p.hard for p in self.picks)
 
     def _most(self, kind: SlotKind) -> int:
         return self.slots[kind].most if kind in self.slots else 0
 
-    def _owed_most(self) -> int:
-        most = self._most(SlotKind.WOBBLED)
-        days = self.table.knowledge.days
-        hard_morning = bool(days) and days[-1].fluent * 2 < days[-1].marked
-        return most + 1 if most and hard_morning else most
+    def _missing(self) -> list[SlotKind]:
+        """The strands every morning has, calendar talk and counting, that nothing is picked of yet."""
+        there = {p.candidate.item.strand for p in self.picks}
+        return [kind for kind, strand in _STRANDS.items() if kind in self.slots and strand not in there]
 
     def _focus_most(self) -> int:
+        """One more when many have been waiting."""
         most = self._most(SlotKind.NEWEST)
-        waiting = sum(c.new and c.overdue > 2 for c in self.table.all)
-        return most + 1 if waiting else most
+        waiting = sum(c.new and c.overdue > LONG_WAIT for c in self.table.all)
+        return most + 1 if most and waiting >= MANY else most
+
+    def _owed_most(self) -> int:
+        """One more after a hard morning, one less when a return closes this one."""
+        most, days = self._most(SlotKind.WOBBLED), self.table.knowledge.days
+        hard_morning = bool(days) and days[-1].fluent * 2 < days[-1].marked
+        closing = any(p.closes and p.hard for p in self.picks)
+        return max(0, most + hard_morning - closing) if most else 0
 
     def _named(self, slot: Slot) -> list[Candidate]:
         return [c for c in self.table.all if c.item.skill in slot.only or c.item.level_id in slot.only]
 
     def _owed(self) -> list[Candidate]:
-        """What is due back: what has waited longest first; every third morning what wobbled last.
-
-        There is more of it than room. By age alone everything would come back weeks late, and by freshness
-        alone what waits would wait for ever, and all that stands on it.
-        """
-        due = [c for c in self.table.all if c.record.owed is not None and c.record.owed <= self.morning.index]
-        due.sort(key=lambda c: (c.record.owed or 0, -c.priority[0], c.priority[1]))
-        return due[-1:] + due[:-1] if self.morning.index % 3 == 0 else due
+        return [c for c in self.table.all if c.due(self.morning.index)]
 
     def _of(self, strand: str) -> list[Candidate]:
         """The strand's items, those that are not hard first: the morning opens with them."""
         return sorted((c for c in self.table.all if c.item.strand == strand), key=lambda c: c.hard)
 
     def _focus(self) -> list[Candidate]:
-        """Items that were never asked: those left over from earlier weeks first, they have waited longest."""
-        return [c for c in self.table.all if c.new]
+        """Items that were never asked, those that have waited longest first.
+
+        What was taught before the family began is unknown rather than new, and comes after.
+        """
+        return sorted((c for c in self.table.all if c.new), key=lambda c: c.item.week < self.table.since)
 
     def _resting(self) -> list[Candidate]:
         """The best item of each skill, and each item, that has rested too long; the longest rest first."""
+        settled, index = review.settled(self.table), self.morning.index
         best: dict[str, Candidate] = {}
         for c in self.table.all:
-            if self.table.rests[c.item.skill] > SKILL_RESTS and (
+            most = SETTLED_RESTS if c.item.skill in settled else SKILL_RESTS
+            if self.table.rests[c.item.skill] > most and (
                 c.item.skill not in best or best[c.item.skill].hard
             ):
                 best[c.item.skill] = c
-        long = list(best.values())
-        old = [c for c in self.table.all if c.record.last is not None]
-        old = [c for c in old if self.morning.index - (c.record.last or 0) > ITEM_RESTS]
-        return sorted(long, key=lambda c: -self.table.rests[c.item.skill]) + old
+        long = sorted(best.values(), key=lambda c: -self.table.rests[c.item.skill])
+        return long + [c for c in self.table.all if c.rested(index) > ITEM_RESTS]
 
-    def _sure(self) -> list[Candidate]:
-        """What may close the morning: sure things, the longest rested first, then the likeliest."""
-        sure = sorted((c for c in self.table.all if c.sure), key=lambda c: (-c.overdue, c.priority[1]))
-        rest = sorted((c for c in self.table.all if not c.hard), key=lambda c: (-c.chance, c.priority[1]))
-        return sure + rest
+    def _older(self) -> list[Candidate]:
+        """Everything by how overdue it is; a skill that settled in the review waits while it rests."""
+        settled = review.settled(self.table)
+        return [
+            c for c in self.table.all if c.item.skill not in settled or c.new or c.record.owed is not None
+        ]
+
+    def _closes(self) -> list[Candidate]:
+        """What may close the morning: sure things, the longest rested first, then the likeliest.
+
+        An even number of prompts has room for one more hard one, and it is the last. There a return goes
+        before a sure thing when it is likely: helped with lately, it comes about as easily.
+        """
+        back: list[Candidate] = []
+        if self.count % 2 == 0:
+            owed = (c for c in self._owed() if c.hard and not c.new)
+            back = sorted((c for c in owed if c.chance >= RETURN_FROM), key=lambda c: c.tie)
+        sure = sorted((c for c in self.table.all if c.sure), key=lambda c: (-c.overdue, c.tie))
+        rest = sorted((c for c in self.table.all if not c.hard), key=lambda c: (-c.chance, c.tie))
+        return back + sure + rest
 
     # -- taking
 
@@ -216,18 +187,25 @@ class Picking:
         for candidate in candidates:
             if taken >= most or len(self.picks) >= self.count:
                 return
-            if self._may(candidate):
+            if self._may(candidate, slot):
                 self.picks.append(Pick(candidate, slot, self._rank(candidate, slot)))
                 taken += 1
 
+    def _spread(self, candidates: Iterable[Candidate], slot: SlotKind, most: int) -> None:
+        """Take them while there is room beside what every morning has."""
+        for candidate in candidates if most else ():
+            if len(self.picks) + len(self._missing()) >= self.count:
+                return
+            self._take([candidate], slot, 1)
+
     def _rank(self, candidate: Candidate, slot: SlotKind) -> int:
         """Where it would like to stand: calendar talk and counting in their own places always."""
-        strand = {"calendar": SlotKind.CALENDAR, "counting": SlotKind.COUNTING}.get(candidate.item.strand)
-        if slot is not SlotKind.SURE and strand is not None:
-            slot = strand if strand in self.ranks else slot
+        kinds = {strand: kind for kind, strand in _STRANDS.items() if kind in self.ranks}
+        if slot is not SlotKind.SURE:
+            slot = kinds.get(candidate.item.strand, slot)
         return self.ranks.get(slot, len(self.ranks))
 
-    def _may(self, candidate: Candidate) -> bool:
+    def _may(self, candidate: Candidate, slot: SlotKind) -> bool:
         item = candidate.item
         if any(p.candidate.item.id == item.id for p in self.picks):
             return False
@@ -238,7 +216,9 @@ class Picking:
             return False
         if self.settling:
             return True
-        if candidate.hard and sum(p.hard for p in self.picks) >= self.hard_most:
+        # The close brings its own place for a hard prompt.
+        hard = sum(p.hard for p in self.picks) - (slot is SlotKind.SURE)
+        if candidate.hard and hard >= self.hard_most:
             return False
         return not candidate.new or self._room_for_new(candidate)
 
@@ -248,7 +228,33 @@ class Picking:
         idea = candidate.item.level_id not in self.table.begun
         return len(new) < FIRST_TIMES and (not idea or len(ideas | {candidate.item.level_id}) <= IDEAS)
 
-    # -- time and order
+    # -- kindness, time and order
+
+    def be_kind(self) -> None:
+        """Swap the hardest review for a sure one, at most four times, until the morning is kind enough."""
+        sure = [c for c in self.table.all if c.sure]
+        for _ in range(SWAPS if not self.settling else 0):
+            mean = sum(p.candidate.feels for p in self.picks) / max(1, len(self.picks))
+            reviews = [p for p in self.picks if p.slot in (SlotKind.OLDER, SlotKind.WOBBLED) and p.hard]
+            reviews = [p for p in reviews if not p.candidate.new]
+            if mean >= self.floor() or not reviews:
+                return
+            if not self._swap(min(reviews, key=lambda p: (p.candidate.feels, p.candidate.tie)), sure):
+                return
+
+    def floor(self) -> float:
+        """The mean chance this morning should have: higher after hard mornings, and after a break."""
+        days = self.table.knowledge.days
+        marked = sum(day.marked for day in days)
+        went = sum(day.fluent for day in days) / marked if marked else HALF_WELL
+        floor = FLOOR + max(-MOVES, min(MOVES, HALF_WELL - went))
+        return floor + AFTER_BREAK * self._after_break()
+
+    def _after_break(self) -> bool:
+        """Whether this is the first or second morning after more than a week without one."""
+        before = [day.date for day in self.table.knowledge.days if day.date < self.morning.date]
+        last = [*before, self.morning.date][-3:]
+        return any((after - day).days > 7 for day, after in pairwise(last))
 
     def _swap(self, out: Pick, candidates: Iterable[Candidate]) -> bool:
         """Put the first candidate that is easier and may stand in the place of ``out``."""
@@ -256,21 +262,21 @@ class Picking:
         rest = self.picks[:at] + self.picks[at + 1 :]
         self.picks = rest
         for candidate in candidates:
-            if (
-                candidate.feels > out.candidate.feels
-                and candidate is not out.candidate
-                and self._may(candidate)
-            ):
+            easier = candidate.feels > out.candidate.feels and candidate is not out.candidate
+            if easier and self._may(candidate, out.slot):
                 self.picks = [*rest[:at], Pick(candidate, out.slot, out.rank), *rest[at:]]
                 return True
         self.picks = [*rest[:at], out, *rest[at:]]
         return False
 
     def _over_time(self) -> Pick | None:
-        """The last older review when the morning is over its ceiling; None when it fits."""
+        """What goes when the morning is over its ceiling, None when it fits: the last older review first."""
         if sum(p.candidate.item.seconds for p in self.picks) <= self.seconds:
             return None
-        return next((p for p in reversed(self.picks) if p.slot is SlotKind.OLDER), None)
+        late = [SlotKind.OLDER, SlotKind.WOBBLED, SlotKind.CHECK, SlotKind.NEWEST]
+        able = [p for p in reversed(self.picks) if p.candidate.item.strand not in _STRANDS.values()]
+        going = [p for kind in late for p in able if p.slot is kind]
+        return going[0] if going else self.picks[0]
 
     def ordered(self) -> tuple[Pick, ...]:
         """The picks in an order that breaks no limit and fits the time.

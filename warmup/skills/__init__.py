@@ -27,6 +27,7 @@ __all__ = [
     "levels",
     "place",
     "prompt",
+    "timely",
 ]
 
 
@@ -89,6 +90,7 @@ def items(plan: Plan) -> tuple[Item, ...]:
             guess=at.level.guess_of(at.name),
             seconds=at.level.seconds_of(at.name),
             ladder=at.skill.ladder,
+            hands=bool(at.level.table),
         )
         for name, at in _places().items()
         if f"{at.skill.id}:{at.level.key}" in plan.weeks
@@ -104,6 +106,12 @@ def askable(item: str, morning: Morning) -> bool:
     """Whether the item makes sense on this morning (a new bundle only on the day there is one)."""
     at = place(item)
     return at.skill.askable(at.name, morning)
+
+
+def timely(item: str, morning: Morning) -> bool:
+    """Whether the day itself asks for the item: the hundredth school day, a birthday, a new month."""
+    at = place(item)
+    return at.skill.timely(at.name, morning)
 
 
 def prompt(item: str, morning: Morning, draw: Draw, why: str = "") -> Prompt:

@@ -65,12 +65,18 @@ def always(_item: str, _morning: Morning) -> bool:
     return True
 
 
+def never(_item: str, _morning: Morning) -> bool:
+    """The usual ``timely``: no item belongs to any one day."""
+    return False
+
+
 class Skill(NamedTuple):
     """Something that can be asked.
 
     ``ask(item, morning, draw)`` gets an item's name (without the skill) and makes a prompt of it.
-    ``askable(item, morning)`` says whether that makes sense on that morning. On a ``ladder`` fluency
-    at a high level retires the levels below.
+    ``askable(item, morning)`` says whether that makes sense on that morning, and
+    ``timely(item, morning)`` whether the day itself asks for it. On a ``ladder`` fluency at a high level
+    retires the levels below.
     """
 
     id: str
@@ -81,3 +87,4 @@ class Skill(NamedTuple):
     ask: Callable[[str, Morning, Draw], Draft]
     ladder: bool = False
     askable: Callable[[str, Morning], bool] = always
+    timely: Callable[[str, Morning], bool] = never

@@ -77,6 +77,11 @@ def askable(item: str, morning: Morning) -> bool:
     return item != "few-days-on" or days_left(morning.date) >= 2
 
 
+def timely(item: str, morning: Morning) -> bool:
+    """A day that matters to the child is said by its whole date."""
+    return item == "full" and bool(morning.festive)
+
+
 def _say_number(today: dt.date, draw: Draw) -> Draft:
     day = today.day
     page = pictures.MonthCalendar(
@@ -263,4 +268,5 @@ SKILL = Skill(
     ),
     ask=ask,
     askable=askable,
+    timely=timely,
 )

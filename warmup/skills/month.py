@@ -59,6 +59,12 @@ def ask(item: str, morning: Morning, draw: Draw) -> Draft:
             return _around(item, draw)
 
 
+def timely(item: str, morning: Morning) -> bool:
+    """A new month is named on its first school morning."""
+    before = morning.previous
+    return item == "this" and morning.is_school and before is not None and before.month != morning.date.month
+
+
 def _this(morning: Morning, draw: Draw) -> Draft:
     month = month_name(morning.date)
     before = later_month(month, -1)
@@ -227,4 +233,5 @@ SKILL = Skill(
         ),
     ),
     ask=ask,
+    timely=timely,
 )

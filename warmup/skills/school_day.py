@@ -63,6 +63,19 @@ def askable(item: str, morning: Morning) -> bool:
             return True
 
 
+def timely(item: str, morning: Morning) -> bool:
+    """The first and the last school day by their number, each tenth by its new bundle, and the hundredth."""
+    if not morning.is_school:
+        return False
+    match item:
+        case "count":
+            return morning.school_day == 1 or morning.next is None
+        case "new-bundle":
+            return askable(item, morning)
+        case _:
+            return item == "to-the-hundredth" and morning.school_day == 100
+
+
 # ---- the number after, the number before -----------------------------------------------------------
 
 
@@ -396,4 +409,5 @@ SKILL = Skill(
     ),
     ask=ask,
     askable=askable,
+    timely=timely,
 )

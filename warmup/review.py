@@ -1,0 +1,126 @@
+"""Review weeks: two checks for each skill that was touched since the last one, and what comes of them.
+
+Every fifth week nothing is new. A skill's checks fall on different mornings, in other words, one with
+things on the table and one without where there is the choice. Two that come easily: the skill rests.
+One: it comes twice a week for two weeks. None: a step down, hands on, on three mornings, and what
+depends on it waits. A skill that was not checked twice stays open.
+"""
+
+from collections.abc import Iterator
+from enum import Enum
+
+from warmup.candidates import Candidate, Table
+from warmup.memory import Checked, Knowledge
+from warmup.morning import Morning
+from warmup.schoolyear import REVIEW_EVERY
+
+CHECKS = 2
+SETTLED_FOR = 5
+PARTLY_FOR = 2
+"""How many weeks a skill rests after two easy checks, and is asked twice a week after one."""
+AGAIN_ON = 3
+"""On how many mornings a skill comes a step down after no easy check."""
+
+
+class Outcome(Enum):
+    """What a review said of a skill."""
+
+    SETTLED = "settled"
+    PARTLY = "came once"
+    AGAIN = "a step down"
+    OPEN = "still open"
+
+
+def outcome(checked: Checked) -> Outcome:
+    """The outcome of a skill's checks so far."""
+    if len(checked.marks) < CHECKS:
+        return Outcome.OPEN
+    easy = sum(checked.marks[:CHECKS])
+    return Outcome.SETTLED if easy == CHECKS else Outcome.PARTLY if easy else Outcome.AGAIN
+
+
+def _weeks_since(checked: Checked, morning: Morning) -> int:
+    """How many weeks the review lies back: 0 within its own week."""
+    return morning.index // morning.mornings_a_week + 1 - checked.week
+
+
+def settled(table: Table) -> frozenset[str]:
+    """The skills that rest after their last review."""
+    return frozenset(
+        skill
+        for skill, checked in table.knowledge.checks.items()
+        if outcome(checked) is Outcome.SETTLED and _weeks_since(checked, table.morning) <= SETTLED_FOR
+    )
+
+
+def step_down(knowledge: Knowledge) -> frozenset[str]:
+    """The skills that neither check came easily of and that were not asked on three mornings since."""
+    return frozenset(
+        skill
+        for skill, checked in knowledge.checks.items()
+        if outcome(checked) is Outcome.AGAIN and checked.since < AGAIN_ON
+    )
+
+
+def checks(table: Table) -> list[Candidate]:
+    """One item a skill for the checks of this morning: what wobbled first, then what rested longest."""
+    morning, week = table.morning, table.morning.index // table.morning.mornings_a_week + 1
+    last_review = (week - REVIEW_EVERY) * morning.mornings_a_week
+    found: list[tuple[int, Candidate]] = []
+    for skill in table.rests:
+        touched = [c for c in table.of_skill(skill) if (c.record.last or 0) >= last_review and not c.new]
+        checked = table.knowledge.checks.get(skill)
+        done = checked if checked and checked.week == week else None
+        if not touched or (done and (len(done.marks) >= CHECKS or done.last == morning.index)):
+            continue
+        top = max(c.item.level for c in touched)
+        best = [c for c in touched if c.item.level == top]
+        if done:
+            best.sort(key=lambda c: (c.item.hands is done.hands, c.item.id == done.item))
+        found.append((len(done.marks) if done else 0, best[0]))
+    found.sort(key=lambda pair: (pair[0], pair[1].feels, -pair[1].overdue, pair[1].tie))
+    return [candidate for _, candidate in found]
+
+
+def after(table: Table) -> list[Candidate]:
+    """What the last review left to do: first a step down, then what came once."""
+    return [*_steps_down(table), *_twice_a_week(table)]
+
+
+def _steps_down(table: Table) -> Iterator[Candidate]:
+    for skill in sorted(step_down(table.knowledge)):
+        asked = [c for c in table.of_skill(skill) if not c.new]
+        if asked and table.rests[skill] > 0:
+            top = max(c.item.level for c in asked)
+            yield min(
+                asked, key=lambda c: (c.item.level not in (top - 1, top), c.item.level, not c.item.hands)
+            )
+
+
+def _twice_a_week(table: Table) -> Iterator[Candidate]:
+    for skill, checked in sorted(table.knowledge.checks.items()):
+        partly = outcome(checked) is Outcome.PARTLY
+        if partly and _weeks_since(checked, table.morning) <= PARTLY_FOR and table.rests.get(skill, 0) >= 2:
+            yield from [c for c in table.of_skill(skill) if not c.new][:1]
+
+
+def check_words(skill: str, table: Table) -> str:
+    """Why a skill is checked in a review week, for the adult."""
+    checked = table.knowledge.checks.get(skill)
+    week = table.morning.index // table.morning.mornings_a_week + 1
+    second = checked is not None and checked.week == week
+    return f"the {'second' if second else 'first'} of its two checks in this review"
+
+
+def words(skill: str, table: Table) -> str:
+    """What the last review said of a skill that it left something to do for; empty for any other."""
+    checked = table.knowledge.checks.get(skill)
+    if checked is None:
+        return ""
+    match outcome(checked):
+        case Outcome.PARTLY if 0 < _weeks_since(checked, table.morning) <= PARTLY_FOR:
+            return "came easily once of twice in the review: twice a week for now"
+        case Outcome.AGAIN if checked.since < AGAIN_ON:
+            return "neither time easily in the review: a step down, hands on"
+        case _:
+            return ""
