@@ -12,7 +12,7 @@ from tests.household import FAMILY, TODAY, desk_at, fixed_prompts, start_fixed
 from warmup.closing import closing
 from warmup.desk import Desk
 from warmup.journal import Journal
-from warmup.memory import Knowledge
+from warmup.memory import Knowledge, Record
 from warmup.morning import Mark
 from warmup.sitting import SHORT, Sitting, begin, resume
 
@@ -205,3 +205,163 @@ def test_a_closed_morning_opens_at_its_close_and_a_second_sitting_is_its_own(
 
 def test_fixed_prompts_are_five() -> None:
     assert len({prompt.item for prompt in fixed_prompts()}) == 5
+
+
+# -- the early stop
+
+
+def easy(desk: Desk, *items: str, run: int = 2, rested: int = 1, mark: Mark = Mark.FLUENT) -> None:
+    """Let the child have met these items, ``rested`` mornings ago."""
+    known, today = desk.knowledge(), desk.morning().index
+    met = Record(20.0, today - rested, None, mark, TODAY - dt.timedelta(rested), run, marks=3, shown=3)
+    desk.know(Knowledge({**known.records, **dict.fromkeys(items, met)}))
+
+
+def items_of(sitting: Sitting) -> list[str]:
+    """The items of the morning, in order."""
+    return [prompt.item for prompt in sitting.prompts]
+
+
+def test_an_early_stop_goes_straight_to_one_sure_prompt_and_leaves_this_one_unmarked(
+    sitting: Sitting,
+) -> None:
+    easy(sitting.desk, "sort/put-together")
+    before, met = items_of(sitting), sitting.desk.knowledge()
+    sitting.mark(Mark.HESITATED)
+    assert sitting.stop_early()
+    assert items_of(sitting) == [*before[:2], "sort/put-together"]
+    assert sitting.prompts[2].why == "a sure one to finish"
+    assert sitting.position == 2 and sitting.unmarked == (1, 2)
+    assert state(again(sitting)) == state(sitting)
+    sitting.mark(Mark.FLUENT)
+    assert sitting.at_close and state(again(sitting)) == state(sitting)
+    assert [(line.item, line.mark) for line in sitting.journal.history("Bean")] == [
+        (before[0], Mark.HESITATED),
+        (before[1], None),
+        ("sort/put-together", Mark.FLUENT),
+    ]
+    sitting.desk.forget()
+    after = sitting.desk.knowledge()
+    assert all(after.of(item) == met.of(item) for item in before[2:])
+
+
+def test_the_sure_prompt_is_the_likeliest_and_of_no_skill_just_asked(sitting: Sitting) -> None:
+    desk = sitting.desk
+    easy(desk, "sort/put-together", rested=3)
+    easy(desk, "patterns/ab-heard", rested=2)
+    easy(desk, "capacity/how-full", run=1, rested=1)
+    easy(desk, "make-ten/easy-pairs", rested=1)
+    easy(desk, "compare/match-to-5", rested=0)
+    today = {"compare/match-to-5": desk.knowledge().of("compare/match-to-5")._replace(shown_on=TODAY)}
+    desk.know(Knowledge({**desk.knowledge().records, **today}))
+    assert sitting.stop_early() and items_of(sitting)[1:] == ["patterns/ab-heard"]
+
+
+def test_where_nothing_is_sure_the_next_best_comes_and_the_never_asked_last(sitting: Sitting) -> None:
+    desk = sitting.desk
+    better = (
+        ("sort/put-together", Mark.HESITATED, 0),
+        ("patterns/ab-heard", Mark.FLUENT, 1),
+        ("compare/match-to-5", Mark.FLUENT, 2),
+    )
+    assert sitting.stop_early() and not desk.knowledge().of(items_of(sitting)[1]).marks
+    for item, mark, run in better:
+        assert sitting.undo()
+        easy(desk, item, mark=mark, run=run)
+        assert sitting.stop_early() and items_of(sitting)[1:] == [item]
+
+
+def test_what_was_not_yet_last_is_no_kind_end_and_the_close_comes_at_once(sitting: Sitting) -> None:
+    desk, before = sitting.desk, items_of(sitting)
+    easy(desk, *(item.id for item in desk.items()), mark=Mark.NOT_YET, run=0)
+    assert sitting.stop_early()
+    assert items_of(sitting) == before[:1] and sitting.at_close
+    assert state(again(sitting)) == state(sitting)
+    assert sitting.undo() and items_of(sitting) == before and sitting.unmarked == (0,)
+
+
+def test_a_stopping_morning_stops_no_second_time_after_a_restart_either(sitting: Sitting) -> None:
+    assert sitting.stop_early() and not sitting.stop_early()
+    back, items = again(sitting), items_of(sitting)
+    assert back.stopping and not back.stop_early()
+    back.mark(Mark.NOT_YET)
+    assert not back.stop_early() and items_of(again(back)) == items
+
+
+def test_two_not_yet_running_stop_the_morning(sitting: Sitting) -> None:
+    before = items_of(sitting)
+    assert not sitting.mark(Mark.NOT_YET)
+    sitting.next()
+    back = again(sitting)
+    assert back.mark(Mark.NOT_YET), "a prompt without a mark between is no other mark, nor is a restart"
+    assert items_of(back)[:3] == before[:3] and len(back.prompts) == 4 and back.position == 3
+    assert back.prompts[3].item not in before[:3] and back.prompts[3].why == "a sure one to finish"
+    assert state(again(back)) == state(back)
+    shown = [line.item for line in back.journal.history("Bean")]
+    assert shown == items_of(back)
+
+
+@pytest.mark.parametrize("between", [Mark.FLUENT, Mark.HESITATED, Mark.SKIPPED])
+def test_another_mark_between_is_no_reason_to_stop(sitting: Sitting, between: Mark) -> None:
+    assert not any(sitting.mark(mark) for mark in (Mark.NOT_YET, between, Mark.NOT_YET))
+    assert len(sitting.prompts) == 5
+
+
+def test_with_one_prompt_to_come_the_morning_goes_on_as_it_is(sitting: Sitting) -> None:
+    before = items_of(sitting)
+    sitting.next()
+    sitting.next()
+    assert not sitting.mark(Mark.NOT_YET) and not sitting.mark(Mark.NOT_YET)
+    assert items_of(sitting) == before and sitting.position == 4
+
+
+def test_undo_takes_the_mark_back_and_brings_the_prompts_again(sitting: Sitting) -> None:
+    sitting.mark(Mark.NOT_YET)
+    sitting.next_cue()
+    before = items_of(sitting)
+    assert sitting.mark(Mark.NOT_YET)
+    sitting.next_cue()
+    sitting.mark(Mark.HESITATED)
+    assert sitting.undo() and sitting.position == 2 and len(sitting.prompts) == 3
+    assert sitting.undo() and sitting.position == 1 and sitting.mark_at(1) is None
+    assert items_of(sitting) == before and sitting.furthest == 1 and not sitting.stopping
+    assert state(again(sitting)) == state(sitting)
+    assert [line.item for line in sitting.journal.history("Bean")] == before[:2]
+    assert not sitting.mark(Mark.NOT_YET), "who takes it back has decided"
+    assert sitting.cue == 0 and items_of(sitting) == before
+    assert sitting.stop_early()
+
+
+def test_undo_of_a_stop_by_key_touches_no_mark(sitting: Sitting) -> None:
+    sitting.mark(Mark.FLUENT)
+    before = state(sitting)
+    sitting.stop_early()
+    assert sitting.undo() and state(sitting) == before == state(again(sitting))
+    assert sitting.undo() and sitting.mark_at(0) is None
+
+
+def test_a_stop_on_the_way_back_keeps_what_was_shown_and_its_marks(sitting: Sitting) -> None:
+    before = items_of(sitting)
+    for mark in (Mark.FLUENT, Mark.FLUENT, Mark.HESITATED):
+        sitting.mark(mark)
+    for _ in range(3):
+        sitting.back()
+    assert sitting.stop_early()
+    assert items_of(sitting)[:4] == before[:4] and len(sitting.prompts) == 5 and sitting.position == 4
+    assert [sitting.mark_at(at) for at in range(3)] == [Mark.FLUENT, Mark.FLUENT, Mark.HESITATED]
+    assert state(again(sitting)) == state(sitting)
+    assert sitting.undo() and items_of(sitting) == before and sitting.position == 0
+
+
+def test_what_was_held_back_since_does_not_come_again_with_an_undo(sitting: Sitting) -> None:
+    last = sitting.prompts[-1]
+    sitting.stop_early()
+    sitting.desk.hold(f"{last.skill}:{last.level}", back=True)
+    assert sitting.undo() and last.item not in items_of(sitting)
+
+
+def test_at_the_close_there_is_nothing_to_stop(sitting: Sitting) -> None:
+    for _ in sitting.prompts:
+        sitting.next()
+    before = state(sitting)
+    assert not sitting.stop_early() and state(sitting) == before

@@ -56,6 +56,9 @@ ACTIONS = (
     ),
     Action("short", ("m", "g"), "short morning", "Four prompts in all today.", Group.DAY),
     Action(
+        "stop", ("i", "2"), "stop early", "One sure prompt, then the close. The rest is no debt.", Group.DAY
+    ),
+    Action(
         "swap", ("j", "b"), "no such object", "Ask something else: what this wants is not here.", Group.DAY
     ),
     Action("hold", ("y", "t"), "not taught yet", "Hold this level back and ask something else.", Group.DAY),

@@ -94,6 +94,17 @@ class Table:
             last = c.record.last if c.record.last is not None else self._opened(c.item) - 1
             self.rests[c.item.skill] = min(self.rests.get(c.item.skill, 999), morning.index - last)
 
+    def surest(self) -> Candidate | None:
+        """What the child is most likely to get, for a morning that ends early; None when there is nothing.
+
+        First what came easily twice running, the likeliest of it; then whatever is not hard, then what took
+        longer last time. What was never asked comes last, the earliest of the year first. An item whose last
+        mark is not yet is no kind end, and neither is one that was on screen today.
+        """
+        able = (c for c in self.all if c.record.mark is not Mark.NOT_YET)
+        fresh = (c for c in able if c.record.shown_on != self.morning.date)
+        return max(fresh, key=_ease, default=None)
+
     def easy(self) -> int:
         """How many prompts that are not hard a morning could hold, two of a skill."""
         skills_of = Counter(c.item.skill for c in self.all if not c.hard)
@@ -114,6 +125,13 @@ class Table:
         hard = record.marks == 0 or record.mark in (Mark.HESITATED, Mark.NOT_YET) or chance < HARD_UNDER
         sure = record.run >= 2 and chance >= SURE_FROM
         return Candidate(item, record, overdue, chance, tie, hard, sure)
+
+
+def _ease(c: Candidate) -> tuple[int, float, int, int]:
+    """How likely it is to come easily, for comparing."""
+    if c.new:
+        return 0, 0.0, -c.item.week, c.tie
+    return 1 if c.hard else 2 if c.record.run < 2 else 3, c.feels, 0, c.tie
 
 
 def _retired(items: Sequence[Item], knowledge: Knowledge, timely: Collection[str]) -> list[Item]:

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field, replace
 from warmup import family as families
 from warmup import skills
 from warmup.documents import FileProblem, Missing, Places
-from warmup.engine import SETTLING_WEEKS, build, choose, open_items, sampled
+from warmup.engine import SETTLING_WEEKS, build, choose, open_items, sampled, surest
 from warmup.family import Child, Family
 from warmup.journal import Journal
 from warmup.memory import Knowledge, Reviews, fold
@@ -135,6 +135,10 @@ class Desk:
             since=self.since(),
             timely={item.id for item in items if skills.timely(item.id, morning)},
         )
+
+    def surest(self, items: Collection[Item], morning: Morning) -> Choice | None:
+        """The one of ``items`` that comes most easily; None when none will do."""
+        return surest(tuple(items), self.knowledge(), morning, child=self.child.record)
 
     def build(self, choices: Collection[Choice], morning: Morning, shape: str, sitting: int = 1) -> Routine:
         """The prompts of a choice."""

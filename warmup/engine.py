@@ -26,6 +26,8 @@ from warmup.words import MONTHS, WEEKDAYS
 SETTLING_WEEKS = 2
 SAMPLES = 2
 """How many prompts tell whether a level from before the family began is known."""
+SURE = "a sure one to finish"
+"""Why the last prompt of a morning comes, in the adult's words."""
 
 
 def open_items(
@@ -110,13 +112,19 @@ def choose(
     return tuple(Choice(p.candidate.item, reason(p, table), p.slot, p.hard) for p in order)
 
 
+def surest(items: Sequence[Item], knowledge: Knowledge, morning: Morning, *, child: str) -> Choice | None:
+    """The one of ``items`` to end a morning with that stops early; None when none will do."""
+    best = Table(items, knowledge, morning, child).surest()
+    return best and Choice(best.item, SURE, SlotKind.SURE, best.hard)
+
+
 def reason(pick: Pick, table: Table) -> str:
     """Why this one today, looking back, in one sentence for the adult."""
     record, morning = pick.candidate.record, table.morning
     if pick.candidate.item.id in table.timely:
         return "the day itself asks for it"
     if pick.closes and not pick.hard:
-        return "a sure one to finish"
+        return SURE
     if pick.candidate.new:
         return _why_new(pick.candidate.item, table)
     assert record.marked_on is not None

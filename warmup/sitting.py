@@ -3,16 +3,32 @@
 Nothing here knows a screen. Every change is in the journal before the method that makes it returns.
 """
 
+from collections.abc import Collection
 from dataclasses import dataclass, field, replace
+from typing import NamedTuple
 
 from warmup import skills
 from warmup.desk import Clock, Desk
+from warmup.engine import SURE
 from warmup.journal import Journal, MarkRow
-from warmup.morning import Mark, Morning, Prompt, Routine
+from warmup.morning import Choice, Item, Mark, Morning, Prompt, Routine
 from warmup.wire import routine_from, routine_text
 
 SHORT = 4
 """How many prompts a short morning has in all."""
+
+
+class _Step(NamedTuple):
+    """What undo takes back: a mark on the prompt ``at`` (``before`` it the one there was), a stop, or both.
+
+    ``gone`` holds the prompts from position ``start`` on that an early stop took away; None without one.
+    """
+
+    at: int
+    before: MarkRow | None
+    marked: bool = True
+    start: int = 0
+    gone: tuple[Prompt, ...] | None = None
 
 
 @dataclass(slots=True)
@@ -34,8 +50,10 @@ class Sitting:
     closed: bool = False
     marks: dict[int, MarkRow] = field(default_factory=dict)
     cues: dict[int, int] = field(default_factory=dict)
-    _undo: list[tuple[int, MarkRow | None]] = field(default_factory=list)
+    _undo: list[_Step] = field(default_factory=list)
     _missing: set[str] = field(default_factory=set)
+    _stopped: bool = False
+    _stopped_itself: bool = False
 
     # -- where it stands
 
@@ -75,14 +93,33 @@ class Sitting:
         shown = range(min(self.furthest + 1, len(self.prompts)))
         return tuple(at for at in shown if self.mark_at(at) is None)
 
+    @property
+    def stopping(self) -> bool:
+        """Whether the morning is down to its sure prompt: stopped early, or come to it by itself."""
+        last = self.prompts[-1:]
+        return self._stopped or (
+            bool(last) and last[0].why == SURE and self.furthest >= len(self.prompts) - 1
+        )
+
     # -- moving and marking
 
-    def mark(self, mark: Mark) -> None:
-        """Mark the prompt on screen and go on."""
+    def mark(self, mark: Mark) -> bool:
+        """Mark the prompt on screen and go on; True when the morning stops early of it.
+
+        It does so at the second not yet running while more than one prompt is still to come, once a
+        sitting: who takes that back has decided, and is not stopped again.
+        """
         if self.at_close:
-            return
-        self._undo.append((self.position, self.marks.get(self.position)))
-        self._write(self.position, self._row(mark, self.cue), self.position + 1)
+            return False
+        at, reached = self.position, self.furthest + 1
+        step = _Step(at, self.marks.get(at))
+        self._write(at, self._row(mark, self.cue), at + 1)
+        enough = self._two_not_yet(at) and not (self._stopped_itself or self.stopping)
+        if enough and len(self.prompts) - reached > 1:
+            self._stopped_itself = True
+            step = step._replace(start=reached, gone=self._stop(reached, at))
+        self._undo.append(step)
+        return step.gone is not None
 
     def next(self) -> None:
         """Go on without a mark."""
@@ -100,19 +137,25 @@ class Sitting:
             self.cues[self.position] = min(3, self.cue + 1)
 
     def undo(self) -> bool:
-        """Take back the last mark and stand on its prompt; False when there is none.
+        """Take back the last mark, or early stop, and stand on its prompt; False when there is none.
 
         After a restart the newest mark on disk is the last one.
         """
         if self._undo:
-            position, before = self._undo.pop()
+            step = self._undo.pop()
         else:
             newest = self.journal.last_mark(self.desk.child.record, self.morning.date, self.number)
             if newest is None:
                 return False
-            position, before = newest, None
-        row = self._row(before.mark, before.cue) if before else self._row(None, 0)
-        self._write(position, row, position)
+            step = _Step(newest, None)
+        if step.marked:
+            before = step.before
+            row = self._row(before.mark, before.cue) if before else self._row(None, 0)
+            self._write(step.at, row, step.at)
+        else:
+            self._go(step.at)
+        if step.gone is not None:
+            self._bring_back(step.start, step.gone)
         return True
 
     def others_easy(self) -> int:
@@ -120,7 +163,7 @@ class Sitting:
         left = self.unmarked
         for at in left:
             self._write(at, self._row(Mark.FLUENT, self.cues.get(at, 0)), self.position)
-            self._undo.append((at, None))
+            self._undo.append(_Step(at, None))
         return len(left)
 
     def toggle_rough(self) -> None:
@@ -145,6 +188,52 @@ class Sitting:
         kept = self._choice(items, max(0, SHORT - done), self.prompts[done - 1].skill if done else "")
         self._replace(done, kept)
         return True
+
+    def stop_early(self) -> bool:
+        """Go to one sure prompt and then the close; False when there is nothing to cut short.
+
+        What was on screen stays, marked or not. What was not reached is not asked and is no debt.
+        """
+        if self.at_close or self.stopping:
+            return False
+        at, reached = self.position, self.furthest + 1
+        gone = self._stop(reached, at)
+        self._undo.append(_Step(at, None, marked=False, start=reached, gone=gone))
+        return True
+
+    def _stop(self, start: int, at: int) -> tuple[Prompt, ...]:
+        """Put a sure prompt in the place of all from ``start`` on, and go to it; gives what it took away.
+
+        ``at`` is the prompt the child was just asked. Where nothing is sure the close comes at once.
+        """
+        gone = self.prompts[start:]
+        used = [prompt.item for prompt in self.prompts[:start]]
+        able = self._usable(used, {self.prompts[at].skill, self.prompts[start - 1].skill})
+        sure = self.desk.surest(able, self.morning)
+        self._replace(start, self._built(sure and (sure,)))
+        self.cues.pop(start, None)
+        self._stopped = True
+        if self.position != start:
+            self._go(start)
+        return gone
+
+    def _bring_back(self, start: int, gone: tuple[Prompt, ...]) -> None:
+        """Bring back what an early stop took away, without what was held back or used since."""
+        start = min(start, len(self.prompts))
+        used = {prompt.item for prompt in self.prompts[:start]}
+        out = used, self.desk.child.held, self._missing
+        self._replace(start, tuple(p for p in gone if not _out(p, *out)))
+        self.cues.pop(start, None)
+        self._stopped = False
+
+    def _two_not_yet(self, at: int) -> bool:
+        """Whether this prompt and the one marked next to it, with no other mark between, are not yet."""
+        marked = [each for each in sorted(self.marks) if self.mark_at(each)]
+        here = marked.index(at)
+        return self.mark_at(at) is Mark.NOT_YET and any(
+            self.mark_at(each) is Mark.NOT_YET
+            for each in (*marked[max(0, here - 1) : here], *marked[here + 1 : here + 2])
+        )
 
     def swap(self) -> bool:
         """Ask something else: what this prompt wants is not here. False when there is nothing else."""
@@ -185,18 +274,23 @@ class Sitting:
 
     def _one_more(self, used: list[str], beside: set[str]) -> Prompt | None:
         """One prompt not in the morning yet, of no skill ``beside``, that wants nothing missing."""
-        morning = self.morning
+        morning, items = self.morning, self._usable(used, beside)
+        built = self._built(self.desk.choose(items, morning, self.desk.shape(morning), count=1))
+        return built[0] if built else None
+
+    def _usable(self, used: list[str], beside: set[str]) -> list[Item]:
+        """The open items not ``used``, of no skill ``beside`` or used twice, that want nothing missing."""
         full = {name for name in (item.partition("/")[0] for item in used) if _count(used, name) >= 2}
-        items = [
+        return [
             item
-            for item in self.desk.open_items(morning)
+            for item in self.desk.open_items(self.morning)
             if item.id not in used
             and item.skill not in beside | full
             and skills.place(item.id).level.table not in self._missing
         ]
-        choices = self.desk.choose(items, morning, self.desk.shape(morning), count=1)
-        built = self.desk.build(choices, morning, self.routine.shape, self.number).prompts
-        return built[0] if built else None
+
+    def _built(self, choices: Collection[Choice] | None) -> tuple[Prompt, ...]:
+        return self.desk.build(choices or (), self.morning, self.routine.shape, self.number).prompts
 
     def _choice(self, items: set[str], count: int, after: str) -> tuple[Prompt, ...]:
         """The best ``count`` of the prompts still to come, none of the skill just asked first."""
@@ -244,8 +338,13 @@ class Sitting:
         )
         self.marks = {at: row for at, row in self.marks.items() if at < start}
         self.furthest = min(self.furthest, max(self.position, start - 1))
-        self._undo = [(at, before) for at, before in self._undo if at < start]
+        self._undo = [step for step in self._undo if step.at < start]
         self.position = min(self.position, len(self.prompts))
+
+
+def _out(prompt: Prompt, used: set[str], held: Collection[str], missing: set[str]) -> bool:
+    """Whether a prompt can't be asked any more: asked already, held back, or wanting what is not here."""
+    return prompt.item in used or f"{prompt.skill}:{prompt.level}" in held or prompt.table in missing
 
 
 def _count(used: list[str], skill: str) -> int:

@@ -214,6 +214,35 @@ async def test_the_day_keys(app: WarmupApp, home: Path) -> None:
         assert load(home / "family.toml").children[0].held
 
 
+@pytest.mark.parametrize("size", SIZES, ids=lambda size: f"{size[0]}x{size[1]}")
+async def test_two_not_yet_running_end_the_morning_kindly_and_undo_takes_it_back(
+    app: WarmupApp, size: tuple[int, int]
+) -> None:
+    async with app.run_test(size=size) as pilot:
+        await press(pilot, "n", "x")
+        shown = " ".join(frame(app).translate(dict.fromkeys(map(ord, "█▀▄▌▐▖▗▘▙▚▛▜▝▞▟"), " ")).split())
+        assert "Two in a row not yet: one that comes easily, then done for today." in shown
+        assert "3 of 3" in shown and "came easily" in shown and "Answer:" in shown
+        await press(pilot, "u")
+        assert "2 of 5" in frame(app) and "Two in a row" not in frame(app)
+
+
+@pytest.mark.parametrize("key", ["i", "2"])
+async def test_the_key_stops_early_and_does_no_harm_after_that(app: WarmupApp, key: str) -> None:
+    async with app.run_test(size=(80, 24)) as pilot:
+        await press(pilot, key)
+        shown = " ".join(" ".join(line[40:].split()) for line in frame(app).splitlines())
+        assert "One that comes easily, then done for today." in shown and "2 of 2" in shown
+        await press(pilot, key)
+        assert "nothing more to leave out" in " ".join(frame(app).split()) and "2 of 2" in frame(app)
+        await press(pilot, "up")
+        assert morning(app).mode is Mode.CLOSE
+        await press(pilot, key)
+        assert morning(app).mode is Mode.CLOSE and "1 without a mark" in frame(app)
+        await press(pilot, "u", "u")
+        assert "1 of 5" in frame(app)
+
+
 async def test_every_action_is_bound_with_a_tooltip_and_stands_in_the_palette(app: WarmupApp) -> None:
     async with app.run_test(size=(80, 24)):
         bound = {

@@ -27,6 +27,10 @@ UNUSABLE = 3
 """The exit code for a file that can't be used as it is (see ``cli``)."""
 NOT_SAVED = "Not being saved: the disk takes no writing. Tried again at each mark."
 
+STOPPED = "One that comes easily, then done for today."
+STOPPED_ITSELF = "Two in a row not yet: one that comes easily, then done for today."
+STOPPED_AT_ONCE = "Done for today. The rest is no debt."
+
 
 class Mode(Enum):
     """What the morning shows."""
@@ -233,7 +237,8 @@ class MorningScreen(Screen[object]):
         }
         match action:
             case "fluent" | "hesitated" | "not_yet" | "skip":
-                sitting.mark(marks[action])
+                if sitting.mark(marks[action]):
+                    self.said = STOPPED_AT_ONCE if sitting.at_close else STOPPED_ITSELF
             case "next" | "accept":
                 sitting.next()
             case "back":
@@ -250,6 +255,11 @@ class MorningScreen(Screen[object]):
                 sitting.toggle_rough()
             case "short":
                 self.said = "" if sitting.shorten() else "It is as short as it gets."
+            case "stop":
+                if sitting.stop_early():
+                    self.said = STOPPED_AT_ONCE if sitting.at_close else STOPPED
+                else:
+                    self.said = "There is nothing more to leave out."
             case "swap":
                 self.said = (
                     "Something else, then." if sitting.swap() else "There is nothing else to ask just now."

@@ -209,7 +209,7 @@ def help_page(width: int, height: int) -> Script:
             "right, with no cue, begun within about five seconds; steady work with fingers counts",
         ),
         ("Hesitated", "a cue, a fresh start, a look at your face, or put right only after you reacted"),
-        ("Not yet", "you had to show it. It comes back; nothing is lost"),
+        ("Not yet", "you showed it. It comes back; nothing is lost"),
         ("No mark", "changes nothing"),
     ):
         page.text(meaning, Tone.PLAIN, Keep.WATCH, f"{mark}:")
