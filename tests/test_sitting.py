@@ -365,3 +365,6 @@ def test_at_the_close_there_is_nothing_to_stop(sitting: Sitting) -> None:
         sitting.next()
     before = state(sitting)
     assert not sitting.stop_early() and state(sitting) == before
+    sitting.close()
+    sitting.back()
+    assert not sitting.stop_early() and len(sitting.prompts) == 5

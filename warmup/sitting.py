@@ -194,7 +194,7 @@ class Sitting:
 
         What was on screen stays, marked or not. What was not reached is not asked and is no debt.
         """
-        if self.at_close or self.stopping:
+        if self.at_close or self.closed or self.stopping:
             return False
         at, reached = self.position, self.furthest + 1
         gone = self._stop(reached, at)
