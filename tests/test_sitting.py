@@ -280,6 +280,17 @@ def test_what_was_not_yet_last_is_no_kind_end_and_the_close_comes_at_once(sittin
     assert sitting.undo() and items_of(sitting) == before and sitting.unmarked == (0,)
 
 
+def test_a_morning_that_stopped_with_nothing_sure_can_be_gone_back_to_after_a_restart(
+    sitting: Sitting,
+) -> None:
+    easy(sitting.desk, *(item.id for item in sitting.desk.items()), mark=Mark.NOT_YET, run=0)
+    assert not sitting.mark(Mark.NOT_YET) and sitting.mark(Mark.NOT_YET)
+    assert sitting.at_close and len(sitting.prompts) == 2
+    back = again(sitting)
+    back.back()
+    assert back.stop_early() and back.position == 2 and state(again(back)) == state(back)
+
+
 def test_a_stopping_morning_stops_no_second_time_after_a_restart_either(sitting: Sitting) -> None:
     assert sitting.stop_early() and not sitting.stop_early()
     back, items = again(sitting), items_of(sitting)

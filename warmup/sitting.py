@@ -90,8 +90,13 @@ class Sitting:
     @property
     def unmarked(self) -> tuple[int, ...]:
         """Prompts that were shown and have no mark."""
-        shown = range(min(self.furthest + 1, len(self.prompts)))
+        shown = range(self._reached)
         return tuple(at for at in shown if self.mark_at(at) is None)
+
+    @property
+    def _reached(self) -> int:
+        """How many prompts were shown."""
+        return min(self.furthest + 1, len(self.prompts))
 
     @property
     def stopping(self) -> bool:
@@ -111,7 +116,7 @@ class Sitting:
         """
         if self.at_close:
             return False
-        at, reached = self.position, self.furthest + 1
+        at, reached = self.position, self._reached
         step = _Step(at, self.marks.get(at))
         self._write(at, self._row(mark, self.cue), at + 1)
         enough = self._two_not_yet(at) and not (self._stopped_itself or self.stopping)
@@ -196,7 +201,7 @@ class Sitting:
         """
         if self.at_close or self.closed or self.stopping:
             return False
-        at, reached = self.position, self.furthest + 1
+        at, reached = self.position, self._reached
         gone = self._stop(reached, at)
         self._undo.append(_Step(at, None, marked=False, start=reached, gone=gone))
         return True
