@@ -1,7 +1,7 @@
 """An invented family at its desk, with a morning that is always the same: for the sitting and the screens."""
 
 import datetime as dt
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from pathlib import Path
 
 from warmup import family as families
@@ -10,8 +10,8 @@ from warmup.desk import Desk, sit_down, year_of
 from warmup.documents import Places
 from warmup.draw import Draw
 from warmup.family import Child, Family
-from warmup.journal import Journal
-from warmup.morning import Cue, Prompt, Routine
+from warmup.journal import Journal, MarkRow
+from warmup.morning import Cue, Mark, Prompt, Routine
 from warmup.pictures.hundred_chart import HundredChart
 from warmup.pictures.ten_frame import TenFrame
 from warmup.wire import routine_text
@@ -92,3 +92,23 @@ def start_fixed(desk: Desk) -> None:
     assert desk.journal is not None
     rows = [(prompt.item, prompt.wording) for prompt in routine.prompts]
     desk.journal.start(desk.child.record, TODAY, "daily", routine_text(routine), rows)
+
+
+def lived(desk: Desk, day: dt.date, marks: Mapping[str, Mark]) -> None:
+    """Put a closed morning of an earlier day into the journal, with these marks by item."""
+    assert desk.journal is not None
+    morning = desk.morning(day)
+    prompts = tuple(skills.prompt(item, morning, Draw("lived", item)) for item in marks)
+    kept = [
+        MarkRow(mark=mark, cue=0, adult="", from_memory=False, at=f"{day}T08:00:00")
+        for mark in marks.values()
+    ]
+    desk.journal.add_whole(
+        desk.child.record,
+        day,
+        "daily",
+        routine_text(Routine(desk.child.record, morning, "daily", prompts)),
+        [(prompt.item, prompt.wording) for prompt in prompts],
+        kept,
+    )
+    desk.forget()

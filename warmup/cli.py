@@ -250,7 +250,7 @@ def _today(arguments: argparse.Namespace, clock: Clock, places: "Places | None" 
     stored = journal.sittings_of(desk.child.record, day) if journal else []
     routine = routine_from(stored[-1].routine) if stored else desk.routine(day)
     if arguments.json:
-        data = routine_data(routine)
+        data = routine_data(routine) | {"teach_again": list(desk.to_teach())}
         _print_json(data if arguments.answers else _without_answers(data))
     else:
         _print(routine_lines(routine, desk, answers=arguments.answers))

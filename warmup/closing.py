@@ -1,5 +1,6 @@
-"""What the close of a morning says: one thing that went well, what comes back, what to lay out. No score."""
+"""What the close of a morning says: what went well, what comes back or is taught again, what to lay out."""
 
+from collections.abc import Sequence
 from typing import NamedTuple
 
 from warmup import skills
@@ -7,19 +8,34 @@ from warmup.desk import Desk, date_words
 from warmup.memory import Knowledge
 from warmup.morning import Mark, Prompt
 from warmup.sitting import Sitting
+from warmup.words import number_word
 
 
 class Closing(NamedTuple):
-    """The close's three lines; ``back`` and ``table`` are empty when there is nothing to say."""
+    """The close's lines, each empty when there is nothing to say. No score.
+
+    ``again`` names what today's marks put to rest until it is taught again, ``models`` what to do for it
+    at the table, a line an item.
+    """
 
     well: str
     back: str
     table: str
+    again: str = ""
+    models: tuple[str, ...] = ()
 
 
 def closing(sitting: Sitting, before: Knowledge) -> Closing:
     """The close of a sitting; ``before`` is what was known when the morning began."""
-    return Closing(_well(sitting, before), _back(sitting), _table(sitting.desk))
+    sitting.desk.forget()
+    resting = _resting(sitting)
+    return Closing(
+        _well(sitting, before),
+        _back(sitting, resting),
+        _table(sitting.desk),
+        _again(resting, sitting.desk),
+        tuple(_model(prompt, alone=len(resting) == 1) for prompt in resting),
+    )
 
 
 def named(prompt: Prompt) -> str:
@@ -41,6 +57,8 @@ def _well(sitting: Sitting, before: Knowledge) -> str:
         best = max(easy, key=lambda p: skills.place(p.item).number)
         return f"{named(best)}. It came easily."
     shown = min(sitting.furthest + 1, len(sitting.prompts))
+    if not shown:
+        return "you sat down together."
     return (
         f"you sat down together and talked maths, {shown} {'question' if shown == 1 else 'questions'} long."
     )
@@ -51,13 +69,37 @@ def _easy(sitting: Sitting, at: int) -> bool:
     return bool(row and row.mark is Mark.FLUENT and not row.cue)
 
 
-def _back(sitting: Sitting) -> str:
+def _back(sitting: Sitting, resting: Sequence[Prompt]) -> str:
     again = [
         named(p)
         for at, p in enumerate(sitting.prompts)
-        if sitting.mark_at(at) in (Mark.HESITATED, Mark.NOT_YET)
+        if sitting.mark_at(at) in (Mark.HESITATED, Mark.NOT_YET) and p not in resting
     ]
     return "; ".join(dict.fromkeys(again))
+
+
+def _resting(sitting: Sitting) -> list[Prompt]:
+    """The prompts whose mark today was the not yet that puts their item to rest."""
+    rest = set(sitting.desk.to_teach())
+    return [
+        p for at, p in enumerate(sitting.prompts) if p.item in rest and sitting.mark_at(at) is Mark.NOT_YET
+    ]
+
+
+def _again(resting: Sequence[Prompt], desk: Desk) -> str:
+    if not resting:
+        return ""
+    names = "; ".join(skills.place(prompt.item).words() for prompt in resting)
+    times = number_word(min(desk.knowledge().of(prompt.item).misses for prompt in resting)).capitalize()
+    they, say = ("it rests", "it was taught") if len(resting) == 1 else ("they rest", "they were taught")
+    return f"{names}. {times} times not yet: {they} until you say {say} (key l)."
+
+
+def _model(prompt: Prompt, *, alone: bool) -> str:
+    """What to do at the table: the second cue, which brings in a model, and what it wants."""
+    skill = "" if alone else f"{skills.place(prompt.item).skill.title}: "
+    ready = f" Have ready: {prompt.table}." if prompt.table else ""
+    return f"{skill}{prompt.cues[1].text}{ready}"
 
 
 def _table(desk: Desk) -> str:
@@ -65,6 +107,5 @@ def _table(desk: Desk) -> str:
     after = desk.morning().next
     if after is None:
         return ""
-    desk.forget()
     wanted = dict.fromkeys(p.table for p in desk.routine(after).prompts if p.table)
     return f"{', '.join(wanted)} ({date_words(after)})" if wanted else ""

@@ -7,10 +7,10 @@ from dataclasses import dataclass, field, replace
 from warmup import family as families
 from warmup import skills
 from warmup.documents import FileProblem, Missing, Places
-from warmup.engine import SETTLING_WEEKS, build, choose, open_items, sampled, surest
+from warmup.engine import SETTLING_WEEKS, build, choose, open_items, rests, sampled, surest
 from warmup.family import Child, Family
 from warmup.journal import Journal
-from warmup.memory import Knowledge, Reviews, fold
+from warmup.memory import RETEACH, Knowledge, Reviews, fold
 from warmup.morning import Asked, Choice, Item, Morning, Plan, Routine, Shape
 from warmup.plan import load_plan, load_shape
 from warmup.schoolyear import REVIEW_EVERY, SchoolYear, school_year
@@ -96,9 +96,27 @@ class Desk:
 
     def open_items(self, morning: Morning) -> tuple[Item, ...]:
         """The items that may be asked on this morning and make sense on it."""
-        able = open_items(self.items(), morning, self.knowledge(), self.child.held, self.child.opened)
+        child = self.child
+        able = open_items(
+            self.items(), morning, self.knowledge(), child.held, child.opened, dict(child.taught)
+        )
         able = sampled(able, self.knowledge(), self.since())
         return tuple(item for item in able if skills.askable(item.id, morning))
+
+    def missed(self) -> tuple[str, ...]:
+        """Items with three not yet running, of levels not held, the newest first; taught since or not."""
+        known = self.knowledge()
+        found = [
+            (known.of(item.id).marked_on or dt.date.min, item.id)
+            for item in self.items()
+            if item.level_id not in self.child.held and known.of(item.id).misses >= RETEACH
+        ]
+        return tuple(item for _, item in sorted(found, key=lambda each: each[0], reverse=True))
+
+    def to_teach(self) -> tuple[str, ...]:
+        """Those of them that rest until the adult says they were taught again."""
+        known, taught = self.knowledge(), dict(self.child.taught)
+        return tuple(item for item in self.missed() if rests(known.of(item), taught.get(item)))
 
     def settling(self, morning: Morning) -> bool:
         """Whether the family is in its first two weeks with the program."""
@@ -168,7 +186,14 @@ class Desk:
     def hold(self, level: str, *, back: bool) -> None:
         """Hold a level (``skill:key``) back as not taught yet, or let it come again."""
         held = {*self.child.held, level} if back else {*self.child.held} - {level}
-        child = replace(self.child, held=tuple(sorted(held)))
+        self._keep(replace(self.child, held=tuple(sorted(held))))
+
+    def taught(self, item: str, *, again: bool = True) -> None:
+        """The item (``skill/name``) was taught again today, or it was not after all."""
+        others = tuple(each for each in self.child.taught if each[0] != item)
+        self._keep(replace(self.child, taught=(*others, (item, self.today)) if again else others))
+
+    def _keep(self, child: Child) -> None:
         children = tuple(child if each.record == child.record else each for each in self.family.children)
         self.child = child
         self.change(replace(self.family, children=children))

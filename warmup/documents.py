@@ -294,16 +294,31 @@ def _written(data: Mapping[str, Any]) -> str:
     plain = {key: value for key, value in data.items() if not _blocks(key, value)}
     text = tomli_w.dumps(plain)
     for key in (key for key in data if key not in plain):
-        text += "".join(f"\n[[{key}]]\n{tomli_w.dumps(table)}" for table in data[key])
+        for table in data[key]:
+            inner = {name: value for name, value in table.items() if isinstance(value, dict)}
+            own = {name: value for name, value in table.items() if name not in inner}
+            text += f"\n[[{key}]]\n{tomli_w.dumps(own)}"
+            text += "".join(f"[{key}.{name}]\n{tomli_w.dumps(value)}" for name, value in inner.items())
     return text if tomllib.loads(text) == data else tomli_w.dumps(data)
 
 
 def _blocks(key: str, value: object) -> bool:
-    if not (isinstance(value, list) and value and re.fullmatch(r"[A-Za-z0-9_-]+", key)):
+    """Whether this is a list of tables, with tables of plain values in them at most."""
+    if not (isinstance(value, list) and value and _bare(key)):
         return False
     return all(
-        isinstance(table, dict) and not any(isinstance(v, dict) for v in table.values()) for table in value
+        isinstance(table, dict)
+        and all(
+            _bare(name) and not any(isinstance(v, dict) for v in inner.values())
+            for name, inner in table.items()
+            if isinstance(inner, dict)
+        )
+        for table in value
     )
+
+
+def _bare(key: str) -> bool:
+    return re.fullmatch(r"[A-Za-z0-9_-]+", key) is not None
 
 
 def _put(target: Path, content: bytes) -> None:

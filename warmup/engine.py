@@ -13,12 +13,14 @@ than half of a morning's prompts could be anything but hard: for a family that m
 new.
 """
 
-from collections.abc import Collection, Iterable, Sequence
+import datetime as dt
+from collections.abc import Collection, Iterable, Mapping, Sequence
+from types import MappingProxyType
 
 from warmup import review, skills
 from warmup.candidates import Table
 from warmup.draw import Draw
-from warmup.memory import Knowledge, Record
+from warmup.memory import RETEACH, Knowledge, Record
 from warmup.morning import Choice, Item, Mark, Morning, Routine, Shape, SlotKind
 from warmup.picking import Pick, Picking
 from warmup.words import MONTHS, WEEKDAYS
@@ -28,6 +30,7 @@ SAMPLES = 2
 """How many prompts tell whether a level from before the family began is known."""
 SURE = "a sure one to finish"
 """Why the last prompt of a morning comes, in the adult's words."""
+_NONE: Mapping[str, dt.date] = MappingProxyType({})
 
 
 def open_items(
@@ -36,12 +39,14 @@ def open_items(
     knowledge: Knowledge,
     held: Collection[str] = (),
     opened: Collection[str] = (),
+    taught: Mapping[str, dt.date] = _NONE,
 ) -> tuple[Item, ...]:
     """The items that may be asked on this morning.
 
     A level (``skill:key``) opens when its week has come, the adult does not hold it, and nothing it
-    stands on is *not yet*, by its last mark or by a
-    review; once asked it stays open. ``opened`` levels come early.
+    stands on is *not yet*, by its last mark or by a review; once asked it stays open. ``opened`` levels
+    come early. An item that rests until it is taught again is not open; ``taught`` gives the dates on
+    which that was done, by item.
     """
     items = tuple(items)
     shaky = {
@@ -57,6 +62,7 @@ def open_items(
         if item.level_id not in held
         and (item.week <= morning.week or item.level_id in opened)
         and (item.level_id in begun or not shaky.intersection(item.stands_on))
+        and not rests(knowledge.of(item.id), taught.get(item.id))
     )
 
 
@@ -81,6 +87,17 @@ def sampled(items: Sequence[Item], knowledge: Knowledge, since: int) -> tuple[It
         return item.id in first[item.level_id][:SAMPLES] if len(went) < SAMPLES else not all(went)
 
     return tuple(item for item in items if wanted(item))
+
+
+def rests(record: Record, taught: dt.date | None) -> bool:
+    """Whether an item waits to be taught again: ``RETEACH`` not yet running, and not taught since.
+
+    ``taught`` is the last date on which it was. That of the last mark will do: a warm-up comes before
+    the day's lesson. A further not yet on a later date puts the item to rest again.
+    """
+    if record.misses < RETEACH:
+        return False
+    return taught is None or record.marked_on is None or taught < record.marked_on
 
 
 def choose(

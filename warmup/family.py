@@ -11,7 +11,17 @@ from typing import Any
 
 from dateutil import rrule
 
-from warmup.documents import Document, FileProblem, Missing, did_you_mean, read, shown, write_atomic
+from warmup.documents import (
+    Document,
+    FileProblem,
+    Missing,
+    clean,
+    did_you_mean,
+    read,
+    shown,
+    visible,
+    write_atomic,
+)
 from warmup.morning import Countdown
 from warmup.schoolyear import WEEKS
 from warmup.words import MONTHS, WEEKDAYS
@@ -21,6 +31,7 @@ LONGEST_BREAK = 366
 """The longest stretch of days off in one line, in days: a longer one is a slip in the year."""
 PLACEHOLDER = "Sunshine"
 """The nickname a child has until the family gives one."""
+_MOST_TAUGHT = 1000
 _ORDINALS = {"first": 1, "second": 2, "third": 3, "fourth": 4, "last": -1}
 _YEARLY = 'a day like "December 25", "fourth Thursday of November" or "last Monday of May"'
 
@@ -30,12 +41,14 @@ class Child:
     """One child: a nickname, and the levels (``skill:level``) held back or opened early.
 
     ``record`` is the name its marks are kept under: the first nickname, so that a new one loses nothing.
+    ``taught`` holds items (``skill/name``), each once, with the date the adult said they were taught again.
     """
 
     nickname: str
     held: tuple[str, ...] = ()
     opened: tuple[str, ...] = ()
     record: str = ""
+    taught: tuple[tuple[str, dt.date], ...] = ()
 
     def __post_init__(self) -> None:
         if not self.record:
@@ -126,10 +139,22 @@ def _children(file: Document) -> tuple[Child, ...]:
         record = file.name("child", n, "record", default=nickname)
         if any(record == child.record for child in children):
             file.refuse(("child", n, "record"), "a record no other child has")
-        children.append(Child(nickname, held, opened, record))
+        children.append(Child(nickname, held, opened, record, _taught(file, n)))
     if not children:
         raise file.problem(("child",), "at least one [[child]] with a nickname", "none")
     return tuple(children)
+
+
+def _taught(file: Document, n: int) -> tuple[tuple[str, dt.date], ...]:
+    keys = ("child", n, "taught")
+    items = file.keys_of(*keys)
+    if len(items) > _MOST_TAUGHT:
+        raise file.problem(keys, f"a table of at most {_MOST_TAUGHT}", f"{len(items)}")
+    for item in items:
+        # A key is not mended as other words are: two might become one.
+        if item != clean(item) or not visible(item) or len(item) > 80:
+            raise file.problem((*keys, item), "an item like make-ten/seven-three", shown(item))
+    return tuple((item, file.date(*keys, item)) for item in items)
 
 
 def _weekdays(file: Document) -> tuple[int, ...]:
@@ -225,16 +250,23 @@ def _days(yearly: str, first: dt.date, last: dt.date) -> list[dt.date]:
 
 
 def warnings(family: Family) -> tuple[str, ...]:
-    """What is odd but does no harm, a sentence each: levels no skill has, a first day without school."""
-    from warmup.skills import levels
+    """What is odd but does no harm, a sentence each: levels or items no skill has, a first day off."""
+    from warmup.skills import item_names, levels
 
-    known = levels()
+    known, items = levels(), item_names()
     found = [
         f"{child.nickname} has {shown(level)} {how}, and there is no such level{did_you_mean(level, known)}."
         for child in family.children
         for how, names in (("held back", child.held), ("opened early", child.opened))
         for level in names
         if level not in known
+    ]
+    found += [
+        f"{child.nickname} has {shown(item)} taught again, and there is no such item"
+        f"{did_you_mean(item, items)}."
+        for child in family.children
+        for item, _ in child.taught
+        if item not in items
     ]
     if family.first_day.weekday() not in family.weekdays:
         day = WEEKDAYS[family.first_day.weekday()]
@@ -263,6 +295,7 @@ def dump(family: Family, over: Mapping[str, Any]) -> dict[str, Any]:
             "record": child.record,
             "held": list(child.held),
             "opened": list(child.opened),
+            "taught": dict(child.taught),
         }
         for child in family.children
     ]

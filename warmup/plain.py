@@ -32,7 +32,7 @@ def routine_lines(routine: Routine, desk: Desk, *, answers: bool = True) -> Iter
 
 
 def morning_lines(morning: Morning, desk: Desk) -> Iterator[str]:
-    """Which day it is in the family's year, and what the quarter has unlocked."""
+    """Which day it is in the family's year, and what the quarter has unlocked, what to teach again."""
     yield f"Warm-up for {desk.child.nickname}, {date_words(morning.date)} {morning.date.year}."
     yield day_words(morning)
     if morning.festive:
@@ -40,6 +40,9 @@ def morning_lines(morning: Morning, desk: Desk) -> Iterator[str]:
     open_now = unlocked(desk, morning)
     if open_now:
         yield f"Unlocked this quarter: {'; '.join(open_now)}."
+    resting = desk.to_teach()
+    if resting:
+        yield f"To teach again: {'; '.join(skills.place(item).words() for item in resting)}."
 
 
 def day_words(morning: Morning) -> str:

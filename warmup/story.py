@@ -5,8 +5,10 @@ from collections.abc import Iterator
 
 from warmup import skills
 from warmup.desk import Desk, date_words
+from warmup.engine import rests
 from warmup.memory import Knowledge, Record, fold
 from warmup.morning import Asked, Mark
+from warmup.words import number_word
 
 _MARKS = {
     Mark.FLUENT: "came easily",
@@ -35,6 +37,13 @@ def story(desk: Desk, item: str) -> Iterator[str]:
         before = known.of(item)
         known = fold((line,), desk.year.index, desk.opened(), desk.guesses(), known)
         yield f"{date_words(line.date)} {line.date.year}: {_told(line, before, known.of(item))}."
+    taught = dict(desk.child.taught).get(item)
+    if taught:
+        yield f"It was taught again on {date_words(taught)} {taught.year}."
+    if rests(known.of(item), taught):
+        times = number_word(known.of(item).misses).capitalize()
+        yield f"{times} times not yet running: it rests until you say it was taught again (key l)."
+        return
     yield _due(desk, known.of(item))
 
 

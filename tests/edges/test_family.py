@@ -135,6 +135,36 @@ def test_little_is_enough(tmp_path: Path) -> None:
         ('nickname = "Bean"', "nickname = 7", "line 12, child 1.nickname: expected some words"),
         ('nickname = "Bean"', 'nickname = "Bean"\n[[child]]\nnickname = "BEAN"', "line 14, child 2.nickname"),
         ('held = ["coins:dime"]', "held = [1]", "line 13, child 1.held 1: expected some words"),
+        (
+            "[[countdown]]",
+            '[child.taught]\n"make-ten/seven-three" = "soon"\n[[countdown]]',
+            "line 15, child 1.taught.make-ten/seven-three: expected a date like 2026-08-31, found",
+        ),
+        (
+            "[[countdown]]",
+            "taught = [2026-12-03]\n[[countdown]]",
+            "line 14, child 1.taught: expected a table",
+        ),
+        (
+            "[[countdown]]",
+            "taught.make-ten = 2026-12-03T08:00:00\n[[countdown]]",
+            "line 14, child 1.taught.make-ten: expected a date",
+        ),
+        (
+            "[[countdown]]",
+            'taught."a\\u001b[2Jb" = 2026-12-03\n[[countdown]]',
+            "expected an item like make-ten/seven-three, found",
+        ),
+        (
+            "[[countdown]]",
+            f'taught."{"x" * 10_000}" = 2026-12-03\n[[countdown]]',
+            "expected an item like make-ten/seven-three, found",
+        ),
+        (
+            "[[countdown]]",
+            f"taught = {{{', '.join(f'i{n} = 2026-12-03' for n in range(1001))}}}\n[[countdown]]",
+            "line 14, child 1.taught: expected a table of at most 1000, found 1001",
+        ),
         ("date = 2027-06-04", "", "line 14, countdown 1.date"),
         ("fourth Thursday", "fifth Thursday", "line 19, countdown 2.yearly: expected a day like"),
         ("fourth Thursday of November", "February 30", 'found "February 30"'),
@@ -189,6 +219,9 @@ def test_a_nickname_is_shown_as_written_and_never_obeyed(tmp_path: Path, raw: st
 names = st.text(st.characters(codec="utf-8"), min_size=1, max_size=40).map(clean).filter(visible)
 refs = st.lists(st.sampled_from(["coins:dime", "no such:level", "count:to-20"]), unique=True).map(tuple)
 dates = st.dates(day(2020, 1, 1), day(2040, 1, 1))
+taught = st.dictionaries(
+    st.sampled_from(["make-ten/seven-three", "no such/item", "[x] = 'q\"", "a.b"]), dates
+).map(lambda found: tuple(found.items()))
 rules = st.one_of(
     st.builds(CountdownRule, names, date=dates),
     st.builds(
@@ -202,7 +235,10 @@ a_family = st.builds(
     first_day=dates,
     began=dates,
     children=st.lists(
-        st.builds(Child, names, refs, refs), min_size=1, max_size=3, unique_by=lambda c: c.nickname.casefold()
+        st.builds(Child, names, refs, refs, taught=taught),
+        min_size=1,
+        max_size=3,
+        unique_by=lambda c: c.nickname.casefold(),
     ).map(tuple),
     first_week=st.integers(1, 36),
     weekdays=st.sets(st.integers(0, 6), min_size=1).map(sorted).map(tuple),
@@ -258,6 +294,7 @@ WAYS = [
     ("format",), ("school",), ("child",), ("countdown",), ("preferences",),
     *(("school", key) for key in tomllib.loads(EXAMPLE)["school"]),
     ("school", "days_off", 1, "from"), ("child", 0), ("child", 0, "nickname"), ("child", 0, "held"),
+    ("child", 0, "taught"), ("child", 0, "taught", "make-ten/seven-three"),
     ("countdown", 0), ("countdown", 1, "yearly"), ("preferences", "theme"), ("preferences", "pennies"),
 ]  # fmt: skip
 
@@ -268,6 +305,7 @@ def test_any_value_in_any_place_gives_a_family_or_a_problem(
     way: tuple[str | int, ...], value: object
 ) -> None:
     data = tomllib.loads(EXAMPLE)
+    data["child"][0]["taught"] = {"make-ten/seven-three": day(2026, 12, 3)}
     at = data
     for key in way[:-1]:
         at = at[key]  # type: ignore[index]  # the ways are those of EXAMPLE
@@ -298,6 +336,21 @@ def test_keys_unknown_here_survive_a_save(tmp_path: Path) -> None:
     assert data["child"] == [bean_then, {"nickname": "Pippa", "record": "Pip"}]
     save(path, replace(load(path), children=(bean, Child("Lark"))))
     assert tomllib.loads(path.read_text())["child"][0] == bean_then | {"held": ["coins:dime"]}
+
+
+def test_what_was_taught_again_is_a_table_under_its_child(tmp_path: Path) -> None:
+    rows = (("make-ten/seven-three", day(2026, 12, 3)), ("knots/one", day(2026, 12, 1)))
+    path = written(tmp_path, EXAMPLE)
+    bean = replace(load(path).children[0], taught=rows)
+    save(path, replace(FAMILY, children=(bean, Child("Pip", taught=rows[:1]))))
+    text = path.read_text()
+    assert text.count('\n[child.taught]\n"make-ten/seven-three" = 2026-12-03\n') == 2
+    assert [child.taught for child in load(path).children] == [rows, rows[:1]]
+    assert [warning for warning in warnings(load(path)) if "taught" in warning] == [
+        'Bean has "knots/one" taught again, and there is no such item.'
+    ]
+    save(path, replace(load(path), children=(replace(bean, taught=()), Child("Pip"))))
+    assert "taught" not in path.read_text()
 
 
 def test_a_child_renamed_in_its_place_keeps_its_record_and_what_else_stood_there() -> None:

@@ -16,7 +16,7 @@ from warmup.journal import Journal
 from warmup.morning import Mark
 from warmup.pictures import Picture
 from warmup.screens import pages
-from warmup.screens.pages import Notice, Unlocked
+from warmup.screens.pages import Notice, TeachAgain, Unlocked
 from warmup.screens.panes import ScriptPane, Stage
 from warmup.screens.script import Script
 from warmup.sitting import Sitting, begin, resume
@@ -111,6 +111,8 @@ class MorningScreen(Screen[object]):
             mode = Mode.CLOSE
         if mode is Mode.CLOSE and self.sitting is not None:
             self._ending = closing(self.sitting, self.desk.knew_before_today())
+        if mode is Mode.UNLOCKED:
+            self.desk.forget()
         self.mode = mode
         self._show()
 
@@ -162,7 +164,8 @@ class MorningScreen(Screen[object]):
             case Mode.HELP:
                 return pages.help_page(width, height)
             case Mode.UNLOCKED:
-                return pages.unlocked_page(self.desk.morning(), self._unlocked(), self.cursor, width, height)
+                rows, notices = self._unlocked(), self._notices()
+                return pages.unlocked_page(self.desk.morning(), rows, self.cursor, width, height, notices)
             case Mode.DAYS:
                 days = [date_words(day) for day in self.days]
                 return pages.days_page(days, self.off, self.cursor, width, height)
@@ -178,9 +181,9 @@ class MorningScreen(Screen[object]):
         lines = (*loud, Notice(self.aside), Notice(self.said))
         return tuple(line for line in lines if line.text)
 
-    def _unlocked(self) -> list[Unlocked]:
+    def _unlocked(self) -> list[Unlocked | TeachAgain]:
         morning, plan = self.desk.morning(), self.desk.plan
-        rows = []
+        rows: list[Unlocked] = []
         for skill in skills.SKILLS.values():
             for level in skill.levels:
                 ref = f"{skill.id}:{level.key}"
@@ -189,7 +192,15 @@ class MorningScreen(Screen[object]):
                     (week - 1) // 9 + 1 == morning.quarter and week <= morning.week
                 ) or ref in self.desk.child.held:
                     rows.append(Unlocked(ref, skill.title, level.label, week, ref in self.desk.child.held))
-        return sorted(rows, key=lambda row: (-row.week, row.title))
+        return [*self._teach_again(), *sorted(rows, key=lambda row: (-row.week, row.title))]
+
+    def _teach_again(self) -> list[TeachAgain]:
+        resting, taught = self.desk.to_teach(), dict(self.desk.child.taught)
+        return [
+            TeachAgain(item, skills.place(item).words(), item not in resting)
+            for item in self.desk.missed()
+            if item in resting or taught.get(item) == self.desk.today
+        ]
 
     # -- what the keys do
 
@@ -334,9 +345,19 @@ class MorningScreen(Screen[object]):
             case "hesitated":
                 self.cursor = min(max(0, len(rows) - 1), self.cursor + 1)
             case "hold" if rows:
-                row = rows[self.cursor]
-                self.desk.hold(row.level, back=not row.held)
+                self._say_taught_or_hold(rows[self.cursor])
             case "unlocked" | "accept" | "back" | "next":
                 self._enter(Mode.PROMPT)
                 return
         self._show()
+
+    def _say_taught_or_hold(self, row: Unlocked | TeachAgain) -> None:
+        match row:
+            case Unlocked():
+                self.desk.hold(row.level, back=not row.held)
+            case TeachAgain(taught=False):
+                self.desk.taught(row.item)
+                self.said = f"Taught again on {date_words(self.desk.today)}; it may come back."
+            case TeachAgain():
+                self.desk.taught(row.item, again=False)
+                self.said = "It rests until you say it was taught."

@@ -166,8 +166,11 @@ def close_page(
     page.air()
     page.text(closing.well, Tone.PLAIN, Keep.ALWAYS, "Went well:")
     page.text(closing.back, Tone.PLAIN, Keep.ALWAYS, "Comes back:")
+    page.text(closing.again, Tone.CUE, Keep.ALWAYS, "Teach again:")
+    for model in closing.models:
+        page.text(model, Tone.PLAIN, Keep.HEAD, "At the table:")
     page.text(closing.table, Tone.PLAIN, Keep.OBJECT, "On the table next time:")
-    if any(word in closing.table for word in _SMALL):
+    if any(word in " ".join((closing.table, *closing.models)) for word in _SMALL):
         page.text(SMALL_THINGS, Tone.QUIET, Keep.WATCH)
     _notices(page, notices)
     page.line(beads(sitting), Keep.BEADS, bottom=True)
@@ -231,26 +234,53 @@ class Unlocked(NamedTuple):
     week: int
     held: bool
 
+    def words(self) -> str:
+        """The row as it stands in the list."""
+        return f"week {self.week:>2}  {'held back: ' if self.held else ''}{self.title}: {self.label}"
 
-def unlocked_page(morning: Morning, rows: Sequence[Unlocked], cursor: int, width: int, height: int) -> Script:
-    """The quarter's levels, newest first, and those held back; the cursor's can be held or let come."""
+
+class TeachAgain(NamedTuple):
+    """One item in that list which rests until it is taught again, or was taught today."""
+
+    item: str
+    named: str
+    taught: bool
+
+    def words(self) -> str:
+        """The row as it stands in the list."""
+        return f"{'taught again' if self.taught else 'teach again'}: {self.named}"
+
+
+def unlocked_page(
+    morning: Morning,
+    rows: Sequence[Unlocked | TeachAgain],
+    cursor: int,
+    width: int,
+    height: int,
+    notices: Sequence[Notice] = (),
+) -> Script:
+    """What is to be taught again, then the quarter's levels, newest first, and those held back.
+
+    The key that holds a level, or lets it come, says of an item that it was taught.
+    """
     page = Script(width)
+    _notices(page, notices)
+    on_item = bool(rows) and isinstance(rows[cursor], TeachAgain)
+    label = " it was taught, or not yet" if on_item else " hold back, or let it come"
+    keys = [Span("↑ ↓", Tone.KEY), Span(" choose", Tone.PLAIN), *_key("hold", label)]
+    page.keys([*keys, *_key("unlocked", " back to the morning")], Keep.ALWAYS)
     page.text(f"Quarter {morning.quarter}: what may be asked so far", Tone.SAY, Keep.HEAD)
-    room = max(3, height - 5)
+    room = max(3, height - 1 - sum(len(block.lines) for block in page.blocks))
     first = max(0, min(cursor - room // 2, len(rows) - room))
     for at, row in list(enumerate(rows))[first : first + room]:
         here = at == cursor
-        held = "held back: " if row.held else ""
-        text = f"week {row.week:>2}  {held}{row.title}: {row.label}"
         page.line(
             (
                 Span("› " if here else "  ", Tone.KEY),
-                Span(_cut(text, width - 2), Tone.HERE if here else Tone.PLAIN),
+                Span(_cut(row.words(), width - 2), Tone.HERE if here else Tone.PLAIN),
             ),
             Keep.ALWAYS,
         )
-    keys = [Span("↑ ↓", Tone.KEY), Span(" choose", Tone.PLAIN), *_key("hold", " hold back, or let it come")]
-    page.keys([*keys, *_key("unlocked", " back to the morning")], Keep.ALWAYS)
     return page
 
 

@@ -49,6 +49,11 @@ class Place(NamedTuple):
     number: int
     name: str
 
+    def words(self) -> str:
+        """A few words for the adult: "make ten, all"; an item that is not the plain one is named behind."""
+        plain = self.name == self.level.items[0]
+        return f"{self.skill.title.lower()}, {self.level.label}{'' if plain else f' ({self.name})'}"
+
 
 @cache
 def _places() -> Mapping[str, Place]:
