@@ -15,7 +15,7 @@ class Closing(NamedTuple):
     """The close's lines, each empty when there is nothing to say. No score.
 
     ``again`` names what today's marks put to rest until it is taught again, ``models`` what to do for it
-    at the table, a line an item.
+    at the table, a line an item. ``pause`` offers a week with nothing new, or says until when there is none.
     """
 
     well: str
@@ -23,6 +23,7 @@ class Closing(NamedTuple):
     table: str
     again: str = ""
     models: tuple[str, ...] = ()
+    pause: str = ""
 
 
 def closing(sitting: Sitting, before: Knowledge) -> Closing:
@@ -35,6 +36,7 @@ def closing(sitting: Sitting, before: Knowledge) -> Closing:
         _table(sitting.desk),
         _again(resting, sitting.desk),
         tuple(_model(prompt, alone=len(resting) == 1) for prompt in resting),
+        _pause(sitting.desk),
     )
 
 
@@ -100,6 +102,40 @@ def _model(prompt: Prompt, *, alone: bool) -> str:
     skill = "" if alone else f"{skills.place(prompt.item).skill.title}: "
     ready = f" Have ready: {prompt.table}." if prompt.table else ""
     return f"{skill}{prompt.cues[1].text}{ready}"
+
+
+def _pause(desk: Desk) -> str:
+    until = desk.paused_until()
+    if until and until > desk.today:
+        return f"Nothing new until {date_words(until)}. Key y takes it back."
+    return "More than a third wobbles. Key y: nothing new for a week." if wobbling(desk) else ""
+
+
+def wobbling(desk: Desk) -> bool:
+    """Whether more than a third of the skills marked so far in this review week had a wobble in it.
+
+    A wobble is a mark of hesitated or not yet, or a cue. A rough day lowers nothing: it is left out here
+    as well. False in any other week.
+    """
+    morning = desk.morning()
+    if not morning.review:
+        return False
+    wobbles: dict[str, bool] = {}
+    for line in reversed(desk.history()):
+        if desk.year.morning(line.date).week != morning.week:
+            break
+        if line.mark in (None, Mark.SKIPPED) or line.rough:
+            continue
+        skill = line.item.partition("/")[0]
+        wobbles[skill] = wobbles.get(skill, False) or line.mark is not Mark.FLUENT or line.cue > 0
+    return 3 * sum(wobbles.values()) > len(wobbles)
+
+
+def turn_pause(desk: Desk) -> None:
+    """Take the offer of a school week with nothing new, or take it back."""
+    until = desk.paused_until()
+    # On the last day of one such week the next may be wanted.
+    desk.pause(0 if until and until > desk.today else desk.year.mornings_a_week)
 
 
 def _table(desk: Desk) -> str:

@@ -98,7 +98,13 @@ class Desk:
         """The items that may be asked on this morning and make sense on it."""
         child = self.child
         able = open_items(
-            self.items(), morning, self.knowledge(), child.held, child.opened, dict(child.taught)
+            self.items(),
+            morning,
+            self.knowledge(),
+            child.held,
+            child.opened,
+            dict(child.taught),
+            paused=child.paused is not None and morning.date <= child.paused,
         )
         able = sampled(able, self.knowledge(), self.since())
         return tuple(item for item in able if skills.askable(item.id, morning))
@@ -192,6 +198,17 @@ class Desk:
         """The item (``skill/name``) was taught again today, or it was not after all."""
         others = tuple(each for each in self.child.taught if each[0] != item)
         self._keep(replace(self.child, taught=(*others, (item, self.today)) if again else others))
+
+    def pause(self, mornings: int) -> None:
+        """Open no new level on this many planned mornings after today; with 0 they come again."""
+        ahead = [day for day in self.year.mornings if day > self.today][:mornings]
+        until = ahead[-1] if ahead else self.today
+        self._keep(replace(self.child, paused=until if mornings else None))
+
+    def paused_until(self) -> dt.date | None:
+        """The last day without new levels, today or later; else None."""
+        until = self.child.paused
+        return until if until is not None and until >= self.today else None
 
     def _keep(self, child: Child) -> None:
         children = tuple(child if each.record == child.record else each for each in self.family.children)

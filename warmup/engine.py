@@ -40,13 +40,15 @@ def open_items(
     held: Collection[str] = (),
     opened: Collection[str] = (),
     taught: Mapping[str, dt.date] = _NONE,
+    paused: bool = False,
 ) -> tuple[Item, ...]:
     """The items that may be asked on this morning.
 
     A level (``skill:key``) opens when its week has come, the adult does not hold it, and nothing it
     stands on is *not yet*, by its last mark or by a review; once asked it stays open. ``opened`` levels
     come early. An item that rests until it is taught again is not open; ``taught`` gives the dates on
-    which that was done, by item.
+    which that was done, by item. While ``paused`` no level
+    opens of which nothing has a mark yet, unless nothing at all has one.
     """
     items = tuple(items)
     shaky = {
@@ -62,6 +64,7 @@ def open_items(
         if item.level_id not in held
         and (item.week <= morning.week or item.level_id in opened)
         and (item.level_id in begun or not shaky.intersection(item.stands_on))
+        and (item.level_id in begun or not (paused and begun))
         and not rests(knowledge.of(item.id), taught.get(item.id))
     )
 

@@ -42,6 +42,7 @@ class Child:
 
     ``record`` is the name its marks are kept under: the first nickname, so that a new one loses nothing.
     ``taught`` holds items (``skill/name``), each once, with the date the adult said they were taught again.
+    Up to and on ``paused`` no level opens that has not begun.
     """
 
     nickname: str
@@ -49,6 +50,7 @@ class Child:
     opened: tuple[str, ...] = ()
     record: str = ""
     taught: tuple[tuple[str, dt.date], ...] = ()
+    paused: dt.date | None = None
 
     def __post_init__(self) -> None:
         if not self.record:
@@ -139,7 +141,8 @@ def _children(file: Document) -> tuple[Child, ...]:
         record = file.name("child", n, "record", default=nickname)
         if any(record == child.record for child in children):
             file.refuse(("child", n, "record"), "a record no other child has")
-        children.append(Child(nickname, held, opened, record, _taught(file, n)))
+        paused = file.date("child", n, "paused") if file.has("child", n, "paused") else None
+        children.append(Child(nickname, held, opened, record, _taught(file, n), paused))
     if not children:
         raise file.problem(("child",), "at least one [[child]] with a nickname", "none")
     return tuple(children)
@@ -295,6 +298,7 @@ def dump(family: Family, over: Mapping[str, Any]) -> dict[str, Any]:
             "record": child.record,
             "held": list(child.held),
             "opened": list(child.opened),
+            "paused": child.paused,
             "taught": dict(child.taught),
         }
         for child in family.children

@@ -165,6 +165,8 @@ def test_little_is_enough(tmp_path: Path) -> None:
             f"taught = {{{', '.join(f'i{n} = 2026-12-03' for n in range(1001))}}}\n[[countdown]]",
             "line 14, child 1.taught: expected a table of at most 1000, found 1001",
         ),
+        ("[[countdown]]", "paused = true\n[[countdown]]", "line 14, child 1.paused: expected a date"),
+        ("[[countdown]]", "paused = 9999-12-31\n[[countdown]]", "between the years 1900 and 2999"),
         ("date = 2027-06-04", "", "line 14, countdown 1.date"),
         ("fourth Thursday", "fifth Thursday", "line 19, countdown 2.yearly: expected a day like"),
         ("fourth Thursday of November", "February 30", 'found "February 30"'),
@@ -235,7 +237,7 @@ a_family = st.builds(
     first_day=dates,
     began=dates,
     children=st.lists(
-        st.builds(Child, names, refs, refs, taught=taught),
+        st.builds(Child, names, refs, refs, taught=taught, paused=st.none() | dates),
         min_size=1,
         max_size=3,
         unique_by=lambda c: c.nickname.casefold(),
@@ -294,7 +296,7 @@ WAYS = [
     ("format",), ("school",), ("child",), ("countdown",), ("preferences",),
     *(("school", key) for key in tomllib.loads(EXAMPLE)["school"]),
     ("school", "days_off", 1, "from"), ("child", 0), ("child", 0, "nickname"), ("child", 0, "held"),
-    ("child", 0, "taught"), ("child", 0, "taught", "make-ten/seven-three"),
+    ("child", 0, "paused"), ("child", 0, "taught"), ("child", 0, "taught", "make-ten/seven-three"),
     ("countdown", 0), ("countdown", 1, "yearly"), ("preferences", "theme"), ("preferences", "pennies"),
 ]  # fmt: skip
 
@@ -342,9 +344,10 @@ def test_what_was_taught_again_is_a_table_under_its_child(tmp_path: Path) -> Non
     rows = (("make-ten/seven-three", day(2026, 12, 3)), ("knots/one", day(2026, 12, 1)))
     path = written(tmp_path, EXAMPLE)
     bean = replace(load(path).children[0], taught=rows)
-    save(path, replace(FAMILY, children=(bean, Child("Pip", taught=rows[:1]))))
+    save(path, replace(FAMILY, children=(bean, Child("Pip", taught=rows[:1], paused=day(2026, 12, 3)))))
     text = path.read_text()
     assert text.count('\n[child.taught]\n"make-ten/seven-three" = 2026-12-03\n') == 2
+    assert "\npaused = 2026-12-03\n" in text and load(path).children[1].paused == day(2026, 12, 3)
     assert [child.taught for child in load(path).children] == [rows, rows[:1]]
     assert [warning for warning in warnings(load(path)) if "taught" in warning] == [
         'Bean has "knots/one" taught again, and there is no such item.'

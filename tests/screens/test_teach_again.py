@@ -9,6 +9,7 @@ from textual.pilot import Pilot
 
 from tests.household import TODAY, desk_at, lived, start_fixed
 from tests.screens.frame import frame, golden
+from warmup import closing
 from warmup.app import WarmupApp
 from warmup.family import load
 from warmup.morning import Mark
@@ -20,8 +21,12 @@ ITEMS = ("make-ten/seven-three", "count-on/across-30")
 
 
 @pytest.fixture
-def app(home: Path, clock: Clock) -> WarmupApp:
-    """The fixed morning, after two mornings of not yet on the items of its first two prompts."""
+def app(home: Path, clock: Clock, monkeypatch: pytest.MonkeyPatch) -> WarmupApp:
+    """The fixed morning, after two mornings of not yet on the items of its first two prompts.
+
+    What the next morning wants is fixed as well, so that no change of the engine moves these screens.
+    """
+    monkeypatch.setattr(closing, "_table", lambda _desk: "real coins, day strip (Thursday 4 March)")
     desk = desk_at(home, clock)
     for back in (2, 1):
         lived(desk, TODAY - dt.timedelta(back), dict.fromkeys(ITEMS, Mark.NOT_YET))

@@ -9,7 +9,7 @@ from textual.app import ComposeResult
 from textual.screen import Screen
 
 from warmup import skills
-from warmup.closing import Closing, closing
+from warmup.closing import Closing, closing, turn_pause
 from warmup.desk import Clock, Desk, date_words
 from warmup.documents import FileProblem
 from warmup.journal import Journal
@@ -164,8 +164,7 @@ class MorningScreen(Screen[object]):
             case Mode.HELP:
                 return pages.help_page(width, height)
             case Mode.UNLOCKED:
-                rows, notices = self._unlocked(), self._notices()
-                return pages.unlocked_page(self.desk.morning(), rows, self.cursor, width, height, notices)
+                return self._unlocked_page(width, height)
             case Mode.DAYS:
                 days = [date_words(day) for day in self.days]
                 return pages.days_page(days, self.off, self.cursor, width, height)
@@ -180,6 +179,12 @@ class MorningScreen(Screen[object]):
         loud = [Notice(line, loud=True) for line in (saving, self.desk.unsaved, *self.notices, self.wrong)]
         lines = (*loud, Notice(self.aside), Notice(self.said))
         return tuple(line for line in lines if line.text)
+
+    def _unlocked_page(self, width: int, height: int) -> Script:
+        until = self.desk.paused_until()
+        paused = date_words(until) if until else ""
+        rows, notices = self._unlocked(), self._notices()
+        return pages.unlocked_page(self.desk.morning(), rows, self.cursor, width, height, notices, paused)
 
     def _unlocked(self) -> list[Unlocked | TeachAgain]:
         morning, plan = self.desk.morning(), self.desk.plan
@@ -306,6 +311,9 @@ class MorningScreen(Screen[object]):
             case "short" if sitting.closed:
                 self.desk.forget()
                 self.sitting = begin(self.desk, self.journal, self.clock, shape="short")
+            case "hold" if self._ending and self._ending.pause:
+                turn_pause(self.desk)
+                self.said = "" if self.desk.paused_until() else "New things may come again."
             case "unlocked":
                 self.cursor = 0
                 self._enter(Mode.UNLOCKED)

@@ -6,7 +6,7 @@ from typing import NamedTuple
 from warmup.actions import ACTIONS, BY_ID, Group, key_name, keys_of
 from warmup.closing import Closing
 from warmup.morning import Mark, Morning
-from warmup.screens.script import Keep, Line, Script, Span, Tone
+from warmup.screens.script import Block, Keep, Line, Script, Span, Tone, wrapped
 from warmup.sitting import Sitting
 from warmup.words import MONTHS, WEEKDAYS
 
@@ -169,6 +169,7 @@ def close_page(
     page.text(closing.again, Tone.CUE, Keep.ALWAYS, "Teach again:")
     for model in closing.models:
         page.text(model, Tone.PLAIN, Keep.HEAD, "At the table:")
+    _offer(page, closing.pause)
     page.text(closing.table, Tone.PLAIN, Keep.OBJECT, "On the table next time:")
     if any(word in " ".join((closing.table, *closing.models)) for word in _SMALL):
         page.text(SMALL_THINGS, Tone.QUIET, Keep.WATCH)
@@ -189,6 +190,14 @@ def close_page(
         [span for each in ("back", "undo", "rough", "help", "quit") for span in _key(each)], Keep.WORKING
     )
     return page
+
+
+def _offer(page: Script, text: str) -> None:
+    """A sentence that names the key to take it; a click will do as well."""
+    if text:
+        rows = wrapped(text, page.width, "", Tone.CUE)
+        lines = tuple(tuple(span._replace(action="hold") for span in row) for row in rows)
+        page.blocks.append(Block(lines, Keep.NOTICE))
 
 
 def help_page(width: int, height: int) -> Script:
@@ -258,10 +267,12 @@ def unlocked_page(
     width: int,
     height: int,
     notices: Sequence[Notice] = (),
+    paused: str = "",
 ) -> Script:
     """What is to be taught again, then the quarter's levels, newest first, and those held back.
 
-    The key that holds a level, or lets it come, says of an item that it was taught.
+    The key that holds a level, or lets it come, says of an item that it was taught. ``paused`` is the date
+    up to which nothing new comes.
     """
     page = Script(width)
     _notices(page, notices)
@@ -270,6 +281,7 @@ def unlocked_page(
     keys = [Span("↑ ↓", Tone.KEY), Span(" choose", Tone.PLAIN), *_key("hold", label)]
     page.keys([*keys, *_key("unlocked", " back to the morning")], Keep.ALWAYS)
     page.text(f"Quarter {morning.quarter}: what may be asked so far", Tone.SAY, Keep.HEAD)
+    page.text(f"Nothing new until {paused}." if paused else "", Tone.CUE, Keep.NOTICE)
     room = max(3, height - 1 - sum(len(block.lines) for block in page.blocks))
     first = max(0, min(cursor - room // 2, len(rows) - room))
     for at, row in list(enumerate(rows))[first : first + room]:
