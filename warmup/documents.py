@@ -298,7 +298,7 @@ def _written(data: Mapping[str, Any]) -> str:
             inner = {name: value for name, value in table.items() if isinstance(value, dict)}
             own = {name: value for name, value in table.items() if name not in inner}
             text += f"\n[[{key}]]\n{tomli_w.dumps(own)}"
-            text += "".join(f"[{key}.{name}]\n{tomli_w.dumps(value)}" for name, value in inner.items())
+            text += "".join(f"\n[{key}.{name}]\n{tomli_w.dumps(value)}" for name, value in inner.items())
     return text if tomllib.loads(text) == data else tomli_w.dumps(data)
 
 

@@ -78,12 +78,13 @@ async def test_the_list_says_it_was_taught_and_takes_it_back(app: WarmupApp, hom
         await press(pilot, "n", "n", "l")
         rows = [row for row in frame(app).splitlines() if row]
         assert "› teach again:" in rows[1] and "teach again:" in rows[2] and "week" in rows[3]
-        assert "it was taught, or not yet" in frame(app)
+        assert "it was taught again" in frame(app)
         await press(pilot, "y")
         (item,) = taught()
         assert taught() == {item: TODAY} and item in ITEMS
         assert "Taught again on Wednesday 3 March; it may come back." in frame(app)
-        assert "› taught again:" in frame(app) and not load(home / "family.toml").children[0].held
+        assert "› taught again:" in frame(app) and "take that back" in frame(app)
+        assert not load(home / "family.toml").children[0].held
         await press(pilot, "y")
         assert not taught() and "It rests until you say it was taught." in frame(app)
         await press(pilot, "t", "down", "y", "l", "l")

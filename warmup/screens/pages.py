@@ -276,8 +276,11 @@ def unlocked_page(
     """
     page = Script(width)
     _notices(page, notices)
-    on_item = bool(rows) and isinstance(rows[cursor], TeachAgain)
-    label = " it was taught, or not yet" if on_item else " hold back, or let it come"
+    match rows[cursor : cursor + 1]:
+        case [TeachAgain(taught=taught)]:
+            label = " take that back" if taught else " it was taught again"
+        case _:
+            label = " hold back, or let it come"
     keys = [Span("↑ ↓", Tone.KEY), Span(" choose", Tone.PLAIN), *_key("hold", label)]
     page.keys([*keys, *_key("unlocked", " back to the morning")], Keep.ALWAYS)
     page.text(f"Quarter {morning.quarter}: what may be asked so far", Tone.SAY, Keep.HEAD)
