@@ -261,7 +261,10 @@ class Picking:
         at = self.picks.index(out)
         rest = self.picks[:at] + self.picks[at + 1 :]
         self.picks = rest
+        missing = {_STRANDS[kind] for kind in self._missing()}
         for candidate in candidates:
+            if missing and candidate.item.strand not in missing:
+                continue
             easier = candidate.feels > out.candidate.feels and candidate is not out.candidate
             if easier and self._may(candidate, out.slot):
                 self.picks = [*rest[:at], Pick(candidate, out.slot, out.rank), *rest[at:]]

@@ -48,12 +48,19 @@ def answer(name: str, item: str, day: dt.date, known: Knowledge) -> Mark:
 
 
 def year(name: str) -> Iterator[tuple[Morning, Routine, tuple[Mark, ...]]]:
-    """Every morning of the year in turn, its routine and the marks it got."""
+    """Every morning of the year in turn, its routine and the marks it got.
+
+    What was not yet three times running is taught again before the next morning.
+    """
     with tempfile.TemporaryDirectory() as folder:
         places = Places(Path(folder), Path(folder))
         desk: Desk = sit_down(places, family(name), FIRST, None, saved=False)
         known = Knowledge()
         for day in desk.year.mornings:
+            desk.today = day
+            desk.know(known)
+            for item in desk.to_teach():
+                desk.taught(item)
             desk.know(known)
             routine = desk.routine(day)
             marks = tuple(answer(name, prompt.item, day, known) for prompt in routine.prompts)
@@ -61,7 +68,7 @@ def year(name: str) -> Iterator[tuple[Morning, Routine, tuple[Mark, ...]]]:
                 Asked(day, prompt.item, mark, wording=prompt.wording)
                 for prompt, mark in zip(routine.prompts, marks, strict=True)
             ]
-            known = fold(lines, desk.year.index, desk.opened(), desk.guesses(), known)
+            known = fold(lines, desk.year.index, desk.opened(), desk.guesses(), known, desk.reviews())
             yield routine.morning, routine, marks
 
 
