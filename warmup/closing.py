@@ -16,6 +16,7 @@ class Closing(NamedTuple):
 
     ``again`` names what today's marks put to rest until it is taught again, ``models`` what to do for it
     at the table, a line an item. ``pause`` offers a week with nothing new, or says until when there is none.
+    ``review`` says in a review week how its checks went so far.
     """
 
     well: str
@@ -24,6 +25,7 @@ class Closing(NamedTuple):
     again: str = ""
     models: tuple[str, ...] = ()
     pause: str = ""
+    review: str = ""
 
 
 def closing(sitting: Sitting, before: Knowledge) -> Closing:
@@ -37,6 +39,7 @@ def closing(sitting: Sitting, before: Knowledge) -> Closing:
         _again(resting, sitting.desk),
         tuple(_model(prompt, alone=len(resting) == 1) for prompt in resting),
         _pause(sitting.desk),
+        sitting.desk.review(),
     )
 
 

@@ -5,7 +5,7 @@ from collections.abc import Callable, Collection
 from dataclasses import dataclass, field, replace
 
 from warmup import family as families
-from warmup import skills
+from warmup import review, skills
 from warmup.documents import FileProblem, Missing, Places
 from warmup.engine import SETTLING_WEEKS, build, choose, open_items, rests, sampled, surest
 from warmup.family import Child, Family
@@ -74,6 +74,12 @@ class Desk:
         """Which weeks are review weeks, and what is asked with things on the table."""
         hands = frozenset(item.id for item in self.items() if item.hands)
         return Reviews(self.year.mornings_a_week, REVIEW_EVERY, hands)
+
+    def review(self) -> str:
+        """What this week's review says so far, in words; empty in any other week."""
+        morning = self.morning()
+        titles = {skill.id: skill.title for skill in skills.SKILLS.values()}
+        return review.told(self.knowledge(), morning.week, titles) if morning.review else ""
 
     def _fold(self, before: dt.date | None) -> Knowledge:
         return fold(

@@ -176,7 +176,9 @@ class Picking:
         if self.count % 2 == 0:
             owed = (c for c in self._owed() if c.hard and not c.new)
             back = sorted((c for c in owed if c.chance >= RETURN_FROM), key=lambda c: c.tie)
-        sure = sorted((c for c in self.table.all if c.sure), key=lambda c: (-c.overdue, c.tie))
+        settled = review.settled(self.table)
+        sure = [c for c in self.table.all if c.sure]
+        sure.sort(key=lambda c: (c.item.skill in settled, -c.overdue, c.tie))
         rest = sorted((c for c in self.table.all if not c.hard), key=lambda c: (-c.chance, c.tie))
         return back + sure + rest
 

@@ -37,6 +37,8 @@ def morning_lines(morning: Morning, desk: Desk) -> Iterator[str]:
     yield day_words(morning)
     if morning.festive:
         yield f"Today: {listed(morning.festive)}."
+    if morning.date == desk.today and (said := desk.review()):
+        yield f"Review so far: {said}"
     open_now = unlocked(desk, morning)
     if open_now:
         yield f"Unlocked this quarter: {'; '.join(open_now)}."

@@ -6,7 +6,7 @@ One: it comes twice a week for two weeks. None: a step down, hands on, on three 
 depends on it waits. A skill that was not checked twice stays open.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from enum import Enum
 
 from warmup.candidates import Candidate, Table
@@ -26,9 +26,9 @@ class Outcome(Enum):
     """What a review said of a skill."""
 
     SETTLED = "settled"
-    PARTLY = "came once"
+    PARTLY = "came once of twice"
     AGAIN = "a step down"
-    OPEN = "still open"
+    OPEN = "once more to check"
 
 
 def outcome(checked: Checked) -> Outcome:
@@ -37,6 +37,16 @@ def outcome(checked: Checked) -> Outcome:
         return Outcome.OPEN
     easy = sum(checked.marks[:CHECKS])
     return Outcome.SETTLED if easy == CHECKS else Outcome.PARTLY if easy else Outcome.AGAIN
+
+
+def told(knowledge: Knowledge, week: int, titles: Mapping[str, str]) -> str:
+    """What the review of a week says so far, for the adult; empty when nothing was checked in it."""
+    found: dict[Outcome, list[str]] = {each: [] for each in Outcome}
+    for skill, checked in knowledge.checks.items():
+        if checked.week == week:
+            found[outcome(checked)].append(titles.get(skill, skill).lower())
+    parts = [f"{each.value}: {', '.join(sorted(names))}" for each, names in found.items() if names]
+    return f"{'; '.join(parts)}." if parts else ""
 
 
 def _weeks_since(checked: Checked, morning: Morning) -> int:

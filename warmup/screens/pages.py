@@ -169,6 +169,7 @@ def close_page(
     page.text(closing.again, Tone.CUE, Keep.ALWAYS, "Teach again:")
     for model in closing.models:
         page.text(model, Tone.PLAIN, Keep.HEAD, "At the table:")
+    page.text(closing.review, Tone.PLAIN, Keep.OBJECT, "Review:")
     _offer(page, closing.pause)
     page.text(closing.table, Tone.PLAIN, Keep.OBJECT, "On the table next time:")
     if any(word in " ".join((closing.table, *closing.models)) for word in _SMALL):
