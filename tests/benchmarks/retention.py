@@ -1,77 +1,268 @@
 """How well the engine chooses, on children made of numbers.
 
-``plan(request)`` answers one morning of a simulated year with the real ``engine.choose``: a request is
-a dict with ``child``, ``date``, ``day_index``, ``n``, ``unlocked`` (item ids), ``history`` (date, id,
-mark) and ``calendar`` (the planned mornings).
+:func:`plan` answers one morning of a simulated year with the real ``engine.choose``; it stands alone and may
+be called for any morning first. ``python -m tests.benchmarks.retention [--children N] [--seed S]`` lets
+invented children live a year under that and under simpler ways of choosing, prints one table, and ends with
+exit code 1 when a limit of a kind morning was broken.
 """
 
+import argparse
 import datetime as dt
+import re
+import sys
+from bisect import bisect_left
+from collections import Counter
+from collections.abc import Collection, Sequence
+from dataclasses import dataclass, field, replace
+from functools import cache
+from pathlib import Path
 from typing import Any
 
-from warmup.engine import choose
-from warmup.memory import Knowledge, fold
-from warmup.morning import Asked, DayKind, Item, Mark, Morning, Shape, Slot, SlotKind
+from warmup import skills
+from warmup.documents import Places
+from warmup.draw import digest
+from warmup.engine import SETTLING_WEEKS, choose
+from warmup.memory import Knowledge, Reviews, fold
+from warmup.morning import Asked, DayKind, Item, Mark, Morning, Shape
+from warmup.plan import load_plan, load_shape
+from warmup.schoolyear import REVIEW_EVERY, WEEKS_A_QUARTER
 
+MORNINGS_A_WEEK = 4
+SECONDS = 40
+"""What every prompt is taken to need; with no ceiling on the morning, time never decides."""
 MARKS = {
     "easy": Mark.FLUENT, "fluent": Mark.FLUENT, "hesitated": Mark.HESITATED,
     "notyet": Mark.NOT_YET, "not_yet": Mark.NOT_YET, "skipped": Mark.SKIPPED,
 }  # fmt: skip
-SHAPE = Shape(
-    "daily",
-    (
-        Slot(SlotKind.CALENDAR, 2),
-        Slot(SlotKind.COUNTING, 1),
-        Slot(SlotKind.WOBBLED, 1),
-        Slot(SlotKind.NEWEST, 2),
-        Slot(SlotKind.OLDER, 9),
-        Slot(SlotKind.SURE, 1),
-    ),
-    ((36, 8),),
-)
-_kept: dict[str, tuple[int, tuple[str, str, str] | None, Knowledge]] = {}
-_items: dict[str, Item] = {}
-
-
-def catalogue(rows: list[dict[str, Any]]) -> None:
-    """Tell what the items are: dicts with id, skill, level, strand, week."""
-    for r in rows:
-        _items[r["id"]] = Item(
-            r["id"],
-            r["skill"],
-            int(r.get("level", 1)),
-            f"{r['skill']}:{r.get('level', 1)}",
-            r.get("strand", ""),
-            int(r["week"]),
-            seconds=int(r.get("seconds", 40)),
-        )
+Row = tuple[str, str, str]
+# A folder that is not there: the plan and the shapes are those that come with the program.
+_NOWHERE = Path(__file__).parent / "no family lives here"
+_SHIPPED = Places(_NOWHERE, _NOWHERE)
 
 
 def plan(request: dict[str, Any]) -> list[str]:
-    """The item ids of this morning, in order."""
-    calendar = [dt.date.fromisoformat(d) for d in request["calendar"]]
-    index = {day: n for n, day in enumerate(calendar)}
-    day, now = dt.date.fromisoformat(request["date"]), request["day_index"]
-    items = [_items[i] for i in request["unlocked"]]
-    opened = {i: 4 * (item.week - 1) for i, item in _items.items()}
-    count, last, known = _kept.get(request["child"], (0, None, Knowledge()))
-    history = [tuple(row) for row in request["history"]]
-    if count > len(history) or (count and history[count - 1] != last):
-        count, known = 0, Knowledge()
-    new = [Asked(dt.date.fromisoformat(d), i, MARKS[m]) for d, i, m in history[count:]]
-    known = fold(new, index.__getitem__, opened, {}, known)
-    _kept[request["child"]] = (len(history), history[-1] if history else None, known)
-    week = now // 4 + 1
-    morning = Morning(
-        day,
-        DayKind.SCHOOL,
-        now + 1,
-        week,
-        (week - 1) // 9 + 1,
-        week % 5 == 0,
-        now,
-        next=calendar[now + 1] if now + 1 < len(calendar) else None,
-    )
+    """The item ids of one morning in their order: ``min(n, len(unlocked))`` of them, each once.
+
+    A request has ``child``, ``day_index`` (from 0, four mornings a week), ``date``, ``n``, ``unlocked`` (item
+    ids in any order), ``history`` ([date, id, mark] in order of time, all of it) and ``calendar`` (the year's
+    planned mornings); dates are ISO. The answer depends on nothing else: what is kept between calls is what
+    was folded of the same history, and a call in a fresh process gives the same.
+
+    Of our own ids (``skill/name``) all is known; whether what they stand on is there, and whether they suit
+    the day, the caller has seen to. A strange id such as ``S04.L2.b`` tells its skill and its level, but no
+    strand, and not when it unlocked. An item of a level that was asked, or that lies under one that was, is
+    taken to have unlocked in the week of that first asking. A level still waiting is taken to have come in
+    the last weeks, by how many wait (:meth:`_Lived.waiting`): a guess, since nothing in a request tells it.
+    Review weeks have their own shape only where every item is our own.
+
+    Where the engine chooses fewer than were asked for, since more would break one of its limits, the rest
+    is filled in where it breaks least (:func:`_filled`). KeyError for an unknown mark.
+    """
+    lived = _history(request)
+    morning = _morning(request)
+    unlocked = sorted(set(request["unlocked"]))
+    waiting = lived.waiting([item for item in unlocked if item not in catalogue()], morning.index)
+    items = [lived.item(item, waiting) for item in unlocked]
+    if not items or request["n"] < 1:
+        return []
+    own = all(item in catalogue() for item in unlocked)
     chosen = choose(
-        items, SHAPE, known, morning, child=request["child"], settling=week <= 2, count=request["n"]
+        items,
+        _shape("review" if own and morning.review else "daily"),
+        lived.known,
+        morning,
+        child=request["child"],
+        settling=morning.week <= SETTLING_WEEKS,
+        count=request["n"],
     )
-    return [c.item.id for c in chosen]
+    return _filled([choice.item for choice in chosen], items, lived.known, request)
+
+
+@cache
+def catalogue() -> dict[str, Item]:
+    """Our own items by id, as the year plan that comes with the program opens them."""
+    return {item.id: item._replace(seconds=SECONDS) for item in skills.items(load_plan(_SHIPPED))}
+
+
+@cache
+def _guesses() -> dict[str, float]:
+    return {item.id: item.guess for item in catalogue().values()}
+
+
+@cache
+def _reviews() -> Reviews:
+    hands = frozenset(item.id for item in catalogue().values() if item.hands)
+    return Reviews(MORNINGS_A_WEEK, REVIEW_EVERY, hands)
+
+
+@cache
+def _shape(name: str) -> Shape:
+    return replace(load_shape(_SHIPPED, name), seconds=86_400)
+
+
+@cache
+def _stranger(item: str) -> tuple[str, int]:
+    """The skill and the level that stand in an id such as ``S04.L2.b``; level 1 where none does."""
+    skill, _, rest = item.partition(".")
+    level = re.match(r"L(\d+)", rest)
+    return skill, int(level[1]) if level else 1
+
+
+def _morning(request: dict[str, Any]) -> Morning:
+    now = request["day_index"]
+    week = now // MORNINGS_A_WEEK + 1
+    days = [dt.date.fromisoformat(day) for day in request["calendar"]]
+    return Morning(
+        date=dt.date.fromisoformat(request["date"]),
+        kind=DayKind.SCHOOL,
+        school_day=now + 1,
+        week=week,
+        quarter=(week - 1) // WEEKS_A_QUARTER + 1,
+        review=week % REVIEW_EVERY == 0,
+        index=now,
+        mornings_a_week=MORNINGS_A_WEEK,
+        previous=days[now - 1] if now else None,
+        next=days[now + 1] if now + 1 < len(days) else None,
+    )
+
+
+@dataclass(slots=True)
+class _Lived:
+    """What was folded of one history.
+
+    ``begun`` is the morning on which each level of a strange skill was first asked; ``opened`` the one each
+    item asked so far is taken to have unlocked at.
+    """
+
+    calendar: list[str]
+    rows: list[Row] = field(default_factory=list)
+    known: Knowledge = field(default_factory=Knowledge)
+    begun: dict[tuple[str, int], int] = field(default_factory=dict)
+    opened: dict[str, int] = field(default_factory=dict)
+
+    def live(self, rows: Sequence[Row]) -> None:
+        """Fold the rows that are new."""
+        days = [dt.date.fromisoformat(day) for day in self.calendar]
+        new = [
+            Asked(dt.date.fromisoformat(day), item, MARKS[mark]) for day, item, mark in rows[len(self.rows) :]
+        ]
+        for asked in new:
+            if asked.item not in self.opened:
+                if asked.item not in catalogue():
+                    self.begun.setdefault(_stranger(asked.item), bisect_left(days, asked.date))
+                week = self.item(asked.item, {}).week
+                self.opened[asked.item] = MORNINGS_A_WEEK * (week - 1)
+        known = fold(new, lambda day: bisect_left(days, day), self.opened, _guesses(), self.known, _reviews())
+        # Nobody knows when a strange year reviews: what its fifth weeks said is let go.
+        own = {item.skill for item in catalogue().values()}
+        checks = {skill: checked for skill, checked in known.checks.items() if skill in own}
+        self.known = known._replace(checks=checks)
+        self.rows = list(rows)
+
+    def item(self, item: str, waiting: dict[tuple[str, int], int]) -> Item:
+        """The item as the engine sees it; ``waiting`` holds the morning of levels that were not begun."""
+        if item in catalogue():
+            return catalogue()[item]
+        skill, level = _stranger(item)
+        opened = self.opened.get(item, self._begun(skill, level))
+        if opened is None:
+            opened = waiting[skill, level]
+        week = opened // MORNINGS_A_WEEK + 1
+        return Item(item, skill, level, f"{skill}:{level}", "", week, seconds=SECONDS)
+
+    def _begun(self, skill: str, level: int) -> int | None:
+        """The first morning this level or a higher one was asked: by then it had unlocked."""
+        return min((day for (of, at), day in self.begun.items() if of == skill and at >= level), default=None)
+
+    def waiting(self, strangers: Collection[str], now: int) -> dict[tuple[str, int], int]:
+        """The levels nobody was asked yet, and the morning each is taken to have unlocked at.
+
+        If levels come at an even pace and the last to come are those that wait, then the oldest of them has
+        waited as large a share of the year so far as they are of all levels. Each is taken to be the oldest,
+        lest it wait for ever, but no older than the level below it.
+        """
+        levels = {_stranger(item) for item in strangers}
+        left = {at for at in levels if self._begun(*at) is None}
+        oldest = now - now * len(left) // len(levels) if levels else now
+        below = {
+            (skill, level): [day for (of, at), day in self.begun.items() if of == skill and at < level]
+            for skill, level in left
+        }
+        return {at: max([oldest, *days]) for at, days in below.items()}
+
+
+_lived: dict[str, _Lived] = {}
+
+
+def _history(request: dict[str, Any]) -> _Lived:
+    """What the history tells; what was folded before is gone on with if it is how this history begins."""
+    rows: list[Row] = [(day, item, mark) for day, item, mark in request["history"]]
+    kept = _lived.get(request["child"])
+    if kept is None or kept.calendar != request["calendar"] or kept.rows != rows[: len(kept.rows)]:
+        kept = _lived[request["child"]] = _Lived(list(request["calendar"]))
+    kept.live(rows)
+    return kept
+
+
+def _filled(
+    chosen: list[Item], items: Sequence[Item], known: Knowledge, request: dict[str, Any]
+) -> list[str]:
+    """The chosen items and as many more as are missing.
+
+    Those come first whose last mark was easy, of skills asked less than twice. Each goes to the last place,
+    before the close, where no skill runs twice and no two hard ones run; failing that, to the end.
+    """
+    hard = {item.id for item in items if known.of(item.id).mark is not Mark.FLUENT}
+    skill = {item.id: item.skill for item in items}
+    count = Counter(item.skill for item in chosen)
+    out = [item.id for item in chosen]
+    left = [item.id for item in items if item.id not in set(out)]
+    while left and len(out) < request["n"]:
+        item = min(
+            left,
+            key=lambda item: (
+                count[skill[item]] > 1,
+                item in hard,
+                digest(request["child"], request["date"], item),
+            ),
+        )
+        left.remove(item)
+        count[skill[item]] += 1
+        out.insert(_place(item, out, skill, hard), item)
+    return out
+
+
+def _place(item: str, out: Sequence[str], skill: dict[str, str], hard: Collection[str]) -> int:
+    at: int
+    for at in [*range(len(out) - 1, -1, -1), len(out)]:
+        beside = out[max(0, at - 1) : at + 1]
+        if any(skill[item] == skill[other] or {item, other} <= set(hard) for other in beside):
+            continue
+        if at or item not in hard:
+            return at
+    return len(out)
+
+
+def main(arguments: Sequence[str]) -> int:
+    """Let the children live, and print what became of them."""
+    # Not at the head of the module: plan needs none of it.
+    from rich.console import Console
+
+    from tests.benchmarks import _comparison as comparison
+
+    parser = argparse.ArgumentParser(prog="python -m tests.benchmarks.retention")
+    parser.add_argument("--children", type=int, default=12, metavar="N", help="of each kind of memory (12)")
+    parser.add_argument("--seed", type=int, default=1, metavar="S", help="another seed, other children (1)")
+    wanted = parser.parse_args(arguments)
+    if wanted.children < 1:
+        parser.error("there must be at least one child")
+    console, items = Console(), list(catalogue().values())
+    years = comparison.compare(lambda request, _: plan(request), items, wanted.children, wanted.seed, console)
+    console.print(comparison.table(years))
+    for line in comparison.lines(years):
+        console.print(line, highlight=False)
+    return 1 if comparison.total(years, "broken") else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1:]))
