@@ -21,7 +21,9 @@ ITEMS = tuple(
     for level, names in ((1, ("one", "two")), (2, ("three", "four")))
     for name, hands in zip(names, (True, False), strict=True)
 )
-SHAPE = Shape("review", (Slot(SlotKind.CHECK, 9), Slot(SlotKind.OLDER, 9), Slot(SlotKind.SURE, 1)), ((36, 8),))
+SHAPE = Shape(
+    "review", (Slot(SlotKind.CHECK, 9), Slot(SlotKind.OLDER, 9), Slot(SlotKind.SURE, 1)), ((36, 8),)
+)
 
 
 def day(index: int) -> dt.date:

@@ -11,7 +11,7 @@ from typing import NamedTuple
 from warmup import review
 from warmup.candidates import OF_A_SKILL, Candidate, Table
 from warmup.lineup import line_up
-from warmup.morning import Morning, Shape, Slot, SlotKind
+from warmup.morning import Mark, Morning, Shape, Slot, SlotKind
 
 FIRST_TIMES = 3
 IDEAS = 2
@@ -133,7 +133,9 @@ class Picking:
         return [c for c in self.table.all if c.item.skill in slot.only or c.item.level_id in slot.only]
 
     def _owed(self) -> list[Candidate]:
-        return [c for c in self.table.all if c.due(self.morning.index)]
+        """What is due back; a plain item that is not yet goes first, since other levels wait for it."""
+        due = [c for c in self.table.all if c.due(self.morning.index)]
+        return sorted(due, key=lambda c: c.item.trouble or c.record.mark is not Mark.NOT_YET)
 
     def _of(self, strand: str) -> list[Candidate]:
         """The strand's items, those that are not hard first: the morning opens with them."""

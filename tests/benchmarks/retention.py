@@ -22,7 +22,7 @@ from warmup import skills
 from warmup.documents import Places
 from warmup.draw import digest
 from warmup.engine import SETTLING_WEEKS, choose
-from warmup.memory import Knowledge, Reviews, fold
+from warmup.memory import Knowledge, fold
 from warmup.morning import Asked, DayKind, Item, Mark, Morning, Shape
 from warmup.plan import load_plan, load_shape
 from warmup.schoolyear import REVIEW_EVERY, WEEKS_A_QUARTER
@@ -45,15 +45,16 @@ def plan(request: dict[str, Any]) -> list[str]:
 
     A request has ``child``, ``day_index`` (from 0, four mornings a week), ``date``, ``n``, ``unlocked`` (item
     ids in any order), ``history`` ([date, id, mark] in order of time, all of it) and ``calendar`` (the year's
-    planned mornings); dates are ISO. The answer depends on nothing else: what is kept between calls is what
-    was folded of the same history, and a call in a fresh process gives the same.
+    planned mornings); dates are ISO. What is kept between calls is what was folded of the same history, and
+    for strange ids when they came; a call in a fresh process gives the same for our own.
 
     Of our own ids (``skill/name``) all is known; whether what they stand on is there, and whether they suit
     the day, the caller has seen to. A strange id such as ``S04.L2.b`` tells its skill and its level, but no
-    strand, and not when it unlocked. An item of a level that was asked, or that lies under one that was, is
-    taken to have unlocked in the week of that first asking. A level still waiting is taken to have come in
+    strand, and not when it unlocked. Who asks for every morning of a year from the first gives it away: it
+    was not there the morning before. In any other request an item of a level that was asked, or that lies
+    under one that was, is taken to have unlocked in the week of that first asking. A level still waiting is taken to have come in
     the last weeks, by how many wait (:meth:`_Lived.waiting`): a guess, since nothing in a request tells it.
-    Review weeks have their own shape only where every item is our own.
+    Review weeks are asked like any other here: a request has no say in what is new.
 
     Where the engine chooses fewer than were asked for, since more would break one of its limits, the rest
     is filled in where it breaks least (:func:`_filled`). KeyError for an unknown mark.
@@ -61,14 +62,15 @@ def plan(request: dict[str, Any]) -> list[str]:
     lived = _history(request)
     morning = _morning(request)
     unlocked = sorted(set(request["unlocked"]))
-    waiting = lived.waiting([item for item in unlocked if item not in catalogue()], morning.index)
+    strangers = [item for item in unlocked if item not in catalogue()]
+    lived.see(strangers, morning.index)
+    waiting = lived.waiting(strangers, morning.index)
     items = [lived.item(item, waiting) for item in unlocked]
     if not items or request["n"] < 1:
         return []
-    own = all(item in catalogue() for item in unlocked)
     chosen = choose(
         items,
-        _shape("review" if own and morning.review else "daily"),
+        _shape(),
         lived.known,
         morning,
         child=request["child"],
@@ -90,14 +92,8 @@ def _guesses() -> dict[str, float]:
 
 
 @cache
-def _reviews() -> Reviews:
-    hands = frozenset(item.id for item in catalogue().values() if item.hands)
-    return Reviews(MORNINGS_A_WEEK, REVIEW_EVERY, hands)
-
-
-@cache
-def _shape(name: str) -> Shape:
-    return replace(load_shape(_SHIPPED, name), seconds=86_400)
+def _shape() -> Shape:
+    return replace(load_shape(_SHIPPED, "daily"), seconds=86_400)
 
 
 @cache
@@ -131,14 +127,24 @@ class _Lived:
     """What was folded of one history.
 
     ``begun`` is the morning on which each level of a strange skill was first asked; ``opened`` the one each
-    item asked so far is taken to have unlocked at.
+    item asked so far is taken to have unlocked at; ``seen`` the one on which a strange item was first among
+    those of a request, while the requests of a year were followed from its beginning to ``now``.
     """
 
     calendar: list[str]
     rows: list[Row] = field(default_factory=list)
     known: Knowledge = field(default_factory=Knowledge)
     begun: dict[tuple[str, int], int] = field(default_factory=dict)
+    seen: dict[str, int] = field(default_factory=dict)
+    now: int = -1
     opened: dict[str, int] = field(default_factory=dict)
+
+    def see(self, strangers: Collection[str], now: int) -> None:
+        """Note what has unlocked since the request before this one."""
+        if now == 0 or self.now >= 0:
+            for item in strangers:
+                self.seen.setdefault(item, now)
+            self.now = now
 
     def live(self, rows: Sequence[Row]) -> None:
         """Fold the rows that are new."""
@@ -152,11 +158,7 @@ class _Lived:
                     self.begun.setdefault(_stranger(asked.item), bisect_left(days, asked.date))
                 week = self.item(asked.item, {}).week
                 self.opened[asked.item] = MORNINGS_A_WEEK * (week - 1)
-        known = fold(new, lambda day: bisect_left(days, day), self.opened, _guesses(), self.known, _reviews())
-        # Nobody knows when a strange year reviews: what its fifth weeks said is let go.
-        own = {item.skill for item in catalogue().values()}
-        checks = {skill: checked for skill, checked in known.checks.items() if skill in own}
-        self.known = known._replace(checks=checks)
+        self.known = fold(new, lambda day: bisect_left(days, day), self.opened, _guesses(), self.known)
         self.rows = list(rows)
 
     def item(self, item: str, waiting: dict[tuple[str, int], int]) -> Item:
@@ -164,7 +166,7 @@ class _Lived:
         if item in catalogue():
             return catalogue()[item]
         skill, level = _stranger(item)
-        opened = self.opened.get(item, self._begun(skill, level))
+        opened = self.seen.get(item, self.opened.get(item, self._begun(skill, level)))
         if opened is None:
             opened = waiting[skill, level]
         week = opened // MORNINGS_A_WEEK + 1
