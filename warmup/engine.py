@@ -151,15 +151,13 @@ def reason(pick: Pick, table: Table) -> str:
     when = _when(record, morning)
     rested = pick.candidate.rested(morning.index)
     after = f"back after {rested} mornings" if rested != 1 else "back the next morning"
-    if pick.slot is SlotKind.CHECK:
-        return review.check_words(pick.skill, table)
+    if pick.slot in (SlotKind.CHECK, SlotKind.AFTER):
+        return review.words(pick.candidate, table)
     match record.mark:
         case Mark.HESITATED:
             return f"hesitated {when}; {after}"
         case Mark.NOT_YET:
             return f"not yet {when}; {after}"
-        case _ if said := review.words(pick.skill, table):
-            return said
         case _:
             return f"came easily {when}" if rested < 4 else f"resting since {when}"
 

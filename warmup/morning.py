@@ -164,6 +164,7 @@ class SlotKind(Enum):
     NEWEST = "newest"
     OLDER = "older"
     CHECK = "check"
+    AFTER = "after"
     SURE = "sure"
     NAMED = "named"
 

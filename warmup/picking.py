@@ -26,6 +26,8 @@ FLOOR = 0.76
 """What the mean chance of a morning should come to, after mornings that went half well."""
 HALF_WELL, MOVES, AFTER_BREAK = 0.35, 0.15, 0.05
 SWAPS = 4
+AFTERS = 2
+"""So many skills that came easily once of twice in the review are asked in a morning."""
 _STRANDS = {SlotKind.CALENDAR: "calendar", SlotKind.COUNTING: "counting"}
 
 
@@ -84,15 +86,15 @@ class Picking:
             if all(c.hard for c in self._of(_STRANDS[kind])):
                 # It takes one of the few places for hard prompts, so it goes before those that may wait.
                 self._take(self._of(_STRANDS[kind]), kind, 1)
+        self._take(review.steps_down(self.table), SlotKind.AFTER, 1)
         self._take(self._resting()[:3], SlotKind.OLDER, 1)
         self._take(self._focus(), SlotKind.NEWEST, self._focus_most())
         if not self.settling:
             self._take(self._closes(), SlotKind.SURE, self._most(SlotKind.SURE))
         self._take(self._owed(), SlotKind.WOBBLED, self._owed_most())
         self._spread(review.checks(self.table), SlotKind.CHECK, self._most(SlotKind.CHECK))
-        self._spread(
-            (*review.after(self.table), *self._resting(), *self._older()), SlotKind.OLDER, self.count
-        )
+        self._spread(review.twice_a_week(self.table), SlotKind.AFTER, AFTERS)
+        self._spread((*self._resting(), *self._older()), SlotKind.OLDER, self.count)
         for kind in self._missing():
             self._take(self._of(_STRANDS[kind]), kind, 1)
         self._take(self.table.all, SlotKind.OLDER, self.count)
@@ -118,6 +120,8 @@ class Picking:
 
     def _focus_most(self) -> int:
         """One more when many have been waiting."""
+        if self.morning.next is None:
+            return 0  # Nobody will come back to it.
         most = self._most(SlotKind.NEWEST)
         waiting = sum(c.new and c.overdue > LONG_WAIT for c in self.table.all)
         return most + 1 if most and waiting >= MANY else most
@@ -144,9 +148,15 @@ class Picking:
     def _focus(self) -> list[Candidate]:
         """Items that were never asked, those that have waited longest first.
 
-        What was taught before the family began is unknown rather than new, and comes after.
+        What was taught before the family began is unknown rather than new, and comes after; so does what a
+        level is stumbled on for while its plain item was not asked.
         """
-        return sorted((c for c in self.table.all if c.new), key=lambda c: c.item.week < self.table.since)
+
+        def later(c: Candidate) -> tuple[bool, bool]:
+            early = c.item.trouble and c.item.level_id not in self.table.begun
+            return c.item.week < self.table.since, early
+
+        return sorted((c for c in self.table.all if c.new), key=later)
 
     def _resting(self) -> list[Candidate]:
         """The best item of each skill, and each item, that has rested too long; the longest rest first."""
@@ -172,11 +182,16 @@ class Picking:
         """What may close the morning: sure things, the longest rested first, then the likeliest.
 
         An even number of prompts has room for one more hard one, and it is the last. There a return goes
-        before a sure thing when it is likely: helped with lately, it comes about as easily.
+        before a sure thing when it is likely: helped with lately, it comes about as easily. But not what is
+        not yet, and not before a break.
         """
         back: list[Candidate] = []
-        if self.count % 2 == 0:
-            owed = (c for c in self._owed() if c.hard and not c.new)
+        if self.count % 2 == 0 and not self._before_break():
+            owed = (
+                c
+                for c in self._owed()
+                if c.record.mark is Mark.HESITATED or c.rested(self.morning.index) >= 2
+            )
             back = sorted((c for c in owed if c.chance >= RETURN_FROM), key=lambda c: c.tie)
         settled = review.settled(self.table)
         sure = [c for c in self.table.all if c.sure]
@@ -197,8 +212,9 @@ class Picking:
 
     def _spread(self, candidates: Iterable[Candidate], slot: SlotKind, most: int) -> None:
         """Take them while there is room beside what every morning has."""
-        for candidate in candidates if most else ():
-            if len(self.picks) + len(self._missing()) >= self.count:
+        room = len(self.picks) + most
+        for candidate in candidates:
+            if len(self.picks) >= min(room, self.count - len(self._missing())):
                 return
             self._take([candidate], slot, 1)
 
@@ -207,7 +223,7 @@ class Picking:
         kinds = {strand: kind for kind, strand in _STRANDS.items() if kind in self.ranks}
         if slot is not SlotKind.SURE:
             slot = kinds.get(candidate.item.strand, slot)
-        return self.ranks.get(slot, len(self.ranks))
+        return self.ranks.get(slot, self.ranks.get(SlotKind.OLDER, len(self.ranks)))
 
     def _may(self, candidate: Candidate, slot: SlotKind) -> bool:
         item = candidate.item
@@ -220,11 +236,18 @@ class Picking:
             return False
         if self.settling:
             return True
+        if candidate.new and not self._new_is_welcome(candidate, slot):
+            return False
         # The close brings its own place for a hard prompt.
         hard = sum(p.hard for p in self.picks) - (slot is SlotKind.SURE)
         if candidate.hard and hard >= self.hard_most:
             return False
         return not candidate.new or self._room_for_new(candidate)
+
+    def _new_is_welcome(self, candidate: Candidate, slot: SlotKind) -> bool:
+        """Nothing is new in a review, nor on the last morning, but what is named or what the day asks for."""
+        asked_for = slot is SlotKind.NAMED or candidate.item.id in self.table.timely
+        return asked_for or self._focus_most() > 0
 
     def _room_for_new(self, candidate: Candidate) -> bool:
         new = [p.candidate for p in self.picks if p.candidate.new]
@@ -254,6 +277,10 @@ class Picking:
         floor = FLOOR + max(-MOVES, min(MOVES, HALF_WELL - went))
         return floor + AFTER_BREAK * self._after_break()
 
+    def _before_break(self) -> bool:
+        """Whether this is the last morning for more than a week."""
+        return self.morning.next is None or (self.morning.next - self.morning.date).days > 7
+
     def _after_break(self) -> bool:
         """Whether this is the first or second morning after more than a week without one."""
         before = [day.date for day in self.table.knowledge.days if day.date < self.morning.date]
@@ -280,7 +307,7 @@ class Picking:
         """What goes when the morning is over its ceiling, None when it fits: the last older review first."""
         if sum(p.candidate.item.seconds for p in self.picks) <= self.seconds:
             return None
-        late = [SlotKind.OLDER, SlotKind.WOBBLED, SlotKind.CHECK, SlotKind.NEWEST]
+        late = [SlotKind.OLDER, SlotKind.WOBBLED, SlotKind.AFTER, SlotKind.CHECK, SlotKind.NEWEST]
         able = [p for p in reversed(self.picks) if p.candidate.item.strand not in _STRANDS.values()]
         going = [p for kind in late for p in able if p.slot is kind]
         return going[0] if going else self.picks[0]
@@ -296,7 +323,9 @@ class Picking:
             if late is not None:
                 self.picks.remove(late)
                 continue
-            order = line_up(self.picks, gentle=not self.settling)
+            order = line_up(self.picks)
+            if order is None and self.settling:
+                order = line_up(self.picks, gentle=False)
             if order is not None:
                 return order
             hard = [p for p in self.picks if p.hard]

@@ -230,7 +230,9 @@ def _prompts(file: Document) -> tuple[tuple[int, int], ...]:
 
 
 def _slot(file: Document, n: int) -> Slot:
-    kind = SlotKind(file.choice("slot", n, "kind", among=[kind.value for kind in SlotKind]))
+    kind = SlotKind(
+        file.choice("slot", n, "kind", among=[kind.value for kind in SlotKind if kind is not SlotKind.AFTER])
+    )
     _only_keys(file, ("slot", n), ("kind", "most", "only"))
     only = file.names("slot", n, "only")
     known = (*SKILLS, *levels())

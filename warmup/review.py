@@ -88,49 +88,41 @@ def checks(table: Table) -> list[Candidate]:
         if done:
             best.sort(key=lambda c: (c.item.hands is done.hands, c.item.id == done.item))
         found.append((len(done.marks) if done else 0, best[0]))
-    found.sort(key=lambda pair: (pair[0], pair[1].feels, -pair[1].overdue, pair[1].tie))
+    # Second checks wait for the second half of the week, and then go first: one alone says little.
+    half = 2 * (morning.index % morning.mornings_a_week) >= morning.mornings_a_week
+    found.sort(key=lambda pair: (-pair[0] if half else pair[0], pair[1].feels, -pair[1].overdue, pair[1].tie))
     return [candidate for _, candidate in found]
 
 
-def after(table: Table) -> list[Candidate]:
-    """What the last review left to do: first a step down, then what came once."""
-    return [*_steps_down(table), *_twice_a_week(table)]
-
-
-def _steps_down(table: Table) -> Iterator[Candidate]:
+def steps_down(table: Table) -> list[Candidate]:
+    """An easier item of each skill that neither check came easily of, hands on where there is one."""
+    found = []
     for skill in sorted(step_down(table.knowledge)):
-        asked = [c for c in table.of_skill(skill) if not c.new]
-        if asked and table.rests[skill] > 0:
+        checked, asked = table.knowledge.checks[skill], [c for c in table.of_skill(skill) if not c.new]
+        if asked and table.rests[skill] > 0 and 0 < _weeks_since(checked, table.morning) <= PARTLY_FOR:
             top = max(c.item.level for c in asked)
-            yield min(
-                asked, key=lambda c: (c.item.level not in (top - 1, top), c.item.level, not c.item.hands)
-            )
+            below = [c for c in asked if c.item.level in (top - 1, top)]
+            found.append(min(below, key=lambda c: (c.item.level, c.hard, not c.item.hands)))
+    return sorted(found, key=lambda c: (c.hard, c.tie))
 
 
-def _twice_a_week(table: Table) -> Iterator[Candidate]:
+def twice_a_week(table: Table) -> Iterator[Candidate]:
+    """An item of each skill that came easily once of twice and has rested for two mornings."""
     for skill, checked in sorted(table.knowledge.checks.items()):
         partly = outcome(checked) is Outcome.PARTLY
-        if partly and _weeks_since(checked, table.morning) <= PARTLY_FOR and table.rests.get(skill, 0) >= 2:
-            yield from [c for c in table.of_skill(skill) if not c.new][:1]
+        recent = 0 < _weeks_since(checked, table.morning) <= PARTLY_FOR
+        if partly and recent and table.rests.get(skill, 0) >= 2:
+            yield from sorted((c for c in table.of_skill(skill) if not c.new), key=lambda c: c.hard)[:1]
 
 
-def check_words(skill: str, table: Table) -> str:
-    """Why a skill is checked in a review week, for the adult."""
-    checked = table.knowledge.checks.get(skill)
+def words(candidate: Candidate, table: Table) -> str:
+    """Why an item comes for a review's sake, for the adult."""
+    checked = table.knowledge.checks.get(candidate.item.skill)
     week = table.morning.index // table.morning.mornings_a_week + 1
-    second = checked is not None and checked.week == week
-    return f"the {'second' if second else 'first'} of its two checks in this review"
-
-
-def words(skill: str, table: Table) -> str:
-    """What the last review said of a skill that it left something to do for; empty for any other."""
-    checked = table.knowledge.checks.get(skill)
-    if checked is None:
-        return ""
-    match outcome(checked):
-        case Outcome.PARTLY if 0 < _weeks_since(checked, table.morning) <= PARTLY_FOR:
-            return "came easily once of twice in the review: twice a week for now"
-        case Outcome.AGAIN if checked.since < AGAIN_ON:
-            return "neither time easily in the review: a step down, hands on"
-        case _:
-            return ""
+    if checked is None or week % REVIEW_EVERY == 0:
+        second = checked is not None and checked.week == week
+        return "its second check in this review" if second else "a check in this review"
+    if outcome(checked) is Outcome.PARTLY:
+        return "came easily once of twice in the review: twice a week for now"
+    hands = ", hands on" if candidate.item.hands else ""
+    return f"came easily neither time in the review: an easier one{hands}"

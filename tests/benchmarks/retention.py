@@ -52,8 +52,9 @@ def plan(request: dict[str, Any]) -> list[str]:
     the day, the caller has seen to. A strange id such as ``S04.L2.b`` tells its skill and its level, but no
     strand, and not when it unlocked. Who asks for every morning of a year from the first gives it away: it
     was not there the morning before. In any other request an item of a level that was asked, or that lies
-    under one that was, is taken to have unlocked in the week of that first asking. A level still waiting is taken to have come in
-    the last weeks, by how many wait (:meth:`_Lived.waiting`): a guess, since nothing in a request tells it.
+    under one that was, is taken to have unlocked in the week of that first asking. A level still waiting
+    is taken to have come in the last weeks, by how many wait (:meth:`_Lived.waiting`): a guess, since
+    nothing in a request tells it.
     Review weeks are asked like any other here: a request has no say in what is new.
 
     Where the engine chooses fewer than were asked for, since more would break one of its limits, the rest

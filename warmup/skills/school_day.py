@@ -100,6 +100,12 @@ def _today_said(known: int, last_of_all: bool, draw: Draw) -> Way:
             "School begins today! We lay down a straw. How many straws?",
             "The chart is bare, and school starts now. What number goes up?",
         )
+    if last_of_all:
+        return draw.way(
+            f"Hooray, the last school day! The one before was {word}. What number is it?",
+            f"School ends today! The chart stands at {word}. What goes up last?",
+            f"We have {word} {plural(known, 'straw')}. Today’s is the last. How many in the end?",
+        )
     ways = [
         f"The last school day was number {word}. What number is today?",
         f"The chart stands at {word}. Put today on it. What number?",
@@ -109,8 +115,6 @@ def _today_said(known: int, last_of_all: bool, draw: Draw) -> Way:
     ]
     if known == 99:
         ways.append(f"A big day! The chart stands at {word}. What number is today?")
-    if last_of_all:
-        ways.append(f"Hooray, the last school day! The one before was {word}. What number is it?")
     return draw.way(*ways)
 
 
