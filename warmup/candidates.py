@@ -90,7 +90,9 @@ class Table:
         )
         self.begun = {c.item.level_id for c in self.all if c.record.shown}
         self.rests: dict[str, int] = {}
+        self._by_skill: dict[str, list[Candidate]] = {}
         for c in self.all:
+            self._by_skill.setdefault(c.item.skill, []).append(c)
             last = c.record.last if c.record.last is not None else self._opened(c.item) - 1
             self.rests[c.item.skill] = min(self.rests.get(c.item.skill, 999), morning.index - last)
 
@@ -112,7 +114,7 @@ class Table:
 
     def of_skill(self, skill: str) -> list[Candidate]:
         """A skill's candidates, the most pressing first."""
-        return [c for c in self.all if c.item.skill == skill]
+        return self._by_skill.get(skill, [])
 
     def _opened(self, item: Item) -> int:
         return (max(item.week, self.since) - 1) * self.morning.mornings_a_week

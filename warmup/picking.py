@@ -92,7 +92,8 @@ class Picking:
         if not self.settling:
             self._take(self._closes(), SlotKind.SURE, self._most(SlotKind.SURE))
         self._take(self._owed(), SlotKind.WOBBLED, self._owed_most())
-        self._spread(review.checks(self.table), SlotKind.CHECK, self._most(SlotKind.CHECK))
+        if SlotKind.CHECK in self.slots:
+            self._spread(review.checks(self.table), SlotKind.CHECK, self._most(SlotKind.CHECK))
         self._spread(review.twice_a_week(self.table), SlotKind.AFTER, AFTERS)
         self._spread((*self._resting(), *self._older()), SlotKind.OLDER, self.count)
         for kind in self._missing():
