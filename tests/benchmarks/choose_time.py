@@ -1,0 +1,152 @@
+"""The time to choose one morning, after a year of marks and after ten.
+
+``python -m tests.benchmarks.choose_time [RUNS]``. What is known is folded once and kept, and each morning is
+folded on top, so that a long history should cost no more than a short one. Prints medians of runs taken in
+turn, in milliseconds, ten years against one, and beside them a loop that tells how busy the machine is.
+"""
+
+import datetime as dt
+import statistics
+import sys
+import tempfile
+import time
+from collections.abc import Callable, Mapping
+from functools import partial
+from pathlib import Path
+
+from rich.console import Console
+from rich.table import Table
+
+from tests.year_of_history import write_year
+from warmup import family as families
+from warmup.desk import Desk, sit_down
+from warmup.documents import Places
+from warmup.draw import Draw
+from warmup.journal import Journal
+from warmup.memory import Knowledge, fold
+from warmup.morning import Asked, Mark
+
+TODAY = dt.date(2027, 5, 12)
+"""A Wednesday; what day it is should not change the figures."""
+WEEKS, YEARS = 35, 10
+A_YEAR = dt.timedelta(weeks=52)
+CHOOSE_MS, MOST = 10.0, 1.3
+"""The target: so many milliseconds after a year, and so many times that after ten."""
+
+Action = Callable[[], object]
+Name = tuple[str, str]
+LOOP: Name = ("loop", "")
+
+
+def ten_years(desk: Desk, history: tuple[Asked, ...]) -> Knowledge:
+    """What is known after the same year nine times over, each 52 weeks before the next, and then this one.
+
+    The mornings of a year gone by count on from those of the year before it, so that time keeps its step.
+    """
+    opened, guesses, reviews = desk.opened(), desk.guesses(), desk.reviews()
+    known = Knowledge()
+    for back in range(YEARS - 1, -1, -1):
+        shift = A_YEAR * back
+
+        def index(day: dt.date, shift: dt.timedelta = shift, back: int = back) -> int:
+            return desk.year.index(day + shift) - back * len(desk.year.mornings)
+
+        lines = [line._replace(date=line.date - shift) for line in history]
+        known = fold(lines, index, opened, guesses, known, reviews)
+    return known
+
+
+def one_more(desk: Desk, known: Knowledge) -> Action:
+    """Folding today, whose marks are drawn, onto what is known."""
+    desk.know(known)
+    draw = Draw("one more")
+    marks = [Mark.FLUENT, Mark.FLUENT, Mark.HESITATED, Mark.NOT_YET]
+    lines = [Asked(desk.today, each.item, draw.pick(marks)) for each in desk.routine().prompts]
+    return partial(fold, lines, desk.year.index, desk.opened(), desk.guesses(), known, desk.reviews())
+
+
+def choosing(desk: Desk, known: Knowledge) -> Action:
+    """Choosing among what is open today."""
+    desk.know(known)
+    morning = desk.morning()
+    items, shape = desk.open_items(morning), desk.shape(morning)
+
+    def act() -> object:
+        desk.know(known)
+        return desk.choose(items, morning, shape)
+
+    return act
+
+
+def opening_and_choosing(desk: Desk, known: Knowledge) -> Action:
+    """Finding out what is open today, and choosing among it."""
+    morning = desk.morning()
+    shape = desk.shape(morning)
+
+    def act() -> object:
+        desk.know(known)
+        return desk.choose(desk.open_items(morning), morning, shape)
+
+    return act
+
+
+def count_up() -> int:
+    """Something that always takes the same work: adding up the first hundred thousand numbers."""
+    total = 0
+    for number in range(100_000):
+        total += number
+    return total
+
+
+def medians(actions: Mapping[Name, Action], runs: int) -> dict[Name, float]:
+    """The median time of each in milliseconds; they take turns, forth and back,
+    so that a slow second slows them alike.
+    """
+    times: dict[Name, list[float]] = {name: [] for name in actions}
+    for run in range(runs + 1):
+        for name, act in list(actions.items())[:: 1 if run % 2 else -1]:
+            began = time.perf_counter()
+            act()
+            if run:  # The first is for warming up.
+                times[name].append((time.perf_counter() - began) * 1000)
+    return {name: statistics.median(found) for name, found in times.items()}
+
+
+def main(runs: int = 30) -> int:
+    """Measure and print; 1 when choosing misses its target."""
+    console = Console()
+    with tempfile.TemporaryDirectory() as folder:
+        home = Path(folder)
+        count = write_year(home, TODAY, WEEKS)
+        journal = Journal.open(home, dt.datetime.now)
+        places = Places(home, home)
+        desk = sit_down(places, families.load(home / "family.toml"), TODAY, journal)
+        year, ten = desk.knowledge(), ten_years(desk, desk.history())
+        morning = desk.morning()
+        console.print(
+            f"{count} marks a year, {count * YEARS} in ten; {len(desk.open_items(morning))} items open "
+            f"in week {morning.week}; medians of {runs}"
+        )
+        table = Table("", "one year, ms", "ten years, ms", "ratio")
+        kinds = {
+            "choose": choosing,
+            "open items and choose": opening_and_choosing,
+            "fold one more morning": one_more,
+        }
+        pasts = {"year": year, "ten": ten}
+        actions = {(name, past): kinds[name](desk, known) for name in kinds for past, known in pasts.items()}
+        found = medians({**actions, LOOP: count_up}, runs)
+        journal.shut()
+    for name in kinds:
+        one, more = found[name, "year"], found[name, "ten"]
+        table.add_row(name, f"{one:.2f}", f"{more:.2f}", f"{more / one:.2f}")
+    table.add_row("a loop to 100,000", f"{found[LOOP]:.2f}", "", "")
+    console.print(table)
+    met = found["choose", "year"] <= CHOOSE_MS and found["choose", "ten"] <= MOST * found["choose", "year"]
+    target = f"at most {CHOOSE_MS:g} ms after a year, and {MOST:g} times that after ten"
+    console.print(f"choose, {target}: {'met' if met else 'missed'}")
+    return 0 if met else 1
+
+
+if __name__ == "__main__":
+    sys.exit(main(int(sys.argv[1]) if len(sys.argv) > 1 else 30))
