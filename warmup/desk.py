@@ -101,7 +101,10 @@ class Desk:
         return self._items
 
     def open_items(self, morning: Morning) -> tuple[Item, ...]:
-        """The items that may be asked on this morning and make sense on it."""
+        """The items that may be asked on this morning and make sense on it.
+
+        What the day itself asks for does not wait for what it stands on: there is one hundredth day a year.
+        """
         child = self.child
         able = open_items(
             self.items(),
@@ -113,7 +116,16 @@ class Desk:
             paused=child.paused is not None and morning.date <= child.paused,
         )
         able = sampled(able, self.knowledge(), self.since())
-        return tuple(item for item in able if skills.askable(item.id, morning))
+        there = {item.id for item in able}
+        today = tuple(
+            item
+            for item in self.items()
+            if skills.timely(item.id, morning)
+            and item.id not in there
+            and item.week <= morning.week
+            and item.level_id not in child.held
+        )
+        return tuple(item for item in (*able, *today) if skills.askable(item.id, morning))
 
     def missed(self) -> tuple[str, ...]:
         """Items with three not yet running, of levels not held, the newest first; taught since or not."""
