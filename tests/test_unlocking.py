@@ -10,10 +10,10 @@ import pytest
 from tests.benchmarks.year_aloud import family
 from warmup.desk import Desk, sit_down
 from warmup.documents import Places
-from warmup.engine import SAMPLES, sampled
+from warmup.engine import SAMPLES, choose, sampled
 from warmup.family import CountdownRule
 from warmup.memory import Knowledge, Record, fold
-from warmup.morning import Asked, Item, Mark, Routine
+from warmup.morning import Asked, DayKind, Item, Mark, Morning, Routine, Shape, Slot, SlotKind
 
 JANUARY = dt.date(2027, 1, 11)
 OLD = tuple(Item(f"knots/{n}", "knots", 1, "knots:one", "number", 3) for n in range(4))
@@ -41,6 +41,18 @@ def marked(easy: int, shaky: int = 0) -> Knowledge:
 def test_two_prompts_tell_whether_an_earlier_level_is_known(known: Knowledge, left: tuple[Item, ...]) -> None:
     assert sampled((*OLD, NEW), known, since=19) == (*left, NEW)
     assert sampled((*OLD, NEW), known, since=1) == (*OLD, NEW)
+
+
+def test_a_ladder_from_before_the_start_is_sampled_from_its_top() -> None:
+    """Fluency there retires the rungs below; in a year begun with us the lowest comes first."""
+    rungs = tuple(
+        Item(f"knots/{n}", "knots", n, f"knots:{n}", "number", 3 * n, ladder=True) for n in (1, 2, 3)
+    )
+    shape = Shape("new", (Slot(SlotKind.NEWEST, 1),), ((36, 1),))
+    morning = Morning(JANUARY, DayKind.SCHOOL, 73, 19, 3, False, 72, next=JANUARY + dt.timedelta(1))
+    for since, first in ((19, "knots/3"), (1, "knots/1")):
+        chosen = choose(rungs, shape, Knowledge(), morning, child="Bean", since=since)
+        assert [choice.item.id for choice in chosen] == [first]
 
 
 def at_desk(first: dt.date, **change: Any) -> Desk:

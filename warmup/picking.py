@@ -149,13 +149,15 @@ class Picking:
     def _focus(self) -> list[Candidate]:
         """Items that were never asked, those that have waited longest first.
 
-        What was taught before the family began is unknown rather than new, and comes after; so does what a
-        level is stumbled on for while its plain item was not asked.
+        What was taught before the family began is unknown rather than new, and comes after; of a ladder its
+        highest rung first, since fluency there retires those below. What a level is stumbled on for comes
+        after its plain item.
         """
 
-        def later(c: Candidate) -> tuple[bool, bool]:
+        def later(c: Candidate) -> tuple[bool, int, bool]:
+            unknown = c.item.week < self.table.since
             early = c.item.trouble and c.item.level_id not in self.table.begun
-            return c.item.week < self.table.since, early
+            return unknown, -c.item.level if unknown and c.item.ladder else 0, early
 
         return sorted((c for c in self.table.all if c.new), key=later)
 

@@ -5,7 +5,6 @@ more equal parts are smaller ones (Common Core State Standards for Mathematics, 
 equal is worked out from their areas.
 """
 
-from fractions import Fraction
 from itertools import accumulate, pairwise
 from math import acos, isclose, pi, sqrt
 
@@ -164,7 +163,7 @@ def _make(count: int, draw: Draw) -> Draft:
     )
 
 
-_SIZE = {"half": Fraction(1, 2), "quarter": Fraction(1, 4)}
+_SIZE = {"half": 1 / 2, "quarter": 1 / 4}
 
 
 def _halves_asked(asked: str, thing: str, name: str, draw: Draw) -> tuple[Way, str, tuple[str, ...]]:
