@@ -168,7 +168,7 @@ class Picking:
         for c in self.table.all:
             most = SETTLED_RESTS if c.item.skill in settled else SKILL_RESTS
             if self.table.rests[c.item.skill] > most and (
-                c.item.skill not in best or best[c.item.skill].hard
+                c.item.skill not in best or (best[c.item.skill].hard and not c.hard)
             ):
                 best[c.item.skill] = c
         long = sorted(best.values(), key=lambda c: -self.table.rests[c.item.skill])
