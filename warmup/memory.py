@@ -173,6 +173,7 @@ def fold(
     before = before or Knowledge()
     records, checks = dict(before.records), dict(before.checks)
     days = list(before.days)
+    since: dict[str, set[int]] = {}
     day, index, week = None, 0, 0
     for asked in history:
         if asked.date != day:
@@ -188,12 +189,22 @@ def fold(
         days.append(Day(asked.date, last.fluent + easy, last.marked + 1))
         if reviews:
             skill = item.partition("/")[0]
-            checked = checks.get(skill)
             if week % reviews.every == 0:
-                checks[skill] = _check(checked, week, index, easy, item, item in reviews.hands)
-            elif checked and index > checked.last_since:
-                checks[skill] = checked._replace(since=checked.since + 1, last_since=index)
+                checks[skill] = _check(checks.get(skill), week, index, easy, item, item in reviews.hands)
+                since.pop(skill, None)
+            elif skill in checks:
+                since.setdefault(skill, set()).add(index)
+    for skill, mornings in since.items():
+        checks[skill] = _asked_since(checks[skill], mornings)
     return Knowledge(records, tuple(days[-4:]), checks)
+
+
+def _asked_since(checked: Checked, mornings: Collection[int]) -> Checked:
+    """A skill's checks with the mornings it was asked on after them."""
+    later = [index for index in mornings if index > checked.last_since]
+    if not later:
+        return checked
+    return checked._replace(since=checked.since + len(later), last_since=max(later))
 
 
 def _check(before: Checked | None, week: int, index: int, easy: bool, item: str, hands: bool) -> Checked:
