@@ -2,6 +2,7 @@
 
 import datetime as dt
 from collections.abc import Callable, Iterator
+from itertools import count
 from pathlib import Path
 
 import pytest
@@ -13,10 +14,18 @@ settings.register_profile(
 settings.load_profile("warmup")
 
 
+_NUMBERS = count()
+
+
 @pytest.fixture(autouse=True)
-def home(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
-    """A place of its own for every test that opens the program."""
-    place = tmp_path / "home"
+def home(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """A place of its own for every test that opens the program; not there before it does.
+
+    Thousands of tests never do: a folder for each of them would cost a tenth of the suite's time.
+    """
+    homes = tmp_path_factory.getbasetemp() / "homes"
+    homes.mkdir(exist_ok=True)
+    place = homes / str(next(_NUMBERS))
     monkeypatch.setenv("WARMUP_HOME", str(place))
     monkeypatch.delenv("NO_COLOR", raising=False)
     monkeypatch.setenv("COLORTERM", "truecolor")

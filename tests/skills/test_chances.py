@@ -38,6 +38,11 @@ def some(item: str) -> tuple[Prompt, ...]:
     return drawn(item) if guess_of(item) >= 0.15 else drawn(item, 60)
 
 
+def items_of(skill: str) -> list[str]:
+    """A skill's items."""
+    return [item for item in ITEMS if item.partition("/")[0] == skill]
+
+
 def guess_of(item: str) -> float:
     """The chance of a lucky answer that the engine reckons with."""
     at = place(item)
@@ -49,11 +54,12 @@ def strays(share: float, fair: float, count: int) -> bool:
     return abs(share - fair) > 4 * (fair * (1 - fair) / count) ** 0.5
 
 
-@pytest.mark.parametrize("item", ITEMS)
-def test_the_chance_of_a_lucky_answer_is_that_of_the_prompts(item: str) -> None:
+@pytest.mark.parametrize("skill", skills.SKILLS)
+def test_the_chance_of_a_lucky_answer_is_that_of_the_prompts(skill: str) -> None:
     """What the memory is told of an item is the mean of what its prompts say, to a twentieth or so."""
-    said = [prompt.guess for prompt in some(item)]
-    assert abs(sum(said) / len(said) - guess_of(item)) <= 0.06, (guess_of(item), Counter(said))
+    for item in items_of(skill):
+        said = [prompt.guess for prompt in some(item)]
+        assert abs(sum(said) / len(said) - guess_of(item)) <= 0.06, (item, guess_of(item), Counter(said))
 
 
 # What is asked about is one thing: the answer never changes, and the choice lies in the cards or dots shown.
@@ -83,11 +89,11 @@ TOLD_AS_WELL = {
 }
 
 
-@pytest.mark.parametrize("item", ITEMS)
-def test_a_coin_flip_owns_up_to_it(item: str) -> None:
+@pytest.mark.parametrize("skill", skills.SKILLS)
+def test_a_coin_flip_owns_up_to_it(skill: str) -> None:
     """Yes or no is one in two; a card, or a thing named in the question beside "or", one in so many."""
-    for prompt in some(item):
-        if prompt.answer.split(":")[0] in YES_AND_NO and item not in TOLD_AS_WELL:
+    for prompt in (prompt for item in items_of(skill) for prompt in some(item)):
+        if prompt.answer.split(":")[0] in YES_AND_NO and prompt.item not in TOLD_AS_WELL:
             assert prompt.guess == 0.5, prompt.say
         cards = prompt.given.get("cards", ())
         if len(cards) > 1 and "find" in prompt.given:
