@@ -201,7 +201,7 @@ def askings(draw: st.DrawFn) -> Asking:
     )
 
 
-enough = settings(max_examples=120)
+enough = settings(max_examples=200)
 
 
 @enough

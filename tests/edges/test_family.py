@@ -301,7 +301,7 @@ WAYS = [
 ]  # fmt: skip
 
 
-@settings(quiet, max_examples=150)
+@settings(quiet, max_examples=300)
 @given(st.sampled_from(WAYS), values)
 def test_any_value_in_any_place_gives_a_family_or_a_problem(
     way: tuple[str | int, ...], value: object

@@ -4,7 +4,7 @@ from collections import Counter
 from fractions import Fraction
 from math import atan2, degrees
 
-FINE = 120
+FINE = 240
 
 
 def _part(given: dict, x: float, y: float) -> object:

@@ -23,7 +23,7 @@ def test_every_counter_stands_alone_and_all_are_alike(layout: str, pane: tuple[i
         least = picture.least()
         if least[0] > pane[0] or least[1] > pane[1]:
             continue
-        for size in (pane, least) if pane == PANES[0] else (pane,):
+        for size in (pane, least):
             found = pieces(pixels(picture.draw(*size), Ink.FIRST))
             assert len(found) == count, (count, size)
             forms = {frozenset((x - span(p)[0], y - span(p)[1]) for x, y in p) for p in found}
