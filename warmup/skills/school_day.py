@@ -10,6 +10,7 @@ from warmup import pictures
 from warmup.draw import Draw, Way
 from warmup.morning import Cue, DayKind, Morning, Strand
 from warmup.skills._home import upper
+from warmup.skills._hundredth import hundred_today, to_the_hundredth
 from warmup.skills._number import chart_rows, tens_and_ones
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import count_words, number_word, ordinal_word, plural
@@ -42,7 +43,11 @@ def ask(item: str, morning: Morning, draw: Draw) -> Draft:
         case "new-bundle":
             return _new_bundle(morning, draw)
         case _:
-            return _hundred_today(draw) if morning.school_day == 100 else _to_the_hundredth(morning, draw)
+            return (
+                hundred_today(draw, _WATCH["hundred-today"])
+                if morning.school_day == 100
+                else to_the_hundredth(morning, draw, _WATCH[item])
+            )
 
 
 def askable(item: str, morning: Morning) -> bool:
@@ -322,61 +327,6 @@ def _new_bundle(morning: Morning, draw: Draw) -> Draft:
         watch_for=_WATCH["new-bundle"],
         given={"before": number - 1},
         picture=pictures.Bundles(tens - 1, 9),
-    )
-
-
-# ---- the hundredth ---------------------------------------------------------------------------------
-
-
-def _to_the_hundredth(morning: Morning, draw: Draw) -> Draft:
-    number = morning.school_day
-    word, more = number_word(number), 100 - number
-    chart = chart_rows(number, 100)
-    page = pictures.HundredChart(chart.first, chart.last, pointed=(number,))
-    first = number_word(number + 1)
-    return Draft(
-        say=draw.way(
-            f"We have had {word} school days. How many more to one hundred?",
-            f"{upper(word)} straws, a straw each school day. How many more make one hundred?",
-            f"The chart stands at {word}. How many school days to one hundred?",
-        ),
-        answer=number_word(more),
-        accept=(f"{number_word(more)} more", f"{number_word(more)} {plural(more, 'day')}"),
-        working=f"100 − {number} = {more}",
-        cues=(
-            Cue(f"Wait. Then: where is {word} on the chart? How does its row end?"),
-            Cue(f"Finger on {word}. Hop to the last square and count the hops.", page),
-            Cue(
-                f"Fold down a finger together: “{first}…” The child goes on to the hundredth."
-                if more > 1
-                else "Fold down a finger for the next school day. The child says if that is enough."
-            ),
-        ),
-        watch_for=_WATCH["to-the-hundredth"],
-        given={"known": number, "to": 100},
-        picture=page,
-    )
-
-
-def _hundred_today(draw: Draw) -> Draft:
-    """The day itself: what a hundred is made of."""
-    tens = 100 // 10
-    return Draft(
-        say=draw.way(
-            "Hooray! Today is school day one hundred! How many full bundles is that?",
-            "One hundred straws, one for each school day! How many bundles are they?",
-            "It is day one hundred! Hop to it by tens. How many hops?",
-        ),
-        answer=number_word(tens),
-        accept=(f"{number_word(tens)} bundles", f"{number_word(tens)} tens", f"{number_word(tens)} hops"),
-        working=f"100 = {tens} × 10",
-        cues=(
-            Cue("Wait. Then: a band holds as many as your fingers. Count the bands."),
-            Cue("Point at the bundles in two rows. How many in a row?", pictures.Bundles(tens, 0)),
-            Cue("Count by tens together, a finger each time. The child stops at one hundred."),
-        ),
-        watch_for=_WATCH["hundred-today"],
-        given={"straws": 100},
     )
 
 

@@ -11,6 +11,7 @@ from typing import NamedTuple
 from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
+from warmup.skills._cubes import box_or_cube
 from warmup.skills._home import a
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import listed, number_word
@@ -100,7 +101,7 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
         case "count-on-a-box":
             return _count_on_a_box(draw)
         case _:
-            return _box_or_cube(draw)
+            return box_or_cube(draw)
 
 
 # ---- names -----------------------------------------------------------------------------------------
@@ -323,37 +324,6 @@ def _count_on_a_box(draw: Draw) -> Draft:
         guess=0.2,
         seconds=60,
         table=f"{thing}, tape",
-    )
-
-
-def _box_or_cube(draw: Draw) -> Draft:
-    from warmup.pictures.solid_shape import sizes
-
-    drawn, upright = draw.pick(("cube", "box")), draw.coin()
-    measures = sizes(drawn, upright)
-    cube = len(set(measures)) == 1
-    return Draft(
-        say=draw.way(
-            "Is this a cube? Tell me how you know.",
-            "Bear calls this a cube. Is Bear right?",
-            "Look at its faces. Is it a cube?",
-            "May this one go in the box of cubes?",
-        ),
-        answer="yes" if cube else "no",
-        accept=("yes: all its faces are the same square",)
-        if cube
-        else ("no: some faces are longer than wide",),
-        working="wide × high × deep: " + " × ".join(f"{size:g}" for size in measures),
-        cues=(
-            Cue("Wait. Then: look at the front, the top and the side. What shape is each?"),
-            Cue("Hold a toy block next to a shoe box. Turn both. What is different?"),
-            Cue("Measure one side with two fingers together. The child tries the next side."),
-        ),
-        watch_for="Any box is called a cube. A cube’s faces are all the same square.",
-        given={"sizes": list(measures)},
-        picture=pictures.SolidShape(drawn, upright),
-        guess=0.5,
-        table="toy block, box",
     )
 
 

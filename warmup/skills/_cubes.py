@@ -1,0 +1,39 @@
+"""Cubes among boxes: told apart by their measures, for the skill `solid-shapes`."""
+
+from warmup import pictures
+from warmup.draw import Draw
+from warmup.morning import Cue
+from warmup.skills.base import Draft
+
+
+def box_or_cube(draw: Draw) -> Draft:
+    """Is the drawn one a cube, by its measures?"""
+    # Only here: pictures are loaded one by one, as they are wanted.
+    from warmup.pictures.solid_shape import sizes
+
+    drawn, upright = draw.pick(("cube", "box")), draw.coin()
+    measures = sizes(drawn, upright)
+    cube = len(set(measures)) == 1
+    return Draft(
+        say=draw.way(
+            "Is this a cube? Tell me how you know.",
+            "Bear calls this a cube. Is Bear right?",
+            "Look at its faces. Is it a cube?",
+            "May this one go in the box of cubes?",
+        ),
+        answer="yes" if cube else "no",
+        accept=("yes: all its faces are the same square",)
+        if cube
+        else ("no: some faces are longer than wide",),
+        working="wide × high × deep: " + " × ".join(f"{size:g}" for size in measures),
+        cues=(
+            Cue("Wait. Then: look at the front, the top and the side. What shape is each?"),
+            Cue("Hold a toy block next to a shoe box. Turn both. What is different?"),
+            Cue("Measure one side with two fingers together. The child tries the next side."),
+        ),
+        watch_for="Any box is called a cube. A cube’s faces are all the same square.",
+        given={"sizes": list(measures)},
+        picture=pictures.SolidShape(drawn, upright),
+        guess=0.5,
+        table="toy block, box",
+    )
