@@ -11,11 +11,13 @@ from warmup import skills
 from warmup.desk import Clock, Desk
 from warmup.engine import SURE
 from warmup.journal import Journal, MarkRow
-from warmup.morning import Choice, Item, Mark, Morning, Prompt, Routine
+from warmup.morning import Choice, Item, Mark, Morning, Prompt, Routine, Shape, Slot, SlotKind
 from warmup.wire import routine_from, routine_text
 
 SHORT = 4
 """How many prompts a short morning has in all."""
+ONE_MORE = Shape("one more", (Slot(SlotKind.OLDER, 1),), ((36, 1),))
+"""What takes another prompt's place: something known, neither new nor called the one to finish."""
 
 
 class _Step(NamedTuple):
@@ -280,7 +282,7 @@ class Sitting:
     def _one_more(self, used: list[str], beside: set[str]) -> Prompt | None:
         """One prompt not in the morning yet, of no skill ``beside``, that wants nothing missing."""
         morning, items = self.morning, self._usable(used, beside)
-        built = self._built(self.desk.choose(items, morning, self.desk.shape(morning), count=1))
+        built = self._built(self.desk.choose(items, morning, ONE_MORE))
         return built[0] if built else None
 
     def _usable(self, used: list[str], beside: set[str]) -> list[Item]:
