@@ -117,7 +117,7 @@ def test_what_came_once_comes_twice_a_week_for_two_weeks() -> None:
         lines += [(index, choice.item.id, Mark.FLUENT) for choice in chosen]
         on += [index // 4] if any(choice.item.skill == "knots" for choice in chosen) else []
     assert on.count(5) >= 2 and on.count(6) >= 2
-    said = "came easily once of twice in the review: twice a week for now"
+    said = "came easily once out of two in the review: twice a week for now"
     assert said in {choice.why for choice in chosen_at(20, checked_twice(Mark.FLUENT, Mark.HESITATED))}
     assert said not in {choice.why for choice in chosen_at(28, lines)}
 

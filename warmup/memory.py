@@ -184,9 +184,8 @@ def fold(
         records[item] = learn(record, asked, index, opened.get(item, 0), guesses.get(item, 0.0))
         if asked.mark is None or asked.mark is Mark.SKIPPED:
             continue
-        last = days.pop() if days and days[-1].date == day else Day(asked.date, 0, 0)
         easy = asked.mark is Mark.FLUENT and not asked.cue
-        days.append(Day(asked.date, last.fluent + easy, last.marked + 1))
+        _count(days, asked.date, easy)
         if reviews:
             skill = item.partition("/")[0]
             if week % reviews.every == 0:
@@ -197,6 +196,12 @@ def fold(
     for skill, mornings in since.items():
         checks[skill] = _asked_since(checks[skill], mornings)
     return Knowledge(records, tuple(days[-4:]), checks)
+
+
+def _count(days: list[Day], date: dt.date, easy: bool) -> None:
+    """Add one mark to its day, the last or a new one."""
+    last = days.pop() if days and days[-1].date == date else Day(date, 0, 0)
+    days.append(Day(date, last.fluent + easy, last.marked + 1))
 
 
 def _asked_since(checked: Checked, mornings: Collection[int]) -> Checked:

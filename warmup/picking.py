@@ -27,7 +27,7 @@ FLOOR = 0.76
 HALF_WELL, MOVES, AFTER_BREAK = 0.35, 0.15, 0.05
 SWAPS = 4
 AFTERS = 2
-"""So many skills that came easily once of twice in the review are asked in a morning."""
+"""So many skills that came easily once out of two in the review are asked in a morning."""
 _STRANDS = {SlotKind.CALENDAR: "calendar", SlotKind.COUNTING: "counting"}
 
 
@@ -70,6 +70,7 @@ class Picking:
         self.shape, self.seconds = shape, shape.seconds
         self.ranks = {kind: rank for rank, kind in enumerate(self.slots)}
         self.picks: list[Pick] = []
+        self.settled = review.settled(table)
         # Two of a skill, unless so few skills are open that a morning could not be filled.
         self.of_a_skill = max(OF_A_SKILL, -(-count // max(1, len(table.rests))))
         self.calendar_most = self._most(SlotKind.CALENDAR) or count
@@ -87,6 +88,7 @@ class Picking:
                 # It takes one of the few places for hard prompts, so it goes before those that may wait.
                 self._take(self._of(_STRANDS[kind]), kind, 1)
         self._take(review.steps_down(self.table), SlotKind.AFTER, 1)
+        # One that rested longest goes before what is new; the others find their place after it.
         self._take(self._resting()[:3], SlotKind.OLDER, 1)
         self._take(self._focus(), SlotKind.NEWEST, self._focus_most())
         if not self.settling:
@@ -163,22 +165,22 @@ class Picking:
 
     def _resting(self) -> list[Candidate]:
         """The best item of each skill, and each item, that has rested too long; the longest rest first."""
-        settled, index = review.settled(self.table), self.morning.index
         best: dict[str, Candidate] = {}
         for c in self.table.all:
-            most = SETTLED_RESTS if c.item.skill in settled else SKILL_RESTS
+            most = SETTLED_RESTS if c.item.skill in self.settled else SKILL_RESTS
             if self.table.rests[c.item.skill] > most and (
                 c.item.skill not in best or (best[c.item.skill].hard and not c.hard)
             ):
                 best[c.item.skill] = c
         long = sorted(best.values(), key=lambda c: -self.table.rests[c.item.skill])
-        return long + [c for c in self.table.all if c.rested(index) > ITEM_RESTS]
+        return long + [c for c in self.table.all if c.rested(self.morning.index) > ITEM_RESTS]
 
     def _older(self) -> list[Candidate]:
         """Everything by how overdue it is; a skill that settled in the review waits while it rests."""
-        settled = review.settled(self.table)
         return [
-            c for c in self.table.all if c.item.skill not in settled or c.new or c.record.owed is not None
+            c
+            for c in self.table.all
+            if c.item.skill not in self.settled or c.new or c.record.owed is not None
         ]
 
     def _closes(self) -> list[Candidate]:
@@ -196,9 +198,8 @@ class Picking:
                 if c.record.mark is Mark.HESITATED or c.rested(self.morning.index) >= 2
             )
             back = sorted((c for c in owed if c.chance >= RETURN_FROM), key=lambda c: c.tie)
-        settled = review.settled(self.table)
         sure = [c for c in self.table.all if c.sure]
-        sure.sort(key=lambda c: (c.item.skill in settled, -c.overdue, c.tie))
+        sure.sort(key=lambda c: (c.item.skill in self.settled, -c.overdue, c.tie))
         rest = sorted((c for c in self.table.all if not c.hard), key=lambda c: (-c.chance, c.tie))
         return back + sure + rest
 
@@ -267,12 +268,12 @@ class Picking:
             mean = sum(p.candidate.feels for p in self.picks) / max(1, len(self.picks))
             reviews = [p for p in self.picks if p.slot in (SlotKind.OLDER, SlotKind.WOBBLED) and p.hard]
             reviews = [p for p in reviews if not p.candidate.new]
-            if mean >= self.floor() or not reviews:
+            if mean >= self._floor() or not reviews:
                 return
             if not self._swap(min(reviews, key=lambda p: (p.candidate.feels, p.candidate.tie)), sure):
                 return
 
-    def floor(self) -> float:
+    def _floor(self) -> float:
         """The mean chance this morning should have: higher after hard mornings, and after a break."""
         days = self.table.knowledge.days
         marked = sum(day.marked for day in days)

@@ -26,7 +26,7 @@ class Outcome(Enum):
     """What a review said of a skill."""
 
     SETTLED = "settled"
-    PARTLY = "came once of twice"
+    PARTLY = "came once out of two"
     AGAIN = "a step down"
     OPEN = "once more to check"
 
@@ -51,7 +51,7 @@ def told(knowledge: Knowledge, week: int, titles: Mapping[str, str]) -> str:
 
 def _weeks_since(checked: Checked, morning: Morning) -> int:
     """How many weeks the review lies back: 0 within its own week."""
-    return morning.index // morning.mornings_a_week + 1 - checked.week
+    return morning.week - checked.week
 
 
 def settled(table: Table) -> frozenset[str]:
@@ -74,13 +74,13 @@ def step_down(knowledge: Knowledge) -> frozenset[str]:
 
 def checks(table: Table) -> list[Candidate]:
     """One item a skill for the checks of this morning: what wobbled first, then what rested longest."""
-    morning, week = table.morning, table.morning.index // table.morning.mornings_a_week + 1
-    last_review = (week - REVIEW_EVERY) * morning.mornings_a_week
+    morning = table.morning
+    last_review = (morning.week - REVIEW_EVERY) * morning.mornings_a_week
     found: list[tuple[int, Candidate]] = []
     for skill in table.rests:
         touched = [c for c in table.of_skill(skill) if (c.record.last or 0) >= last_review and not c.new]
         checked = table.knowledge.checks.get(skill)
-        done = checked if checked and checked.week == week else None
+        done = checked if checked and checked.week == morning.week else None
         if not touched or (done and (len(done.marks) >= CHECKS or done.last == morning.index)):
             continue
         top = max(c.item.level for c in touched)
@@ -107,7 +107,7 @@ def steps_down(table: Table) -> list[Candidate]:
 
 
 def twice_a_week(table: Table) -> Iterator[Candidate]:
-    """An item of each skill that came easily once of twice and has rested for two mornings."""
+    """An item of each skill that came easily once out of two and has rested for two mornings."""
     for skill, checked in sorted(table.knowledge.checks.items()):
         partly = outcome(checked) is Outcome.PARTLY
         recent = 0 < _weeks_since(checked, table.morning) <= PARTLY_FOR
@@ -118,11 +118,10 @@ def twice_a_week(table: Table) -> Iterator[Candidate]:
 def words(candidate: Candidate, table: Table) -> str:
     """Why an item comes for a review's sake, for the adult."""
     checked = table.knowledge.checks.get(candidate.item.skill)
-    week = table.morning.index // table.morning.mornings_a_week + 1
-    if checked is None or week % REVIEW_EVERY == 0:
-        second = checked is not None and checked.week == week
+    if checked is None or table.morning.review:
+        second = checked is not None and checked.week == table.morning.week
         return "its second check in this review" if second else "a check in this review"
     if outcome(checked) is Outcome.PARTLY:
-        return "came easily once of twice in the review: twice a week for now"
+        return "came easily once out of two in the review: twice a week for now"
     hands = ", hands on" if candidate.item.hands else ""
     return f"came easily neither time in the review: an easier one{hands}"

@@ -30,6 +30,12 @@ NOT_SAVED = "Not being saved: the disk takes no writing. Tried again at each mar
 STOPPED = "One that comes easily, then done for today."
 STOPPED_ITSELF = "Two in a row not yet: one that comes easily, then done for today."
 STOPPED_AT_ONCE = "Done for today. The rest is no debt."
+_MARKS = {
+    "fluent": Mark.FLUENT,
+    "hesitated": Mark.HESITATED,
+    "not_yet": Mark.NOT_YET,
+    "skip": Mark.SKIPPED,
+}
 
 
 class Mode(Enum):
@@ -245,15 +251,9 @@ class MorningScreen(Screen[object]):
     def _do_prompt(self, action: str) -> None:
         sitting = self.sitting
         assert sitting is not None
-        marks = {
-            "fluent": Mark.FLUENT,
-            "hesitated": Mark.HESITATED,
-            "not_yet": Mark.NOT_YET,
-            "skip": Mark.SKIPPED,
-        }
         match action:
             case "fluent" | "hesitated" | "not_yet" | "skip":
-                if sitting.mark(marks[action]):
+                if sitting.mark(_MARKS[action]):
                     self.said = STOPPED_AT_ONCE if sitting.at_close else STOPPED_ITSELF
             case "next" | "accept":
                 sitting.next()
@@ -272,10 +272,7 @@ class MorningScreen(Screen[object]):
             case "short":
                 self.said = "" if sitting.shorten() else "It is as short as it gets."
             case "stop":
-                if sitting.stop_early():
-                    self.said = STOPPED_AT_ONCE if sitting.at_close else STOPPED
-                else:
-                    self.said = "There is nothing more to leave out."
+                self.said = _said_of_stopping(sitting)
             case "swap":
                 self.said = (
                     "Something else, then." if sitting.swap() else "There is nothing else to ask just now."
@@ -369,3 +366,10 @@ class MorningScreen(Screen[object]):
             case TeachAgain():
                 self.desk.taught(row.item, again=False)
                 self.said = "It rests until you say it was taught."
+
+
+def _said_of_stopping(sitting: Sitting) -> str:
+    """Stop early, and what the screen says of it."""
+    if not sitting.stop_early():
+        return "There is nothing more to leave out."
+    return STOPPED_AT_ONCE if sitting.at_close else STOPPED
