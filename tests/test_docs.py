@@ -8,8 +8,8 @@ from pathlib import Path
 
 from tests.household import fixed_routine
 from warmup.actions import ACTIONS, key_name
-from warmup.cli import _parser
 from warmup.morning import Morning, Prompt
+from warmup.options import parser
 from warmup.wire import routine_text
 
 ROOT = Path(__file__).parent.parent
@@ -44,7 +44,7 @@ def test_the_job_comes_first_in_one_paragraph() -> None:
 
 
 def test_every_command_of_the_readme_is_one() -> None:
-    known = {name for action in _parser()._actions for name in (getattr(action, "choices", None) or ())}
+    known = {name for action in parser()._actions for name in (getattr(action, "choices", None) or ())}
     assert known >= set(re.findall(r"`warmup ([a-z]+)", README + DEVELOPERS))
 
 

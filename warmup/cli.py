@@ -4,16 +4,14 @@ Exit codes: 0 done; 1 ``check`` found something wrong; 2 the command line was no
 3 a file cannot be used as it is (one sentence on standard error says which, and what to do).
 """
 
-import argparse
 import contextlib
 import datetime as dt
 import gc
 import os
 import sys
 from collections.abc import Callable, Iterable, Sequence
+from types import SimpleNamespace
 from typing import TYPE_CHECKING
-
-from warmup import __version__
 
 if TYPE_CHECKING:
     from warmup.desk import Desk
@@ -32,13 +30,13 @@ class Refused(Exception):
 
 def main(argv: Sequence[str] | None = None, clock: Clock = dt.datetime.now) -> int:
     """Run one command and give its exit code. ``clock`` is read once, at the start of a command."""
-    arguments = _parser().parse_args(argv)
+    arguments = _arguments(sys.argv[1:] if argv is None else argv)
     # Hundreds of modules are about to be loaded, all of which stay: looking for garbage among them would
     # cost a quarter of the time to the first frame. The app turns it on again once that is painted, and a
     # command that prints is over before there is any.
     gc.disable()
     try:
-        return int(arguments.run(arguments, clock) or DONE)
+        return _run(arguments, clock)
     except Refused as refused:
         print(f"warmup: {refused}", file=sys.stderr)
         return USAGE
@@ -57,6 +55,31 @@ def main(argv: Sequence[str] | None = None, clock: Clock = dt.datetime.now) -> i
         return UNUSABLE
     finally:
         gc.enable()
+
+
+def _arguments(words: Sequence[str]) -> SimpleNamespace:
+    """The command line, understood. A bare ``warmup``, what each morning brings, waits for no parser."""
+    if not words:
+        return SimpleNamespace(command=None, demo=False, child="")
+    from warmup.options import parse
+
+    return parse(words)
+
+
+def _run(arguments: SimpleNamespace, clock: Clock) -> int:
+    """Do what was asked for and give the exit code."""
+    match arguments.command:
+        case "today":
+            return _today(arguments, clock)
+        case "ask":
+            return _ask(arguments, clock)
+        case "why":
+            return _why(arguments, clock)
+        case "catalogue":
+            return _catalogue(arguments)
+        case "check":
+            return _check()
+    return _open(arguments, clock)
 
 
 def _sentence(error: Exception) -> str:
@@ -80,90 +103,10 @@ def _print_no_more() -> None:
             os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
 
 
-def _parser() -> argparse.ArgumentParser:
-    parser = argparse.ArgumentParser(
-        prog="warmup",
-        description="A short spoken maths warm-up for a five-year-old: opens today's morning.",
-        epilog="Exit codes: 0 done, 1 check found something wrong, 2 not understood, 3 a file is unusable.",
-    )
-    parser.add_argument("--version", action="version", version=f"warmup {__version__}")
-    parser.add_argument(
-        "--demo",
-        action="store_true",
-        help="an invented family in a temporary place, nothing of yours touched",
-    )
-    parser.add_argument(
-        "--child", default="", metavar="NICKNAME", help="whose morning, where there are several children"
-    )
-    parser.set_defaults(run=_open)
-    # With `prog` given, argparse need not lay out a usage line to find it.
-    commands = parser.add_subparsers(title="commands", metavar="COMMAND", prog="warmup")
-    today = commands.add_parser("today", help="print the routine of a date")
-    today.add_argument("--date", type=_date, metavar="YYYY-MM-DD", help="another date than today")
-    today.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="whose routine")
-    _form(today)
-    today.set_defaults(run=_today)
-    _ask_parser(commands.add_parser("ask", help="print prompts of any kind"))
-    why = commands.add_parser(
-        "why", help="tell an item's whole story: its marks, how long it rests, when it is due"
-    )
-    why.add_argument("item", metavar="ITEM", help="an item, such as make-ten/seven-three")
-    why.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="whose story")
-    why.set_defaults(run=_why)
-    catalogue = commands.add_parser(
-        "catalogue", help="list everything that can be asked, and when it unlocks"
-    )
-    catalogue.add_argument("--json", action="store_true", help="JSON, with every item in one list")
-    catalogue.set_defaults(run=_catalogue)
-    check = commands.add_parser("check", help="read every file and say what is wrong and where")
-    check.set_defaults(run=_check)
-    return parser
-
-
-def _ask_parser(ask: argparse.ArgumentParser) -> None:
-    ask.add_argument("skill", metavar="SKILL", help="a skill, such as make-ten")
-    ask.add_argument("--level", metavar="LEVEL", help="one of its levels, by name or number from 1")
-    ask.add_argument("--item", metavar="ITEM", help="one of its items")
-    ask.add_argument("--count", type=_count, default=1, metavar="N", help="how many (1 to 10000)")
-    ask.add_argument("--date", type=_date, metavar="YYYY-MM-DD", help="as on another date")
-    ask.add_argument("--seed", default="", metavar="TEXT", help="the same seed gives the same prompts")
-    _form(ask)
-    ask.set_defaults(run=_ask)
-
-
-def _form(parser: argparse.ArgumentParser) -> None:
-    form = parser.add_mutually_exclusive_group()
-    form.add_argument(
-        "--plain", dest="json", action="store_false", default=False, help="plain text (as it is without this)"
-    )
-    form.add_argument(
-        "--json", action="store_true", help="JSON, whole, with what each answer was computed from"
-    )
-    parser.add_argument(
-        "--answers", action=argparse.BooleanOptionalAction, default=True, help="with or without the answers"
-    )
-
-
-def _date(text: str) -> dt.date:
-    try:
-        day = dt.date.fromisoformat(text)
-    except ValueError:
-        raise argparse.ArgumentTypeError(f"expected a date like 2026-09-01, found {text!r}") from None
-    if not 1900 <= day.year <= 2200:
-        raise argparse.ArgumentTypeError(f"expected a year from 1900 to 2200, found {day.year}")
-    return day
-
-
-def _count(text: str) -> int:
-    if not text.isascii() or not text.isdigit() or not 1 <= int(text[:6]) <= 10_000:
-        raise argparse.ArgumentTypeError(f"expected a number from 1 to 10000, found {text[:20]!r}")
-    return int(text)
-
-
 # -- opening the morning
 
 
-def _open(arguments: argparse.Namespace, clock: Clock) -> int:
+def _open(arguments: SimpleNamespace, clock: Clock) -> int:
     if arguments.demo:
         return _demo(arguments, clock)
     if not _on_a_terminal():
@@ -205,7 +148,7 @@ def _welcomed(places: "Places", family: "Family", today: dt.date, journal: "Jour
     return desk
 
 
-def _demo(arguments: argparse.Namespace, clock: Clock) -> int:
+def _demo(arguments: SimpleNamespace, clock: Clock) -> int:
     import tempfile
     from pathlib import Path
 
@@ -241,7 +184,7 @@ def _sit_down(
 # -- printing
 
 
-def _today(arguments: argparse.Namespace, clock: Clock, places: "Places | None" = None) -> int:
+def _today(arguments: SimpleNamespace, clock: Clock, places: "Places | None" = None) -> int:
     from warmup.plain import routine_lines
     from warmup.wire import routine_data, routine_from
 
@@ -287,7 +230,7 @@ def _reading_desk(
     return _sit_down(places, family, today, journal, child, saved=False), journal
 
 
-def _ask(arguments: argparse.Namespace, clock: Clock) -> int:
+def _ask(arguments: SimpleNamespace, clock: Clock) -> int:
     from warmup import skills
     from warmup.draw import Draw
     from warmup.plain import prompts_lines
@@ -312,7 +255,7 @@ def _ask(arguments: argparse.Namespace, clock: Clock) -> int:
     return DONE
 
 
-def _items(arguments: argparse.Namespace) -> list[str]:
+def _items(arguments: SimpleNamespace) -> list[str]:
     """The items ``ask`` is to ask, or Refused with what there is."""
     from warmup.documents import did_you_mean
     from warmup.skills import SKILLS
@@ -335,7 +278,7 @@ def _items(arguments: argparse.Namespace) -> list[str]:
     return [f"{skill.id}/{name}" for name in names]
 
 
-def _why(arguments: argparse.Namespace, clock: Clock) -> int:
+def _why(arguments: SimpleNamespace, clock: Clock) -> int:
     from warmup.documents import did_you_mean
     from warmup.skills import item_names
     from warmup.story import story
@@ -349,7 +292,7 @@ def _why(arguments: argparse.Namespace, clock: Clock) -> int:
     return DONE
 
 
-def _catalogue(arguments: argparse.Namespace, _clock: Clock) -> int:
+def _catalogue(arguments: SimpleNamespace) -> int:
     from warmup.catalogue import catalogue_data, catalogue_lines
     from warmup.plan import load_plan
 
@@ -390,7 +333,7 @@ def _print_json(data: object) -> None:
 # -- checking
 
 
-def _check(arguments: argparse.Namespace, clock: Clock) -> int:
+def _check() -> int:
     from warmup.checkup import findings, paths
 
     places = _places()

@@ -75,7 +75,7 @@ def test_a_ring_and_a_scatter_may_be_counted_again_in_rows() -> None:
         for prompt in drawn(item, 20):
             model = prompt.cues[1].picture
             assert isinstance(model, Counters)
-            assert (model.count, model.layout) == (prompt.given["count"], "rows")
+            assert (model.number, model.layout) == (prompt.given["count"], "rows")
 
 
 def test_levels_follow_the_year_plan() -> None:

@@ -83,7 +83,7 @@ def test_the_picture_holds_what_is_counted() -> None:
     for p in level_asked("by-tens", "to-50", 40):
         assert isinstance(p.picture, Bundles) and (10 * p.picture.tens, p.picture.ones) == (p.given["end"], 0)
     for p in level_asked("by-fives", "to-50", 40):
-        assert isinstance(p.picture, Hands) and 5 * p.picture.count == p.given["end"]
+        assert isinstance(p.picture, Hands) and 5 * p.picture.number == p.given["end"]
     for p in level_asked("by-twos", "to-30", 40):
         assert isinstance(p.picture, Pairs) and p.picture.paired
         assert 2 * p.picture.pairs + p.picture.left_over == p.given["end"]

@@ -54,7 +54,7 @@ def test_scattered_four_and_five_are_scattered_and_nine_is_one_short_of_ten() ->
     for item, count in (("scattered-four", 4), ("scattered-five", 5)):
         for prompt in drawn(item, 20):
             assert isinstance(prompt.picture, Dots)
-            assert (prompt.picture.pattern, prompt.picture.count) == ("scatter", count)
+            assert (prompt.picture.pattern, prompt.picture.number) == ("scatter", count)
     assert {sum(p.given["groups"]) for p in drawn("nine")} == {9}
 
 

@@ -8,7 +8,6 @@ them, and loading all would stand between the adult and the first frame.
 import pkgutil
 import re
 from collections.abc import Mapping
-from dataclasses import fields
 from functools import cache
 from importlib import import_module
 from typing import TYPE_CHECKING, Any
@@ -76,23 +75,26 @@ def __getattr__(name: str) -> type[Picture]:
 
 def kinds() -> Mapping[str, type[Picture]]:
     """Every picture by its kind, found in the modules of this folder that have a ``PICTURE``."""
-    found = (_picture(module) for module in sorted(_modules()))
-    return {picture.kind: picture for picture in found if picture is not None}
+    found = ((module.replace("_", "-"), _picture(module)) for module in sorted(_modules()))
+    return {kind: picture for kind, picture in found if picture is not None}
 
 
 def to_data(picture: Picture) -> dict[str, Any]:
     """The picture as plain values for JSON: its kind and its fields."""
-    values = {field.name: getattr(picture, field.name) for field in fields(picture)}  # type: ignore[arg-type]
-    return {"kind": picture.kind, **values}
+    return picture._asdict()
 
 
 def from_data(data: dict[str, Any] | None) -> Picture | None:
-    """The picture :func:`to_data` was given; None for none, or for a kind this version does not know."""
+    """The picture :func:`to_data` was given; None for none, or for one this version does not know."""
     picture = _picture(str(data.get("kind")).replace("-", "_")) if data else None
     if picture is None or data is None:
         return None
-    values = {name: _frozen(value) for name, value in data.items() if name != "kind"}
-    return picture(**values)
+    try:
+        found = picture(**{name: _frozen(value) for name, value in data.items()})
+        found.least()
+    except (TypeError, ValueError):
+        return None
+    return found
 
 
 def _frozen(value: Any) -> Any:

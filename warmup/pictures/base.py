@@ -1,19 +1,23 @@
 """What every picture can do."""
 
-from typing import ClassVar, Protocol
+from typing import Any, Protocol
 
 from warmup.pictures.canvas import Drawing
 
 
 class Picture(Protocol):
-    """Something the child may look at: a frozen dataclass of numbers, words and tuples of them.
+    """Something the child may look at: a named tuple of numbers, words and tuples of them.
 
     A picture knows nothing of prompts. It draws itself at whatever size it is given, says its
     smallest legible size, and has words for screen readers, for paper and for panes that are too small.
     """
 
-    kind: ClassVar[str]
-    """The picture's name in the journal and in JSON."""
+    @property
+    def kind(self) -> str:
+        """The picture's name in the journal and in JSON."""
+        ...
+
+    def _asdict(self) -> dict[str, Any]: ...
 
     def least(self) -> tuple[int, int]:
         """The smallest size, columns and rows, at which it can be read from a metre."""

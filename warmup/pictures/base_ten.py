@@ -1,13 +1,11 @@
 """Base-ten blocks: cubes, rods of ten, flats of a hundred."""
 
-from dataclasses import dataclass
-from typing import ClassVar
+from typing import NamedTuple
 
 from warmup.pictures.canvas import Canvas, Drawing, Ink, box
 
 
-@dataclass(frozen=True, slots=True)
-class BaseTen:
+class BaseTen(NamedTuple):
     """``hundreds`` flats, ``tens`` rods and ``ones`` cubes, from left to right.
 
     Cubes stand in columns of five. Every rod and flat shows the cubes it is made of. In a low, wide
@@ -17,8 +15,7 @@ class BaseTen:
     hundreds: int
     tens: int
     ones: int
-
-    kind: ClassVar[str] = "base-ten"
+    kind: str = "base-ten"
 
     def _cubes(self) -> int:
         """How many cubes wide it all is, the gaps between pieces counted as cubes too."""

@@ -1,7 +1,6 @@
 """Straws in banded bundles of ten, and loose ones."""
 
-from dataclasses import dataclass
-from typing import ClassVar
+from typing import NamedTuple
 
 from warmup.pictures.canvas import Canvas, Drawing, Ink, box
 
@@ -9,8 +8,7 @@ _PITCHES = (2.0, 1.0, 0.5)
 """From one straw of a bundle to the next, in cell widths; at the last no gap is left between them."""
 
 
-@dataclass(frozen=True, slots=True)
-class Bundles:
+class Bundles(NamedTuple):
     """``tens`` bundles of ten, each held by a band, and ``ones`` loose; ``what`` names them for people.
 
     Five bundles, or five loose ones, are set a little apart from those after them.
@@ -19,8 +17,7 @@ class Bundles:
     tens: int
     ones: int
     what: str = "straws"
-
-    kind: ClassVar[str] = "bundles"
+    kind: str = "bundles"
 
     def _lines(self, across: int) -> int:
         return max(1, -(-self.tens // across) + (self.ones > 0))

@@ -3,9 +3,8 @@
 The hour hand moves on with the minutes: at half past it stands half-way between two numerals.
 """
 
-from dataclasses import dataclass
 from math import cos, floor, pi, sin
-from typing import ClassVar
+from typing import NamedTuple
 
 from warmup.pictures.canvas import Canvas, Drawing, Ink, box, disc, ring, stroke
 from warmup.pictures.glyphs import write
@@ -27,8 +26,7 @@ def minute_angle(minute: int) -> float:
     return minute * 6.0
 
 
-@dataclass(frozen=True, slots=True)
-class Clock:
+class Clock(NamedTuple):
     """A clock face at ``hour`` (1 to 12) and ``minute`` (0 to 59), or a bare face without ``hands``.
 
     The hands differ in length, width and ink: the hour hand is short and broad. Both have plain ends,
@@ -38,8 +36,7 @@ class Clock:
     hour: int
     minute: int
     hands: bool = True
-
-    kind: ClassVar[str] = "clock"
+    kind: str = "clock"
 
     def least(self) -> tuple[int, int]:
         """Room for twelve printed numerals with hands between them."""

@@ -5,9 +5,8 @@ and silver looks are everyday knowledge. Nothing stands on a coin: no head, no m
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from math import atan2, cos, floor, hypot, radians, sin, sqrt
-from typing import ClassVar
+from typing import NamedTuple
 
 from warmup.pictures.canvas import CELL_HEIGHT, Canvas, Drawing, Ink, Shape, box
 from warmup.pictures.facts import CENTS, MILLIMETRES, REEDED
@@ -27,8 +26,7 @@ _DOTS_FROM, _MORE_FROM, _TEETH_FROM = 4, 6.5, 8.5
 """The radius, in cell widths, from which a rim has twelve dots, sixteen, and ridges all round."""
 
 
-@dataclass(frozen=True, slots=True)
-class Coins:
+class Coins(NamedTuple):
     """Coins side by side, in rows where they need them: "penny", "nickel", "dime" or "quarter" each.
 
     With ``worth`` a strip under each coin shows its worth as dots, a cent each, in groups of five and
@@ -40,8 +38,7 @@ class Coins:
     names: tuple[str, ...]
     worth: bool = False
     pointed: int | None = None
-
-    kind: ClassVar[str] = "coins"
+    kind: str = "coins"
 
     def least(self) -> tuple[int, int]:
         """Four or five bare coins a row: where there is no room for the dots, the coins come without."""
@@ -61,10 +58,11 @@ class Coins:
             if self._fill(scale, columns)[1] <= canvas.height:
                 break
         lines = self._balanced(scale, columns)
-        top = float(max(0, floor((canvas.height - sum(map(self._tall(scale), lines)) + 1) / 2)))
+        high = sum(self._tall(line, scale) for line in lines)
+        top = float(max(0, floor((canvas.height - high + 1) / 2)))
         for line in lines:
             self._line(canvas, line, scale, top)
-            top += self._tall(scale)(line)
+            top += self._tall(line, scale)
         return canvas.drawing()
 
     def words(self) -> str:
@@ -91,8 +89,12 @@ class Coins:
         dots = _strip_size(name, scale)[0] if self.worth else 0.0
         return max(_across(name, scale), dots)
 
-    def _tall(self, scale: float) -> "_Tall":
-        return _Tall(self, scale)
+    def _tall(self, line: Sequence[int], scale: float) -> float:
+        """How high a row of coins is: coins, dots, finger and the space below."""
+        names = [self.names[place] for place in line]
+        dots = max(_strip_size(name, scale)[1] for name in names) + 1 if self.worth else 0.0
+        finger = 4.0 if self.pointed is not None else 0.0
+        return max(_down(name, scale) for name in names) + dots + finger + 1
 
     def _fill(self, scale: float, columns: int) -> tuple[list[list[int]], float]:
         """Places of the coins row by row, and the height all rows take; infinite where a coin is too wide."""
@@ -107,7 +109,7 @@ class Coins:
                 lines.append([])
                 used = wide
             lines[-1].append(place)
-        return lines, sum(map(self._tall(scale), lines)) - 1
+        return lines, sum(self._tall(line, scale) for line in lines) - 1
 
     def _balanced(self, scale: float, columns: int) -> list[list[int]]:
         """The same number of rows and no more height, but rows about equally long."""
@@ -134,20 +136,6 @@ class Coins:
             if place == self.pointed:
                 _arrow(canvas, middle, top + floor((deep - down) / 2) + down + 1)
             left += wide + _GAP
-
-
-@dataclass(frozen=True, slots=True)
-class _Tall:
-    """How high a row of coins is at a scale: coins, dots, finger and the space below."""
-
-    coins: Coins
-    scale: float
-
-    def __call__(self, line: Sequence[int]) -> float:
-        names = [self.coins.names[place] for place in line]
-        dots = max(_strip_size(name, self.scale)[1] for name in names) + 1 if self.coins.worth else 0.0
-        finger = 4.0 if self.coins.pointed is not None else 0.0
-        return max(_down(name, self.scale) for name in names) + dots + finger + 1
 
 
 def _snap(x: float) -> float:

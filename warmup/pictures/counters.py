@@ -1,9 +1,8 @@
 """Counters to be counted, matched or handed out: in a line, in rows of five, in a ring, scattered."""
 
-from dataclasses import dataclass
 from itertools import combinations, pairwise
 from math import cos, dist, floor, pi, sin
-from typing import ClassVar
+from typing import NamedTuple
 
 from warmup.pictures.canvas import Canvas, Drawing, Ink, disc, ring
 from warmup.pictures.scatter import laid, scattered
@@ -11,29 +10,23 @@ from warmup.pictures.scatter import laid, scattered
 Place = tuple[float, float]
 
 
-@dataclass(frozen=True, slots=True)
-class Counters:
-    """``count`` solid counters and after them ``second`` of another kind, which are hollow.
+class Counters(NamedTuple):
+    """``number`` solid counters and after them ``second`` of another kind, which are hollow.
 
     ``layout`` is "line", "rows" (of five), "ring" or "scatter"; ``seed`` varies the scatter. ``what``
     names the things for people, in the plural. More than ten in a line go on in a further line of ten.
-    ValueError for an unknown layout.
+    ``least`` gives a ValueError for an unknown layout.
     """
 
-    count: int
+    number: int
     layout: str = "line"
     second: int = 0
     what: str = "buttons"
     seed: int = 0
-
-    kind: ClassVar[str] = "counters"
-
-    def __post_init__(self) -> None:
-        if self.layout not in ("line", "rows", "ring", "scatter"):
-            raise ValueError(f"no layout of counters is called {self.layout!r}")
+    kind: str = "counters"
 
     def _total(self) -> int:
-        return max(1, self.count + self.second)
+        return max(1, self.number + self.second)
 
     def _across(self) -> int:
         return min(self._total(), 5 if self.layout == "rows" else 10)
@@ -46,16 +39,18 @@ class Counters:
                 return (36, 9) if self._total() > 12 else (20, 9)
             case "scatter":
                 return (36, 12) if self._total() > 10 else (27, 9)
-            case _:
+            case "line" | "rows":
                 return 4 * self._across() - 1, 2 * lines
+            case unknown:
+                raise ValueError(f"no layout of counters is called {unknown!r}")
 
     def draw(self, columns: int, rows: int) -> Drawing:
         """Counters as large as the pane allows, all alike."""
         canvas = Canvas(columns, rows)
         places, radius = self._places(columns, 2 * rows)
         line = max(0.5, floor(radius / 2.5))
-        for number, (x, y) in enumerate(places[: self.count + self.second]):
-            if number < self.count:
+        for number, (x, y) in enumerate(places[: self.number + self.second]):
+            if number < self.number:
                 canvas.paint(disc(x, y, radius), Ink.FIRST)
             else:
                 canvas.paint(ring(x, y, radius, line), Ink.SECOND)

@@ -1,7 +1,6 @@
 """The seven days of the week as a strip."""
 
-from dataclasses import dataclass
-from typing import ClassVar
+from typing import NamedTuple
 
 from warmup.pictures._board import blank_words, lift, paper, rows_for, square, tallest
 from warmup.pictures.canvas import Canvas, Drawing
@@ -10,8 +9,7 @@ _DAYS = ("Sunday", "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Satu
 _LONGEST = max(map(len, _DAYS))
 
 
-@dataclass(frozen=True, slots=True)
-class DayStrip:
+class DayStrip(NamedTuple):
     """The seven days in a row, beginning on ``first``; Sunday, as on wall calendars in the United States.
 
     Days in ``hidden`` are holes; days in ``pointed`` are set off, for a finger to rest on.
@@ -20,8 +18,7 @@ class DayStrip:
     first: str = "Sunday"
     hidden: tuple[str, ...] = ()
     pointed: tuple[str, ...] = ()
-
-    kind: ClassVar[str] = "day-strip"
+    kind: str = "day-strip"
 
     def _order(self) -> tuple[str, ...]:
         start = _DAYS.index(self.first)

@@ -1,8 +1,7 @@
 """Dots to be seen at a glance and covered again."""
 
-from dataclasses import dataclass
 from math import cos, floor, pi, sin
-from typing import ClassVar
+from typing import NamedTuple
 
 from warmup.pictures.canvas import Canvas, Drawing, Ink, box, disc
 from warmup.pictures.scatter import Point, laid, scattered
@@ -21,49 +20,49 @@ _FORMS = {
 """For each number of dots the face of a die, and another easy form."""
 
 
-@dataclass(frozen=True, slots=True)
-class Dots:
-    """``count`` solid dots in a pattern.
+class Dots(NamedTuple):
+    """``number`` solid dots in a pattern.
 
     "dice" is the face of a die up to 6, and two faces side by side up to 12; "ring" a circle; "scatter"
     never a known pattern, another one for each ``seed``; "array" two even rows, an odd one at the end of
     the upper; "five-and-some" a row of five over a row of the rest, up to 10; "two-groups" two easy forms
     of up to 6 either side of a line, the left one of ``left`` dots (of half, the smaller, where it is 0),
-    ``seed`` choosing which forms. ValueError for an unknown pattern or a count it has no form for.
+    ``seed`` choosing which forms. ``least`` gives a ValueError for an unknown pattern or
+    a number it has no form for.
     """
 
-    count: int
+    number: int
     pattern: str = "dice"
     seed: int = 0
     left: int = 0
-
-    kind: ClassVar[str] = "dots"
-
-    def __post_init__(self) -> None:
-        if self.pattern not in PATTERNS:
-            raise ValueError(f"no pattern of dots is called {self.pattern!r}")
-        most = {"dice": 12, "two-groups": 12, "five-and-some": 10}.get(self.pattern, 20)
-        fits = self.pattern != "two-groups" or max(self._groups()) <= 6
-        if not 0 <= self.count <= most or not 0 <= self.left <= self.count or not fits:
-            raise ValueError(f"no {self.pattern} of {self.count} dots, {self.left} of them on the left")
+    kind: str = "dots"
 
     def _groups(self) -> tuple[int, int]:
         """How many dots lie left and right: all on the left where one face holds them."""
         if self.pattern == "dice":
-            left = self.count if self.count <= 6 else -(-self.count // 2)
+            left = self.number if self.number <= 6 else -(-self.number // 2)
         else:
-            left = self.left or self.count // 2
-        return left, self.count - left
+            left = self.left or self.number // 2
+        return left, self.number - left
 
     def least(self) -> tuple[int, int]:
         """Dots two or three cells wide, a cell or more between them."""
+        self._refuse_what_has_no_form()
         match self.pattern:
             case "dice" | "two-groups":
                 return (28 if self._groups()[1] else 14), 6
             case "five-and-some" | "array":
-                return 4 * max(5, -(-self.count // 2)) - 1, 4
+                return 4 * max(5, -(-self.number // 2)) - 1, 4
             case _:
-                return (20, 9) if self.count <= 10 else (36, 12)
+                return (20, 9) if self.number <= 10 else (36, 12)
+
+    def _refuse_what_has_no_form(self) -> None:
+        if self.pattern not in PATTERNS:
+            raise ValueError(f"no pattern of dots is called {self.pattern!r}")
+        most = {"dice": 12, "two-groups": 12, "five-and-some": 10}.get(self.pattern, 20)
+        fits = self.pattern != "two-groups" or max(self._groups()) <= 6
+        if not 0 <= self.number <= most or not 0 <= self.left <= self.number or not fits:
+            raise ValueError(f"no {self.pattern} of {self.number} dots, {self.left} of them on the left")
 
     def draw(self, columns: int, rows: int) -> Drawing:
         """Dots as large as the pane allows, all alike."""
@@ -80,13 +79,13 @@ class Dots:
             case "dice" | "two-groups":
                 return self._on_faces(width // 2 * 2, height)
             case "array":
-                return _in_rows(self.count, -(-self.count // 2), width, height)
+                return _in_rows(self.number, -(-self.number // 2), width, height)
             case "five-and-some":
-                return _in_rows(self.count, 5, width, height)
+                return _in_rows(self.number, 5, width, height)
             case "ring":
-                return _on_circle(self.count, width, height)
+                return _on_circle(self.number, width, height)
             case _:
-                return laid(scattered(self.count, self.seed), width, height)
+                return laid(scattered(self.number, self.seed), width, height)
 
     def _on_faces(self, width: int, height: int) -> tuple[list[Point], float]:
         """One face in the middle of the pane, or two side by side with room for a line between."""

@@ -1,14 +1,12 @@
 """One flat shape, turned any way."""
 
-from dataclasses import dataclass
-from typing import ClassVar
+from typing import NamedTuple
 
 from warmup.pictures.canvas import Canvas, Drawing
 from warmup.pictures.figures import paint_figure
 
 
-@dataclass(frozen=True, slots=True)
-class FlatShape:
+class FlatShape(NamedTuple):
     """A flat shape by its name in ``figures``, turned clockwise by ``turn`` degrees.
 
     It is solid; ``gap`` leaves only its outline, with a piece cut out of it.
@@ -17,8 +15,7 @@ class FlatShape:
     name: str
     turn: int = 0
     gap: bool = False
-
-    kind: ClassVar[str] = "flat-shape"
+    kind: str = "flat-shape"
 
     def least(self) -> tuple[int, int]:
         """Ten units a side are enough to see corners."""

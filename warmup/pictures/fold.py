@@ -1,8 +1,7 @@
 """A figure of paper, with or without a line to fold it on."""
 
-from dataclasses import dataclass
 from math import cos, hypot, radians, sin
-from typing import ClassVar
+from typing import NamedTuple
 
 from warmup.pictures.canvas import Canvas, Drawing, Ink, stroke
 from warmup.pictures.figures import (
@@ -28,8 +27,7 @@ def line_through(points: Points, degrees: float, aside: int) -> Point:
     return x - shift * sin(radians(degrees)), y - shift * cos(radians(degrees))
 
 
-@dataclass(frozen=True, slots=True)
-class Fold:
+class Fold(NamedTuple):
     """A figure by its name in ``figures``, turned clockwise by ``turn`` degrees.
 
     ``line`` is the angle of a broken line through the middle of its area, in degrees up from flat:
@@ -41,8 +39,7 @@ class Fold:
     turn: int = 0
     line: float | None = None
     aside: int = 0
-
-    kind: ClassVar[str] = "fold"
+    kind: str = "fold"
 
     def least(self) -> tuple[int, int]:
         """Room for the figure and the ends of the line."""

@@ -1,13 +1,11 @@
 """Half of a figure on squared paper, up to the line it is to be flipped over."""
 
-from dataclasses import dataclass
-from typing import ClassVar
+from typing import NamedTuple
 
 from warmup.pictures.canvas import Canvas, Drawing, Ink, box
 
 
-@dataclass(frozen=True, slots=True)
-class Half:
+class Half(NamedTuple):
     """Squares filled on one side of a fold line; the other side is bare squared paper.
 
     ``filled`` are (along, away) places: along the line from its top (or its left end), away from it
@@ -21,8 +19,7 @@ class Half:
     away: int = 3
     lying: bool = False
     other: bool = False
-
-    kind: ClassVar[str] = "half"
+    kind: str = "half"
 
     def _grid(self) -> tuple[int, int]:
         wide, high = 2 * self.away, self.along

@@ -1,7 +1,6 @@
 """Handprints, five fingers each."""
 
-from dataclasses import dataclass
-from typing import ClassVar
+from typing import NamedTuple
 
 from warmup.pictures.canvas import Canvas, Drawing, Ink, box, disc
 
@@ -10,22 +9,20 @@ _MOST_A_ROW = 5
 _REACH = (0.92, 1.0, 0.94, 0.76)
 
 
-@dataclass(frozen=True, slots=True)
-class Hands:
-    """``count`` solid handprints, from 1 to 10, at most five a row: left hand, right hand, and so on.
+class Hands(NamedTuple):
+    """``number`` solid handprints, from 1 to 10, at most five a row: left hand, right hand, and so on.
 
     Every hand has four fingers and a thumb with bare ground between them, so that the fingers can be
     counted one by one.
     """
 
-    count: int
-
-    kind: ClassVar[str] = "hands"
+    number: int
+    kind: str = "hands"
 
     def least(self) -> tuple[int, int]:
         """A finger one pixel wide, with as many hands a row as there can be."""
-        across = min(self.count, _MOST_A_ROW)
-        wide, high = _block(1, across, -(-self.count // across))
+        across = min(self.number, _MOST_A_ROW)
+        wide, high = _block(1, across, -(-self.number // across))
         return wide, -(-high // 2)
 
     def draw(self, columns: int, rows: int) -> Drawing:
@@ -33,15 +30,15 @@ class Hands:
         canvas = Canvas(columns, rows)
         finger, across = max(
             (finger, across)
-            for across in range(1, min(self.count, _MOST_A_ROW) + 1)
+            for across in range(1, min(self.number, _MOST_A_ROW) + 1)
             for finger in (1, 2, 4, 6, 8)  # rounded tips need an even number of pixels
-            if finger == 1 or _fits(finger, across, -(-self.count // across), canvas)
+            if finger == 1 or _fits(finger, across, -(-self.number // across), canvas)
         )
-        down = -(-self.count // across)
+        down = -(-self.number // across)
         wide, high, apart = _size(finger)
         all_wide, all_high = _block(finger, across, down)
         left, top = (columns - all_wide) // 2, (2 * rows - all_high) // 2
-        for hand in range(self.count):
+        for hand in range(self.number):
             row, column = divmod(hand, across)
             x, y = left + column * (wide + apart), top + row * (high + 1)
             _paint(canvas, x, y, finger, thumb_left=bool(hand % 2))
@@ -49,7 +46,7 @@ class Hands:
 
     def words(self) -> str:
         """What they are, not how many."""
-        return "a handprint" if self.count == 1 else "handprints in rows"
+        return "a handprint" if self.number == 1 else "handprints in rows"
 
     def shows(self) -> tuple[str, ...]:
         """No numeral stands on it."""

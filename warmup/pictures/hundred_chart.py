@@ -1,14 +1,12 @@
 """A hundred chart, or the first rows of one."""
 
-from dataclasses import dataclass
-from typing import ClassVar
+from typing import NamedTuple
 
 from warmup.pictures._board import blank_words
 from warmup.pictures.canvas import Canvas, Drawing, Ink
 
 
-@dataclass(frozen=True, slots=True)
-class HundredChart:
+class HundredChart(NamedTuple):
     """Numbers from ``first`` to ``last`` in rows of ten, each row beginning one past a whole ten.
 
     Numbers in ``hidden`` are left out: their squares are bare, and the one asked for is a hole.
@@ -19,8 +17,7 @@ class HundredChart:
     last: int = 100
     hidden: tuple[int, ...] = ()
     pointed: tuple[int, ...] = ()
-
-    kind: ClassVar[str] = "hundred-chart"
+    kind: str = "hundred-chart"
 
     def _rows(self) -> range:
         return range((self.first - 1) // 10, (self.last - 1) // 10 + 1)

@@ -1,8 +1,7 @@
 """Jars standing in a row, drawn to one scale, with water in them."""
 
-from dataclasses import dataclass
 from math import floor
-from typing import ClassVar
+from typing import NamedTuple
 
 from warmup.pictures.canvas import CELL_HEIGHT, Canvas, Drawing, Ink, box
 
@@ -16,8 +15,7 @@ def holds(size: tuple[int, int]) -> int:
     return wide * wide * high
 
 
-@dataclass(frozen=True, slots=True)
-class Jars:
+class Jars(NamedTuple):
     """Jars of ``sizes`` (inner width and height in steps), each filled to ``fills`` of ``parts`` equal parts.
 
     With ``lined`` a mark stands on the wall at every part: a cupful each.
@@ -27,8 +25,7 @@ class Jars:
     fills: tuple[int, ...]
     parts: int = 2
     lined: bool = False
-
-    kind: ClassVar[str] = "jars"
+    kind: str = "jars"
 
     def least(self) -> tuple[int, int]:
         """A cell width a step; and where there are marks, a row for each mark's line and space."""

@@ -1,10 +1,9 @@
 """Two equal pieces: apart, ready to be pushed together, or joined into one shape with a cut in it."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from math import sqrt
 from types import MappingProxyType
-from typing import ClassVar
+from typing import NamedTuple
 
 from warmup.pictures.canvas import Canvas, Drawing, Ink
 from warmup.pictures.figures import Points, filled, placed, points_of, turned
@@ -38,8 +37,7 @@ def two_pieces(whole: str, part: str) -> tuple[Points, Points]:
     return upper, tuple((-x, -y) for x, y in upper)
 
 
-@dataclass(frozen=True, slots=True)
-class JoinedShapes:
+class JoinedShapes(NamedTuple):
     """``whole`` made of two ``part`` pieces, turned clockwise by ``turn`` degrees.
 
     ``apart`` draws the pieces with a gap between the sides that will meet; otherwise they touch and a
@@ -50,8 +48,7 @@ class JoinedShapes:
     part: str
     apart: bool = False
     turn: int = 0
-
-    kind: ClassVar[str] = "joined-shapes"
+    kind: str = "joined-shapes"
 
     def least(self) -> tuple[int, int]:
         """Room for both pieces and the gap."""

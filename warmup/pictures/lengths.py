@@ -1,14 +1,12 @@
 """Ribbons of given lengths, true to scale, one below the other; or one ribbon with clips along it."""
 
-from dataclasses import dataclass
 from math import floor
-from typing import ClassVar
+from typing import NamedTuple
 
 from warmup.pictures.canvas import CELL_HEIGHT, Canvas, Drawing, Ink, box, disc, frame
 
 
-@dataclass(frozen=True, slots=True)
-class Lengths:
+class Lengths(NamedTuple):
     """Ribbons ``lengths`` steps long, beginning ``starts`` steps in (all at the same line when empty).
 
     ``forms`` tells each from the others: "plain", "striped" or "spotted". With ``clips`` a row of clips
@@ -21,8 +19,7 @@ class Lengths:
     starts: tuple[int, ...] = ()
     clips: bool = False
     missing: tuple[int, ...] = ()
-
-    kind: ClassVar[str] = "lengths"
+    kind: str = "lengths"
 
     def _starts(self) -> tuple[int, ...]:
         return self.starts or (0,) * len(self.lengths)

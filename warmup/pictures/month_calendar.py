@@ -1,8 +1,7 @@
 """A wall calendar of one month, as it hangs in kitchens in the United States: the week begins on Sunday."""
 
 import calendar
-from dataclasses import dataclass
-from typing import ClassVar
+from typing import NamedTuple
 
 from warmup.pictures._board import blank_words, lift, paper, rows_for, square, tallest
 from warmup.pictures.canvas import CELL_HEIGHT, Canvas, Drawing, Ink
@@ -15,8 +14,7 @@ _MONTHS = (
 _HEADS = ("Sunday", "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday")
 
 
-@dataclass(frozen=True, slots=True)
-class MonthCalendar:
+class MonthCalendar(NamedTuple):
     """The month ``month`` (1 to 12) of ``year``, a square a day, seven to a row.
 
     Days in ``hidden`` are holes; days in ``pointed`` are set off, for a finger to rest on. Days past
@@ -28,8 +26,7 @@ class MonthCalendar:
     hidden: tuple[int, ...] = ()
     pointed: tuple[int, ...] = ()
     upto: int = 31
-
-    kind: ClassVar[str] = "month-calendar"
+    kind: str = "month-calendar"
 
     def _blanks(self) -> int:
         """How many squares of the first week belong to the month before."""

@@ -1,7 +1,6 @@
 """The twelve months of the year in a grid, read row by row."""
 
-from dataclasses import dataclass
-from typing import ClassVar
+from typing import NamedTuple
 
 from warmup.pictures._board import blank_words, lift, paper, rows_for, square, tallest
 from warmup.pictures.canvas import Canvas, Drawing
@@ -13,8 +12,7 @@ _MONTHS = (
 _LONGEST = max(map(len, _MONTHS))
 
 
-@dataclass(frozen=True, slots=True)
-class MonthStrip:
+class MonthStrip(NamedTuple):
     """The twelve months in order, beginning with ``first``.
 
     Months in ``hidden`` are holes; months in ``pointed`` are set off, for a finger to rest on.
@@ -23,8 +21,7 @@ class MonthStrip:
     first: str = "January"
     hidden: tuple[str, ...] = ()
     pointed: tuple[str, ...] = ()
-
-    kind: ClassVar[str] = "month-strip"
+    kind: str = "month-strip"
 
     def _order(self) -> tuple[str, ...]:
         start = _MONTHS.index(self.first)

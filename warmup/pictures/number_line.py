@@ -1,7 +1,6 @@
 """A number line with ticks, numerals, a place to start from, and hops."""
 
-from dataclasses import dataclass
-from typing import ClassVar
+from typing import NamedTuple
 
 from warmup.pictures.canvas import Canvas, Drawing, Ink, Shape, bow, box, disc
 from warmup.pictures.glyphs import extent, write
@@ -13,8 +12,7 @@ _STEP = 5
 """Cells from one number to the next, where there is room: enough to see a hop of one."""
 
 
-@dataclass(frozen=True, slots=True)
-class NumberLine:
+class NumberLine(NamedTuple):
     """The numbers ``first`` to ``last`` on a line that goes on in further lines where it is too long.
 
     ``start`` is the number to start from, marked by a solid dot. ``hops`` are signed steps, one arc
@@ -27,8 +25,7 @@ class NumberLine:
     hops: tuple[int, ...] = ()
     start: int | None = None
     hidden: tuple[int, ...] = ()
-
-    kind: ClassVar[str] = "number-line"
+    kind: str = "number-line"
 
     def _count(self) -> int:
         return self.last - self.first + 1

@@ -1,19 +1,16 @@
 """Number cards in a row, one or more of them blank."""
 
-from dataclasses import dataclass
-from typing import ClassVar
+from typing import NamedTuple
 
 from warmup.pictures.canvas import Canvas, Drawing, Ink
 from warmup.pictures.glyphs import extent, write
 
 
-@dataclass(frozen=True, slots=True)
-class NumberRow:
+class NumberRow(NamedTuple):
     """Cards with the numerals of ``texts`` from left to right; "?" is an empty card, a hole."""
 
     texts: tuple[str, ...]
-
-    kind: ClassVar[str] = "number-row"
+    kind: str = "number-row"
 
     def _widest(self) -> int:
         return max((extent(text)[0] for text in self.texts if text != "?"), default=3)

@@ -1,14 +1,12 @@
 """A numeral, or a number word, as large as it will go."""
 
-from dataclasses import dataclass
-from typing import ClassVar
+from typing import NamedTuple
 
 from warmup.pictures.canvas import Canvas, Drawing
 from warmup.pictures.glyphs import extent, write
 
 
-@dataclass(frozen=True, slots=True)
-class Numeral:
+class Numeral(NamedTuple):
     """``text`` in large blocks: digits, small letters, ``? + - = / : ¢``; other letters are made small.
 
     Words part at a space, and after a hyphen where a line would be too long. KeyError on drawing a
@@ -16,8 +14,7 @@ class Numeral:
     """
 
     text: str
-
-    kind: ClassVar[str] = "numeral"
+    kind: str = "numeral"
 
     def _lines(self, apart: bool) -> tuple[str, ...]:
         text = self.text.lower()

@@ -1,7 +1,6 @@
 """Things laid two and two, or the same things in plain rows before they are paired."""
 
-from dataclasses import dataclass
-from typing import ClassVar, NamedTuple
+from typing import NamedTuple
 
 from warmup.pictures.canvas import Canvas, Drawing, Ink, Shape, box, disc
 
@@ -18,8 +17,7 @@ class _Lay(NamedTuple):
     beside: int
 
 
-@dataclass(frozen=True, slots=True)
-class Pairs:
+class Pairs(NamedTuple):
     """``pairs`` pairs of ``what``, a wide gap between pairs, and ``left_over`` single ones after them.
 
     Five pairs a row, so that a full row holds ten. With ``paired`` False the same things stand evenly
@@ -31,8 +29,7 @@ class Pairs:
     left_over: int = 0
     what: str = "socks"
     paired: bool = True
-
-    kind: ClassVar[str] = "pairs"
+    kind: str = "pairs"
 
     def _places(self) -> list[tuple[int, int]]:
         """The row of each thing and its place there; a single one has the place of a pair's first."""

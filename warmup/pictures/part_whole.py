@@ -1,8 +1,7 @@
 """A number bond: a whole, and the two parts it is made of."""
 
-from dataclasses import dataclass
 from math import ceil, floor, hypot
-from typing import ClassVar
+from typing import NamedTuple
 
 from warmup.pictures.canvas import Canvas, Drawing, Ink, disc, on_pixels, ring, stroke
 from warmup.pictures.glyphs import extent, write
@@ -12,8 +11,7 @@ _THIN = 1.0
 _GAP = 3.0
 
 
-@dataclass(frozen=True, slots=True)
-class PartWhole:
+class PartWhole(NamedTuple):
     """Three circles: the whole above, joined by lines to its two parts below.
 
     Each holds the numeral it is given; "?" leaves it empty, and the circle shows as a hole.
@@ -22,8 +20,7 @@ class PartWhole:
     whole: str
     left: str
     right: str
-
-    kind: ClassVar[str] = "part-whole"
+    kind: str = "part-whole"
 
     def _wide(self) -> int:
         """The widest numeral, in blocks."""

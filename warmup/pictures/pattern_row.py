@@ -1,19 +1,16 @@
 """A row of pieces that repeats, with an empty place in it or at its end."""
 
-from dataclasses import dataclass
-from typing import ClassVar
+from typing import NamedTuple
 
 from warmup.pictures.canvas import Canvas, Drawing
 from warmup.pictures.pieces import piece
 
 
-@dataclass(frozen=True, slots=True)
-class PatternRow:
+class PatternRow(NamedTuple):
     """Pieces from left to right, each "circle", "square" or "triangle"; "?" is an empty place, a hole."""
 
     pieces: tuple[str, ...]
-
-    kind: ClassVar[str] = "pattern-row"
+    kind: str = "pattern-row"
 
     def least(self) -> tuple[int, int]:
         """Pieces three cells wide, a cell between them."""

@@ -1,7 +1,6 @@
 """A queue at a door: which end is first is seen, and no number is shown."""
 
-from dataclasses import dataclass
-from typing import ClassVar, Literal
+from typing import Literal, NamedTuple
 
 from warmup.pictures.canvas import Canvas, Drawing, Ink, box, disc, frame
 
@@ -9,39 +8,37 @@ from warmup.pictures.canvas import Canvas, Drawing, Ink, box, disc, frame
 _BODY, _TALL, _LEAST = 1.8, 3.4, 3.5
 
 
-@dataclass(frozen=True, slots=True)
-class Queue:
-    """``count`` figures in line (1 to 10) at a door on the ``front`` side, the first of them at the door.
+class Queue(NamedTuple):
+    """``number`` figures in line (1 to 10) at a door on the ``front`` side, the first of them at the door.
 
     Figures at the places ``hats``, counted from the door, wear a tall hat and have a second ink, so that
     they differ by form as well as colour.
     """
 
-    count: int
+    number: int
     front: Literal["left", "right"] = "left"
     hats: tuple[int, ...] = ()
-
-    kind: ClassVar[str] = "queue"
+    kind: str = "queue"
 
     def least(self) -> tuple[int, int]:
         """Three and a half cells a figure, four for the door, and the height that goes with it."""
-        return int(_LEAST * self.count) + 5, 7
+        return int(_LEAST * self.number) + 5, 7
 
     def draw(self, columns: int, rows: int) -> Drawing:
         """The door at the front, the figures in even paces behind it, all on one floor."""
         canvas = Canvas(columns, rows)
-        across = min((columns - 1) / (self.count + 1), (columns - 5) / self.count)
+        across = min((columns - 1) / (self.number + 1), (columns - 5) / self.number)
         pace = max(_LEAST, int(2 * min(across, (2 * rows - 3) / _TALL)) / 2)
         door = max(4.0, pace)
         # The floor begins a row of cells: a cell that held it and two figures would lose one of them.
         floor = min(2 * rows - 2, (2 * rows + int(_TALL * pace)) // 2 // 2 * 2)
-        length = pace * self.count + door
+        length = pace * self.number + door
         left = int(columns - length) / 2
         canvas.paint(box(left, floor, length, 1), Ink.SOFT)
         line = left + door if self.front == "left" else left
         self._door(canvas, left if self.front == "left" else left + length - door, floor, door)
-        for place in range(1, self.count + 1):
-            back = place - 1 if self.front == "left" else self.count - place
+        for place in range(1, self.number + 1):
+            back = place - 1 if self.front == "left" else self.number - place
             self._figure(canvas, line + back * pace, floor, pace, place in self.hats)
         return canvas.drawing()
 

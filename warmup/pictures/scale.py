@@ -1,13 +1,11 @@
 """A see-saw with a thing on either end: the heavier end is down."""
 
-from dataclasses import dataclass
-from typing import ClassVar
+from typing import NamedTuple
 
 from warmup.pictures.canvas import Canvas, Drawing, Ink, box, disc, frame, polygon, stroke
 
 
-@dataclass(frozen=True, slots=True)
-class Scale:
+class Scale(NamedTuple):
     """A see-saw. ``left`` and ``right`` are "ball" or "box", ``big`` the one drawn larger (or "").
 
     ``down`` is the end that is down, "left" or "right": the heavier thing sits there, be it big or not.
@@ -17,8 +15,7 @@ class Scale:
     right: str
     down: str
     big: str = ""
-
-    kind: ClassVar[str] = "scale"
+    kind: str = "scale"
 
     def least(self) -> tuple[int, int]:
         """Room for both things, the plank and what it rests on."""

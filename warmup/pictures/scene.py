@@ -1,14 +1,12 @@
 """A few toys on shelves: what stands above, below, beside, between, behind."""
 
-from dataclasses import dataclass
-from typing import ClassVar
+from typing import NamedTuple
 
 from warmup.pictures.canvas import Canvas, Drawing, Ink, box, disc, ring
 from warmup.pictures.figures import convex, ellipse
 
 
-@dataclass(frozen=True, slots=True)
-class Scene:
+class Scene(NamedTuple):
     """Toys in one or two rows, the upper one on a shelf; "" leaves a place empty.
 
     Rows are from the top, toys from the left as the viewer sees them. ``behind`` is one more toy that
@@ -17,8 +15,7 @@ class Scene:
 
     rows: tuple[tuple[str, ...], ...]
     behind: str = ""
-
-    kind: ClassVar[str] = "scene"
+    kind: str = "scene"
 
     def least(self) -> tuple[int, int]:
         """Eight cells by four for each toy."""

@@ -1,7 +1,6 @@
 """A few flat shapes side by side, to point at."""
 
-from dataclasses import dataclass
-from typing import ClassVar
+from typing import NamedTuple
 
 from warmup.pictures.canvas import Canvas, Drawing, Ink
 from warmup.pictures.figures import paint_figure
@@ -12,8 +11,7 @@ Room = tuple[float, float, float, float]
 _LARGEST = 30
 
 
-@dataclass(frozen=True, slots=True)
-class ShapeRow:
+class ShapeRow(NamedTuple):
     """Shapes from left to right by their names in ``figures``, each turned by its own ``turns``.
 
     ``gaps`` are the places, from 0, whose shape has a piece cut out of its outline; with any gap all
@@ -23,8 +21,7 @@ class ShapeRow:
     names: tuple[str, ...]
     turns: tuple[int, ...]
     gaps: tuple[int, ...] = ()
-
-    kind: ClassVar[str] = "shape-row"
+    kind: str = "shape-row"
 
     def least(self) -> tuple[int, int]:
         """Ten cells by five for each shape."""

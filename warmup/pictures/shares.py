@@ -1,16 +1,14 @@
 """A whole cut into parts, equal or not: toast, a sheet of paper, a pancake."""
 
-from dataclasses import dataclass
 from itertools import accumulate
 from math import cos, radians, sin
-from typing import ClassVar
+from typing import NamedTuple
 
 from warmup.pictures.canvas import Canvas, Drawing, Ink, Shape, box, disc, stroke
 from warmup.pictures.figures import both
 
 
-@dataclass(frozen=True, slots=True)
-class Shares:
+class Shares(NamedTuple):
     """A ``whole`` ("circle", "square" or "rectangle") cut by bare lines.
 
     ``cut`` is "slices" (from the middle of a circle out), "strips" (side by side, across the width) or
@@ -25,8 +23,7 @@ class Shares:
     parts: tuple[int, ...]
     turn: int = 0
     lying: bool = False
-
-    kind: ClassVar[str] = "shares"
+    kind: str = "shares"
 
     def least(self) -> tuple[int, int]:
         """Room for four parts."""

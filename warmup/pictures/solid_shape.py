@@ -1,8 +1,7 @@
 """One solid shape: a simple drawing with its hidden edges left out and its faces told apart by shade."""
 
-from dataclasses import dataclass
 from math import floor
-from typing import ClassVar
+from typing import NamedTuple
 
 from warmup.pictures.canvas import Canvas, Drawing, Ink, Shape, box, disc, stroke
 from warmup.pictures.figures import Point, Points, both, convex, ellipse, region
@@ -47,8 +46,7 @@ def visible_faces(name: str, upright: bool = True) -> dict[str, Points]:
     }
 
 
-@dataclass(frozen=True, slots=True)
-class SolidShape:
+class SolidShape(NamedTuple):
     """A solid by its name. ``upright`` stands a box, a cylinder or a cone up; otherwise it lies or hangs.
 
     A cone that is not upright points down. A cube and a sphere look the same both ways.
@@ -56,8 +54,7 @@ class SolidShape:
 
     name: str
     upright: bool = True
-
-    kind: ClassVar[str] = "solid-shape"
+    kind: str = "solid-shape"
 
     def least(self) -> tuple[int, int]:
         """Faces need a few cells each to be told apart."""

@@ -1,14 +1,12 @@
 """Rows of pieces: mixed, to be sorted and counted, or a kind a row, to be compared."""
 
-from dataclasses import dataclass
-from typing import ClassVar
+from typing import NamedTuple
 
 from warmup.pictures.canvas import Canvas, Drawing
 from warmup.pictures.pieces import piece
 
 
-@dataclass(frozen=True, slots=True)
-class SortedRows:
+class SortedRows(NamedTuple):
     """Rows from the top down, each of pieces from left to right: "circle", "square" or "triangle".
 
     Pieces of the kind ``big`` are twice as large as the rest, so that a row of few may be the longest.
@@ -16,8 +14,7 @@ class SortedRows:
 
     rows: tuple[tuple[str, ...], ...]
     big: str = ""
-
-    kind: ClassVar[str] = "sorted-rows"
+    kind: str = "sorted-rows"
 
     def _across(self) -> int:
         """The longest row, in places of the small pieces."""

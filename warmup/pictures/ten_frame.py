@@ -1,13 +1,11 @@
 """A ten frame: two rows of five places."""
 
-from dataclasses import dataclass
-from typing import ClassVar
+from typing import NamedTuple
 
 from warmup.pictures.canvas import Canvas, Drawing, Ink, box, disc, ring
 
 
-@dataclass(frozen=True, slots=True)
-class TenFrame:
+class TenFrame(NamedTuple):
     """A ten frame with ``filled`` solid counters (0 to 10), the upper row of five filled first.
 
     Empty places are bare squares. ``beside`` counters of a second kind (rings, so they differ by form
@@ -16,8 +14,7 @@ class TenFrame:
 
     filled: int
     beside: int = 0
-
-    kind: ClassVar[str] = "ten-frame"
+    kind: str = "ten-frame"
 
     def least(self) -> tuple[int, int]:
         """Five places of 4 cells by 2 rows, and the lines between."""

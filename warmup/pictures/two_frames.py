@@ -1,20 +1,17 @@
 """Two ten frames: a full one, and some more."""
 
-from dataclasses import dataclass
-from typing import ClassVar
+from typing import NamedTuple
 
 from warmup.pictures.canvas import Canvas, Drawing
 from warmup.pictures.ten_frame import lay
 
 
-@dataclass(frozen=True, slots=True)
-class TwoFrames:
+class TwoFrames(NamedTuple):
     """Two ten frames of ``first`` and ``second`` solid counters (0 to 10 each), upper rows of five first."""
 
     first: int
     second: int
-
-    kind: ClassVar[str] = "two-frames"
+    kind: str = "two-frames"
 
     def least(self) -> tuple[int, int]:
         """Places of 4 by 2 cells, one frame under the other."""

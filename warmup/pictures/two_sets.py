@@ -1,13 +1,11 @@
 """Two trays, one above the other, to see which holds more."""
 
-from dataclasses import dataclass
-from typing import ClassVar, Literal
+from typing import Literal, NamedTuple
 
 from warmup.pictures.canvas import Canvas, Drawing, Ink, frame, ring
 
 
-@dataclass(frozen=True, slots=True)
-class TwoSets:
+class TwoSets(NamedTuple):
     """``top`` and ``bottom`` rings (0 to 10) in two trays; what is compared is hollow.
 
     The rows keep the same pace and start together, so that a ring stands under its match. With
@@ -17,8 +15,7 @@ class TwoSets:
     top: int
     bottom: int
     spread: Literal["", "top", "bottom"] = ""
-
-    kind: ClassVar[str] = "two-sets"
+    kind: str = "two-sets"
 
     def least(self) -> tuple[int, int]:
         """Rings three cells wide, half a cell between, in trays of four rows."""

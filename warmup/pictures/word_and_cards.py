@@ -1,14 +1,12 @@
 """A written word and the number cards to match it with."""
 
-from dataclasses import dataclass
-from typing import ClassVar
+from typing import NamedTuple
 
 from warmup.pictures.canvas import Canvas, Drawing, Ink
 from warmup.pictures.glyphs import extent, write
 
 
-@dataclass(frozen=True, slots=True)
-class WordAndCards:
+class WordAndCards(NamedTuple):
     """``word`` in large letters, and under it number cards with ``texts`` from left to right.
 
     A hyphenated word parts after its hyphen where one line is too narrow.
@@ -16,8 +14,7 @@ class WordAndCards:
 
     word: str
     texts: tuple[str, ...]
-
-    kind: ClassVar[str] = "word-and-cards"
+    kind: str = "word-and-cards"
 
     def _lines(self, apart: bool) -> tuple[str, ...]:
         return tuple((self.word.replace("-", "- ") if apart else self.word).split())
