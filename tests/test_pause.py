@@ -28,7 +28,7 @@ OFFER = "More than a third wobbles. Key y: nothing new for a week."
 @pytest.fixture
 def desk(home: Path, clock: Clock) -> Desk:
     """The family on the third morning of a review week, nothing asked yet."""
-    family = replace(FAMILY, settled=MONDAY)
+    family = FAMILY._replace(settled=MONDAY)
     desk = desk_at(home, clock, family, MONDAY + dt.timedelta(2))
     assert desk.morning().review and desk.morning(MONDAY).school_day == 97
     return desk
@@ -75,7 +75,7 @@ def test_a_pause_covers_a_school_week_and_is_kept(desk: Desk, home: Path) -> Non
 
 def test_a_pause_skips_days_off_and_ends_with_the_year(desk: Desk, home: Path, clock: Clock) -> None:
     holiday = (MONDAY + dt.timedelta(3), MONDAY + dt.timedelta(9))
-    off = desk_at(home, clock, replace(desk.family, off=(holiday,)), desk.today)
+    off = desk_at(home, clock, desk.family._replace(off=(holiday,)), desk.today)
     off.pause(1)
     assert off.paused_until() == MONDAY + dt.timedelta(10)
     final = desk_at(home, clock, desk.family, desk.year.mornings[-2])

@@ -2,7 +2,6 @@
 
 import datetime as dt
 from collections.abc import Sequence
-from dataclasses import replace
 
 import pytest
 
@@ -104,13 +103,13 @@ def test_a_settled_skill_rests_longer_than_any_other() -> None:
     table = Table(ITEMS, known(lines), morning(32), "Bean")
     assert review.settled(table) == {"knots"} and table.rests["knots"] == 14
     assert not review.settled(Table(ITEMS, known(lines), morning(4 * (5 + review.SETTLED_FOR)), "Bean"))
-    chosen = choose(ITEMS, replace(SHAPE, slots=SHAPE.slots[1:]), known(lines), morning(32), child="Bean")
+    chosen = choose(ITEMS, SHAPE._replace(slots=SHAPE.slots[1:]), known(lines), morning(32), child="Bean")
     assert "knots" not in {choice.item.skill for choice in chosen}
 
 
 def test_what_came_once_comes_twice_a_week_for_two_weeks() -> None:
     lines = checked_twice(Mark.FLUENT, Mark.HESITATED)
-    shape = replace(SHAPE, slots=SHAPE.slots[1:])
+    shape = SHAPE._replace(slots=SHAPE.slots[1:])
     on = []
     for index in range(20, 28):
         chosen = choose(ITEMS, shape, known(lines), morning(index), child="Bean")
@@ -124,7 +123,7 @@ def test_what_came_once_comes_twice_a_week_for_two_weeks() -> None:
 
 def chosen_at(index: int, lines: Sequence[tuple[int, str, Mark]]) -> tuple[Choice, ...]:
     """An ordinary morning after these marks."""
-    shape = replace(SHAPE, slots=SHAPE.slots[1:])
+    shape = SHAPE._replace(slots=SHAPE.slots[1:])
     return choose(ITEMS, shape, known(lines), morning(index), child="Bean")
 
 
@@ -133,7 +132,7 @@ def test_what_came_neither_time_goes_a_step_down_hands_on_and_what_stands_on_it_
     above = Item("knots/five", "knots", 3, "knots:3", "number", 6, stands_on=("knots:2",))
     beside = Item("boats/one", "boats", 1, "boats:1", "number", 6, stands_on=("knots:1",))
     items = (*ITEMS, above, beside)
-    shape = replace(SHAPE, slots=SHAPE.slots[1:])
+    shape = SHAPE._replace(slots=SHAPE.slots[1:])
     downs = []
     for index in range(20, 28):
         now = known(lines)

@@ -3,7 +3,6 @@
 import datetime as dt
 import itertools
 from collections.abc import Callable
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -167,7 +166,7 @@ def test_the_next_morning_knows(desk: Desk, clock: Clock) -> None:
     for _ in first.prompts:
         first.mark(Mark.NOT_YET)
     first.close()
-    tomorrow = replace(FAMILY, settled=TODAY)
+    tomorrow = FAMILY._replace(settled=TODAY)
     after = desk_at(desk.places.config, clock, tomorrow, TODAY + dt.timedelta(1))
     items = {prompt.item: prompt.why for prompt in after.routine().prompts}
     again_asked = {

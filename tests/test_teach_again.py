@@ -212,7 +212,7 @@ def test_a_morning_with_everything_at_rest_is_still_a_morning(home: Path, clock:
         Asked(TODAY - dt.timedelta(back), item.id, Mark.NOT_YET)
         for back, item in itertools.product((3, 2, 1), desk.items())
     ]
-    desk.know(fold(lines, desk.year.index, desk.opened(), desk.guesses()))
+    desk.know(fold(lines, desk.year.index_of, desk.opened(), desk.guesses()))
     assert not open_now(desk) and desk.routine().prompts == ()
     assert desk.journal is not None
     sitting = begin(desk, desk.journal, clock)

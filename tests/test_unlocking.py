@@ -1,7 +1,6 @@
 """What opens when: a start in the middle of the year is sampled, and the day itself may ask."""
 
 import datetime as dt
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -57,7 +56,7 @@ def test_a_ladder_from_before_the_start_is_sampled_from_its_top() -> None:
 
 def at_desk(first: dt.date, **change: Any) -> Desk:
     """The invented year's family, begun on ``first``."""
-    there = replace(family("Bean"), began=first, **change)
+    there = family("Bean")._replace(began=first, **change)
     return sit_down(Places(Path("nowhere"), Path("nowhere")), there, first, None, saved=False)
 
 
@@ -69,7 +68,7 @@ def live(desk: Desk, days: int) -> list[Routine]:
         desk.know(known)
         routine = desk.routine(day)
         lines = [Asked(day, prompt.item, Mark.FLUENT, wording=prompt.wording) for prompt in routine.prompts]
-        known = fold(lines, desk.year.index, desk.opened(), desk.guesses(), known, desk.reviews())
+        known = fold(lines, desk.year.index_of, desk.opened(), desk.guesses(), known, desk.reviews())
         routines.append(routine)
     return routines
 

@@ -86,6 +86,10 @@ class WarmupApp(App[int]):
         self.set_reactive(App.theme, f"warmup-{desk.family.theme}")
         self.stylesheet.set_variables(self.get_css_variables())
 
+    def get_css_variables(self) -> dict[str, str]:
+        """The colours of the theme; none while there is no theme yet, so that they are worked out once."""
+        return super().get_css_variables() if self.theme.startswith("warmup-") else {}
+
     def get_default_screen(self) -> Screen[object]:
         """The morning, or a blank one for the form to stand on."""
         if self.welcome is not None:

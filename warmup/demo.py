@@ -58,7 +58,7 @@ def write_history(desk: Desk, places: Places, first: dt.date) -> None:
     for day in desk.year.between(first, desk.today):
         moment[0] = dt.datetime.combine(day, dt.time(8, 5))
         desk.know(known)
-        known = fold(_one_morning(desk, journal, day, moment[0]), desk.year.index, opened, {}, known)
+        known = fold(_one_morning(desk, journal, day, moment[0]), desk.year.index_of, opened, {}, known)
     journal.shut()
 
 

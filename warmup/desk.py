@@ -19,7 +19,7 @@ from warmup.words import MONTHS, WEEKDAYS
 Clock = Callable[[], dt.datetime]
 
 
-@dataclass(slots=True)
+@dataclass(slots=True, eq=False, repr=False)
 class Desk:
     """One child's things on one day.
 
@@ -83,7 +83,7 @@ class Desk:
 
     def _fold(self, before: dt.date | None) -> Knowledge:
         return fold(
-            self.history(before), self.year.index, self.opened(), self.guesses(), reviews=self.reviews()
+            self.history(before), self.year.index_of, self.opened(), self.guesses(), reviews=self.reviews()
         )
 
     def know(self, known: Knowledge) -> None:
@@ -144,12 +144,12 @@ class Desk:
 
     def settling(self, morning: Morning) -> bool:
         """Whether the family is in its first two weeks with the program."""
-        since = self.year.index(morning.date) - self.year.index(self.family.began)
+        since = self.year.index_of(morning.date) - self.year.index_of(self.family.began)
         return since < SETTLING_WEEKS * self.year.mornings_a_week
 
     def since(self) -> int:
         """The week of the year in which the family began with the program."""
-        return self.year.index(self.family.began) // self.year.mornings_a_week + 1
+        return self.year.index_of(self.family.began) // self.year.mornings_a_week + 1
 
     def shape(self, morning: Morning, name: str = "") -> Shape:
         """The shape of a morning: the one named, else that of the week."""
@@ -201,11 +201,11 @@ class Desk:
         """Everything before today is known now; the days in ``off`` were no school."""
         until = self.today - dt.timedelta(1)
         free = tuple(sorted({*self.family.off, *((day, day) for day in off)}))
-        self.change(replace(self.family, off=free, settled=max(until, self.family.settled or until)))
+        self.change(self.family._replace(off=free, settled=max(until, self.family.settled or until)))
 
     def count_today(self) -> None:
         """Today counts as a school morning, though it was not planned."""
-        self.change(replace(self.family, extra=tuple(sorted({*self.family.extra, self.today}))))
+        self.change(self.family._replace(extra=tuple(sorted({*self.family.extra, self.today}))))
 
     def hold(self, level: str, *, back: bool) -> None:
         """Hold a level (``skill:key``) back as not taught yet, or let it come again."""
@@ -231,12 +231,12 @@ class Desk:
     def _keep(self, child: Child) -> None:
         children = tuple(child if each.record == child.record else each for each in self.family.children)
         self.child = child
-        self.change(replace(self.family, children=children))
+        self.change(self.family._replace(children=children))
 
     def prefer(self, *, theme: str = "", answers_shown: bool | None = None) -> None:
         """Keep a choice of theme ("dark" or "light"), or whether answers are shown."""
         shown = self.family.answers_shown if answers_shown is None else answers_shown
-        self.change(replace(self.family, theme=theme or self.family.theme, answers_shown=shown))
+        self.change(self.family._replace(theme=theme or self.family.theme, answers_shown=shown))
 
     def change(self, family: Family) -> None:
         """Take the family as it is now, and save it where there is a file.

@@ -10,9 +10,10 @@ import tomllib
 import unicodedata
 from collections.abc import Iterable, Mapping
 from pathlib import Path
-from typing import Any, NamedTuple, Never
+from typing import TYPE_CHECKING, Any, NamedTuple, Never
 
-from warmup.lines import Keys, lines
+if TYPE_CHECKING:
+    from warmup.lines import Keys
 
 LIMIT = 1_000_000
 """The largest file that is read, in bytes."""
@@ -104,9 +105,11 @@ class Document(NamedTuple):
 
     def line_of(self, *keys: str | int) -> int | None:
         """The line, from 1, on which this key, table or list element is written."""
+        from warmup.lines import lines
+
         return lines(self.text).get(keys)
 
-    def problem(self, keys: Keys, expected: str, found: str) -> FileProblem:
+    def problem(self, keys: "Keys", expected: str, found: str) -> FileProblem:
         """A problem with the value at ``keys``, on its line or that of the nearest table around it."""
         line = next((at for n in range(len(keys), 0, -1) if (at := self.line_of(*keys[:n]))), None)
         key = ""
@@ -116,7 +119,7 @@ class Document(NamedTuple):
             self.path, line, key if len(key) <= 80 else f"{key[:77]}...", expected, found, self.advice
         )
 
-    def refuse(self, keys: Keys, expected: str) -> Never:
+    def refuse(self, keys: "Keys", expected: str) -> Never:
         """Raise the problem that the value at ``keys`` is not as ``expected``."""
         raise self.problem(keys, expected, shown(self._look(keys)) if self.has(*keys) else "nothing")
 
@@ -194,13 +197,13 @@ class Document(NamedTuple):
             self.refuse(keys, "a table")
         return tuple(value or ())
 
-    def _value(self, keys: Keys, default: Any, expected: str) -> Any:
+    def _value(self, keys: "Keys", default: Any, expected: str) -> Any:
         value = self._look(keys)
         if value is None and default is None:
             raise self.problem(keys, expected, "nothing")
         return default if value is None else value
 
-    def _look(self, keys: Keys) -> Any:
+    def _look(self, keys: "Keys") -> Any:
         value: Any = self.data
         for depth, key in enumerate(keys):
             if isinstance(key, int):

@@ -123,7 +123,7 @@ def choose(
     the same answer on any machine.
     """
     table = Table(items, knowledge, morning, child, since, timely)
-    count = count or shape.count(morning.week)
+    count = count or shape.prompts_in(morning.week)
     settling = settling or table.easy() < count / 2
     picks = Picking(table, shape, morning, settling, count)
     picks.fill()

@@ -7,7 +7,7 @@ import re
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Any
+from typing import Any, NamedTuple
 
 from dateutil import rrule
 
@@ -57,8 +57,7 @@ class Child:
             object.__setattr__(self, "record", self.nickname)
 
 
-@dataclass(frozen=True, slots=True)
-class CountdownRule:
+class CountdownRule(NamedTuple):
     """A day that matters: its name, and either its date or, when it comes every year, how it is found."""
 
     name: str
@@ -66,8 +65,7 @@ class CountdownRule:
     yearly: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Family:
+class Family(NamedTuple):
     """What family.toml says.
 
     ``weekdays`` are the school weekdays in order (0 is Monday). ``began`` is the day the program was first

@@ -8,6 +8,8 @@ yet, and it is due back the next.
 
 import datetime as dt
 from collections.abc import Callable, Collection, Iterable, Mapping
+from itertools import groupby
+from operator import attrgetter
 from types import MappingProxyType
 from typing import NamedTuple
 
@@ -174,34 +176,38 @@ def fold(
     records, checks = dict(before.records), dict(before.checks)
     days = list(before.days)
     since: dict[str, set[int]] = {}
-    day, index, week = None, 0, 0
-    for asked in history:
-        if asked.date != day:
-            day, index = asked.date, index_of(asked.date)
-            week = index // reviews.mornings_a_week + 1 if reviews else 0
-        item = asked.item
-        record = records.get(item, NEW)
-        records[item] = learn(record, asked, index, opened.get(item, 0), guesses.get(item, 0.0))
-        if asked.mark is None or asked.mark is Mark.SKIPPED:
-            continue
-        easy = asked.mark is Mark.FLUENT and not asked.cue
-        _count(days, asked.date, easy)
-        if reviews:
-            skill = item.partition("/")[0]
-            if week % reviews.every == 0:
-                checks[skill] = _check(checks.get(skill), week, index, easy, item, item in reviews.hands)
-                since.pop(skill, None)
-            elif skill in checks:
-                since.setdefault(skill, set()).add(index)
+    for date, lines in groupby(history, attrgetter("date")):
+        index = index_of(date)
+        week = index // reviews.mornings_a_week + 1 if reviews else 0
+        fluent = marked = 0
+        for asked in lines:
+            item, mark = asked.item, asked.mark
+            record = records.get(item, NEW)
+            records[item] = learn(record, asked, index, opened.get(item, 0), guesses.get(item, 0.0))
+            if mark is None or mark is Mark.SKIPPED:
+                continue
+            easy = mark is Mark.FLUENT and not asked.cue
+            fluent, marked = fluent + easy, marked + 1
+            if reviews:
+                skill = item.partition("/")[0]
+                if week % reviews.every == 0:
+                    checks[skill] = _check(checks.get(skill), week, index, easy, item, item in reviews.hands)
+                    since.pop(skill, None)
+                elif skill in checks:
+                    since.setdefault(skill, set()).add(index)
+        _count(days, Day(date, fluent, marked))
     for skill, mornings in since.items():
         checks[skill] = _asked_since(checks[skill], mornings)
     return Knowledge(records, tuple(days[-4:]), checks)
 
 
-def _count(days: list[Day], date: dt.date, easy: bool) -> None:
-    """Add one mark to its day, the last or a new one."""
-    last = days.pop() if days and days[-1].date == date else Day(date, 0, 0)
-    days.append(Day(date, last.fluent + easy, last.marked + 1))
+def _count(days: list[Day], day: Day) -> None:
+    """Add a day's marks, to the last day where that is the same."""
+    if days and days[-1].date == day.date:
+        last = days.pop()
+        day = Day(day.date, last.fluent + day.fluent, last.marked + day.marked)
+    if day.marked:
+        days.append(day)
 
 
 def _asked_since(checked: Checked, mornings: Collection[int]) -> Checked:

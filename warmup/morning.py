@@ -177,8 +177,7 @@ class Slot(NamedTuple):
     only: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Shape:
+class Shape(NamedTuple):
     """What a routine file says: the slots in their order, how many prompts by week, and the ceiling.
 
     ``prompts`` holds (last week, number) pairs in order of weeks.
@@ -189,7 +188,7 @@ class Shape:
     prompts: tuple[tuple[int, int], ...]
     seconds: int = 360
 
-    def count(self, week: int) -> int:
+    def prompts_in(self, week: int) -> int:
         """How many prompts a morning of this week aims at."""
         return next((number for last, number in self.prompts if week <= last), self.prompts[-1][1])
 

@@ -9,9 +9,9 @@ time zones, so no day has 23 hours here.
 import datetime as dt
 from bisect import bisect_left, bisect_right
 from collections.abc import Collection, Iterable
-from dataclasses import dataclass
 from heapq import merge
 from itertools import groupby, islice
+from typing import NamedTuple
 
 from dateutil.rrule import WEEKLY, rrule
 
@@ -24,8 +24,7 @@ _HORIZON = 3 * 366
 """How many days the days off may push a year before it is cut short."""
 
 
-@dataclass(frozen=True, slots=True)
-class SchoolYear:
+class SchoolYear(NamedTuple):
     """A family's year: its mornings in order, and the number of mornings before the first of them.
 
     ``weekdays`` counts from 0 for Monday. ``before`` is the number of school mornings that passed
@@ -41,7 +40,7 @@ class SchoolYear:
         """How many mornings a school week has, 1 to 7."""
         return len(self.weekdays)
 
-    def index(self, day: dt.date) -> int:
+    def index_of(self, day: dt.date) -> int:
         """How many planned mornings came before ``day``, also those before the family began."""
         return self.before + bisect_left(self.mornings, day)
 
@@ -75,7 +74,7 @@ class SchoolYear:
             week=week,
             quarter=(week - 1) // WEEKS_A_QUARTER + 1,
             review=week % REVIEW_EVERY == 0,
-            index=self.index(day),
+            index=self.index_of(day),
             mornings_a_week=self.mornings_a_week,
             previous=self.mornings[left - 1] if left else None,
             next=self.mornings[right] if right < len(self.mornings) else None,

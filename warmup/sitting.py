@@ -4,7 +4,7 @@ Nothing here knows a screen. Every change is in the journal before the method th
 """
 
 from collections.abc import Collection
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from typing import NamedTuple
 
 from warmup import skills
@@ -33,7 +33,7 @@ class _Step(NamedTuple):
     gone: tuple[Prompt, ...] | None = None
 
 
-@dataclass(slots=True)
+@dataclass(slots=True, eq=False, repr=False)
 class Sitting:
     """A routine under way.
 
@@ -304,7 +304,7 @@ class Sitting:
         if not count:
             return ()
         morning, by_item = self.morning, {prompt.item: prompt for prompt in self.prompts}
-        form = replace(self.desk.shape(morning, "short"), prompts=((36, count),))
+        form = self.desk.shape(morning, "short")._replace(prompts=((36, count),))
         able = [item for item in self.desk.items() if item.id in items]
         chosen = [c.item.id for c in self.desk.choose(able, morning, form, count=count)]
         if chosen and by_item[chosen[0]].skill == after:

@@ -35,7 +35,7 @@ def story(desk: Desk, item: str) -> Iterator[str]:
     known = Knowledge()
     for line in history:
         before = known.of(item)
-        known = fold((line,), desk.year.index, desk.opened(), desk.guesses(), known)
+        known = fold((line,), desk.year.index_of, desk.opened(), desk.guesses(), known)
         yield f"{date_words(line.date)} {line.date.year}: {_told(line, before, known.of(item))}."
     taught = dict(desk.child.taught).get(item)
     if taught:

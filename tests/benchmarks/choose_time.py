@@ -49,7 +49,7 @@ def ten_years(desk: Desk, history: tuple[Asked, ...]) -> Knowledge:
         shift = A_YEAR * back
 
         def index(day: dt.date, shift: dt.timedelta = shift, back: int = back) -> int:
-            return desk.year.index(day + shift) - back * len(desk.year.mornings)
+            return desk.year.index_of(day + shift) - back * len(desk.year.mornings)
 
         lines = [line._replace(date=line.date - shift) for line in history]
         known = fold(lines, index, opened, guesses, known, reviews)
@@ -62,7 +62,7 @@ def one_more(desk: Desk, known: Knowledge) -> Action:
     draw = Draw("one more")
     marks = [Mark.FLUENT, Mark.FLUENT, Mark.HESITATED, Mark.NOT_YET]
     lines = [Asked(desk.today, each.item, draw.pick(marks)) for each in desk.routine().prompts]
-    return partial(fold, lines, desk.year.index, desk.opened(), desk.guesses(), known, desk.reviews())
+    return partial(fold, lines, desk.year.index_of, desk.opened(), desk.guesses(), known, desk.reviews())
 
 
 def choosing(desk: Desk, known: Knowledge) -> Action:

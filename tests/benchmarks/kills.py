@@ -10,7 +10,6 @@ import datetime as dt
 import sys
 import tempfile
 import time
-from dataclasses import replace
 from pathlib import Path
 from random import Random
 
@@ -33,7 +32,7 @@ def prepare(home: Path) -> None:
     family = default(today)
     home.mkdir(parents=True, exist_ok=True)
     extra = () if today.weekday() in family.weekdays else (today,)
-    families.save(home / "family.toml", replace(family, extra=extra))
+    families.save(home / "family.toml", family._replace(extra=extra))
 
 
 def one_life(home: Path, rng: Random) -> dict[int, Mark]:

@@ -13,7 +13,7 @@ import sys
 from bisect import bisect_left
 from collections import Counter
 from collections.abc import Collection, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from functools import cache
 from pathlib import Path
 from typing import Any
@@ -94,7 +94,7 @@ def _guesses() -> dict[str, float]:
 
 @cache
 def _shape() -> Shape:
-    return replace(load_shape(_SHIPPED, "daily"), seconds=86_400)
+    return load_shape(_SHIPPED, "daily")._replace(seconds=86_400)
 
 
 @cache

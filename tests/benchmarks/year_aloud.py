@@ -68,7 +68,7 @@ def year(name: str) -> Iterator[tuple[Morning, Routine, tuple[Mark, ...]]]:
                 Asked(day, prompt.item, mark, wording=prompt.wording)
                 for prompt, mark in zip(routine.prompts, marks, strict=True)
             ]
-            known = fold(lines, desk.year.index, desk.opened(), desk.guesses(), known, desk.reviews())
+            known = fold(lines, desk.year.index_of, desk.opened(), desk.guesses(), known, desk.reviews())
             yield routine.morning, routine, marks
 
 

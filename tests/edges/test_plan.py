@@ -143,8 +143,8 @@ def test_the_shapes_that_came_along(tmp_path: Path) -> None:
     daily, short, review = (load_shape(Places(tmp_path, tmp_path), name) for name in SHAPES)
     kinds = [slot.kind.value for slot in daily.slots]
     assert kinds == ["calendar", "counting", "wobbled", "newest", "older", "sure"]
-    assert [daily.count(week) for week in (1, 5, 6, 9, 10, 18, 19, 36)] == [6, 6, 7, 7, 8, 8, 9, 9]
-    assert daily.seconds == 360 and short.count(1) == short.count(36) == 4
+    assert [daily.prompts_in(week) for week in (1, 5, 6, 9, 10, 18, 19, 36)] == [6, 6, 7, 7, 8, 8, 9, 9]
+    assert daily.seconds == 360 and short.prompts_in(1) == short.prompts_in(36) == 4
     assert SlotKind.NEWEST not in [slot.kind for slot in (*short.slots, *review.slots)]
 
 

@@ -2,7 +2,6 @@
 
 import datetime as dt
 from collections.abc import Callable
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -267,7 +266,7 @@ async def test_closing_marks_the_rest_and_ends(app: WarmupApp) -> None:
 
 
 async def test_mornings_without_a_record_are_asked_about_once(home: Path, clock: Clock) -> None:
-    family = replace(FAMILY, began=dt.date(2027, 3, 1), settled=None)
+    family = FAMILY._replace(began=dt.date(2027, 3, 1), settled=None)
     desk = desk_at(home, clock, family)
     start_fixed(desk)
     assert desk.journal is not None
@@ -288,7 +287,7 @@ async def test_a_saturday_is_welcome_and_asks_whether_it_counts(
     home: Path, clock: Clock, key: str, counts: bool
 ) -> None:
     saturday = dt.date(2027, 3, 6)
-    desk = desk_at(home, clock, replace(FAMILY, settled=dt.date(2027, 3, 5)), saturday)
+    desk = desk_at(home, clock, FAMILY._replace(settled=dt.date(2027, 3, 5)), saturday)
     assert desk.journal is not None
     app = WarmupApp(desk, desk.journal, clock)
     async with app.run_test(size=(80, 24)) as pilot:
@@ -300,7 +299,7 @@ async def test_a_saturday_is_welcome_and_asks_whether_it_counts(
 
 async def test_a_hostile_nickname_is_shown_as_it_is(home: Path, clock: Clock) -> None:
     name = "[red]Pip[/] 🦊"
-    family = replace(FAMILY, children=(Child(name), Child("Other")))
+    family = FAMILY._replace(children=(Child(name), Child("Other")))
     desk = desk_at(home, clock, family)
     assert desk.journal is not None
     app = WarmupApp(desk, desk.journal, clock)

@@ -2,7 +2,6 @@
 
 import datetime as dt
 from collections.abc import Callable
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -23,7 +22,7 @@ WEDNESDAY = dt.date(2027, 2, 17)
 @pytest.fixture
 def app(home: Path, clock: Clock) -> WarmupApp:
     """A review morning after one on which two of three skills wobbled."""
-    desk = desk_at(home, clock, replace(FAMILY, settled=WEDNESDAY - dt.timedelta(1)), WEDNESDAY)
+    desk = desk_at(home, clock, FAMILY._replace(settled=WEDNESDAY - dt.timedelta(1)), WEDNESDAY)
     marks = {"month/this": Mark.NOT_YET, "by-tens/to-50": Mark.HESITATED, "weekday/today": Mark.FLUENT}
     lived(desk, WEDNESDAY - dt.timedelta(1), marks)
     assert desk.journal is not None

@@ -5,11 +5,11 @@ the kind "ten-frame". ``pictures.TenFrame`` loads that module at the first use: 
 them, and loading all would stand between the adult and the first frame.
 """
 
-import pkgutil
 import re
 from collections.abc import Mapping
 from functools import cache
 from importlib import import_module
+from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from warmup.pictures.base import Picture
@@ -54,7 +54,7 @@ if TYPE_CHECKING:
 
 @cache
 def _modules() -> frozenset[str]:
-    return frozenset(name for _, name, _ in pkgutil.iter_modules(__path__))
+    return frozenset(file.stem for file in Path(__file__).parent.iterdir() if file.suffix == ".py")
 
 
 @cache

@@ -9,6 +9,7 @@ on the screen, and a box with equal sides is square.
 from collections import Counter
 from collections.abc import Callable, Iterable
 from enum import IntEnum
+from functools import cache
 from math import floor, hypot
 from typing import NamedTuple
 
@@ -210,7 +211,8 @@ class Canvas:
         """The finished picture."""
         rows = tuple(
             tuple(
-                self._labels.get((column, row)) or self._cell(column, row) for column in range(self.columns)
+                self._labels.get((column, row)) or _cell(*self._four(column, row))
+                for column in range(self.columns)
             )
             for row in range(self.rows)
         )
@@ -223,12 +225,14 @@ class Canvas:
     def _behind(self, column: int, row: int) -> Ink:
         return Counter(self._four(column, row)).most_common(1)[0][0]
 
-    def _cell(self, column: int, row: int) -> Cell:
-        four = self._four(column, row)
-        if four[0] == four[1] == four[2] == four[3]:
-            only = four[0]
-            # A full block in one ink: no seam shows between neighbours, as it may between blanks.
-            return Cell(" " if only is Ink.GROUND else "█", only, only)
-        kinds = Counter(four).most_common(2)
-        paper, ink = sorted((kinds[0][0], kinds[1][0]))
-        return Cell(_QUADRANTS[sum(1 << bit for bit, pixel in enumerate(four) if pixel == ink)], ink, paper)
+
+@cache
+def _cell(*four: Ink) -> Cell:
+    """The cell of four pixels, those of the upper row first; a picture has few different ones."""
+    if four[0] == four[1] == four[2] == four[3]:
+        only = four[0]
+        # A full block in one ink: no seam shows between neighbours, as it may between blanks.
+        return Cell(" " if only is Ink.GROUND else "█", only, only)
+    kinds = Counter(four).most_common(2)
+    paper, ink = sorted((kinds[0][0], kinds[1][0]))
+    return Cell(_QUADRANTS[sum(1 << bit for bit, pixel in enumerate(four) if pixel == ink)], ink, paper)

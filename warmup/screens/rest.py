@@ -4,6 +4,7 @@ Nothing here is one of the things that are asked about, none of it can be counte
 whatever the marks were.
 """
 
+from functools import cache
 from math import pi, sin
 
 from warmup.pictures import Drawing, Ink
@@ -24,7 +25,8 @@ def hills(columns: int, rows: int, *, sun: bool) -> Drawing:
 def _hill(width: float, height: float, top: float, swing: float, turn: float) -> Shape:
     """All that lies under one slow wave, ``swing`` high on both sides of ``top``."""
 
-    def distance(x: float, y: float) -> float:
-        return top + swing * sin(1.5 * pi * x / width + turn) - y
+    @cache
+    def crest(x: float) -> float:
+        return top + swing * sin(1.5 * pi * x / width + turn)
 
-    return Shape(distance, (0, top - swing, width, height))
+    return Shape(lambda x, y: crest(x) - y, (0, top - swing, width, height))

@@ -64,7 +64,7 @@ class Block(NamedTuple):
     bottom: bool = False
 
 
-@dataclass(slots=True)
+@dataclass(slots=True, eq=False, repr=False)
 class Script:
     """The blocks of a pane as they are put together, for a given width in cells."""
 

@@ -1,7 +1,6 @@
 """The first run: one small form, all filled in. Enter accepts it as it stands."""
 
 import datetime as dt
-from dataclasses import replace
 from typing import NamedTuple
 
 from textual.app import ComposeResult
@@ -48,8 +47,7 @@ def family_of(form: Form, today: dt.date) -> Family:
     nickname = clean(form.nickname)[:_LONGEST].strip()
     if not nickname:
         raise Unclear("A nickname, please: any word the child likes.")
-    family = replace(
-        default(today),
+    family = default(today)._replace(
         children=(Child(nickname),),
         first_day=_date(form.first_day),
         weekdays=_weekdays(form.weekdays),
@@ -58,7 +56,7 @@ def family_of(form: Form, today: dt.date) -> Family:
     if year_of(family).morning(today).week == week:
         return family
     monday = today - dt.timedelta(today.weekday())
-    return replace(family, first_day=monday, first_week=week)
+    return family._replace(first_day=monday, first_week=week)
 
 
 def _date(text: str) -> dt.date:

@@ -4,10 +4,10 @@ Put a module with a ``SKILL`` in this folder and its levels in ``routines/year.t
 that walks the skills finds it.
 """
 
-import pkgutil
 from collections.abc import Mapping
 from functools import cache
 from importlib import import_module
+from pathlib import Path
 from types import MappingProxyType
 from typing import NamedTuple
 
@@ -32,7 +32,8 @@ __all__ = [
 
 
 def _find() -> Mapping[str, Skill]:
-    names = sorted(name for _, name, _ in pkgutil.iter_modules(__path__) if name != "base" and name[0] != "_")
+    modules = sorted(file.stem for file in Path(__file__).parent.iterdir() if file.suffix == ".py")
+    names = (name for name in modules if name != "base" and name[0] != "_")
     found = (import_module(f"{__name__}.{name}").SKILL for name in names)
     return MappingProxyType({skill.id: skill for skill in found})
 
