@@ -275,7 +275,7 @@ def test_only_a_sure_one_is_called_so(asking: Asking) -> None:
             assert asking.record(choice.item).run >= 2 or not asking.hard(choice.item)
         if choice.why.startswith(("new this", "not asked", "from before")):
             assert asking.new(choice.item)
-        if choice.why.startswith(("hesitated", "not yet", "came easily", "resting")):
+        if choice.why.startswith(("hesitated", "not yet", "came easily")):
             assert not asking.new(choice.item)
         assert (choice.why == "the day itself asks for it") == (choice.item.id in asking.timely)
 

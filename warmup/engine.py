@@ -159,7 +159,7 @@ def reason(pick: Pick, table: Table) -> str:
         case Mark.NOT_YET:
             return f"not yet {when}; {after}"
         case _:
-            return f"came easily {when}" if rested < 4 else f"resting since {when}"
+            return f"came easily {when}" if rested < 4 else f"came easily {when}; {after}"
 
 
 def _why_new(item: Item, table: Table) -> str:

@@ -18,7 +18,7 @@ from warmup.skills._money import BY_WORTH, cents, counted, fewest, handfuls, kin
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import listed, number_word
 
-_TABLE = "real coins, kept from under-threes"
+_TABLE = "real coins (kept from under-threes)"
 _MOST = 50
 
 _HANDFULS: Mapping[str, list[dict[str, int]]] = {

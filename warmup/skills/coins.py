@@ -14,7 +14,7 @@ from warmup.skills._money import cents, counted, kinds, laid
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import number_word
 
-_TABLE = "real coins, kept from under-threes"
+_TABLE = "real coins (kept from under-threes)"
 _NEEDS_PENNIES = ("fill-a-nickel", "nickel-or-pennies")
 
 # What stands against the one coin, where it buys more than they do and where it buys less.
