@@ -139,9 +139,11 @@ def test_a_cue_counts_as_hesitated() -> None:
     assert once(3, N, cue=2) == once(3, N), "a cue makes a not yet no better"
 
 
-def test_a_rough_day_lowers_no_gap() -> None:
+def test_a_rough_day_lowers_nothing() -> None:
     rough = once(3, N, rough=True)
-    assert (rough.gap, rough.owed, rough.misses) == (4.0, 4, 1)  # owed all the same, and told
+    assert (rough.gap, rough.owed, rough.misses) == (4.0, 4, 0)  # owed all the same
+    twice = once(4, N, before=once(3, N))
+    assert once(5, N, before=twice, rough=True).misses == twice.misses == 2, "no reason to teach it again"
     assert once(3, F, rough=True).gap == 12.0  # e = 4: 4 + 8, as on any day
     assert once(3, H, rough=True).gap == 4.0
 

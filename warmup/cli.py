@@ -123,7 +123,8 @@ def _on_a_terminal() -> bool:
 def _morning(places: "Places", child: str, clock: Clock, aside: str = "") -> int:
     from warmup.app import WarmupApp, draw_in_utf8
     from warmup.desk import load_family
-    from warmup.journal import Journal
+    from warmup.documents import clean
+    from warmup.journal import Journal, JournalProblem
 
     today = clock().date()
     family, saved = load_family(places, today)
@@ -135,7 +136,12 @@ def _morning(places: "Places", child: str, clock: Clock, aside: str = "") -> int
         app = WarmupApp(desk, journal, clock, (journal.notice,), welcome, aside)
         app.run()
     finally:
-        journal.shut()
+        kept = journal.shut()
+    if not kept:
+        raise JournalProblem(
+            f"{clean(str(journal.path))}: could not be written, so what was marked just now is not kept. "
+            "Make room for it or let it be written; until then today's prompts come again unmarked."
+        )
     return app.return_code or DONE
 
 

@@ -59,9 +59,9 @@ class Journal:
         """Whether all that was written is on disk."""
         return self._store.saving
 
-    def shut(self) -> None:
-        """Try once more to write what is not on disk, and close the file."""
-        self._store.shut()
+    def shut(self) -> bool:
+        """Try once more to write what is not on disk, and close the file; whether all of it is there now."""
+        return self._store.shut()
 
     # -- writing
 

@@ -127,7 +127,7 @@ def learn(record: Record, asked: Asked, index: int, opened: int, guess: float = 
             owed = index + 2
         case Mark.NOT_YET:
             gap = gap if asked.rough else _within(gap * (1.0 - 0.5 * weight))
-            owed, misses = index + 1, record.misses + 1
+            owed, misses = index + 1, record.misses + (not asked.rough)
     # Built in one go and by place: a year of history is folded before the first frame.
     return Record(
         gap,

@@ -69,13 +69,15 @@ class Store:
         """Whether all that was written is on disk."""
         return self._memory is None
 
-    def shut(self) -> None:
-        """Try once more to write what is not on disk, and close the file."""
+    def shut(self) -> bool:
+        """Try once more to write what is not on disk, and close the file; whether all of it is there now."""
         self._try_again()
+        kept = self._read_only or self.saving
         for connection in (self._disk, self._memory):
             if connection is not None:
                 connection.close()
         self._disk = self._memory = None
+        return kept
 
     def key(self, child: str, date: dt.date, sitting: int) -> Key:
         """The key of a sitting as it stands in the tables now."""

@@ -12,6 +12,7 @@ import pytest
 
 from tests.terminal import WARMUP, Terminal, environment
 from warmup import family as families
+from warmup.cli import UNUSABLE
 from warmup.family import Child, default
 from warmup.journal import Journal
 
@@ -52,7 +53,8 @@ def test_a_data_folder_that_takes_no_writing(home: Path, tmp_path: Path) -> None
         shown = terminal.wait("2 of ")
         assert "Not being saved" in shown
         terminal.press("q")
-        assert terminal.finish() == 0
+        assert terminal.finish() == UNUSABLE
+        assert "whatwasmarkedjustnowisnotkept" in "".join(terminal.text().split())
     assert (home / "journal.db").is_dir()
 
 
@@ -76,7 +78,8 @@ def test_a_full_disk(home: Path) -> None:
         shown = terminal.wait("4 of ")
         assert "Traceback" not in shown
         terminal.press("q")
-        assert terminal.finish() == 0
+        assert terminal.finish() == UNUSABLE
+        assert "whatwasmarkedjustnowisnotkept" in "".join(terminal.text().split())
     assert resource.RLIMIT_FSIZE is not None and (home / "kept.db").stat().st_size == before
 
 
