@@ -10,11 +10,11 @@ def pixels(drawing: Drawing, ink: Ink) -> set[tuple[int, int]]:
     found = set()
     for row, cells in enumerate(drawing.cells):
         for column, cell in enumerate(cells):
-            mask = _QUADRANTS.find(cell.glyph)
-            for bit in range(4):
-                here = cell.ink if mask >= 0 and mask >> bit & 1 else cell.paper
-                if here is ink:
-                    found.add((2 * column + bit % 2, 2 * row + bit // 2))
+            if ink is cell.ink or ink is cell.paper:
+                mask = max(0, _QUADRANTS.find(cell.glyph))
+                for bit in range(4):
+                    if ink is (cell.ink if mask >> bit & 1 else cell.paper):
+                        found.add((2 * column + bit % 2, 2 * row + bit // 2))
     return found
 
 
@@ -41,3 +41,9 @@ def span(piece: set[tuple[int, int]]) -> tuple[int, int, int, int]:
     """Left, top, right and bottom pixel of a piece, all included."""
     xs, ys = [x for x, _ in piece], [y for _, y in piece]
     return min(xs), min(ys), max(xs), max(ys)
+
+
+def form_of(piece: set[tuple[int, int]]) -> frozenset[tuple[int, int]]:
+    """The piece wherever it stands: moved so that its left and top are 0."""
+    left, top, _, _ = span(piece)
+    return frozenset((x - left, y - top) for x, y in piece)

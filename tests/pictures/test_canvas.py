@@ -2,7 +2,7 @@ from math import hypot
 
 import pytest
 
-from tests.pictures.blobs import pieces, pixels, span
+from tests.pictures.blobs import form_of, pieces, pixels, span
 from warmup.pictures.canvas import Canvas, Ink, bow, box, disc, polygon, ring, stroke
 
 RADII = [0.5, 1, 1.5, 2, 2.5, 3, 3.5, 4, 5, 6.5, 8, 11, 16.5]
@@ -36,8 +36,7 @@ def test_equal_discs_are_alike_wherever_they_stand() -> None:
     for x in (10, 10.25, 10.6, 11.1):
         for y in (10, 10.4, 10.5, 11.3):
             found = painted(disc(x, y, 3.5))
-            left, top, *_ = span(found)
-            forms.add(frozenset((a - left, b - top) for a, b in found))
+            forms.add(form_of(found))
     assert len(forms) == 1
 
 

@@ -3,7 +3,7 @@ from math import dist
 
 import pytest
 
-from tests.pictures.blobs import pieces, pixels, span
+from tests.pictures.blobs import form_of, pieces, pixels, span
 from warmup.pictures.canvas import Ink
 from warmup.pictures.counters import Counters
 from warmup.pictures.dots import PATTERNS, Dots
@@ -26,8 +26,7 @@ def test_every_counter_stands_alone_and_all_are_alike(layout: str, pane: tuple[i
         for size in (pane, least):
             found = pieces(pixels(picture.draw(*size), Ink.FIRST))
             assert len(found) == count, (count, size)
-            forms = {frozenset((x - span(p)[0], y - span(p)[1]) for x, y in p) for p in found}
-            assert len(forms) == 1, "nothing is cut off at an edge"
+            assert len({form_of(piece) for piece in found}) == 1, "nothing is cut off at an edge"
 
 
 @pytest.mark.parametrize("layout", LAYOUTS)

@@ -1,6 +1,6 @@
 import pytest
 
-from tests.pictures.blobs import pieces, pixels, span
+from tests.pictures.blobs import form_of, pieces, pixels, span
 from warmup.pictures.canvas import Ink
 from warmup.pictures.lengths import Lengths
 
@@ -60,8 +60,7 @@ def test_forms_differ_without_colour() -> None:
     shapes = set()
     for form in THREE:
         found = pixels(Lengths((10,), (form,)).draw(40, 18), INKS[form])
-        left, top, _, _ = span(found)
-        shapes.add(frozenset((x - left, y - top) for x, y in found))
+        shapes.add(form_of(found))
     assert len(shapes) == 3
     solid = pixels(Lengths((10,), ("plain",)).draw(40, 18), Ink.FIRST)
     left, top, right, bottom = span(solid)

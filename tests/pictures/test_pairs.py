@@ -2,7 +2,7 @@ from itertools import pairwise
 
 import pytest
 
-from tests.pictures.blobs import pieces, pixels, span
+from tests.pictures.blobs import form_of, pieces, pixels, span
 from warmup.pictures.canvas import Ink
 from warmup.pictures.pairs import Pairs
 
@@ -52,7 +52,7 @@ def test_counters_are_round_and_all_things_of_a_kind_are_alike(pane: tuple[int, 
         forms = set()
         for thing in things(Pairs(5, 1, what), *pane):
             left, top, right, bottom = span(thing)
-            forms.add(frozenset((x - left, y - top) for x, y in thing))
+            forms.add(form_of(thing))
             if what == "buttons":  # a pixel is twice as high as it is wide
                 assert right - left + 1 == 2 * (bottom - top + 1)
                 assert all((left + right - x, y) in thing for x, y in thing)

@@ -19,19 +19,18 @@ def test_each_bundle_has_a_band_and_ten_straws_and_each_loose_straw_stands_alone
                 drawing = picture.draw(*size)
                 bands = pieces(pixels(drawing, Ink.INK))
                 assert len(bands) == tens, (tens, ones, size)
-                straws = pixels(drawing, Ink.FIRST) | pixels(drawing, Ink.COPPER)
-                above = sum(_straws_above(drawing, band) for band in bands)
+                first, silver = pixels(drawing, Ink.FIRST), pixels(drawing, Ink.COPPER)
+                above = sum(_straws_above(first, silver, band) for band in bands)
                 assert above == 10 * tens, (tens, ones, size)
                 low = max((span(band)[3] for band in bands), default=-2)
-                loose = [p for p in pieces(straws) if span(p)[1] > low + 1]
+                loose = [p for p in pieces(first | silver) if span(p)[1] > low + 1]
                 loose = [p for p in loose if not any(_touches(p, band) for band in bands)]
                 assert len(loose) == ones, (tens, ones, size)
 
 
-def _straws_above(drawing, band) -> int:
+def _straws_above(first, silver, band) -> int:
     """Runs of one ink in the pixel row just above a band."""
     left, top, right, _ = span(band)
-    first, silver = pixels(drawing, Ink.FIRST), pixels(drawing, Ink.COPPER)
     inks = [
         1 if (x, top - 1) in first else 2 if (x, top - 1) in silver else 0 for x in range(left, right + 1)
     ]
