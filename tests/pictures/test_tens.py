@@ -3,7 +3,7 @@ import pytest
 from tests.pictures.blobs import pieces, pixels, span
 from warmup.pictures.base_ten import BaseTen
 from warmup.pictures.bundles import Bundles
-from warmup.pictures.canvas import Ink
+from warmup.pictures.canvas import Drawing, Ink
 from warmup.pictures.hundred_chart import HundredChart
 from warmup.pictures.ten_frame import TenFrame
 
@@ -78,6 +78,15 @@ def test_the_frame_has_ten_square_places_and_counters_in_their_middle(pane) -> N
         assert len(places[:filled]) == filled and bottom - top > 0
 
 
+BARE = str.maketrans("█▀▄", "   ")
+
+
+def written(drawing: Drawing) -> list[list[str]]:
+    """What stands on it, a line of words for every row that has some."""
+    lines = (line.split() for line in drawing.text().translate(BARE).splitlines())
+    return [line for line in lines if line]
+
+
 @pytest.mark.parametrize("pane", PANES)
 def test_the_chart_writes_every_number_once_in_rows_of_ten_and_blanks_what_is_hidden(pane) -> None:
     for chart in (
@@ -89,7 +98,7 @@ def test_the_chart_writes_every_number_once_in_rows_of_ten_and_blanks_what_is_hi
         if chart.least()[0] > pane[0] or chart.least()[1] > pane[1]:
             continue
         drawing = chart.draw(*pane)
-        lines = [line.split() for line in drawing.text().replace("█", " ").splitlines() if line.strip("█ ")]
+        lines = written(drawing)
         said = [text for line in lines for text in line]
         assert said == [str(n) for n in range(chart.first, chart.last + 1) if n not in chart.hidden]
         assert bool(pixels(drawing, Ink.HOLE)) == bool(chart.hidden)
@@ -98,7 +107,7 @@ def test_the_chart_writes_every_number_once_in_rows_of_ten_and_blanks_what_is_hi
 
 def test_numbers_stand_apart_and_in_the_middle_of_their_squares() -> None:
     for columns in (30, 40, 56, 80):
-        text = HundredChart().draw(columns, 30).text().replace("█", " ")
+        text = HundredChart().draw(columns, 30).text().translate(BARE)
         rows = [line for line in text.splitlines() if line.strip()]
         assert len(rows) == 10 and len(rows[-1].split()) == 10, "99 and 100 do not run together"
         wide = min(columns // 10, 8)
@@ -106,6 +115,14 @@ def test_numbers_stand_apart_and_in_the_middle_of_their_squares() -> None:
         for at, number in enumerate(rows[4].split()):
             place = rows[4].index(number) - left - at * wide
             assert abs(place - (wide - len(number)) / 2) <= 1
+
+
+@pytest.mark.parametrize("chart", [HundredChart(51, 60, pointed=(52,)), HundredChart(pointed=(52,))])
+def test_a_number_stands_half_way_up_its_square_beside_the_script_of_the_smallest_pane(chart) -> None:
+    drawing = chart.draw(40, 22)
+    left, top, right, bottom = span(pixels(drawing, Ink.INK))
+    (row,) = (at for at, line in enumerate(drawing.text().splitlines()) if " 52 " in line)
+    assert top + bottom == 2 * (2 * row) + 1 and (right - left + 1, bottom - top + 1) == (8, 4)
 
 
 def test_a_big_pane_is_used() -> None:

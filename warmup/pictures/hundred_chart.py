@@ -2,8 +2,8 @@
 
 from typing import NamedTuple
 
-from warmup.pictures._board import blank_words
-from warmup.pictures.canvas import Canvas, Drawing, Ink
+from warmup.pictures._board import blank_words, lift, paper, rows_for, square
+from warmup.pictures.canvas import CELL_HEIGHT, Canvas, Drawing
 
 
 class HundredChart(NamedTuple):
@@ -32,19 +32,18 @@ class HundredChart(NamedTuple):
         lines = self._rows()
         wide = min(columns // 10, 8)
         high = max(1, min(rows // len(lines), 3, (wide + 1) // 2))
-        left, top = (columns - 10 * wide) // 2, (rows - high * len(lines)) // 2
+        taken = min(rows, rows_for(len(lines), high))
+        left, top = (columns - 10 * wide) // 2, (rows - taken) // 2 * CELL_HEIGHT
+        if taken > high * len(lines):
+            top += lift(high)
         for number in range(self.first, self.last + 1):
             line, place = divmod(number - 1, 10)
-            column, row = left + place * wide, top + (line - lines.start) * high
-            paper = Ink.TILE if (line + place) % 2 else Ink.TILE_ALT
-            if number in self.hidden:
-                canvas.tile(column, row, wide, high, Ink.HOLE)
-                continue
-            ink, paper = (Ink.GROUND, Ink.INK) if number in self.pointed else (Ink.INK, paper)
-            canvas.tile(column, row, wide, high, paper)
+            hidden = number in self.hidden
+            ground = paper(line + place, hidden=hidden, pointed=number in self.pointed)
             # Two digits as near the middle as cells allow; the ones stand under one another in every column.
-            text = f"{number:>{wide // 2 + 1}}"
-            canvas.label(column, row + (high - 1) // 2, text.ljust(wide), ink, paper)
+            text = "" if hidden else f"{number:>{wide // 2 + 1}}".ljust(wide)
+            row = top + (line - lines.start) * high * CELL_HEIGHT
+            square(canvas, left + place * wide, row, wide, high, ground, text)
         return canvas.drawing()
 
     def words(self) -> str:

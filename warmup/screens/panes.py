@@ -12,6 +12,9 @@ from warmup.screens.paint import palette, script_strip, stage_strips
 from warmup.screens.rest import hills
 from warmup.screens.script import Script
 
+_TO_THE_EDGE = frozenset({"hundred-chart"})
+"""Pictures without air beside them: ten squares to a row, and at 80 by 24 the stage has forty columns."""
+
 
 class Stage(Widget):
     """The picture, and nothing to read. Drawn once a size and kept."""
@@ -49,7 +52,8 @@ class Stage(Widget):
         columns, rows = picture.least()
         if columns <= width and rows <= height:
             # One column and row of air where there is room for it.
-            side, top = int(width - 2 >= columns), int(height - 2 >= rows)
+            aired = width - 2 >= columns and picture.kind not in _TO_THE_EDGE
+            side, top = int(aired), int(height - 2 >= rows)
             strips = stage_strips(picture.draw(width - 2 * side, height - 2 * top), dark)
             blank = Segment(" ", Style(bgcolor=palette(dark).inks[Ink.GROUND]))
             inner = [Strip([blank, *strip, blank]) if side else strip for strip in strips]
