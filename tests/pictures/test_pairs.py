@@ -1,4 +1,4 @@
-from itertools import pairwise
+from itertools import groupby, pairwise
 
 import pytest
 
@@ -33,9 +33,23 @@ def test_the_gap_between_pairs_is_wider_than_the_gap_in_a_pair(what: str) -> Non
         assert len({bottom for *_, bottom in row}) == 1
 
 
-def test_before_they_are_paired_the_gaps_are_even() -> None:
-    row = sorted(span(thing) for thing in things(Pairs(4, 1, "shoes", paired=False), 40, 18))
-    assert len({after[0] - before[2] for before, after in pairwise(row)}) == 1
+def rows_of(found: list[set[tuple[int, int]]]) -> list[list[tuple[int, int, int, int]]]:
+    """Where the things of each row lie, from the top and from the left."""
+    spans = sorted((span(thing) for thing in found), key=lambda s: (s[3], s[0]))
+    return [list(row) for _, row in groupby(spans, key=lambda s: s[3])]
+
+
+@pytest.mark.parametrize("pane", PANES)
+def test_before_they_are_paired_the_gaps_are_even(pane: tuple[int, int]) -> None:
+    for row in rows_of(things(Pairs(7, 1, "shoes", paired=False), *pane)):
+        assert len({after[0] - before[2] for before, after in pairwise(row)}) == 1
+
+
+def test_before_they_are_paired_they_stand_five_a_row_where_that_leaves_them_larger() -> None:
+    high, low = (rows_of(things(Pairs(7, 1, "shoes", paired=False), *pane)) for pane in ((40, 22), (56, 9)))
+    assert [len(row) for row in high] == [5, 5, 5] and [len(row) for row in low] == [10, 5]
+    left, _, right, _ = high[0][0]
+    assert right - left + 1 == 12, "with ten a row it would be four pixels wide"
 
 
 def test_a_full_row_holds_ten_and_fifteen_pairs_fit_the_small_stage() -> None:

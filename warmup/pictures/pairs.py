@@ -4,7 +4,7 @@ from typing import NamedTuple
 
 from warmup.pictures.canvas import Canvas, Drawing, Ink, Shape, box, disc
 
-_PAIRS_A_ROW = 5
+_A_ROW = 10
 _LEAST_THICK = 4
 
 
@@ -21,8 +21,9 @@ class Pairs(NamedTuple):
     """``pairs`` pairs of ``what``, a wide gap between pairs, and ``left_over`` single ones after them.
 
     Five pairs a row, so that a full row holds ten. With ``paired`` False the same things stand evenly
-    spaced, ten a row. ``what`` may be "socks" or "shoes"; anything else is drawn as round counters.
-    All are solid, since they are there to be counted. At least one thing, at most thirty.
+    spaced, ten a row or, where that leaves them larger, five. ``what`` may be "socks" or "shoes";
+    anything else is drawn as round counters. All are solid, since they are there to be counted. At
+    least one thing, at most thirty.
     """
 
     pairs: int
@@ -31,12 +32,12 @@ class Pairs(NamedTuple):
     paired: bool = True
     kind: str = "pairs"
 
-    def _places(self) -> list[tuple[int, int]]:
+    def _places(self, across: int = _A_ROW) -> list[tuple[int, int]]:
         """The row of each thing and its place there; a single one has the place of a pair's first."""
         whole = 2 * self.pairs
         singles = range(self.pairs, self.pairs + self.left_over)
         count = [*range(whole), *(2 * n for n in singles)] if self.paired else range(whole + self.left_over)
-        return [divmod(n, 2 * _PAIRS_A_ROW) for n in count]
+        return [divmod(n, across) for n in count]
 
     def _lay(self, thick: int) -> _Lay:
         high = max(3, round(thick * 0.8)) if self.what == "socks" else thick
@@ -45,9 +46,9 @@ class Pairs(NamedTuple):
         even = max(1, thick // 3)
         return _Lay(thick, high, *((max(3, thick // 2), max(1, thick // 8)) if self.paired else (even, even)))
 
-    def _size(self, lay: _Lay) -> tuple[int, int]:
+    def _size(self, lay: _Lay, across: int = _A_ROW) -> tuple[int, int]:
         """Pixels wide and high of the whole block."""
-        places = self._places()
+        places = self._places(across)
         return max(_left(place, lay) for _, place in places) + lay.thick, _top(places[-1][0], lay) + lay.high
 
     def least(self) -> tuple[int, int]:
@@ -58,19 +59,27 @@ class Pairs(NamedTuple):
     def draw(self, columns: int, rows: int) -> Drawing:
         """The things as large as the pane allows, the block of them centred."""
         canvas = Canvas(columns, rows)
-        lay = self._lay(_LEAST_THICK)
-        # Rounds need an even number of pixels; steps of two keep every thing's edges alike.
-        for thick in range(_LEAST_THICK, 29, 2):
-            larger = self._lay(thick)
-            wide, high = self._size(larger)
-            if wide <= 2 * columns and high <= 2 * rows:
-                lay = larger
-        wide, high = self._size(lay)
+        thick, across = max(
+            (self._thickest(across, columns, rows), across)
+            for across in ((_A_ROW,) if self.paired else (_A_ROW, _A_ROW // 2))
+        )
+        lay = self._lay(thick)
+        wide, high = self._size(lay, across)
         left, top = (2 * columns - wide) // 2, (2 * rows - high) // 2
-        for row, place in self._places():
+        for row, place in self._places(across):
             for shape in _shapes(self.what, (left + _left(place, lay)) / 2, top + _top(row, lay), lay):
                 canvas.paint(shape, Ink.FIRST)
         return canvas.drawing()
+
+    def _thickest(self, across: int, columns: int, rows: int) -> int:
+        """How thick things can be with so many a row, from the least up; 0 where not even that fits."""
+        fits = 0
+        # Rounds need an even number of pixels; steps of two keep every thing's edges alike.
+        for thick in range(_LEAST_THICK, 29, 2):
+            wide, high = self._size(self._lay(thick), across)
+            if wide <= 2 * columns and high <= 2 * rows:
+                fits = thick
+        return fits
 
     def words(self) -> str:
         """What they are and how they lie, not how many."""
@@ -106,9 +115,9 @@ def _shapes(what: str, left: float, top: float, lay: _Lay) -> tuple[Shape, ...]:
             return box(left, top, leg, high), sole, *(tip if toe else ())
         case "shoes":
             # A print from above: a broad front, a narrower waist, a heel.
-            front, heel = wide / 2, max(0.5, lay.thick * 3 // 8 / 2)
+            front, heel = wide / 2, max(0.5, lay.thick * 5 // 12 / 2)
             middle = left + front
-            waist = max(2, lay.thick // 2 // 2 * 2) / 2
+            waist = max(2, lay.thick * 2 // 3 // 2 * 2) / 2
             return (
                 disc(middle, top + front, front),
                 box(middle - waist / 2, top + front, waist, high - front - heel),

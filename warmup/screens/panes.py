@@ -12,8 +12,8 @@ from warmup.screens.paint import palette, script_strip, stage_strips
 from warmup.screens.rest import hills
 from warmup.screens.script import Script
 
-_TO_THE_EDGE = frozenset({"hundred-chart"})
-"""Pictures without air beside them: ten squares to a row, and at 80 by 24 the stage has forty columns."""
+_TO_THE_EDGE = frozenset({"hundred-chart", "pairs"})
+"""Pictures without air beside them: ten things to a row, and at 80 by 24 the stage has forty columns."""
 
 
 class Stage(Widget):
