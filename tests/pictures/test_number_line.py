@@ -32,7 +32,7 @@ def test_a_hidden_number_is_a_hole(pane: tuple[int, int]) -> None:
 def test_hops_are_unbroken_arcs_above_the_line() -> None:
     for hops, start in (((1, 1, 1), 2), ((-1, -1), 7), ((3,), 4)):
         drawing = NumberLine(0, 10, hops, start).draw(56, 9)
-        arcs, line = pixels(drawing, Ink.SECOND), pixels(drawing, Ink.SOFT)
+        arcs, line = pixels(drawing, Ink.FIRST), pixels(drawing, Ink.SOFT)
         assert span(arcs)[3] < span(line)[3]
         low, high = sorted((start, start + sum(hops)))
         step = (span(line)[2] - span(line)[0] - 1) / 10
@@ -43,14 +43,14 @@ def test_hops_are_unbroken_arcs_above_the_line() -> None:
 
 def test_a_hop_over_the_end_of_a_line_goes_on_in_the_next() -> None:
     drawing = NumberLine(0, 10, (1, 1, 1), 4).draw(40, 18)
-    arcs = pixels(drawing, Ink.SECOND)
+    arcs = pixels(drawing, Ink.FIRST)
     first, *_, last = sorted(span(p)[1] for p in pieces(pixels(drawing, Ink.SOFT)))
     assert any(y < first for _, y in arcs) and any(first + 4 < y < last for _, y in arcs)
 
 
 def test_a_step_has_at_least_five_cells_where_there_is_room() -> None:
     for pane in PANES:
-        one = span(pixels(NumberLine(0, 10, (1,), 2).draw(*pane), Ink.SECOND))
+        one = span(pixels(NumberLine(0, 10, (1,), 2).draw(*pane), Ink.FIRST))
         assert (one[2] - one[0]) / 2 >= 5
 
 
@@ -65,7 +65,7 @@ def test_the_landing_place_is_not_marked() -> None:
 @pytest.mark.parametrize("pane", PANES)
 def test_the_start_is_one_solid_dot(pane: tuple[int, int]) -> None:
     for start in (0, 3, 10):
-        dots = pieces(pixels(NumberLine(0, 10, (1, 1), start).draw(*pane), Ink.FIRST))
+        dots = pieces(pixels(NumberLine(0, 10, (1, 1), start).draw(*pane), Ink.SECOND))
         assert len(dots) == 1
 
 

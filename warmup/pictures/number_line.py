@@ -88,7 +88,7 @@ class NumberLine(NamedTuple):
         """The numeral under the tick in column ``x``, or its hole, and the dot if the start is here."""
         text = str(number)
         if number == self.start:
-            canvas.paint(disc(x + 0.5, 2 * row + 0.5, 1.5), Ink.FIRST)
+            canvas.paint(disc(x + 0.5, 2 * row + 0.5, 1.5), Ink.SECOND)
         if number in self.hidden:
             wide, high = (extent(text)[0] + 2, 3) if large else (3, 1)
             canvas.tile(x - wide // 2, row + 1, wide, high, Ink.HOLE)
@@ -112,7 +112,7 @@ class NumberLine(NamedTuple):
             arc = bow(x0, x1, 2 * row, 2 * room - 0.7, 1.3)
             edges = (max(arc.box[0], left), arc.box[1], min(arc.box[2], left + len(here) * step), arc.box[3])
             if low < here.stop and high >= here.start and edges[0] < edges[2]:
-                canvas.paint(Shape(arc.distance, edges), Ink.SECOND)
+                canvas.paint(Shape(arc.distance, edges), Ink.FIRST)
 
     def words(self) -> str:
         """Its ends where they can be read, where to start and how many hops; not where they land."""
