@@ -9,7 +9,7 @@ import datetime as dt
 import gc
 import os
 import sys
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from types import SimpleNamespace
 from typing import TYPE_CHECKING
 
@@ -77,6 +77,8 @@ def _run(arguments: SimpleNamespace, clock: Clock) -> int:
             return _why(arguments, clock)
         case "catalogue":
             return _catalogue(arguments)
+        case "merge":
+            return _merge(arguments, clock)
         case "check":
             return _check()
     return _open(arguments, clock)
@@ -123,26 +125,34 @@ def _on_a_terminal() -> bool:
 def _morning(places: "Places", child: str, clock: Clock, aside: str = "") -> int:
     from warmup.app import WarmupApp, draw_in_utf8
     from warmup.desk import load_family
-    from warmup.documents import clean
-    from warmup.journal import Journal, JournalProblem
 
     today = clock().date()
     family, saved = load_family(places, today)
-    journal = Journal.open(places.data, clock)
-    try:
+    with _kept(places, clock, "what was marked just now") as journal:
         desk = _sit_down(places, family, today, journal, child, saved)
         welcome = None if saved else lambda family: _welcomed(places, family, today, journal)
         draw_in_utf8()
         app = WarmupApp(desk, journal, clock, (journal.notice,), welcome, aside)
         app.run()
+    return app.return_code or DONE
+
+
+@contextlib.contextmanager
+def _kept(places: "Places", clock: Clock, what: str) -> Iterator["Journal"]:
+    """The journal, to write ``what`` in; JournalProblem where in the end not all of it is on disk."""
+    from warmup.documents import clean
+    from warmup.journal import Journal, JournalProblem
+
+    journal = Journal.open(places.data, clock)
+    try:
+        yield journal
     finally:
         kept = journal.shut()
     if not kept:
         raise JournalProblem(
-            f"{clean(str(journal.path))}: could not be written, so what was marked just now is not kept. "
-            "Make room for it or let it be written; until then today's prompts come again unmarked."
+            f"{clean(str(journal.path))}: could not be written, so {what} is not kept. "
+            "Make room for it or let it be written; until then it stays as it was before."
         )
-    return app.return_code or DONE
 
 
 def _welcomed(places: "Places", family: "Family", today: dt.date, journal: "Journal") -> "Desk":
@@ -334,6 +344,40 @@ def _print_json(data: object) -> None:
     import json
 
     _print([json.dumps(data, indent=2)])
+
+
+# -- two laptops
+
+
+def _merge(arguments: SimpleNamespace, clock: Clock) -> int:
+    """Take in the journal of another machine, and say how many mornings of each child are new here."""
+    from pathlib import Path
+
+    from warmup.desk import load_family
+    from warmup.documents import clean
+    from warmup.store import NAME
+
+    places = _places()
+    family, _ = load_family(places, clock().date())
+    other = Path(arguments.file).absolute()
+    if other.is_dir():
+        other /= NAME
+    with _kept(places, clock, "what was taken in") as journal:
+        if journal.notice:
+            print(f"warmup: {journal.notice}", file=sys.stderr)
+        if other.exists() and other.samefile(journal.path):
+            raise Refused(f"{clean(str(other))} is your own journal; name the other one")
+        before = journal.mornings()
+        journal.merge(other)
+        after = journal.mornings()
+    known = {child.record: child.nickname for child in family.children}
+    for record, mornings in after.items():
+        new = mornings - before.get(record, 0)
+        who = clean(known.get(record, record))
+        unknown = "" if record in known else "; family.toml has no child of that name"
+        _print([f"{who}: {mornings} morning{'s' * (mornings != 1)} in all, {new} new here{unknown}."])
+    _print(["Of two marks on one prompt the later counts. The other journal is as it was."])
+    return DONE
 
 
 # -- checking

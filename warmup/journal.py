@@ -184,11 +184,10 @@ class Journal:
 
         self._change(child, date, sitting, work)
 
-    def merge(self, other: Path) -> int:
+    def merge(self, other: Path) -> None:
         """Take in another journal: sittings this one lacks; of two marks on one prompt the later.
 
-        Gives the number of sittings that were looked at. The other file stays as it is. Raises
-        JournalProblem where it can't be read.
+        The other file stays as it is. Raises JournalProblem where it can't be read.
         """
         try:
             refuse_newer(other)
@@ -199,7 +198,7 @@ class Journal:
         except (OSError, sqlite3.Error, Damaged) as error:
             raise JournalProblem(f"{clean(str(other))} can't be read: {reason(error)}.") from error
         with closing(copy):
-            return self._store.write(lambda db: len(records.merge_into(db, copy)))
+            self._store.write(lambda db: records.merge_into(db, copy))
 
     # -- reading
 
@@ -253,6 +252,14 @@ class Journal:
         """The dates on which this child had a warm-up."""
         rows = self._store.read("SELECT DISTINCT date FROM sittings WHERE child = ?", (child,))
         return {dt.date.fromisoformat(day) for (day,) in rows}
+
+    def mornings(self) -> dict[str, int]:
+        """On how many dates each child had a warm-up, children by their records' names."""
+        return dict(
+            self._store.read(
+                "SELECT child, COUNT(DISTINCT date) FROM sittings GROUP BY child ORDER BY child", ()
+            )
+        )
 
     def check(self) -> list[str]:
         """What SQLite finds wrong in the file; empty when it is whole."""

@@ -48,6 +48,8 @@ def parser() -> argparse.ArgumentParser:
         "catalogue", help="list everything that can be asked, and when it unlocks"
     )
     catalogue.add_argument("--json", action="store_true", help="JSON, with every item in one list")
+    merge = commands.add_parser("merge", help="take in the journal of another machine")
+    merge.add_argument("file", metavar="FILE", help="the other journal.db, or the folder it lies in")
     commands.add_parser("check", help="read every file and say what is wrong and where")
     return whole
 
