@@ -12,6 +12,7 @@ from dataclasses import dataclass, field
 from functools import cache
 from importlib import import_module
 from pathlib import Path
+from typing import Any
 
 import pysyllables
 
@@ -25,7 +26,7 @@ REFERENCES = Path(__file__).parent / "references"
 
 
 @cache
-def reference(name: str) -> dict:
+def reference(name: str) -> dict[str, Any]:
     """A table of published check values from tests/references."""
     return tomllib.loads((REFERENCES / f"{name}.toml").read_text("utf-8"))
 

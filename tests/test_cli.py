@@ -5,6 +5,7 @@ import json
 import os
 import subprocess
 import sys
+from functools import partial
 from pathlib import Path
 
 import pytest
@@ -188,7 +189,7 @@ def test_the_demo_through_a_pipe_holds_five_kinds_on_any_date(
     capsys: pytest.CaptureFixture[str], home: Path
 ) -> None:
     for day in (dt.date(2026, 11, 25), dt.date(2026, 11, 28), dt.date(2027, 1, 1), dt.date(2028, 2, 29)):
-        assert main(["--demo"], lambda day=day: dt.datetime.combine(day, dt.time(8))) == DONE
+        assert main(["--demo"], partial(dt.datetime.combine, day, dt.time(8))) == DONE
         out = capsys.readouterr().out
         assert "week 31" in out and "School day" in out
         for kind in ("Days of the week, the day before or after", "Count on,", "Coin totals,", "Make ten,"):

@@ -95,8 +95,10 @@ def morning(index: int, *, ahead: int | None = 1) -> Morning:
 
 
 # Two of week 21, one before a break, one with none after it, and two of a review week.
-MORNINGS = (morning(80), morning(83, ahead=4), morning(82, ahead=15), morning(81, ahead=None), morning(77))
-MORNINGS += (morning(79, ahead=4),)
+MORNINGS = (
+    *(morning(80), morning(83, ahead=4), morning(82, ahead=15), morning(81, ahead=None)),
+    *(morning(77), morning(79, ahead=4)),
+)
 NAMED = Slot(SlotKind.NAMED, 2, ("knots", "days:1"))
 SHAPES = tuple(load_shape(NOWHERE, name) for name in ("daily", "short", "review"))
 SHAPES += (
@@ -112,7 +114,7 @@ class Asking(NamedTuple):
     knowledge: Knowledge
     morning: Morning
     shape: Shape
-    count: int
+    number: int
     since: int
     timely: frozenset[str]
 
@@ -125,7 +127,7 @@ class Asking(NamedTuple):
             self.morning,
             child="Bean",
             settling=settling,
-            count=self.count,
+            count=self.number,
             since=self.since,
             timely=self.timely,
         )
@@ -148,7 +150,7 @@ class Asking(NamedTuple):
     def gives_way(self) -> bool:
         """Whether so little is easy that the limits on hard and first-time prompts give way."""
         table = Table(self.items, self.knowledge, self.morning, "Bean", self.since, self.timely)
-        return table.easy() < self.count / 2
+        return table.easy() < self.number / 2
 
 
 def known(pasts: dict[Item, int], at: Morning, days: Sequence[Day], checks: dict[str, Checked]) -> Knowledge:
@@ -229,13 +231,13 @@ def test_a_morning_is_mixed_and_no_longer_than_it_should_be(
     """In the settling weeks too; and the same whatever order the items come in."""
     chosen = asking.choose(settling=settling)
     items = [choice.item for choice in chosen]
-    assert len(items) == len(set(items)) <= asking.count
+    assert len(items) == len(set(items)) <= asking.number
     assert set(items) <= set(asking.items)
     assert sum(item.seconds for item in items) <= asking.shape.seconds
     assert items or len(asking.items) < 8, "something is chosen"
     skills = [item.skill for item in items]
     assert all(one != then for one, then in itertools.pairwise(skills))
-    if len({item.skill for item in asking.items}) >= asking.count / 2:
+    if len({item.skill for item in asking.items}) >= asking.number / 2:
         assert max(Counter(skills).values(), default=0) <= 2
     turned = Random(luck).sample(asking.items, len(asking.items))
     assert asking.choose(turned, settling=settling) == chosen

@@ -87,9 +87,7 @@ def test_the_order_of_items_does_not_matter(history: History, order: list[str]) 
     assert again == known
     mixed = other.fold(other.lines)
     assert mixed.records == known.records and mixed.days == known.days
-    turned = Knowledge(
-        dict(reversed(known.records.items())), known.days, dict(reversed(known.checks.items()))
-    )
+    turned = Knowledge(dict([*known.records.items()][::-1]), known.days, dict([*known.checks.items()][::-1]))
     assert history.fold(history.lines, turned).records == history.fold(history.lines, known).records
 
 

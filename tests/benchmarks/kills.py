@@ -10,6 +10,7 @@ import datetime as dt
 import sys
 import tempfile
 import time
+from functools import partial
 from pathlib import Path
 from random import Random
 
@@ -49,10 +50,15 @@ def one_life(home: Path, rng: Random) -> dict[int, Mark]:
                 # Killed with a key on its way: that mark may be there or not.
                 time.sleep(rng.random() * 0.02)
                 break
-            shown = terminal.wait(lambda text, at=at: position(text) in (at + 1, 99))
+            shown = terminal.wait(partial(_went_on, at))
             acknowledged[at] = KEYS[key]
         terminal.kill()
     return acknowledged
+
+
+def _went_on(at: int, text: str) -> bool:
+    """Whether the prompt after ``at``, or the close, is on screen."""
+    return position(text) in (at + 1, 99)
 
 
 def position(text: str) -> int:
@@ -87,7 +93,7 @@ def resumes(home: Path) -> list[str]:
     """Start it again and see that it stands where the journal says."""
     journal = Journal.open(home, dt.datetime.now)
     child = families.load(home / "family.toml").children[0].record
-    (row,) = journal.sittings_of(child, dt.date.today())[-1:] or [None]
+    row = next(reversed(journal.sittings_of(child, dt.date.today())), None)
     journal.shut()
     with Terminal(WARMUP, environment(home)) as terminal:
         shown = terminal.wait(lambda text: position(text) >= 0)
@@ -107,7 +113,8 @@ def main(count: int = 200) -> int:
     lost: list[str] = []
     marked = 0
     with tempfile.TemporaryDirectory() as folder:
-        number, marks = 0, {}
+        number = 0
+        marks: dict[int, Mark] = {}
         home = Path(folder) / "0"
         prepare(home)
         for n in track(range(count), "Killing", console=console):

@@ -240,7 +240,7 @@ def test_a_disk_that_refuses_leaves_the_old_file_whole(
 
     path = tmp_path / "family.toml"
     write_atomic(path, {"a": 1})
-    monkeypatch.setattr(*((documents.os, "fsync") if broken == "fsync" else (Path, "replace")), refuse)
+    monkeypatch.setattr("os.fsync" if broken == "fsync" else "pathlib.Path.replace", refuse)
     with pytest.raises(FileProblem, match=r"No space left on device\. Nothing was changed"):
         write_atomic(path, {"a": 2})
     assert [(p.name, read(p).data) for p in tmp_path.iterdir()] == [("family.toml", {"a": 1})]

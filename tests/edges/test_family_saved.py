@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from tests.edges.families import EXAMPLE, FAMILY, complaint, written
 from warmup import family as families
-from warmup.documents import FileProblem, clean, visible
+from warmup.documents import Document, FileProblem, clean, visible
 from warmup.family import Child, CountdownRule, Family, dump, load, save, warnings
 
 quiet = settings(database=None, derandomize=True, deadline=None, max_examples=80)
@@ -113,7 +113,7 @@ def test_any_value_in_any_place_gives_a_family_or_a_problem(
         at = at[key]  # type: ignore[index]  # the ways are those of EXAMPLE
     at[way[-1]] = value  # type: ignore[index]
     try:
-        assert isinstance(families.parse(families.Document(Path("family.toml"), data, "")), Family)
+        assert isinstance(families.parse(Document(Path("family.toml"), data, "")), Family)
     except FileProblem as found:
         assert str(found)
 

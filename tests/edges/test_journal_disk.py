@@ -65,7 +65,7 @@ def test_a_folder_that_takes_no_writing(
         raise sqlite3.OperationalError("attempt to write a readonly database")
 
     with monkeypatch.context() as patched:
-        patched.setattr(*((Path, "mkdir") if what == "mkdir" else (records, "connect")), refuse)
+        patched.setattr("pathlib.Path.mkdir" if what == "mkdir" else "warmup.records.connect", refuse)
         journal = begun(hand(tmp_path / "data"), marks=2)
         assert not journal.saving and "can't be used" in journal.notice
         assert marks_of(journal) == {0: Mark.FLUENT, 1: Mark.FLUENT}

@@ -8,7 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from warmup import plan
-from warmup.documents import FileProblem, Places, routines_folder
+from warmup.documents import Document, FileProblem, Places, routines_folder
 from warmup.morning import Plan, Shape, Slot, SlotKind
 from warmup.plan import SHAPES, check_plan, load_plan, load_shape, shapes
 from warmup.skills import SKILLS, levels
@@ -243,9 +243,7 @@ values = st.recursive(
 @quiet
 @given(st.sampled_from(["format", "seconds", "prompts", "slot", "skills", "weeks"]), values)
 def test_any_value_in_any_place_gives_values_or_a_problem(key: str, value: object) -> None:
-    file = plan.Document(
-        Path("x.toml"), {"prompts": 4, "slot": [{"kind": "sure", "most": 1}], key: value}, ""
-    )
+    file = Document(Path("x.toml"), {"prompts": 4, "slot": [{"kind": "sure", "most": 1}], key: value}, "")
     for work in (
         lambda: plan._shape("x", file),
         lambda: plan._weeks(file, own=True),

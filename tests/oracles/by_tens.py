@@ -1,14 +1,16 @@
 """Recomputes skip counts from ``given`` by adding on, with num2words for the words."""
 
+from typing import Any
+
 from num2words import num2words
 
 
-def check(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str | None:
+def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]) -> str | None:
     """None when the answer goes from start to end by tens, on or back."""
     return skipped(given, answer, accept, 10)
 
 
-def skipped(given: dict, answer: str, accept: tuple[str, ...], by: int) -> str | None:
+def skipped(given: dict[str, Any], answer: str, accept: tuple[str, ...], by: int) -> str | None:
     """None when the answer goes from start to end by ``by`` and the count without its start is accepted."""
     if abs(given["by"]) != by or given["start"] % by:
         return f"{given} is not by {by}"

@@ -3,6 +3,7 @@
 import tomllib
 from math import pi
 from pathlib import Path
+from typing import Any
 
 from num2words import num2words
 
@@ -11,13 +12,13 @@ LIQUID = tomllib.loads((Path(__file__).parents[1] / "references" / "capacity.tom
 ]
 
 
-def check(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str | None:
+def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]) -> str | None:
     """None when the answer follows from the volumes, the water levels or the table."""
     wants = _wants(item, given)
     return None if answer == wants else f"{given} wants {wants!r}, not {answer!r}"
 
 
-def _wants(item: str, given: dict) -> str:
+def _wants(item: str, given: dict[str, Any]) -> str:
     match item:
         case "how-full":
             return {0.0: "empty", 0.5: "half full", 1.0: "full"}[given["fill"] / given["parts"]]

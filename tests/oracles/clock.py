@@ -1,11 +1,12 @@
 """Recomputes clock answers from ``given``, with datetime for what comes later and num2words for the words."""
 
 import datetime as dt
+from typing import Any
 
 from num2words import num2words
 
 
-def check(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str | None:
+def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]) -> str | None:
     """None when the answer is the time, the place of the hands, or the time an hour on."""
     now = dt.datetime(2026, 1, 1, given["hour"] % 12, given["minute"])
     match given["do"]:

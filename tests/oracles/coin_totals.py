@@ -1,5 +1,7 @@
 """Recomputes coin totals from ``given``, with the worths of references/coins.toml and num2words."""
 
+from typing import Any
+
 import inflect
 from num2words import num2words
 
@@ -8,7 +10,7 @@ from tests.oracles.coins import COIN
 _ENGLISH = inflect.engine()
 
 
-def check(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str | None:
+def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]) -> str | None:
     """None when the answer is the total; or, for the fewest coins, the one smallest handful there is."""
     if item == "fewest-coins":
         return _fewest(given, answer)
@@ -18,11 +20,11 @@ def check(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str |
     return None if answer == num2words(total) else f"{given} wants {num2words(total)}"
 
 
-def _fewest(given: dict, answer: str) -> str | None:
+def _fewest(given: dict[str, Any], answer: str) -> str | None:
     """By walking through every sum in growing numbers of coins."""
-    sums = {0: {()}}
+    sums: dict[int, set[tuple[str, ...]]] = {0: {()}}
     for _ in range(given["cents"]):
-        larger: dict[int, set] = {}
+        larger: dict[int, set[tuple[str, ...]]] = {}
         for total, hands in sums.items():
             for hand in hands:
                 for name in given["kinds"]:

@@ -2,6 +2,7 @@
 
 import tomllib
 from pathlib import Path
+from typing import Any
 
 import inflect
 from num2words import num2words
@@ -10,13 +11,13 @@ COIN = tomllib.loads((Path(__file__).parents[1] / "references" / "coins.toml").r
 _ENGLISH = inflect.engine()
 
 
-def check(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str | None:
+def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]) -> str | None:
     """None when the answer follows from the table."""
     wants = _wants(item, given)
     return None if answer == wants else f"{given} wants {wants!r}, not {answer!r}"
 
 
-def _wants(item: str, given: dict) -> str:
+def _wants(item: str, given: dict[str, Any]) -> str:
     match item:
         case "name-it":
             return f"a {given['coins'][given['pointed']]}"

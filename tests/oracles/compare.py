@@ -1,9 +1,11 @@
 """Recomputes compare answers from ``given``, with plain counting and num2words for the words."""
 
+from typing import Any
+
 from num2words import num2words
 
 
-def check(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str | None:
+def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]) -> str | None:
     """None when the answer is the size asked for, the right tray, the right number or the right order."""
     if "mine" in given:
         want = num2words(given["mine"] + given["step"])

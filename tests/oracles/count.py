@@ -1,6 +1,7 @@
 """Recomputes counts from ``given``, with num2words for the words."""
 
 from itertools import pairwise
+from typing import Any
 
 from num2words import num2words
 
@@ -11,7 +12,7 @@ def said(first: int, last: int) -> list[str]:
     return [num2words(n).replace(" and ", " ") for n in range(first, last + 1)]
 
 
-def check(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str | None:
+def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]) -> str | None:
     """None when each form is its count with bits left out only where it says so, and no tens change is."""
     first = given.get("over", 0) + 1
     forms = {answer: said(first, given["end"])}
@@ -30,7 +31,7 @@ def _shortened(form: str, words: list[str]) -> str | None:
         return f"{form!r} does not run from {words[0]} to {words[-1]}"
     places = [words.index(word) if word != GAP else None for word in shown]
     for before, here in pairwise(places):
-        if None not in (before, here) and here != before + 1:
+        if before is not None and here is not None and here != before + 1:
             return f"a number is left out of {form!r} without a mark"
     if [p for p in places if p is not None] != sorted({p for p in places if p is not None}):
         return f"{form!r} is out of order"

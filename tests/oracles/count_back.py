@@ -1,9 +1,11 @@
 """Recomputes backward counts from ``given``, with num2words for the words."""
 
+from typing import Any
+
 from num2words import num2words
 
 
-def check(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str | None:
+def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]) -> str | None:
     """None when the answer is every number from start down to end, and the accepted forms are that too."""
     said = [num2words(n) for n in sorted(range(given["end"], given["start"] + 1), reverse=True)]
     if answer != ", ".join(said):

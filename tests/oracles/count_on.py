@@ -1,9 +1,11 @@
 """Recomputes count-on answers from ``given``, with num2words for the words."""
 
+from typing import Any
+
 from num2words import num2words
 
 
-def check(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str | None:
+def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]) -> str | None:
     """None when the answer is every number from start to end, and the bare continuation is accepted."""
     said = [num2words(n) for n in range(given["start"], given["end"] + 1)]
     if answer != ", ".join(said):

@@ -2,11 +2,12 @@
 
 import calendar
 import datetime as dt
+from typing import Any
 
 from num2words import num2words
 
 
-def check(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str | None:
+def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]) -> str | None:
     """None when the answer is the number, the date or the count, and both ways to say a number are taken."""
     if "weekday" in given:
         weeks = calendar.monthcalendar(given["year"], given["month"])

@@ -3,11 +3,12 @@
 from collections import Counter
 from fractions import Fraction
 from math import atan2, degrees
+from typing import Any
 
 FINE = 240
 
 
-def _part(given: dict, x: float, y: float) -> object:
+def _part(given: dict[str, Any], x: float, y: float) -> object:
     """Which part the spot (x, y) of the unit square (of a circle or a rectangle) lies in."""
     whole, parts = sum(given["parts"]), given["parts"]
     bounds = [sum(parts[: k + 1]) / whole for k in range(len(parts))]
@@ -24,7 +25,7 @@ def _part(given: dict, x: float, y: float) -> object:
             return (x < y, x < 1 - y) if len(parts) == 4 else (x < y)
 
 
-def measured(given: dict) -> list[float]:
+def measured(given: dict[str, Any]) -> list[float]:
     """The share of each part, as counted on the raster."""
     spots = [((i + 0.5) / FINE, (j + 0.5) / FINE) for i in range(FINE) for j in range(FINE)]
     if given["whole"] == "circle":
@@ -36,7 +37,7 @@ def measured(given: dict) -> list[float]:
 _SEEN: dict[str, bool] = {}
 
 
-def _equal(given: dict) -> bool:
+def _equal(given: dict[str, Any]) -> bool:
     key = str(sorted(given.items()))
     if key not in _SEEN:
         sizes = measured(given)
@@ -45,7 +46,7 @@ def _equal(given: dict) -> bool:
     return _SEEN[key]
 
 
-def check(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str | None:
+def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]) -> str | None:
     """None when the answer fits the areas, or the fractions."""
     match item:
         case "halves-or-not" | "quarters-or-not":
@@ -56,9 +57,9 @@ def check(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str |
         case "about-halves":
             half = Fraction(1, 2)
             want = {
-                "how many": {Fraction(2): "two"}.get(1 / half),
-                "left": {half: "one half"}.get(1 - half),
-                "name": {Fraction(1): "a half"}.get(half + half),
+                "how many": {Fraction(2): "two"}[1 / half],
+                "left": {half: "one half"}[1 - half],
+                "name": {Fraction(1): "a half"}[half + half],
             }[given["ask"]]
         case _:
             bigger = Fraction(1, 2) > Fraction(1, 4)

@@ -1,5 +1,7 @@
 """Recomputes even-odd answers from ``given`` by taking two away at a time, with num2words for the words."""
 
+from typing import Any
+
 from num2words import num2words
 
 
@@ -10,7 +12,7 @@ def _pairs(number: int) -> tuple[int, int]:
     return pairs, number
 
 
-def check(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str | None:
+def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]) -> str | None:
     """None when the pairs, the kind, the fair shares or the numbers of the kind are right."""
     if "low" in given:
         fits = [n for n in range(given["low"] + 1, given["high"]) if _pairs(n)[1] == (given["kind"] == "odd")]

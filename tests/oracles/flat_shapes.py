@@ -2,6 +2,7 @@
 
 import tomllib
 from pathlib import Path
+from typing import Any
 
 from num2words import num2words
 
@@ -71,7 +72,7 @@ def _grids(count: int, target: str) -> set[str]:
     return found
 
 
-def check(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str | None:
+def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]) -> str | None:
     """None when the answer fits the shapes given."""
     match item:
         case "name" | "turned":

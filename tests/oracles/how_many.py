@@ -1,9 +1,11 @@
 """Recomputes how-many answers from ``given``, with num2words for the words."""
 
+from typing import Any
+
 from num2words import num2words
 
 
-def check(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str | None:
+def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]) -> str | None:
     """None when the answer is the size of the set, the number asked for, or what is left of it."""
     if item == "zero":
         want = num2words(given["start"] - given["away"])

@@ -1,15 +1,17 @@
 """Recomputes measuring answers from ``given``."""
 
+from typing import Any
+
 from num2words import num2words
 
 
-def check(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str | None:
+def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]) -> str | None:
     """None when the answer follows from lengths, from the lower end, from the chain, or from the units."""
     wants = _wants(item, given)
     return None if answer == wants else f"{given} wants {wants!r}, not {answer!r}"
 
 
-def _wants(item: str, given: dict) -> str:
+def _wants(item: str, given: dict[str, Any]) -> str:
     match item:
         case "longer" | "ends-not-lined-up":
             first, second = given["lengths"]

@@ -1,19 +1,20 @@
 """Recomputes month answers from ``given`` with the standard library's calendar and num2words."""
 
 import calendar
+from typing import Any
 
 from num2words import num2words
 
 NAMES = list(calendar.month_name)[1:]
 
 
-def check(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str | None:
+def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]) -> str | None:
     """None when the answer is the month, the months or the number of days that the prompt asks for."""
     want, also = _want(item, given)
     return None if (answer, accept) == (want, also) else f"{given} wants {want} and {also}"
 
 
-def _want(item: str, given: dict) -> tuple[str, tuple[str, ...]]:
+def _want(item: str, given: dict[str, Any]) -> tuple[str, tuple[str, ...]]:
     if item == "this":
         return NAMES[int(given["date"][5:7]) - 1], ()
     if item in ("in-order", "august-september"):

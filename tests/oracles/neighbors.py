@@ -1,9 +1,11 @@
 """Recomputes neighbors from ``given``, with num2words for the words."""
 
+from typing import Any
+
 from num2words import num2words
 
 
-def check(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str | None:
+def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]) -> str | None:
     """None when the answer is a step from the number, or the one whole number between two."""
     if "low" in given:
         inside = [n for n in range(101) if given["low"] < n < given["high"]]

@@ -1,9 +1,11 @@
 """Recomputes places and landings on a number line from ``given``, with num2words for the words."""
 
+from typing import Any
+
 from num2words import num2words
 
 
-def check(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str | None:
+def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]) -> str | None:
     """None when the key names the number hidden or landed on, or every way to tell where a number lives."""
     if "find" in given:
         want = {_told(given["find"] - n, n) for n in given["named"]}

@@ -1,9 +1,11 @@
 """Recomputes numerals answers from ``given``, with num2words for numbers and ordinals."""
 
+from typing import Any
+
 from num2words import num2words
 
 
-def check(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str | None:
+def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]) -> str | None:
     """None when the numeral shown is named, or the place of the card said is told."""
     if "read" in given:
         want = num2words(int(given["read"]))

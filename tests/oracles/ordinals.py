@@ -1,5 +1,7 @@
 """Recomputes ordinals answers from ``given``, with num2words for the words."""
 
+from typing import Any
+
 from num2words import num2words
 
 
@@ -7,7 +9,7 @@ def _word(number: int) -> str:
     return num2words(number, to="ordinal")
 
 
-def check(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str | None:
+def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]) -> str | None:
     """None when the answer is the place, the name in that place, or the ordinal next to another."""
     if "front" in given and "name" in given:
         count, front, name = given["count"], given["front"], given["name"]

@@ -1,9 +1,11 @@
 """Recomputes the parts of a whole from ``given``, with num2words for the words."""
 
+from typing import Any
+
 from num2words import num2words
 
 
-def check(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str | None:
+def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]) -> str | None:
     """None when the key holds every right answer and no other."""
     whole = given["whole"]
     if "seen" in given:

@@ -1,5 +1,7 @@
 """Recomputes place-value answers from ``given`` by adding up tens and ones, with num2words for the words."""
 
+from typing import Any
+
 from num2words import num2words
 
 
@@ -11,7 +13,7 @@ def _counted(number: int, name: str) -> str:
     return f"{_word(number) if number else 'no'} {name}{'' if number == 1 else 's'}"
 
 
-def check(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str | None:
+def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]) -> str | None:
     """None when the number, its tens and ones, a digit's worth or the tens to a hundred are right."""
     digits = [int(digit) for digit in str(given.get("number", ""))]
     if "have" in given:

@@ -1,5 +1,7 @@
 """Recomputes position answers from ``given``: places as coordinates, sides by turning about."""
 
+from typing import Any
+
 AWAY = {"left": (-1, 0), "right": (1, 0), "above": (0, 1), "below": (0, -1)}
 WORDS = {
     "above": ("higher",),
@@ -25,7 +27,7 @@ def _grid(rows: list[list[str]]) -> dict[str, tuple[int, int]]:
     return {toy: (x, -y) for y, row in enumerate(rows) for x, toy in enumerate(row)}
 
 
-def _seen(given: dict) -> str:
+def _seen(given: dict[str, Any]) -> str:
     """Where the toy is in the scene, from the places of all toys."""
     if given["behind"]:
         front = given["rows"][0][0]
@@ -43,7 +45,7 @@ def _said(answer: str, *parts: str) -> bool:
     return all(part in answer for part in parts)
 
 
-def check(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str | None:
+def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]) -> str | None:
     """None when the answer is what the place words and sides given mean."""
     match item:
         case "place":

@@ -1,9 +1,11 @@
 """Recomputes answers about school days from ``given`` with plain arithmetic and num2words."""
 
+from typing import Any
+
 from num2words import num2words
 
 
-def check(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str | None:
+def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]) -> str | None:
     """None when the answer is the neighbor, the bundles or the days left, and other ways are taken."""
     if item == "tens-and-ones":
         tens, ones = given["number"] // 10, given["number"] % 10

@@ -3,6 +3,7 @@
 import tomllib
 from itertools import product
 from pathlib import Path
+from typing import Any
 
 from num2words import num2words
 
@@ -46,7 +47,7 @@ def _moves(solid: str) -> set[str]:
     return {move for move, can in able.items() if can}
 
 
-def check(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str | None:
+def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]) -> str | None:
     """None when the answer fits the solid given."""
     match item:
         case "name" | "name-any":

@@ -1,6 +1,7 @@
 """Recomputes sorting answers from ``given``: filters by the words of names, counts, orders by size."""
 
 from collections import Counter
+from typing import Any
 
 import inflect
 from num2words import num2words
@@ -8,7 +9,7 @@ from num2words import num2words
 _PLURAL = inflect.engine().plural
 
 
-def check(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str | None:
+def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]) -> str | None:
     """None when the key holds what the rule, the counts or the sizes say."""
     if "rule" in given:
         return _by_rule(item, given, answer, accept)
@@ -32,7 +33,7 @@ def _want(want: str, answer: str) -> str | None:
     return None if answer == want else f"wants {want}"
 
 
-def _by_rule(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str | None:
+def _by_rule(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]) -> str | None:
     fits = [name for name in given["things"] if given["rule"] in name.split()]
     if item == "does-not-fit":
         (out,) = set(given["things"]) - set(fits)
@@ -43,7 +44,7 @@ def _by_rule(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> st
     return None if Counter(told) == Counter(fits) and len(fits) < len(given["things"]) else f"wants {fits}"
 
 
-def _shared(given: dict) -> str:
+def _shared(given: dict[str, Any]) -> str:
     """The only color or kind that all inside have and nothing outside has."""
     words = [set(name.split()) for name in given["in"]]
     (word,) = set.intersection(*words) - {w for name in given["out"] for w in name.split()}

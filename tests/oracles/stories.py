@@ -3,6 +3,8 @@
 The situations are the rows of the table in tests/references/standards.toml, ``[situations]``.
 """
 
+from typing import Any
+
 from num2words import num2words
 
 _EQUATIONS = {
@@ -16,7 +18,7 @@ _EQUATIONS = {
 }
 
 
-def check(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str | None:
+def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]) -> str | None:
     """None when the answer is the one number that fits, or the key every pair of parts not told."""
     if given["situation"] == "take apart, both addends unknown":
         total, told = given["total"], given.get("shown")

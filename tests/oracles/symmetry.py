@@ -2,8 +2,11 @@
 
 from itertools import pairwise
 from math import atan2, cos, degrees, hypot, pi, sin
+from typing import Any
 
 from num2words import num2words
+
+Outline = list[tuple[float, float]]
 
 
 def _mirror(p: tuple[float, float], a: tuple[float, float], b: tuple[float, float]) -> tuple[float, float]:
@@ -13,7 +16,7 @@ def _mirror(p: tuple[float, float], a: tuple[float, float], b: tuple[float, floa
     return 2 * (a[0] + t * dx) - p[0], 2 * (a[1] + t * dy) - p[1]
 
 
-def _off(p: tuple[float, float], points: list) -> float:
+def _off(p: tuple[float, float], points: Outline) -> float:
     """How far p lies from the outline."""
     best = 1e9
     for (ax, ay), (bx, by) in zip(points, points[1:] + points[:1], strict=True):
@@ -23,16 +26,16 @@ def _off(p: tuple[float, float], points: list) -> float:
     return best
 
 
-def folds(points: list, a: tuple[float, float], b: tuple[float, float]) -> bool:
+def folds(points: Outline, a: tuple[float, float], b: tuple[float, float]) -> bool:
     """Whether every corner and every middle of a side, mirrored, lies on the outline."""
     middles = [
-        [(ax + bx) / 2, (ay + by) / 2]
+        ((ax + bx) / 2, (ay + by) / 2)
         for (ax, ay), (bx, by) in zip(points, points[1:] + points[:1], strict=True)
     ]
     return all(_off(_mirror((x, y), a, b), points) < 1e-3 for x, y in (*points, *middles))
 
 
-def _middle(points: list) -> tuple[float, float]:
+def _middle(points: Outline) -> tuple[float, float]:
     """The area's middle, summed over triangles from the first corner."""
     ox, oy = points[0]
     area = mx = my = 0.0
@@ -42,12 +45,12 @@ def _middle(points: list) -> tuple[float, float]:
     return mx / area, my / area
 
 
-def lines(points: list) -> list[float]:
+def lines(points: Outline) -> list[float]:
     """All fold lines, as angles up from flat, by trying each corner and each middle of a side."""
     x0, y0 = _middle(points)
     found: list[float] = []
     middles = [
-        [(ax + bx) / 2, (ay + by) / 2]
+        ((ax + bx) / 2, (ay + by) / 2)
         for (ax, ay), (bx, by) in zip(points, points[1:] + points[:1], strict=True)
     ]
     for x, y in (*points, *middles):
@@ -66,7 +69,7 @@ def _way(angle: float) -> str:
     return "up and down" if quarter == 1 else "slanting up to the " + ("right" if quarter < 1 else "left")
 
 
-def _printed(given: dict) -> dict[str, set[tuple[int, int]]]:
+def _printed(given: dict[str, Any]) -> dict[str, set[tuple[int, int]]]:
     """The squares on paper, in half units with the line at 0, and where the fold prints them."""
     runs = given.get("runs")
     cells = (
@@ -79,13 +82,13 @@ def _printed(given: dict) -> dict[str, set[tuple[int, int]]]:
     return {"filled": filled, "printed": {(r, -x) for r, x in filled}}
 
 
-def _side(given: dict, x: int) -> str:
+def _side(given: dict[str, Any], x: int) -> str:
     return ("lower" if x > 0 else "upper") if given["lying"] else ("right" if x > 0 else "left")
 
 
-def check(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str | None:
+def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]) -> str | None:
     """None when the answer is what mirroring the points or the squares gives."""
-    points = given.get("points")
+    points: Outline = given.get("points", [])
     match item:
         case "would-it-match" | "rectangle-diagonal":
             x, y = given["through"]
@@ -109,10 +112,10 @@ def check(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str |
             printed = _printed(given)["printed"]
             counts = [sum(r == row for r, _ in printed) for row in range(len(given["runs"]))]
             start = "left" if given["lying"] else "top"
-            far = ", ".join(map(num2words, counts))
+            runs = ", ".join(map(num2words, counts))
             want = (
                 f"{_side(given, min(x for _, x in printed))} side, "
-                f"squares out from the line, starting at the {start}: {far}"
+                f"squares out from the line, starting at the {start}: {runs}"
             )
         case _:
             ((row, x),) = _printed(given)["printed"]

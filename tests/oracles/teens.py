@@ -1,9 +1,11 @@
 """Recomputes teens answers from ``given``, with num2words for the words."""
 
+from typing import Any
+
 from num2words import num2words
 
 
-def check(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str | None:
+def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]) -> str | None:
     """None when ten and some more make the number, both ways, or the right card is told."""
     if "more" in given:
         want = num2words(given["ten"] + given["more"])

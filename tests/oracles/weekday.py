@@ -2,9 +2,10 @@
 
 import calendar
 import datetime as dt
+from typing import Any
 
 
-def check(item: str, given: dict, answer: str, accept: tuple[str, ...]) -> str | None:
+def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]) -> str | None:
     """None when the answer is the day so many steps from the day or date given."""
     names = list(calendar.day_name)
     start = (

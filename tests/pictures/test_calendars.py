@@ -6,7 +6,7 @@ import pytest
 
 from tests.pictures.blobs import pieces, pixels, span
 from warmup.pictures import from_data, to_data
-from warmup.pictures.canvas import Ink
+from warmup.pictures.canvas import Drawing, Ink
 from warmup.pictures.day_strip import DayStrip
 from warmup.pictures.month_calendar import MonthCalendar
 from warmup.pictures.month_strip import MonthStrip
@@ -17,7 +17,7 @@ MONTHS = tuple(calendar.month_name)[1:]
 TILES = (Ink.TILE, Ink.TILE_ALT)
 
 
-def words(drawing) -> list[list[str]]:
+def words(drawing: Drawing) -> list[list[str]]:
     """The labels of a drawing, a list a row that has any."""
     rows = [
         line.replace("█", " ").translate({ord(c): " " for c in "▀▄▌▐▘▝▖▗▚▞▛▜▙▟"}).split()
@@ -27,7 +27,9 @@ def words(drawing) -> list[list[str]]:
 
 
 @pytest.mark.parametrize("pane", [*PANES, MonthCalendar(2026, 8).least()])
-def test_a_wall_calendar_has_the_weeks_of_the_standard_librarys_sunday_first_calendar(pane) -> None:
+def test_a_wall_calendar_has_the_weeks_of_the_standard_library(
+    pane: tuple[int, int],
+) -> None:
     # The US week begins on Sunday: calendar.toml, [rule] us_wall_calendar_week_starts.
     for year, month in ((2026, 8), (2027, 2), (2028, 2), (2026, 2), (2026, 11), (2027, 5), (2032, 2)):
         title, heads, *weeks = words(MonthCalendar(year, month).draw(*pane))
@@ -38,7 +40,7 @@ def test_a_wall_calendar_has_the_weeks_of_the_standard_librarys_sunday_first_cal
 
 
 @pytest.mark.parametrize("pane", [*PANES, MonthCalendar(2026, 8).least()])
-def test_each_number_stands_under_the_head_of_its_day(pane) -> None:
+def test_each_number_stands_under_the_head_of_its_day(pane: tuple[int, int]) -> None:
     for year, month in ((2026, 8), (2027, 2), (2028, 2)):
         drawing = MonthCalendar(year, month).draw(*pane)
         lines = [line for line in drawing.text().splitlines() if any(c.isalnum() for c in line)]
@@ -56,7 +58,7 @@ def test_each_number_stands_under_the_head_of_its_day(pane) -> None:
 
 
 @pytest.mark.parametrize("pane", PANES)
-def test_all_squares_of_a_calendar_are_alike_and_neighbors_differ(pane) -> None:
+def test_all_squares_of_a_calendar_are_alike_and_neighbors_differ(pane: tuple[int, int]) -> None:
     drawing = MonthCalendar(2026, 8).draw(*pane)
     sizes = set()
     for ink in TILES:
@@ -83,7 +85,7 @@ def test_a_hidden_day_is_a_hole_and_tells_nothing_and_a_day_not_put_up_is_a_bare
 
 @pytest.mark.parametrize("pane", [*PANES, DayStrip().least()])
 @pytest.mark.parametrize("first", ["Sunday", "Wednesday"])
-def test_a_strip_has_the_seven_days_in_order_and_one_hole(pane, first) -> None:
+def test_a_strip_has_the_seven_days_in_order_and_one_hole(pane: tuple[int, int], first: str) -> None:
     order = DAYS[DAYS.index(first) :] + DAYS[: DAYS.index(first)]
     picture = DayStrip(first, hidden=("Friday",), pointed=("Thursday",))
     drawing = picture.draw(*pane)
@@ -105,7 +107,7 @@ def test_whole_names_are_written_where_there_is_room_for_them() -> None:
 
 @pytest.mark.parametrize("pane", [*PANES, MonthStrip().least()])
 @pytest.mark.parametrize("first", ["January", "July"])
-def test_the_months_stand_in_order_in_equal_squares(pane, first) -> None:
+def test_the_months_stand_in_order_in_equal_squares(pane: tuple[int, int], first: str) -> None:
     order = MONTHS[MONTHS.index(first) :] + MONTHS[: MONTHS.index(first)]
     picture = MonthStrip(first, hidden=("May",), pointed=("June",))
     drawing = picture.draw(*pane)
@@ -118,7 +120,7 @@ def test_the_months_stand_in_order_in_equal_squares(pane, first) -> None:
 
 
 @pytest.mark.parametrize("pane", PANES)
-def test_pictures_stand_in_the_middle_of_the_pane(pane) -> None:
+def test_pictures_stand_in_the_middle_of_the_pane(pane: tuple[int, int]) -> None:
     for picture in (DayStrip(), MonthStrip(), MonthCalendar(2026, 3)):
         drawing = picture.draw(*pane)
         left, top, right, bottom = span({p for ink in TILES for p in pixels(drawing, ink)})

@@ -3,12 +3,12 @@ from math import hypot
 import pytest
 
 from tests.pictures.blobs import form_of, pieces, pixels, span
-from warmup.pictures.canvas import Canvas, Ink, bow, box, disc, polygon, ring, stroke
+from warmup.pictures.canvas import Canvas, Ink, Shape, bow, box, disc, polygon, ring, stroke
 
 RADII = [0.5, 1, 1.5, 2, 2.5, 3, 3.5, 4, 5, 6.5, 8, 11, 16.5]
 
 
-def painted(*shapes, columns: int = 40, rows: int = 20) -> set[tuple[int, int]]:
+def painted(*shapes: Shape, columns: int = 40, rows: int = 20) -> set[tuple[int, int]]:
     canvas = Canvas(columns, rows)
     for shape in shapes:
         canvas.paint(shape, Ink.FIRST)

@@ -30,7 +30,8 @@ def boxes_on(drawing: Drawing) -> list[tuple[int, int, int, int]]:
         box = span(piece)
         while near := next((other for other in found if _touch(box, other)), None):
             found.remove(near)
-            box = (*map(min, box[:2], near[:2]), *map(max, box[2:], near[2:]))
+            (left, top), (right, bottom) = map(min, box[:2], near[:2]), map(max, box[2:], near[2:])
+            box = (left, top, right, bottom)
         found.append(box)
     return sorted(found, key=lambda box: box[0] - box[2])
 

@@ -81,7 +81,7 @@ def test_a_scatter_follows_from_its_seed_alone() -> None:
         [(0.1 * n, 0.5) for n in range(8)],  # a line of eight
     ],
 )
-def test_known_patterns_are_known(points) -> None:
+def test_known_patterns_are_known(points: list[tuple[float, float]]) -> None:
     assert patterned(points)
 
 

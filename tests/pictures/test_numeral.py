@@ -12,7 +12,7 @@ PANES = ((40, 18), (56, 9), (60, 30), (80, 38))
 
 @pytest.mark.parametrize("text", ["0", "7", "29", "100", "?", "12", "21"])
 @pytest.mark.parametrize("pane", PANES)
-def test_a_numeral_is_at_least_two_rows_and_a_half_tall_and_in_the_middle(text, pane) -> None:
+def test_a_numeral_is_two_rows_and_a_half_tall_at_least_and_centred(text: str, pane: tuple[int, int]) -> None:
     found = pixels(Numeral(text).draw(*pane), Ink.INK)
     left, top, right, bottom = span(found)
     assert bottom - top + 1 >= 5
@@ -21,7 +21,7 @@ def test_a_numeral_is_at_least_two_rows_and_a_half_tall_and_in_the_middle(text, 
 
 
 def test_every_numeral_and_letter_has_a_form_of_its_own() -> None:
-    forms = {}
+    forms: dict[frozenset[tuple[int, int]], list[str]] = {}
     for glyph in "0123456789abcdefghijklmnopqrstuvwxyz?+-=/:¢":
         canvas = Canvas(12, 10)
         write(canvas, 2, 6, glyph)
@@ -56,7 +56,7 @@ def test_extent_counts_blocks() -> None:
 
 
 @pytest.mark.parametrize("pane", PANES)
-def test_the_blank_card_is_a_hole_as_large_as_the_others(pane) -> None:
+def test_the_blank_card_is_a_hole_as_large_as_the_others(pane: tuple[int, int]) -> None:
     row = NumberRow(("29", "?", "31"))
     drawing = row.draw(*pane)
     hole = pixels(drawing, Ink.HOLE)

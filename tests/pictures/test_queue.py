@@ -1,8 +1,11 @@
 """The queue, the two frames, the two trays, the word over its cards: what is painted is what was given."""
 
+from typing import Literal
+
 import pytest
 
 from tests.pictures.blobs import pieces, pixels, span
+from warmup.pictures import Picture
 from warmup.pictures.canvas import Ink
 from warmup.pictures.queue import Queue
 from warmup.pictures.two_frames import TwoFrames
@@ -12,14 +15,16 @@ from warmup.pictures.word_and_cards import WordAndCards
 PANES = ((40, 18), (56, 9), (60, 30), (80, 38))
 
 
-def sizes(picture) -> list[tuple[int, int]]:
+def sizes(picture: Picture) -> list[tuple[int, int]]:
     wide, high = picture.least()
     return [picture.least(), *(pane for pane in PANES if pane[0] >= wide and pane[1] >= high)]
 
 
 @pytest.mark.parametrize("count", range(1, 11))
 @pytest.mark.parametrize("front", ["left", "right"])
-def test_figures_stand_apart_in_line_and_the_door_is_at_the_front(count, front) -> None:
+def test_figures_stand_in_line_and_the_door_is_at_the_front(
+    count: int, front: Literal["left", "right"]
+) -> None:
     picture = Queue(count, front)
     assert len(sizes(picture)) == 5, "it fits every pane"
     for size in sizes(picture):
@@ -34,7 +39,7 @@ def test_figures_stand_apart_in_line_and_the_door_is_at_the_front(count, front) 
 
 
 @pytest.mark.parametrize("front", ["left", "right"])
-def test_the_hat_stands_at_its_place_and_differs_by_form(front) -> None:
+def test_the_hat_stands_at_its_place_and_differs_by_form(front: Literal["left", "right"]) -> None:
     for place in range(1, 11):
         picture = Queue(10, front, (place,))
         for size in sizes(picture):
@@ -47,7 +52,7 @@ def test_the_hat_stands_at_its_place_and_differs_by_form(front) -> None:
 
 
 @pytest.mark.parametrize("count", [1, 3, 5, 10])
-def test_a_figure_is_the_same_to_its_left_and_right(count) -> None:
+def test_a_figure_is_the_same_to_its_left_and_right(count: int) -> None:
     for size in sizes(Queue(count)):
         for figure in pieces(pixels(Queue(count).draw(*size), Ink.FIRST)):
             left, _, right, _ = span(figure)
@@ -69,7 +74,7 @@ def test_two_frames_hold_their_counters_and_are_square() -> None:
 
 
 @pytest.mark.parametrize("spread", ["", "top", "bottom"])
-def test_trays_hold_hollow_rings_of_one_size(spread) -> None:
+def test_trays_hold_hollow_rings_of_one_size(spread: Literal["", "top", "bottom"]) -> None:
     for top, bottom in ((5, 7), (7, 5), (3, 3), (10, 9), (4, 0), (1, 2)):
         picture = TwoSets(top, bottom, spread)
         assert len(sizes(picture)) == 5
@@ -97,7 +102,7 @@ def test_without_spread_a_ring_stands_under_its_match_and_with_it_the_row_is_lon
 
 
 @pytest.mark.parametrize("word", ["two", "seventeen", "twenty-seven"])
-def test_a_word_stands_over_cards_that_do_not_touch(word) -> None:
+def test_a_word_stands_over_cards_that_do_not_touch(word: str) -> None:
     picture = WordAndCards(word, ("17", "27", "72", "71"))
     assert picture.least()[0] <= 40 and picture.least()[1] <= 18
     for size in sizes(picture):

@@ -7,11 +7,14 @@ from warmup.pictures.canvas import Drawing, Ink
 from warmup.pictures.hundred_chart import HundredChart
 from warmup.pictures.ten_frame import TenFrame
 
+Pixels = set[tuple[int, int]]
 PANES = ((40, 18), (56, 9), (60, 30), (80, 38))
 
 
 @pytest.mark.parametrize("pane", PANES)
-def test_each_bundle_has_a_band_and_ten_straws_and_each_loose_straw_stands_alone(pane) -> None:
+def test_each_bundle_has_a_band_and_ten_straws_and_loose_ones_stand_alone(
+    pane: tuple[int, int],
+) -> None:
     for tens in range(10):
         for ones in (0, 1, 5, 9):
             picture = Bundles(tens, ones)
@@ -28,7 +31,7 @@ def test_each_bundle_has_a_band_and_ten_straws_and_each_loose_straw_stands_alone
                 assert len(loose) == ones, (tens, ones, size)
 
 
-def _straws_above(first, silver, band) -> int:
+def _straws_above(first: Pixels, silver: Pixels, band: Pixels) -> int:
     """Runs of one ink in the pixel row just above a band."""
     left, top, right, _ = span(band)
     inks = [
@@ -37,12 +40,12 @@ def _straws_above(first, silver, band) -> int:
     return sum(ink != 0 and ink != before for before, ink in zip([0, *inks], inks, strict=False))
 
 
-def _touches(piece, band) -> bool:
+def _touches(piece: Pixels, band: Pixels) -> bool:
     return any((x, y - 1) in band for x, y in piece)
 
 
 @pytest.mark.parametrize("pane", PANES)
-def test_rods_have_ten_parts_and_flats_a_hundred(pane) -> None:
+def test_rods_have_ten_parts_and_flats_a_hundred(pane: tuple[int, int]) -> None:
     for hundreds, tens, ones in ((0, 3, 4), (1, 0, 0), (1, 9, 9), (0, 9, 9)):
         picture = BaseTen(hundreds, tens, ones)
         assert picture.least()[0] <= 40 and picture.least()[1] <= 9
@@ -57,7 +60,7 @@ def test_rods_have_ten_parts_and_flats_a_hundred(pane) -> None:
 
 
 @pytest.mark.parametrize("pane", PANES)
-def test_the_frame_has_ten_square_places_and_counters_in_their_middle(pane) -> None:
+def test_the_frame_has_ten_square_places_and_counters_in_their_middle(pane: tuple[int, int]) -> None:
     for filled, beside in ((0, 0), (3, 0), (6, 2), (10, 0)):
         drawing = TenFrame(filled, beside).draw(*pane)
         everything = {(x, y) for x in range(2 * pane[0]) for y in range(2 * pane[1])}
@@ -88,7 +91,9 @@ def written(drawing: Drawing) -> list[list[str]]:
 
 
 @pytest.mark.parametrize("pane", PANES)
-def test_the_chart_writes_every_number_once_in_rows_of_ten_and_blanks_what_is_hidden(pane) -> None:
+def test_the_chart_writes_every_number_once_and_blanks_what_is_hidden(
+    pane: tuple[int, int],
+) -> None:
     for chart in (
         HundredChart(),
         HundredChart(1, 20),
@@ -118,7 +123,9 @@ def test_numbers_stand_apart_and_in_the_middle_of_their_squares() -> None:
 
 
 @pytest.mark.parametrize("chart", [HundredChart(51, 60, pointed=(52,)), HundredChart(pointed=(52,))])
-def test_a_number_stands_half_way_up_its_square_beside_the_script_of_the_smallest_pane(chart) -> None:
+def test_a_number_stands_half_way_up_its_square_beside_the_script(
+    chart: HundredChart,
+) -> None:
     drawing = chart.draw(40, 22)
     left, top, right, bottom = span(pixels(drawing, Ink.INK))
     (row,) = (at for at, line in enumerate(drawing.text().splitlines()) if " 52 " in line)

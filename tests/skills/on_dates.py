@@ -3,6 +3,7 @@
 import datetime as dt
 from collections.abc import Iterator
 from dataclasses import replace
+from typing import Any
 
 from tests.bank import reference
 from tests.mornings import morning
@@ -18,7 +19,7 @@ def asked_on(item: str, day: dt.date, count: int = 1, *, countdowns: bool = True
     return [skills.prompt(item, at, Draw("on", item, day, n)) for n in range(count)]
 
 
-def worked_dates() -> list[dict]:
+def worked_dates() -> list[dict[str, Any]]:
     """The 85 worked dates of references/calendar.toml, each with its ``date`` read."""
     rows = reference("calendar")["dates"]["rows"]
     return [{**row, "date": dt.date.fromisoformat(row["date"])} for row in rows]

@@ -7,6 +7,7 @@ from tests.mornings import morning
 from warmup import skills
 from warmup.draw import Draw
 from warmup.morning import Prompt
+from warmup.pictures.jars import Jars
 from warmup.words import number_word
 
 LIQUID = {(row["one"], row["of"]): row["count"] for row in reference("capacity")["liquid"]["rows"]}
@@ -45,11 +46,16 @@ def test_cupfuls_stay_within_ten() -> None:
     assert {p.given["takes"] for p in drawn("cups-to-fill")} == set(range(5, 11))
 
 
+def jars(p: Prompt) -> Jars:
+    assert isinstance(p.picture, Jars)
+    return p.picture
+
+
 def test_two_containers_are_compared() -> None:
     """K.MD.A.2: two things and one measure."""
     bounds = reference("standards")["std"]["K.MD.A.2"]["bounds"]
     for item in ("tall-and-thin", "full-is-not-more"):
-        assert {len(p.picture.sizes) for p in drawn(item, 20)} == {bounds["objects"]}
+        assert {len(jars(p).sizes) for p in drawn(item, 20)} == {bounds["objects"]}
 
 
 @pytest.mark.parametrize(
@@ -70,9 +76,9 @@ def test_every_place_and_level_of_water_comes_up() -> None:
     assert len({p.answer for p in drawn("find-jar", 60)}) == 3
     assert {p.answer for p in drawn("how-full", 60)} == {"empty", "half full", "full"}
     for p in drawn("find-jar", 60):
-        assert p.picture.fills[p.given["fills"].index(p.given["asked"])] == p.given["asked"]
+        assert jars(p).fills[p.given["fills"].index(p.given["asked"])] == p.given["asked"]
 
 
 def test_the_picture_shows_what_is_counted() -> None:
     for p in drawn("cups-in-jar", 60):
-        assert (p.picture.fills, p.picture.parts) == ((p.given["cups"],), p.given["takes"])
+        assert (jars(p).fills, jars(p).parts) == ((p.given["cups"],), p.given["takes"])

@@ -7,6 +7,7 @@ from tests.mornings import morning
 from warmup import skills
 from warmup.draw import Draw
 from warmup.morning import Prompt
+from warmup.pictures.clock import Clock
 
 EXAMPLES = {e["id"]: e for e in reference("examples")["example"]}
 
@@ -43,6 +44,7 @@ def test_half_past_is_said_three_ways() -> None:
 
 def test_the_picture_shows_the_time_that_is_read_and_no_hands_where_they_are_set() -> None:
     for p in prompts("clock", 40):
+        assert isinstance(p.picture, Clock)
         assert (p.picture.hour, p.picture.minute) == (p.given["hour"], p.given["minute"])
         assert p.picture.hands == (p.given["do"] in ("read", "later"))
 
@@ -50,7 +52,7 @@ def test_the_picture_shows_the_time_that_is_read_and_no_hands_where_they_are_set
 def test_no_cue_brings_in_the_hands_that_are_to_be_set() -> None:
     for p in prompts("clock", 40):
         if p.given["do"] in ("set", "where"):
-            assert not any(cue.picture and cue.picture.hands for cue in p.cues)
+            assert not any(isinstance(cue.picture, Clock) and cue.picture.hands for cue in p.cues)
 
 
 def test_trouble_has_its_own_items() -> None:

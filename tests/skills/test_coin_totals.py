@@ -1,6 +1,7 @@
 """Coin totals: references/coins.toml (totals, ways), examples.toml, and the bounds of 2.MD.C.8."""
 
 from collections import Counter
+from typing import Any
 
 import pytest
 
@@ -9,6 +10,7 @@ from tests.mornings import morning
 from warmup import skills
 from warmup.draw import Draw
 from warmup.morning import Prompt
+from warmup.pictures.coins import Coins
 from warmup.skills._money import BY_WORTH, cents, fewest, handfuls, running, said
 from warmup.skills.coin_totals import _HANDFULS
 from warmup.words import number_word
@@ -19,7 +21,7 @@ ITEMS = [name for level in skills.SKILLS["coin-totals"].levels for name in level
 EXAMPLES = {e["id"]: e for e in reference("examples")["example"]}
 
 
-def handful(row: dict) -> dict[str, int]:
+def handful(row: dict[str, Any]) -> dict[str, int]:
     """A row of the table, without the coins it has none of."""
     named = {"quarter": "quarters", "dime": "dimes", "nickel": "nickels", "penny": "pennies"}
     return {coin: row[many] for coin, many in named.items() if row.get(many)}
@@ -31,7 +33,7 @@ def drawn(item: str, *, pennies: bool = True, count: int = 60) -> list[Prompt]:
 
 
 @pytest.mark.parametrize("row", ROWS)
-def test_totals_and_fewest_coins_agree_with_the_table(row: dict) -> None:
+def test_totals_and_fewest_coins_agree_with_the_table(row: dict[str, Any]) -> None:
     """coins.toml, totals: worths of 31 U.S.C. 5112, fewest coins by exhaustive search."""
     held = handful(row)
     assert cents(held) == row["cents"]
@@ -96,6 +98,7 @@ def test_a_family_without_pennies_holds_none(item: str) -> None:
         return
     for p in drawn(item, pennies=False):
         assert "penn" not in " ".join((p.say, p.answer, *(cue.text for cue in p.cues)))
+        assert isinstance(p.picture, Coins)
         assert "penny" not in p.picture.names
         assert recomputed(p) is None
 

@@ -11,7 +11,7 @@ from tests.skills.asking import example
 from tests.skills.on_dates import asked_on, sampled_dates, worked_dates
 from warmup import skills
 from warmup.draw import Draw
-from warmup.morning import Countdown
+from warmup.morning import Countdown, Prompt
 
 
 def spoken(day: dt.date) -> str:
@@ -19,7 +19,7 @@ def spoken(day: dt.date) -> str:
     return f"{calendar.month_name[day.month]} {num2words(day.day, to='ordinal')}"
 
 
-def answers(prompt) -> tuple[str, ...]:
+def answers(prompt: Prompt) -> tuple[str, ...]:
     return (prompt.answer, *prompt.accept)
 
 
@@ -183,6 +183,7 @@ def test_the_first_of_a_month_is_spoken_of_as_such() -> None:
     for prompt in asked_on("date/say-number", dt.date(2027, 2, 1), 12):
         assert prompt.answer == "one" and "yesterday" not in prompt.say.lower()
     (find,) = asked_on("date/find-number", dt.date(2027, 2, 1))
+    assert find.picture is not None
     assert not any(label.isdigit() and len(label) < 3 for label in find.picture.shows())
 
 

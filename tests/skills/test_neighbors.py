@@ -7,6 +7,7 @@ from num2words import num2words
 
 from tests.bank import reference
 from tests.skills.asking import asked, bounds, coded, example, level_asked, sought
+from warmup.pictures.number_row import NumberRow
 from warmup.skills._home import TO_TELL
 
 
@@ -60,7 +61,7 @@ def test_after_and_before_come_equally_often(item: str) -> None:
 
 
 def test_between_reaches_over_the_range_and_its_middle_is_bare() -> None:
-    middles = Counter()
+    middles: Counter[int] = Counter()
     for p in asked("neighbors/between-to-99", 600):
         assert p.given["low"] >= 10 and p.given["high"] <= 99
         middles[number(p.answer)] += 1
@@ -72,7 +73,7 @@ def test_between_reaches_over_the_range_and_its_middle_is_bare() -> None:
 @pytest.mark.parametrize("key", ["before-to-10", "both-to-19", "both-to-50"])
 def test_the_card_is_bare_on_the_side_that_is_asked(key: str) -> None:
     for p in level_asked("neighbors", key, 60):
-        assert p.picture is not None
+        assert isinstance(p.picture, NumberRow)
         blank = p.picture.texts.index("?")
         assert blank == (1 if p.given["step"] > 0 else 0)
 

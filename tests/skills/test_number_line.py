@@ -30,7 +30,7 @@ def test_hops_and_numbers_keep_the_range_of_their_level(key: str) -> None:
 
 @pytest.mark.parametrize(("item", "tens"), [("across-10", 10), ("on-across-20", 20), ("back-across-20", 20)])
 def test_crossing_passes_the_ten_and_lands_beyond_it(item: str, tens: int) -> None:
-    landed = Counter()
+    landed: Counter[str] = Counter()
     for p in asked(f"number-line/{item}", 800):
         low, high = sorted((p.given["start"], p.given["start"] + p.given["hops"]))
         assert low < tens < high

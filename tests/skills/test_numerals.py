@@ -6,11 +6,12 @@ from num2words import num2words
 
 from tests.bank import reference
 from tests.skills.asking import asked, bounds, coded, level_asked
+from warmup.morning import Prompt
 from warmup.pictures.number_row import NumberRow
 from warmup.pictures.numeral import Numeral
 
 
-def number(p) -> int:
+def number(p: Prompt) -> int:
     return p.given["find"] if "find" in p.given else int(p.given["read"])
 
 

@@ -4,6 +4,7 @@ import inflect
 
 from tests.bank import reference
 from tests.skills.asking import asked, example, level_asked, sought
+from warmup.morning import Prompt
 from warmup.pictures.queue import Queue
 from warmup.words import ordinal_word
 
@@ -22,7 +23,7 @@ def test_the_third_day_of_a_week_from_monday() -> None:
     assert p.answer == names[p.given["place"] - 1]
 
 
-def asked_at(item: str, n: int):
+def asked_at(item: str, n: int) -> list[Prompt]:
     return asked(item, n + 1)[-1:]
 
 

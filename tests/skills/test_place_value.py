@@ -4,9 +4,10 @@ from num2words import num2words
 
 from tests.skills.asking import asked, bounds, coded, example, level_asked, sought
 from warmup import skills
+from warmup.morning import Prompt
 
 
-def number(p) -> int:
+def number(p: Prompt) -> int:
     given = p.given
     if "number" in given:
         return given["number"]
@@ -73,7 +74,7 @@ def test_a_digit_is_worth_its_place() -> None:
     front = [p for p in prompts if p.given["place"] == "tens"]
     assert 0.42 < len(front) / len(prompts) < 0.58
     for p in prompts:
-        tens, ones = str(p.given["number"])
+        tens, ones = list(str(p.given["number"]))
         assert tens != ones and ones != "0", "either digit can be told by its name"
         assert num2words(int(tens if p in front else ones)) in p.say
 

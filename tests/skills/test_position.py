@@ -34,7 +34,7 @@ def test_below_is_asked_only_of_what_has_room_below() -> None:
 
 
 def test_all_six_places_are_shown_and_no_toy_twice() -> None:
-    places = Counter()
+    places: Counter[str] = Counter()
     for p in asked("position/tell-where", 600):
         assert isinstance(p.picture, Scene)
         toys = [toy for row in p.picture.rows for toy in row] + [p.picture.behind] * bool(p.picture.behind)
@@ -48,7 +48,7 @@ def test_all_six_places_are_shown_and_no_toy_twice() -> None:
     "item", ["own-side", "to-one-side", "set-left-or-right", "name-the-neighbor", "two-moves"]
 )
 def test_left_comes_as_often_as_right_and_both_seats_are_told(item: str) -> None:
-    sides = Counter()
+    sides: Counter[str] = Counter()
     for p in asked(f"position/{item}", 400):
         side = p.given["side"]
         sides[side] += 1

@@ -8,6 +8,7 @@ from tests.skills.asking import bounds
 from warmup import skills
 from warmup.draw import Draw
 from warmup.morning import DayKind, Morning, Prompt
+from warmup.pictures.bundles import Bundles
 
 DAY = dt.date(2027, 3, 10)
 
@@ -116,6 +117,7 @@ def test_the_count_in_tens_and_ones_keeps_to_two_digits() -> None:
             assert ("since day one hundred" in prompt.say) == (number > 100)
             assert cardinal(counted) in prompt.say.lower()
             tens, ones = divmod(counted, 10)
+            assert isinstance(prompt.picture, Bundles)
             assert (prompt.picture.tens, prompt.picture.ones) == (tens, ones)
 
 

@@ -14,7 +14,7 @@ from warmup.skills.sort import ordered
 def test_no_group_is_larger_than_the_code_has_it() -> None:
     """K.MD.B.3, its footnote: ten at most in a group."""
     most = bounds("K.MD.B.3")["category_count_max"]
-    sizes = []
+    sizes: list[int] = []
     for key in ("count-groups", "guess-the-rule"):
         for p in level_asked("sort", key):
             sizes += Counter(p.given.get("mixed", ())).values()

@@ -15,8 +15,8 @@ from warmup.skills._geometry import fold_lines
 from warmup.skills._halves import fold_lines_of
 
 
-def listed(figure: str, turn: float = 0) -> list[list[float]]:
-    return [list(point) for point in turned(points_of(figure), turn)]
+def listed(figure: str, turn: float = 0) -> list[tuple[float, float]]:
+    return [(point[0], point[1]) for point in turned(points_of(figure), turn)]
 
 
 @pytest.mark.parametrize("figure", POLYGONS)

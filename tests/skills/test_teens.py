@@ -4,10 +4,11 @@ from num2words import num2words
 
 from tests.bank import reference
 from tests.skills.asking import asked, bounds, coded, example, level_asked, printed, sought
+from warmup.morning import Prompt
 from warmup.pictures.two_frames import TwoFrames
 
 
-def number(p) -> int:
+def number(p: Prompt) -> int:
     given = p.given
     return (
         given["ten"] + given["more"]

@@ -71,5 +71,7 @@ def test_before_and_after_come_equally_often_and_no_day_is_a_good_guess() -> Non
 
 def test_the_wrap_is_shown_on_a_strip_where_the_two_days_touch() -> None:
     for prompt in asked("weekday/saturday-sunday", 20):
-        strip = prompt.cues[1].picture.shows()
+        picture = prompt.cues[1].picture
+        assert picture is not None
+        strip = picture.shows()
         assert abs(strip.index("Saturday") - strip.index("Sunday")) == 1
