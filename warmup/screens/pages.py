@@ -96,7 +96,7 @@ def prompt_page(
     if any(word in prompt.table for word in _SMALL):
         page.text(SMALL_THINGS, Tone.QUIET, Keep.OBJECT)
     if prompt.picture is None and not any(cue.picture for cue in prompt.cues[: sitting.cue]):
-        page.text("Spoken: nothing to look at.", Tone.QUIET, Keep.ASIDE)
+        page.text("Spoken: no picture.", Tone.QUIET, Keep.ASIDE)
     _foot(page, sitting, notices)
     return page
 

@@ -143,6 +143,7 @@ def _of_list(kind: str, names: tuple[str, ...], first: str, place: int, item: st
         watch_for=f"Starting one late: {first} is left out of the count, so it comes out one too far.",
         given={"names": list(names), "place": place},
         guess=0.1,
+        table="",
     )
 
 
