@@ -8,11 +8,12 @@ from pathlib import Path
 import pytest
 
 from tests.household import FAMILY, TODAY, desk_at, fixed_prompts, start_fixed
-from warmup.closing import closing
+from warmup.closing import closing, laid_out
 from warmup.desk import Desk
 from warmup.journal import Journal
 from warmup.memory import Knowledge, Record
 from warmup.morning import Mark
+from warmup.pictures.ten_frame import TenFrame
 from warmup.sitting import SHORT, Sitting, begin, resume
 
 Clock = Callable[[], dt.datetime]
@@ -181,7 +182,19 @@ def test_the_close_says_what_went_well_what_comes_back_and_nothing_that_counts(s
     words = closing(sitting, Knowledge())
     assert "make ten" in words.well and "new" in words.well
     assert "count on" in words.back
-    assert "%" not in f"{words.well}{words.back}{words.table}"
+    assert "%" not in f"{words.well}{words.back}{words.table}{words.handy}"
+
+
+def test_a_picture_stands_in_for_a_thing_that_need_not_be_fetched(sitting: Sitting) -> None:
+    one, two, three, *_ = sitting.prompts
+    assert laid_out(
+        (
+            one._replace(table="beans, cup", picture=None),
+            two._replace(table="real coins, cup", picture=TenFrame(3)),
+            three._replace(table="beans", picture=None),
+        )
+    ) == (("beans", "cup"), ("real coins",))
+    assert laid_out([one._replace(table="")]) == ((), ())
 
 
 def test_the_close_has_a_kind_word_when_nothing_came_easily(sitting: Sitting) -> None:

@@ -14,6 +14,7 @@ from warmup.words import number_word
 class Closing(NamedTuple):
     """The close's lines, each empty when there is nothing to say. No score.
 
+    ``table`` is what the next morning wants, ``handy`` what its pictures can stand in for.
     ``again`` names what today's marks put to rest until it is taught again, ``models`` what to do for it
     at the table, a line an item. ``pause`` offers a week with nothing new, or says until when there is none.
     ``review`` says in a review week how its checks went so far.
@@ -22,6 +23,7 @@ class Closing(NamedTuple):
     well: str
     back: str
     table: str
+    handy: str = ""
     again: str = ""
     models: tuple[str, ...] = ()
     pause: str = ""
@@ -35,7 +37,7 @@ def closing(sitting: Sitting, before: Knowledge) -> Closing:
     return Closing(
         _well(sitting, before),
         _back(sitting, resting),
-        _table(sitting.desk),
+        *_table(sitting.desk),
         _again(resting, sitting.desk),
         tuple(_model(prompt, alone=len(resting) == 1) for prompt in resting),
         _pause(sitting.desk),
@@ -141,10 +143,25 @@ def turn_pause(desk: Desk) -> None:
     desk.pause(0 if until and until > desk.today else desk.year.mornings_a_week)
 
 
-def _table(desk: Desk) -> str:
+def _table(desk: Desk) -> tuple[str, str]:
     """What the next school morning is likely to want, by the routine it would have as things stand."""
     after = desk.morning().next
     if after is None:
-        return ""
-    wanted = dict.fromkeys(p.table for p in desk.routine(after).prompts if p.table)
-    return f"{', '.join(wanted)} ({date_words(after)})" if wanted else ""
+        return "", ""
+    wanted, handy = (", ".join(things) for things in laid_out(desk.routine(after).prompts))
+    day = f" ({date_words(after)})"
+    return (wanted and wanted + day), (handy and handy + ("" if wanted else day))
+
+
+def laid_out(prompts: Sequence[Prompt]) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """What lies on the table for these prompts: what must, and what a picture on the stage can stand in for.
+
+    Eight things to fetch would be a burden; half of them are shown as well.
+    """
+    wanted, handy = (
+        dict.fromkeys(
+            thing for p in prompts if p.table and (p.picture is None) is bare for thing in p.table.split(", ")
+        )
+        for bare in (True, False)
+    )
+    return tuple(wanted), tuple(thing for thing in handy if thing not in wanted)

@@ -26,7 +26,9 @@ def app(home: Path, clock: Clock, monkeypatch: pytest.MonkeyPatch) -> WarmupApp:
 
     What the next morning wants is fixed as well, so that no change of the engine moves these screens.
     """
-    monkeypatch.setattr(closing, "_table", lambda _desk: "real coins, day strip (Thursday 4 March)")
+    monkeypatch.setattr(
+        closing, "_table", lambda _desk: ("beans, cup (Thursday 4 March)", "real coins, day strip")
+    )
     desk = desk_at(home, clock)
     for back in (2, 1):
         lived(desk, TODAY - dt.timedelta(back), dict.fromkeys(ITEMS, Mark.NOT_YET))

@@ -172,8 +172,10 @@ def close_page(
     page.text(closing.review, Tone.PLAIN, Keep.OBJECT, "Review:")
     _offer(page, closing.pause)
     page.text(closing.table, Tone.PLAIN, Keep.OBJECT, "On the table next time:")
-    if any(word in " ".join((closing.table, *closing.models)) for word in _SMALL):
-        page.text(SMALL_THINGS, Tone.QUIET, Keep.WATCH)
+    label = "If at hand, too:" if closing.table else "Next time, if at hand:"
+    page.text(closing.handy, Tone.QUIET, Keep.WATCH, label)
+    if any(word in " ".join((closing.table, closing.handy, *closing.models)) for word in _SMALL):
+        page.text(SMALL_THINGS, Tone.QUIET, Keep.NEXT_OBJECT)
     _notices(page, notices)
     page.line(beads(sitting), Keep.BEADS, bottom=True)
     left = len(sitting.unmarked)
