@@ -2,12 +2,10 @@
 
 from typing import Any
 
-import inflect
 from num2words import num2words
 
 from tests.oracles.coins import COIN
-
-_ENGLISH = inflect.engine()
+from tests.oracles.english import ENGLISH
 
 
 def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]) -> str | None:
@@ -44,7 +42,7 @@ def _said(hand: tuple[str, ...]) -> str:
     parts = [
         f"a {name}"
         if hand.count(name) == 1
-        else f"{num2words(hand.count(name))} {_ENGLISH.plural(name, hand.count(name))}"
+        else f"{num2words(hand.count(name))} {ENGLISH.plural(name, hand.count(name))}"
         for name in kinds
     ]
-    return _ENGLISH.join(parts, final_sep="")
+    return ENGLISH.join(parts, final_sep="")

@@ -4,11 +4,11 @@ import tomllib
 from pathlib import Path
 from typing import Any
 
-import inflect
 from num2words import num2words
 
+from tests.oracles.english import ENGLISH
+
 COIN = tomllib.loads((Path(__file__).parents[1] / "references" / "coins.toml").read_text("utf-8"))["coin"]
-_ENGLISH = inflect.engine()
 
 
 def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]) -> str | None:
@@ -41,7 +41,7 @@ def _wants(item: str, given: dict[str, Any]) -> str:
             one, many = COIN[given["one"]]["cents"], given["count"] * COIN[given["kind"]]["cents"]
             assert one != many, "neither buys more"
             several = (
-                f"{num2words(given['count'])} {_ENGLISH.plural(given['kind'], given['count'])}"
+                f"{num2words(given['count'])} {ENGLISH.plural(given['kind'], given['count'])}"
                 if given["count"] > 1
                 else f"a {given['kind']}"
             )

@@ -1,37 +1,48 @@
 """Recomputes equal-shares answers from ``given``: areas are measured on a fine raster of the whole."""
 
+from bisect import bisect_right
 from collections import Counter
+from collections.abc import Callable
 from fractions import Fraction
-from math import atan2, degrees
+from functools import cache
+from itertools import accumulate
+from math import atan2, hypot, pi
 from typing import Any
 
 FINE = 240
 
 
-def _part(given: dict[str, Any], x: float, y: float) -> object:
-    """Which part the spot (x, y) of the unit square (of a circle or a rectangle) lies in."""
-    whole, parts = sum(given["parts"]), given["parts"]
-    bounds = [sum(parts[: k + 1]) / whole for k in range(len(parts))]
+Spot = tuple[float, float]
+
+
+@cache
+def _spots(whole: str) -> tuple[Spot, ...]:
+    """The raster of the unit square, or of the circle in it."""
+    square = [((i + 0.5) / FINE, (j + 0.5) / FINE) for i in range(FINE) for j in range(FINE)]
+    return tuple(s for s in square if whole != "circle" or hypot(s[0] - 0.5, s[1] - 0.5) < 0.5)
+
+
+def _part(given: dict[str, Any]) -> Callable[[Spot], object]:
+    """Tells which part a spot lies in."""
+    parts = given["parts"]
+    ends = [end / sum(parts) for end in accumulate(parts)]
     match given["cut"]:
         case "slices":
-            return next(
-                k for k, end in enumerate(bounds) if degrees(atan2(x - 0.5, 0.5 - y)) % 360 < 360 * end
-            )
+            return lambda s: bisect_right(ends, atan2(s[0] - 0.5, 0.5 - s[1]) / (2 * pi) % 1)
         case "strips":
-            return next(k for k, end in enumerate(bounds) if x < end)
+            return lambda s: bisect_right(ends, s[0])
         case "cross":
-            return x < bounds[0], y < bounds[0]
+            return lambda s: (s[0] < ends[0], s[1] < ends[0])
+        case _ if len(parts) == 4:
+            return lambda s: (s[0] < s[1], s[0] < 1 - s[1])
         case _:
-            return (x < y, x < 1 - y) if len(parts) == 4 else (x < y)
+            return lambda s: s[0] < s[1]
 
 
 def measured(given: dict[str, Any]) -> list[float]:
     """The share of each part, as counted on the raster."""
-    spots = [((i + 0.5) / FINE, (j + 0.5) / FINE) for i in range(FINE) for j in range(FINE)]
-    if given["whole"] == "circle":
-        spots = [(x, y) for x, y in spots if (x - 0.5) ** 2 + (y - 0.5) ** 2 < 0.25]
-    count = Counter(_part(given, x, y) for x, y in spots)
-    return [number / len(spots) for number in count.values()]
+    spots = _spots(given["whole"])
+    return [number / len(spots) for number in Counter(map(_part(given), spots)).values()]
 
 
 _SEEN: dict[str, bool] = {}

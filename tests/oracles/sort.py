@@ -3,10 +3,9 @@
 from collections import Counter
 from typing import Any
 
-import inflect
 from num2words import num2words
 
-_PLURAL = inflect.engine().plural
+from tests.oracles.english import ENGLISH
 
 
 def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]) -> str | None:
@@ -26,7 +25,7 @@ def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]
     most = [kind for kind in groups if groups[kind] == max(groups.values())]
     if len(most) > 1 or most[0] == given["big"]:
         return f"{given} has no single most, or it is the biggest"
-    return _want(_PLURAL(most[0]), answer)
+    return _want(ENGLISH.plural(most[0]), answer)
 
 
 def _want(want: str, answer: str) -> str | None:
@@ -48,4 +47,4 @@ def _shared(given: dict[str, Any]) -> str:
     """The only color or kind that all inside have and nothing outside has."""
     words = [set(name.split()) for name in given["in"]]
     (word,) = set.intersection(*words) - {w for name in given["out"] for w in name.split()}
-    return f"{word} things" if given["in"][0].split()[0] == word else _PLURAL(word)
+    return f"{word} things" if given["in"][0].split()[0] == word else ENGLISH.plural(word)

@@ -6,6 +6,7 @@ from typing import Any
 import pytest
 
 from tests.bank import reference
+from tests.oracles.english import ENGLISH
 from tests.skills.asking import asked, bounds, coded, level_asked
 from warmup.skills._counting import in_figures, in_words, rows_around, steps, tens_change
 
@@ -88,15 +89,13 @@ def test_the_chart_brought_in_holds_whole_rows() -> None:
 
 def test_number_words_agree_with_two_libraries_and_the_table() -> None:
     """num2words and inflect, with the traps words.toml notes: US speech has no "and" after hundred."""
-    import inflect
     from num2words import num2words
 
-    engine: Any = inflect.engine()  # its hints ask for numbers.Number, for which no checker takes an int
     table = reference("words")["cardinal"]["words"]
     for number in range(121):
         said = in_words([number])
         assert said == table[number] == num2words(number).replace(" and ", " ")
-        assert said == engine.number_to_words(number, andword="")
+        assert said == ENGLISH.number_to_words(number, andword="")
 
 
 @pytest.mark.parametrize("key", ["to-20", "to-39", "to-69", "to-100", "to-120"])

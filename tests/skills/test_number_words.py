@@ -2,10 +2,10 @@
 
 from collections import Counter
 
-import inflect
 from num2words import num2words
 
 from tests.bank import reference, spelled
+from tests.oracles.english import ENGLISH
 from tests.skills.asking import asked, level_asked
 from warmup.pictures.word_and_cards import WordAndCards
 
@@ -14,11 +14,10 @@ WORDS = reference("words")["cardinal"]["words"]
 
 
 def test_the_word_is_the_one_the_list_and_both_libraries_spell() -> None:
-    engine = inflect.engine()
     for key in LEVELS:
         for p in level_asked("number-words", key):
             at = WORDS.index(p.answer)
-            assert p.answer == num2words(at) == engine.number_to_words(at)
+            assert p.answer == num2words(at) == ENGLISH.number_to_words(at)
             assert str(at) in p.given["cards"]
 
 

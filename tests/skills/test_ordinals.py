@@ -1,8 +1,7 @@
 """Ordinals: words.toml for the words, worked example ex33, and the end of the line that is first."""
 
-import inflect
-
 from tests.bank import reference
+from tests.oracles.english import ENGLISH
 from tests.skills.asking import asked, example, level_asked, sought
 from warmup.morning import Prompt
 from warmup.pictures.queue import Queue
@@ -55,11 +54,10 @@ def test_places_keep_to_their_level() -> None:
 def test_the_days_of_a_month_from_the_eleventh_on() -> None:
     """words.toml, ordinal rows; inflect for the same words."""
     rows = {row["n"]: row["word"] for row in reference("words")["ordinal"]["rows"]}
-    engine = inflect.engine()
     days = {p.answer for p in asked("ordinals/to-31st", 600)}
     assert days == {rows[n] for n in range(11, 32) if n not in (12, 21)}
     for n, word in rows.items():
-        assert ordinal_word(n) == word == engine.number_to_words(engine.ordinal(n))
+        assert ordinal_word(n) == word == ENGLISH.number_to_words(ENGLISH.ordinal(n))
     assert {p.answer for p in asked("ordinals/twenty-first")} == {rows[21]}
     assert {p.answer for p in asked("ordinals/twelfth")} == {rows[12], "December"}
 
