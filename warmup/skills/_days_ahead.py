@@ -203,7 +203,7 @@ def week_on(today: dt.date, draw: Draw, watch_for: str) -> Draft:
     else:
         say = draw.way(
             f"Today is the {here}. What date was it one week ago?",
-            f"It is the {here}. The snow fell one week ago. On what date?",
+            f"It is the {here}. Bear lost a sock one week ago. On what date?",
             f"Start at the {here}. Go back a whole week. Where are you?",
         )
     page = pictures.MonthCalendar(today.year, today.month, hidden=(target.day,), pointed=(today.day,))
