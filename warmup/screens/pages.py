@@ -171,11 +171,7 @@ def close_page(
         page.text(model, Tone.PLAIN, Keep.HEAD, "At the table:")
     page.text(closing.review, Tone.PLAIN, Keep.OBJECT, "Review:")
     _offer(page, closing.pause)
-    page.text(closing.table, Tone.PLAIN, Keep.OBJECT, "On the table next time:")
-    label = "If at hand, too:" if closing.table else "Next time, if at hand:"
-    page.text(closing.handy, Tone.QUIET, Keep.WATCH, label)
-    if any(word in " ".join((closing.table, closing.handy, *closing.models)) for word in _SMALL):
-        page.text(SMALL_THINGS, Tone.QUIET, Keep.NEXT_OBJECT)
+    _next_time(page, closing)
     _notices(page, notices)
     page.line(beads(sitting), Keep.BEADS, bottom=True)
     left = len(sitting.unmarked)
@@ -193,6 +189,15 @@ def close_page(
         [span for each in ("back", "undo", "rough", "help", "quit") for span in _key(each)], Keep.WORKING
     )
     return page
+
+
+def _next_time(page: Script, closing: Closing) -> None:
+    """What to lay out; the warning outlasts what a picture can stand in for when rows run out."""
+    page.text(closing.table, Tone.PLAIN, Keep.OBJECT, "On the table next time:")
+    label = "If at hand, too:" if closing.table else "Next time, if at hand:"
+    page.text(closing.handy, Tone.QUIET, Keep.WATCH, label)
+    if any(word in " ".join((closing.table, closing.handy, *closing.models)) for word in _SMALL):
+        page.text(SMALL_THINGS, Tone.QUIET, Keep.NEXT_OBJECT)
 
 
 def _offer(page: Script, text: str) -> None:
