@@ -14,7 +14,7 @@ from warmup.morning import Countdown, Cue, DayKind, Morning, Prompt, Routine
 from warmup.pictures import Picture, from_data, to_data
 
 FORMAT = "warmup-routine"
-VERSION = 1
+VERSION = 2
 
 
 def routine_data(routine: Routine) -> dict[str, Any]:

@@ -76,6 +76,16 @@ def test_it_is_never_taken_for_one_of_another_kind(picture: Picture) -> None:
     assert kinds()[picture.kind] is type(picture)
 
 
+@pytest.mark.parametrize("kind", ["counters", "dots", "hands", "queue"])
+def test_a_number_of_things_is_read_as_version_1_wrote_it(kind: str) -> None:
+    for picture in EXAMPLES[kind]:
+        data = to_data(picture)
+        assert (
+            from_data({**{k: v for k, v in data.items() if k != "number"}, "count": data["number"]})
+            == picture
+        )
+
+
 def test_what_no_version_draws_is_no_picture() -> None:
     assert from_data({"kind": "hologram", "number": 3}) is None and from_data(None) is None
     assert from_data({"kind": "hands", "number": 3, "rings": 2}) is None

@@ -90,7 +90,9 @@ def from_data(data: dict[str, Any] | None) -> Picture | None:
     if picture is None or data is None:
         return None
     try:
-        found = picture(**{name: _frozen(value) for name, value in data.items()})
+        # Version 1 of a routine's JSON called the number of things in a picture their count.
+        fields = {"number" if name == "count" else name: _frozen(value) for name, value in data.items()}
+        found = picture(**fields)
         found.least()
     except (TypeError, ValueError):
         return None
