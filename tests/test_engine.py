@@ -96,8 +96,12 @@ def morning(index: int, *, ahead: int | None = 1) -> Morning:
 
 # Two of week 21, one before a break, one with none after it, and two of a review week.
 MORNINGS = (
-    *(morning(80), morning(83, ahead=4), morning(82, ahead=15), morning(81, ahead=None)),
-    *(morning(77), morning(79, ahead=4)),
+    morning(80),
+    morning(83, ahead=4),
+    morning(82, ahead=15),
+    morning(81, ahead=None),
+    morning(77),
+    morning(79, ahead=4),
 )
 NAMED = Slot(SlotKind.NAMED, 2, ("knots", "days:1"))
 SHAPES = tuple(load_shape(NOWHERE, name) for name in ("daily", "short", "review"))

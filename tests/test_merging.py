@@ -90,3 +90,13 @@ def test_without_a_family_or_a_journal_it_is_all_new(
     assert merge(kept(tmp_path / "stick", "Bean", range(2, 4), Mark.HESITATED)) == DONE
     assert capsys.readouterr().out.startswith("Bean: 2 mornings in all, 2 new here")
     assert not (home / "family.toml").exists()
+
+
+@pytest.mark.usefixtures("family")
+def test_what_cannot_be_written_is_not_said_to_be_taken_in(
+    home: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (home / "journal.db").mkdir()
+    assert merge(kept(tmp_path / "stick", "Bean", range(2, 4), Mark.FLUENT)) == UNUSABLE
+    out, err = capsys.readouterr()
+    assert not out and "what was taken in is not kept" in err and "Traceback" not in err

@@ -365,7 +365,7 @@ def _merge(arguments: SimpleNamespace, clock: Clock) -> int:
     with _kept(places, clock, "what was taken in") as journal:
         if journal.notice:
             print(f"warmup: {journal.notice}", file=sys.stderr)
-        if other.exists() and other.samefile(journal.path):
+        if other.resolve() == journal.path.resolve():
             raise Refused(f"{clean(str(other))} is your own journal; name the other one")
         before = journal.mornings()
         journal.merge(other)

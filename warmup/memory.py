@@ -173,8 +173,7 @@ def fold(
     are review weeks; without it none is.
     """
     before = before or Knowledge()
-    records, checks = dict(before.records), dict(before.checks)
-    days = list(before.days)
+    records, checks, days = dict(before.records), dict(before.checks), list(before.days)
     since: dict[str, set[int]] = {}
     for date, lines in groupby(history, attrgetter("date")):
         index = index_of(date)

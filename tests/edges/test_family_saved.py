@@ -4,6 +4,7 @@ import datetime as dt
 import tomllib
 from dataclasses import replace
 from pathlib import Path
+from typing import Any
 
 import pytest
 from hypothesis import given, settings
@@ -108,10 +109,10 @@ def test_any_value_in_any_place_gives_a_family_or_a_problem(
 ) -> None:
     data = tomllib.loads(EXAMPLE)
     data["child"][0]["taught"] = {"make-ten/seven-three": day(2026, 12, 3)}
-    at = data
+    at: Any = data
     for key in way[:-1]:
-        at = at[key]  # type: ignore[index]  # the ways are those of EXAMPLE
-    at[way[-1]] = value  # type: ignore[index]
+        at = at[key]
+    at[way[-1]] = value
     try:
         assert isinstance(families.parse(Document(Path("family.toml"), data, "")), Family)
     except FileProblem as found:

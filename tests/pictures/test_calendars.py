@@ -27,9 +27,7 @@ def words(drawing: Drawing) -> list[list[str]]:
 
 
 @pytest.mark.parametrize("pane", [*PANES, MonthCalendar(2026, 8).least()])
-def test_a_wall_calendar_has_the_weeks_of_the_standard_library(
-    pane: tuple[int, int],
-) -> None:
+def test_a_wall_calendar_has_the_weeks_of_the_standard_library(pane: tuple[int, int]) -> None:
     # The US week begins on Sunday: calendar.toml, [rule] us_wall_calendar_week_starts.
     for year, month in ((2026, 8), (2027, 2), (2028, 2), (2026, 2), (2026, 11), (2027, 5), (2032, 2)):
         title, heads, *weeks = words(MonthCalendar(year, month).draw(*pane))

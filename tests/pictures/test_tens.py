@@ -12,9 +12,7 @@ PANES = ((40, 18), (56, 9), (60, 30), (80, 38))
 
 
 @pytest.mark.parametrize("pane", PANES)
-def test_each_bundle_has_a_band_and_ten_straws_and_loose_ones_stand_alone(
-    pane: tuple[int, int],
-) -> None:
+def test_each_bundle_has_a_band_and_ten_straws_and_loose_ones_stand_alone(pane: tuple[int, int]) -> None:
     for tens in range(10):
         for ones in (0, 1, 5, 9):
             picture = Bundles(tens, ones)
@@ -91,9 +89,7 @@ def written(drawing: Drawing) -> list[list[str]]:
 
 
 @pytest.mark.parametrize("pane", PANES)
-def test_the_chart_writes_every_number_once_and_blanks_what_is_hidden(
-    pane: tuple[int, int],
-) -> None:
+def test_the_chart_writes_every_number_once_and_blanks_what_is_hidden(pane: tuple[int, int]) -> None:
     for chart in (
         HundredChart(),
         HundredChart(1, 20),
@@ -123,9 +119,7 @@ def test_numbers_stand_apart_and_in_the_middle_of_their_squares() -> None:
 
 
 @pytest.mark.parametrize("chart", [HundredChart(51, 60, pointed=(52,)), HundredChart(pointed=(52,))])
-def test_a_number_stands_half_way_up_its_square_beside_the_script(
-    chart: HundredChart,
-) -> None:
+def test_a_number_stands_half_way_up_its_square_beside_the_script(chart: HundredChart) -> None:
     drawing = chart.draw(40, 22)
     left, top, right, bottom = span(pixels(drawing, Ink.INK))
     (row,) = (at for at, line in enumerate(drawing.text().splitlines()) if " 52 " in line)

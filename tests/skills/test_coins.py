@@ -20,6 +20,13 @@ def drawn(item: str, *, pennies: bool = True, count: int = 60) -> list[Prompt]:
     return [skills.prompt(f"coins/{item}", day, Draw("coins", item, n)) for n in range(count)]
 
 
+def pictures_of(p: Prompt) -> list[Coins]:
+    """What the question and its cues show: coins, or nothing."""
+    found = [picture for picture in (p.picture, *(cue.picture for cue in p.cues)) if picture is not None]
+    assert all(isinstance(picture, Coins) for picture in found)
+    return [picture for picture in found if isinstance(picture, Coins)]
+
+
 def test_worth_is_what_the_table_says() -> None:
     """31 U.S.C. 5112 and Virginia K.7 (coins.toml, equals)."""
     equals = COINS["equals"]
@@ -75,8 +82,7 @@ def test_a_family_without_pennies_is_not_asked_about_pennies(item: str) -> None:
     for p in drawn(item, pennies=False):
         told = " ".join((p.say, p.answer, p.working, p.watch_for, *(cue.text for cue in p.cues)))
         assert "penn" not in told
-        pictures = [p.picture, *(cue.picture for cue in p.cues)]
-        assert not any("penny" in picture.names for picture in pictures if isinstance(picture, Coins))
+        assert not any("penny" in picture.names for picture in pictures_of(p))
         assert recomputed(p) is None
 
 
@@ -90,6 +96,5 @@ def test_only_the_four_coins_that_kindergarten_meets() -> None:
     """Texas K.4 and Virginia K.7 (standards.toml): penny, nickel, dime, quarter; no half dollar or dollar."""
     bounds = reference("standards")["state"]["va_coins"]["bounds"]
     for p in prompts("coins", 30):
-        pictures = [p.picture, *(cue.picture for cue in p.cues)]
-        assert all(set(picture.names) <= set(bounds) for picture in pictures if isinstance(picture, Coins))
+        assert all(set(picture.names) <= set(bounds) for picture in pictures_of(p))
         assert "dollar" not in p.say + p.answer and "this year" not in p.say

@@ -71,6 +71,7 @@ def test_two_steps_are_two_sentences_or_two_parts_and_start_in_the_middle() -> N
             assert p.given["from"] in (p.given["rows"][0][1], p.given["rows"][1][1]), (
                 "both sides are possible"
             )
-            assert p.given["rows"] == [list(row) for row in p.picture.rows]  # type: ignore[union-attr]
+            assert isinstance(p.picture, Scene)
+            assert p.given["rows"] == [list(row) for row in p.picture.rows]
         else:
             assert p.working.startswith("1. ") and "  2. " in p.working
