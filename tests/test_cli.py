@@ -197,6 +197,22 @@ def test_the_demo_through_a_pipe_holds_five_kinds_on_any_date(
     assert not home.exists(), "the demo touched the family's own place"
 
 
+@pytest.mark.parametrize(
+    "command", ["today --json --date 2027-03-03", "ask make-ten --json --date 2027-03-03"]
+)
+def test_without_a_family_a_date_gives_one_routine_whatever_the_clock_says(
+    command: str, home: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Twenty dates over two years, a leap day and both ends of a year among them."""
+    days = [dt.date(2026, 1, 1) + dt.timedelta(38 * n) for n in range(17)]
+    days += [dt.date(2026, 12, 31), dt.date(2027, 7, 1), dt.date(2028, 2, 29)]
+    printed = set()
+    for day in days:
+        assert main(command.split(), partial(dt.datetime.combine, day, dt.time(8))) == DONE
+        printed.add(capsys.readouterr().out)
+    assert len(printed) == 1 and json.loads(printed.pop())["prompts"]
+
+
 def test_the_routine_is_the_same_in_another_process_hash_seed_and_time_zone() -> None:
     code = "import warmup.cli; warmup.cli.main(['today', '--json', '--date', '2027-03-03'])"
     one = python(code, PYTHONHASHSEED="1", TZ="Pacific/Auckland")

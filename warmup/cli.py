@@ -204,7 +204,7 @@ def _today(arguments: SimpleNamespace, clock: Clock, places: "Places | None" = N
     from warmup.plain import routine_lines
     from warmup.wire import routine_data, routine_from
 
-    desk, journal = _reading_desk(places or _places(), arguments.child, clock)
+    desk, journal = _reading_desk(places or _places(), arguments.child, clock, arguments.date)
     day = arguments.date or desk.today
     stored = journal.sittings_of(desk.child.record, day) if journal else []
     routine = routine_from(stored[-1].routine) if stored else desk.routine(day)
@@ -219,17 +219,18 @@ def _today(arguments: SimpleNamespace, clock: Clock, places: "Places | None" = N
 
 
 def _reading_desk(
-    places: "Places", child: str, clock: Clock, *, marks: bool = True
+    places: "Places", child: str, clock: Clock, day: dt.date | None = None, *, marks: bool = True
 ) -> tuple["Desk", "Journal | None"]:
     """A desk for printing: it writes nothing, and takes the defaults where there is no family yet.
 
+    The defaults are those of ``day``, the date that is asked for: its routine must not hang on the clock.
     The journal comes with it where there is one and ``marks`` are wanted.
     """
     from warmup.desk import load_family
     from warmup.documents import there
 
     today = clock().date()
-    family, saved = load_family(places, today)
+    family, saved = load_family(places, day or today)
     if not saved:
         print(
             "warmup: no family.toml yet: a year from the last Monday of August, Monday to Thursday, is "
@@ -253,7 +254,7 @@ def _ask(arguments: SimpleNamespace, clock: Clock) -> int:
     from warmup.wire import FORMAT, VERSION, prompt_data
 
     names = _items(arguments)
-    desk, _ = _reading_desk(_places(), "", clock, marks=False)
+    desk, _ = _reading_desk(_places(), "", clock, arguments.date, marks=False)
     morning = desk.morning(arguments.date or desk.today)
     able = [name for name in names if skills.askable(name, morning)]
     if not able:
