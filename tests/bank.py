@@ -114,7 +114,13 @@ _CARELESS = {
 
 def careless(prompt: Prompt) -> list[str]:
     """Slips of the pen in what the adult says or reads."""
-    said = {"say": prompt.say, "answer": prompt.answer, "watch for": prompt.watch_for, "table": prompt.table}
+    said = {
+        "do": prompt.do,
+        "say": prompt.say,
+        "answer": prompt.answer,
+        "watch for": prompt.watch_for,
+        "table": prompt.table,
+    }
     said |= {f"cue {n}": cue.text for n, cue in enumerate(prompt.cues, 1)}
     return [
         f"{where}: {slip}: {found[0]!r}"

@@ -46,7 +46,7 @@ class Desk:
         ahead = families.countdowns(self.family, day)
         eve = families.countdowns(self.family, day - dt.timedelta(1), ahead=1)
         festive = tuple(countdown.name for countdown in eve)
-        return self.year.morning(day, ahead, festive, pennies=self.family.pennies)
+        return self.year.morning(day, ahead, festive, pennies=self.family.pennies, animal=self.family.animal)
 
     def knowledge(self) -> Knowledge:
         """What the child knows by the journal; folded once and kept."""

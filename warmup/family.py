@@ -71,7 +71,8 @@ class Family(NamedTuple):
     ``weekdays`` are the school weekdays in order (0 is Monday). ``began`` is the day the program was first
     used, ``settled`` the day up to which each planned morning is known to be school or off. ``off`` holds
     stretches of days off, both ends included; ``extra`` the mornings held beside the plan. ``theme`` is
-    "dark" or "light"; ``adult`` is who marks, empty when it does not matter.
+    "dark" or "light"; ``adult`` is who marks, empty when it does not matter; ``animal`` what the stuffed
+    animal of some prompts is called.
     """
 
     first_day: dt.date
@@ -87,6 +88,7 @@ class Family(NamedTuple):
     answers_shown: bool = True
     pennies: bool = True
     adult: str = ""
+    animal: str = "Bear"
 
 
 def default(today: dt.date) -> Family:
@@ -126,6 +128,7 @@ def parse(file: Document) -> Family:
         == "shown",
         pennies=file.flag("preferences", "pennies", default=True),
         adult=file.name("preferences", "adult", default=""),
+        animal=file.name("preferences", "animal", default="Bear"),
     )
 
 
@@ -307,6 +310,7 @@ def dump(family: Family, over: Mapping[str, Any]) -> dict[str, Any]:
     answers = "shown" if family.answers_shown else "covered"
     preferences = _table(data, "preferences")
     preferences |= {"theme": family.theme, "answers": answers, "pennies": family.pennies}
+    _put(preferences, "animal", family.animal if family.animal != "Bear" else "")
     _put(preferences, "adult", family.adult)
     return data
 

@@ -39,7 +39,8 @@ class Morning:
     ready counts as week 1, keeping warm as week 36). ``index`` is the place of this morning among the
     planned ones, counted from 0 at the year's first; memory measures time in it. ``previous`` and
     ``next`` are the school mornings either side. ``countdowns`` lie after ``date``, nearest first;
-    ``festive`` names the days that matter and fall on it.
+    ``festive`` names the days that matter and fall on it. ``animal`` is what the family calls the stuffed
+    animal that takes part in a few prompts.
     """
 
     date: dt.date
@@ -55,6 +56,7 @@ class Morning:
     countdowns: tuple[Countdown, ...] = ()
     festive: tuple[str, ...] = ()
     pennies: bool = True
+    animal: str = "Bear"
 
     @property
     def is_school(self) -> bool:
@@ -109,7 +111,8 @@ class Prompt(NamedTuple):
     """One thing to ask, whole: everything the adult needs and everything its answer came from.
 
     ``given`` holds the numbers and names it was built from, so that anyone can compute the answer again.
-    ``wording`` is the key of the way it is said. ``why`` is filled in once the prompt is chosen.
+    ``wording`` is the key of the way it is said. ``why`` is filled in once the prompt is chosen. ``do`` is
+    what the adult does before speaking ("Show it, count to two, cover it."), empty when there is nothing to do.
     """
 
     skill: str
@@ -128,6 +131,7 @@ class Prompt(NamedTuple):
     given: Mapping[str, Any]
     picture: Picture | None = None
     why: str = ""
+    do: str = ""
 
 
 class Mark(Enum):

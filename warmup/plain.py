@@ -86,6 +86,8 @@ def title(prompt: Prompt) -> str:
 
 def prompt_lines(prompt: Prompt, *, answers: bool = True) -> Iterator[str]:
     """One prompt, whole; without its answers when the paper lies where the child can see it."""
+    if prompt.do:
+        yield f"Do: {prompt.do}"
     yield f"Say: {prompt.say}"
     if answers:
         yield f"Answer: {prompt.answer}"

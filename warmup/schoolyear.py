@@ -61,6 +61,7 @@ class SchoolYear(NamedTuple):
         festive: tuple[str, ...] = (),
         *,
         pennies: bool = True,
+        animal: str = "Bear",
     ) -> Morning:
         """Everything about one date."""
         passed = bisect_right(self.mornings, day)
@@ -81,6 +82,7 @@ class SchoolYear(NamedTuple):
             countdowns=countdowns,
             festive=festive,
             pennies=pennies,
+            animal=animal,
         )
 
     def between(self, first: dt.date, end: dt.date) -> tuple[dt.date, ...]:

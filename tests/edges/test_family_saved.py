@@ -55,6 +55,7 @@ a_family = st.builds(
     answers_shown=st.booleans(),
     pennies=st.booleans(),
     adult=st.just("") | names,
+    animal=names,
 )
 
 

@@ -72,6 +72,7 @@ def prompt_page(
     page = Script(width)
     _head(page, sitting.morning, name)
     page.air(Keep.SPACE)
+    page.text(prompt.do, Tone.PLAIN, Keep.ALWAYS, "Do:")
     page.text(prompt.say, Tone.SAY, Keep.ALWAYS)
     page.air(Keep.SPACE)
     if covered:

@@ -141,4 +141,5 @@ def prompt(item: str, morning: Morning, draw: Draw, why: str = "") -> Prompt:
         given=draft.given,
         picture=draft.picture,
         why=why,
+        do=draft.do,
     )

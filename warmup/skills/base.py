@@ -12,7 +12,8 @@ class Draft(NamedTuple):
     """What a skill's ``ask`` gives back; the registry adds what it knows of the level.
 
     ``say`` is one of the ways to say it; ``answer`` is computed from ``given`` and nothing else.
-    ``seconds``, ``guess`` and ``table`` replace the level's where an item differs.
+    ``seconds``, ``guess`` and ``table`` replace the level's where an item differs. ``do`` is what the adult
+    does before speaking.
     """
 
     say: Way
@@ -26,6 +27,7 @@ class Draft(NamedTuple):
     seconds: int | None = None
     guess: float | None = None
     table: str | None = None
+    do: str = ""
 
 
 class Level(NamedTuple):
