@@ -112,7 +112,7 @@ class Prompt(NamedTuple):
 
     ``given`` holds the numbers and names it was built from, so that anyone can compute the answer again.
     ``wording`` is the key of the way it is said. ``why`` is filled in once the prompt is chosen. ``do`` is
-    what the adult does before speaking ("Show it, count to two, cover it."), empty when there is nothing to do.
+    what the adult does before speaking ("Show it, count to two, cover it."); empty when there is nothing.
     """
 
     skill: str
