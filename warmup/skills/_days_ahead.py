@@ -58,7 +58,7 @@ def sleeps(morning: Morning, draw: Draw, watch_for: str) -> Draft:
         accept=_count(count, "sleep", "night", "day"),
         working=" → ".join(day_name(ahead(morning.date, step))[:3] for step in range(count + 1)),
         cues=(
-            Cue(f"Wait. Then: today is {today}. Sleep, and it is tomorrow. What day is that?"),
+            Cue(f"Today is {today}. Sleep, and it is tomorrow. What day is that?"),
             Cue(
                 f"Finger on {today}. Hop to {day}, a hop for each night."
                 if count < _WEEK
@@ -99,7 +99,7 @@ def few_days_on(today: dt.date, draw: Draw, watch_for: str) -> Draft:
         accept=near_by(target),
         working=f"{today.day} + {steps} = {target.day}",
         cues=(
-            Cue(f"Wait. Then: today is the {here}. What date is tomorrow?"),
+            Cue(f"Today is the {here}. What date is tomorrow?"),
             Cue(
                 f"Finger on {number_word(today.day)}. Hop {word} squares on.",
                 pictures.MonthCalendar(today.year, today.month, pointed=(today.day,)),
@@ -139,9 +139,7 @@ def two_weeks(morning: Morning, draw: Draw, watch_for: str) -> Draft:
     page = pictures.MonthCalendar(
         today.year, today.month, pointed=_fingers(today.day, until.day, (until - today).days)
     )
-    first = Cue(
-        f"Wait. Then: a week leads straight down to the {ordinal_word(today.day + _WEEK)}. Go on from there."
-    )
+    first = Cue(f"A week leads straight down to the {ordinal_word(today.day + _WEEK)}. Go on from there.")
     second = Cue(f"Finger on the {here}. Down a row for seven sleeps, then hop on.", page)
     return _across(today, until, (say, None, first, second), watch_for)
 
@@ -165,7 +163,7 @@ def _second_named(today: dt.date, draw: Draw, watch_for: str) -> Draft:
         f"Bear comes a week after {day}. {day} is in {sleeps}. How many sleeps until Bear?",
     )
     strip = pictures.DayStrip(first=here, pointed=(here, day))
-    first = Cue(f"Wait. Then: how many sleeps to this {day}? A week more takes us to the next.")
+    first = Cue(f"How many sleeps to this {day}? A week more takes us to the next.")
     second = Cue(f"Once round the strip is seven sleeps. Then hop on to {day}.", strip)
     return _across(today, until, (say, strip, first, second), watch_for)
 
@@ -214,7 +212,7 @@ def week_on(today: dt.date, draw: Draw, watch_for: str) -> Draft:
         accept=near_by(target),
         working=f"{today.day} {'+' if step > 0 else '−'} 7 = {target.day}",
         cues=(
-            Cue(f"Wait. Then: a week from a {day_name(today)} it is {day_name(today)} again. Same column."),
+            Cue(f"A week from a {day_name(today)} it is {day_name(today)} again. Same column."),
             Cue(f"Finger on {number_word(today.day)}. Straight {'down' if step > 0 else 'up'} a row.", page),
             Cue(
                 f"Hop {'on' if step > 0 else 'back'} for a week together: “the {near[0]}, the {near[1]}…” "
@@ -243,7 +241,7 @@ def over_the_end(morning: Morning, draw: Draw, watch_for: str) -> Draft:
         accept=_count(count, "sleep", "night", "day", "hop"),
         working=f"{month} has {start.day + left} days: {left} of them left, {left} + {until.day} = {count}",
         cues=(
-            Cue(f"Wait. Then: on which number does {month} end?"),
+            Cue(f"On which number does {month} end?"),
             Cue(
                 f"Hop from the {ordinal_word(start.day)} to the last square. Turn the page and hop on."
                 if left
@@ -303,7 +301,7 @@ def to_the_next_month(last: int, today: dt.date, draw: Draw, watch_for: str) -> 
         lead = f"Say together: “{said(ahead(end, -1))}, {said(end)}…” Turn the page and fall silent."
         second = f"Finger on the last square of {month_name(end)}. Which page is next, and how does it begin?"
         first, page = (
-            f"is there one more square in {month_name(end)}?",
+            f"Is there one more square in {month_name(end)}?",
             pictures.MonthCalendar(end.year, end.month, (), (last,)),
         )
     else:
@@ -315,7 +313,7 @@ def to_the_next_month(last: int, today: dt.date, draw: Draw, watch_for: str) -> 
         lead = f"Say together: “{said(ahead(end, -2))}, {said(ahead(end, -1))}…” and fall silent."
         second = f"Turn back to {month_name(end)} together. Find the last square."
         first, page = (
-            f"which month goes before {month_name(new)}?",
+            f"Which month goes before {month_name(new)}?",
             pictures.MonthCalendar(end.year, end.month),
         )
     return Draft(
@@ -323,7 +321,7 @@ def to_the_next_month(last: int, today: dt.date, draw: Draw, watch_for: str) -> 
         answer=said(target),
         accept=also_said(target),
         working=f"{month_name(end)} has {last} days: {last}, then 1 of {month_name(new)}",
-        cues=(Cue(f"Wait. Then: {first}"), Cue(second, page), Cue(lead)),
+        cues=(Cue(first), Cue(second, page), Cue(lead)),
         watch_for=watch_for,
         given={"from": start.isoformat(), "steps": step},
     )
@@ -349,7 +347,7 @@ def one_weekday(today: dt.date, draw: Draw, watch_for: str) -> Draft:
         answer=number_word(len(numbers)),
         working=f"{name}s: {', '.join(map(str, numbers))}",
         cues=(
-            Cue(f"Wait. Then: find the name {name} on top. Which squares stand below it?"),
+            Cue(f"Find the name {name} on top. Which squares stand below it?"),
             Cue(f"Slide a finger down below {name}, square by square.", page),
             Cue(f"Touch the first {name} together, “one…” The child goes on down."),
         ),

@@ -80,7 +80,7 @@ def _way_in(year: int, month: int) -> tuple[Cue, Cue]:
     """Fists and their knuckles; for February its full weeks."""
     if month == 2:
         return (
-            Cue("Wait. Then: it is the shortest of all. A leap year lends it a day."),
+            Cue("It is the shortest of all. A leap year lends it a day."),
             Cue(
                 "Touch the end of each week: seven, fourteen, twenty-one. Any days past the next?",
                 pictures.MonthCalendar(year, month, pointed=(7, 14, 21)),
@@ -88,7 +88,7 @@ def _way_in(year: int, month: int) -> tuple[Cue, Cue]:
         )
     fists = "Touch a knuckle for January, a dip for February"
     return (
-        Cue("Wait. Then: look at your fists. Is it up on a knuckle or down in a dip?"),
+        Cue("Look at your fists. Is it up on a knuckle or down in a dip?"),
         Cue(
             f"{fists}, and so on up to {MONTHS[month - 1]}." if month > 2 else f"{fists}. Knuckles are long."
         ),
@@ -135,7 +135,7 @@ def long_pair(today: dt.date, draw: Draw, watch_for: str) -> Draft:
         answer=match,
         working=lengths,
         cues=(
-            Cue(f"Wait. Then: which months stand next to {month}, before it and after?"),
+            Cue(f"Which months stand next to {month}, before it and after?"),
             Cue("Look at two fists side by side. Where do two knuckles meet?"),
             Cue("Touch knuckle and dip from January on together. Stop where two knuckles meet."),
         ),

@@ -83,9 +83,7 @@ def _whole(item: str, end: int, draw: Draw) -> Draft:
         working=in_figures(numbers, keep) + (tens_change(numbers[20:]) if end > 20 else ""),
         cues=(
             Cue(
-                "Wait. Then: which tens do you know? “Ten, twenty…”"
-                if across
-                else "Wait. Then: nod once for each number, from one."
+                "Which tens do you know? “Ten, twenty…”" if across else "Nod once for each number, from one."
             ),
             Cue("One finger on the chart, a square for each number.", rows_around(1, end)),
             Cue(f"Begin together: “{count_words(begin)}…” and fall silent."),
@@ -106,9 +104,9 @@ def _taken_over(item: str, over: int, end: int, say: Way) -> Draft:
         working=f"you: {mine}; the child: {in_figures(numbers)}",
         cues=(
             Cue(
-                f"Wait. Then: I stopped at {last}. What is one more?"
+                f"I stopped at {last}. What is one more?"
                 if item in _HOPS
-                else f"Wait. Then say your last ones again: “{count_words(steps(over - 2, over))}…”"
+                else f"Say your last ones again: “{count_words(steps(over - 2, over))}…”"
             ),
             Cue(
                 f"Put a finger on {last} in the chart. The child’s finger walks on.",

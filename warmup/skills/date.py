@@ -94,7 +94,7 @@ def _say_number(today: dt.date, draw: Draw) -> Draft:
             "Bear hangs up the new page. Which number is today’s?",
         )
         cues = (
-            Cue("Wait. Then: a new page. How does counting begin?"),
+            Cue("A new page. How does counting begin?"),
             Cue("Touch the blank square that opens the page.", page),
             Cue("Count back together: “three, two…” and fall silent."),
         )
@@ -108,7 +108,7 @@ def _say_number(today: dt.date, draw: Draw) -> Draft:
             f"Number {before} is crossed off. What number is today?",
         )
         cues = (
-            Cue(f"Wait. Then: the day before was {before}. Go one on."),
+            Cue(f"The day before was {before}. Go one on."),
             Cue(f"Finger on {before}. Hop on to the blank square.", page),
             Cue(f"Count together: “{count_words(range(max(1, day - 3), day))}…” and fall silent."),
         )
@@ -152,7 +152,7 @@ def _find_number(today: dt.date, draw: Draw) -> Draft:
         else ("the first empty square", f"just after {before}"),
         working=f"{month_name(today)} {day}: after {day - 1}" if day > 1 else "1 opens the page",
         cues=(
-            Cue("Wait. Then: which numbers are up? Which is still to come?"),
+            Cue("Which numbers are up? Which is still to come?"),
             second,
             third,
         ),
@@ -182,7 +182,7 @@ def _full(today: dt.date, festive: tuple[str, ...], draw: Draw) -> Draft:
         accept=(*also_said(today), *with_weekday(today)),
         working=f"{month_name(today)} {today.day}: a {day_name(today)}",
         cues=(
-            Cue("Wait. Then: which month is it? The number comes after it."),
+            Cue("Which month is it? The number comes after it."),
             Cue(
                 "Point at the name on top, then at the blank square.",
                 pictures.MonthCalendar(today.year, today.month, hidden=(today.day,)),
@@ -220,7 +220,7 @@ def _named(item: str, today: dt.date, draw: Draw) -> Draft:
         accept=(*also_said(target), place, f"the {place}", number_word(target.day)),
         working=f"{start.day} {'+' if step > 0 else '−'} 1 = {target.day}: the {place}",
         cues=(
-            Cue(f"Wait. Then: what number is next to {number_word(start.day)}? Now say it as a date."),
+            Cue(f"What number is next to {number_word(start.day)}? Now say it as a date."),
             Cue(
                 f"Finger on {number_word(start.day)}. Hop {'on' if step > 0 else 'back'} to the blank.", page
             ),

@@ -81,7 +81,7 @@ def _this(morning: Morning, draw: Draw) -> Draft:
         answer=month,
         working=f"{morning.date.isoformat()}: month {morning.date.month} of 12",
         cues=(
-            Cue(f"Wait. Then: the last one was {before}. Say the months up to that one."),
+            Cue(f"The last one was {before}. Say the months up to that one."),
             Cue(
                 f"Finger on {before}. The empty square after it is ours.",
                 _strip(before, month),
@@ -127,7 +127,7 @@ def _in_order(item: str, draw: Draw) -> Draft:
         ),
         working=", ".join(MONTHS[: first + count + more]),
         cues=(
-            Cue(f"Wait. Then: start at January and go to {said[-1]}. Keep walking."),
+            Cue(f"Start at January and go to {said[-1]}. Keep walking."),
             Cue(
                 f"Finger on {said[-1]} among the months. Walk it on square by square.",
                 pictures.MonthStrip(pointed=(said[-1],)),
@@ -157,7 +157,7 @@ def _twelve(draw: Draw) -> Draft:
         accept=(f"{number_word(len(MONTHS))} months",),
         working="January to December: 12 names",
         cues=(
-            Cue("Wait. Then: which comes first in a year? Put up a finger for it."),
+            Cue("Which comes first in a year? Put up a finger for it."),
             Cue("Look at the months. Touch and count each square once.", pictures.MonthStrip()),
             Cue("Say January with a finger up, then February. The child goes on to December."),
         ),
@@ -180,7 +180,7 @@ def _around(item: str, draw: Draw) -> Draft:
         answer=answer,
         working=f"{month}, {answer}" if step > 0 else f"{answer}, {month}",
         cues=(
-            Cue(f"Wait. Then: say the months, and start at {start}."),
+            Cue(f"Say the months, and start at {start}."),
             Cue(
                 f"Finger on {month}. One square {'on' if step > 0 else 'back'}.",
                 pictures.MonthStrip(_strip(month, answer).first, pointed=(month,)),

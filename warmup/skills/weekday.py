@@ -60,7 +60,7 @@ def _today(morning: Morning, draw: Draw) -> Draft:
         answer=today,
         working=f"{morning.date.isoformat()}: the day after {before}",
         cues=(
-            Cue("Wait. Then: which day was it at bedtime? We have slept since then."),
+            Cue("Which day was it at bedtime? We have slept since then."),
             Cue(
                 f"Finger on {before}, the day just gone. Today is one square on.",
                 pictures.DayStrip(_first(before, today), (today,), (before,)),
@@ -83,7 +83,7 @@ def _next_to_today(item: str, morning: Morning, draw: Draw) -> Draft:
             f"We bake bread on {today}. We eat it the day after. Which day is that?",
             "The kite flies tomorrow. What day will that be?",
         )
-        first = f"Wait. Then: today is {today}. We sleep once and wake up. What is that day called?"
+        first = f"Today is {today}. We sleep once and wake up. What is that day called?"
     else:
         say = draw.way(
             f"Today is {today}. What day was it yesterday?",
@@ -91,7 +91,7 @@ def _next_to_today(item: str, morning: Morning, draw: Draw) -> Draft:
             "Bear lost his hat yesterday. What day was that?",
             f"The bread we eat on {today} is one day old. When did we bake it?",
         )
-        first = f"Wait. Then: think of supper last night. {today} had not come yet. Which day was it?"
+        first = f"Think of supper last night. {today} had not come yet. Which day was it?"
     return Draft(
         say=say,
         answer=answer,
@@ -118,7 +118,7 @@ def _around(item: str, draw: Draw) -> Draft:
         answer=answer,
         working=f"{day}, {answer}" if step > 0 else f"{answer}, {day}",
         cues=(
-            Cue(f"Wait. Then: say the days, and start at {later_day(day, -3)}."),
+            Cue(f"Say the days, and start at {later_day(day, -3)}."),
             Cue(
                 f"Finger on {day} in the strip. Hop one square {'on' if step > 0 else 'back'}.",
                 pictures.DayStrip(_first(day, answer), pointed=(day,)),
@@ -168,7 +168,7 @@ def _two_days(draw: Draw) -> Draft:
         answer=answer,
         working=", ".join((day, middle, answer)),
         cues=(
-            Cue(f"Wait. Then: {day} is where we stand, no hop yet. Now one hop {where}."),
+            Cue(f"{day} is where we stand, no hop yet. Now one hop {where}."),
             Cue(
                 f"Finger on {day} in the strip. Two hops {where}, one at a time.",
                 pictures.DayStrip(_first(day, answer), pointed=(day,)),
