@@ -1,6 +1,6 @@
 """The whole suite on twenty dates of the clock, so that no test hangs on the day it is run.
 
-Run ``python -m tests.benchmarks.clock_dates [NUMBER]``. It wants ``faketime`` (Debian's package of that name), which
+Run ``python -m tests.benchmarks.clock_dates [NUMBER]``. It wants ``faketime`` (a Debian package), which
 gives every process of a run another clock. Prints pytest's closing line for each date, and exits with 1 when
 a run was not green. Late hours are among them: there the date differs between time zones.
 """
