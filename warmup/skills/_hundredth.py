@@ -26,10 +26,10 @@ def to_the_hundredth(morning: Morning, draw: Draw, watch_for: str) -> Draft:
         accept=(f"{number_word(more)} more", f"{number_word(more)} {plural(more, 'day')}"),
         working=f"100 − {number} = {more}",
         cues=(
-            Cue(f"Wait. Then: where is {word} on the chart? How does its row end?"),
+            Cue(f"Where is {word} on the chart? How does its row end?"),
             Cue(f"Finger on {word}. Hop to the last square and count the hops.", page),
             Cue(
-                f"Fold down a finger together: “{first}…” The child goes on to the hundredth."
+                f"Fold down a finger together: “{first}…” The child keeps going to the hundredth."
                 if more > 1
                 else "Fold down a finger for the next school day. The child says if that is enough."
             ),
@@ -53,7 +53,7 @@ def hundred_today(draw: Draw, watch_for: str) -> Draft:
         accept=(f"{number_word(tens)} bundles", f"{number_word(tens)} tens", f"{number_word(tens)} hops"),
         working=f"100 = {tens} × 10",
         cues=(
-            Cue("Wait. Then: a band holds as many as your fingers. Count the bands."),
+            Cue("A band holds as many as your fingers. Count the bands."),
             Cue("Point at the bundles in two rows. How many in a row?", pictures.Bundles(tens, 0)),
             Cue("Count by tens together, a finger each time. The child stops at one hundred."),
         ),

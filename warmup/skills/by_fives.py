@@ -42,7 +42,7 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
                 f"Find {word} in the chart. The fives stand in two columns.",
                 rows_around(1, end, pointed=(start,)),
             ),
-            Cue(f"Begin together: {opening(numbers)} and fall silent."),
+            Cue(f"Begin together: {opening(numbers)} then let the child keep going."),
         ),
         watch_for=_WATCH[item],
         given={"start": start, "end": end, "by": 5},

@@ -47,7 +47,7 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
                 f"Find {word} in the chart. Slide {'up' if back else 'down'} the last column.",
                 pictures.HundredChart(1, 100, pointed=(start,)),
             ),
-            Cue(f"Begin together: {opening(numbers)} and fall silent."),
+            Cue(f"Begin together: {opening(numbers)} then let the child keep going."),
         ),
         watch_for=_WATCH[item],
         given={"start": start, "end": end, "by": -10 if back else 10},

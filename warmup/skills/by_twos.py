@@ -43,7 +43,7 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
                 f"Put a finger on {word} in the chart. Skip a square, land on the next.",
                 rows_around(1, end, pointed=(start,)),
             ),
-            Cue(f"Begin together: {opening(numbers)} and fall silent."),
+            Cue(f"Begin together: {opening(numbers)} then let the child keep going."),
         ),
         watch_for=_WATCH[item],
         given={"start": start, "end": end, "by": 2},

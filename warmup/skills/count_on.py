@@ -45,7 +45,7 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
         working=f"{start}, {start + 1}, {start + 2} … {end}{tens_change(numbers)}",
         cues=(
             Cue(
-                f"Wait. Then: say {word} are in a cup. Which number does the next get?"
+                f"Say {word} are in a cup. Which number does the next get?"
                 if end <= 20
                 else f"Wait. Then: {word} is said already. What does your mouth say next?"
             ),
@@ -53,7 +53,7 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
                 f"Put a finger on {word} in the chart. The child’s finger walks on.",
                 rows_around(start, end, pointed=(start,)),
             ),
-            Cue(f"Begin together: “{count_words(begin)}…” and fall silent."),
+            Cue(f"Begin together: “{count_words(begin)}…” then let the child keep going."),
         ),
         watch_for=_WATCH[item],
         given={"start": start, "end": end},

@@ -64,9 +64,9 @@ def _hidden(item: str, draw: Draw) -> Draft:
         working=f"row {_row(number)}: {number - 1}, {number}",
         cues=(
             Cue(
-                "Give the eyes time. Then: look at the end of the row above. What comes after it?"
+                "Look at the end of the row above. What comes after it?"
                 if row_start
-                else "Give the eyes time. Then: read the number on the square before it."
+                else "Read the number on the square before it."
             ),
             Cue(
                 f"Put a finger on {number_word(number - 1)}. Walk on a square.",
@@ -92,7 +92,7 @@ def _end_of_row(end: int, draw: Draw) -> Draft:
         answer=number_word(number),
         working=f"{end - 1}, {end} | {number}: the row ends, the count goes on",
         cues=(
-            Cue(f"Wait. Then: look away from the chart and count on from {number_word(end - 2)}."),
+            Cue(f"Look away from the chart and count on from {number_word(end - 2)}."),
             Cue(
                 f"Put a finger on {word}. Where does a book’s next line begin?",
                 pictures.HundredChart(1, 50, hidden=(number,), pointed=(end,)),
@@ -117,7 +117,7 @@ def _one_down(above: int, draw: Draw) -> Draft:
         answer=number_word(number),
         working=f"{above} + 10 = {number}: a row down is ten more",
         cues=(
-            Cue("Give the eyes time. Then: how many squares are in a whole row?"),
+            Cue("How many squares are in a whole row?"),
             Cue(
                 f"Put a finger on {word}. Slide it straight down a row.",
                 pictures.HundredChart(1, 50, hidden=(number,), pointed=(above,)),
@@ -143,7 +143,7 @@ def _row_and_column(tens: int, top: int, draw: Draw) -> Draft:
         answer=number_word(number),
         working=f"{tens} and {top} = {number}",
         cues=(
-            Cue(f"Give the eyes time. Then: put a finger on {row}. That is how its row starts."),
+            Cue(f"Put a finger on {row}. That is how its row starts."),
             Cue(
                 f"Put one finger on {row} and one on {column}. Bring them together.",
                 pictures.HundredChart(1, 100, hidden=(number,), pointed=(top, start)),
@@ -187,7 +187,7 @@ def _column_walk(number: int, step: int) -> str:
     way = [n for n in (number - 2 * step, number - step, number) if 0 < n <= 100]
     if len(way) == 1:
         return f"Count {'on' if step > 0 else 'back'} ten together from {number_word(number)}, on fingers."
-    return f"Walk the column together: “{count_words(way)}…” and fall silent."
+    return f"Walk the column together: “{count_words(way)}…” then let the child keep going."
 
 
 def _row(number: int) -> int:

@@ -229,9 +229,9 @@ def _blank(known: int, answer: int) -> "pictures.HundredChart | None":
 
 def _from_nothing() -> tuple[Cue, Cue, Cue]:
     return (
-        Cue("Wait. Then: the chart has no number yet. How does counting begin?"),
+        Cue("The chart has no number yet. How does counting begin?"),
         Cue("Put down a straw where there was none. What number is it?"),
-        Cue("Count back together: “three, two…” and fall silent."),
+        Cue("Count back together: “three, two…” then let the child keep going."),
     )
 
 
@@ -242,7 +242,7 @@ def _from(known: int, step: int) -> tuple[Cue, Cue, Cue]:
     else:
         begin = count_words(range(max(1, known - 3), known - 1))
     third = (
-        f"Count together: “{begin}…” and fall silent."
+        f"Count together: “{begin}…” then let the child keep going."
         if begin
         else "Count the straws, but leave out the last."
     )
@@ -287,9 +287,9 @@ def _tens_and_ones(morning: Morning, draw: Draw) -> Draft:
         accept=(tens_and_ones(number), f"{number_word(tens)} and {number_word(ones)}"),
         working=f"{number} = {10 * tens} + {ones}",
         cues=(
-            Cue("Wait. Then: how many straws does a band hold?"),
+            Cue("How many straws does a band hold?"),
             Cue("Look at the straws. Which are banded, which are loose?", pictures.Bundles(tens, ones)),
-            Cue("Touch the bundles together: “ten…” The child goes on, then counts the loose ones."),
+            Cue("Touch the bundles together: “ten…” The child keeps going, then counts the loose ones."),
         ),
         watch_for=_WATCH["tens-and-ones"],
         given={"number": number},
@@ -318,7 +318,7 @@ def _new_bundle(morning: Morning, draw: Draw) -> Draft:
         ),
         working=f"{number - 1} + 1 = {number} = {tens} × 10",
         cues=(
-            Cue("Wait. Then: lay the straw of today with the loose ones. How many are loose?"),
+            Cue("Lay the straw of today with the loose ones. How many are loose?"),
             Cue(
                 "Point at the loose ones and add today’s. Do they fill a band?", pictures.Bundles(tens - 1, 9)
             ),
