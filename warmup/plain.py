@@ -15,6 +15,8 @@ SMALL_THINGS = (
     "things. They can choke."
 )
 
+HOW_TO_WAIT = "Ask, count five silently, then give a cue."
+
 
 def routine_lines(routine: Routine, desk: Desk, *, answers: bool = True) -> Iterator[str]:
     """The whole routine, a line at a time."""
@@ -24,6 +26,7 @@ def routine_lines(routine: Routine, desk: Desk, *, answers: bool = True) -> Iter
         yield f"On the table: {listed(list(tables))}."
     minutes = -(-sum(prompt.seconds for prompt in routine.prompts) // 60)
     yield f"Prompts: {len(routine.prompts)}, about {minutes} minutes."
+    yield HOW_TO_WAIT
     yield SMALL_THINGS
     for number, prompt in enumerate(routine.prompts, start=1):
         yield ""

@@ -27,7 +27,7 @@ def box_or_cube(draw: Draw) -> Draft:
         else ("no: some faces are longer than wide",),
         working="wide × high × deep: " + " × ".join(f"{size:g}" for size in measures),
         cues=(
-            Cue("Wait. Then: look at the front, the top and the side. What shape is each?"),
+            Cue("Look at the front, the top and the side. What shape is each?"),
             Cue("Hold a toy block next to a shoe box. Turn both. What is different?"),
             Cue("Measure one side with two fingers together. The child tries the next side."),
         ),

@@ -52,7 +52,7 @@ def ask_finish(draw: Draw) -> Draft:
         answer=f"{side} side, squares out from the line, starting at the {start}: {count_words(runs)}",
         working=" ".join(map(str, runs)) + " | " + " ".join(map(str, runs)),
         cues=(
-            Cue(f"Give the eyes time. Then: start at the {start}. How many squares out from the line?"),
+            Cue(f"Start at the {start}. How many squares out from the line?"),
             Cue("Paint or crayon it thick on squared paper. Fold, rub, open and look."),
             Cue(f"Do the first one at the {start} together, counting out from the line."),
         ),
@@ -78,7 +78,7 @@ def ask_flip_not_slide(draw: Draw) -> Draft:
         answer=f"{side} side, {place}, {number_word(far)} {plural(far, 'square')} out from the line",
         working=f"{far} before the line, {far} past it",
         cues=(
-            Cue("Give the eyes time. Then: how many steps from the square to the line?"),
+            Cue("How many steps from the square to the line?"),
             Cue("Put a dab of paint on squared paper. Fold it on the line, open it up."),
             Cue("Walk a finger to the line together, counting. The child walks as far past it."),
         ),

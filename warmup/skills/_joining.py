@@ -26,7 +26,7 @@ def ask_slide_together(draw: Draw) -> Draft:
         accept=(f"a {whole}", f"a bigger {whole}" if whole == part else f"one {whole}"),
         working=f"{part} + {part} → {whole}",
         cues=(
-            Cue("Give the eyes time. Then: which two sides will touch? Trace them."),
+            Cue("Which two sides will touch? Trace them."),
             Cue("Cut two pieces like these from paper. Slide them till they meet."),
             Cue("Slide them together slowly. The child traces round the outside and names it."),
         ),
@@ -55,7 +55,7 @@ def ask_see_the_two(draw: Draw) -> Draft:
         accept=(f"two {part}s", f"a {part}"),
         working=f"{whole} → {part} + {part}",
         cues=(
-            Cue("Give the eyes time. Then: cover one piece with your hand. Look at the other."),
+            Cue("Cover one piece with your hand. Look at the other."),
             Cue("Fold a paper like it along the cut. Look at one half only."),
             Cue("Trace one piece together, side after side. The child names it."),
         ),
@@ -99,7 +99,7 @@ def ask_build(draw: Draw) -> Draft:
         accept=tuple(said) if len(said) > 1 else (),
         working=" or ".join(f"{row} × {count // row}" for row in fits),
         cues=(
-            Cue("Wait. Then: put two side by side, edge on edge. What now?"),
+            Cue("Put two side by side, edge on edge. What now?"),
             Cue("Look at a tray of tiles or an egg tray: straight rows, no steps at the end."),
             Cue("Lay the first two together. The child sets the rest and checks the corners."),
         ),

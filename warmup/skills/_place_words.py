@@ -55,13 +55,13 @@ def right_place(thing: str, where: str, landmark: str) -> tuple[str, tuple[str, 
 
 
 _WAY_IN = {
-    "above": "which way is up? Show me with a finger.",
-    "below": "which way is down? Show me with a finger.",
-    "beside": "pat its two sides.",
-    "behind": "which side of it can’t you see?",
-    "in front of": "which side of it do you see?",
+    "above": "Which way is up? Show me with a finger.",
+    "below": "Which way is down? Show me with a finger.",
+    "beside": "Pat its two sides.",
+    "behind": "Which side of it can’t you see?",
+    "in front of": "Which side of it do you see?",
 }
-_FACE_IN = {"behind": "where is its back?", "in front of": "which way does it look?"}
+_FACE_IN = {"behind": "Where is its back?", "in front of": "Which way does it look?"}
 _ON_THE_CHILD = {
     "above": "Hold your hand over the child’s head: “My hand is above you.”",
     "below": "Hold your hand by the child’s shoes: “My hand is below you.”",
@@ -86,7 +86,7 @@ def ask_place(draw: Draw) -> Draft:
     put = "Hold" if where == "above" else "Put"
     way_in = (_FACE_IN if landmark in FACED else {}).get(where, _WAY_IN[where])
     if (where, landmark) == ("in front of", "chair"):
-        way_in = "sit down on it. Which way do you look?"
+        way_in = "Sit down on it. Which way do you look?"
     return Draft(
         say=draw.way(
             f"{put} the {thing} {where} the {landmark}.",
@@ -98,7 +98,7 @@ def ask_place(draw: Draw) -> Draft:
         accept=accept,
         working=f"{where}: {_MEANING[where]}",
         cues=(
-            Cue(f"Wait. Touch the {landmark}. Then: {way_in}"),
+            Cue(f"Touch the {landmark}. {way_in}"),
             Cue(f"{_ON_THE_CHILD[where]} Now look at the {landmark}."),
             Cue(f"Carry the {thing} to the {landmark} together, slowly. The child sets it down."),
         ),
@@ -131,7 +131,7 @@ def ask_between(draw: Draw) -> Draft:
         answer=f"the {thing} in the middle: the {first} on one side, the {second} on the other",
         working=f"{first} · {thing} · {second}: {_MEANING['between']}",
         cues=(
-            Cue(f"Wait. Then: touch the {first}. Touch the {second}. Look at the room they leave."),
+            Cue(f"Touch the {first}. Touch the {second}. Look at the room they leave."),
             Cue("Hold up both hands, apart. Let the child’s nose come in. That is between."),
             Cue(f"Walk a finger from the {first} toward the {second} together. The child says stop."),
         ),
@@ -180,7 +180,7 @@ def ask_tell_where(draw: Draw) -> Draft:
         accept=(*(f"{word} {place}" for word in _SAME_AS[where]), *_sides(scene, thing, place)),
         working=f"{thing} {where} {place}: {_MEANING[where]}",
         cues=(
-            Cue(f"Wait. Then: put a finger on the {thing}. What else do you see near it?"),
+            Cue(f"Put a finger on the {thing}. What else do you see near it?"),
             Cue(f"Build it with two or three toys. Touch {place}, then the {thing}."),
             Cue(f"Begin: “The {thing} is…” and let the child end it."),
         ),

@@ -58,7 +58,7 @@ def ask_own_side(draw: Draw) -> Draft:
         accept=(f"{side} {part}",),
         working=f"facing you, the child’s {side} is your {_OTHER[side]}",
         cues=(
-            Cue("Wait. Then: which hand do you draw with? What do we call that side?"),
+            Cue("Which hand do you draw with? What do we call that side?"),
             Cue("Stand side by side, facing the same way. Hold out both hands, palms down."),
             Cue("Lift both arms together. The child drops the one I did not name."),
         ),
@@ -81,7 +81,7 @@ def ask_to_one_side(draw: Draw) -> Draft:
         accept=(f"to the {side}",),
         working=f"facing you, the child’s {side} is your {_OTHER[side]}",
         cues=(
-            Cue("Wait. Then: hold out the hand of that side first."),
+            Cue("Hold out the hand of that side first."),
             Cue("Stand next to the child, facing the same way. Hold out both arms."),
             Cue("Sway together, one way and back. The child stops on the side I named."),
         ),
@@ -103,7 +103,7 @@ def ask_across_the_middle(draw: Draw) -> Draft:
         answer=f"{hand} hand on {side} {part}: the arm goes over the middle",
         working=f"{hand} hand → {side} {part}",
         cues=(
-            Cue("Wait. Then say it in two parts: first the hand, then the place."),
+            Cue("Say it in two parts: first the hand, then the place."),
             Cue("Tap the hand I named. Tap the place I named. They are far apart."),
             Cue("Lift that hand together, out to the front. The child brings it to the place."),
         ),
@@ -124,7 +124,7 @@ def ask_set_side(draw: Draw) -> Draft:
         answer=f"the {thing} on the {side} of the {landmark}, as both see it, side by side",
         working=f"{thing} · {landmark}" if side == "left" else f"{landmark} · {thing}",
         cues=(
-            Cue("Wait. Sit side by side. Then: hold up the hand of that side."),
+            Cue("Sit side by side. Hold up the hand of that side."),
             Cue(f"Lay the child’s two hands on the two sides of the {landmark}."),
             Cue(f"Slide the {thing} slowly back and forth past the {landmark}. The child says when."),
         ),
@@ -149,7 +149,7 @@ def ask_name_neighbor(draw: Draw) -> Draft:
         accept=(found,),
         working=" · ".join(row),
         cues=(
-            Cue(f"Wait. Then: touch the {row[at]}. Hold up the hand of the side I said."),
+            Cue(f"Touch the {row[at]}. Hold up the hand of the side I said."),
             Cue("Sit side by side. Hold both hands flat, one each side of the screen."),
             Cue(f"Start a finger together on the {row[at]}. The child slides it one place on."),
         ),
@@ -175,7 +175,7 @@ def ask_make_row(draw: Draw) -> Draft:
         answer=f"from the left: {', '.join(row)}",
         working=" · ".join(row),
         cues=(
-            Cue(f"Wait. Then: which end is the {side} end? Put your hand there."),
+            Cue(f"Which end is the {side} end? Put your hand there."),
             Cue("Lay a strip of paper down. Both sit on the same long side of it."),
             Cue(f"Hand over the {first} first, then one at a time. The child finds each place."),
         ),
@@ -201,7 +201,7 @@ def ask_two_things(draw: Draw) -> Draft:
         answer=f"{place}; the {second} on the {side} of the {landmark}",
         working=f"1. {first} {where} {landmark}  2. {second} {side} of {landmark}",
         cues=(
-            Cue("Wait. Then say both jobs again, slowly. The child says them back."),
+            Cue("Say both jobs again, slowly. The child says them back."),
             Cue(f"Touch the {landmark}. Hold up one finger for each job as you say it."),
             Cue(f"Do the job with the {first} together. What was the next one?"),
         ),
@@ -224,7 +224,7 @@ def ask_two_moves(draw: Draw) -> Draft:
         answer=f"{word} {walk}, then to the child’s own {side}: {_seen_from_across(side)}",
         working=f"1. {count} {walk}  2. {twist} {side}",
         cues=(
-            Cue("Wait. Then: tell me the two moves before you go."),
+            Cue("Tell me the two moves before you go."),
             Cue("Stand next to the child, facing the same way. Show one finger, then two."),
             Cue("Do the first move together and count aloud. The child does the next alone."),
         ),
@@ -252,7 +252,7 @@ def ask_two_shelves(draw: Draw) -> Draft:
         accept=(found,),
         working=f"{start} → {rows[1 if upper else 0][1]} → {found}",
         cues=(
-            Cue(f"Wait. Then: find the {start}. Say the two moves back to me."),
+            Cue(f"Find the {start}. Say the two moves back to me."),
             Cue("Sit side by side. Show one finger for the first move, two for the next."),
             Cue(f"Start on the {start} and make the first move together. The child goes on."),
         ),

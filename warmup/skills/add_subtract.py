@@ -170,7 +170,7 @@ def _adding(fact: _Fact) -> tuple[Cue, Cue, Cue]:
     most, least = number_word(large), number_word(small)
     dots = pictures.Counters(fact.first, second=fact.second, what="counters")
     return (
-        Cue(f"Say it again. Then: start from {most}. Do we need to count it again?"),
+        Cue(f"Say it again. Start from {most}. Do we need to count it again?"),
         Cue(f"Keep {most} in a fist. Put up {least} beside it, or look here.", dots),
         Cue(f"Say “{most}” and raise the first finger together. The child says the rest."),
     )
@@ -186,7 +186,7 @@ def _taking(fact: _Fact) -> tuple[Cue, Cue, Cue]:
         case _:
             last = f"Put up {whole} together and fold the first. The child folds until {away} are down."
     return (
-        Cue(f"Say it again. Then: show me {whole} on your fingers."),
+        Cue(f"Say it again. Show me {whole} on your fingers."),
         Cue(
             f"Cover {away} of these with a hand. What can you still see?"
             if fact.second

@@ -37,7 +37,7 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
         accept=(count_words(numbers[1:]),),
         working=", ".join(map(str, numbers)),
         cues=(
-            Cue(f"Say it again. Then: open one hand for each word, from {word}."),
+            Cue(f"Say it again. Open one hand for each word, from {word}."),
             Cue(
                 f"Find {word} in the chart. The fives stand in two columns.",
                 rows_around(1, end, pointed=(start,)),

@@ -32,9 +32,9 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
         working=", ".join(map(str, numbers)),
         cues=(
             Cue(
-                f"Say it again. Then: take one bundle off the table for each word, from {word}."
+                f"Say it again. Take one bundle off the table for each word, from {word}."
                 if back
-                else f"Say it again. Then: flash all ten fingers for each word, from {word}."
+                else f"Say it again. Flash all ten fingers for each word, from {word}."
             ),
             Cue(
                 "Touch one bundle for each word. Each is a whole ten."

@@ -38,7 +38,7 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
         accept=(count_words(numbers[1:]),),
         working=", ".join(map(str, numbers)),
         cues=(
-            Cue("Say it again. Then: whisper the number between, and say the next one loud."),
+            Cue("Say it again. Whisper the number between, and say the next one loud."),
             Cue(
                 f"Put a finger on {word} in the chart. Skip a square, land on the next.",
                 rows_around(1, end, pointed=(start,)),

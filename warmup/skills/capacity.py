@@ -72,7 +72,7 @@ def _how_full(draw: Draw) -> Draft:
         accept=_SAID_TOO[fill],
         working=f"water {('at the bottom: none', 'half way up', 'up to the rim')[fill]}",
         cues=(
-            Cue("Wait. Then: where does the water stop?"),
+            Cue("Where does the water stop?"),
             Cue("Put one finger at the top of the jar and one at the water."),
             Cue(f"Say the first sound together: “{_FILLS[fill][0]}…” The child ends it."),
         ),
@@ -99,7 +99,7 @@ def _find_jar(draw: Draw) -> Draft:
         answer=f"the one {_PLACES[fills.index(fill)]}",
         working=f"from the left: {', '.join(_FILLS[level] for level in fills)}",
         cues=(
-            Cue(f"Wait. Then: {_FILLS[fill]}. How far up does the water come?"),
+            Cue(f"{_FILLS[fill].capitalize()}. How far up does the water come?"),
             Cue("Slide a finger up each jar from the bottom. Stop where the water stops."),
             Cue("Cover a jar that is not it together. The child picks from the rest."),
         ),
@@ -124,7 +124,7 @@ def _fill_it(draw: Draw) -> Draft:
         accept=("the same with rice or sand",) if fill else (),
         working=f"{_FILLS[fill]}: {('0 of 2', '1 of 2', '2 of 2')[fill]} halves",
         cues=(
-            Cue(f"Wait. Then: {_FILLS[fill]}. Where on the {vessel} will it stop?"),
+            Cue(f"{_FILLS[fill].capitalize()}. Where on the {vessel} will it stop?"),
             Cue(f"Look at these jars, then at your {vessel}.", pictures.Jars(((4, 7),) * 3, (0, 1, 2))),
             Cue(f"Hold the {vessel} together. The child pours and says when to stop."),
         ),
@@ -156,7 +156,7 @@ def _pour(draw: Draw) -> Draft:
         accept=(best, f"the {best} one"),
         working=f"a full {one} is {'more' if over else 'less'} than the {two} takes",
         cues=(
-            Cue("Wait. Then: one was empty at first. Did all of it fit in? Was there room left?"),
+            Cue("One was empty at first. Did all of it fit in? Was there room left?"),
             Cue("Try it with two cups and rice. What happens at the rim?"),
             Cue("Draw both of them together. The child draws the water in each."),
         ),
@@ -187,7 +187,7 @@ def _tall_and_thin(draw: Draw) -> Draft:
         working=f"tall {tall[0]} × {tall[0]} × {tall[1]} = {holds(tall)}, "
         f"wide {wide[0]} × {wide[0]} × {wide[1]} = {holds(wide)}",
         cues=(
-            Cue("Wait. Then: look how high each is, and how wide as well."),
+            Cue("Look how high each is, and how wide as well."),
             Cue("Show with your arms how far round each jar is. Then how high."),
             Cue("Pretend to pour one into the other together. The child says if it runs over."),
         ),
@@ -215,7 +215,7 @@ def _full_is_not_more(draw: Draw) -> Draft:
         accept=(f"the {'big' if asked == 'more' else 'small'} jar",),
         working=f"full to the top: small {holds(small)}, big {holds(big)}",
         cues=(
-            Cue("Wait. Then: not how much is in it now, but how much could go in."),
+            Cue("Not how much is in it now, but how much could go in."),
             Cue("Draw with a finger how far the water could rise in each."),
             Cue("Pretend to fill both to the rim together. The child says where more went in."),
         ),
@@ -243,7 +243,7 @@ def _cups_in_jar(draw: Draw) -> Draft:
         accept=(f"{number_word(cups)} cups",),
         working=f"the water stands at line {cups} of {takes}",
         cues=(
-            Cue("Wait. Then: find where the water stops. Count up to there."),
+            Cue("Find where the water stops. Count up to there."),
             Cue("Put a finger on the lowest line: that is the first cup."),
             Cue("Count the lowest line together: “one…” The child goes up to the water."),
         ),
@@ -270,7 +270,7 @@ def _cups_to_fill(draw: Draw) -> Draft:
         accept=(f"{number_word(more)} {plural(more, 'cup')}",),
         working=f"{cups} + {more} = {takes}",
         cues=(
-            Cue(f"Wait. Then: {number_word(cups)} in it now. We stop at {word}."),
+            Cue(f"{number_word(cups).capitalize()} in it now. We stop at {word}."),
             Cue(f"Show {word} fingers. Fold a finger for each cup that is in."),
             Cue(f"Begin at {number_word(cups)} together and put up a finger for the next cup."),
         ),
@@ -307,7 +307,7 @@ def _units(item: str, draw: Draw) -> Draft:
         if count == 1
         else f"{', '.join(str(each * (n + 1)) for n in range(count))}: {each} {small}s to each {large}",
         cues=(
-            Cue(f"Wait. Then: which is the bigger one, a {small} or a {large}?"),
+            Cue(f"Which is the bigger one, a {small} or a {large}?"),
             Cue(f"Hold up a {small} and a {large} from the shelf. Think of pouring."),
             Cue(f"Pour the first {small} together: “one…” The child pours on and counts."),
         ),

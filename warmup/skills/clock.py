@@ -81,12 +81,12 @@ def _read(item: str, hour: int, minute: int, draw: Draw) -> Draft:
 def _read_hour_cues(hour: int) -> tuple[Cue, Cue, Cue]:
     if hour == 12:
         return (
-            Cue("Give the eyes time. Then: where is the short hand hiding?"),
+            Cue("Where is the short hand hiding?"),
             Cue("Point to the top. Both hands reach for the same number. Which one?"),
             Cue("Run a finger up both hands together. The child reads what is at the tip."),
         )
     return (
-        Cue("Give the eyes time. Then: find the short hand. It tells the hour."),
+        Cue("Find the short hand. It tells the hour."),
         Cue("Lay a finger along the short hand. What number is at its tip?"),
         Cue("Trace the long hand to the top: “o’clock.” The child reads the short one."),
     )
@@ -94,7 +94,7 @@ def _read_hour_cues(hour: int) -> tuple[Cue, Cue, Cue]:
 
 def _read_half_cues() -> tuple[Cue, Cue, Cue]:
     return (
-        Cue("Give the eyes time. Then: find the short hand. Which number has it gone past?"),
+        Cue("Find the short hand. Which number has it gone past?"),
         Cue("Trace the long hand’s way from the top: it has gone half the way round."),
         Cue("Begin together: “Half past…” The child says the number the short hand has left."),
     )
@@ -116,7 +116,7 @@ def _set(hour: int, draw: Draw) -> Draft:
         else (f"the long hand on twelve, the short hand on {word}", f"short on {word}, long on twelve"),
         working=f"{hour}:00: short hand {hour * 30 % 360}° round, long hand at the top",
         cues=(
-            Cue("Give the eyes time. Then: which hand tells the hour, the short one or the long one?"),
+            Cue("Which hand tells the hour, the short one or the long one?"),
             Cue("Point to the top of the face: each new hour, the long hand starts here."),
             Cue("Put the long hand up together. The child puts the short one."),
         ),
@@ -140,7 +140,7 @@ def _later(hour: int, draw: Draw) -> Draft:
         accept=_other_words(after, 0),
         working=f"{hour} → {after}" if hour < 12 else "12 → 1: past twelve the hours start again",
         cues=(
-            Cue("Give the eyes time. Then: in an hour the short hand moves to the next number."),
+            Cue("In an hour the short hand moves to the next number."),
             Cue(
                 "Point to the short hand. Slide a finger on to the number after it.", pictures.Clock(hour, 0)
             ),
@@ -168,7 +168,7 @@ def _where(hour: int, draw: Draw) -> Draft:
         accept=(f"between {word} and {after}",),
         working=f"{hour}:30: {hour * 30 % 360 + 15}° round, half-way from {hour} to {hour % 12 + 1}",
         cues=(
-            Cue(f"Give the eyes time. Then: where is it at {word} o’clock? And half an hour on?"),
+            Cue(f"Where is it at {word} o’clock? And half an hour on?"),
             Cue("Trace half way round the face: the long hand has gone this far."),
             Cue(f"Put a finger on the {word} together. The child slides it half of the way on."),
         ),

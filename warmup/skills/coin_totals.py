@@ -92,8 +92,8 @@ def ask(item: str, morning: Morning, draw: Draw) -> Draft:
 
 def _way_in(held: list[str], first: str) -> str:
     if len(held) == 1:
-        return f"Wait. Then: what is one {first} worth? Count in that step."
-    return "Wait. Then: which coin is worth the most? Begin there."
+        return f"What is one {first} worth? Count in that step."
+    return "Which coin is worth the most? Begin there."
 
 
 def _start(handful: Mapping[str, int], first: str) -> str:
@@ -121,7 +121,7 @@ def _fewest(morning: Morning, draw: Draw) -> Draft:
         accept=tuple({listed(parts(handful)[::-1])} - {said(handful)}),
         working=f"{running(handful)}¢",
         cues=(
-            Cue(f"Wait. Then: what is the biggest coin that fits into {word} cents?"),
+            Cue(f"What is the biggest coin that fits into {word} cents?"),
             Cue(
                 "Look at the dots below each coin. Which one fits first?",
                 pictures.Coins(use[::-1], worth=True),

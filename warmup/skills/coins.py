@@ -80,7 +80,7 @@ def _name_it(morning: Morning, draw: Draw) -> Draft:
         accept=(coin,),
         working=f"{_look(coin, shown)}: {coin}",
         cues=(
-            Cue(f"Give the eyes time. Then: it is {_look(coin, shown)}."),
+            Cue(f"It is {_look(coin, shown)}."),
             Cue("Find one just like it on the table. Rub its edge.", pictures.Coins(shown)),
             Cue(f"Begin the word: “{_sound(coin)}…” and let the child end it."),
         ),
@@ -104,7 +104,7 @@ def _find_it(morning: Morning, draw: Draw) -> Draft:
         answer=_look(coin, shown),
         working=f"{coin}: {_look(coin, shown)}",
         cues=(
-            Cue(f"Give the eyes time. Then: a {coin}. Think how it looks and how it feels."),
+            Cue(f"A {coin}. Think how it looks and how it feels."),
             Cue(f"Go along the row: is this the {coin}? Is this?", pictures.Coins(shown)),
             Cue(f"Push one that is not it away together. The child picks the {coin} from the rest."),
         ),
@@ -142,7 +142,7 @@ def _worth(coin: str, unit: str, draw: Draw) -> Draft:
         if unit != "nickel"
         else f"{', '.join(str(5 * (n + 1)) for n in range(number))}: a {coin}",
         cues=(
-            Cue(f"Wait. Then: hold the {coin}. What can you swap it for?"),
+            Cue(f"Hold the {coin}. What can you swap it for?"),
             Cue(
                 f"Show the dots under the {coin}. Each dot is a cent.",
                 pictures.Coins((coin, "nickel") if unit == "nickel" else (coin,), worth=True),
@@ -202,7 +202,7 @@ def _fill_a_nickel(draw: Draw) -> Draft:
         accept=(counted(more, "penny"),) if more > 1 else ("a penny", "one penny"),
         working=f"{have} + {more} = 5",
         cues=(
-            Cue("Wait. Then: what is a nickel worth in pennies?"),
+            Cue("What is a nickel worth in pennies?"),
             Cue(
                 "Look at the dots of the nickel. Which pennies do we have?",
                 pictures.Coins(("nickel", *["penny"] * have), worth=True),
@@ -233,7 +233,7 @@ def _dime_or_nickel(draw: Draw) -> Draft:
         accept=(coin,),
         working="dime 10¢, nickel 5¢" if buys else "dime 17.91 mm, nickel 21.21 mm across",
         cues=(
-            Cue("Wait. Then: size and worth are two things. Which did I ask?"),
+            Cue("Size and worth are two things. Which did I ask?"),
             Cue(
                 "Look at the dots below each." if buys else "Put one coin on top of the other.",
                 pictures.Coins((one, two), worth=buys),
@@ -271,7 +271,7 @@ def _one_or_many(item: str, morning: Morning, draw: Draw) -> Draft:
         accept=(coin,) if wins else (),
         working=f"{coin} {CENTS[coin]}¢, {many} {cents(several)}¢",
         cues=(
-            Cue(f"Wait. Then: how many cents is {one}? Hold on to that."),
+            Cue(f"How many cents is {one}? Hold on to that."),
             Cue("Match dot to dot. Where are some left?", pictures.Coins((coin, *laid(several)), worth=True)),
             Cue("Cover a dot on each side together, then one more each. The child goes on."),
         ),
@@ -297,7 +297,7 @@ def _line_up(morning: Morning, draw: Draw) -> Draft:
         answer=", ".join(order),
         working=" ".join(f"{coin} {CENTS[coin]}¢" for coin in order),
         cues=(
-            Cue(f"Give the eyes time. Then: of these, which buys {first}?"),
+            Cue(f"Of these, which buys {first}?"),
             Cue("Count the dots below each.", pictures.Coins(shown, worth=True)),
             Cue(f"Lay the {order[0]} down first together. The child lays the next."),
         ),

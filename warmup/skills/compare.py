@@ -77,7 +77,7 @@ def _lay_out(item: str, mine: int, step: int, draw: Draw) -> Draft:
         answer=number_word(theirs),
         working=f"{mine} {plural(mine, thing)}, {wish}: {theirs}",
         cues=(
-            Cue(f"Give the eyes time. Then: how can you be sure that it is {wish}?"),
+            Cue(f"How can you be sure that it is {wish}?"),
             Cue("Point along the row. Each gets a mate, put down right under it."),
             _finish(step),
         ),
@@ -117,7 +117,7 @@ def _look(item: str, draw: Draw) -> Draft:
         accept=("same", "both") if top == bottom else (),
         working=f"top {top}, bottom {bottom}",
         cues=(
-            Cue("Give the eyes time. Then: how could you find out without a guess?"),
+            Cue("How could you find out without a guess?"),
             Cue("Look at them mate by mate, each under its own. Does each have a mate?", mates),
             Cue("Touch the first of each row together, then the next two. The child goes on."),
         ),
@@ -216,14 +216,14 @@ def _three(item: str, draw: Draw) -> tuple[int, ...]:
 def _numeral_cues(numbers: Sequence[int]) -> tuple[Cue, Cue, Cue]:
     if max(numbers) <= 10:
         return (
-            Cue("Wait. Then: when you count, which do you meet first?"),
+            Cue("When you count, which do you meet first?"),
             Cue("Find each on the chart with a finger. How far along is it?", chart_to(10)),
             Cue("Count up from the start together, slowly. The child calls out each card we meet."),
         )
     tens = ", ".join(f"{number_word(n // 10)} {plural(n // 10, 'ten')} here" for n in numbers)
     model: Picture = chart_to(20) if max(numbers) <= 20 else chart_rows(min(numbers), max(numbers))
     return (
-        Cue("Give the eyes time. Then: read each number. Which digit tells the tens?"),
+        Cue("Read each number. Which digit tells the tens?"),
         Cue("Find each on the chart with a finger. Further on, or further down, is more.", model),
         Cue(f"Lay bundles for each: “{tens}…” The child adds the loose ones and looks."),
     )

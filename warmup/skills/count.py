@@ -106,9 +106,9 @@ def _taken_over(item: str, over: int, end: int, say: Way) -> Draft:
         working=f"you: {mine}; the child: {in_figures(numbers)}",
         cues=(
             Cue(
-                f"Wait. Then: I stopped at {last}. What is one more?"
+                f"I stopped at {last}. What is one more?"
                 if item in _HOPS
-                else f"Wait. Then say your last ones again: “{count_words(steps(over - 2, over))}…”"
+                else f"Say your last ones again: “{count_words(steps(over - 2, over))}…”"
             ),
             Cue(
                 f"Put a finger on {last} in the chart. The child’s finger walks on.",

@@ -40,9 +40,9 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
         working=", ".join(map(str, numbers)),
         cues=(
             Cue(
-                f"Say it again. Then: show {word} fingers. Fold them down, one at a time."
+                f"Say it again. Show {word} fingers. Fold them down, one at a time."
                 if small
-                else f"Say it again. Then: count up from {number_word(end)} to {word}. Now walk back."
+                else f"Say it again. Count up from {number_word(end)} to {word}. Now walk back."
             ),
             Cue(
                 f"Put a finger on {word}. Hop it back, a step for each number.",

@@ -47,7 +47,7 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
             Cue(
                 f"Say {word} are in a cup. Which number does the next get?"
                 if end <= 20
-                else f"Wait. Then: {word} is said already. What does your mouth say next?"
+                else f"{word.capitalize()} is said already. What does your mouth say next?"
             ),
             Cue(
                 f"Put a finger on {word} in the chart. The child’s finger walks on.",

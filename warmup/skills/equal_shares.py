@@ -122,7 +122,7 @@ def _equal_or_not(count: int, draw: Draw) -> Draft:
         else (f"no: not {friends} equal parts",),
         working=" + ".join(f"{size:.0%}" for size in sizes),
         cues=(
-            Cue("Wait. Then: count the parts. Which one would you like? Why that one?"),
+            Cue("Count the parts. Which one would you like? Why that one?"),
             Cue("Cut a paper like it. Lay one part on top of the next and look at the edges."),
             Cue("Put a hand over the first part together. Does the next one fill the same hand?"),
         ),
@@ -150,7 +150,7 @@ def _make(count: int, draw: Draw) -> Draft:
         accept=(f"folding it {folds}",) if food == "sheet" else (),
         working=" + ".join([f"1/{count}"] * count) + " = 1",
         cues=(
-            Cue("Wait. Then: how many parts do we want? May one of them be bigger?"),
+            Cue("How many parts do we want? May one of them be bigger?"),
             Cue("Fold a paper napkin first. Open it and look at the creases."),
             Cue("Lay a straw over the middle together. The child turns it until it looks fair."),
         ),
@@ -206,7 +206,7 @@ def _about_halves(draw: Draw) -> Draft:
         accept=accept,
         working="1/2 + 1/2 = 1",
         cues=(
-            Cue(f"Wait. Then: see the {name} with a cut right down the middle."),
+            Cue(f"See the {name} with a cut right down the middle."),
             Cue("Fold a napkin edge to edge, open it, and look at its parts."),
             Cue("Tear it on the crease together and share it out. The child tells the rest."),
         ),
@@ -234,7 +234,7 @@ def _smaller(draw: Draw) -> Draft:
         accept=(answer, f"the {answer}", *(("a fourth",) if answer == "quarter" else ())),
         working="1/2 = 1/4 + 1/4: a half is as much as two quarters",
         cues=(
-            Cue("Wait. Then: how many friends share when we cut it in two? In four?"),
+            Cue("How many friends share when we cut it in two? In four?"),
             Cue("Fold one napkin once. Fold its twin twice. Lay them on top of each other."),
             Cue("Cut it in two together. Now the child cuts each part in two, and looks."),
         ),

@@ -70,9 +70,9 @@ def _pair_up(item: str, draw: Draw) -> Draft:
         working=f"{number} = {' + '.join(['2'] * pairs + ['1'] * left)}",
         cues=(
             Cue(
-                f"Wait. Then: lay two {things} side by side. Can each of the {word} get a mate?"
+                f"Lay two {things} side by side. Can each of the {word} get a mate?"
                 if things == clothes
-                else f"Wait. Then: how could {word} of them line up so that all hold a hand?"
+                else f"How could {word} of them line up so that all hold a hand?"
             ),
             Cue("Look at the row. Circle the first two with a finger: they belong. Now the next two."),
             Cue(f"Move the first pair together, off to the side. The child goes on with the {things}."),
@@ -97,7 +97,7 @@ def _name(item: str, draw: Draw) -> Draft:
         answer="even" if even else "odd",
         working=f"{number} = {number // 2} + {number // 2}" + ("" if even else " + 1"),
         cues=(
-            Cue(f"Wait. Then: could {word} friends each have a partner?"),
+            Cue(f"Could {word} friends each have a partner?"),
             Cue("Lay that many buttons down two by two. What happens at the end?"),
             Cue(f"Count by twos together, “two, four…”, and listen for {word}. The child tells."),
         ),
@@ -125,7 +125,7 @@ def _make(item: str, draw: Draw) -> Draft:
         accept=tuple(number_word(n) for n in fits),
         working=f"{kind}, from {low + 1} to {high - 1}: {', '.join(map(str, fits))}",
         cues=(
-            Cue(f"Wait. Then: what does {kind} mean? What happens to the last sock?"),
+            Cue(f"What does {kind} mean? What happens to the last sock?"),
             Cue(f"Say a number just past {low_word}. Lay it out in pairs and look."),
             Cue("Try the numbers in turn together, pair by pair. The child stops at the right kind."),
         ),
@@ -153,7 +153,7 @@ def _share(item: str, draw: Draw) -> Draft:
         accept=(f"{number_word(each)} and {number_word(each)}",),
         working=f"{number} = {each} + {each}" + (" + 1" if left else ""),
         cues=(
-            Cue("Wait. Then: how do you deal so that no bear is cross?"),
+            Cue("How do you deal so that no bear is cross?"),
             Cue(
                 f"Look at all the {things}. Each bear takes from the row, turn by turn.",
                 pictures.Counters(number, "line", what=things),

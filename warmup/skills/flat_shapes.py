@@ -88,7 +88,7 @@ def _name(figure: str, turn: int, draw: Draw) -> Draft:
         accept=(f"a {name}",),
         working=f"{name}: {rule(name)}",
         cues=(
-            Cue("Wait. Then: trace round it with a finger. What do you feel?" if not tilted else _TURN_HEAD),
+            Cue("Trace round it with a finger. What do you feel?" if not tilted else _TURN_HEAD),
             Cue(
                 "Roll a finger round it: is there any corner to bump on?"
                 if not sides
@@ -103,7 +103,7 @@ def _name(figure: str, turn: int, draw: Draw) -> Draft:
     )
 
 
-_TURN_HEAD = "Wait. Then: lean your head till it sits flat. Is it a shape you know?"
+_TURN_HEAD = "Lean your head till it sits flat. Is it a shape you know?"
 
 
 def _opening(name: str) -> str:
@@ -125,7 +125,7 @@ def _find(draw: Draw) -> Draft:
         accept=_FOUND[name],
         working=f"{name}: {rule(name)}",
         cues=(
-            Cue("Wait. Then: draw the shape in the air with your finger. Now look about."),
+            Cue("Draw the shape in the air with your finger. Now look about."),
             Cue(
                 "Walk to the table. Look at the tops and ends of things, one by one.",
                 pictures.FlatShape(name),
@@ -154,7 +154,7 @@ def _draw_it(draw: Draw) -> Draft:
         accept=("any size, any way up",),
         working=f"{name}: {rule(name)}",
         cues=(
-            Cue("Wait. Then: what will it need? Any corners?"),
+            Cue("What will it need? Any corners?"),
             Cue("Look at one first. Trace it with a finger, slowly.", pictures.FlatShape(name)),
             Cue("Start the line together from one spot. The child brings it back there."),
         ),
@@ -183,7 +183,7 @@ def _tilted_square(draw: Draw) -> Draft:
         answer=PLACES[place],
         working=f"square, turned: {rule('square')}",
         cues=(
-            Cue("Wait. Then: lean your head one way, then the other. Look again."),
+            Cue("Lean your head one way, then the other. Look again."),
             Cue("Turn a square napkin slowly on its corner. Did its sides change?"),
             Cue("Measure with a thumb: go round one shape together, side by side. Now the next."),
         ),
@@ -215,7 +215,7 @@ def _thin_triangle(draw: Draw) -> Draft:
         answer=PLACES[place],
         working=f"three straight sides make a triangle, thin or not; this one has {corners}",
         cues=(
-            Cue("Wait. Then: trace each one. How many straight sides do you feel?"),
+            Cue("Trace each one. How many straight sides do you feel?"),
             Cue("Make one from three straws: a short one and two long. Look at its shape."),
             Cue("Count the sides of one shape together. The child counts the next two."),
         ),
@@ -239,7 +239,7 @@ def _not_closed(draw: Draw) -> Draft:
         answer=PLACES[place],
         working="a gap in the line: not closed, so not a circle, triangle or square",
         cues=(
-            Cue("Wait. Then: trace round each one. Do you come back to the start?"),
+            Cue("Trace round each one. Do you come back to the start?"),
             Cue("Lay a loop of yarn, then pull its ends apart. Look at the row again."),
             Cue("Walk a finger along one line together. Say “stop” where the line stops."),
         ),
@@ -268,7 +268,7 @@ def _count_sides(draw: Draw) -> Draft:
         answer=number_word(count),
         working=f"{name}: {count} sides, {count} corners",
         cues=(
-            Cue(f"Wait. Then: show me one of its {part}."),
+            Cue(f"Show me one of its {part}."),
             Cue(f"Keep a thumb where you began. Count the {part} until you meet it."),
             Cue(f"Touch one of the {part} together: “one…” and let the child go round."),
         ),
@@ -294,7 +294,7 @@ def _riddle(draw: Draw) -> Draft:
         accept=_FITS[name],
         working=f"{count} sides, {count} corners: {name}",
         cues=(
-            Cue(f"Wait. Then: put up {word} fingers. Each one is a side."),
+            Cue(f"Put up {word} fingers. Each one is a side."),
             Cue("Lay straws or spoons end to end, one for each side, until they close."),
             Cue("Draw the first two sides together. The child draws the rest and names it."),
         ),
@@ -327,7 +327,7 @@ def _square_is_a_rectangle(draw: Draw) -> Draft:
         accept=("yes: four sides and four square corners",) if yes else ("no: some are longer than wide",),
         working=f"rectangle: {rule('rectangle')}; square: {rule('square')}",
         cues=(
-            Cue("Wait. Then: what must a shape have before we call it that?"),
+            Cue("What must a shape have before we call it that?"),
             Cue("Lay a napkin beside a book. Touch the corners, then the sides of each."),
             Cue(f"Check together: four sides? Square corners? Then what else does a {second} need?"),
         ),

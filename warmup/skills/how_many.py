@@ -91,18 +91,18 @@ def _cues_count(layout: str, count: int, noun: Noun) -> tuple[Cue, Cue, Cue]:
     rows = pictures.Counters(count, "rows", what=noun.many)
     match layout:
         case "line":
-            first = f"Wait. Then: put a finger on each {noun.one} and say its number."
+            first = f"Put a finger on each {noun.one} and say its number."
             second = Cue("Point along the line from the left, slowly. Stop under the last.")
         case "rows":
-            first = "Wait. Then: start with the top row. Go along it with a finger."
+            first = "Start with the top row. Go along it with a finger."
             second = Cue("Lay a strip of paper under the top row. Slide it down row by row.")
         case "ring":
-            first = f"Wait. Then: which {noun.one} will you start with? Remember it."
+            first = f"Which {noun.one} will you start with? Remember it."
             second = Cue(
                 f"Rest your own finger by the first {noun.one}. Or count the same in short rows.", rows
             )
         case _:
-            first = "Wait. Then: start at the top and work down."
+            first = "Start at the top and work down."
             second = Cue(f"Cross off each {noun.one} in the air. Or count the same in short rows.", rows)
     begin = "“one…”" if count == 2 else "“one, two…”"
     third = f"Touch the first {noun.named(2)} together, {begin} and let the child go on."
@@ -126,7 +126,7 @@ def _count_out(draw: Draw) -> Draft:
         answer=f"{wanted} laid out, no more and no fewer",
         working=f"1 … {count}, and stop at {count}",
         cues=(
-            Cue(f"Wait. Then say it again: {wanted}. Ask which number to stop at."),
+            Cue(f"Say it again: {wanted}. Ask which number to stop at."),
             Cue(f"Hold up {number_word(count)} fingers and leave them up while the child counts."),
             Cue(f"Lay the first {noun.one} together, “one…”. The child lays the rest."),
         ),
@@ -152,7 +152,7 @@ def _none_left(draw: Draw) -> Draft:
         accept=("none", "nothing", f"no {noun.many}"),
         working=f"{start} − {away} = {left}",
         cues=(
-            Cue(f"Wait. Then: do it with real {noun.many} and look."),
+            Cue(f"Do it with real {noun.many} and look."),
             Cue("Hold up a closed fist. Ask how many fingers stand up."),
             Cue("Fold fingers down together, “two, one…”. The child says what comes next."),
         ),

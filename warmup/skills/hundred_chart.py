@@ -170,7 +170,7 @@ def _ten_away(number: int, step: int, draw: Draw) -> Draft:
         answer=number_word(answer),
         working=f"{number} {'+' if more else '−'} 10 = {answer}: only the tens change",
         cues=(
-            Cue(f"Wait. Then: {word} has how many tens? {'Add' if more else 'Take away'} a bundle."),
+            Cue(f"{word.capitalize()} has how many tens? {'Add' if more else 'Take away'} a bundle."),
             Cue(
                 f"Put a finger on {word}. Slide it {side} a row.",
                 pictures.HundredChart(1, 100, hidden=(answer,), pointed=(number,)),

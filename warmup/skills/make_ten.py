@@ -83,25 +83,25 @@ def _cues(have: int, frame: "pictures.TenFrame") -> tuple[Cue, Cue, Cue]:
     match have:
         case 10:
             return (
-                Cue("Wait. Then: show me ten on your fingers."),
+                Cue("Show me ten on your fingers."),
                 Cue("Look for a finger that is still folded, or for an empty place here.", frame),
                 Cue("Touch the ten fingers together, and let the child say what is left over."),
             )
         case 0:
             return (
-                Cue("Wait. Then: make two fists. That is zero."),
+                Cue("Make two fists. That is zero."),
                 Cue("Look at the empty places. Which of them must fill up?", frame),
                 Cue("Put the first finger up together, and let the child go on until no more fold out."),
             )
         case 9:
             return (
-                Cue("Wait. Then: show me nine on your fingers."),
+                Cue("Show me nine on your fingers."),
                 Cue("Which places are empty here?", frame),
                 Cue("Point to the folded thumb together. The child says how many."),
             )
         case _:
             return (
-                Cue(f"Wait. Then: show me {number_word(have)} on your fingers."),
+                Cue(f"Show me {number_word(have)} on your fingers."),
                 Cue("Look at the fingers still folded, or at the empty places here.", frame),
                 Cue("Touch the first folded finger together: “one…” and let the child go on."),
             )

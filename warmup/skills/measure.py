@@ -116,12 +116,12 @@ def _side_by_side(lined_up: bool) -> tuple[Cue, Cue, Cue]:
     begin = Cue("Cut two strips to match. Line up one end together; the child sees the rest.")
     if lined_up:
         return (
-            Cue("Wait. Then: they start at one line. Look at the other ends."),
+            Cue("They start at one line. Look at the other ends."),
             Cue("Run a finger along each from end to end. Which takes you on farther?"),
             begin,
         )
     return (
-        Cue("Wait. Then: do both start at the same place?"),
+        Cue("Do both start at the same place?"),
         Cue("Mark each ribbon’s two ends on a strip of paper. Then line the marks up."),
         begin,
     )
@@ -141,7 +141,7 @@ def _find(attribute: _Attribute, thing: str, draw: Draw) -> Draft:
         if attribute is _LENGTH
         else f"one in each hand: the {thing} {'rises' if asked == attribute.more else 'sinks'}",
         cues=(
-            Cue(f"Wait. Then: {asked} than the {thing}. What could you try?"),
+            Cue(f"{asked.capitalize()} than the {thing}. What could you try?"),
             Cue(attribute.look.format(thing=thing, asked=asked)),
             Cue(attribute.begin.format(thing=thing)),
         ),
@@ -170,7 +170,7 @@ def _see_saw(item: str, draw: Draw) -> Draft:
         answer=f"the {answer}",
         working=f"the {heavy} is down: it is the heavier one",
         cues=(
-            Cue("Wait. Then: which end of the see-saw is down?"),
+            Cue("Which end of the see-saw is down?"),
             Cue("Hold out your arms like the plank. What makes an arm sink?"),
             Cue("Tip your arms like the plank together. The child tells what pulls its end down."),
         ),
@@ -203,7 +203,7 @@ def _order(draw: Draw) -> Draft:
         answer=", then ".join(form for _, form in order),
         working=", ".join(f"{form} {length}" for length, form in order) + " steps",
         cues=(
-            Cue(f"Wait. Then: which one is the {first} of all? Cover it and look again."),
+            Cue(f"Which one is the {first} of all? Cover it and look again."),
             Cue("Run a finger along each from the line. Where does each one stop?"),
             Cue(f"Say the first together: “{order[0][1]}…” The child goes on."),
         ),
@@ -231,7 +231,7 @@ def _through(draw: Draw) -> Draft:
         accept=(answer,),
         working=f"{long} > {middle} > {short}",
         cues=(
-            Cue("Wait. Then say it again, slowly. Which color do you hear twice?"),
+            Cue("Say it again, slowly. Which color do you hear twice?"),
             Cue(f"Draw a line for {middle}. Where do the other two lines end?"),
             Cue(f"Draw {middle} together. The child draws one that is longer and one that is shorter."),
         ),
@@ -258,7 +258,7 @@ def _units(draw: Draw) -> Draft:
         accept=(f"{number_word(count)} clips",),
         working=f"{count} clips, end to end",
         cues=(
-            Cue("Wait. Then: start at one end. Touch each clip once."),
+            Cue("Start at one end. Touch each clip once."),
             Cue("Follow the ribbon’s edge. Stop at the end of each clip."),
             Cue("Touch the first clip together: “one…” The child goes on to the ribbon’s end."),
         ),
@@ -283,7 +283,7 @@ def _fallen(draw: Draw) -> Draft:
         accept=(f"{number_word(count)} clips",),
         working=f"{left} {plural(left, 'clip')} + {len(missing)} gone = {count}",
         cues=(
-            Cue("Wait. Then: what must lie in the gaps, so that nothing is left bare?"),
+            Cue("What must lie in the gaps, so that nothing is left bare?"),
             Cue("Walk a finger along the ribbon, a clip’s length at each step."),
             Cue("Touch the first clip together: “one…” The child goes on, gaps as well."),
         ),

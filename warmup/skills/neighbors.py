@@ -63,7 +63,7 @@ def _after(item: str, number: int, draw: Draw) -> Draft:
         answer=number_word(number + 1),
         working=f"{number}, {number + 1}: one step on",
         cues=(
-            Cue(f"Say it again. Then: start at {number_word(max(1, number - 3))} and keep going."),
+            Cue(f"Say it again. Start at {number_word(max(1, number - 3))} and keep going."),
             Cue(f"Put a finger on {word}. Move it a step on.", _model(number)),
             Cue(
                 f"Say the tens together first: “{tens}…” Then go back to {word}."
@@ -94,9 +94,9 @@ def _before(item: str, number: int, draw: Draw) -> Draft:
         working=f"{less}, {number}: one step back",
         cues=(
             Cue(
-                f"Say it again. Then: count up from {first}. Stop at {word}. What came just before it?"
+                f"Say it again. Count up from {first}. Stop at {word}. What came just before it?"
                 if less
-                else "Say it again. Then: hold up one finger. Now fold it."
+                else "Say it again. Hold up one finger. Now fold it."
             ),
             Cue(f"Put a finger on {word}. Slide it a step back.", _model(number)),
             Cue(
@@ -125,7 +125,7 @@ def _between(middle: int, draw: Draw) -> Draft:
         answer=number_word(middle),
         working=f"{low}, {middle}, {high}",
         cues=(
-            Cue(f"Say it again. Then: start at {number_word(low - 2)} and count up to {above}."),
+            Cue(f"Say it again. Start at {number_word(low - 2)} and count up to {above}."),
             Cue(f"Put a finger on {below} and one on {above}. Look at the gap.", chart),
             Cue(f"Say it together: “{count_words(steps(low - 1, low))}…” then let the child keep going."),
         ),

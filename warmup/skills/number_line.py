@@ -63,7 +63,7 @@ def _which_hides(number: int, draw: Draw) -> Draft:
         answer=number_word(number),
         working=f"{number} lies beside {' and '.join(near)}",
         cues=(
-            Cue("Give the eyes time. Then: start at the very left and say each number."),
+            Cue("Start at the very left and say each number."),
             Cue("Put a finger on the blank. Which numbers stand beside it?"),
             Cue("Walk from the left together and whisper. Fall silent at the blank."),
         ),
@@ -96,7 +96,7 @@ def _where(number: int, draw: Draw) -> Draft:
         accept=tuple(_place(number, named) for named in others),
         working=f"{near} {sign} {abs(number - near)} = {number}",
         cues=(
-            Cue(f"Give the eyes time. Then: does {word} come before five, or after it?"),
+            Cue(f"Does {word} come before five, or after it?"),
             Cue("Put a finger on the nearest number that you can read."),
             Cue("Start at that number together and step from tick to tick. The child says when to stop."),
         ),
@@ -149,7 +149,7 @@ def _land(item: str, trip: _Trip, draw: Draw) -> Draft:
         working=f"{trip.start} {sign} {steps} = {trip.end}"
         + (f": {', '.join(map(str, path))}" if steps > 1 else ""),
         cues=(
-            Cue(f"Give the eyes time. Then: a finger on {start}. The first hop lands on the next tick."),
+            Cue(f"A finger on {start}. The first hop lands on the next tick."),
             Cue(
                 f"Here is the whole line, with a dot on {start}. Hop along it.",
                 pictures.NumberLine(low, high, start=trip.start),

@@ -85,12 +85,12 @@ def _cues(number: int, word: str) -> tuple[Cue, Cue, Cue]:
     if number > 20 and number % 10:
         first, last = word.split("-")
         return (
-            Cue("Give the eyes time. Then: the little line cuts the word in two. Read the front part first."),
+            Cue("The little line cuts the word in two. Read the front part first."),
             Cue(f"Cover the end. Read the front together: “{first[:2]}…” How many tens does it mean?"),
             Cue(f"Uncover the end: “{last[0]}…” The child reads it and puts tens and ones side by side."),
         )
-    start = f"Give the eyes time. Then: it begins with “{word[0]}”. What sound could that be?"
-    odd = "Give the eyes time. Then: this word does not sound as it looks. Where have you seen it?"
+    start = f"It begins with “{word[0]}”. What sound could that be?"
+    odd = "This word does not sound as it looks. Where have you seen it?"
     return (Cue(odd if number in _ODD else start), _model(number, word), _begin(number, word))
 
 

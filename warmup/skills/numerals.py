@@ -157,20 +157,20 @@ def _read_cues(number: int) -> tuple[Cue, Cue, Cue]:
     where, chart = _model(number)
     if number == 100:
         return (
-            Cue("Wait. Then: how many digits are there? It is more than any number with two."),
+            Cue("How many digits are there? It is more than any number with two."),
             Cue("Run down the last column of the chart, a ten at a time.", chart),
             Cue("Count by tens together: “ten, twenty, thirty…” to the end of the chart."),
         )
     if number <= 10:
         return (
-            Cue("Wait. Then: trace it in the air with a finger."),
+            Cue("Trace it in the air with a finger."),
             Cue(f"{where} Which looks just the same?", chart),
             _count_up(number),
         )
     tens, ones = divmod(number, 10)
-    first = f"Wait. Then: look at the {tens} first. How many tens is that?"
+    first = f"Look at the {tens} first. How many tens is that?"
     return (
-        Cue("Wait. Then: the 1 in front is a ten. Ten and what?" if number < 20 else first),
+        Cue("The 1 in front is a ten. Ten and what?" if number < 20 else first),
         Cue(f"{where} Find the same two digits in the same order.", chart),
         Cue(
             f"Say together: “ten and {number_word(ones)}”. The child gives it its name."
@@ -197,7 +197,7 @@ def _find_cues(number: int) -> tuple[Cue, Cue, Cue]:
     where, chart = _model(number)
     if number <= 10:
         return (
-            Cue(f"Wait. Then: draw {word} on the table with a finger."),
+            Cue(f"Draw {word} on the table with a finger."),
             Cue(
                 f"{where} Count to {word}, then look for that shape."
                 if number
@@ -209,11 +209,7 @@ def _find_cues(number: int) -> tuple[Cue, Cue, Cue]:
     tens, ones = divmod(number, 10)
     end = "teen" if word.endswith("teen") else "ty" if word.endswith("ty") else ""
     return (
-        Cue(
-            f"Wait. Then say it slowly, and lean on the end: {word}."
-            if end
-            else f"Wait. Say it again: {word}."
-        ),
+        Cue(f"Say it slowly, and lean on the end: {word}." if end else f"Say it again: {word}."),
         Cue(f"{where} Count on to {word} with a finger, then look at the cards.", chart),
         Cue(
             f"“{_begin_tens(tens)} Which cards start that way?” Then let the child look for the ones."

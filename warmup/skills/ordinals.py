@@ -76,7 +76,7 @@ def _point(item: str, draw: Draw) -> Draft:
         accept=(f"the {ordinal_word(count + 1 - place)} from the {_other(front)}",),
         working=f"{place}{_ending(place)} of {count}, counted from the door at the {front}",
         cues=(
-            Cue("Wait. Then: find the door. Who could go in before all the rest?"),
+            Cue("Find the door. Who could go in before all the rest?"),
             Cue("Line up a few toys at a real door, and look at both lines."),
             Cue(begin),
         ),
@@ -101,7 +101,7 @@ def _hat(item: str, place: int, draw: Draw) -> Draft:
         answer=ordinal_word(place),
         working=f"counted from the door at the {front}: {place}{_ending(place)} of {count}",
         cues=(
-            Cue("Wait. Then: start with the friend at the door, not at the end."),
+            Cue("Start with the friend at the door, not at the end."),
             Cue("Touch each head from the door on. Say the line words: first, second, third…"),
             Cue("Walk a finger along and say them together; stop at the hat, and the child ends it."),
         ),
@@ -136,7 +136,7 @@ def _of_list(kind: str, names: tuple[str, ...], first: str, place: int, item: st
         answer=names[place - 1],
         working=", ".join(f"{n} {name}" for n, name in enumerate(names[:place], start=1)),
         cues=(
-            Cue(f"Wait. Then: put up a finger for {first}. Which comes second?"),
+            Cue(f"Put up a finger for {first}. Which comes second?"),
             Cue(f"A finger for each {one}, from {first} on, until {number_word(place)} are up."),
             Cue(f"Begin together: “{begun}…” A finger each. The child goes on."),
         ),
@@ -174,7 +174,7 @@ def _beside(item: str, day: int, other: int, side: str, draw: Draw) -> Draft:
         accept=(f"the {ordinal_word(day)}",),
         working=f"{other}{_ending(other)}, one {'on' if side == 'after' else 'back'}: {day}{_ending(day)}",
         cues=(
-            Cue(f"Wait. Then: {number_word(other)}. What number is just {side} that?"),
+            Cue(f"{number_word(other).capitalize()}. What number is just {side} that?"),
             Cue("On a wall calendar, find that day. Step one square on or back from it."),
             Cue(f"Begin together: “{_run_up(day)}…” and let the child go one step on."),
         ),
@@ -201,7 +201,7 @@ def _turned(item: str, day: int, draw: Draw) -> Draft:
         accept=(f"the {ordinal_word(day)}",),
         working=f"{day} in a row: the last is the {day}{_ending(day)}",
         cues=(
-            Cue("Wait. Then: one is first, two is second. How does this number change?"),
+            Cue("One is first, two is second. How does this number change?"),
             Cue(
                 "Look at the numbers up to it. Say each as a place, low ones first.",
                 pictures.NumberRow(tuple(str(n) for n in (day - 2, day - 1, day))),

@@ -65,7 +65,7 @@ def _split(whole: int, draw: Draw) -> Draft:
         accept=tuple(_pair(*pair) for pair in pairs if pair != first),
         working=f"{_both(pairs[: whole // 2 + 1])}, or the same turned round",
         cues=(
-            Cue("Say it again. Then: push some over to the side."),
+            Cue("Say it again. Push some over to the side."),
             Cue("Point to each pile in turn. How many lie here? How many lie there?"),
             Cue("Move the first over together. The child moves more, or stops, and counts both."),
         ),
@@ -92,7 +92,7 @@ def _new_way(whole: int, draw: Draw) -> Draft:
         accept=tuple(_pair(*pair) for pair in others if pair != first),
         working=f"{left} + {right} = {whole}; also {_both([pair for pair in others if pair[0] <= pair[1]])}",
         cues=(
-            Cue(f"Say it again. Then: start from my {_pair(left, right)}. Can one move over?"),
+            Cue(f"Say it again. Start from my {_pair(left, right)}. Can one move over?"),
             Cue("Lay it out in two piles. Move some from this pile to that.", _bond(whole, left, right)),
             Cue("Slide the first across together. The child counts both piles."),
         ),
@@ -124,7 +124,7 @@ def _turned(whole: int, draw: Draw) -> Draft:
         answer=number_word(left),
         working=f"{left} + {right} = {whole}, so {right} + {left} = {whole}",
         cues=(
-            Cue(f"Say it again. Then: we know that {two} make {make}."),
+            Cue(f"Say it again. We know that {two} make {make}."),
             Cue("Lay the two piles out. Walk round and look from the other side."),
             Cue(f"Point to the pile that is {word} together. The child says the other."),
         ),
@@ -159,7 +159,7 @@ def _hidden(whole: int, seen: int, draw: Draw) -> Draft:
         accept=("none", "nothing") if part == 0 else (),
         working=f"{whole} = {seen} + {part}",
         cues=(
-            Cue(f"Say it again. Then: {word} is all of them. How many have we got here?"),
+            Cue(f"Say it again. {word.capitalize()} is all of them. How many have we got here?"),
             Cue("A circle of the bond is empty. Which number lives there?", _bond(whole, seen, None)),
             Cue(f"Hold up {word} fingers together. Cover {shown}. The child says how many are bare."),
         ),

@@ -142,14 +142,14 @@ def _say_next(row: _Row, question: str, draw: Draw) -> Way:
 def _going_on(row: _Row) -> tuple[Cue, Cue, Cue]:
     if row.how == "see":
         return (
-            Cue("Wait. Then: say the row from its start, and tap the table at each."),
+            Cue("Say the row from its start, and tap the table at each."),
             Cue("Cover all but the start. Slide the hand on, a shape at a time."),
             Cue("Point along the row together in a sing-song. Stop talking at the empty place."),
         )
     forms = dict(zip(dict.fromkeys(row.part), FORMS, strict=False))
     drawn = _said([f"each {piece} a {form}" for piece, form in forms.items()])
     return (
-        Cue(f"Wait. Then: hear it again from “{row.given[0]}, {row.given[1]}”."),
+        Cue(f"Hear it again from “{row.given[0]}, {row.given[1]}”."),
         Cue(
             f"Here it is drawn: {drawn}. Touch along it.",
             pictures.PatternRow((*(forms[piece] for piece in row.given), "?")),
@@ -189,7 +189,7 @@ def _missing(row: _Row, draw: Draw) -> Draft:
         answer=row.at(gap),
         working=f"{_said(row.part)} over and over",
         cues=(
-            Cue("Wait. Then: say the row from its start, with a beat."),
+            Cue("Say the row from its start, with a beat."),
             Cue("Find a stretch of the row without a gap. How does it go?"),
             Cue("Say the row together up to the gap, and fall silent there."),
         ),
@@ -211,7 +211,7 @@ def _turned(part: tuple[str, ...]) -> list[str]:
 
 def _naming(row: _Row) -> tuple[Cue, Cue, Cue]:
     return (
-        Cue("Wait. Then: tell me when you hear it start over."),
+        Cue("Tell me when you hear it start over."),
         Cue("Draw a finger along, and stop at the very place where it starts over."),
         Cue("Say the row together and clap hands each time it starts over. The child says the bit between."),
     )

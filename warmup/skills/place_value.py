@@ -62,7 +62,7 @@ def _bundles(item: str, draw: Draw) -> Draft:
         answer=number_word(number),
         working=f"{' + '.join(['10'] * (number // 10))} = {number}",
         cues=(
-            Cue(f"Wait. Then: what is in a bundle? There are {tens} of those."),
+            Cue(f"What is in a bundle? There are {tens} of those."),
             Cue(
                 "Touch each bundle in turn. What do you count by?", pictures.Bundles(number // 10, 0, things)
             ),
@@ -88,7 +88,7 @@ def _tens_in(item: str, draw: Draw) -> Draft:
         accept=(f"{number_word(number // 10)} tens",),
         working=f"{number} = {' + '.join(['10'] * (number // 10))}",
         cues=(
-            Cue(f"Wait. Then: count by tens. When do you get to {word}?"),
+            Cue(f"Count by tens. When do you get to {word}?"),
             Cue("Look at the bundles. Each is a ten.", pictures.Bundles(number // 10, 0, things)),
             Cue(f"Count by tens to {word} together, a finger up for each. The child tells the fingers."),
         ),
@@ -118,7 +118,7 @@ def _together(item: str, draw: Draw) -> Draft:
         answer=number_word(number),
         working=figures(number) if ones else f"{tens} x 10 = {number}",
         cues=(
-            Cue("Wait. Then: which part is the tens? Start with that part."),
+            Cue("Which part is the tens? Start with that part."),
             Cue(
                 "Touch the bundles first and count by tens, then the loose ones.",
                 pictures.Bundles(tens, ones, things),
@@ -160,7 +160,7 @@ def _apart(item: str, draw: Draw) -> Draft:
         ),
         working=f"{number} = {10 * tens} + {ones}",
         cues=(
-            Cue(f"Wait. Then say it slowly: {word}. How many whole tens fit in it?"),
+            Cue(f"Say it slowly: {word}. How many whole tens fit in it?"),
             Cue("Look at it laid out. What is tied up, what is loose?", pictures.Bundles(tens, ones, things)),
             Cue("Write it together, and cover the last digit. The child tells that part, then the other."),
         ),
@@ -186,7 +186,7 @@ def _worth(item: str, draw: Draw) -> Draft:
         accept=(f"{word} {plural(digit, 'ten')}",) if front else (f"{word} {plural(digit, 'one')}",),
         working=f"{number} = {10 * tens} + {ones}",
         cues=(
-            Cue(f"Wait. Then: read the whole number. Does the {word} count bundles or loose ones?"),
+            Cue(f"Read the whole number. Does the {word} count bundles or loose ones?"),
             Cue(f"Look at it built. Which part does the {word} tell?", pictures.Bundles(tens, ones)),
             Cue("Lay that part out together, count the first, and let the child count it to the end."),
         ),
@@ -216,7 +216,7 @@ def _past_hundred(item: str, draw: Draw) -> Draft:
         accept=(number_word(number).replace("hundred ", "hundred and "),),
         working=f"100 + {10 * tens} + {ones} = {number}",
         cues=(
-            Cue("Wait. Then: say the hundred first. What comes after it?"),
+            Cue("Say the hundred first. What comes after it?"),
             Cue(
                 "Look at the blocks: the big square, then the rods, then the small cubes.",
                 pictures.BaseTen(1, tens, ones),
@@ -244,7 +244,7 @@ def _more_tens(item: str, draw: Draw) -> Draft:
         accept=(f"{number_word(10 - have)} more", f"{number_word(10 - have)} {plural(10 - have, 'ten')}"),
         working=f"{10 * have} + {100 - 10 * have} = 100, and {100 - 10 * have} is {10 - have} of the tens",
         cues=(
-            Cue("Wait. Then: think of a hundred as a row of bundles. How long is the row?"),
+            Cue("Think of a hundred as a row of bundles. How long is the row?"),
             Cue("Look at the bundles we have. What is not there yet?", pictures.Bundles(have, 0)),
             Cue(f"Count on by tens from {number_word(10 * have)} together, fingers up. The child ends it."),
         ),
@@ -266,7 +266,7 @@ def _ten_bundles(item: str, draw: Draw) -> Draft:
         accept=("a hundred", "hundred"),
         working=f"10 x 10 = {10 * 10}",
         cues=(
-            Cue("Wait. Then: what do you count by, when each bundle is ten?"),
+            Cue("What do you count by, when each bundle is ten?"),
             Cue("Look at all the bundles. Count them by tens.", pictures.Bundles(10, 0, things)),
             Cue("Count by tens together to ninety, a finger for each. The child says the last."),
         ),

@@ -248,7 +248,7 @@ def _from(known: int, step: int) -> tuple[Cue, Cue, Cue]:
     )
     picture = _blank(known, known + step)
     return (
-        Cue(f"Wait. Then: {word} is where we stand. Take a step {where}."),
+        Cue(f"{word.capitalize()} is where we stand. Take a step {where}."),
         Cue(f"Finger on {word} in the chart. Move {where} to the blank.", picture)
         if picture
         else Cue("Lay the straws in a row, then take the last away."),

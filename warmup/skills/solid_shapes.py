@@ -128,7 +128,7 @@ def _name(name: str, draw: Draw, guess: float) -> Draft:
         accept=(f"a {name}",),
         working=f"{name}: {solid.rule}",
         cues=(
-            Cue("Wait. Then: would it roll? Would it sit still? What is on its outside?"),
+            Cue("Would it roll? Would it sit still? What is on its outside?"),
             Cue(f"Hold a {_LIKE[name]}. Feel all round it. Look back at the picture."),
             Cue(f"Begin the word together: “{name[:2]}…” and let the child end it."),
         ),
@@ -153,7 +153,7 @@ def _find(draw: Draw) -> Draft:
         accept=tuple(a(thing) for thing in solid.things),
         working=f"{name}: {solid.rule}",
         cues=(
-            Cue("Wait. Then: is it flat, or can your hand go round it?"),
+            Cue("Is it flat, or can your hand go round it?"),
             Cue("Look at this one. What at home has that shape?", pictures.SolidShape(name)),
             Cue("Pick up one thing together. Turn it every way. Does it fit? Try the next."),
         ),
@@ -178,7 +178,7 @@ def _solid_or_flat(things: Mapping[str, tuple[str, ...]], watch: str, draw: Draw
         accept=(f"a {name}",),
         working=f"{thing}: {'solid' if solid else 'flat'}, {name}",
         cues=(
-            Cue("Wait. Then: could you hold it in two hands, or only trace it?"),
+            Cue("Could you hold it in two hands, or only trace it?"),
             Cue("Hold something up, then trace something on paper. Which of the two is it like?"),
             Cue("Begin together: “I can hold it, or I can draw all of it. So it’s a…”"),
         ),
@@ -209,7 +209,7 @@ def _roll_stack_slide(draw: Draw) -> Draft:
         accept=("all three",) if len(can) == 3 else ("only roll",) if can == ("roll",) else (),
         working=f"{name}: {solid.rule}",
         cues=(
-            Cue(f"Wait. Then: stroke the {thing} all over. Where is it flat? Where is it curved?"),
+            Cue(f"Stroke the {thing} all over. Where is it flat? Where is it curved?"),
             Cue(f"Set the {thing} down one way, then the next. Push it softly each time."),
             Cue("Try the first of the three together. The child tries the others and tells."),
         ),
@@ -235,7 +235,7 @@ def _flat_faces(draw: Draw) -> Draft:
         accept=("none", "no flat faces") if count == 0 else (),
         working=f"{name}: {solid.rule}; flat faces: {count}",
         cues=(
-            Cue("Wait. Then: find a place where your whole hand lies flat."),
+            Cue("Find a place where your whole hand lies flat."),
             Cue(f"Set the {thing} on the table, every way. Does it sit flat, or does it rock?"),
             Cue("Turn it together and stroke each part. The child pats it where it is flat."),
         ),
@@ -262,7 +262,7 @@ def _print(draw: Draw) -> Draft:
         accept=(f"a {face}", "a square") if face == "rectangle" else (f"a {face}",),
         working=f"{name}: each flat face is a {face}",
         cues=(
-            Cue(f"Wait. Then: run a finger round the rim of one flat face of the {thing}."),
+            Cue(f"Run a finger round the rim of one flat face of the {thing}."),
             Cue(f"Lift the {thing} and look at the face it stood on, straight from below."),
             Cue("Begin the line round it together. The child closes it, lifts the thing and looks."),
         ),
@@ -288,7 +288,7 @@ def _flat_or_solid(draw: Draw) -> Draft:
         if name in _SOLIDS
         else f"{name}: drawn on paper, no thickness",
         cues=(
-            Cue(f"Wait. Then: can you draw all of a {name} on paper, or would it stick up?"),
+            Cue(f"Can you draw all of a {name} on paper, or would it stick up?"),
             Cue("Lay a hand on a sheet of paper. Then hold a ball. Which one is it like?"),
             Cue(f"Draw the {name} in the air together. Could your arms go round it?"),
         ),
@@ -315,7 +315,7 @@ def _count_on_a_box(draw: Draw) -> Draft:
         answer=number_word(count),
         working=f"{name}: 6 faces, 12 edges, 8 corners",
         cues=(
-            Cue(f"Wait. Then: stick a bit of tape on each {one} as you count it."),
+            Cue(f"Stick a bit of tape on each {one} as you count it."),
             Cue(f"Stand the {thing} up. Count the {part} on top, then those lower down."),
             Cue(f"Touch the first {one} together: “one…” Turn it slowly while the child counts."),
         ),

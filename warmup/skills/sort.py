@@ -131,7 +131,7 @@ def _put_together(draw: Draw) -> Draft:
         accept=("in any order",),
         working=f"{rule.things}: {', '.join(right)}",
         cues=(
-            Cue(f"Wait. Then: we sort for {rule.things}, and for nothing else."),
+            Cue(f"We sort for {rule.things}, and for nothing else."),
             Cue("Put up a finger for each as you say it again. Ask of each: in, or out?"),
             Cue(f"Say “{first}” together: thumbs up or thumbs down? The child does the rest."),
         ),
@@ -156,7 +156,7 @@ def _does_not_fit(draw: Draw) -> Draft:
         accept=(f"the {wrong}",),
         working=f"{rule.things}: {', '.join(thing.name for thing in fitting)}",
         cues=(
-            Cue(f"Wait. Then: what do all {rule.things} have that we look for?"),
+            Cue(f"What do all {rule.things} have that we look for?"),
             Cue("Put up a finger for each. Touch one after the other: does it belong?"),
             Cue(f"Say “{fitting[0].name}” together: it belongs. The child tries the other two."),
         ),
@@ -186,7 +186,7 @@ def _count_each(draw: Draw) -> Draft:
         answer=number_word(counts[kinds[0]]),
         working=", ".join(f"{_SHAPES[kind]} {counts[kind]}" for kind in FORMS if kind in counts),
         cues=(
-            Cue(f"Wait. Then: show me just the {wanted}. We leave the rest alone."),
+            Cue(f"Show me just the {wanted}. We leave the rest alone."),
             Cue("Here they are sorted, a kind in each row.", sorted_out),
             Cue(f"Touch the first of the {wanted} together and count. The child goes on."),
         ),
@@ -220,7 +220,7 @@ def _most(draw: Draw) -> Draft:
         accept=(most, f"the {_SHAPES[most]}"),
         working=", ".join(f"{_SHAPES[kind]} {counts[kind]}" for kind in rows) + f": most are {_SHAPES[most]}",
         cues=(
-            Cue("Wait. Then: most means how many there are. How many are in each row?"),
+            Cue("Most means how many there are. How many are in each row?"),
             Cue("Cover all rows but the top. Count that, then slide the hand down."),
             Cue("Touch the first in each row together, then the next. Which row is the last to run out?"),
         ),
@@ -249,7 +249,7 @@ def _guess_rule(draw: Draw) -> Draft:
         accept=(other, f"they are {other}", *((rule.color,) if rule.color else ())),
         working=f"in: {other}; out: {out}",
         cues=(
-            Cue("Wait. Then: what is the same about all that go in?"),
+            Cue("What is the same about all that go in?"),
             Cue("Say those that go in once more. Listen for color first, then for what each is."),
             Cue(f"Say “{out}, {fitting[0].name}” together. The child says what is not the same."),
         ),
@@ -284,7 +284,7 @@ def _order(draw: Draw) -> Draft:
         answer=", ".join(order),
         working=f" {'<' if fewest else '>'} ".join(f"{name} {groups[name]}" for name in order),
         cues=(
-            Cue(f"Wait. Then: of which are there the {'fewest' if fewest else 'most'}?"),
+            Cue(f"Of which are there the {'fewest' if fewest else 'most'}?"),
             Cue("Here is a row for each kind, in the order I said them.", rows),
             Cue("Stack a block for each together. The child lines the stacks up and names them."),
         ),

@@ -104,7 +104,7 @@ def _rest(low: int, high: int, draw: Draw) -> tuple[int, int]:
 
 def _come_or_go(start: int, corner: Corner, picture: "pictures.Counters", act: str, last: str) -> Cues:
     return (
-        Cue(f"Tell it again. Then: first {corner.who.of(start)}. Did some come, or go?"),
+        Cue(f"Tell it again. First {corner.who.of(start)}. Did some come, or go?"),
         Cue(act, picture),
         Cue(last),
     )
@@ -170,7 +170,7 @@ def _put_together(one: int, other: int) -> _Story:
         one + other,
         f"{one} + {other} = {one + other}",
         lambda s: (
-            Cue(f"Tell it again. Then: who is {s.kinds[0]}? Who is {s.kinds[1]}? We want them all."),
+            Cue(f"Tell it again. Who is {s.kinds[0]}? Who is {s.kinds[1]}? We want them all."),
             Cue(
                 f"Let blocks be the {s.who.many}: {a} here, {b} there.",
                 pictures.Counters(one, second=other, what=s.who.many),
@@ -218,7 +218,7 @@ def _part_unknown(total: int, hidden: int) -> _Story:
         hidden,
         f"{total} = {total - hidden} + {hidden}",
         lambda s: (
-            Cue(f"Tell it again. Then: {word} is all of them, {s.kinds[0]} and {s.kinds[1]}."),
+            Cue(f"Tell it again. {word.capitalize()} is all of them, {s.kinds[0]} and {s.kinds[1]}."),
             Cue(
                 f"Cover {part} of these with a hand: they are {s.kinds[0]}.",
                 pictures.Counters(total, what=s.who.many),
@@ -241,7 +241,7 @@ def _change_added(start: int, end: int) -> _Story:
         end - start,
         f"{start} + {end - start} = {end}",
         lambda s: (
-            Cue(f"Tell it again. Then: was it {last} at the start, or at the end?"),
+            Cue(f"Tell it again. Was it {last} at the start, or at the end?"),
             Cue(
                 f"Lay out {one}. Put more down until it is {last}.", pictures.Counters(start, what=s.who.many)
             ),
@@ -265,7 +265,7 @@ def _compare(larger: int, smaller: int) -> _Story:
         larger - smaller,
         f"{larger} − {smaller} = {larger - smaller}",
         lambda s: (
-            Cue(f"Tell it again. Then: which has more, {s.places[0]} or {s.places[1]}?"),
+            Cue(f"Tell it again. Which has more, {s.places[0]} or {s.places[1]}?"),
             Cue(f"Lay {a} in a row and {b} below. Which have no partner?", pictures.TwoSets(larger, smaller)),
             Cue("Match the first pair together. The child goes on, then counts those without a partner."),
         ),
@@ -289,7 +289,7 @@ def _both_parts(item: str, draw: Draw) -> Draft:
         accept=tuple(_pair(*pair) for pair in right if pair != first),
         working=", ".join(f"{a} + {b}" for a, b in right) + f": each is {total}",
         cues=(
-            Cue(f"Tell it again. Then: could only a few be {s.kinds[0]}?"),
+            Cue(f"Tell it again. Could only a few be {s.kinds[0]}?"),
             Cue(
                 f"Let these be the {s.who.many}. Cover some: they are {s.kinds[0]}.",
                 pictures.Counters(total, what=s.who.many),

@@ -88,7 +88,7 @@ def _say(item: str, draw: Draw) -> Way:
 
 def _cues(item: str, groups: tuple[int, ...]) -> tuple[Cue, Cue, Cue]:
     count, most = sum(groups), max(groups)
-    again = Cue("Wait. Then show it once more, a blink longer, and cover it.")
+    again = Cue("Show it once more, a blink longer, and cover it.")
     match item:
         case "five-and-some" | "nine":
             return (

@@ -107,7 +107,7 @@ def _judged(figure: str, turn: int, line: float, aside: int, draw: Draw) -> Draf
         if matches
         else "mirrored in this line, some corners land on no corner",
         cues=(
-            Cue("Give the eyes time. Then: put a finger on one corner. Where would it land?"),
+            Cue("Put a finger on one corner. Where would it land?"),
             Cue("Cut the shape from paper. Crease it along that line and peep inside."),
             Cue("Bend the paper over together, slowly. The child presses it flat and looks."),
         ),
@@ -155,7 +155,7 @@ def _make_a_fold(draw: Draw) -> Draft:
         accept=_DO if answer == " or ".join(_DO) else (),
         working=f"{name}: ways to fold it onto itself: {ways}",
         cues=(
-            Cue("Wait. Then: which parts do you want to meet?"),
+            Cue("Which parts do you want to meet?"),
             Cue("Open a book and shut it. See how its covers land on each other."),
             Cue("Bring the near edge up together. The child lines it up and presses."),
         ),
@@ -196,7 +196,7 @@ def _find_the_line(draw: Draw) -> Draft:
         accept=tuple(said) if len(said) > 1 else (said[0],),
         working=f"lines that fold it onto itself: {len(said)}",
         cues=(
-            Cue("Give the eyes time. Then: find two corners or bumps that are twins."),
+            Cue("Find two corners or bumps that are twins."),
             Cue("Stand a small mirror on the shape. Turn it until the shape looks whole."),
             Cue("Lay a straw on it together and turn it slowly. The child says stop."),
         ),
@@ -226,7 +226,7 @@ def _how_many_ways(draw: Draw) -> Draft:
         if figure == "circle"
         else f"lines that fold it onto itself: {count}",
         cues=(
-            Cue("Give the eyes time. Then: show a line you are sure of. Is there a different line?"),
+            Cue("Show a line you are sure of. Is there a different line?"),
             Cue("Cut it from paper. Try each fold, open it up and count the creases that worked."),
             Cue("Try the fold straight down together. The child tries the next ones."),
         ),

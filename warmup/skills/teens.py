@@ -72,7 +72,7 @@ def _together(item: str, number: int, draw: Draw) -> Draft:
         answer=number_word(number),
         working=f"10 + {more} = {number}",
         cues=(
-            Cue(f"Wait. Then: start at ten. Then put up {word} {plural(more, 'finger')}."),
+            Cue(f"Start at ten. Then put up {word} {plural(more, 'finger')}."),
             Cue(
                 "Look at the frames. How many are in the full frame, without counting?",
                 pictures.TwoFrames(10, more),
@@ -99,7 +99,7 @@ def _apart(item: str, number: int, draw: Draw) -> Draft:
         answer=number_word(number - 10),
         working=f"{number} = 10 + {number - 10}",
         cues=(
-            Cue(f"Wait. Then say it slowly: {word}. Ten is in it."),
+            Cue(f"Say it slowly: {word}. Ten is in it."),
             Cue(
                 "Look at the full frame and the empty frame. What has to go in it?", pictures.TwoFrames(10, 0)
             ),
@@ -128,7 +128,7 @@ def _build(item: str, number: int, draw: Draw) -> Draft:
         accept=(f"ten and {more}", f"{more} more", more),
         working=f"{number} = 10 + {number - 10}",
         cues=(
-            Cue("Wait. Then: how many does the tray hold when it is full?"),
+            Cue("How many does the tray hold when it is full?"),
             Cue("Look at the full frame. Make yours the same, then count on.", pictures.TwoFrames(10, 0)),
             Cue(f"Fill the tray together and say “ten”. The child counts on and stops at {word}."),
         ),
@@ -152,7 +152,7 @@ def _find(item: str, number: int, draw: Draw) -> Draft:
         answer=card_place(cards, number),
         working=f"{number}: 1 ten in front, then {number - 10} ones",
         cues=(
-            Cue(f"Wait. Then say it slowly: {word}. How many tens does it have?"),
+            Cue(f"Say it slowly: {word}. How many tens does it have?"),
             Cue(
                 "Look at a full frame and some more. Which digit stands for the full frame?",
                 pictures.TwoFrames(10, number - 10),
