@@ -140,9 +140,7 @@ def two_weeks(morning: Morning, draw: Draw, watch_for: str) -> Draft:
     page = pictures.MonthCalendar(
         today.year, today.month, pointed=_fingers(today.day, until.day, (until - today).days)
     )
-    first = Cue(
-        f"A week leads straight down to the {ordinal_word(today.day + _WEEK)}. Go on from there."
-    )
+    first = Cue(f"A week leads straight down to the {ordinal_word(today.day + _WEEK)}. Go on from there.")
     second = Cue(f"Finger on the {here}. Down a row for seven sleeps, then hop on.", page)
     return _across(today, until, (say, None, first, second), watch_for)
 
@@ -302,7 +300,7 @@ def to_the_next_month(last: int, today: dt.date, draw: Draw, watch_for: str) -> 
             f"{pretend}. What is tomorrow’s date?",
             f"{said(start)}. What date comes next?",
         )
-        lead = f"Say together: “{said(ahead(end, -1))}, {said(end)}…” Turn the page then let the child keep going."
+        lead = f"Say together: “{said(ahead(end, -1))}, {said(end)}…” Turn the page. The child keeps going."
         second = f"Finger on the last square of {month_name(end)}. Which page is next, and how does it begin?"
         first, page = (
             f"Is there one more square in {month_name(end)}?",
@@ -314,7 +312,7 @@ def to_the_next_month(last: int, today: dt.date, draw: Draw, watch_for: str) -> 
             f"{pretend}. What was yesterday’s date?",
             f"I say {said(start)}. You say the date just before.",
         )
-        lead = f"Say together: “{said(ahead(end, -2))}, {said(ahead(end, -1))}…” then let the child keep going."
+        lead = f"Say together: “{said(ahead(end, -2))}, {said(ahead(end, -1))}…” The child keeps going."
         second = f"Turn back to {month_name(end)} together. Find the last square."
         first, page = (
             f"Which month comes before {month_name(new)}?",

@@ -83,12 +83,10 @@ def _whole(item: str, end: int, draw: Draw) -> Draft:
         working=in_figures(numbers, keep) + (tens_change(numbers[20:]) if end > 20 else ""),
         cues=(
             Cue(
-                "Which tens do you know? “Ten, twenty…”"
-                if across
-                else "Nod once for each number, from one."
+                "Which tens do you know? “Ten, twenty…”" if across else "Nod once for each number, from one."
             ),
             Cue("One finger on the chart, a square for each number.", rows_around(1, end)),
-            Cue(f"Begin together: “{count_words(begin)}…” then let the child keep going."),
+            Cue(f"Begin together: “{count_words(begin)}…” The child keeps going."),
         ),
         watch_for=_WATCH[item],
         given={"start": 1, "end": end},
@@ -114,7 +112,7 @@ def _taken_over(item: str, over: int, end: int, say: Way) -> Draft:
                 f"Put a finger on {last} in the chart. The child’s finger walks on.",
                 rows_around(over, end, pointed=(over,)),
             ),
-            Cue(f"Begin together: “{count_words(numbers[:2])}…” then let the child keep going."),
+            Cue(f"Begin together: “{count_words(numbers[:2])}…” The child keeps going."),
         ),
         watch_for=_WATCH[item],
         given={"start": 1, "over": over, "end": end},

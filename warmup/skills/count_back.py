@@ -50,7 +50,7 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
                 if small
                 else rows_around(end, start + 2, pointed=(start,)),
             ),
-            Cue(f"Begin together: “{count_words(begin)}…” then let the child keep going."),
+            Cue(f"Begin together: “{count_words(begin)}…” The child keeps going."),
         ),
         watch_for=_WATCH[item],
         given={"start": start, "end": end},

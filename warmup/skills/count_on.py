@@ -53,7 +53,7 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
                 f"Put a finger on {word} in the chart. The child’s finger walks on.",
                 rows_around(start, end, pointed=(start,)),
             ),
-            Cue(f"Begin together: “{count_words(begin)}…” then let the child keep going."),
+            Cue(f"Begin together: “{count_words(begin)}…” The child keeps going."),
         ),
         watch_for=_WATCH[item],
         given={"start": start, "end": end},

@@ -9,7 +9,16 @@ import datetime as dt
 from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
-from warmup.skills._calendar import ahead, also_said, day_name, days_left, month_name, said, supposed, with_weekday
+from warmup.skills._calendar import (
+    ahead,
+    also_said,
+    day_name,
+    days_left,
+    month_name,
+    said,
+    supposed,
+    with_weekday,
+)
 from warmup.skills._days_ahead import (
     few_days_on,
     one_weekday,
@@ -96,7 +105,7 @@ def _say_number(today: dt.date, draw: Draw) -> Draft:
         cues = (
             Cue("The month is new. How do we start to count?"),
             Cue("Touch the blank square that opens the page.", page),
-            Cue("Count back together: “three, two…” then let the child keep going."),
+            Cue("Count back together: “three, two…” The child keeps going."),
         )
     else:
         before = number_word(day - 1)
@@ -109,7 +118,7 @@ def _say_number(today: dt.date, draw: Draw) -> Draft:
         cues = (
             Cue(f"Yesterday was {before}. What comes next?"),
             Cue(f"Finger on {before}. Hop on to the blank square.", page),
-            Cue(f"Count together: “{count_words(range(max(1, day - 3), day))}…” then let the child keep going."),
+            Cue(f"Count together: “{count_words(range(max(1, day - 3), day))}…” The child keeps going."),
         )
     return Draft(
         say=say,
@@ -184,7 +193,7 @@ def _full(today: dt.date, festive: tuple[str, ...], draw: Draw) -> Draft:
                 "Point at the name on top, then at the blank square.",
                 pictures.MonthCalendar(today.year, today.month, hidden=(today.day,)),
             ),
-            Cue(f"Begin together: “Yesterday was {yesterday}. Today is…” then let the child keep going."),
+            Cue(f"Begin together: “Yesterday was {yesterday}. Today is…” The child keeps going."),
         ),
         watch_for=_WATCH["full"],
         given={"date": today.isoformat()},

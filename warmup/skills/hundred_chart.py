@@ -187,7 +187,7 @@ def _column_walk(number: int, step: int) -> str:
     way = [n for n in (number - 2 * step, number - step, number) if 0 < n <= 100]
     if len(way) == 1:
         return f"Count {'on' if step > 0 else 'back'} ten together from {number_word(number)}, on fingers."
-    return f"Walk the column together: “{count_words(way)}…” then let the child keep going."
+    return f"Walk the column together: “{count_words(way)}…” The child keeps going."
 
 
 def _row(number: int) -> int:

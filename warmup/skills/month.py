@@ -86,7 +86,7 @@ def _this(morning: Morning, draw: Draw) -> Draft:
                 f"Put a finger on {before}. The empty square after it is this month.",
                 _strip(before, month),
             ),
-            Cue(f"Say the months together: “{later_month(month, -2)}, {before}…” then let the child keep going."),
+            Cue(f"Say the months together: “{later_month(month, -2)}, {before}…” The child keeps going."),
         ),
         watch_for=_WATCH["this"],
         given={"date": morning.date.isoformat()},
@@ -126,7 +126,7 @@ def _in_order(item: str, draw: Draw) -> Draft:
                 f"Put a finger on {said[-1]}. Move it on, one square at a time.",
                 pictures.MonthStrip(pointed=(said[-1],)),
             ),
-            Cue(f"Say together: “{_lead(first + count)}…” then let the child keep going."),
+            Cue(f"Say together: “{_lead(first + count)}…” The child keeps going."),
         ),
         watch_for=_WATCH[item],
         given={"said": list(said), "more": more},
@@ -178,7 +178,7 @@ def _around(item: str, morning: Morning, draw: Draw) -> Draft:
     answer = later_month(month, step)
     start = later_month(month, -3)
     if step > 0:
-        third = Cue(f"Say the months together: “{later_month(month, -1)}, {month}…” then let the child keep going.")
+        third = Cue(f"Say the months together: “{later_month(month, -1)}, {month}…” The child keeps going.")
     else:
         lead = f"{start}, {later_month(month, -2)}"
         third = Cue(f"Begin together: “{lead}…” The child keeps going to {month}.")

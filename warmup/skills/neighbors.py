@@ -68,7 +68,7 @@ def _after(item: str, number: int, draw: Draw) -> Draft:
             Cue(
                 f"Say the tens together first: “{tens}…” Then go back to {word}."
                 if tens
-                else f"Say it together: “{count_words(begin)}…” then let the child keep going."
+                else f"Say it together: “{count_words(begin)}…” The child keeps going."
             ),
         ),
         watch_for=_WATCH_AFTER[item],
@@ -102,7 +102,7 @@ def _before(item: str, number: int, draw: Draw) -> Draft:
             Cue(
                 f"Count up together: “{begin}…” on to {word}. Then ask again."
                 if less
-                else "Hop back together: “three, two, one…” then let the child keep going."
+                else "Hop back together: “three, two, one…” The child keeps going."
             ),
         ),
         watch_for=_WATCH_BEFORE[item] if less else "A blank look: counting starts at one. “Nothing” will do.",
@@ -127,7 +127,7 @@ def _between(middle: int, draw: Draw) -> Draft:
         cues=(
             Cue(f"Say it again. Start at {number_word(low - 2)} and count up to {above}."),
             Cue(f"Put a finger on {below} and one on {above}. Look at the gap.", chart),
-            Cue(f"Say it together: “{count_words(steps(low - 1, low))}…” then let the child keep going."),
+            Cue(f"Say it together: “{count_words(steps(low - 1, low))}…” The child keeps going."),
         ),
         watch_for="The number after both: the last one heard pulls the count on.",
         given={"low": low, "high": high},

@@ -64,7 +64,7 @@ def _today(morning: Morning, draw: Draw) -> Draft:
                 f"Finger on {before}, the day just gone. Today is one square on.",
                 pictures.DayStrip(_first(before, today), (today,), (before,)),
             ),
-            Cue(f"Say the days together: “{later_day(today, -2)}, {before}…” then let the child keep going."),
+            Cue(f"Say the days together: “{later_day(today, -2)}, {before}…” The child keeps going."),
         ),
         watch_for=_WATCH["today"],
         given={"date": morning.date.isoformat(), "steps": 0},
@@ -191,7 +191,7 @@ def _first(day: str, answer: str) -> str:
 def _begin(day: str, step: int) -> Cue:
     """Start the row of days together, or walk a finger back along it."""
     if step > 0:
-        return Cue(f"Say the days together: “{later_day(day, -1)}, {day}…” then let the child keep going.")
+        return Cue(f"Say the days together: “{later_day(day, -1)}, {day}…” The child keeps going.")
     return Cue(
         f"Begin together: “{later_day(day, -3)}, {later_day(day, -2)}…” The child keeps going to {day}."
     )
