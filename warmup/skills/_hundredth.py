@@ -17,7 +17,7 @@ def to_the_hundredth(morning: Morning, draw: Draw, watch_for: str) -> Draft:
     first = number_word(number + 1)
     return Draft(
         say=draw.way(
-            f"We had {word} school days. How many more to one hundred?",
+            f"We have had {word} school days. How many more to one hundred?",
             f"We have {word} straws. How many more make one hundred?",
             f"Count on from {word} to one hundred. How many school days?",
         ),

@@ -233,7 +233,7 @@ def _named(item: str, today: dt.date, draw: Draw) -> Draft:
             ),
             Cue(
                 f"Say together: “the {ordinal_word(lead[0].day)}, the {ordinal_word(lead[1].day)}…” "
-                "and fall silent."
+                "The child keeps going."
             ),
         ),
         watch_for=_WATCH[item],

@@ -9,6 +9,7 @@ too stay inside two digits.
 from warmup import pictures
 from warmup.draw import Draw, Way
 from warmup.morning import Cue, DayKind, Morning, Strand
+from warmup.skills._home import upper
 from warmup.skills._hundredth import hundred_today, to_the_hundredth
 from warmup.skills._number import chart_rows, tens_and_ones
 from warmup.skills.base import Draft, Level, Skill
@@ -111,10 +112,10 @@ def _today_said(known: int, last_of_all: bool, draw: Draw) -> Way:
             f"We have {word} {plural(known, 'straw')}. Add the last one. How many now?",
         )
     ways = [
-        f"Last time was school day {word}. What number is today?",
+        f"Last time was school day {word}. What school day is today?",
         f"What school day is today? Last time was number {word}.",
         f"We have {word} {plural(known, 'straw')}. Add one for today. How many now?",
-        f"School day {word} is over. What number is today?",
+        f"School day {word} is over. What school day is today?",
     ]
     if known == 99:
         ways.append(f"It’s a big day! Last time was {word}. What number is today?")
@@ -204,7 +205,12 @@ def _neighbor(known: int, step: int, say: Way, watch_for: str) -> Draft:
     return Draft(
         say=say,
         answer=number_word(answer),
-        accept=(ordinal_word(answer), f"the {ordinal_word(answer)}") if answer else (),
+        accept=(
+            ordinal_word(answer),
+            f"the {ordinal_word(answer)}",
+            f"school day {number_word(answer)}",
+            f"{number_word(answer)} {plural(answer, 'straw')}",
+        ),
         working=f"{known} {'+' if step > 0 else '−'} 1 = {answer}",
         cues=_from_nothing() if known == 0 else _from(known, step),
         watch_for=watch_for,
@@ -237,6 +243,11 @@ def _from(known: int, step: int) -> tuple[Cue, Cue, Cue]:
         begin = count_words(range(max(1, known - 2), known + 1))
     else:
         begin = count_words(range(max(1, known - 3), known - 1))
+    start = (
+        f"Start a few numbers before {word} and count up to it."
+        if known > 5
+        else f"Count up to {word} on your fingers."
+    )
     third = (
         f"Count together: “{begin}…” The child keeps going."
         if begin
@@ -244,7 +255,7 @@ def _from(known: int, step: int) -> tuple[Cue, Cue, Cue]:
     )
     picture = _blank(known, known + step)
     return (
-        Cue(f"Say {word}. Now take a step {where}."),
+        Cue(f"{start} {'What comes next?' if step > 0 else 'What came just before it?'}"),
         Cue(f"Finger on {word} in the chart. Move {where} to the blank.", picture)
         if picture
         else Cue("Lay the straws in a row, then take the last away."),
@@ -284,7 +295,7 @@ def _tens_and_ones(morning: Morning, draw: Draw) -> Draft:
     word = number_word(number)
     return Draft(
         say=draw.way(
-            f"We had {word} school days{since}. How many tens and ones?",
+            f"We have had {word} school days{since}. How many tens and ones?",
             f"We put down {word} straws{since}. How many bundles and loose ones?",
             f"Look at our {word} straws{since}. How many tens and ones?",
         ),
@@ -313,7 +324,7 @@ def _new_bundle(morning: Morning, draw: Draw) -> Draft:
         say=draw.way(
             f"We have {before} straws{since}. Add one for today. How many{new} bundles now?",
             f"Nine loose straws and {old}{since}. Add one. How many{new} bundles now?",
-            f"Add today’s straw to {before}{since}. How many{new or ' full'} bundles are there?",
+            f"{upper(before)} straws{since}. Add today’s straw. How many{new or ' full'} bundles?",
         ),
         answer=number_word(tens),
         accept=(

@@ -61,7 +61,7 @@ def _today(morning: Morning, draw: Draw) -> Draft:
         cues=(
             Cue("Which day was it at bedtime? We have slept since then."),
             Cue(
-                f"Finger on {before}, the day just gone. Today is one square on.",
+                f"Put a finger on {before}. That was yesterday. Today is one square on.",
                 pictures.DayStrip(_first(before, today), (today,), (before,)),
             ),
             Cue(f"Say the days together: “{later_day(today, -2)}, {before}…” The child keeps going."),
@@ -98,7 +98,7 @@ def _next_to_today(item: str, morning: Morning, draw: Draw) -> Draft:
         cues=(
             Cue(first),
             Cue(
-                f"Finger on {today}. One hop {'on' if step > 0 else 'back'}, past one night.",
+                f"Put a finger on {today}. Hop one square {'on' if step > 0 else 'back'}.",
                 pictures.DayStrip(_first(today, answer), (answer,), (today,)),
             ),
             _begin(today, step),
