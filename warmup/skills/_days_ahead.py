@@ -161,7 +161,7 @@ def _second_named(today: dt.date, draw: Draw, watch_for: str) -> Draft:
     say = draw.way(
         f"{day} is {sleeps} off. How many sleeps to the {day} after?",
         f"In {sleeps} it is {day}. How many sleeps until the {day} after that?",
-        f"{day} is in {sleeps}. How many until the {day} after that?",
+        f"In {sleeps} it’s {day}. How many nights until the {day} after?",
     )
     strip = pictures.DayStrip(first=here, pointed=(here, day))
     first = Cue(f"How many sleeps to this {day}? A week more takes us to the next.")

@@ -23,7 +23,9 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
     """Count by fives from a start to an end; the answer is every number said."""
     start, end = _stretch(item, draw)
     numbers, word = steps(start, end, 5), number_word(start)
-    say, heard = by_way(numbers, "fives", "Hold up a hand each time.", draw)
+    say, heard = by_way(
+        numbers, "fives", "Hold up a hand each time." if end <= 50 else "Tap each time.", draw
+    )
     hands = pictures.Hands(end // 5) if end <= 50 else None
     return Draft(
         say=say,

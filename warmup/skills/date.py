@@ -35,7 +35,7 @@ from warmup.words import count_words, number_word, ordinal_word
 # The dates whose names are stumbled on, by item.
 _NAMED = {"eleventh-to-thirteenth": (11, 12, 13), "twenty-first": (21,)}
 _WATCH = {
-    "say-number": "Yesterday’s number again. Let a finger move on one square.",
+    "say-number": "Yesterday’s number again. Let a finger move on to the next square.",
     "find-number": "Dropping down a row too soon, or going past Saturday off the edge.",
     "full": "The day of the week for the month: “Tuesday third”. Month first, then number.",
     "eleventh-to-thirteenth": "“Twelveth”, or thirteenth said as thirtieth. Say the end of the word clearly.",

@@ -34,7 +34,7 @@ _WATCH = {
     "around": "The month after instead of the month before. Let a finger move along.",
     "december-january": "Silence at the end of the year. The months begin again.",
     "june-july": "Two names that sound alike run together or trade places.",
-    "length": "Thinking that every month has thirty days.",
+    "length": "Thinking that all the months are equally long.",
     "july-august": "Long and short in turn is the rule, and this pair breaks it.",
     "february": "Thirty for February too. It is the short one, and one year in four it grows by a day.",
 }

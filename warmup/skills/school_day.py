@@ -20,7 +20,7 @@ _NEAR_THE_HUNDREDTH = 60
 _WATCH = {
     "count": "The last day’s number said again, with nothing added for today.",
     "next-number": "The number before instead of the number after.",
-    "last-number": "The number after instead of the number before. Last time there was one straw less.",
+    "last-number": "The number after instead of the number before. Last time there were fewer straws.",
     "twenty-nine-thirty": "“Twenty-ten”, or a jump to forty.",
     "tens-and-ones": "A bundle counted as one straw. Touch it and say ten.",
     "new-bundle": "Naming the loose straws, or the bundles of last time. Band the ten first, then count.",
@@ -293,9 +293,10 @@ def _tens_and_ones(morning: Morning, draw: Draw) -> Draft:
     number, since = _since(morning)
     tens, ones = divmod(number, 10)
     word = number_word(number)
+    had = "had" if since else "have had"
     return Draft(
         say=draw.way(
-            f"We have had {word} school days{since}. How many tens and ones?",
+            f"We {had} {word} school days{since}. How many tens and ones?",
             f"We put down {word} straws{since}. How many bundles and loose ones?",
             f"Look at our {word} straws{since}. How many tens and ones?",
         ),
@@ -323,7 +324,9 @@ def _new_bundle(morning: Morning, draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"We have {before} straws{since}. Add one for today. How many{new} bundles now?",
-            f"Nine loose straws and {old}{since}. Add one. How many{new} bundles now?",
+            f"We put down {before} straws{since}. Add today’s. How many new bundles?"
+            if since
+            else f"Nine loose straws and {old}. Add one. How many bundles now?",
             f"{upper(before)} straws{since}. Add today’s straw. How many{new or ' full'} bundles?",
         ),
         answer=number_word(tens),

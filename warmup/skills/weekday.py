@@ -26,7 +26,7 @@ _WATCH = {
     "today": "A guess. The days come in order: saying them in order finds today.",
     "tomorrow": "The day before: tomorrow and yesterday are easily mixed up at this age.",
     "yesterday": "The day to come: yesterday and tomorrow are easily mixed up at this age.",
-    "around": "The day after instead of the day before. Say the word again and move a finger.",
+    "around": "A step the wrong way: before and after are easily mixed up. Move a finger along.",
     "saturday-sunday": "Stopping where the strip stops. After the last day the week begins again.",
     "tuesday-thursday": "Tuesday and Thursday sound alike. Listen for the middle of the word.",
     "two-days": "One day on instead of two, or the start counted as the first step.",
@@ -137,12 +137,12 @@ def _before_or_after(day: str, step: int, morning: Morning, draw: Draw) -> Way:
             f"What day comes just after {day}?",
             f"{later_day(day, -1)}, {day}. What day comes next?",
             f"{pretend}. What day is tomorrow?",
-            f"I say {day}. You say the next day.",
+            f"Say the day just after {day}.",
         )
     return draw.way(
         f"What day comes just before {day}?",
         f"{pretend}. What day was yesterday?",
-        f"I say {day}. You say the day before.",
+        f"Say the day just before {day}.",
     )
 
 
