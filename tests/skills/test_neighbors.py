@@ -90,9 +90,8 @@ def test_one_of_a_thing_is_said_as_one() -> None:
 
 
 def test_how_many_are_left_may_be_said_with_its_thing() -> None:
-    for p in level_asked("neighbors", "before-to-10"):
-        if "Take one away" in p.say:
-            assert f"{p.answer} {p.given['things']}" in p.accept
+    told = [p for p in level_asked("neighbors", "before-to-10") if "Take one away" in p.say]
+    assert told and all(f"{p.answer} {p.given['things']}" in p.accept for p in told)
 
 
 def test_between_says_two_numbers_and_only_one_fits() -> None:
