@@ -45,7 +45,7 @@ CORNERS = (
     Corner(
         SOCK,
         "hung on the line",
-        "went up",
+        "got hung up",
         "fell off",
         "on the line",
         ("red", "blue"),
@@ -108,7 +108,7 @@ CORNERS = (
     Corner(
         BOOK,
         "stood on the shelf",
-        "went up",
+        "got put back",
         "fell off",
         "on the shelf",
         ("thick", "thin"),

@@ -35,10 +35,10 @@ _WATCH = {
     "head-add-5": "Starting again at one. Put the larger number in a fist and count on.",
     "head-take-5": "Starting the count back on the first number, so that it ends too high.",
     "five-minus-four": "Losing the way on the way back. Ask how to count up from the smaller number.",
-    "objects-add": "Recounting all from one. Cover the first pile and say its number.",
+    "objects-add": "Counting everything over again. Ask how many the first ones were.",
     "objects-take": "Adding on by habit. Say again what happened: some went away.",
     "take-none": "Taking some away all the same. Say the question again, slowly.",
-    "head-add-10": "Recounting all from one. Start from the larger number.",
+    "head-add-10": "Counting everything over again. Start from the larger number.",
     "head-take-10": "Off by a step when counting back. Fold fingers down to see.",
     "two-plus-seven": "Counting up from the smaller number and losing count. Turn it around.",
 }
@@ -147,7 +147,7 @@ def _add_in_the_head(fact: _Fact, draw: Draw) -> Way:
         f"What is {one} and {other}?",
         f"{upper(one)} plus {other}. What is it?",
         f"You have {one}. You get {other} more. How many now?",
-        f"{upper(one)} in this hand, {other} in that one. How many?",
+        f"{upper(one)} in this hand, {other} in the other. How many?",
         f"I eat {one} and you eat {other}. How many is that?",
         f"What do {one} and {other} make?",
     )

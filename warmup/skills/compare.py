@@ -93,9 +93,7 @@ def _lay_out(item: str, mine: int, step: int, draw: Draw) -> Draft:
 def _finish(step: int) -> Cue:
     match step:
         case 1:
-            return Cue(
-                "Lay the partners together, one under each. The child puts down the last and counts."
-            )
+            return Cue("Lay the partners together, one under each. The child puts down the last and counts.")
         case -1:
             return Cue("Cover the end of the row with a hand. The child matches the rest and counts.")
         case _:

@@ -31,7 +31,7 @@ _WATCH = {
     "eight": "Sounding it out letter by letter. This word does not sound as it is spelled.",
     "to-twenty": "The -teen is not read, so the card with the bare digit is chosen.",
     "eleven-twelve": "Looking for a -teen. This word has none.",
-    "tens-and-two-words": "Only the last part is read, or the parts are put down the other way round.",
+    "tens-and-two-words": "Only the last part is read, or the parts are put down the other way around.",
     "forty": "Four is spelled with a u; this word has none. The ending may be read as teen.",
 }
 

@@ -51,7 +51,7 @@ _WATCH = {
     "to-50": "Reading the digits from right to left, or one by one.",
     "to-100": "Hearing -ty as -teen, or reading the digits one by one.",
     "six-nine": "The loop is up for one and down for the other. Turned cards add to it.",
-    "twelve-twenty-one": "The same two digits, read the other way round.",
+    "twelve-twenty-one": "The same digits, read the other way around.",
     "thirteen-thirty-one": "The three is heard first in both words, so it is looked for first.",
     "fifteen-fifty": "The two words sound alike. Lean on the ending: fif-TEEN, fif-TY.",
     "teens-and-tens": "The ending is missed: -teen for -ty. Say it slowly and lean on the end.",
@@ -73,8 +73,8 @@ def _read(item: str, number: int, draw: Draw) -> Draft:
         say=draw.way(
             "What number is this?",
             "Read this number to me.",
-            "Pretend this is a page in a book. What page is it?",
-            "Pretend this is on a door. What number does it say?",
+            "Pretend this is a page in a book. What page is it?" if number else "Say this number for me.",
+            "Look at all of it. What number is it?",
             "Look at this number. How do you say it?",
         ),
         answer=number_word(number),
@@ -108,7 +108,7 @@ def _find_ways(word: str) -> tuple[str, ...]:
         f"Point to {word}.",
         f"Which card says {word}? Touch it.",
         f"Show me the number {word}.",
-        f"I need page {word}. Which card says that?",
+        f"Put your finger on {word}.",
         f"Find {word} for me.",
     )
 

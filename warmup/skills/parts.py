@@ -152,7 +152,7 @@ def _hidden(whole: int, seen: int, draw: Draw) -> Draft:
     }
     say = draw.way(
         f"I have {thing.of(whole)}. You see {shown}. How many am I hiding?",
-        f"{upper(word)} ducks live here. You see {shown}. How many are hiding?",
+        f"There are {word} ducks. You see {shown}. How many are hiding?",
         f"{upper(word)} is {number_word(seen)} and what?",
         f"The bag has {thing.of(whole)}. Take out {shown}. How many stay in?",
         f"We need {thing.of(whole)}. We have {shown}. How many more?",
@@ -164,7 +164,7 @@ def _hidden(whole: int, seen: int, draw: Draw) -> Draft:
         accept=("none", "nothing") if part == 0 else (),
         working=f"{whole} = {seen} + {part}",
         cues=(
-            Cue(f"Say it again. {word.capitalize()} is all of them. How many have we got here?"),
+            Cue(f"Say it again. {word.capitalize()} is all of them. How many do we see?"),
             Cue("The whole is on top. A part is empty. Which number goes there?", _part_whole(whole, seen)),
             Cue(f"Hold up {word} fingers together. Cover {shown}. The child says how many still show."),
         ),

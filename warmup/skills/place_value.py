@@ -20,7 +20,7 @@ _NUMBERS: dict[str, Sequence[int]] = {
     "to-50": tuple(range(21, 51)),
     "thirteen-thirty-one": (13, 31),
     "to-99": tuple(range(51, 100)),
-    "digits-and-hundreds": tuple(n for n in range(21, 100) if n % 10 and n % 11),
+    "digits-and-hundreds": tuple(n for n in range(22, 100) if n % 10 > 1 and n % 11),
 }
 _WATCH = {
     "whole-tens": "Counting a bundle as a single straw. Each bundle is ten.",
@@ -53,13 +53,15 @@ def _bundles(item: str, draw: Draw) -> Draft:
     """Some bundles of ten: how many in all?"""
     number = draw.pick(_NUMBERS[item])
     tens, things = number_word(number // 10), f"{draw.pick(_THINGS)}s"
+    say = draw.way(
+        f"Each bundle has ten {things}. Here are {tens} bundles. How many {things}?",
+        f"You have {tens} tens. What number is that?",
+        f"Here are {tens} bundles of ten {things}. How many {things}?",
+    )
     return Draft(
-        say=draw.way(
-            f"Each bundle has ten {things}. Here are {tens} bundles. How many {things}?",
-            f"You have {tens} tens. What number is that?",
-            f"Here are {tens} bundles of ten {things}. How many {things}?",
-        ),
+        say=say,
         answer=number_word(number),
+        accept=() if say.key == "b" else (f"{number_word(number)} {things}",),
         working=f"{' + '.join(['10'] * (number // 10))} = {number}",
         cues=(
             Cue(f"What is in a bundle? There are {tens} of those."),
@@ -108,14 +110,16 @@ def _together(item: str, draw: Draw) -> Draft:
         parts.reverse()
     said = " and ".join(parts)
     things = f"{draw.pick(_THINGS)}s"
+    say = draw.way(
+        f"{said.capitalize()}. What number is that?",
+        f"I have {said}. What number is that?",
+        f"Put out {said}. How many {things}?",
+        f"What number has {said}?",
+    )
     return Draft(
-        say=draw.way(
-            f"{said.capitalize()}. What number is that?",
-            f"I have {said}. What number is that?",
-            f"Put out {said}. How many {things}?",
-            f"What number has {said}?",
-        ),
+        say=say,
         answer=number_word(number),
+        accept=(f"{number_word(number)} {things}",) if say.key == "c" else (),
         working=figures(number) if ones else f"{tens} × 10 = {number}",
         cues=(
             Cue("Which part is the tens? Start with that part."),
@@ -177,16 +181,18 @@ def _worth(item: str, draw: Draw) -> Draft:
     tens, ones = divmod(number, 10)
     front = draw.coin()
     digit = tens if front else ones
-    word = number_word(digit)
+    word, worth = number_word(digit), 10 * digit if front else digit
+    units = ("ten", "bundle") if front else ("one", "loose one")
     return Draft(
         say=draw.way(
             f"Look at this number. What is the {word} worth?",
             f"Point to the {word}. How many straws does it stand for?",
             f"We have this many straws. How many does the {word} mean?",
         ),
-        answer=number_word(10 * digit if front else digit),
-        accept=tuple(
-            f"{word} {plural(digit, unit)}" for unit in (("ten", "bundle") if front else ("one", "loose one"))
+        answer=number_word(worth),
+        accept=(
+            *(f"{word} {plural(digit, unit)}" for unit in units),
+            f"{number_word(worth)} {plural(worth, 'straw')}",
         ),
         working=f"{number} = {10 * tens} + {ones}",
         cues=(
@@ -268,7 +274,7 @@ def _ten_bundles(item: str, draw: Draw) -> Draft:
             f"Put ten tens of {things} together. How many {things}?",
         ),
         answer="one hundred",
-        accept=("a hundred", "hundred"),
+        accept=("a hundred", "hundred", f"one hundred {things}"),
         working=f"10 × 10 = {10 * 10}",
         cues=(
             Cue("What do you count by, when each bundle is ten?"),

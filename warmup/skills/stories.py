@@ -20,7 +20,7 @@ from warmup.words import number_word
 
 Cues = tuple[Cue, Cue, Cue]
 
-_ACT = "Set out some blocks, to act it out."
+_ACT = "Set out some toys, to act it out."
 
 _WATCH = {
     "join-5": "Telling only how many came. Ask who was there before.",
@@ -76,7 +76,7 @@ def _story(item: str, draw: Draw) -> _Story:
             total, left = _rest(*((2, 5) if item == "leave-5" else (6, 10)), draw)
             return _take_from(total, total - left)
         case "nothing-left":
-            start = draw.between(1, 5)
+            start = draw.between(2, 5)
             return _take_from(start, start)
         case "together-10":
             total, one = _sum(6, 10, draw)
@@ -148,7 +148,7 @@ def _take_from(start: int, went: int) -> _Story:
         lambda s, shape: (
             f"{upper(s.who.of(start))} {s.were}. {upper(other)} {s.went}. How many are still {s.here}?"
             if shape
-            else f"{upper(s.who.of(start))} {s.were}. Then {other} {s.went}. How many {s.who.many} stayed?"
+            else f"{upper(s.who.of(start))} {s.were}. Then {other} {s.went}. How many {s.who.many} were left?"
         ),
         start - went,
         f"{start} − {went} = {start - went}",
@@ -170,7 +170,7 @@ def _put_together(one: int, other: int) -> _Story:
         {"one": one, "other": other},
         lambda s, shape: (
             f"{upper(a)} {s.kinds[0]} {s.who.named(one)} {s.were}. "
-            f"{upper(b)} {s.kinds[1]} {s.who.named(other)} did too. How many is that?"
+            f"{upper(b)} {s.kinds[1]} {s.who.named(other)} did too. How many {s.who.many} is that?"
             if shape
             else f"I see {a} {s.kinds[0]} and {b} {s.kinds[1]} {s.who.named(other)}. "
             f"How many {s.who.many} do I see?"
@@ -244,7 +244,7 @@ def _change_added(start: int, end: int) -> _Story:
         lambda s, shape: (
             f"{upper(s.who.of(start))} {s.were}. More {s.came}, and now there are {last}. How many {s.came}?"
             if shape
-            else f"{upper(s.who.of(start))} {s.were}. Then some more {s.came}. "
+            else f"{upper(s.who.of(start))} {s.were}. Some more {s.came}. "
             f"With {last} there now, how many {s.came}?"
         ),
         end - start,
