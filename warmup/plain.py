@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 from warmup import skills
 from warmup.desk import Desk, date_words
 from warmup.morning import DayKind, Morning, Prompt, Routine
-from warmup.words import listed
+from warmup.words import in_words, listed
 
 SMALL_THINGS = (
     "Coins, buttons and other small things: keep them from children under three and from anyone who mouths "
@@ -96,7 +96,7 @@ def prompt_lines(prompt: Prompt, *, answers: bool = True) -> Iterator[str]:
         yield f"Answer: {prompt.answer}"
         if prompt.accept:
             yield f"Also right: {'; '.join(prompt.accept)}"
-        yield f"Working: {prompt.working}"
+        yield f"Working: {in_words(prompt.working)}"
     for number, cue in enumerate(prompt.cues, start=1):
         shows = f" (Show {cue.picture.words()}.)" if cue.picture else ""
         yield f"Cue {number}: {cue.text}{shows}"
