@@ -27,7 +27,7 @@ def test_where_the_short_hand_points_at_half_past_three() -> None:
     example = EXAMPLES["ex57"]
     asked = {p.given["hour"]: p.answer for p in drawn("where-short-hand")}
     assert asked[example["given"]["hour"]] == example["answer"]
-    assert asked[12] == "half-way between twelve and one"
+    assert asked[12] == "halfway between twelve and one"
 
 
 def test_twelve_wraps_to_one() -> None:

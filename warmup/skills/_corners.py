@@ -1,4 +1,4 @@
-"""Corners of the invented home for stories to happen in: a bath, a bed, a washing line, a kite.
+"""Corners of the invented home for stories to happen in: a bath, a bed, a clothesline, a kite.
 
 Verbs are in the past and questions ask "how many", so that one and many are told in the same words.
 """
@@ -58,7 +58,7 @@ CORNERS = (
         "slid off",
         "on the wall",
         ("big", "small"),
-        ("the wall", "the pot"),
+        ("the wall", "the step"),
     ),
     Corner(
         BOW,

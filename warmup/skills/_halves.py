@@ -46,7 +46,7 @@ def ask_finish(draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             "Finish the other half. Show me each square to fill.",
-            "Wet paint! We fold on the line. Which squares get paint?",
+            "The squares are wet paint. We fold. Where does it print?",
             "Make the halves match. Touch each square we must fill.",
         ),
         answer=f"{side} side, squares out from the line, starting at the {start}: {count_words(runs)}",
@@ -71,9 +71,9 @@ def ask_flip_not_slide(draw: Draw) -> Draft:
     place = f"{ordinal_word(row + 1)} from the {'left' if lying else 'top'}"
     return Draft(
         say=draw.way(
-            "One square is wet paint. Fold! Where does it print?",
-            "Fold on the line. Which square does it touch?",
-            "This square has a twin past the line. Touch it.",
+            "The square is wet paint. We fold. Where does it print?",
+            "We fold on the line. Where does this square land?",
+            "Touch the square that matches, across the line.",
         ),
         answer=f"{side} side, {place}, {number_word(far)} {plural(far, 'square')} out from the line",
         working=f"{far} before the line, {far} past it",
