@@ -141,7 +141,7 @@ def _make(count: int, draw: Draw) -> Draft:
     folds = {2: "once, edge to edge", 4: "in two, then in two again"}[count]
     return Draft(
         say=draw.way(
-            f"Show me where to cut {thing} into {_SAME[part]}.",
+            f"Show how to cut {thing} into {_SAME[part]}.",
             f"{friends.capitalize()} friends share {thing} fairly. Show where to cut.",
             f"Cut {thing} into {_SAME[part]} with your finger.",
         ),
