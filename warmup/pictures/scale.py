@@ -59,7 +59,7 @@ class Scale(NamedTuple):
 
 
 def _thing(canvas: Canvas, name: str, x: float, base: float, size: float) -> None:
-    """A thing, as high as it is wide, standing on ``base``: a solid ball, a hollow box, or a toy of a scene."""
+    """A thing as high as it is wide, standing on ``base``: a solid ball, a hollow box, a toy of a scene."""
     size = max(3.0, float(round(size)))
     left = round(2 * (x - size / 2)) / 2
     match name:

@@ -1,4 +1,4 @@
-"""A half to finish on squared paper: the other half is its mirror image in the fold line."""
+"""A half to finish on graph paper: the other half is its mirror image in the fold line."""
 
 from warmup import pictures
 from warmup.draw import Draw
@@ -53,7 +53,7 @@ def ask_finish(draw: Draw) -> Draft:
         working=" ".join(map(str, runs)) + " | " + " ".join(map(str, runs)),
         cues=(
             Cue(f"Start at the {start}. How many squares out from the line?"),
-            Cue("Paint or crayon it thick on squared paper. Fold, rub, open and look."),
+            Cue("Paint or crayon it thick on graph paper. Fold, rub, open and look."),
             Cue(f"Do the first one at the {start} together, counting out from the line."),
         ),
         watch_for="Sliding it over: the shape comes out facing the same way. A fold turns it round.",
@@ -79,7 +79,7 @@ def ask_flip_not_slide(draw: Draw) -> Draft:
         working=f"{far} before the line, {far} past it",
         cues=(
             Cue("How many steps from the square to the line?"),
-            Cue("Put a dab of paint on squared paper. Fold it on the line, open it up."),
+            Cue("Put a dab of paint on graph paper. Fold it on the line, open it up."),
             Cue("Walk a finger to the line together, counting. The child walks as far past it."),
         ),
         watch_for="Sliding: the square keeps its place in its half. Near the line stays near the line.",

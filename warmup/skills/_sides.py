@@ -126,7 +126,7 @@ def ask_set_side(draw: Draw) -> Draft:
             f"The {thing} goes to the {side} of the {landmark}. Show me.",
             f"{job}. The {thing} goes to the {side} of the {landmark}.",
         ),
-        answer=f"the {thing} on the {side} of the {landmark}, as both see it, side by side",
+        answer=f"the {thing} to the {side} of the {landmark}, as both see it, side by side",
         working=f"{thing} · {landmark}" if side == "left" else f"{landmark} · {thing}",
         cues=(
             Cue("Hold up the hand of that side."),
@@ -205,7 +205,7 @@ def ask_two_things(draw: Draw) -> Draft:
             f"The {first} goes {where} the {landmark}. The {second} goes {side} of the {landmark}.",
             f"Two jobs. {put} the {first} {where} the {landmark}. Put the {second} {side} of the {landmark}.",
         ),
-        answer=f"{place}; the {second} on the {side} of the {landmark}",
+        answer=f"{place}; the {second} to the {side} of the {landmark}",
         working=f"1. {first} {where} {landmark}  2. {second} {side} of {landmark}",
         cues=(
             Cue("Say both jobs again, slowly. The child says them back."),
@@ -226,7 +226,7 @@ def ask_two_moves(draw: Draw) -> Draft:
         say=draw.way(
             f"Do {word} {walk}. Then {twist} to your {side}.",
             f"First, {word} {walk}. Next, {twist} to your {side}.",
-            f"You are my robot. {word.capitalize()} {walk}, then {twist} to your {side}.",
+            f"Be my robot. {word.capitalize()} {walk}, then {twist} to your {side}.",
         ),
         answer=f"{word} {walk}, then to the child’s own {side}: {_seen_from_across(side)}",
         working=f"1. {count} {walk}  2. {twist} {side}",

@@ -202,7 +202,7 @@ def _fill_a_nickel(draw: Draw) -> Draft:
             ),
             Cue(f"Lay {held} down together, each on a dot. The child lays the rest."),
         ),
-        watch_for="The nickel taken for one cent, or the pennies on hand counted again.",
+        watch_for="The nickel counted like a penny, or the pennies on hand counted again.",
         given={"have": have},
         picture=pictures.Coins(("penny",) * have),
     )

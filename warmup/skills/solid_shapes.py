@@ -12,7 +12,7 @@ from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
 from warmup.skills._cubes import box_or_cube
-from warmup.skills._home import a
+from warmup.skills._home import a, upper
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import listed, number_word
 
@@ -61,7 +61,7 @@ _CUBE_FACTS = {"faces": 3 * 2, "edges": 3 * 2**2, "corners": 2**3}
 """Of a cube or a box: two faces and two by two edges for each of three directions, and 2 x 2 x 2 corners."""
 
 _ROUND = {
-    "sphere": ("a ball", "an orange", "a soap bubble", "a snowball"),
+    "sphere": ("a ball", "an orange", "a soap bubble", "a beach ball"),
     "circle": (
         "the rim of a cup",
         "a ring drawn on paper",
@@ -86,13 +86,9 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
         case "find-at-home":
             return _find(draw)
         case "ball-or-circle":
-            return _solid_or_flat(
-                _ROUND, "“Circle” for a ball. A circle is flat; a ball is round all over.", draw
-            )
+            return _solid_or_flat(_ROUND, draw)
         case "cone-or-triangle":
-            return _solid_or_flat(
-                _POINTED, "“Triangle” for a cone. A triangle is flat; a cone has a round end.", draw
-            )
+            return _solid_or_flat(_POINTED, draw)
         case "roll-stack-slide":
             return _roll_stack_slide(draw)
         case "flat-faces":
@@ -165,8 +161,9 @@ def _find(draw: Draw) -> Draft:
     )
 
 
-def _solid_or_flat(things: Mapping[str, tuple[str, ...]], watch: str, draw: Draw) -> Draft:
+def _solid_or_flat(things: Mapping[str, tuple[str, ...]], draw: Draw) -> Draft:
     name = draw.pick(tuple(things))
+    (other,) = set(things) - {name}
     thing = draw.pick(things[name])
     solid = name in _SOLIDS
     return Draft(
@@ -183,7 +180,7 @@ def _solid_or_flat(things: Mapping[str, tuple[str, ...]], watch: str, draw: Draw
             Cue("Hold something up, then trace something on paper. Which of the two is it like?"),
             Cue("Begin together: “I can hold it, or I can draw all of it. So it’s a…”"),
         ),
-        watch_for=watch,
+        watch_for=f"“{upper(other)}.” Ask if it lies flat or if you could hold it.",
         given={"thing": thing, "solid": solid},
         guess=0.5,
     )
@@ -198,7 +195,7 @@ def _thing(name: str, draw: Draw) -> str:
 
 def _hand_over(thing: str) -> str:
     """What the adult gives the child, told so that it is the solid that is meant."""
-    alike = " with six faces all alike" if thing == "block" else ""
+    alike = " with faces all alike" if thing == "block" else ""
     return f"Give your child {a(thing)}{alike} to hold."
 
 
@@ -250,7 +247,7 @@ def _flat_faces(draw: Draw) -> Draft:
         ),
         watch_for="Counting the curved wall too. Only a flat part is asked for."
         if solid.curved
-        else "Losing count on the way round, or leaving out the one it stands on.",
+        else "Losing count on the way around, or leaving out the one it stands on.",
         given={"solid": name},
         guess=0.2,
         table=thing,

@@ -194,14 +194,14 @@ def _find_the_line(draw: Draw) -> Draft:
         working=f"lines that fold it onto itself: {len(said)}",
         cues=(
             Cue("Find two corners or bumps that are twins."),
-            Cue("Stand a small mirror on the shape. Turn it until the shape looks whole."),
+            Cue("Cut one like it from paper. Fold it one way, open it, then try another."),
             Cue("Lay a straw on it together and turn it slowly. The child says stop."),
         ),
         watch_for="A line that makes two equal pieces which do not match when folded.",
         given={"figure": figure, "points": _rounded(points)},
         picture=pictures.Fold(figure, turn),
         guess=0.3,
-        table="straw, small mirror",
+        table="paper, straw",
     )
 
 
@@ -262,7 +262,7 @@ SKILL = Skill(
             "finish the half",
             ("finish", "flip-not-slide"),
             guess=0.05,
-            table="squared paper",
+            table="graph paper",
             seconds=60,
         ),
     ),
