@@ -11,7 +11,7 @@ SHAPES = tomllib.loads((Path(__file__).parents[1] / "references" / "shapes.toml"
 POLYHEDRA = {"cube": "cube", "box": "rectangular_prism"}
 FLAT = ("circle", "triangle", "square", "rectangle", "hexagon")
 # What the things asked about are, written down apart from the skill.
-HELD = {"a ball", "an orange", "a soap bubble", "a beach ball"}
+HELD = {"a ball", "an orange", "a soap bubble"}
 TRACED = {"the rim of a cup", "a ring drawn on paper", "a plate drawn on paper", "the top of a can"}
 HATS = {"a party hat", "a clown’s tall hat", "a pointed paper cup"}
 FLAGS = {"a yield sign", "a sail drawn on paper", "a napkin folded corner to corner"}

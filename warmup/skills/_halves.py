@@ -56,7 +56,7 @@ def ask_finish(draw: Draw) -> Draft:
             Cue("Paint or crayon it thick on graph paper. Fold, rub, open and look."),
             Cue(f"Do the first one at the {start} together, counting out from the line."),
         ),
-        watch_for="Sliding it over: the shape comes out facing the same way. A fold turns it round.",
+        watch_for="Sliding it over: the shape comes out facing the same way. A fold turns it over.",
         given={"runs": list(runs), "lying": lying, "other": other},
         picture=pictures.Half(filled, along, away, lying, other),
     )

@@ -200,7 +200,7 @@ def _fill_a_nickel(draw: Draw) -> Draft:
                 "Look at the dots of the nickel. Which pennies do we have?",
                 pictures.Coins(("nickel", *["penny"] * have), worth=True),
             ),
-            Cue(f"Lay {held} down together, each on a dot. The child lays the rest."),
+            Cue(f"Lay {held} on the dots together. The child lays the rest."),
         ),
         watch_for="The nickel counted like a penny, or the pennies on hand counted again.",
         given={"have": have},
@@ -283,14 +283,14 @@ def _line_up(morning: Morning, draw: Draw) -> Draft:
     order = sorted(shown, key=CENTS.__getitem__, reverse=first == "most")
     return Draft(
         say=draw.way(
-            f"Put these coins in order. Start with what buys {first}.",
-            f"Name these coins in order. Start with the one worth {first}.",
-            f"Line up these coins. The one worth {first} goes first.",
+            f"Put these coins in order. Start with what buys the {first}.",
+            f"Name these coins in order. Start with the one worth the {first}.",
+            f"Line up these coins. The one worth the {first} goes first.",
         ),
         answer=", ".join(order),
         working=" ".join(f"{coin} {CENTS[coin]}¢" for coin in order),
         cues=(
-            Cue(f"Of these, which buys {first}?"),
+            Cue(f"Of these, which buys the {first}?"),
             Cue("Count the dots below each.", pictures.Coins(shown, worth=True)),
             Cue(f"Lay the {order[0]} down first together. The child lays the next."),
         ),

@@ -103,7 +103,7 @@ def _name(figure: str, turn: int, draw: Draw) -> Draft:
     )
 
 
-_TURN_HEAD = "Lean your head till it sits flat. Is it a shape you know?"
+_TURN_HEAD = "Lean your head until it sits flat. Is it a shape you know?"
 
 
 def _find(draw: Draw) -> Draft:

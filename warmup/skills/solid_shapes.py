@@ -61,7 +61,7 @@ _CUBE_FACTS = {"faces": 3 * 2, "edges": 3 * 2**2, "corners": 2**3}
 """Of a cube or a box: two faces and two by two edges for each of three directions, and 2 x 2 x 2 corners."""
 
 _ROUND = {
-    "sphere": ("a ball", "an orange", "a soap bubble", "a beach ball"),
+    "sphere": ("a ball", "an orange", "a soap bubble"),
     "circle": (
         "the rim of a cup",
         "a ring drawn on paper",
