@@ -67,3 +67,17 @@ def test_hours_and_half_hours_come_evenly_and_over_the_whole_face() -> None:
     assert 240 <= sum(p.given["minute"] == 30 for p in mixed) <= 360
     assert len(Counter(p.answer for p in mixed)) == 24
     assert {p.given["do"] for p in drawn("twelve-o-clock", 20)} == {"read", "set"}
+
+
+def test_no_time_is_told_as_the_time_it_is() -> None:
+    """The clock in the picture is not the one on the wall."""
+    for p in prompts("clock", 60):
+        assert "It is" not in p.say and "It’s" not in p.say
+        if "What time is it?" in p.say or "it’s" in p.say:
+            assert p.say.startswith("Pretend")
+
+
+def test_no_cue_begins_to_read_the_half_hour() -> None:
+    for p in prompts("clock", 60):
+        if p.given["do"] == "read" and p.given["minute"]:
+            assert not any("“" in cue.text for cue in p.cues)

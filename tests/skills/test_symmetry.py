@@ -94,3 +94,10 @@ def test_the_twin_is_as_far_from_the_line_and_any_side_may_be_bare() -> None:
     assert set(sides) == {"right", "left", "upper", "lower"} and min(sides.values()) > 60
     for p in asked("symmetry/flip-not-slide"):
         assert isinstance(p.picture, Half) and p.picture.filled == ((p.given["along"], p.given["away"]),)
+
+
+def test_a_fold_that_is_asked_for_is_one_in_halves() -> None:
+    """Any fold at all keeps its edges in; only one in half is meant."""
+    for item in ("make-a-fold", "find-the-line"):
+        assert all("half" in p.say or "halves" in p.say for p in asked(f"symmetry/{item}"))
+    assert all(p.do == f"Hand over {p.table}." for p in asked("symmetry/make-a-fold"))

@@ -17,8 +17,8 @@ from warmup.words import number_word, plural
 _FORMS = ("plain", "striped", "spotted")
 _LONG_THINGS = ("spoon", "shoe", "fork", "sock", "book", "brush", "scarf", "mitt", "straw", "leaf")
 _HEAVY_THINGS = ("shoe", "spoon", "book", "apple", "pear", "block", "orange", "roll", "hat", "sock")
-# On the see-saw: what can be drawn there, each two of them a pair.
-_ON_SEE_SAW = ("ball", "box", "cup", "hat", "boat", "fish")
+ON_SEE_SAW = ("ball", "box", "cup", "hat", "boat", "fish")
+"""What can be drawn on the see-saw, any two of them a pair."""
 _COLOURS = ("red", "blue", "green", "black", "white", "pink", "brown", "gray")
 
 
@@ -155,7 +155,7 @@ def _find(attribute: _Attribute, thing: str, draw: Draw) -> Draft:
 
 
 def _see_saw(item: str, draw: Draw) -> Draft:
-    left, right = draw.sample(_ON_SEE_SAW, 2)
+    left, right = draw.sample(ON_SEE_SAW, 2)
     down = draw.pick(("left", "right"))
     heavy, light = (left, right) if down == "left" else (right, left)
     asked = draw.pick(("heavier", "lighter"))
