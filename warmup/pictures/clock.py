@@ -1,6 +1,6 @@
 """A clock with hands: twelve numerals, a long hand for minutes and a short one for hours.
 
-The hour hand moves on with the minutes: at half past it stands half-way between two numerals.
+The hour hand moves on with the minutes: at half past it stands halfway between two numerals.
 """
 
 from math import cos, floor, pi, sin
