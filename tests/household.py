@@ -50,7 +50,7 @@ def fixed_prompts() -> tuple[Prompt, ...]:
             Cue("Touch the first folded finger together, and let the child go on."),
         ),
         watch_for="Answering two or four: one off. Fingers settle it.",
-        table="ten-hole tray",
+        table="ten frame",
         seconds=20,
         guess=0.0,
         given={"have": 7, "make": 10},

@@ -10,6 +10,7 @@ from tests.bank.reading import spelled
 from tests.bank.secrets import more_leaks, narrow, question_tells, watch_for_tells
 from tests.bank.today import untrue
 from warmup.morning import Morning, Prompt
+from warmup.words import in_words
 
 LONG = 12
 """Over so many words a prompt has something to do or to see."""
@@ -61,9 +62,9 @@ _NO_WORDS = re.compile(r"[\d=+−×÷<>¢½¼]")
 
 
 def digits_in_working(prompt: Prompt) -> list[str]:
-    """Faults: a working a reading child could read off: digits and signs in place of words."""
-    found = _NO_WORDS.findall(prompt.working)
-    return [f"working: {prompt.working!r}"] if found else []
+    """Faults: a working a reading child could read off: digits and signs as the screen shows it."""
+    found = _NO_WORDS.findall(in_words(prompt.working))
+    return [f"working: {in_words(prompt.working)!r}"] if found else []
 
 
 RULES: Mapping[str, Rule] = MappingProxyType(

@@ -62,7 +62,9 @@ _BEGUN = re.compile(r"“[^“”]*?([A-Za-z]+(?:-[a-z]+)?)-?…”")
 def more_leaks(prompt: Prompt) -> list[str]:
     """The answer in what the adult does, or its first sound in a cue."""
     forms = {form for form in told(prompt) if not _says(prompt.say, form)}
-    wrong = [f"do says {form!r}" for form in forms if _says(prompt.do, form)]
+    # How long something is seen is no answer: the adult counts under the breath.
+    do = prompt.do.replace("count to two", "")
+    wrong = [f"do says {form!r}" for form in forms if _says(do, form)]
     for number, cue in enumerate(prompt.cues, 1):
         if re.search(r"first sound|(?:starts|begins) with the sound|sounds like", cue.text):
             wrong.append(f"cue {number} asks for the first sound")

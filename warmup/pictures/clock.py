@@ -89,6 +89,12 @@ class Clock(NamedTuple):
         short = f"on the {self.hour}" if self.minute == 0 else f"between the {self.hour} and the {after}"
         return f"a clock, its short hand {short}, its long hand on the {(self.minute + 2) // 5 or 12}"
 
+    def exactly(self) -> str:
+        """What to lay out or draw where the screen can't be shown; it may tell the answer."""
+        if not self.hands:
+            return "a clock face with its numerals and no hands"
+        return f"a clock face with its hands set to {self.hour}:{self.minute:02}"
+
     def shows(self) -> tuple[str, ...]:
         """The twelve numerals."""
         return tuple(str(number) for number in range(1, 13))

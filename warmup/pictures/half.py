@@ -65,6 +65,18 @@ class Half(NamedTuple):
         """What lies where is for the eye: only that half is done."""
         return "graph paper with a fold line and one half filled in"
 
+    def exactly(self) -> str:
+        """What to lay out or draw where the screen can't be shown; it may tell the answer."""
+        side = (("above", "below") if self.lying else ("left of", "right of"))[self.other]
+        line = "a fold line across" if self.lying else "a fold line down the middle"
+        rows = (
+            f"{'column' if self.lying else 'row'} {n + 1} squares {', '.join(map(str, away)) or 'none'}"
+            for n in range(self.along)
+            for away in [sorted(away for along, away in self.filled if along == n)]
+        )
+        paper = f"graph paper, {self.along} by {self.away} squares each side of {line}"
+        return f"{paper}; filled {side} it, counted from it: {'; '.join(rows)}"
+
     def shows(self) -> tuple[str, ...]:
         """No word stands on it."""
         return ()

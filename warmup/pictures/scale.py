@@ -1,4 +1,4 @@
-"""A see-saw with a thing on either end: the heavier end is down."""
+"""A seesaw with a thing on either end: the heavier end is down."""
 
 from typing import NamedTuple
 
@@ -7,7 +7,7 @@ from warmup.pictures.scene import paint_thing
 
 
 class Scale(NamedTuple):
-    """A see-saw. ``left`` and ``right`` are two of ``facts.THINGS``, ``big`` the one drawn larger (or "").
+    """A seesaw. ``left`` and ``right`` are two of ``facts.THINGS``, ``big`` the one drawn larger (or "").
 
     ``down`` is the end that is down, "left" or "right": the heavier thing sits there, be it big or not.
     """
@@ -47,7 +47,12 @@ class Scale(NamedTuple):
         """Which end is down, without saying which is the heavier."""
         sizes = f", the bigger of the two a {self.big}" if self.big else ""
         ends = f"a {self.left} on the left, a {self.right} on the right"
-        return f"a see-saw, {ends}, the {self.down} end down{sizes}"
+        return f"a seesaw, {ends}, the {self.down} end down{sizes}"
+
+    def exactly(self) -> str:
+        """What to lay out or draw where the screen can't be shown; it may tell the answer."""
+        bigger = f"; the {self.big} the bigger" if self.big else ""
+        return f"a seesaw: {self.left} on the left, {self.right} on the right; {self.down} end down{bigger}"
 
     def shows(self) -> tuple[str, ...]:
         """Nothing is written on it."""
