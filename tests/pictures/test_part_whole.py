@@ -63,7 +63,9 @@ def test_the_whole_stands_above_and_its_parts_level_either_side(pane: tuple[int,
 def test_all_of_it_fits_the_smallest_pane(circles: PartWhole) -> None:
     columns, rows = circles.least()
     assert columns <= 40 and rows <= 18
-    at_least = joined(pixels(circles.draw(columns, rows), Ink.INK) | pixels(circles.draw(columns, rows), Ink.HOLE))
+    at_least = joined(
+        pixels(circles.draw(columns, rows), Ink.INK) | pixels(circles.draw(columns, rows), Ink.HOLE)
+    )
     roomy = joined(pixels(circles.draw(80, 38), Ink.INK) | pixels(circles.draw(80, 38), Ink.HOLE))
     assert len(at_least) == len(roomy)
     whole = {point for piece in at_least for point in piece}
