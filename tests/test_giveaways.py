@@ -49,7 +49,7 @@ def test_counting_that_happens_on_the_number_of_the_day_tells_nothing() -> None:
 def test_a_pair_is_drawn_again_until_neither_tells_the_other(at: int) -> None:
     """Where any draw will do: the day before and after any day, and today's name."""
     day = many(288)[at]
-    pair = ("month/this", "date/eleventh-to-thirteenth")
+    pair = ("weekday/today", "weekday/around")
     prompts = build([choice(i) for i in pair], day, Knowledge(), child="Pip", shape="daily").prompts
     assert not given_away(prompts), [prompt.say for prompt in prompts]
 
