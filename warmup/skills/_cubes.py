@@ -17,9 +17,8 @@ def box_or_cube(draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             "Is this a cube? Tell me how you know.",
-            "Bear calls this a cube. Is Bear right?",
             "Look at its faces. Is it a cube?",
-            "May this one go in the box of cubes?",
+            "Does this one belong with the cubes? Tell me why.",
         ),
         answer="yes" if cube else "no",
         accept=("yes: all its faces are the same square",)

@@ -23,9 +23,8 @@ def any_month(today: dt.date, draw: Draw, watch_for: str) -> Draft:
     month = draw.pick(_THIRTY if draw.coin() else _THIRTY_ONE)
     say = draw.way(
         f"How many days are there in {month}?",
-        f"Bear eats a plum each day of {month}. How many plums?",
-        f"We turn the page to {month}. On which number does it end?",
-        f"I jump for each day in {month}. How many jumps?",
+        f"{month} starts on number one. On which number does it end?",
+        f"Count the days in {month}. How many are there?",
     )
     return _days(today.year, month, say, watch_for)
 
@@ -39,7 +38,7 @@ def february(today: dt.date, draw: Draw, watch_for: str) -> Draft:
         say = draw.way(
             f"How many days {'did' if gone else 'does'} February have this year?",
             f"Think of February this year. On which number {'did' if gone else 'does'} it end?",
-            "Put a dot on each day of this year’s February. How many dots?",
+            "Count the days in February this year. How many are there?",
         )
         return _days(year, "February", say, watch_for)
     other = next(later for later in range(year, year + 9) if (month_days(later, 2) == 29) is not leap)
@@ -56,9 +55,9 @@ def _leap_year(draw: Draw) -> Way:
 
 def _common_year(draw: Draw) -> Way:
     return draw.way(
-        "Next year is no leap year. How many days will February have?",
+        "Next year is not a leap year. How many days will February have?",
         "Most years are not leap years. How many days does February have then?",
-        "After a leap year comes a plain one. On which number does February end?",
+        "Pretend it’s not a leap year. How many days does February have?",
     )
 
 
@@ -107,7 +106,7 @@ def _last_numbers(year: int, month: int) -> Cue:
     start = month_days(year, month) - 3
     row = f"{number_word(start - 1)}, {number_word(start)}"
     return Cue(
-        f"Count the last squares of its page: “{row}…” The child goes on.",
+        f"Count the last squares of its page: “{row}…” The child keeps going.",
         pictures.MonthCalendar(year, month, pointed=(start,)),
     )
 
@@ -119,7 +118,7 @@ def long_pair(today: dt.date, draw: Draw, watch_for: str) -> Draft:
         say = draw.way(
             f"{month} starts on number one. On which number does it end?",
             f"Find {month} on your fist. How many days does it have?",
-            f"Bear eats a plum each day of {month}. How many plums?",
+            f"Count the days in {month}. How many are there?",
         )
         return _days(today.year, month, say, watch_for)
     number = MONTHS.index(month)
@@ -129,8 +128,8 @@ def long_pair(today: dt.date, draw: Draw, watch_for: str) -> Draft:
     return Draft(
         say=draw.way(
             f"Which month next to {month} is just as long?",
-            f"Two long months touch. One is {month}. Which is the other?",
-            f"{month} has a twin next door, just as long. Which month is it?",
+            f"Which month beside {month} has as many days?",
+            f"A month next to {month} is just as long. Which one?",
         ),
         answer=match,
         working=lengths,
