@@ -73,7 +73,7 @@ async def test_never_given_up_whatever_the_size(app: WarmupApp, size: tuple[int,
         await press(pilot, "space", "space", "space")
         shown = " ".join(frame(app).split())
         for piece in (
-            "The ten frame has seven.",
+            "The ten frame has seven",
             "Answer: three",
             "Cue 3:",
             "came easily",
@@ -151,7 +151,11 @@ async def test_all_troubles_at_once_leave_what_is_to_be_said(app: WarmupApp, siz
         shown = " ".join(" ".join(line[-80:].split()) for line in frame(app).splitlines())
         for piece in (
             "What you choose is not being saved",
+<<<<<<< HEAD
             "The ten frame has seven.",
+=======
+            "The ten frame has seven",
+>>>>>>> words2
             "Answer: three",
             "Cue 1:",
         ):
