@@ -151,11 +151,7 @@ async def test_all_troubles_at_once_leave_what_is_to_be_said(app: WarmupApp, siz
         shown = " ".join(" ".join(line[-80:].split()) for line in frame(app).splitlines())
         for piece in (
             "What you choose is not being saved",
-<<<<<<< HEAD
-            "The ten frame has seven.",
-=======
             "The ten frame has seven",
->>>>>>> words2
             "Answer: three",
             "Cue 1:",
         ):
