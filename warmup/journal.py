@@ -12,7 +12,7 @@ from contextlib import closing, suppress
 from pathlib import Path
 from typing import NamedTuple
 
-from warmup import records
+from warmup import records, renames
 from warmup.documents import clean
 from warmup.morning import Asked
 from warmup.records import BESIDE, MARKS, THIS, Key, MarkRow, Whole
@@ -244,7 +244,9 @@ class Journal:
         )
         days = {day: dt.date.fromisoformat(day) for day in {row[0] for row in rows}}
         return tuple(
-            Asked(days[day], item, MARKS[mark or ""], cue or 0, bool(rough), bool(memory), wording)
+            Asked(
+                days[day], renames.item(item), MARKS[mark or ""], cue or 0, bool(rough), bool(memory), wording
+            )
             for day, item, mark, cue, rough, memory, wording in rows
         )
 

@@ -10,6 +10,7 @@ from dataclasses import fields
 from enum import Enum
 from typing import Any
 
+from warmup import renames
 from warmup.morning import Countdown, Cue, DayKind, Morning, Prompt, Routine
 from warmup.pictures import Picture, from_data, to_data
 
@@ -98,7 +99,13 @@ def _morning(data: dict[str, Any]) -> Morning:
 def _prompt(data: dict[str, Any]) -> Prompt:
     values = {name: value for name, value in data.items() if name in Prompt._fields}
     first, second, third = (Cue(cue["text"], from_data(cue["picture"])) for cue in data["cues"])
+    item = renames.item(data["item"])
+    skill = item.partition("/")[0]
+    level = renames.level(f"{data['skill']}:{data['level']}").rpartition(":")[2]
     values |= {
+        "item": item,
+        "skill": skill,
+        "level": level,
         "accept": tuple(data["accept"]),
         "cues": (first, second, third),
         "picture": from_data(data["picture"]),

@@ -12,6 +12,7 @@ from importlib import import_module
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from warmup import renames
 from warmup.pictures.base import Picture
 from warmup.pictures.canvas import Cell, Drawing, Ink
 
@@ -86,13 +87,16 @@ def to_data(picture: Picture) -> dict[str, Any]:
 
 def from_data(data: dict[str, Any] | None) -> Picture | None:
     """The picture :func:`to_data` was given; None for none, or for one this version does not know."""
-    picture = _picture(str(data.get("kind")).replace("-", "_")) if data else None
-    if picture is None or data is None:
+    if data is None:
+        return None
+    kind = renames.kind(str(data.get("kind")))
+    picture = _picture(kind.replace("-", "_"))
+    if picture is None:
         return None
     try:
         # Version 1 of a routine's JSON called the number of things in a picture their count.
         fields = {"number" if name == "count" else name: _frozen(value) for name, value in data.items()}
-        found = picture(**fields)
+        found = picture(**(fields | {"kind": kind}))
         found.least()
     except (TypeError, ValueError):
         return None
