@@ -13,7 +13,7 @@ from contextlib import suppress
 from pathlib import Path
 from typing import Any, TypeVar
 
-from warmup import records
+from warmup import log, records
 from warmup.documents import clean
 from warmup.records import VERSION, Key, Whole
 
@@ -52,16 +52,17 @@ class Store:
         self._disk: sqlite3.Connection | None = None
         self._memory: sqlite3.Connection | None = None
         self._file: tuple[int, int] | None = None
-        # The sittings this process wrote to, should the disk go away; and under which key on the disk a
-        # sitting stands that got another one in memory.
+        # The sittings this process wrote to and the actions it logged, should the disk go away; and under
+        # which key on the disk a sitting stands that got another one in memory.
         self._written: dict[Key, Whole] = {}
         self._moved: dict[Key, Key] = {}
+        self._logged: list[log.ActionRow] = []
         try:
             if read_only:
                 self._look()
             else:
                 self._reach(_WAIT)
-        except (OSError, sqlite3.Error, Damaged) as error:
+        except (OSError, sqlite3.Error, Damaged, UnicodeDecodeError) as error:
             self._step_aside(error)
 
     @property
@@ -91,6 +92,10 @@ class Store:
                 whole = records.read_whole(self._disk, key)
                 if whole is not None:
                     self._written[key] = whole
+
+    def remember_action(self, row: log.ActionRow) -> None:
+        """Keep an action this process logged, its sitting as this process counts it."""
+        self._logged.append(row)
 
     def write(self, work: Callable[[sqlite3.Connection], T]) -> T:
         """Do the work in one transaction, on the disk before this returns or else in memory."""
@@ -134,8 +139,15 @@ class Store:
             with suppress(sqlite3.Error):
                 disk.execute(f"PRAGMA busy_timeout = {_WAIT_AGAIN}")
                 records.transact(memory, lambda db: records.merge_into(db, disk, patient=True))
-        records.transact(memory, lambda db: [records.take_in(db, *one) for one in self._written.items()])
+        records.transact(memory, self._rewrite)
         self._memory = memory
+
+    def _rewrite(self, memory: sqlite3.Connection) -> None:
+        """Write again what this process wrote."""
+        moved = {key: records.take_in(memory, key, whole) for key, whole in self._written.items()}
+        for row in self._logged:
+            key = self.key(row.child, dt.date.fromisoformat(row.date), row.sitting)
+            log.put(memory, row._replace(sitting=moved.get(key, key)[2]))
 
     def _try_again(self) -> None:
         """Merge what is only in memory into the file; nothing happens where the disk takes no writing."""
@@ -166,13 +178,15 @@ class Store:
             if wrong := records.faults(source):
                 raise Damaged(wrong[0])
             self._memory = records.copy_of(source)
+        records.migrate(self._memory)
 
     def _reach(self, wait: int) -> sqlite3.Connection:
         """Open the file for writing. A damaged one is set aside, and what can be read of it kept."""
         try:
             self._disk = self._connect(wait)
-        except (Damaged, sqlite3.DatabaseError) as error:
-            if not isinstance(error, Damaged) and not records.is_damage(error):
+        except (Damaged, UnicodeDecodeError, sqlite3.DatabaseError) as error:
+            # Python gives up on a message of SQLite's that quotes a damaged name.
+            if isinstance(error, sqlite3.DatabaseError) and not records.is_damage(error):
                 raise
             self._disk = self._set_aside(wait)
         self._file = _identity(self.path)
