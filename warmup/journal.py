@@ -13,7 +13,8 @@ from contextlib import closing
 from pathlib import Path
 from typing import Any, NamedTuple, TypeVar
 
-from warmup import log, records
+from warmup import changes, log, records
+from warmup.changes import Change, Changed, Seen
 from warmup.documents import clean
 from warmup.log import Action, ActionRow
 from warmup.morning import Asked
@@ -24,10 +25,12 @@ __all__ = [
     "Action",
     "ActionRow",
     "Change",
+    "Changed",
     "Journal",
     "JournalProblem",
     "MarkRow",
     "NewerJournal",
+    "Seen",
     "SittingRow",
 ]
 
@@ -44,24 +47,6 @@ class SittingRow(NamedTuple):
     furthest: int
     rough: bool
     closed: bool
-
-
-class Change(NamedTuple):
-    """What one action does to a sitting, all at once; what is None stays as it is.
-
-    First the prompts from ``start`` on give way to ``rows`` and ``routine`` (see :meth:`Journal.replace`),
-    then the ``marks`` are put on their positions, then the sitting stands on ``position``.
-    """
-
-    start: int | None = None
-    routine: str = ""
-    rows: Sequence[tuple[str, str]] = ()
-    marks: Mapping[int, MarkRow] = {}
-    position: int | None = None
-    shown: int = 0
-    """The furthest prompt that has been on screen, if further than what is kept."""
-    rough: bool | None = None
-    closed: bool | None = None
 
 
 class Journal:
@@ -109,9 +94,13 @@ class Journal:
         rows: Sequence[tuple[str, str]],
         *,
         action: Action | None = None,
+        known: int | None = None,
     ) -> int:
-        """Keep a new sitting with its (item, wording) rows; gives its number, from 1 on a date."""
-        return self._begin(child, date, shape, routine, rows, [], action)
+        """Keep a new sitting with its (item, wording) rows; gives its number, from 1 on a date.
+
+        Changed where the date has other sittings than the ``known`` ones: another window began one.
+        """
+        return self._begin(child, date, shape, routine, rows, [], action, known)
 
     def add_whole(
         self,
@@ -136,6 +125,7 @@ class Journal:
         rows: Sequence[tuple[str, str]],
         marks: Sequence[MarkRow],
         action: Action | None,
+        known: int | None = None,
     ) -> int:
         moment = log.utc(self._now())
         end, closed = (len(rows), moment) if marks else (0, "")
@@ -143,10 +133,12 @@ class Journal:
         touched = max((moment, *(mark.at for mark in stamped.values())))
 
         def keep(db: sqlite3.Connection) -> tuple[int, ActionRow | None]:
-            last, number = db.execute(
-                "SELECT max(started), max(sitting) FROM sittings WHERE child = ? AND date = ?",
+            last, number, there = db.execute(
+                "SELECT max(started), max(sitting), count(*) FROM sittings WHERE child = ? AND date = ?",
                 (child, date.isoformat()),
             ).fetchone()
+            if known is not None and there != known:
+                raise Changed
             # No two sittings of a date begin at one moment, whatever the clock says: it tells them apart.
             started = log.after(last or "", moment)
             about = records.About(
@@ -208,19 +200,29 @@ class Journal:
         self.change(child, date, sitting, Change(closed=True), action=action)
 
     def change(
-        self, child: str, date: dt.date, sitting: int, change: Change, *, action: Action | None = None
+        self,
+        child: str,
+        date: dt.date,
+        sitting: int,
+        change: Change,
+        *,
+        action: Action | None = None,
+        seen: Seen | None = None,
     ) -> str:
         """Do all of a change, and log the action that it is, or nothing of it; gives the action's id or "".
 
-        ValueError for an action that can't be logged (see :func:`warmup.log.check`).
+        ValueError for an action that can't be logged (see :func:`warmup.log.check`), Changed where the
+        sitting is no longer as it was ``seen``.
         """
         moment = next((_moment(mark.at) for mark in change.marks.values()), "") or log.utc(self._now())
 
         def work(db: sqlite3.Connection) -> ActionRow | None:
             key = self._store.key(child, date, sitting)
+            if seen is not None:
+                seen.check(db, key)
             touched = db.execute(f"SELECT touched FROM sittings {THIS}", key).fetchone()
             stamp = log.after(touched[0] if touched else "", moment)
-            stamp = _apply(db, key, change, stamp)
+            stamp = changes.apply(db, key, change, stamp)
             db.execute(f"UPDATE sittings SET touched = ? {THIS}", (stamp, *key))
             return self._append(db, key, action, moment)
 
@@ -313,6 +315,15 @@ class Journal:
         """The newest of these actions that is no undo and was not taken back; None when there is none."""
         return next(reversed(log.standing(self.actions_of(child, date, sitting))), None)
 
+    def newest(self, child: str, date: dt.date) -> str:
+        """The id of the newest action of a date, undos included; empty when there is none."""
+        rows = self._store.read(log.NEWEST, (child, date.isoformat()))
+        return str(rows[0][0]) if rows else ""
+
+    def keep_in_mind(self, child: str, date: dt.date, sitting: int) -> None:
+        """Have this sitting at hand should the disk go away: a window works on it."""
+        self._store.remember(self._store.key(child, date, sitting))
+
     def _question(self, child: str, date: dt.date, sitting: int | None) -> tuple[str, tuple[Any, ...]]:
         key = self._store.key(child, date, sitting or 0)
         return log.QUESTION, (*key, sitting is None)
@@ -367,39 +378,6 @@ class Journal:
             wrong = [reason(error)]
         after = "The next time warmup opens it, it is set aside and a new one is begun from what can be read."
         return [f"{path}: damaged ({wrong[0]}). {after}"] if wrong else []
-
-
-def _apply(db: sqlite3.Connection, key: Key, change: Change, stamp: str) -> str:
-    """Do a change to the rows of a sitting; the moment of the last mark, or ``stamp`` where there is none."""
-    if change.start is not None:
-        _put_others(db, key, change.start, change.routine, change.rows)
-    for number, (at, mark) in enumerate(sorted(change.marks.items())):
-        stamp = log.after(stamp, stamp) if number else stamp
-        records.put_mark(db, key, at, mark._replace(at=stamp))
-    for column, value in (("position", change.position), ("rough", change.rough)):
-        if value is not None:
-            db.execute(f"UPDATE sittings SET {column} = ? {THIS}", (int(value), *key))
-    if change.closed is not None:
-        closed = stamp if change.closed else ""
-        db.execute(f"UPDATE sittings SET closed = ? {THIS}", (closed, *key))
-    db.execute(f"UPDATE sittings SET furthest = max(furthest, ?) {THIS}", (change.shown, *key))
-    return stamp
-
-
-def _put_others(
-    db: sqlite3.Connection, key: Key, start: int, routine: str, rows: Sequence[tuple[str, str]]
-) -> None:
-    """Put other prompts in the place of those from ``start`` on."""
-    db.execute(
-        "UPDATE sittings SET routine = ?, position = min(position, ?), "
-        f"furthest = min(furthest, max(position, ? - 1)) {THIS}",
-        (routine, start + len(rows), start, *key),
-    )
-    for table in ("prompts", "marks"):
-        gone = f"DELETE FROM {table} {THIS} AND position >= ? AND position < {BESIDE}"
-        db.execute(gone, (*key, start))
-    new = [(*key, at, item, wording) for at, (item, wording) in enumerate(rows, start)]
-    db.executemany("INSERT INTO prompts VALUES (?, ?, ?, ?, ?, ?)", new)
 
 
 def _moment(text: str) -> str:

@@ -126,6 +126,15 @@ def put(db: sqlite3.Connection, row: ActionRow) -> None:
     db.execute(f"INSERT OR IGNORE INTO actions ({_COLUMNS}) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)", row)
 
 
+NEWEST = "SELECT id FROM actions WHERE child = ? AND date = ? ORDER BY at DESC, id DESC LIMIT 1"
+
+
+def newest(db: sqlite3.Connection, child: str, date: str) -> str:
+    """The id of the newest action of a date, undos included; empty when there is none."""
+    row = db.execute(NEWEST, (child, date)).fetchone()
+    return str(row[0]) if row else ""
+
+
 QUESTION = f"SELECT {_COLUMNS} FROM actions WHERE child = ? AND date = ? AND (sitting = ? OR ?)"
 
 
