@@ -5,7 +5,8 @@ from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
 from warmup import log, records
-from warmup.records import BESIDE, THIS, Key, MarkRow
+from warmup.oddities import Key
+from warmup.records import BESIDE, THIS, MarkRow
 
 
 class Changed(Exception):
@@ -22,7 +23,7 @@ class Seen(NamedTuple):
     newest: str | None = None
 
     def check(self, db: sqlite3.Connection, key: Key) -> None:
-        """Raise Changed unless the sitting still is as it was seen. Call it in the transaction that writes."""
+        """Raise Changed unless the sitting still is as it was seen, in the transaction that writes."""
         rows = db.execute(f"SELECT item FROM prompts {THIS} AND position < {BESIDE} ORDER BY position", key)
         if tuple(item for (item,) in rows) != self.items:
             raise Changed

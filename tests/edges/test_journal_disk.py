@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from tests.edges.journals import DAY, ROWS, Hand, begun, clock, mark, marks_of
-from warmup import records, store
+from warmup import schema, store
 from warmup.journal import Journal
 from warmup.morning import Mark
 
@@ -65,7 +65,7 @@ def test_a_folder_that_takes_no_writing(
         raise sqlite3.OperationalError("attempt to write a readonly database")
 
     with monkeypatch.context() as patched:
-        patched.setattr("pathlib.Path.mkdir" if what == "mkdir" else "warmup.records.connect", refuse)
+        patched.setattr("pathlib.Path.mkdir" if what == "mkdir" else "warmup.schema.connect", refuse)
         journal = begun(hand(tmp_path / "data"), marks=2)
         assert not journal.saving and "can't be used" in journal.notice
         assert marks_of(journal) == {0: Mark.FLUENT, 1: Mark.FLUENT}
@@ -75,7 +75,7 @@ def test_a_folder_that_takes_no_writing(
 
 def test_a_journal_that_may_be_read_but_not_written(hand: Hand, monkeypatch: pytest.MonkeyPatch) -> None:
     begun(hand(), marks=2).shut()
-    real = records.connect
+    real = schema.connect
 
     def connect(path: Path, wait: int) -> sqlite3.Connection:
         connection = real(path, wait)
@@ -83,7 +83,7 @@ def test_a_journal_that_may_be_read_but_not_written(hand: Hand, monkeypatch: pyt
         return connection
 
     with monkeypatch.context() as patched:
-        patched.setattr(records, "connect", connect)
+        patched.setattr(schema, "connect", connect)
         journal = hand()
         journal.step("Bean", DAY, 1, 3, shown=3, at=2, mark=mark(Mark.SKIPPED))
         assert not journal.saving and len(marks_of(journal)) == 3, "what lay on the disk is read all the same"
@@ -145,5 +145,5 @@ def test_a_number_taken_meanwhile_by_another_program(hand: Hand, full: Callable[
     journal.step("Bean", DAY, 1, 2, shown=2, at=1, mark=mark(Mark.HESITATED))
     assert journal.saving and marks_of(journal, 1) == {0: Mark.NOT_YET, 1: Mark.HESITATED}
     there = hand()
-    assert [row.shape for row in there.sittings_of("Bean", DAY)] == ["short", "daily"]
+    assert [row.shape for row in there.sittings_of("Bean", DAY)] == ["daily", "short"], "in time"
     assert marks_of(there, 1) == {} and marks_of(there, 2) == {0: Mark.NOT_YET, 1: Mark.HESITATED}
