@@ -6,11 +6,11 @@ answer that makes no sense is passed over: a routine that can't be read is empty
 
 import datetime as dt
 import sqlite3
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import suppress
 from typing import Any, TypeVar
 
-from warmup import log, merging, records
+from warmup import fragments, log, merging, records
 from warmup.oddities import Key, Odd, key_of, unnoted
 from warmup.records import BESIDE, MARK, PROMPT, THIS, About, MarkRow, Whole
 
@@ -24,14 +24,20 @@ _POSITIONS = (*range(30), *range(BESIDE, BESIDE + 10))
 _BEFORE, _AFTER = "started, touched, shape", "position, furthest, rough, closed"
 # Python gives up on some damaged rows before SQLite does.
 _DAMAGE = (sqlite3.Error, UnicodeDecodeError, OverflowError, MemoryError)
+_COLUMNS_OF_PROMPTS, _COLUMNS_OF_MARKS = 6, 9
+Prompt = tuple[str, str]
 T = TypeVar("T")
 
 
-def salvage(target: sqlite3.Connection, source: sqlite3.Connection) -> int:
-    """Take all that can be read of ``source`` into ``target``, in a transaction; gives how many sittings."""
+def salvage(target: sqlite3.Connection, source: sqlite3.Connection, raw: bytes = b"") -> int:
+    """Take all that can be read of ``source`` into ``target``, in a transaction; gives how many sittings.
+
+    ``raw`` is the file itself, for what SQLite does not find any more.
+    """
     moved = {}
-    for key in _keys(source):
-        whole = _whole(source, key)
+    prompts, marks = _in_pages(raw)
+    for key in _keys(source, {*prompts, *marks}):
+        whole = _whole(source, key, prompts.get(key, {}), marks.get(key, {}))
         if whole is not None:
             moved[key] = merging.take_in(target, key, whole)
     for values in _walks(source, f"SELECT {log.COLUMNS} FROM actions", "rowid", "id", "at"):
@@ -56,9 +62,25 @@ def _walks(source: sqlite3.Connection, sql: str, *orders: str) -> list[tuple[Any
     return list(found)
 
 
-def _keys(source: sqlite3.Connection) -> list[Key]:
+def _in_pages(raw: bytes) -> tuple[dict[Key, dict[int, Prompt]], dict[Key, dict[int, MarkRow]]]:
+    """The prompts and marks on the pages of the file; of two marks on one prompt the later."""
+    prompts: dict[Key, dict[int, Prompt]] = {}
+    marks: dict[Key, dict[int, MarkRow]] = {}
+    for row in fragments.rows(raw):
+        with suppress(Odd):
+            if len(row) == _COLUMNS_OF_PROMPTS:
+                at, prompt = records.prompt_of(row[3:], unnoted)
+                prompts.setdefault(key_of(*row[:3]), {})[at] = prompt
+            elif len(row) == _COLUMNS_OF_MARKS:
+                at, mark = records.mark_of(row[3:], unnoted)
+                there = marks.setdefault(key_of(*row[:3]), {})
+                there[at] = max(there.get(at, mark), mark, key=lambda each: each.at)
+    return prompts, marks
+
+
+def _keys(source: sqlite3.Connection, known: Iterable[Key]) -> list[Key]:
     """Every sitting that any table tells of, and those that may stand between them."""
-    found: dict[Key, None] = {}
+    found = dict.fromkeys(known)
     for table in ("sittings", "sittings NOT INDEXED", "prompts", "marks", "actions"):
         order = "rowid" if table.endswith("INDEXED") else "child, date, sitting"
         for row in _walks(source, f"SELECT child, date, sitting FROM {table}", order):
@@ -73,11 +95,13 @@ def _keys(source: sqlite3.Connection) -> list[Key]:
     return sorted(found, key=lambda key: (key[1], key[0], key[2]))
 
 
-def _whole(source: sqlite3.Connection, key: Key) -> Whole | None:
-    """What can be read of a sitting; None where nothing can."""
-    prompts = _by_place(source, key, "prompts", PROMPT, records.prompt_of, ())
-    marks = _by_place(source, key, "marks", MARK, records.mark_of, prompts)
-    prompts |= _by_place(source, key, "prompts", PROMPT, records.prompt_of, marks)
+def _whole(
+    source: sqlite3.Connection, key: Key, prompts: dict[int, Prompt], marks: dict[int, MarkRow]
+) -> Whole | None:
+    """What can be read of a sitting; None where nothing can. What was found in the pages comes second."""
+    places = {*prompts, *marks}
+    prompts = prompts | _by_place(source, key, "prompts", PROMPT, records.prompt_of, places)
+    marks = marks | _by_place(source, key, "marks", MARK, records.mark_of, {*places, *prompts})
     about = _about(source, key, marks)
     if about is None and (prompts or marks):
         about = _made_up(key, marks)
@@ -90,7 +114,7 @@ def _by_place(
     table: str,
     columns: str,
     read: Callable[[Any, Callable[[str], None]], tuple[int, T]],
-    known: Any,
+    known: Iterable[int],
 ) -> dict[int, T]:
     """The rows of a sitting in one of its tables by position, each asked for by itself as well."""
     question = f"SELECT {columns} FROM {table} {THIS}"

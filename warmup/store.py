@@ -171,24 +171,23 @@ class Store:
 
     def _look(self) -> None:
         """Read the file into memory and leave it as it is; what can be read of it where it is damaged."""
-        wrong = []
         try:
             refuse_newer(self.path)
-        except Damaged as damage:
-            wrong = [str(damage)]
-        with schema.reading(self.path) as source:
-            copy = schema.copy_of(source)
-        wrong = wrong or schema.faults(copy)
-        if not wrong:
+            with schema.reading(self.path) as source:
+                copy = schema.copy_of(source)
+            if wrong := schema.faults(copy):
+                copy.close()
+                raise Damaged(wrong[0])
             schema.migrate(copy)
             self._memory = copy
-            return
-        self._memory = schema.in_memory()
-        with closing(copy):
-            kept = schema.transact(self._memory, lambda db: salvage.salvage(db, copy))
-        self.notice = (
-            f"{NAME} is damaged ({clean(wrong[0])}). What could be read of it counts (mornings: {kept})."
-        )
+        except (Damaged, sqlite3.DatabaseError) as error:
+            if isinstance(error, sqlite3.DatabaseError) and not schema.is_damage(error):
+                raise
+            self._memory = schema.in_memory()
+            kept = _rescue(self._memory, self.path)
+            self.notice = f"{NAME} is damaged ({reason(error)})." + (
+                f" What could be read of it counts (mornings: {kept})." if kept else ""
+            )
 
     def _reach(self, wait: int) -> sqlite3.Connection:
         """Open the file for writing. A damaged one is set aside, and what can be read of it kept."""
@@ -233,12 +232,24 @@ class Store:
                 self.path.with_name(NAME + beside).rename(aside.with_name(aside.name + beside))
         disk = self._connect(wait)
         kept = 0
-        with suppress(OSError, sqlite3.Error, Damaged), schema.reading(aside) as source:
-            kept = schema.transact(disk, lambda db: salvage.salvage(db, source))
+        with suppress(OSError, sqlite3.Error):
+            kept = _rescue(disk, aside)
         self.notice = f"The journal was damaged. It is kept as {aside.name}, and a new one was begun" + (
             f" with what could be read of it (mornings: {kept})." if kept else "."
         )
         return disk
+
+
+def _rescue(target: sqlite3.Connection, path: Path) -> int:
+    """Take what can be read of a damaged file into a journal; gives how many sittings that was."""
+    raw = path.read_bytes()
+    try:
+        with schema.reading(path) as source:
+            return schema.transact(target, lambda db: salvage.salvage(db, source, raw))
+    except (sqlite3.DatabaseError, Damaged):
+        # Nothing leads into the file; its pages may still hold rows.
+        with closing(schema.in_memory()) as nothing:
+            return schema.transact(target, lambda db: salvage.salvage(db, nothing, raw))
 
 
 def refuse_newer(path: Path) -> None:
