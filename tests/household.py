@@ -71,7 +71,7 @@ def fixed_prompts() -> tuple[Prompt, ...]:
         ),
         picture=None,
         table="cereal in a cup",
-        why="came easily 3 February; back after 17 mornings",
+        why="came easily February 3; back after 17 mornings",
         given={"start": 28, "end": 32},
     )
     more = tuple(

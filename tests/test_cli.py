@@ -79,7 +79,7 @@ def test_plain_says_the_day_and_everything_of_a_prompt(
 ) -> None:
     assert run("today") == DONE
     out, err = capsys.readouterr()
-    assert "Wednesday 25 November 2026" in out
+    assert "Wednesday, November 25, 2026" in out
     assert "School day 51, week 13, quarter 2." in out
     assert "Unlocked this quarter:" in out and "under three" in out
     for label in ("Say:", "Answer:", "Working:", "Cue 1:", "Cue 2:", "Cue 3:", "Watch for:", "Why today:"):

@@ -87,7 +87,7 @@ class WarmupApp(App[int]):
         self.stylesheet.set_variables(self.get_css_variables())
 
     def get_css_variables(self) -> dict[str, str]:
-        """The colours of the theme; none while there is no theme yet, so that they are worked out once."""
+        """The colors of the theme; none while there is no theme yet, so that they are worked out once."""
         return super().get_css_variables() if self.theme.startswith("warmup-") else {}
 
     def get_default_screen(self) -> Screen[object]:

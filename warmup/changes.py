@@ -5,8 +5,10 @@ from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
 from warmup import log, records
+from warmup.morning import Routine
 from warmup.oddities import Key
 from warmup.records import BESIDE, THIS, MarkRow
+from warmup.wire import routine_text
 
 
 class Changed(Exception):
@@ -23,7 +25,7 @@ class Seen(NamedTuple):
     newest: str | None = None
 
     def check(self, db: sqlite3.Connection, key: Key) -> None:
-        """Raise Changed unless the sitting still is as it was seen, in the transaction that writes."""
+        """Raise Changed unless the sitting still is as it was seen. Call it in the writing transaction."""
         rows = db.execute(f"SELECT item FROM prompts {THIS} AND position < {BESIDE} ORDER BY position", key)
         if tuple(item for (item,) in rows) != self.items:
             raise Changed
@@ -45,10 +47,23 @@ class Change(NamedTuple):
     position: int | None = None
     shown: int = 0
     """The furthest prompt that has been on screen, if further than what is kept."""
-    reached: int | None = None
-    """The furthest prompt that counts as shown, whatever is kept."""
     rough: bool | None = None
     closed: bool | None = None
+    reached: int | None = None
+    """The furthest prompt that counts as shown, whatever is kept."""
+
+
+def replacing(old: Routine, new: Routine, position: int, furthest: int) -> Change:
+    """Other prompts in the place of a morning's, from the first one that differs on.
+
+    What comes after ``position``, the prompt on screen, counts as shown up to the first that differs.
+    """
+    was, now = ([prompt.item for prompt in routine.prompts] for routine in (old, new))
+    differ = [at for at in range(max(len(was), len(now))) if was[at : at + 1] != now[at : at + 1]]
+    start = min(differ, default=len(now))
+    ahead = min((at for at in differ if at > position), default=len(now))
+    rows = [(prompt.item, prompt.wording) for prompt in new.prompts[start:]]
+    return Change(start, routine_text(new), rows, reached=min(furthest, ahead - 1))
 
 
 def apply(db: sqlite3.Connection, key: Key, change: Change, stamp: str) -> str:

@@ -252,13 +252,15 @@ def _ask(arguments: SimpleNamespace, clock: Clock) -> int:
     from warmup.draw import Draw
     from warmup.plain import prompts_lines
     from warmup.wire import FORMAT, VERSION, prompt_data
+    from warmup.words import date_words
 
     names = _items(arguments)
     desk, _ = _reading_desk(_places(), "", clock, arguments.date, marks=False)
     morning = desk.morning(arguments.date or desk.today)
     able = [name for name in names if skills.askable(name, morning)]
     if not able:
-        raise Refused(f"{names[0]} is not asked on {morning.date}: it belongs to certain school days only")
+        day = date_words(morning.date, year=True)
+        raise Refused(f"{names[0]} is not asked on {day}: it belongs to certain school days only")
     seed = arguments.seed or f"{morning.date}"
     prompts: list[Prompt] = [
         skills.prompt(able[n % len(able)], morning, Draw("ask", seed, able[n % len(able)], n))

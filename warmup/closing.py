@@ -4,11 +4,11 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from warmup import skills
-from warmup.desk import Desk, date_words
+from warmup.desk import Desk
 from warmup.memory import Knowledge
 from warmup.morning import Mark, Prompt
 from warmup.sitting import Sitting
-from warmup.words import number_word
+from warmup.words import date_words, number_word
 
 
 class Closing(NamedTuple):
@@ -66,9 +66,7 @@ def _well(sitting: Sitting, before: Knowledge) -> str:
     shown = min(sitting.furthest + 1, len(sitting.prompts))
     if not shown:
         return "you sat down together."
-    return (
-        f"you sat down together and talked maths, {shown} {'question' if shown == 1 else 'questions'} long."
-    )
+    return f"you sat down together and talked math, {shown} {'question' if shown == 1 else 'questions'} long."
 
 
 def _easy(sitting: Sitting, at: int) -> bool:

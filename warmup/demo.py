@@ -98,5 +98,5 @@ def _answer(item: str, day: dt.date, desk: Desk) -> Mark:
 
 
 def temporary(folder: Path) -> Places:
-    """Places inside a folder that is thrown away afterwards."""
+    """Places inside a folder that is thrown away afterward."""
     return Places(folder, folder)

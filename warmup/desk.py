@@ -14,7 +14,6 @@ from warmup.memory import RETEACH, Knowledge, Reviews, fold
 from warmup.morning import Asked, Choice, Item, Morning, Plan, Routine, Shape
 from warmup.plan import load_plan, load_shape
 from warmup.schoolyear import REVIEW_EVERY, SchoolYear, school_year
-from warmup.words import MONTHS, WEEKDAYS
 
 Clock = Callable[[], dt.datetime]
 
@@ -282,8 +281,3 @@ def sit_down(
     if not named:
         raise KeyError(child)
     return Desk(places, family, named[0], today, load_plan(places), journal, year_of(family), saved)
-
-
-def date_words(day: dt.date) -> str:
-    """A date as the adult reads it: "Tuesday 3 March"."""
-    return f"{WEEKDAYS[day.weekday()]} {day.day} {MONTHS[day.month - 1]}"

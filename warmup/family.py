@@ -24,7 +24,7 @@ from warmup.documents import (
 )
 from warmup.morning import Countdown
 from warmup.schoolyear import WEEKS
-from warmup.words import MONTHS, WEEKDAYS
+from warmup.words import MONTHS, WEEKDAYS, date_words
 
 FORMAT = 1
 LONGEST_BREAK = 366
@@ -274,9 +274,8 @@ def warnings(family: Family) -> tuple[str, ...]:
     ]
     if family.first_day.weekday() not in family.weekdays:
         day = WEEKDAYS[family.first_day.weekday()]
-        found.append(
-            f"The first day, {family.first_day}, is a {day}, and {day} is no school day of the week."
-        )
+        first = date_words(family.first_day, weekday=False, year=True)
+        found.append(f"The first day, {first}, is a {day}, and {day} is no school day of the week.")
     return tuple(found)
 
 

@@ -82,6 +82,11 @@ class Journal:
         """Whether all that was written is on disk."""
         return self._store.saving
 
+    @property
+    def trouble(self) -> str:
+        """Why what was written is not on disk, in a few words; empty while it is."""
+        return self._store.trouble
+
     def shut(self) -> bool:
         """Try once more to write what is not on disk, and close the file; whether all of it is there now."""
         return self._store.shut()
@@ -301,6 +306,11 @@ class Journal:
     def open_sitting(self, child: str, date: dt.date) -> SittingRow | None:
         """The latest sitting of a date that is not over."""
         return next((row for row in reversed(self.sittings_of(child, date)) if not row.closed), None)
+
+    def items_of(self, child: str, date: dt.date, sitting: int) -> tuple[str, ...]:
+        """The items of a sitting's own prompts, in order."""
+        question = f"SELECT item FROM prompts {THIS} AND position < {BESIDE} ORDER BY position"
+        return tuple(item for (item,) in self._store.read(question, self._store.key(child, date, sitting)))
 
     def marks_of(self, child: str, date: dt.date, sitting: int) -> dict[int, MarkRow]:
         """The marks of a sitting's own prompts by position, those taken back included."""

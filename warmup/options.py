@@ -20,7 +20,7 @@ def parser() -> argparse.ArgumentParser:
     """The commands and their options."""
     whole = argparse.ArgumentParser(
         prog="warmup",
-        description="A short spoken maths warm-up for a five-year-old: opens today's morning.",
+        description="A short spoken math warm-up for a five-year-old: opens today's morning.",
         epilog="Exit codes: 0 done, 1 check found something wrong, 2 not understood, 3 a file is unusable.",
     )
     whole.add_argument("--version", action="version", version=f"warmup {__version__}")

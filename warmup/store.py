@@ -5,6 +5,7 @@ since, answers every question, and is merged into the file at the next write tha
 """
 
 import datetime as dt
+import errno
 import os
 import sqlite3
 import stat
@@ -38,7 +39,10 @@ class NewerJournal(JournalProblem):
 
 
 class Store:
-    """The file ``journal.db`` in a folder, or what stands in for it. ``notice`` says what befell it."""
+    """The file ``journal.db`` in a folder, or what stands in for it. ``notice`` says what befell it.
+
+    ``trouble`` says in a few words why what was written last is not on disk; it is empty while it is.
+    """
 
     def __init__(self, folder: Path, now: Callable[[], dt.datetime], *, read_only: bool) -> None:
         """Open the file, or make it. Raises NewerJournal; nothing else that a disk can do is an error.
@@ -46,7 +50,7 @@ class Store:
         When ``read_only``, the file is read into memory once, and nothing is renamed or made.
         """
         self.folder, self.path, self._now, self._read_only = folder, folder / NAME, now, read_only
-        self.notice = ""
+        self.notice = self.trouble = ""
         self._disk: sqlite3.Connection | None = None
         self._memory: sqlite3.Connection | None = None
         self._file: tuple[int, int] | None = None
@@ -100,7 +104,7 @@ class Store:
         if self._memory is None:
             try:
                 if self._disk is None or self._file != _identity(self.path):
-                    raise FileNotFoundError(f"{NAME} is gone")
+                    raise FileNotFoundError(errno.ENOENT, f"{NAME} is no longer the file it was")
                 return schema.transact(self._disk, work)
             except (OSError, sqlite3.Error) as error:
                 if isinstance(error, _BUGS):
@@ -129,6 +133,7 @@ class Store:
 
     def _step_aside(self, error: Exception) -> None:
         """Go on in memory, with what can still be read and what this process wrote."""
+        self.trouble = reason(error)
         if self._disk is None:
             self.notice = f"{NAME} can't be used ({reason(error)})."
         memory = schema.in_memory()
@@ -161,11 +166,12 @@ class Store:
         except (OSError, sqlite3.Error, Damaged, NewerJournal) as error:
             if isinstance(error, _BUGS):
                 raise
+            self.trouble = reason(error)
             return
         held = {was: moved.get(now, now) for was, now in self._moved.items()}
         self._moved = {was: now for was, now in {**moved, **held}.items() if was != now}
         memory.close()
-        self._memory = None
+        self._memory, self.trouble = None, ""
 
     # -- the file
 
@@ -200,11 +206,15 @@ class Store:
         self._file = _identity(self.path)
         return self._disk
 
-    def _connect(self, wait: int) -> sqlite3.Connection:
+    def _connect(self, wait: int, *, anew: bool = False) -> sqlite3.Connection:
         if self._file is None:
             self.folder.mkdir(mode=0o700, parents=True, exist_ok=True)
         if self.path.exists():
             refuse_newer(self.path)
+        elif self._file is not None and not anew:
+            # Taken away since it was opened, on a memory stick for instance: a new one in its place would
+            # lie on another disk, and the marks in it would be found by nobody.
+            raise FileNotFoundError(errno.ENOENT, f"{NAME} is gone from {clean(str(self.folder))}")
         else:
             os.close(os.open(self.path, os.O_RDWR | os.O_CREAT, 0o600))
         disk = schema.connect(self.path, wait)
@@ -230,7 +240,7 @@ class Store:
         for beside in ("-journal", "-wal", "-shm", ""):
             with suppress(FileNotFoundError):
                 self.path.with_name(NAME + beside).rename(aside.with_name(aside.name + beside))
-        disk = self._connect(wait)
+        disk = self._connect(wait, anew=True)
         kept = 0
         with suppress(OSError, sqlite3.Error):
             kept = _rescue(disk, aside)

@@ -3,7 +3,7 @@
     python -m tests.benchmarks.contact_sheet FOLDER [--all] [KIND ...]
 
 For each kind one sheet a stage size (that of an 80 by 24 terminal and of a 60 by 20 one) and a look:
-dark, light, and the greys that NO_COLOR leaves. A pane too small for a picture shows its words.
+dark, light, and the grays that NO_COLOR leaves. A pane too small for a picture shows its words.
 With ``--all`` the whole sets of ``tests/pictures/full_sets.py`` take the place of the examples, on as
 many sheets as they need; without a kind named, only the kinds that have such a set are drawn.
 """
@@ -28,13 +28,13 @@ _QUADRANTS = " ▘▝▀▖▌▞▛▗▚▐▜▄▙▟█"
 
 
 def looks() -> dict[str, dict[Ink, str]]:
-    """The ink colours of each look; greys by luminance, as Textual's monochrome filter makes them."""
+    """The ink colors of each look; grays by luminance, as Textual's monochrome filter makes them."""
     dark, light = dict(DARK.inks), dict(LIGHT.inks)
-    return {"dark": dark, "light": light, "grey": {ink: _grey(colour) for ink, colour in dark.items()}}
+    return {"dark": dark, "light": light, "gray": {ink: _gray(color) for ink, color in dark.items()}}
 
 
-def _grey(colour: str) -> str:
-    return Color.parse(colour).monochrome.hex
+def _gray(color: str) -> str:
+    return Color.parse(color).monochrome.hex
 
 
 def _rect(x: float, y: float, width: float, height: float, fill: str) -> str:

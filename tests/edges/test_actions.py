@@ -188,10 +188,11 @@ def test_actions_outlive_a_disk_that_goes_away(
 ) -> None:
     journal = begun(hand(window="w"))
     journal.log("Bean", DAY, 1, Action("swap"))
-    journal.path.unlink()
+    journal.path.rename(tmp_path / "away")
     full(True)
     journal.log("Bean", DAY, 1, Action("hold"))
     assert not journal.saving and whats(journal) == ["swap", "hold"]
     full(False)
+    (tmp_path / "away").rename(journal.path)
     journal.log("Bean", DAY, 0, Action("days"))
     assert journal.saving and whats(hand()) == ["swap", "hold", "days"] and not aside(tmp_path)

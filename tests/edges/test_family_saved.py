@@ -123,7 +123,7 @@ def test_any_value_in_any_place_gives_a_family_or_a_problem(
 def test_keys_unknown_here_survive_a_save(tmp_path: Path) -> None:
     more = EXAMPLE.replace("to = 2027-01-01", 'to = 2027-01-01, why = "snow"').replace(
         '[[child]]\nnickname = "Bean"',
-        'colour = "blue"\n[[child]]\nnickname = "Pip"\nshoes = 9\n[[child]]\nnickname = "Bean"\nhat = true',
+        'color = "blue"\n[[child]]\nnickname = "Pip"\nshoes = 9\n[[child]]\nnickname = "Bean"\nhat = true',
     )
     path = written(tmp_path, f'future = [1, 2]\n{more}font = "huge"\n[later]\nx = 1\n')
     family = load(path)
@@ -134,7 +134,7 @@ def test_keys_unknown_here_survive_a_save(tmp_path: Path) -> None:
     )
     data = tomllib.loads(path.read_text())
     assert data["future"] == [1, 2] and data["later"] == {"x": 1}
-    assert data["school"]["colour"] == "blue" and data["preferences"]["font"] == "huge"
+    assert data["school"]["color"] == "blue" and data["preferences"]["font"] == "huge"
     assert data["school"]["days_off"][1]["why"] == "snow"
     bean_then = {"nickname": "Bean", "hat": True, "record": "Bean"}
     assert data["child"] == [bean_then, {"nickname": "Pippa", "record": "Pip"}]

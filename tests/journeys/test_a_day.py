@@ -86,7 +86,7 @@ def test_ctrl_c_and_q_end_it_quietly(home: Path) -> None:
 @pytest.mark.parametrize(
     "more", [{}, {"NO_COLOR": "1"}, {"COLORTERM": "", "TERM": "xterm-256color"}], ids=["true", "none", "256"]
 )
-def test_the_demo_opens_in_any_colours(home: Path, more: dict[str, str]) -> None:
+def test_the_demo_opens_in_any_colors(home: Path, more: dict[str, str]) -> None:
     with Terminal([*WARMUP, "--demo"], environment(home, **more)) as terminal:
         terminal.wait("came easily")
         terminal.press("q")

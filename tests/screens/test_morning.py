@@ -273,7 +273,7 @@ async def test_mornings_without_a_record_are_asked_about_once(home: Path, clock:
     app = WarmupApp(desk, desk.journal, clock)
     async with app.run_test(size=(80, 24)) as pilot:
         shown = frame(app)
-        assert "Monday 1 March" in shown and "Tuesday 2 March" in shown and "school, or off?" in shown
+        assert "Monday, March 1" in shown and "Tuesday, March 2" in shown and "school, or off?" in shown
         before = desk.morning().school_day
         await press(pilot, "down", "right", "enter")
         assert morning(app).mode is Mode.PROMPT

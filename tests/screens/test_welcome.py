@@ -82,7 +82,7 @@ async def test_one_key_leads_to_the_first_prompt(home: Path, clock: Clock, size:
     async with app.run_test(size=size) as pilot:
         await pilot.pause()
         golden(f"welcome-{size[0]}x{size[1]}", frame(app))
-        assert app.screen.query_one("#form").styles.background.hex.lower() == DARK.panel, "not in our colours"
+        assert app.screen.query_one("#form").styles.background.hex.lower() == DARK.panel, "not in our colors"
         await pilot.press("enter")
         await pilot.pause()
         assert isinstance(app.screen, MorningScreen) and app.screen.sitting is not None

@@ -31,7 +31,7 @@ def test_all_skills_and_levels_of_the_year_are_there_and_no_others() -> None:
 
 @pytest.mark.parametrize("skill", SKILLS)
 def test_a_skill_is_sound(skill: str) -> None:
-    """Sixty prompts an item: nothing wrong, no repeating, no answer that a child could guess favoured.
+    """Sixty prompts an item: nothing wrong, no repeating, no answer that a child could guess favored.
 
     The reading bar is that of pedagogy.toml; no answer is given away; each is computed again by other code.
     """

@@ -10,7 +10,7 @@ from textual.screen import Screen
 
 from warmup import skills
 from warmup.closing import Closing, closing, turn_pause
-from warmup.desk import Clock, Desk, date_words
+from warmup.desk import Clock, Desk
 from warmup.documents import FileProblem
 from warmup.journal import Journal
 from warmup.morning import Mark
@@ -20,6 +20,7 @@ from warmup.screens.pages import Notice, TeachAgain, Unlocked
 from warmup.screens.panes import ScriptPane, Stage
 from warmup.screens.script import Script
 from warmup.sitting import Sitting, begin, resume
+from warmup.words import date_words
 
 NARROW = 72
 """Under this many columns the script is a strip below the stage."""

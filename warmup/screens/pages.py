@@ -8,7 +8,7 @@ from warmup.closing import Closing
 from warmup.morning import Mark, Morning
 from warmup.screens.script import Block, Keep, Line, Script, Span, Tone, wrapped
 from warmup.sitting import Sitting
-from warmup.words import MONTHS, WEEKDAYS
+from warmup.words import date_words
 
 BEADS = {
     Mark.FLUENT: "●",
@@ -37,20 +37,17 @@ class Notice(NamedTuple):
 
 
 def heading(morning: Morning, name: str = "", *, short: bool = False) -> list[str]:
-    """The parts of the script's first line: "Tuesday 3 March", "school day 98", "week 25", "quarter 3".
+    """The parts of the script's first line: "Tuesday, March 3", "school day 98", "week 25", "quarter 3".
 
     ``short`` cuts the names of the weekday and the month to three letters.
     """
-    letters = 3 if short else None
-    weekday, month = WEEKDAYS[morning.date.weekday()][:letters], MONTHS[morning.date.month - 1][:letters]
-    day = f"{weekday} {morning.date.day} {month}"
     if morning.is_school:
         place = f"school day {morning.school_day}"
     else:
         place = {"no school day of the week": "no school today"}.get(morning.kind.value, morning.kind.value)
     review = ["review"] if morning.review else []
     return [
-        day,
+        date_words(morning.date, short=short),
         place,
         f"week {morning.week}",
         f"quarter {morning.quarter}",

@@ -29,7 +29,7 @@ _WATCH = {
     "easy-pairs": "Saying the number next in the count: nine, so ten.",
     "seven-three": "Two or four for an answer: near, but one off. Fingers settle it.",
     "six-four": "A mix-up with seven and three. Lay both pairs side by side afterward.",
-    "all": "A pair just practised, said by habit. Let fingers prove it.",
+    "all": "A pair just practiced, said by habit. Let fingers prove it.",
     "in-the-head": "Looking round for the frame. Ten fingers do as well.",
     "three-and-what": "Thirteen: adding ten on. Say again that ten is all there is.",
     "ten-and-none": "Silence: nothing to count feels like no answer. Zero is an answer.",

@@ -17,7 +17,7 @@ from warmup.words import number_word, plural
 _FORMS = ("plain", "striped", "spotted")
 _LONG_THINGS = ("spoon", "shoe", "fork", "sock", "book", "brush", "scarf", "mitt", "plate", "leaf")
 _HEAVY_THINGS = ("shoe", "cup", "book", "apple", "pear", "block", "plate", "bun", "hat", "sock")
-_COLOURS = ("red", "blue", "green", "black", "white", "pink", "brown", "gray")
+_COLORS = ("red", "blue", "green", "black", "white", "pink", "brown", "gray")
 
 
 class _Attribute(NamedTuple):
@@ -217,7 +217,7 @@ def _order(draw: Draw) -> Draft:
 
 def _through(draw: Draw) -> Draft:
     """Two ropes that never lie side by side, compared through a third."""
-    long, middle, short = draw.sample(_COLOURS, 3)
+    long, middle, short = draw.sample(_COLORS, 3)
     asked = draw.pick(("longest", "shortest"))
     answer, again = long if asked == "longest" else short, middle.capitalize()
     end = f"Which is {asked}?"
