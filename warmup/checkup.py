@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from warmup import family as families
-from warmup.documents import FileProblem, Missing, Places, routines_folder, there
+from warmup.documents import FileProblem, Missing, Places, clean, routines_folder, there
 from warmup.journal import Journal
 from warmup.plan import check_plan
 
@@ -12,11 +12,11 @@ from warmup.plan import check_plan
 def paths(places: Places) -> Iterator[str]:
     """The files the program uses, and which of them there are."""
     family, journal = places.config / "family.toml", places.data / "journal.db"
-    yield f"Family: {family}{'' if there(family) else ' (not there yet)'}"
-    yield f"Journal: {journal}{'' if there(journal) else ' (not there yet)'}"
-    yield f"Routines that came with the program: {routines_folder()}"
+    yield f"Family: {clean(str(family))}{'' if there(family) else ' (not there yet)'}"
+    yield f"Journal: {clean(str(journal))}{'' if there(journal) else ' (not there yet)'}"
+    yield f"Routines that came with the program: {clean(str(routines_folder()))}"
     for path in _own(places):
-        yield f"Your own routine: {path}"
+        yield f"Your own routine: {clean(str(path))}"
 
 
 def _own(places: Places) -> list[Path]:

@@ -38,7 +38,7 @@ def main(argv: Sequence[str] | None = None, clock: Clock = dt.datetime.now) -> i
     try:
         return _run(arguments, clock)
     except Refused as refused:
-        print(f"warmup: {refused}", file=sys.stderr)
+        _complain(str(refused))
         return USAGE
     except BrokenPipeError:
         # The reader went away (``| head``): nothing is wrong, and nothing more can be said.
@@ -51,7 +51,7 @@ def main(argv: Sequence[str] | None = None, clock: Clock = dt.datetime.now) -> i
         if not sentence:
             raise
         _print_no_more()
-        print(f"warmup: {sentence}", file=sys.stderr)
+        _complain(sentence)
         return UNUSABLE
     finally:
         gc.enable()
@@ -201,13 +201,16 @@ def _sit_down(
 
 
 def _today(arguments: SimpleNamespace, clock: Clock, places: "Places | None" = None) -> int:
+    from warmup.desk import CHOSEN_ANEW
     from warmup.plain import routine_lines
-    from warmup.wire import routine_data, routine_from
+    from warmup.wire import routine_data
 
     desk, journal = _reading_desk(places or _places(), arguments.child, clock, arguments.date)
     day = arguments.date or desk.today
-    stored = journal.sittings_of(desk.child.record, day) if journal else []
-    routine = routine_from(stored[-1].routine) if stored else desk.routine(day)
+    if desk.chosen_anew(day):
+        _complain(CHOSEN_ANEW)
+    stored = desk.stored(day)
+    routine = stored[-1][1] if stored else desk.routine(day)
     if arguments.json:
         data = routine_data(routine) | {"teach_again": list(desk.to_teach())}
         _print_json(data if arguments.answers else _without_answers(data))
@@ -243,7 +246,7 @@ def _reading_desk(
 
         journal = Disk.open(places.data, clock, read_only=True)
         if journal.notice:
-            print(f"warmup: {journal.notice} No mark in it is counted here.", file=sys.stderr)
+            _complain(journal.notice)
     return _sit_down(places, family, today, journal, child, saved=False), journal
 
 
@@ -339,14 +342,28 @@ def _print(lines: Iterable[str]) -> None:
     if hasattr(sys.stdout, "reconfigure"):
         sys.stdout.reconfigure(errors="replace")
     for line in lines:
-        print(line)
+        print(_harmless(line))
     sys.stdout.flush()
+
+
+def _complain(sentence: str) -> None:
+    """Say what is wrong, apart from what was asked for."""
+    print(f"warmup: {_harmless(sentence)}", file=sys.stderr)
+
+
+def _harmless(line: str) -> str:
+    """The line without anything a terminal would obey, wherever it came from."""
+    if line.isprintable():
+        return line
+    from warmup.documents import clean
+
+    return clean(line)
 
 
 def _print_json(data: object) -> None:
     import json
 
-    _print([json.dumps(data, indent=2)])
+    _print(json.dumps(data, indent=2).splitlines())
 
 
 # -- two laptops
@@ -367,11 +384,11 @@ def _merge(arguments: SimpleNamespace, clock: Clock) -> int:
         other /= NAME
     with _kept(places, clock, "what was taken in") as journal:
         if journal.notice:
-            print(f"warmup: {journal.notice}", file=sys.stderr)
+            _complain(journal.notice)
         if other.resolve() == journal.path.resolve():
             raise Refused(f"{clean(str(other))} is your own journal; name the other one")
         before = journal.mornings()
-        journal.merge(other)
+        left = journal.merge(other)
         after = journal.mornings()
     known = {child.record: child.nickname for child in family.children}
     for record, mornings in after.items():
@@ -379,6 +396,7 @@ def _merge(arguments: SimpleNamespace, clock: Clock) -> int:
         who = clean(known.get(record, record))
         unknown = "" if record in known else "; family.toml has no child of that name"
         _print([f"{who}: {mornings} morning{'s' * (mornings != 1)} in all, {new} new here{unknown}."])
+    _print(f"Left out, since it makes no sense: {each}." for each in left)
     _print(["Of two marks on one prompt the later counts. The other journal is as it was."])
     return DONE
 

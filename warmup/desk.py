@@ -2,6 +2,7 @@
 
 import datetime as dt
 from collections.abc import Callable, Collection
+from contextlib import suppress
 from dataclasses import dataclass, field, replace
 
 from warmup import family as families
@@ -9,13 +10,17 @@ from warmup import review, skills
 from warmup.documents import FileProblem, Missing, Places
 from warmup.engine import SETTLING_WEEKS, build, choose, open_items, rests, sampled, surest
 from warmup.family import Child, Family
-from warmup.journal import Journal
+from warmup.journal import Journal, SittingRow
 from warmup.memory import RETEACH, Knowledge, Reviews, fold
 from warmup.morning import Asked, Choice, Item, Morning, Plan, Routine, Shape
 from warmup.plan import load_plan, load_shape
 from warmup.schoolyear import REVIEW_EVERY, SchoolYear, school_year
+from warmup.wire import routine_from
 
 Clock = Callable[[], dt.datetime]
+CHOSEN_ANEW = (
+    "What was chosen for this date can't be read any more, so it was chosen anew. Its marks are kept."
+)
 
 
 @dataclass(slots=True, eq=False, repr=False)
@@ -60,6 +65,25 @@ class Desk:
     def history(self, before: dt.date | None = None) -> tuple[Asked, ...]:
         """Every prompt that was shown, in order of time; up to but not on ``before``."""
         return self.journal.history(self.child.record, before) if self.journal else ()
+
+    def stored(self, day: dt.date) -> list[tuple[SittingRow, Routine]]:
+        """The sittings of a date whose routine can be read, in order of time.
+
+        A mark belongs to the item of its row, so a routine with other items than the rows is none of them.
+        """
+        found = []
+        for row in self.journal.sittings_of(self.child.record, day) if self.journal else ():
+            with suppress(ValueError):
+                found.append((row, routine_from(row.routine)))
+        return [each for each in found if self._items_of(day, each[0]) == [p.item for p in each[1].prompts]]
+
+    def _items_of(self, day: dt.date, row: SittingRow) -> list[str]:
+        return list(self.journal.items_of(self.child.record, day, row.sitting)) if self.journal else []
+
+    def chosen_anew(self, day: dt.date) -> bool:
+        """Whether what was chosen for a date is kept but can't be read, so that it must be chosen anew."""
+        rows = self.journal.sittings_of(self.child.record, day) if self.journal else []
+        return bool(rows) and not self.stored(day)
 
     def opened(self) -> dict[str, int]:
         """The index of the morning each item unlocks at by the plan."""

@@ -145,7 +145,7 @@ class Journal:
                 "SELECT sitting, started FROM sittings WHERE child = ? AND date = ?",
                 (child, date.isoformat()),
             ).fetchall()
-            if known is not None and len(there) != known:
+            if known is not None and sum(isinstance(each, str) for _, each in there) != known:
                 raise Changed
             # No two sittings of a date begin at one moment, whatever the clock says: it tells them apart.
             last = max((each for _, each in there if is_moment(each)), default="")
@@ -309,7 +309,7 @@ class Journal:
 
     def items_of(self, child: str, date: dt.date, sitting: int) -> tuple[str, ...]:
         """The items of a sitting's own prompts, in order."""
-        question = f"SELECT item FROM prompts {THIS} AND position < {BESIDE} ORDER BY position"
+        question = f"SELECT item FROM prompts {THIS} AND position < {BESIDE} AND typeof(item) = 'text' ORDER BY position"
         return tuple(item for (item,) in self._store.read(question, self._store.key(child, date, sitting)))
 
     def marks_of(self, child: str, date: dt.date, sitting: int) -> dict[int, MarkRow]:

@@ -296,18 +296,11 @@ def begin(desk: Desk, journal: Journal, clock: Clock, *, shape: str = "") -> Sit
 
 def resume(desk: Desk, journal: Journal, clock: Clock) -> Sitting | None:
     """Today's sitting as it was left: the open one, else the last closed one; None when there is none."""
-    stored = journal.open_sitting(desk.child.record, desk.today)
-    if stored is None:
-        stored = next(reversed(journal.sittings_of(desk.child.record, desk.today)), None)
-    if stored is None:
-        return None
-    try:
-        routine = routine_from(stored.routine)
-    except ValueError:
-        return None
-    # A mark belongs to the item of its row: where a damaged or odd file has others, nothing can be marked.
-    items = journal.items_of(desk.child.record, desk.today, stored.sitting)
-    if items != tuple(prompt.item for prompt in routine.prompts):
+    readable = desk.stored(desk.today)
+    stored, routine = next((each for each in reversed(readable) if not each[0].closed), (None, None))
+    if routine is None and readable:
+        stored, routine = readable[-1]
+    if stored is None or routine is None:
         return None
     return _sitting(desk, journal, clock, stored.sitting, routine, stored.position)
 

@@ -265,13 +265,13 @@ def _rescue(target: sqlite3.Connection, path: Path) -> int:
 def refuse_newer(path: Path) -> None:
     """Raise NewerJournal for a journal of a newer version; touches nothing."""
     if not stat.S_ISREG(path.stat().st_mode):
-        raise OSError(f"{path.name} is no file")
+        raise OSError(f"{clean(path.name)} is no file")
     version = schema.version_written(path)
     if version >= _NO_VERSION:
         raise Damaged("its version number makes no sense")
     if version > VERSION:
         raise NewerJournal(
-            f"{path} was written by a newer version of warmup (format {version}; this one reads {VERSION}). "
+            f"{clean(str(path))} was written by a newer version of warmup (format {version}; this one reads {VERSION}). "
             "Update warmup; nothing was changed."
         )
 

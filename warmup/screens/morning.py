@@ -10,7 +10,7 @@ from textual.screen import Screen
 
 from warmup import skills
 from warmup.closing import Closing, closing, turn_pause
-from warmup.desk import Clock, Desk
+from warmup.desk import CHOSEN_ANEW, Clock, Desk
 from warmup.documents import FileProblem
 from warmup.journal import Journal
 from warmup.morning import Mark
@@ -111,6 +111,8 @@ class MorningScreen(Screen[object]):
 
     def _enter(self, mode: Mode) -> None:
         if mode in (Mode.PROMPT, Mode.CLOSE) and self.sitting is None:
+            if self.desk.chosen_anew(self.desk.today):
+                self.notices = (*self.notices, CHOSEN_ANEW)
             self.sitting = resume(self.desk, self.journal, self.clock) or begin(
                 self.desk, self.journal, self.clock
             )
