@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from warmup import family as families
+from warmup import skills
 from warmup.documents import FileProblem, Missing, Places, clean, routines_folder, there
 from warmup.journal import Journal
 from warmup.plan import check_plan
@@ -37,4 +38,4 @@ def findings(places: Places) -> Iterator[str]:
         yield str(problem)
     yield from map(str, check_plan(places))
     if there(places.data / "journal.db"):
-        yield from Journal.examine(places.data)
+        yield from Journal.examine(places.data, frozenset(skills.item_names()))

@@ -69,16 +69,19 @@ class Desk:
     def stored(self, day: dt.date) -> list[tuple[SittingRow, Routine]]:
         """The sittings of a date whose routine can be read, in order of time.
 
-        A mark belongs to the item of its row, so a routine with other items than the rows is none of them.
+        A mark belongs to the item of its row, so a routine with other items than the rows is none of them,
+        nor is one with an item that this version does not know.
         """
         found = []
         for row in self.journal.sittings_of(self.child.record, day) if self.journal else ():
             with suppress(ValueError):
                 found.append((row, routine_from(row.routine)))
-        return [each for each in found if self._items_of(day, each[0]) == [p.item for p in each[1].prompts]]
+        return [(row, routine) for row, routine in found if self._fits(day, row, routine)]
 
-    def _items_of(self, day: dt.date, row: SittingRow) -> list[str]:
-        return list(self.journal.items_of(self.child.record, day, row.sitting)) if self.journal else []
+    def _fits(self, day: dt.date, row: SittingRow, routine: Routine) -> bool:
+        items = tuple(prompt.item for prompt in routine.prompts)
+        kept = self.journal.items_of(self.child.record, day, row.sitting) if self.journal else ()
+        return items == kept and all(map(skills.known, items))
 
     def chosen_anew(self, day: dt.date) -> bool:
         """Whether what was chosen for a date is kept but can't be read, so that it must be chosen anew."""

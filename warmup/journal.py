@@ -9,7 +9,7 @@ import datetime as dt
 import os
 import sqlite3
 from collections import Counter
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Collection, Sequence
 from contextlib import closing, suppress
 from pathlib import Path
 from typing import Any, NamedTuple, TypeVar
@@ -20,7 +20,7 @@ from warmup.documents import clean
 from warmup.log import END, Action, ActionRow
 from warmup.morning import Asked
 from warmup.oddities import MOST, Key, Left, Odd, is_day, is_moment, unnoted
-from warmup.records import BESIDE, MARKS, THIS, MarkRow, Whole
+from warmup.records import BESIDE, CUES, MARKS, THIS, MarkRow, Whole
 from warmup.schema import Damaged
 from warmup.store import NAME, JournalProblem, NewerJournal, Store, reason, refuse_newer
 
@@ -309,7 +309,8 @@ class Journal:
 
     def items_of(self, child: str, date: dt.date, sitting: int) -> tuple[str, ...]:
         """The items of a sitting's own prompts, in order."""
-        question = f"SELECT item FROM prompts {THIS} AND position < {BESIDE} AND typeof(item) = 'text' ORDER BY position"
+        where = f"{THIS} AND position < {BESIDE} AND typeof(item) = 'text'"
+        question = f"SELECT item FROM prompts {where} ORDER BY position"
         return tuple(item for (item,) in self._store.read(question, self._store.key(child, date, sitting)))
 
     def marks_of(self, child: str, date: dt.date, sitting: int) -> dict[int, MarkRow]:
@@ -368,7 +369,9 @@ class Journal:
         if any(row[7] > 1 for row in rows):
             rows.sort(key=self._in_time(child))
         return tuple(
-            Asked(days[day], item, MARKS.get(mark or ""), cue or 0, bool(rough), bool(memory), wording)
+            Asked(
+                days[day], item, MARKS.get(mark or ""), CUES.get(cue, 0), bool(rough), bool(memory), wording
+            )
             for day, item, mark, cue, rough, memory, wording, _, _ in rows
             if day in days
         )
@@ -394,14 +397,17 @@ class Journal:
         return self._store.faults()
 
     @classmethod
-    def examine(cls, folder: Path) -> list[str]:
-        """Look the journal over without changing anything: sentences about what is wrong."""
+    def examine(cls, folder: Path, known: Collection[str] = ()) -> list[str]:
+        """Look the journal over without changing anything: sentences about what is wrong.
+
+        Items are looked up in the ``known`` ones, where there are any.
+        """
         path = folder / NAME
         try:
             refuse_newer(path)
             with schema.reading(path) as source, closing(schema.copy_of(source)) as copy:
                 wrong = schema.faults(copy, thorough=True)
-                odd = [] if wrong else merging.oddities_in(copy)
+                odd = [] if wrong else merging.oddities_in(copy, known)
         except NewerJournal as newer:
             return [str(newer)]
         except (OSError, sqlite3.OperationalError) as error:
@@ -411,7 +417,7 @@ class Journal:
         after = "The next time warmup opens it, it is set aside and a new one is begun from what can be read."
         if wrong:
             return [f"{clean(str(path))}: damaged ({clean(wrong[0])}). {after}"]
-        return [f"{clean(str(path))}: {left}. It counts for nothing." for left in odd]
+        return [f"{clean(str(path))}: {left}. What makes no sense is left out." for left in odd]
 
 
 def _moment(text: str) -> str:

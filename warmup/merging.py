@@ -1,10 +1,11 @@
 """Two journals made one: the same whichever is taken into which."""
 
 import sqlite3
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from typing import NamedTuple
 
 from warmup import log, records
+from warmup.documents import shown
 from warmup.oddities import Key, Left, Notes, key_of, noting
 from warmup.records import BESIDE, MarkRow, Whole
 
@@ -108,16 +109,19 @@ def take_in(target: sqlite3.Connection, key: Key, whole: Whole) -> Key:
 
 def next_number(taken: Iterable[int]) -> int:
     """The number of one more sitting of a date: after all others, so that none that went is given again."""
-    numbers = {number for number in taken if number < _TOO_HIGH}
+    numbers = {number for number in taken if 0 < number < _TOO_HIGH}
     return max(numbers, default=0) + 1
 
 
-def oddities_in(source: sqlite3.Connection) -> tuple[Left, ...]:
-    """What in a journal makes no sense, though the file itself is whole."""
+def oddities_in(source: sqlite3.Connection, known: Collection[str] = ()) -> tuple[Left, ...]:
+    """What in a whole journal makes no sense; ``known`` are the items there are, if that matters."""
     notes = Notes()
     for key in keys(source, notes):
         with noting(notes):
-            records.read_whole(source, key, notes)
+            whole = records.read_whole(source, key, notes)
+            for item, _ in whole.prompts.values() if whole and known else ():
+                if item not in known:
+                    notes(f"an item this version does not know, {shown(item)}")
     (version,) = source.execute("PRAGMA user_version").fetchone()
     if version > 1:
         log.look_over(source, notes)

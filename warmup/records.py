@@ -9,9 +9,8 @@ from warmup.oddities import Key, Note, Odd, moment, noting, number, place, text,
 
 BESIDE = 1000
 """From this position on a sitting keeps marked prompts that only another copy of it had."""
-CUES = 3
-"""How many cues a prompt has."""
-
+CUES = {number: number for number in range(4)}
+"""The numbers a mark may give of the last cue, each with itself: a year of history asks for every mark."""
 THIS = "WHERE child = ? AND date = ? AND sitting = ?"
 """Picks the rows of one sitting."""
 MARKS: Mapping[str, Mark | None] = {"": None, **{mark.value: mark for mark in Mark}}
@@ -84,7 +83,7 @@ def mark_of(values: Any, note: Note) -> tuple[int, MarkRow]:
         raise Odd("a mark of no kind we know")
     row = MarkRow(
         MARKS[mark],
-        number(cue, note, most=CUES),
+        number(cue, note, most=max(CUES)),
         text(adult, note),
         bool(number(from_memory, note, most=1)),
         moment(at, note),

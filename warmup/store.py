@@ -271,7 +271,8 @@ def refuse_newer(path: Path) -> None:
         raise Damaged("its version number makes no sense")
     if version > VERSION:
         raise NewerJournal(
-            f"{clean(str(path))} was written by a newer version of warmup (format {version}; this one reads {VERSION}). "
+            f"{clean(str(path))} was written by a newer version of warmup "
+            f"(format {version}; this one reads {VERSION}). "
             "Update warmup; nothing was changed."
         )
 
