@@ -185,14 +185,16 @@ def take_in(target: sqlite3.Connection, row: ActionRow, moved: Mapping[Key, Key]
     key = (row.child, row.date, row.sitting)
     row = row._replace(sitting=moved.get(key, key)[2])
     same = target.execute(f"SELECT {COLUMNS} FROM actions WHERE id = ?", (row.id,)).fetchone()
-    if same is not None and _order(row) > _order(ActionRow(*same)):
+    if same is not None and _order(target, row) > _order(target, ActionRow(*same)):
         target.execute("DELETE FROM actions WHERE id = ?", (row.id,))
     put(target, row)
 
 
-def _order(row: ActionRow) -> tuple[str, ...]:
-    """Orders actions of one id by what they say, save for the number their sitting has here."""
-    return tuple(str(part) for part in row._replace(sitting=0))
+def _order(target: sqlite3.Connection, row: ActionRow) -> tuple[str, ...]:
+    """Orders actions of one id by what they say and by when their sitting began, whatever its number here."""
+    question = "SELECT started FROM sittings WHERE child = ? AND date = ? AND sitting = ?"
+    began = target.execute(question, (row.child, row.date, row.sitting)).fetchone()
+    return (*(str(part) for part in row._replace(sitting=0)), str(began))
 
 
 def after(last: object, moment: str) -> str:
