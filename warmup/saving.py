@@ -330,8 +330,10 @@ def _change(
     for place in reversed(gone):
         above = _taken_above(rows[place]) if isinstance(rows, AoT) else []
         del rows[place]
-        if above and place:
-            _last(rows[place - 1]).value.body.extend(above)
+        if above:
+            around = rows[max(0, place - 1)] if len(rows) else table
+            body = _last(around).value.body if isinstance(around, Table) else around.body
+            body.extend(above)
 
 
 def _append(rows: Any, row: Any) -> None:
