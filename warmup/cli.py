@@ -205,13 +205,15 @@ def _merge(arguments: SimpleNamespace, clock: Clock, places: "Places") -> None:
     from warmup.store import NAME
 
     family, _ = load_family(places, clock().date())
-    other = Path(arguments.file).absolute()
+    other = Path(arguments.file)
+    with contextlib.suppress(FileNotFoundError):  # the folder one stands in is gone: it won't be found
+        other = other.absolute()
     if other.is_dir():
         other /= NAME
     with _kept(places, clock, "what was taken in") as journal:
         if journal.notice:
             print(f"warmup: {journal.notice}", file=sys.stderr)
-        if other.resolve() == journal.path.resolve():
+        if os.path.realpath(other) == os.path.realpath(journal.path):
             raise Refused(f"{clean(str(other))} is your own journal; name the other one")
         before = journal.mornings()
         journal.merge(other)

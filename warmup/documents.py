@@ -2,6 +2,7 @@
 
 import contextlib
 import datetime as dt
+import errno
 import json
 import re
 import stat
@@ -251,8 +252,8 @@ def _bytes(path: Path, advice: str) -> bytes:
     except FileNotFoundError:
         raise Missing(path, None, "", "a file", "none", "") from None
     except (OSError, ValueError) as error:
-        reason = clean(getattr(error, "strerror", None) or str(error))
-        raise FileProblem(path, None, "", "a file that can be read", reason, "") from None
+        advice = "Move it away, or let it be read."
+        raise FileProblem(path, None, "", "a file that can be read", _reason(error), advice) from None
 
 
 def _parsed(path: Path, text: str, advice: str) -> dict[str, Any]:
@@ -288,31 +289,54 @@ def places(environ: Mapping[str, str]) -> Places:
         folder = Path(home)
         with contextlib.suppress(RuntimeError):  # "~somebody" whom this system does not know
             folder = folder.expanduser()
-        return Places(_absolute(folder), _absolute(folder))
+        folder = _folder(folder)
+        return Places(folder, folder)
     import platformdirs
 
-    config = Path(platformdirs.user_config_dir("warmup", appauthor=False))
-    data = Path(platformdirs.user_data_dir("warmup", appauthor=False))
-    if environ.get("HOME") == "" or not (config.is_absolute() and data.is_absolute()):
-        advice = "Set it, or name a folder in WARMUP_HOME."
-        raise FileProblem(Path("HOME"), None, "", "your home folder", "none", advice)
-    return Places(config, data)
+    with contextlib.suppress(RuntimeError):  # no home folder is known
+        found = Places(
+            Path(platformdirs.user_config_dir("warmup", appauthor=False)),
+            Path(platformdirs.user_data_dir("warmup", appauthor=False)),
+        )
+        if all(folder.is_absolute() for folder in found):
+            return found
+    advice = "Set it, or name a folder in WARMUP_HOME."
+    raise FileProblem(Path("HOME"), None, "", "your home folder", "none", advice)
 
 
-def _absolute(folder: Path) -> Path:
+def _folder(folder: Path) -> Path:
+    """The folder that was named, as a whole path; it need not be there yet."""
+    found = ""
     try:
-        return folder.absolute()
+        folder = folder.absolute()
+        if not stat.S_ISDIR(folder.stat().st_mode):
+            found = "a file"
     except FileNotFoundError:
-        advice = "Go to another folder, or name a whole path in WARMUP_HOME."
-        raise FileProblem(folder, None, "", "a folder to start from", "one that is gone", advice) from None
+        if not folder.is_absolute():
+            found = "a way from a folder that is gone"
+    except OSError as error:
+        found = _reason(error)
+    if found:
+        advice = "Name another folder in WARMUP_HOME."
+        raise FileProblem(Path("WARMUP_HOME"), None, "", "a folder", found, advice)
+    return folder
+
+
+def _reason(error: OSError | ValueError) -> str:
+    if isinstance(error, OSError) and error.errno == errno.ELOOP:
+        return "links that lead in a circle"
+    return clean(getattr(error, "strerror", None) or str(error))
 
 
 def there(path: Path) -> bool:
     """Whether something is at this path; what can't be looked at counts, and opening it will say why."""
     try:
-        return path.exists()
+        path.stat()
+    except (FileNotFoundError, NotADirectoryError):
+        return False
     except OSError:
         return True
+    return True
 
 
 def routines_folder() -> Path:
