@@ -205,9 +205,10 @@ def _merge(arguments: SimpleNamespace, clock: Clock, places: "Places") -> None:
     from warmup.store import NAME
 
     family, _ = load_family(places, clock().date())
-    other = Path(arguments.file)
-    with contextlib.suppress(FileNotFoundError):  # the folder one stands in is gone: it won't be found
-        other = other.absolute()
+    try:
+        other = Path(arguments.file).absolute()
+    except FileNotFoundError:
+        raise Refused("the folder you are in is gone; name a whole path to the other journal") from None
     if other.is_dir():
         other /= NAME
     with _kept(places, clock, "what was taken in") as journal:

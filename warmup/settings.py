@@ -22,9 +22,9 @@ SETTINGS: tuple[tuple[str, tuple[Setting, ...]], ...] = (
         "[school]",
         (
             Setting("first_day = 2026-08-31", "the first school day of the year", _MUST),
-            Setting("first_week = 1", "the week of lessons that day belongs to, 1 to 36", "1"),
+            Setting("first_week = 3", "the week of lessons that day belongs to, 1 to 36", "1"),
             Setting(
-                'weekdays = ["Monday", "Tuesday", "Wednesday", "Thursday"]',
+                'weekdays = ["Monday", "Tuesday", "Thursday", "Friday"]',
                 "the days of the week with school",
                 "Monday to Thursday",
             ),
@@ -44,7 +44,7 @@ SETTINGS: tuple[tuple[str, tuple[Setting, ...]], ...] = (
             Setting(
                 'nickname = "Bean"', "what your child is called on the screen, one for each child", _MUST
             ),
-            Setting('record = "Bean"', "the name its marks are kept under; leave it alone", "the nickname"),
+            Setting('record = "Sunshine"', "the name its marks are kept by: leave it alone", "the nickname"),
             Setting(
                 'held = ["coins:dime"]',
                 "levels you have not taught yet: they wait, as skill:level (warmup catalogue lists them)",

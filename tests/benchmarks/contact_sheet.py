@@ -114,9 +114,7 @@ def main(folder: Path, names: list[str], sets: Mapping[str, tuple[Picture, ...]]
 
 if __name__ == "__main__":
     asked = _arguments.parser("contact_sheet", __doc__)
-    asked.add_argument(
-        "folder", type=Path, metavar="FOLDER", help="where the sheets go; it is made if need be"
-    )
+    asked.add_argument("folder", type=Path, metavar="FOLDER", help="where the sheets go")
     asked.add_argument("kinds", nargs="*", choices=[[], *EXAMPLES], metavar="KIND", help="a kind of picture")
     asked.add_argument("--all", action="store_true", help="whole sets in the place of the examples")
     wanted = asked.parse_intermixed_args()
