@@ -26,6 +26,7 @@ class Desk:
     ``family`` changes when a level is held back or a preference is chosen, and is saved at once.
     ``journal`` is None where nothing may be written and nothing was; ``saved`` says whether there is a
     family file to save to, and ``unsaved``, in a sentence, why what was chosen last is not in it.
+    ``changed`` is the family before and after the last change, as asked for: without what its file said besides.
     """
 
     places: Places
@@ -37,6 +38,7 @@ class Desk:
     year: SchoolYear
     saved: bool = True
     unsaved: str = ""
+    changed: tuple[Family, Family] | None = field(default=None, init=False)
     _on_disk: Family | None = field(default=None, init=False)
     _known: Knowledge | None = field(default=None, init=False)
     _items: tuple[Item, ...] = field(default=(), init=False)
@@ -253,6 +255,7 @@ class Desk:
         What else the file says, since it may have been edited meanwhile, is taken from it. Where it can't be
         saved the morning goes on with the family given, and the next change tries again.
         """
+        self.changed = self.family, family
         if self.saved:
             try:
                 family = families.save(self.places.config / "family.toml", family, self._on_disk)

@@ -85,6 +85,9 @@ def test_a_window_takes_up_what_was_written_by_hand_meanwhile(
     assert desk.family.theme == "light" and desk.family.off == ((day(2027, 3, 4),) * 2,)
     assert desk.child == Child("Beanie", held=("coins:dime",), record="Bean")
     assert desk.year.kind(day(2027, 3, 4)).value == "day off"
+    assert desk.changed is not None
+    before, after = desk.changed
+    assert after == before._replace(theme="light"), "what was edited by hand is no change of ours"
     desk.hold("count:to-20", back=True)
     assert load(path).children[0].held == ("coins:dime", "count:to-20") and "# ours" in path.read_text(
         "utf-8"
