@@ -26,7 +26,7 @@ class Desk:
     ``family`` changes when a level is held back or a preference is chosen, and is saved at once.
     ``journal`` is None where nothing may be written and nothing was; ``saved`` says whether there is a
     family file to save to, and ``unsaved``, in a sentence, why what was chosen last is not in it.
-    ``changed`` is the family before and after the last change, as asked for: without what its file said besides.
+    ``changed`` is the family before and after the last change, as it was asked for.
     """
 
     places: Places
