@@ -132,3 +132,16 @@ def test_remarks_anywhere_in_any_family_stay_in_their_order(
 
 def remarks_only(path: Path) -> list[str]:
     return [line for line in path.read_text("utf-8").split("\n") if line.startswith("# ")]
+
+
+def test_a_remark_above_a_heading_stays_above_it(tmp_path: Path) -> None:
+    text = LAYOUTS["with remarks"]
+    path = written(tmp_path, text)
+    family = load(path)
+    for change in ("not taught", "another child", "taught", "held"):
+        family = save(path, CHANGES[change](family), family)
+    now = path.read_text("utf-8")
+    assert "\n\n# The child of the house\n[[child]]\nshoes = 9\n" in now
+    assert '\n\n# how it looks\n[preferences]\nfont = "huge"' in now
+    assert now.index('nickname = "Lark"') < now.index("# how it looks")
+    assert now.index('"count/one"') < now.index('nickname = "Lark"')

@@ -2,8 +2,10 @@
 
 import datetime as dt
 import os
+import sys
 from functools import partial
 from pathlib import Path
+from types import SimpleNamespace
 
 import pytest
 
@@ -30,14 +32,12 @@ def one_sentence(capsys: pytest.CaptureFixture[str]) -> str:
 def test_no_home_folder_gets_one_sentence(
     command: str, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    pwd = pytest.importorskip("pwd")
-
     def nobody(_user: int) -> None:
         raise KeyError
 
     for name in ("WARMUP_HOME", "HOME", "XDG_CONFIG_HOME", "XDG_DATA_HOME"):
         monkeypatch.delenv(name, raising=False)
-    monkeypatch.setattr(pwd, "getpwuid", nobody)
+    monkeypatch.setitem(sys.modules, "pwd", SimpleNamespace(getpwuid=nobody))
     assert run(command) == UNUSABLE
     assert "HOME: expected your home folder, found none. Set it, or" in one_sentence(capsys)
 
@@ -174,6 +174,18 @@ def test_printing_without_a_family_takes_the_child_of_the_journal(
     with_marks(home, "Bean")
     assert run("today") == DONE
     assert "Warm-up for Bean" in capsys.readouterr().out
+
+
+def test_the_morning_opens_with_the_child_of_the_journal(home: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """The app is not run here: what it is given is enough."""
+    from warmup import app, cli
+
+    with_marks(home, "Bean")
+    given: list[tuple[Child, ...]] = []
+    monkeypatch.setattr(cli, "_on_a_terminal", lambda: True)
+    monkeypatch.setattr(app.WarmupApp, "run", lambda self: given.append(self.desk.family.children))
+    assert run("") == DONE
+    assert given == [(Child("Bean"),)]
 
 
 def test_the_default_family_has_a_child_for_each_record() -> None:
