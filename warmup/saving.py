@@ -228,7 +228,7 @@ def _child(table: Any, old: Child, new: Child) -> None:
     if not after:
         kept = [each for each in taught.value.body if each[0] is None and not isinstance(each[1], Null)]
         del table["taught"]
-        if isinstance(table, Table):
+        if isinstance(taught, Table):
             _last(table).value.body.extend(kept)
 
 

@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from tests.edges.families import a_family, quiet, written
@@ -88,6 +88,7 @@ def test_each_change_lands_in_each_layout_and_remarks_and_unknown_keys_stay(
 
 @settings(quiet, max_examples=200)
 @given(st.sampled_from(list(LAYOUTS)), st.lists(st.sampled_from(list(CHANGES)), min_size=2, max_size=8))
+@example("in one line", ["taught", "not taught"])
 def test_changes_one_after_another_land_in_every_layout(
     tmp_path_factory: pytest.TempPathFactory, layout: str, changes: list[str]
 ) -> None:
