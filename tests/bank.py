@@ -3,8 +3,8 @@
 Run ``python -m tests.bank make-ten`` to read a skill's prompts and what is wrong with them.
 """
 
+import argparse
 import re
-import sys
 import tomllib
 from collections import Counter, defaultdict
 from collections.abc import Iterable, Iterator
@@ -252,4 +252,6 @@ def main(names: list[str]) -> None:
 
 
 if __name__ == "__main__":
-    main(sys.argv[1:])
+    asked = argparse.ArgumentParser(prog="python -m tests.bank", description=__doc__)
+    asked.add_argument("skills", nargs="*", choices=[[], *skills.SKILLS], metavar="SKILL", help="(all)")
+    main(asked.parse_args().skills)

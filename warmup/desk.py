@@ -30,6 +30,7 @@ class Desk:
     ``family`` changes when a level is held back or a preference is chosen, and is saved at once.
     ``journal`` is None where nothing may be written and nothing was; ``saved`` says whether there is a
     family file to save to, and ``unsaved``, in a sentence, why what was chosen last is not in it.
+    ``changed`` is the family before and after the last change, as it was asked for.
     """
 
     places: Places
@@ -41,8 +42,13 @@ class Desk:
     year: SchoolYear
     saved: bool = True
     unsaved: str = ""
+    changed: tuple[Family, Family] | None = field(default=None, init=False)
+    _on_disk: Family | None = field(default=None, init=False)
     _known: Knowledge | None = field(default=None, init=False)
     _items: tuple[Item, ...] = field(default=(), init=False)
+
+    def __post_init__(self) -> None:
+        self._on_disk = self.family
 
     def morning(self, day: dt.date | None = None) -> Morning:
         """The morning of a date, today's unless another is given."""
@@ -264,21 +270,29 @@ class Desk:
         shown = self.family.answers_shown if answers_shown is None else answers_shown
         self.change(self.family._replace(theme=theme or self.family.theme, answers_shown=shown))
 
-    def change(self, family: Family) -> None:
-        """Take the family as it is now, and save it where there is a file.
+    def begin(self) -> None:
+        """Make the family file: there is none yet."""
+        self._on_disk = None
+        self.change(self.family)
 
-        Where it can't be saved the morning goes on with it, and the next change tries again.
+    def change(self, family: Family) -> None:
+        """Take the family as it is now, and save what changed where there is a file.
+
+        What else the file says, since it may have been edited meanwhile, is taken from it. Where it can't be
+        saved the morning goes on with the family given, and the next change tries again.
         """
-        self.family = family
-        self.year = year_of(family)
-        self._known = None
+        self.changed = self.family, family
         if self.saved:
             try:
-                families.save(self.places.config / "family.toml", family)
-                self.unsaved = ""
+                family = families.save(self.places.config / "family.toml", family, self._on_disk)
+                self._on_disk, self.unsaved = family, ""
             except FileProblem as problem:
                 where = f"{problem.path.name}{f', line {problem.line}' if problem.line else ''}"
                 self.unsaved = f"What you choose is not being saved ({where}: {problem.found})."
+        self.family = family
+        self.child = next((each for each in family.children if each.record == self.child.record), self.child)
+        self.year = year_of(family)
+        self._known = None
 
 
 def year_of(family: Family) -> SchoolYear:
@@ -292,6 +306,12 @@ def load_family(places: Places, today: dt.date) -> tuple[Family, bool]:
         return families.load(places.config / "family.toml"), True
     except Missing:
         return families.default(today), False
+
+
+def records_in(journal: Journal) -> tuple[str, ...]:
+    """The records a journal holds marks under, the one with the most mornings first."""
+    mornings = journal.mornings()
+    return tuple(sorted(mornings, key=lambda record: (-mornings[record], record)))
 
 
 def sit_down(

@@ -1,6 +1,7 @@
 """The first run: one small form, all filled in. Enter accepts it as it stands."""
 
 import datetime as dt
+from dataclasses import replace
 from typing import NamedTuple
 
 from textual.app import ComposeResult
@@ -10,7 +11,7 @@ from textual.widgets import Input, Static
 
 from warmup.desk import year_of
 from warmup.documents import clean
-from warmup.family import Child, Family, default
+from warmup.family import PLACEHOLDER, Child, Family, default
 from warmup.schoolyear import WEEKS
 from warmup.words import WEEKDAYS
 
@@ -30,16 +31,21 @@ class Form(NamedTuple):
     week: str
 
 
-def filled_in(today: dt.date) -> Form:
-    """The form for a family that starts today: a year from late August, Monday to Thursday."""
-    family = default(today)
+def filled_in(today: dt.date, known: Family | None = None) -> Form:
+    """The form for a family that starts today: a year from late August, Monday to Thursday.
+
+    ``known`` is that family where its children are known, from a journal that outlived family.toml.
+    """
+    family = known or default(today)
     week = year_of(family).morning(today).week
     days = " ".join(WEEKDAYS[day][:3] for day in family.weekdays)
     return Form(family.children[0].nickname, family.first_day.isoformat(), days, str(week))
 
 
-def family_of(form: Form, today: dt.date) -> Family:
+def family_of(form: Form, today: dt.date, known: Family | None = None) -> Family:
     """The family a form describes. Raises Unclear.
+
+    Of a ``known`` family the first child has the nickname, and keeps the record its marks stand under.
 
     When the week is not the one that the first day gives (weeks off are not known here), the family
     begins in the week it says, on its first school day of this week.
@@ -47,8 +53,12 @@ def family_of(form: Form, today: dt.date) -> Family:
     nickname = clean(form.nickname)[:_LONGEST].strip()
     if not nickname:
         raise Unclear("A nickname, please: any word the child likes.")
+    children = known.children if known and known.children[0].record != PLACEHOLDER else ()
+    first = replace(children[0], nickname=nickname) if children else Child(nickname)
+    if any(nickname.casefold() == other.nickname.casefold() for other in children[1:]):
+        raise Unclear(f"There is another {nickname}; a nickname of its own, please.")
     family = default(today)._replace(
-        children=(Child(nickname),),
+        children=(first, *children[1:]),
         first_day=_date(form.first_day),
         weekdays=_weekdays(form.weekdays),
     )
@@ -97,10 +107,10 @@ class WelcomeScreen(Screen[Family]):
     CSS_PATH = "welcome.tcss"
     AUTO_FOCUS = "#nickname"
 
-    def __init__(self, today: dt.date) -> None:
+    def __init__(self, today: dt.date, known: Family | None = None) -> None:
         super().__init__()
-        self.today = today
-        self._form = filled_in(today)
+        self.today, self.known = today, known
+        self._form = filled_in(today, known)
 
     def compose(self) -> ComposeResult:
         """Four lines to fill in, filled in."""
@@ -128,7 +138,7 @@ class WelcomeScreen(Screen[Family]):
             self.query_one(f"#{name}", Input).value for name in ("nickname", "first_day", "weekdays", "week")
         ]
         try:
-            family = family_of(Form(*values), self.today)
+            family = family_of(Form(*values), self.today, self.known)
         except Unclear as unclear:
             self.query_one("#trouble", Static).update(str(unclear))
             return
