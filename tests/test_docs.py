@@ -23,7 +23,8 @@ def keys_table() -> str:
     for action in ACTIONS:
         names = [f"`{key_name(key)}`" for key in action.keys]
         left = names[1] if len(names) > 1 else ""
-        rows.append(f"| {names[0]} | {left} | **{action.label}**: {action.help} |")
+        first = " ".join([names[0], *(f"`{key_name(key)}`" for key in action.more)])
+        rows.append(f"| {first} | {left} | **{action.label}**: {action.help} |")
     return "\n".join(rows)
 
 

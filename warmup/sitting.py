@@ -135,7 +135,7 @@ class Sitting(Standing):
     def family_action(self, what: str, work: Callable[[], None], **said: object) -> None:
         """Do what changes the family while this sitting is open, and log it."""
         self._still()
-        undoing.logged(self.desk, self.journal, what, work, self.number, **said)
+        undoing.logged(self.desk, self.journal, what, work, said, self.number)
         self.refresh()
 
     def choose_again(self) -> bool:
