@@ -86,6 +86,23 @@ class WarmupApp(App[int]):
         self.set_reactive(App.theme, f"warmup-{desk.family.theme}")
         self.stylesheet.set_variables(self.get_css_variables())
 
+    def _handle_exception(self, error: Exception) -> None:
+        """End at once and without a word: Textual's own report shows what every variable holds.
+
+        :meth:`ended` raises the error again for the command line, which says it in a sentence.
+        """
+        self._return_code = 1
+        if self._exception is None:
+            self._exception = error
+            self._exception_event.set()
+        self._close_messages_no_wait()
+
+    def ended(self) -> int:
+        """The exit code, once the program has run. Raises what ended it, if an error did."""
+        if self._exception is not None:
+            raise self._exception
+        return self.return_code or 0
+
     def get_css_variables(self) -> dict[str, str]:
         """The colors of the theme; none while there is no theme yet, so that they are worked out once."""
         return super().get_css_variables() if self.theme.startswith("warmup-") else {}

@@ -1,7 +1,8 @@
 """The command line. A screen is imported only on the way to opening one.
 
 Exit codes: 0 done; 1 ``check`` found something wrong; 2 the command line was not understood;
-3 a file cannot be used as it is (one sentence on standard error says which, and what to do).
+3 a file cannot be used as it is (one sentence on standard error says which, and what to do); 4 a mistake
+of the program itself (one sentence says where; WARMUP_TRACEBACK=1 shows the way there).
 """
 
 import contextlib
@@ -20,7 +21,7 @@ if TYPE_CHECKING:
     from warmup.journal import Journal
     from warmup.morning import Prompt
 
-DONE, WRONG, USAGE, UNUSABLE = 0, 1, 2, 3
+DONE, WRONG, USAGE, UNUSABLE, MISTAKE = 0, 1, 2, 3, 4
 Clock = Callable[[], dt.datetime]
 
 
@@ -47,12 +48,12 @@ def main(argv: Sequence[str] | None = None, clock: Clock = dt.datetime.now) -> i
     except KeyboardInterrupt:
         return DONE
     except Exception as error:
-        sentence = _sentence(error)
-        if not sentence:
+        if os.environ.get("WARMUP_TRACEBACK"):
             raise
+        sentence = _sentence(error)
         _print_no_more()
-        print(f"warmup: {sentence}", file=sys.stderr)
-        return UNUSABLE
+        print(f"warmup: {sentence or _mistake(error)}", file=sys.stderr)
+        return UNUSABLE if sentence else MISTAKE
     finally:
         gc.enable()
 
@@ -98,6 +99,20 @@ def _sentence(error: Exception) -> str:
     return ""
 
 
+def _mistake(error: Exception) -> str:
+    """A mistake of the program in a sentence: its kind and where, and nothing of what it was working on."""
+    import traceback
+    from pathlib import Path
+
+    frames = traceback.extract_tb(error.__traceback__)
+    own = [frame for frame in frames if Path(frame.filename).is_relative_to(Path(__file__).parent)]
+    where = (own or frames)[-1]
+    return (
+        f"a mistake in the program ended it ({type(error).__name__} in {Path(where.filename).name}, line "
+        f"{where.lineno}). What you marked is kept; please report this line."
+    )
+
+
 def _print_no_more() -> None:
     """Let nothing that is still waiting to be printed fail once more at the very end."""
     if sys.stdout is not None:
@@ -134,7 +149,7 @@ def _morning(places: "Places", child: str, clock: Clock, aside: str = "") -> int
         draw_in_utf8()
         app = WarmupApp(desk, journal, clock, (journal.notice,), welcome, aside)
         app.run()
-    return app.return_code or DONE
+    return app.ended()
 
 
 @contextlib.contextmanager

@@ -284,6 +284,8 @@ class Sitting(Standing):
 def begin(desk: Desk, journal: Journal, clock: Clock, *, shape: str = "") -> Sitting:
     """Start a new sitting for today and keep it; where another window just began one, go on with that."""
     known = journal.sittings_of(desk.child.record, desk.today)
+    if any(not row.closed for row in known) and (found := resume(desk, journal, clock)):
+        return found
     routine = desk.routine(shape=shape, sitting=len(known) + 1)
     rows = [(prompt.item, prompt.wording) for prompt in routine.prompts]
     kept = desk.child.record, desk.today, routine.shape, routine_text(routine), rows
