@@ -177,6 +177,7 @@ class Sitting(Standing):
         CannotUndo when what it changed has changed since. Marks from before there was a log are taken back
         newest first.
         """
+        self._still()
         child, date = self.desk.child.record, self.morning.date
         row = undoing.newest(self.journal, child, date, self.number)
         if row is None:
@@ -184,7 +185,6 @@ class Sitting(Standing):
         before = undoing.before_of(row)
         if undoing.items_after(row) not in (None, self.items):
             raise CannotUndo
-        self._still()
         undoing.put_back(self.desk, before.family)
         change, routine = self._put_back(before)
         self._write(change, Action(undoing.UNDO, row.position, takes_back=row.id), routine)
@@ -276,7 +276,7 @@ class Sitting(Standing):
         self.refresh()
 
     def _still(self) -> None:
-        """Raise Changed where another window did something, before the family is touched."""
+        """Raise Changed where another window did something; looked at before the family is touched."""
         if self.journal.newest(self.desk.child.record, self.morning.date) != self._newest:
             raise Changed
 
