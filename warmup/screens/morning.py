@@ -1,5 +1,6 @@
 """The morning: one screen whose mode changes, since a pushed screen would cost a blink."""
 
+import datetime as dt
 from collections.abc import Callable
 from enum import Enum
 
@@ -42,7 +43,6 @@ _MARKS = {
 class Mode(Enum):
     """What the morning shows."""
 
-    DAYS = "days"
     COUNTS = "counts"
     PROMPT = "prompt"
     CLOSE = "close"
@@ -70,9 +70,7 @@ class MorningScreen(Screen[object]):
         self.stage, self.script = Stage(), ScriptPane(self.page)
         self._room: tuple[int | str, int | str] | None = None
         self.sitting: Sitting | None = None
-        self.days = desk.unsettled()
-        self.off = [False] * len(self.days)
-        self.cursor = 0
+        self.cursor = self._end = 0
         self.said = self.wrong = ""
         self._ending: Closing | None = None
         self.mode = self._first_mode()
@@ -84,12 +82,15 @@ class MorningScreen(Screen[object]):
         self._shape(self.app.size.width, self.app.size.height)
 
     def on_mount(self) -> None:
-        """Begin or go on with the sitting, unless there is something to ask first.
+        """Begin or go on with the sitting, unless there is something to ask of missed mornings first.
 
         A routine file that can't be read ends the program, with the sentence that says so.
         """
         try:
-            self._enter(self.mode)
+            if days := self.desk.unsettled():
+                self._ask_of(days)
+            else:
+                self._enter(self.mode)
         except FileProblem as problem:
             self.app.exit(None, UNUSABLE, Text(f"warmup: {problem}"))
 
@@ -99,12 +100,19 @@ class MorningScreen(Screen[object]):
 
     # -- modes
 
-    def _first_mode(self) -> Mode:
-        if self.days:
-            return Mode.DAYS
-        return self._second_mode()
+    def _ask_of(self, days: tuple[dt.date, ...]) -> None:
+        """Ask whether missed mornings were school or off, then begin."""
+        from warmup.missed import Missed
+        from warmup.screens.days import DaysScreen
 
-    def _second_mode(self) -> Mode:
+        missed = Missed(self.desk.family, self.desk.today, days)
+        self.app.push_screen(DaysScreen(missed, self.turn_theme), self._settle)
+
+    def _settle(self, off: tuple[dt.date, ...] | None) -> None:
+        self.desk.settle(off or ())
+        self._enter(self._first_mode())
+
+    def _first_mode(self) -> Mode:
         planned = self.desk.morning().is_school
         started = self.journal.sittings_of(self.desk.child.record, self.desk.today)
         return Mode.PROMPT if planned or started else Mode.COUNTS
@@ -133,7 +141,7 @@ class MorningScreen(Screen[object]):
 
     def _words_only(self) -> bool:
         """Whether the adult's words take the whole screen."""
-        return self.mode in (Mode.DAYS, Mode.COUNTS, Mode.HELP, Mode.UNLOCKED)
+        return self.mode in (Mode.COUNTS, Mode.HELP, Mode.UNLOCKED)
 
     def _shape(self, width: int, height: int) -> None:
         """Give the panes their room: side by side, or the script as a strip below on a narrow terminal."""
@@ -169,12 +177,11 @@ class MorningScreen(Screen[object]):
             case Mode.CLOSE if self.sitting and self._ending:
                 return pages.close_page(self.sitting, self._ending, width, self._notices(), name)
             case Mode.HELP:
-                return pages.help_page(width, height)
+                self._end = pages.help_end(width, height)
+                self.cursor = min(self.cursor, self._end)
+                return pages.help_page(width, height, self.cursor)
             case Mode.UNLOCKED:
                 return self._unlocked_page(width, height)
-            case Mode.DAYS:
-                days = [date_words(day) for day in self.days]
-                return pages.days_page(days, self.off, self.cursor, width, height)
             case Mode.COUNTS:
                 return pages.counts_page(self.desk.morning(), width)
             case _:
@@ -232,12 +239,14 @@ class MorningScreen(Screen[object]):
             case "theme", _:
                 self.turn_theme()
                 self._show()
+            case "fluent" | "hesitated", Mode.HELP:
+                self.cursor = max(0, self.cursor + (1 if action == "hesitated" else -1))
+                self._show()
             case "help", Mode.HELP:
                 self._enter(Mode.PROMPT if self.sitting else self._first_mode())
             case "help", _:
+                self.cursor = 0
                 self._enter(Mode.HELP)
-            case _, Mode.DAYS:
-                self._do_days(action)
             case _, Mode.COUNTS:
                 self._do_counts(action)
             case _, Mode.PROMPT:
@@ -317,21 +326,6 @@ class MorningScreen(Screen[object]):
                 self._enter(Mode.UNLOCKED)
                 return
         self._enter(Mode.PROMPT)
-
-    def _do_days(self, action: str) -> None:
-        match action:
-            case "fluent":
-                self.cursor = max(0, self.cursor - 1)
-            case "hesitated":
-                self.cursor = min(len(self.days) - 1, self.cursor + 1)
-            case "next" | "back" | "cue":
-                self.off[self.cursor] = not self.off[self.cursor]
-            case "accept":
-                self.desk.settle([day for day, off in zip(self.days, self.off, strict=True) if off])
-                self.days = ()
-                self._enter(self._second_mode())
-                return
-        self._show()
 
     def _do_counts(self, action: str) -> None:
         match action:
