@@ -9,7 +9,7 @@ from warmup.morning import Mark, Morning
 from warmup.screens.lists import cut_off, scroll_end, scrolled, window
 from warmup.screens.script import Block, Keep, Line, Script, Span, Tone, wrapped
 from warmup.sitting import Sitting
-from warmup.words import date_words
+from warmup.words import date_words, in_words
 
 BEADS = {
     Mark.FLUENT: "●",
@@ -37,6 +37,8 @@ MEANINGS = (
     ("Not yet", "you showed it. It comes back; nothing is lost"),
     ("No mark", "changes nothing"),
 )
+HOW_TO_WAIT = "Ask, count five silently, then Space."
+"""Said once a morning, with its first prompt: no cue needs to say it again."""
 SMALL_THINGS = "Keep small things away from under-threes and mouthers: choking."
 _SMALL = ("coin", "button", "bean", "cereal", "clip", "counter", "dice", "grape", "rice", "cracker", "sock ")
 
@@ -97,7 +99,9 @@ def prompt_page(
     else:
         page.text(prompt.answer, Tone.ANSWER, Keep.ALWAYS, "Answer:")
         page.text(", ".join(prompt.accept), Tone.QUIET, Keep.WATCH, "Also right:")
-        page.text(prompt.working, Tone.PLAIN, Keep.WORKING, "Working:")
+        page.text(in_words(prompt.working), Tone.PLAIN, Keep.WORKING, "Working:")
+    if sitting.position == 0 and sitting.cue == 0:
+        page.text(HOW_TO_WAIT, Tone.QUIET, Keep.WHY)
     _cues(page, sitting)
     page.air()
     page.text(prompt.watch_for, Tone.PLAIN, Keep.WATCH, "Watch for:")
