@@ -31,7 +31,7 @@ _BRITISH = re.compile(
     (?:analy|cataly|paraly)se[ds]? |
     (?:cancel|label|level|marvel|model|signal|total|travel)l(?:ed|er|ing|ous) |
     fulfil | skilful | mould\w* | plough\w* | storeys? | tyres? | kerb\w* | cheques? |
-    sceptic\w* | jewellery | mum | nappy | nappies
+    sceptic\w* | jewellery | mum | nought | nappy | nappies
     """,
     re.X | re.I,
 )
