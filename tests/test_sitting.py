@@ -10,11 +10,12 @@ import pytest
 from tests.household import FAMILY, TODAY, desk_at, fixed_prompts, start_fixed
 from warmup.closing import closing, laid_out
 from warmup.desk import Desk, year_of
+from warmup.instead import SHORT
 from warmup.journal import Journal
 from warmup.memory import Knowledge, Record
 from warmup.morning import Mark
 from warmup.pictures.ten_frame import TenFrame
-from warmup.sitting import SHORT, Sitting, begin, resume
+from warmup.sitting import Sitting, begin, resume
 
 Clock = Callable[[], dt.datetime]
 

@@ -58,7 +58,7 @@ class WarmupApp(App[int]):
     CSS_PATH: ClassVar = ["screens/morning.tcss"]
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding(
-            ",".join(action.keys),
+            ",".join(action.every_key),
             f"do('{action.id}')",
             action.label,
             show=False,

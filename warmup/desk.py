@@ -186,6 +186,11 @@ class Desk:
         known = self.knowledge()
         return build(tuple(choices), morning, known, child=self.child.record, shape=shape, sitting=sitting)
 
+    def turn_to(self, day: dt.date) -> None:
+        """It is another day now."""
+        self.today = day
+        self.forget()
+
     # -- the days
 
     def unsettled(self) -> tuple[dt.date, ...]:

@@ -6,9 +6,10 @@ from contextlib import contextmanager, suppress
 from pathlib import Path
 from typing import NamedTuple, TypeVar
 
+from warmup import log
 from warmup.morning import Mark
 
-VERSION = 1
+VERSION = 2
 """The ``user_version`` of a journal this program writes."""
 BESIDE = 1000
 """From this position on a sitting keeps marked prompts that only another copy of it had."""
@@ -50,6 +51,7 @@ _MIGRATIONS = (
             at TEXT NOT NULL,
             PRIMARY KEY (child, date, sitting, position)) WITHOUT ROWID""",
     ),
+    log.TABLES,
 )
 THIS = "WHERE child = ? AND date = ? AND sitting = ?"
 """Picks the rows of one sitting."""
@@ -198,6 +200,8 @@ def faults(connection: sqlite3.Connection, *, thorough: bool = False) -> list[st
         for table in ("sittings", "prompts", "marks"):
             connection.execute(f"SELECT child, date, sitting, position FROM {table} LIMIT 1").fetchone()
         connection.execute("SELECT touched, furthest FROM sittings LIMIT 1").fetchone()
+        if connection.execute("PRAGMA user_version").fetchone()[0] > 1:
+            connection.execute("SELECT id, at, takes_back FROM actions LIMIT 1").fetchone()
     except sqlite3.DatabaseError as error:
         # A missing table or column is damage as well; a lock or a disk that is gone is not.
         if is_damage(error) or error.sqlite_errorcode == sqlite3.SQLITE_ERROR:
@@ -320,6 +324,11 @@ def merge_into(
         finally:
             if target.in_transaction:
                 target.execute("RELEASE one")
+    try:
+        log.merge_into(target, source, moved)
+    except sqlite3.DatabaseError:
+        if not patient:
+            raise
     return moved
 
 

@@ -5,6 +5,7 @@ since, answers every question, and is merged into the file at the next write tha
 """
 
 import datetime as dt
+import errno
 import os
 import sqlite3
 import stat
@@ -13,7 +14,7 @@ from contextlib import suppress
 from pathlib import Path
 from typing import Any, TypeVar
 
-from warmup import records
+from warmup import log, records
 from warmup.documents import clean
 from warmup.records import VERSION, Key, Whole
 
@@ -40,7 +41,10 @@ class Damaged(Exception):
 
 
 class Store:
-    """The file ``journal.db`` in a folder, or what stands in for it. ``notice`` says what befell it."""
+    """The file ``journal.db`` in a folder, or what stands in for it. ``notice`` says what befell it.
+
+    ``trouble`` says in a few words why what was written last is not on disk; it is empty while it is.
+    """
 
     def __init__(self, folder: Path, now: Callable[[], dt.datetime], *, read_only: bool) -> None:
         """Open the file, or make it. Raises NewerJournal; nothing else that a disk can do is an error.
@@ -48,20 +52,21 @@ class Store:
         When ``read_only``, the file is read into memory once, and nothing is renamed or made.
         """
         self.folder, self.path, self._now, self._read_only = folder, folder / NAME, now, read_only
-        self.notice = ""
+        self.notice = self.trouble = ""
         self._disk: sqlite3.Connection | None = None
         self._memory: sqlite3.Connection | None = None
         self._file: tuple[int, int] | None = None
-        # The sittings this process wrote to, should the disk go away; and under which key on the disk a
-        # sitting stands that got another one in memory.
+        # The sittings this process wrote to and the actions it logged, should the disk go away; and under
+        # which key on the disk a sitting stands that got another one in memory.
         self._written: dict[Key, Whole] = {}
         self._moved: dict[Key, Key] = {}
+        self._logged: list[log.ActionRow] = []
         try:
             if read_only:
                 self._look()
             else:
                 self._reach(_WAIT)
-        except (OSError, sqlite3.Error, Damaged) as error:
+        except (OSError, sqlite3.Error, Damaged, UnicodeDecodeError) as error:
             self._step_aside(error)
 
     @property
@@ -92,12 +97,16 @@ class Store:
                 if whole is not None:
                     self._written[key] = whole
 
+    def remember_action(self, row: log.ActionRow) -> None:
+        """Keep an action this process logged, its sitting as this process counts it."""
+        self._logged.append(row)
+
     def write(self, work: Callable[[sqlite3.Connection], T]) -> T:
         """Do the work in one transaction, on the disk before this returns or else in memory."""
         if self._memory is None:
             try:
                 if self._disk is None or self._file != _identity(self.path):
-                    raise FileNotFoundError(f"{NAME} is gone")
+                    raise FileNotFoundError(errno.ENOENT, f"{NAME} is no longer the file it was")
                 return records.transact(self._disk, work)
             except (OSError, sqlite3.Error) as error:
                 if isinstance(error, _BUGS):
@@ -126,6 +135,7 @@ class Store:
 
     def _step_aside(self, error: Exception) -> None:
         """Go on in memory, with what can still be read and what this process wrote."""
+        self.trouble = reason(error)
         if self._disk is None:
             self.notice = f"{NAME} can't be used ({reason(error)})."
         memory = records.in_memory()
@@ -134,8 +144,15 @@ class Store:
             with suppress(sqlite3.Error):
                 disk.execute(f"PRAGMA busy_timeout = {_WAIT_AGAIN}")
                 records.transact(memory, lambda db: records.merge_into(db, disk, patient=True))
-        records.transact(memory, lambda db: [records.take_in(db, *one) for one in self._written.items()])
+        records.transact(memory, self._rewrite)
         self._memory = memory
+
+    def _rewrite(self, memory: sqlite3.Connection) -> None:
+        """Write again what this process wrote."""
+        moved = {key: records.take_in(memory, key, whole) for key, whole in self._written.items()}
+        for row in self._logged:
+            key = self.key(row.child, dt.date.fromisoformat(row.date), row.sitting)
+            log.put(memory, row._replace(sitting=moved.get(key, key)[2]))
 
     def _try_again(self) -> None:
         """Merge what is only in memory into the file; nothing happens where the disk takes no writing."""
@@ -151,11 +168,12 @@ class Store:
         except (OSError, sqlite3.Error, Damaged, NewerJournal) as error:
             if isinstance(error, _BUGS):
                 raise
+            self.trouble = reason(error)
             return
         held = {was: moved.get(now, now) for was, now in self._moved.items()}
         self._moved = {was: now for was, now in (moved | held).items() if was != now}
         memory.close()
-        self._memory = None
+        self._memory, self.trouble = None, ""
 
     # -- the file
 
@@ -166,23 +184,29 @@ class Store:
             if wrong := records.faults(source):
                 raise Damaged(wrong[0])
             self._memory = records.copy_of(source)
+        records.migrate(self._memory)
 
     def _reach(self, wait: int) -> sqlite3.Connection:
         """Open the file for writing. A damaged one is set aside, and what can be read of it kept."""
         try:
             self._disk = self._connect(wait)
-        except (Damaged, sqlite3.DatabaseError) as error:
-            if not isinstance(error, Damaged) and not records.is_damage(error):
+        except (Damaged, UnicodeDecodeError, sqlite3.DatabaseError) as error:
+            # Python gives up on a message of SQLite's that quotes a damaged name.
+            if isinstance(error, sqlite3.DatabaseError) and not records.is_damage(error):
                 raise
             self._disk = self._set_aside(wait)
         self._file = _identity(self.path)
         return self._disk
 
-    def _connect(self, wait: int) -> sqlite3.Connection:
+    def _connect(self, wait: int, *, anew: bool = False) -> sqlite3.Connection:
         if self._file is None:
             self.folder.mkdir(mode=0o700, parents=True, exist_ok=True)
         if self.path.exists():
             refuse_newer(self.path)
+        elif self._file is not None and not anew:
+            # Taken away since it was opened, on a memory stick for instance: a new one in its place would
+            # lie on another disk, and the marks in it would be found by nobody.
+            raise FileNotFoundError(errno.ENOENT, f"{NAME} is gone from {clean(str(self.folder))}")
         else:
             os.close(os.open(self.path, os.O_RDWR | os.O_CREAT, 0o600))
         disk = records.connect(self.path, wait)
@@ -208,7 +232,7 @@ class Store:
         for beside in ("-journal", "-wal", "-shm", ""):
             with suppress(FileNotFoundError):
                 self.path.with_name(NAME + beside).rename(aside.with_name(aside.name + beside))
-        disk = self._connect(wait)
+        disk = self._connect(wait, anew=True)
         kept: dict[Key, Key] = {}
         with suppress(OSError, sqlite3.Error), records.reading(aside) as source:
             kept = records.transact(disk, lambda db: records.merge_into(db, source, patient=True))

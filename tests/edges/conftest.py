@@ -18,9 +18,13 @@ def hand(tmp_path: Path) -> Iterator[Hand]:
     held: list[Journal] = []
 
     def open_one(
-        folder: Path = tmp_path, now: Callable[[], dt.datetime] = STILL, *, read_only: bool = False
+        folder: Path = tmp_path,
+        now: Callable[[], dt.datetime] = STILL,
+        *,
+        read_only: bool = False,
+        window: str = "",
     ) -> Journal:
-        held.append(Journal.open(folder, now, read_only=read_only))
+        held.append(Journal.open(folder, now, read_only=read_only, window=window))
         return held[-1]
 
     yield open_one

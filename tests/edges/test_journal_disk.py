@@ -102,19 +102,35 @@ def test_a_file_in_place_of_the_folder_and_a_folder_in_place_of_the_file(hand: H
 
 @pytest.mark.skipif(os.name != "posix", reason="an open file can be taken away on POSIX systems only")
 @pytest.mark.parametrize("everything", [False, True])
-def test_a_journal_taken_away_while_it_is_open(hand: Hand, tmp_path: Path, everything: bool) -> None:
-    journal = begun(hand(tmp_path / "stick"), marks=2)
-    journal.path.unlink()
-    if everything:
-        journal.path.with_name("journal.db-journal").unlink(missing_ok=True)
-        journal.folder.rmdir()
+def test_a_journal_taken_away_while_it_is_open_is_not_made_anew(
+    hand: Hand, tmp_path: Path, everything: bool
+) -> None:
+    """A memory stick pulled out: what would be written in its place lies on another disk."""
+    stick, drawer = tmp_path / "stick", tmp_path / "drawer"
+    journal = begun(hand(stick), marks=2)
+    stick.rename(drawer)
+    if not everything:
+        stick.mkdir()
+    for at in (2, 3):
+        journal.step("Bean", DAY, 1, at + 1, shown=at, at=at, mark=mark())
+        assert len(marks_of(journal)) == at + 1 and not journal.saving
+        assert list(tmp_path.rglob("journal*.db")) == [drawer / "journal.db"]
+    assert "journal.db is gone from" in journal.trouble
+    if not everything:
+        stick.rmdir()
+    drawer.rename(stick)
+    journal.set_rough("Bean", DAY, 1, True)
+    assert journal.saving and not journal.trouble and marks_of(hand(stick)) == marks_of(journal)
+
+
+def test_a_morning_gone_on_with_is_at_hand_when_its_journal_is_taken_away(hand: Hand, tmp_path: Path) -> None:
+    begun(hand(tmp_path / "stick"), marks=2).shut()
+    journal = hand(tmp_path / "stick")
+    journal.keep_in_mind("Bean", DAY, 1)
+    journal._store._disk.close() if journal._store._disk else None
+    (tmp_path / "stick").rename(tmp_path / "drawer")
     journal.step("Bean", DAY, 1, 3, shown=3, at=2, mark=mark())
-    assert marks_of(journal) == dict.fromkeys(range(3), Mark.FLUENT)
-    assert journal.saving is not everything and (tmp_path / "stick").exists() is not everything
-    if everything:
-        journal.folder.mkdir()
-        journal.set_rough("Bean", DAY, 1, True)
-    assert journal.saving and marks_of(hand(tmp_path / "stick")) == marks_of(journal)
+    assert marks_of(journal) == dict.fromkeys(range(3), Mark.FLUENT) and len(journal.history("Bean")) == 4
 
 
 def test_another_program_that_holds_the_file_is_waited_for_a_little_and_then_worked_around(

@@ -72,7 +72,7 @@ async def test_all_of_the_help_can_be_reached_at_every_size(app: WarmupApp, size
     async with app.run_test(size=size) as pilot:
         await press(pilot, "question_mark")
         seen, (_, below) = frame(app), out_of_sight(frame(app))
-        assert bool(below) is (size == (40, 12))
+        assert below or size != (40, 12)
         for _ in range(below):
             await press(pilot, "down")
             seen += frame(app)

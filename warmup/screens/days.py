@@ -24,6 +24,7 @@ _STEPS = {
     "back": "left",
     "next": "right",
     "cue": "change",
+    "leave": "question",
 }
 """What the keys of the morning mean here."""
 

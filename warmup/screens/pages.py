@@ -1,5 +1,6 @@
 """What stands on the script in each mode of the morning, as blocks of lines. No widgets here."""
 
+import datetime as dt
 from collections.abc import Sequence
 from typing import NamedTuple
 
@@ -9,7 +10,7 @@ from warmup.morning import Mark, Morning
 from warmup.screens.lists import cut_off, scroll_end, scrolled, window
 from warmup.screens.script import Block, Keep, Line, Script, Span, Tone, wrapped
 from warmup.sitting import Sitting
-from warmup.words import date_words, in_words
+from warmup.words import WEEKDAYS, date_words, in_words
 
 BEADS = {
     Mark.FLUENT: "●",
@@ -129,9 +130,10 @@ def _cues(page: Script, sitting: Sitting) -> None:
 
 
 def _notices(page: Script, notices: Sequence[Notice]) -> None:
-    """The first notice stays whatever happens; the words to say are worth more than the others."""
+    """The first notice stays if it is about something lost; the words to say are worth more than others."""
     for at, notice in enumerate(notices):
-        tone, keep = Tone.NOTICE if notice.loud else Tone.CUE, Keep.NOTICE if at else Keep.ALWAYS
+        tone = Tone.NOTICE if notice.loud else Tone.CUE
+        keep = Keep.NOTICE if at or not notice.loud else Keep.ALWAYS
         page.text(notice.text, tone, keep, bottom=True)
 
 
@@ -189,16 +191,13 @@ def close_page(
     _notices(page, notices)
     page.line(beads(sitting), Keep.BEADS, bottom=True)
     left = len(sitting.unmarked)
-    if left and not sitting.closed:
+    if left:
         page.text(f"{left} without a mark.", Tone.QUIET, Keep.WORKING, bottom=True)
-        page.keys(
-            [*_key("fluent", " the others came easily"), *_key("accept", " leave them, and finish")],
-            Keep.ALWAYS,
-        )
-    elif sitting.closed:
-        page.keys([*_key("accept", " leave"), *_key("short", " another short one")], Keep.ALWAYS)
+    keys = _key("easy", " those came easily too") if left else ()
+    if sitting.closed:
+        page.keys([*keys, *_key("accept", " leave"), *_key("short", " another short one")], Keep.ALWAYS)
     else:
-        page.keys([*_key("accept", " finish")], Keep.ALWAYS)
+        page.keys([*keys, *_key("accept", " leave them, and finish" if left else " finish")], Keep.ALWAYS)
     page.keys(
         [span for each in ("back", "undo", "rough", "help", "quit") for span in _key(each)], Keep.WORKING
     )
@@ -273,7 +272,11 @@ class Unlocked(NamedTuple):
 
     def words(self) -> str:
         """The row as it stands in the list."""
-        return f"week {self.week:>2}  {'held back: ' if self.held else ''}{self.title}: {self.label}"
+        return f"week {self.week:>2}  {'held back: ' if self.held else ''}{self.named()}"
+
+    def named(self) -> str:
+        """What the level is called."""
+        return f"{self.title}: {self.label}"
 
 
 class TeachAgain(NamedTuple):
@@ -327,14 +330,26 @@ def _cut(text: str, width: int) -> str:
     return text if len(text) <= width else f"{text[: width - 1]}…"
 
 
-def counts_page(morning: Morning, width: int) -> Script:
+def counts_page(morning: Morning, width: int, notices: Sequence[Notice] = ()) -> Script:
     """A morning on a day that was not planned: does it count?"""
     page = Script(width)
     _head(page, morning)
     page.air()
     page.text("No school was planned today. A warm-up is welcome.", Tone.SAY, Keep.ALWAYS)
     page.text("Does it count as a school day?", Tone.SAY, Keep.ALWAYS)
+    _notices(page, notices)
     page.keys(
         [*_key("accept", " no, just for fun"), *_key("fluent", " yes, it counts"), *_key("quit")], Keep.ALWAYS
     )
+    return page
+
+
+def turned_page(now: dt.date, stood: dt.date, width: int) -> Script:
+    """The clock says another date than the morning on screen: today's, or finish that one?"""
+    page, day = Script(width), dt.timedelta(1)
+    named = WEEKDAYS[now.weekday()] if now == stood + day else date_words(now, year=True)
+    page.text(f"It is {named} now.", Tone.SAY, Keep.ALWAYS)
+    page.text("What was marked stays with its day.", Tone.QUIET, Keep.WATCH)
+    back = " finish yesterday’s" if now == stood + day else f" finish the one of {date_words(stood)}"
+    page.keys([*_key("accept", " today’s warm-up"), *_key("back", back), *_key("quit")], Keep.ALWAYS)
     return page
