@@ -63,12 +63,12 @@ def fixed_prompts() -> tuple[Prompt, ...]:
         accept=(),
         working="7 + 3 = 10",
         cues=(
-            Cue("Wait. Then: show me seven on your fingers."),
+            Cue("Show me seven on your fingers."),
             Cue("Look at the fingers still folded.", TenFrame(7)),
             Cue("Touch the first folded finger together, and let the child go on."),
         ),
         watch_for="Answering two or four: one off. Fingers settle it.",
-        table="ten-hole tray",
+        table="ten frame",
         seconds=20,
         guess=0.0,
         given={"have": 7, "make": 10},
@@ -83,7 +83,7 @@ def fixed_prompts() -> tuple[Prompt, ...]:
         answer="twenty-eight, twenty-nine, thirty, thirty-one, thirty-two",
         working="28, 29, 30 … 32: past the 29 the tens change",
         cues=(
-            Cue("Wait. Then: say the start with me."),
+            Cue("Say the start with me."),
             Cue("A finger on twenty-eight in the chart.", HundredChart(21, 40, (), (28,))),
             Cue("Begin together and fall silent."),
         ),

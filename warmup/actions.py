@@ -50,7 +50,7 @@ ACTIONS = (
         "hesitated",
         ("down", "s"),
         "hesitated",
-        "A cue, a fresh start or a look for help. Marks it and goes on.",
+        "A cue, a fresh start or help. Marks it and goes on.",
         Group.MARK,
     ),
     Action("not_yet", ("n", "x"), "not yet", "You had to show it. Marks it and goes on.", Group.MARK),

@@ -139,9 +139,9 @@ class WarmupApp(App[int]):
 
     def action_do(self, name: str) -> None:
         """Do an action of the table."""
-        screen = self.screen
-        if isinstance(screen, MorningScreen):
-            screen.do(name)
+        do: Callable[[str], None] | None = getattr(self.screen, "do", None)
+        if do is not None:
+            do(name)
         elif name == "quit":
             self.exit()
 

@@ -204,7 +204,7 @@ class Desk:
     def settle(self, off: Collection[dt.date]) -> None:
         """Everything before today is known now; the days in ``off`` were no school."""
         until = self.today - dt.timedelta(1)
-        free = tuple(sorted({*self.family.off, *((day, day) for day in off)}))
+        free = tuple(sorted({*self.family.off, *self.year.stretches(off)}))
         self.change(self.family._replace(off=free, settled=max(until, self.family.settled or until)))
 
     def count_today(self) -> None:

@@ -164,7 +164,13 @@ EXAMPLES: Mapping[str, tuple[Picture, ...]] = MappingProxyType(
             PatternRow(("circle", "square", "triangle", "circle", "?", "triangle")),
         ),
         "queue": (Queue(3), Queue(10, "right"), Queue(6, "left", (4,))),
-        "scale": (Scale("ball", "box", "left"), Scale("ball", "box", "right", "ball")),
+        "scale": (
+            Scale("ball", "box", "left"),
+            Scale("ball", "box", "right", "ball"),
+            Scale("hat", "cup", "left"),
+            Scale("fish", "boat", "right", "fish"),
+            Scale("box", "hat", "left", "hat"),
+        ),
         "scene": (
             Scene((("ball", "", "cup"), ("bear", "box", "hat"))),
             Scene((("boat", "fish", "tree"),)),

@@ -267,23 +267,6 @@ async def test_closing_marks_the_rest_and_ends(app: WarmupApp) -> None:
     assert {line.mark for line in app.journal.history("Bean")} == {Mark.FLUENT}
 
 
-async def test_mornings_without_a_record_are_asked_about_once(home: Path, clock: Clock) -> None:
-    family = FAMILY._replace(began=dt.date(2027, 3, 1), settled=None)
-    desk = desk_at(home, clock, family)
-    start_fixed(desk)
-    assert desk.journal is not None
-    app = WarmupApp(desk, desk.journal, clock)
-    async with app.run_test(size=(80, 24)) as pilot:
-        shown = frame(app)
-        assert "Monday, March 1" in shown and "Tuesday, March 2" in shown and "school, or off?" in shown
-        before = desk.morning().school_day
-        await press(pilot, "down", "right", "enter")
-        assert morning(app).mode is Mode.PROMPT
-        assert load(home / "family.toml").off == ((dt.date(2027, 3, 2), dt.date(2027, 3, 2)),)
-        assert desk.morning().school_day == before - 1
-    assert not desk_at(home, clock, load(home / "family.toml")).unsettled()
-
-
 @pytest.mark.parametrize(("key", "counts"), [("enter", False), ("up", True)])
 async def test_a_saturday_is_welcome_and_asks_whether_it_counts(
     home: Path, clock: Clock, key: str, counts: bool

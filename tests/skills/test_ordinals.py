@@ -68,3 +68,13 @@ def test_a_hat_is_found_by_counting_from_the_door() -> None:
     for p in hats:
         assert p.picture == Queue(p.given["count"], p.given["front"], (p.given["place"],))
         assert p.given["place"] <= p.given["count"] <= 10
+
+
+def test_a_week_is_started_where_the_words_say() -> None:
+    """Sunday is no more the first day than Monday is: the words choose, and never say which one is."""
+    days = [
+        p for p in asked("ordinals/to-tenth", 400) if p.given.get("names", ("",))[0] in ("Monday", "Sunday")
+    ]
+    assert {p.given["names"][0] for p in days} == {"Monday", "Sunday"}
+    assert not any("the first day" in p.say for p in days)
+    assert all(p.given["names"][0] in p.say for p in days)

@@ -69,6 +69,11 @@ class Queue(NamedTuple):
         hat = ", one of them in a hat" if len(self.hats) == 1 else ", some in hats" if self.hats else ""
         return f"a line of figures{hat}, with a door at the {self.front} end"
 
+    def exactly(self) -> str:
+        """What to lay out or draw where the screen can't be shown; it may tell the answer."""
+        hats = f"; a hat on toy {', '.join(map(str, self.hats))} from the door" if self.hats else ""
+        return f"toys in line: {self.number}, the door at the {self.front}{hats}"
+
     def shows(self) -> tuple[str, ...]:
         """No numeral and no name stands on it."""
         return ()

@@ -1,11 +1,16 @@
 """What a key does to the morning, and the line that the screen says of it."""
 
+import datetime as dt
+from collections.abc import Sequence
+
 from warmup import undoing
 from warmup.closing import named
 from warmup.morning import Mark
 from warmup.sitting import Sitting
-from warmup.words import number_word
+from warmup.words import date_words, number_word
 
+MANY = 5
+"""From so many days off on, their number is said and not each date."""
 STOPPED = "One that comes easily, then done for today."
 STOPPED_ITSELF = "Two in a row not yet: one that comes easily, then done for today."
 STOPPED_AT_ONCE = "Done for today. The rest is no debt."
@@ -39,3 +44,10 @@ def said_of_the_day(sitting: Sitting, action: str) -> str:
             sitting.hold_back()
             return f"Held back: {named(at)}. Key l lists what is held, to let it come again."
     return ""
+
+
+def said_of_days(off: Sequence[dt.date]) -> str:
+    """What the screen says of missed mornings, by those that were off."""
+    if not off:
+        return "All were school days."
+    return f"Days off: {', '.join(map(date_words, off)) if len(off) < MANY else number_word(len(off))}."

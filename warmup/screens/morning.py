@@ -1,5 +1,6 @@
 """The morning: one screen whose mode changes, since a pushed screen would cost a blink."""
 
+import datetime as dt
 from collections.abc import Callable
 from enum import Enum
 
@@ -16,7 +17,7 @@ from warmup.journal import Changed, Journal
 from warmup.morning import Mark
 from warmup.pictures import Picture
 from warmup.screens import pages
-from warmup.screens.doing import said_of_marking, said_of_the_day
+from warmup.screens.doing import said_of_days, said_of_marking, said_of_the_day
 from warmup.screens.guards import Bounces, Midnight
 from warmup.screens.pages import Notice
 from warmup.screens.panes import ScriptPane, Stage
@@ -24,7 +25,7 @@ from warmup.screens.script import Script
 from warmup.screens.unlocked import UnlockedList
 from warmup.sitting import Sitting, begin, resume
 from warmup.undoing import CannotUndo, Undone
-from warmup.words import date_words, number_word
+from warmup.words import number_word
 
 NARROW = 72
 """Under this many columns the script is a strip below the stage."""
@@ -74,9 +75,7 @@ class MorningScreen(Screen[object]):
         self.stage, self.script = Stage(), ScriptPane(self.page)
         self._room: tuple[int | str, int | str] | None = None
         self.sitting: Sitting | None = None
-        self.days = desk.unsettled()
-        self.off = [False] * len(self.days)
-        self.cursor = 0
+        self.cursor = self._end = 0
         self.said = self.wrong = ""
         self._ending: Closing | None = None
         self._list = UnlockedList(desk, self._keep)
@@ -91,7 +90,7 @@ class MorningScreen(Screen[object]):
         self._shape(self.app.size.width, self.app.size.height)
 
     def on_mount(self) -> None:
-        """Begin or go on with the sitting, unless there is something to ask first.
+        """Begin or go on with the sitting, unless there is something to ask of missed mornings first.
 
         A routine file that can't be read ends the program, with the sentence that says so.
         """
@@ -107,14 +106,28 @@ class MorningScreen(Screen[object]):
     # -- modes
 
     def _first_mode(self) -> Mode:
-        if self.days:
-            return Mode.DAYS
-        return self._second_mode()
+        return Mode.DAYS if self.desk.unsettled() else self._second_mode()
 
     def _second_mode(self) -> Mode:
         planned = self.desk.morning().is_school
         started = self.journal.sittings_of(self.desk.child.record, self.desk.today)
         return Mode.PROMPT if planned or started else Mode.COUNTS
+
+    def _ask_of_days(self) -> None:
+        """Ask whether missed mornings were school or off, on a screen of its own, then begin."""
+        from warmup.missed import Missed
+        from warmup.screens.days import DaysScreen
+
+        missed = Missed(self.desk.family, self.desk.today, self.desk.unsettled())
+        self.app.push_screen(DaysScreen(missed, self.turn_theme), self._settle)
+
+    def _settle(self, off: tuple[dt.date, ...] | None) -> None:
+        """Keep what was said of the missed mornings and go on, unless midnight has passed over it."""
+        self._keep(undoing.DAYS, lambda: self.desk.settle(off or ()))
+        # The key that ended it was pressed elsewhere: should it bounce, it must do nothing here.
+        self._bounces.stops("accept", list_shown=False)
+        self.said = said_of_days(off or ())
+        self._enter(Mode.TURNED if self._midnight.asks(self.desk.today) else self._second_mode())
 
     def _enter(self, mode: Mode) -> None:
         if mode in (Mode.PROMPT, Mode.CLOSE) and self.sitting is None:
@@ -130,6 +143,8 @@ class MorningScreen(Screen[object]):
             self._bounces.opened_a_page()
         self.mode = mode
         self._show()
+        if mode is Mode.DAYS:
+            self._ask_of_days()
 
     def _sit(self) -> None:
         """Go on with the day's sitting, or begin it."""
@@ -192,14 +207,13 @@ class MorningScreen(Screen[object]):
             case Mode.CLOSE if self.sitting and self._ending:
                 return pages.close_page(self.sitting, self._ending, width, self._notices(), name)
             case Mode.HELP:
-                return pages.help_page(width, height)
+                self._end = pages.help_end(width, height)
+                self.cursor = min(self.cursor, self._end)
+                return pages.help_page(width, height, self.cursor)
             case Mode.UNLOCKED:
                 return self._list.page(width, height, self._notices())
             case Mode.TURNED if self._midnight.offered:
                 return pages.turned_page(self._midnight.offered, self.desk.today, width)
-            case Mode.DAYS:
-                days = [date_words(day) for day in self.days]
-                return pages.days_page(days, self.off, self.cursor, width, height)
             case Mode.COUNTS:
                 return pages.counts_page(self.desk.morning(), width, self._notices())
             case _:
@@ -216,7 +230,7 @@ class MorningScreen(Screen[object]):
 
     def do(self, action: str) -> None:
         """Do one action of the table in the mode the screen is in; a file it can't read is said, no more."""
-        if self._bounces.stops(action, list_shown=self.mode in (Mode.DAYS, Mode.UNLOCKED)):
+        if self._bounces.stops(action, list_shown=self.mode in (Mode.HELP, Mode.UNLOCKED)):
             return
         self.said = self.wrong = ""
         if action != "quit" and self._midnight.asks(self.desk.today):
@@ -241,12 +255,14 @@ class MorningScreen(Screen[object]):
             case "theme", _:
                 self.turn_theme()
                 self._show()
+            case "fluent" | "hesitated", Mode.HELP:
+                self.cursor = max(0, self.cursor + (1 if action == "hesitated" else -1))
+                self._show()
             case "help" | "leave", Mode.HELP:
                 self._enter(self._home())
             case "help", _:
+                self.cursor = 0
                 self._enter(Mode.HELP)
-            case _, Mode.DAYS:
-                self._do_days(action)
             case _, Mode.COUNTS:
                 self._do_counts(action)
             case _, Mode.PROMPT:
@@ -323,30 +339,6 @@ class MorningScreen(Screen[object]):
                 return
         self._enter(Mode.PROMPT)
 
-    def _do_days(self, action: str) -> None:
-        match action:
-            case "fluent":
-                self.cursor = max(0, self.cursor - 1)
-            case "hesitated":
-                self.cursor = min(len(self.days) - 1, self.cursor + 1)
-            case "next" | "back" | "cue":
-                self.off[self.cursor] = not self.off[self.cursor]
-            case "accept":
-                off = [day for day, off in zip(self.days, self.off, strict=True) if off]
-                self._keep(undoing.DAYS, lambda: self.desk.settle(off))
-                self.days = ()
-                self.said = (
-                    f"Days off: {', '.join(map(date_words, off))}." if off else "All were school days."
-                )
-                self._enter(self._second_mode())
-                return
-            case "undo":
-                self._undo(undoing.undo_day(self.desk, self.journal))
-                return
-            case "leave":
-                self.said = NOTHING_BEHIND
-        self._show()
-
     def _do_counts(self, action: str) -> None:
         match action:
             case "fluent":
@@ -387,8 +379,7 @@ class MorningScreen(Screen[object]):
             case "accept" if now:
                 self._midnight.go()
                 self.desk.turn_to(now)
-                self.sitting, self.days = None, self.desk.unsettled()
-                self.off, self.cursor = [False] * len(self.days), 0
+                self.sitting = None
                 self._enter(self._first_mode())
             case "back" | "leave":
                 self._midnight.stay()
@@ -411,9 +402,7 @@ class MorningScreen(Screen[object]):
         self.said = f"Undone: {undone.words}." if undone else "Nothing to undo."
         if undone and undone.what in (undoing.DAYS, undoing.EXTRA):
             self.sitting, self._days_undone = None, True
-            self.days = self.desk.unsettled()
-            self.off, self.cursor = [False] * len(self.days), 0
-            mode = Mode.DAYS if self.days else Mode.COUNTS
+            mode = Mode.DAYS if self.desk.unsettled() else Mode.COUNTS
         elif self.sitting is None:
             mode = self.mode
         self._enter(mode)
