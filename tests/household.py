@@ -57,7 +57,7 @@ def fixed_prompts() -> tuple[Prompt, ...]:
         skill="make-ten",
         level="all",
         item="make-ten/seven-three",
-        say="The tray holds ten. It has seven eggs. How many more fit in?",
+        say="The ten frame has seven in it. How many more fill it?",
         wording="b",
         answer="three",
         accept=(),

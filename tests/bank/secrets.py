@@ -19,12 +19,12 @@ def told(prompt: Prompt) -> set[str]:
 
 def leaks(prompt: Prompt) -> list[str]:
     """Cues that say the answer and pictures that show it where the question has not said it already."""
-    forms = {form for form in told(prompt) if not _says(prompt.say, form)}
+    forms = {form for form in told(prompt) if not says(prompt.say, form)}
     wrong = [
         f"cue {n} says {form!r}"
         for n, cue in enumerate(prompt.cues, 1)
         for form in forms
-        if _says(cue.text, form)
+        if says(cue.text, form)
     ]
     if prompt.picture:
         meant = _meant(prompt)
@@ -33,9 +33,7 @@ def leaks(prompt: Prompt) -> list[str]:
             for label in prompt.picture.shows()
             if label.lower() in forms and label not in meant
         ]
-        wrong += [
-            f"the picture's words say {form!r}" for form in forms if _says(prompt.picture.words(), form)
-        ]
+        wrong += [f"the picture's words say {form!r}" for form in forms if says(prompt.picture.words(), form)]
     for n, cue in enumerate(prompt.cues, 1):
         if cue.picture:
             wrong += [f"cue {n}'s picture marks {x!r}" for x in cue.picture.marked() if x.lower() in forms]
@@ -48,7 +46,7 @@ def _meant(prompt: Prompt) -> set[str]:
     return {str(prompt.given.get("read", ""))} | (cards if len(cards) > 1 else set())
 
 
-def _says(text: str, form: str) -> bool:
+def says(text: str, form: str) -> bool:
     """Whether the words of ``form`` stand in the text, not as a part of a longer number word."""
     return re.search(rf"(?<![\w-]){re.escape(form)}(?![\w-])", text.lower()) is not None
 
@@ -61,10 +59,10 @@ _BEGUN = re.compile(r"“[^“”]*?([A-Za-z]+(?:-[a-z]+)?)-?…”")
 
 def more_leaks(prompt: Prompt) -> list[str]:
     """The answer in what the adult does, or its first sound in a cue."""
-    forms = {form for form in told(prompt) if not _says(prompt.say, form)}
+    forms = {form for form in told(prompt) if not says(prompt.say, form)}
     # How long something is seen is no answer: the adult counts under the breath.
     do = prompt.do.replace("count to two", "")
-    wrong = [f"do says {form!r}" for form in forms if _says(do, form)]
+    wrong = [f"do says {form!r}" for form in forms if says(do, form)]
     for number, cue in enumerate(prompt.cues, 1):
         if re.search(r"first sound|(?:starts|begins) with the sound|sounds like", cue.text):
             wrong.append(f"cue {number} asks for the first sound")
@@ -88,12 +86,12 @@ def watch_for_tells(prompt: Prompt) -> list[str]:
 
     A mix-up may be named by both its names: "six and nine turned over".
     """
-    forms = {form for form in told(prompt) if form not in _NONE and not _says(prompt.say, form)}
+    forms = {form for form in told(prompt) if form not in _NONE and not says(prompt.say, form)}
     read = without_pronouns(prompt.watch_for)
     kinds = [kind for kind in _KINDS if any(form.rpartition(" ")[2] in kind for form in forms)]
-    if any(sum(_says(read, word) for word in kind) > 1 for kind in kinds):
+    if any(sum(says(read, word) for word in kind) > 1 for kind in kinds):
         return []
-    return [f"watch for says {form!r}" for form in forms if _says(read, form)]
+    return [f"watch for says {form!r}" for form in forms if says(read, form)]
 
 
 def question_tells(prompt: Prompt) -> list[str]:
@@ -103,7 +101,7 @@ def question_tells(prompt: Prompt) -> list[str]:
     number = answer.partition(" ")[0] in _NUMBERS
     if prompt.skill == "patterns" or answer in offered or number or _CHOICE.search(prompt.say):
         return []
-    return [f"say holds the answer {answer!r}"] if _says(prompt.say, answer) else []
+    return [f"say holds the answer {answer!r}"] if says(prompt.say, answer) else []
 
 
 _NUMBERS = {number_word(n) for n in range(121)}

@@ -227,7 +227,7 @@ def _part_whole(words: str) -> Fields | None:
     return m and dict(zip(("whole", "left", "right"), places(", ".join(m.groups())), strict=True))
 
 
-def _queue(words: str) -> Fields | None:
+def _toy_line(words: str) -> Fields | None:
     m = match(
         r"toys in line: (\d+), the door at the (left|right)(?:; a hat on toy ([\d, ]+) from the door)?", words
     )
@@ -303,7 +303,7 @@ READERS: Mapping[str, Callable[[str], Fields | None]] = {
     "pairs": _pairs,
     "part-whole": _part_whole,
     "pattern-row": pattern_row,
-    "queue": _queue,
+    "toy-line": _toy_line,
     "scale": _scale,
     "scene": _scene,
     "shape-row": shape_row,

@@ -210,7 +210,7 @@ def _about_halves(draw: Draw) -> Draft:
             Cue("Fold a napkin edge to edge, open it, and look at its parts."),
             Cue("Tear it on the crease together and share it out. The child tells the rest."),
         ),
-        watch_for="Calling any two pieces fair. Lay them on each other and look.",
+        watch_for="Calling any pieces fair. Lay them on each other and look.",
         given={"thing": food, "ask": asked},
         guess=0.3,
         table="paper napkin",

@@ -18,7 +18,7 @@ _FORMS = ("plain", "striped", "spotted")
 _LONG_THINGS = ("spoon", "shoe", "fork", "sock", "book", "brush", "scarf", "mitt", "straw", "leaf")
 _HEAVY_THINGS = ("shoe", "spoon", "book", "apple", "pear", "block", "orange", "roll", "hat", "sock")
 ON_SEE_SAW = ("ball", "box", "cup", "hat", "boat", "fish")
-"""What can be drawn on the see-saw, any two of them a pair."""
+"""What can be drawn on the seesaw, any two of them a pair."""
 _COLORS = ("red", "blue", "green", "black", "white", "pink", "brown", "gray")
 
 
@@ -45,14 +45,14 @@ _WEIGHT = _Attribute(
     "heavier",
     "lighter",
     "when one is held in each hand",
-    "Hold out both hands like a see-saw, the {thing} in one. Which hand sinks?",
+    "Hold out both hands like a seesaw, the {thing} in one. Which hand sinks?",
     "Put the {thing} in one hand together. The child tries things in the other.",
     "Choosing by looks: a big thing need not be heavy. Lift it first.",
 )
 
 
 def ask(item: str, morning: Morning, draw: Draw) -> Draft:
-    """Two ribbons, a see-saw, three in a row, a ribbon in clips; or a thing to be found in the room."""
+    """Two ribbons, a seesaw, three in a row, a ribbon in clips; or a thing to be found in the room."""
     match item:
         case "longer" | "ends-not-lined-up":
             return _ribbons(item, morning.animal, draw)
@@ -163,14 +163,14 @@ def _see_saw(item: str, draw: Draw) -> Draft:
     trap = item == "big-is-not-heavy"
     return Draft(
         say=draw.way(
-            f"A {left} and a {right} sit on a see-saw. Which is {asked}?",
-            f"Look at the see-saw. Which thing is {asked}?",
+            f"A {left} and a {right} sit on a seesaw. Which is {asked}?",
+            f"Look at the seesaw. Which thing is {asked}?",
             f"Put your finger on the thing that is {asked}.",
         ),
         answer=f"the {answer}",
         working=f"the {heavy} is down: it is the heavier one",
         cues=(
-            Cue("Which end of the see-saw is down?"),
+            Cue("Which end of the seesaw is down?"),
             Cue("Hold out your arms like the plank. What makes an arm sink?"),
             Cue("Tip your arms like the plank together. The child tells what pulls its end down."),
         ),

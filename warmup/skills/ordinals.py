@@ -82,7 +82,7 @@ def _point(item: str, draw: Draw) -> Draft:
         ),
         watch_for=_WATCH[item],
         given={"count": count, "front": front, "place": place, "name": name},
-        picture=pictures.Queue(count, front),
+        picture=pictures.ToyLine(count, front),
         guess=0.25,
     )
 
@@ -108,7 +108,7 @@ def _hat(item: str, place: int, draw: Draw) -> Draft:
         ),
         watch_for=_WATCH[item],
         given={"count": count, "front": front, "place": place},
-        picture=pictures.Queue(count, front, (place,)),
+        picture=pictures.ToyLine(count, front, (place,)),
         guess=0.1,
     )
 

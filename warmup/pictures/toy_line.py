@@ -1,4 +1,4 @@
-"""A queue at a door: which end is first is seen, and no number is shown."""
+"""Toys in line at a door: which end is first is seen, and no number is shown."""
 
 from typing import Literal, NamedTuple
 
@@ -8,7 +8,7 @@ from warmup.pictures.canvas import Canvas, Drawing, Ink, box, disc, frame
 _BODY, _TALL, _LEAST = 1.8, 3.4, 3.5
 
 
-class Queue(NamedTuple):
+class ToyLine(NamedTuple):
     """``number`` figures in line (1 to 10) at a door on the ``front`` side, the first of them at the door.
 
     Figures at the places ``hats``, counted from the door, wear a tall hat and have a second ink, so that
@@ -18,7 +18,7 @@ class Queue(NamedTuple):
     number: int
     front: Literal["left", "right"] = "left"
     hats: tuple[int, ...] = ()
-    kind: str = "queue"
+    kind: str = "toy-line"
 
     def least(self) -> tuple[int, int]:
         """Three and a half cells a figure, four for the door, and the height that goes with it."""
@@ -83,4 +83,4 @@ class Queue(NamedTuple):
         return ()
 
 
-PICTURE = Queue
+PICTURE = ToyLine
