@@ -26,8 +26,26 @@ FAMILY = Family(
 Clock = Callable[[], dt.datetime]
 
 
+class StandingClock:
+    """A clock that goes on a second at every look."""
+
+    def __init__(self, moment: dt.datetime) -> None:
+        self.moment = moment
+
+    def __call__(self) -> dt.datetime:
+        self.moment += dt.timedelta(seconds=1)
+        return self.moment
+
+    def turn_to(self, day: dt.date) -> None:
+        """Eight o'clock on this day, unless it is that day already."""
+        if self.moment.date() != day:
+            self.moment = dt.datetime.combine(day, dt.time(8))
+
+
 def desk_at(home: Path, clock: Clock, family: Family = FAMILY, today: dt.date = TODAY) -> Desk:
-    """A desk whose files lie in ``home``."""
+    """A desk whose files lie in ``home``; a clock of a test says the desk's day."""
+    if isinstance(clock, StandingClock):
+        clock.turn_to(today)
     places = Places(home, home)
     families.save(home / "family.toml", family)
     return sit_down(places, family, today, Journal.open(home, clock))
@@ -39,18 +57,18 @@ def fixed_prompts() -> tuple[Prompt, ...]:
         skill="make-ten",
         level="all",
         item="make-ten/seven-three",
-        say="The tray holds ten. It has seven eggs. How many more fit in?",
+        say="The ten frame has seven in it. How many more fill it?",
         wording="b",
         answer="three",
         accept=(),
         working="7 + 3 = 10",
         cues=(
-            Cue("Wait. Then: show me seven on your fingers."),
+            Cue("Show me seven on your fingers."),
             Cue("Look at the fingers still folded.", TenFrame(7)),
             Cue("Touch the first folded finger together, and let the child go on."),
         ),
         watch_for="Answering two or four: one off. Fingers settle it.",
-        table="ten-hole tray",
+        table="ten frame",
         seconds=20,
         guess=0.0,
         given={"have": 7, "make": 10},
@@ -65,7 +83,7 @@ def fixed_prompts() -> tuple[Prompt, ...]:
         answer="twenty-eight, twenty-nine, thirty, thirty-one, thirty-two",
         working="28, 29, 30 … 32: past the 29 the tens change",
         cues=(
-            Cue("Wait. Then: say the start with me."),
+            Cue("Say the start with me."),
             Cue("A finger on twenty-eight in the chart.", HundredChart(21, 40, (), (28,))),
             Cue("Begin together and fall silent."),
         ),

@@ -1,7 +1,8 @@
 """The command line. A screen is imported only on the way to opening one.
 
 Exit codes: 0 done; 1 ``check`` found something wrong; 2 the command line was not understood;
-3 a file cannot be used as it is (one sentence on standard error says which, and what to do).
+3 a file cannot be used as it is (one sentence on standard error says which, and what to do); 4 a mistake
+of the program itself (one sentence says where; WARMUP_TRACEBACK=1 shows the way there).
 """
 
 import contextlib
@@ -19,7 +20,7 @@ if TYPE_CHECKING:
     from warmup.family import Family
     from warmup.journal import Journal
 
-DONE, WRONG, USAGE, UNUSABLE = 0, 1, 2, 3
+DONE, WRONG, USAGE, UNUSABLE, MISTAKE = 0, 1, 2, 3, 4
 Clock = Callable[[], dt.datetime]
 
 
@@ -39,12 +40,12 @@ def main(argv: Sequence[str] | None = None, clock: Clock = dt.datetime.now) -> i
     except KeyboardInterrupt:
         return DONE
     except Exception as error:
-        code, sentence = _sentence(error)
-        if not sentence:
+        if os.environ.get("WARMUP_TRACEBACK"):
             raise
         from warmup.documents import clean
 
-        if code == UNUSABLE:
+        code, sentence = _sentence(error)
+        if code != USAGE:
             _print_no_more()
         print(f"warmup: {clean(sentence)}", file=sys.stderr)
         return code
@@ -94,7 +95,7 @@ def _do(arguments: SimpleNamespace, clock: Clock, places: "Places", aside: str =
 
 
 def _sentence(error: Exception) -> tuple[int, str]:
-    """The exit code and what is wrong, in a sentence; nothing for what is a mistake of the program."""
+    """The exit code, and what is wrong in a sentence."""
     from warmup.documents import FileProblem, clean
     from warmup.journal import JournalProblem
     from warmup.printing import Refused
@@ -107,7 +108,21 @@ def _sentence(error: Exception) -> tuple[int, str]:
         case OSError():
             place = clean(str(error.filename)) if error.filename else "what was to be printed"
             return UNUSABLE, f"{place}: {error.strerror or clean(str(error))}."
-    return UNUSABLE, ""
+    return MISTAKE, _mistake(error)
+
+
+def _mistake(error: Exception) -> str:
+    """A mistake of the program in a sentence: its kind and where, and nothing of what it was working on."""
+    import traceback
+    from pathlib import Path
+
+    frames = traceback.extract_tb(error.__traceback__)
+    own = [frame for frame in frames if Path(frame.filename).is_relative_to(Path(__file__).parent)]
+    where = (own or frames)[-1]
+    return (
+        f"a mistake in the program ended it ({type(error).__name__} in {Path(where.filename).name}, line "
+        f"{where.lineno}). What you marked is kept; please report this line."
+    )
 
 
 def _print_no_more() -> None:
@@ -164,7 +179,7 @@ def _morning(places: "Places", child: str, clock: Clock, aside: str = "") -> int
         draw_in_utf8()
         app = WarmupApp(desk, journal, clock, (journal.notice,), welcome, aside)
         app.run()
-    return app.return_code or DONE
+    return app.ended()
 
 
 @contextlib.contextmanager

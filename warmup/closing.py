@@ -8,7 +8,8 @@ from warmup.desk import Desk
 from warmup.memory import Knowledge
 from warmup.morning import Mark, Prompt
 from warmup.sitting import Sitting
-from warmup.words import date_words, number_word
+from warmup.story import morning_at
+from warmup.words import WEEKDAYS, date_words, number_word
 
 
 class Closing(NamedTuple):
@@ -76,11 +77,21 @@ def _easy(sitting: Sitting, at: int) -> bool:
 
 def _back(sitting: Sitting, resting: Sequence[Prompt]) -> str:
     again = [
-        named(p)
+        f"{named(p)}{_when(sitting.desk, p)}"
         for at, p in enumerate(sitting.prompts)
         if sitting.mark_at(at) in (Mark.HESITATED, Mark.NOT_YET) and p not in resting
     ]
     return "; ".join(dict.fromkeys(again))
+
+
+def _when(desk: Desk, prompt: Prompt) -> str:
+    """The school day on which it is due back, ": again Monday"; nothing after the year's last morning."""
+    owed = desk.knowledge().of(prompt.item).owed
+    day = None if owed is None else morning_at(desk, owed)
+    if day is None:
+        return ""
+    near = (day - desk.today).days < 7
+    return f": again {WEEKDAYS[day.weekday()] if near else date_words(day, weekday=False)}"
 
 
 def _resting(sitting: Sitting) -> list[Prompt]:

@@ -74,8 +74,8 @@ class Instead:
         ]
 
     def _built(self, choices: Collection[Choice]) -> tuple[Prompt, ...]:
-        morning, shape = self._routine.morning, self._routine.shape
-        return self._desk.build(choices, morning, shape, self._number).prompts
+        morning, shape, beside = self._routine.morning, self._routine.shape, self._routine.prompts
+        return self._desk.build(choices, morning, shape, self._number, beside).prompts
 
 
 def ends_surely(routine: Routine) -> bool:

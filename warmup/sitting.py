@@ -135,7 +135,7 @@ class Sitting(Standing):
     def family_action(self, what: str, work: Callable[[], None], **said: object) -> None:
         """Do what changes the family while this sitting is open, and log it."""
         self._still()
-        undoing.logged(self.desk, self.journal, what, work, self.number, **said)
+        undoing.logged(self.desk, self.journal, what, work, said, self.number)
         self.refresh()
 
     def choose_again(self) -> bool:
@@ -177,6 +177,7 @@ class Sitting(Standing):
         CannotUndo when what it changed has changed since. Marks from before there was a log are taken back
         newest first.
         """
+        self._still()
         child, date = self.desk.child.record, self.morning.date
         row = undoing.newest(self.journal, child, date, self.number)
         if row is None:
@@ -184,7 +185,6 @@ class Sitting(Standing):
         before = undoing.before_of(row)
         if undoing.items_after(row) not in (None, self.items):
             raise CannotUndo
-        self._still()
         undoing.put_back(self.desk, before.family)
         change, routine = self._put_back(before)
         self._write(change, Action(undoing.UNDO, row.position, takes_back=row.id), routine)
@@ -276,7 +276,7 @@ class Sitting(Standing):
         self.refresh()
 
     def _still(self) -> None:
-        """Raise Changed where another window did something, before the family is touched."""
+        """Raise Changed where another window did something; looked at before the family is touched."""
         if self.journal.newest(self.desk.child.record, self.morning.date) != self._newest:
             raise Changed
 
@@ -284,6 +284,8 @@ class Sitting(Standing):
 def begin(desk: Desk, journal: Journal, clock: Clock, *, shape: str = "") -> Sitting:
     """Start a new sitting for today and keep it; where another window just began one, go on with that."""
     known = journal.sittings_of(desk.child.record, desk.today)
+    if any(not row.closed for row in known) and (found := resume(desk, journal, clock)):
+        return found
     routine = desk.routine(shape=shape, sitting=len(known) + 1)
     rows = [(prompt.item, prompt.wording) for prompt in routine.prompts]
     kept = desk.child.record, desk.today, routine.shape, routine_text(routine), rows

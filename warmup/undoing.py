@@ -29,6 +29,7 @@ DAYS = "days"
 EXTRA = "extra"
 PAUSE = "pause"
 TAUGHT = "taught"
+REST = "rest"
 UNDO = "undo"
 
 MARK_WORDS = {
@@ -50,6 +51,7 @@ _WORDS = {
     EXTRA: "today counts as a school day",
     PAUSE: "nothing new for a week",
     TAUGHT: "taught again",
+    REST: "not taught again",
 }
 NO_LONGER = "The morning has changed since: this can’t be undone."
 
@@ -168,7 +170,12 @@ def undo_day(desk: Desk, journal: Journal) -> Undone | None:
 
 
 def logged(
-    desk: Desk, journal: Journal, what: str, work: Callable[[], None], sitting: int = 0, **said: object
+    desk: Desk,
+    journal: Journal,
+    what: str,
+    work: Callable[[], None],
+    said: Mapping[str, object],
+    sitting: int = 0,
 ) -> None:
     """Do what changes the family, and log what it changed."""
     was = desk.family

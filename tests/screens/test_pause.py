@@ -60,7 +60,7 @@ async def test_y_at_the_close_takes_the_offer_and_takes_it_back(
         await pilot.press("l")
         await pilot.pause()
         assert "Nothing new until Wednesday, February 24." in frame(app)
-        await pilot.press("l", "t")
+        await pilot.press("l", "6")
         await pilot.pause()
         assert load(home / "family.toml").children[0].paused is None
         assert "New things may come again." in frame(app)

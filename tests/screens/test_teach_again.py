@@ -89,7 +89,7 @@ async def test_the_list_says_it_was_taught_and_takes_it_back(app: WarmupApp, hom
         assert not load(home / "family.toml").children[0].held
         await press(pilot, "y")
         assert not taught() and "It rests until you say it was taught." in frame(app)
-        await press(pilot, "t", "down", "y", "l", "l")
+        await press(pilot, "6", "down", "y", "l", "l")
         assert set(taught()) == set(ITEMS) and frame(app).count("taught again:") == 2
 
 
