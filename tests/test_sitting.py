@@ -137,7 +137,7 @@ def test_no_such_object_asks_something_else_that_does_not_want_it(sitting: Sitti
     before = sitting.prompts
     assert sitting.swap()
     assert sitting.prompts[0].item not in {prompt.item for prompt in before}
-    assert all(prompt.table != "ten-hole tray" for prompt in sitting.prompts)
+    assert all(prompt.table != "ten frame" for prompt in sitting.prompts)
     assert len(sitting.prompts) == len(before)
     assert state(again(sitting)) == state(sitting)
 

@@ -117,7 +117,7 @@ def test_the_close_tells_of_a_third_not_yet_and_what_to_do(sitting: Sitting) -> 
         "make ten, all pairs (seven-three). "
         "Three times not yet: it rests until you say it was taught (key l)."
     )
-    assert words.models == ("Look at the fingers still folded. Have ready: ten-hole tray.",)
+    assert words.models == ("Look at the fingers still folded. Have ready: ten frame.",)
     assert not words.back, "it does not come back by itself"
     assert not [word for word in JUDGING if word in f"{words}".casefold()]
     assert sitting.undo() and not closing(sitting, Knowledge()).again

@@ -11,6 +11,7 @@ from pathlib import Path
 
 import pytest
 
+from tests.bank.given_away import given_away
 from tests.benchmarks.year_aloud import CHILDREN, year
 from warmup.documents import Places
 from warmup.morning import Mark, Morning, Prompt, Routine
@@ -104,6 +105,11 @@ def test_the_close_is_sure_or_a_return_that_is_likely(lived: Lived) -> None:
     assert good >= 0.9 * closes, f"{good} of {closes}"
 
 
+def test_no_prompt_tells_the_answer_of_another_the_same_morning(lived: Lived) -> None:
+    for morning, routine, _ in lived:
+        assert not given_away(routine.prompts), morning.date
+
+
 def test_nearly_every_item_of_the_year_is_asked(lived: Lived) -> None:
     """All but a few of the last weeks: a child who says not yet is not led on to what stands on it."""
     asked = {prompt.item for _, routine, _ in lived for prompt in routine.prompts}
@@ -123,6 +129,7 @@ def test_the_same_words_never_come_twice_running(lived: Lived) -> None:
 
 DIGEST = """
 import hashlib
+from tests.bank.given_away import given_away
 from tests.benchmarks.year_aloud import year
 from warmup.wire import routine_text
 whole = hashlib.sha256()

@@ -1,7 +1,7 @@
 """Everything a morning needs, read and laid out: the family, the year, the plan, what the child knows."""
 
 import datetime as dt
-from collections.abc import Callable, Collection
+from collections.abc import Callable, Collection, Sequence
 from dataclasses import dataclass, field, replace
 
 from warmup import family as families
@@ -9,9 +9,10 @@ from warmup import review, skills
 from warmup.documents import FileProblem, Missing, Places
 from warmup.engine import SETTLING_WEEKS, build, choose, open_items, rests, sampled, surest
 from warmup.family import Child, Family
+from warmup.giveaways import to_leave_out
 from warmup.journal import Journal
 from warmup.memory import RETEACH, Knowledge, Reviews, fold
-from warmup.morning import Asked, Choice, Item, Morning, Plan, Routine, Shape
+from warmup.morning import Asked, Choice, Item, Morning, Plan, Prompt, Routine, Shape
 from warmup.plan import load_plan, load_shape
 from warmup.schoolyear import REVIEW_EVERY, SchoolYear, school_year
 from warmup.words import MONTHS, WEEKDAYS
@@ -162,11 +163,22 @@ class Desk:
         return load_shape(self.places, name or ("review" if morning.review else "daily"))
 
     def routine(self, day: dt.date | None = None, *, shape: str = "", sitting: int = 1) -> Routine:
-        """A routine for a date, chosen now and kept nowhere."""
+        """A routine for a date, chosen now and kept nowhere.
+
+        Where a prompt tells the answer of another in whatever words, one of the two is left out and the
+        morning chosen again.
+        """
         morning = self.morning(day)
         form = self.shape(morning, shape)
-        choices = self.choose(self.open_items(morning), morning, form)
-        return self.build(choices, morning, form.name, sitting)
+        items = self.open_items(morning)
+        while True:
+            choices = self.choose(items, morning, form)
+            routine = self.build(choices, morning, form.name, sitting)
+            timely = {item.id for item in items if skills.timely(item.id, morning)}
+            out = to_leave_out(routine.prompts, timely)
+            if not out:
+                return routine
+            items = tuple(item for item in items if item.id != out)
 
     def choose(
         self, items: Collection[Item], morning: Morning, shape: Shape, count: int | None = None
@@ -188,10 +200,19 @@ class Desk:
         """The one of ``items`` that comes most easily; None when none will do."""
         return surest(tuple(items), self.knowledge(), morning, child=self.child.record)
 
-    def build(self, choices: Collection[Choice], morning: Morning, shape: str, sitting: int = 1) -> Routine:
-        """The prompts of a choice."""
-        known = self.knowledge()
-        return build(tuple(choices), morning, known, child=self.child.record, shape=shape, sitting=sitting)
+    def build(
+        self,
+        choices: Collection[Choice],
+        morning: Morning,
+        shape: str,
+        sitting: int = 1,
+        beside: Sequence[Prompt] = (),
+    ) -> Routine:
+        """The prompts of a choice, ``beside`` those that stand on the morning already."""
+        known, record = self.knowledge(), self.child.record
+        return build(
+            tuple(choices), morning, known, child=record, shape=shape, sitting=sitting, beside=beside
+        )
 
     # -- the days
 

@@ -6,7 +6,8 @@
 A prompt is *hard* when its item was never asked, its last mark was hesitated or not yet, or its
 estimated chance is under 0.75. It is *sure* when its last two marks were fluent and its chance is at
 least 0.9. An *idea* is the first prompt of a level. These limits are never broken: no skill twice
-running, no two hard prompts running, the first prompt not hard, at most two prompts of a skill, three
+running, no two hard prompts running, the first prompt not hard, at most two prompts of a skill and one of
+a calendar skill, three
 first-time prompts and two ideas. In a family's first two weeks everything is new, so the limits on
 hard and first-time prompts give way then; those on skills do not. They give way as well while fewer
 than half of a morning's prompts could be anything but hard: for a family that marks nothing, all stays
@@ -20,12 +21,15 @@ from types import MappingProxyType
 from warmup import review, skills
 from warmup.candidates import Table
 from warmup.draw import Draw
+from warmup.giveaways import meet
 from warmup.memory import RETEACH, Knowledge, Record
-from warmup.morning import Choice, Item, Mark, Morning, Routine, Shape, SlotKind
+from warmup.morning import Choice, Item, Mark, Morning, Prompt, Routine, Shape, SlotKind
 from warmup.picking import Pick, Picking
 from warmup.words import MONTHS, WEEKDAYS
 
 SETTLING_WEEKS = 2
+DRAWS = 12
+"""How often a prompt is drawn until nothing it says answers another one of the morning."""
 SAMPLES = 2
 """How many prompts tell whether a level from before the family began is known."""
 SURE = "a sure one to finish"
@@ -186,21 +190,21 @@ def build(
     child: str,
     shape: str,
     sitting: int = 1,
+    beside: Sequence[Prompt] = (),
 ) -> Routine:
-    """The routine of these choices: each item asked for its prompt, in other words than last time."""
-    prompts = tuple(
-        skills.prompt(
-            choice.item.id,
-            morning,
-            Draw(
-                child,
-                morning.date.isoformat(),
-                sitting,
-                choice.item.id,
-                avoid=knowledge.of(choice.item.id).wording,
-            ),
-            choice.why,
-        )
-        for choice in choices
-    )
-    return Routine(child, morning, shape, prompts)
+    """The routine of these choices: each item asked for its prompt, in other words than last time.
+
+    ``beside`` are prompts that stand on the same morning already. A prompt that would tell the answer of
+    another, or have its own told, is drawn again.
+    """
+    prompts: list[Prompt] = []
+    for choice in choices:
+        wording = knowledge.of(choice.item.id).wording
+        seed = (child, morning.date.isoformat(), sitting, choice.item.id)
+        for again in range(DRAWS):
+            draw = Draw(*seed, *([again] if again else []), avoid=wording)
+            prompt = skills.prompt(choice.item.id, morning, draw, choice.why)
+            if not meet(prompt, (*beside, *prompts)):
+                break
+        prompts.append(prompt)
+    return Routine(child, morning, shape, tuple(prompts))

@@ -235,8 +235,9 @@ class Picking:
             return False
         if sum(p.skill == item.skill for p in self.picks) >= self.of_a_skill:
             return False
-        calendar = sum(p.candidate.item.strand == "calendar" for p in self.picks)
-        if item.strand == "calendar" and calendar >= self.calendar_most:
+        calendar = [p.skill for p in self.picks if p.candidate.item.strand == "calendar"]
+        # Two of one skill would be about the same day: one would tell the answer of the other.
+        if item.strand == "calendar" and (len(calendar) >= self.calendar_most or item.skill in calendar):
             return False
         if self.settling:
             return True

@@ -3,17 +3,21 @@
 One thing a line, every line with its name first, nothing that needs to be seen to be understood.
 """
 
+import re
 from collections.abc import Iterator, Sequence
 
 from warmup import skills
 from warmup.desk import Desk, date_words
 from warmup.morning import DayKind, Morning, Prompt, Routine
-from warmup.words import listed
+from warmup.pictures import Picture
+from warmup.words import in_words, listed
 
 SMALL_THINGS = (
     "Coins, buttons and other small things: keep them from children under three and from anyone who mouths "
     "things. They can choke."
 )
+
+HOW_TO_WAIT = "Ask, count five silently, then give a cue."
 
 
 def routine_lines(routine: Routine, desk: Desk, *, answers: bool = True) -> Iterator[str]:
@@ -24,6 +28,7 @@ def routine_lines(routine: Routine, desk: Desk, *, answers: bool = True) -> Iter
         yield f"On the table: {listed(list(tables))}."
     minutes = -(-sum(prompt.seconds for prompt in routine.prompts) // 60)
     yield f"Prompts: {len(routine.prompts)}, about {minutes} minutes."
+    yield HOW_TO_WAIT
     yield SMALL_THINGS
     for number, prompt in enumerate(routine.prompts, start=1):
         yield ""
@@ -93,17 +98,25 @@ def prompt_lines(prompt: Prompt, *, answers: bool = True) -> Iterator[str]:
         yield f"Answer: {prompt.answer}"
         if prompt.accept:
             yield f"Also right: {'; '.join(prompt.accept)}"
-        yield f"Working: {prompt.working}"
+        yield f"Working: {in_words(prompt.working)}"
     for number, cue in enumerate(prompt.cues, start=1):
-        shows = f" (Show {cue.picture.words()}.)" if cue.picture else ""
+        shows = f" (Show {cue.picture.exactly()}.)" if cue.picture else ""
         yield f"Cue {number}: {cue.text}{shows}"
     yield f"Watch for: {prompt.watch_for}"
     if prompt.picture:
-        yield f"Picture: {prompt.picture.words()}."
+        yield f"Picture: {_picture_words(prompt, prompt.picture, answers=answers)}."
     if prompt.table:
         yield f"Wants: {prompt.table}"
     if prompt.why:
         yield f"Why today: {prompt.why}"
+
+
+def _picture_words(prompt: Prompt, picture: Picture, *, answers: bool) -> str:
+    """What to lay out or draw; only the gist of it where that would say an answer that is left out."""
+    told = picture.exactly()
+    right = "|".join(re.escape(form) for form in (prompt.answer, *prompt.accept))
+    tells = re.search(rf"(?<!\w)(?:{right})(?!\w)", f"{told}\n{in_words(told)}", re.IGNORECASE)
+    return told if answers or not tells else picture.words()
 
 
 def prompts_lines(prompts: Sequence[Prompt], *, answers: bool = True) -> Iterator[str]:

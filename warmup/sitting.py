@@ -297,7 +297,8 @@ class Sitting:
         ]
 
     def _built(self, choices: Collection[Choice] | None) -> tuple[Prompt, ...]:
-        return self.desk.build(choices or (), self.morning, self.routine.shape, self.number).prompts
+        shape, beside = self.routine.shape, self.prompts
+        return self.desk.build(choices or (), self.morning, shape, self.number, beside).prompts
 
     def _choice(self, items: set[str], count: int, after: str) -> tuple[Prompt, ...]:
         """The best ``count`` of the prompts still to come, none of the skill just asked first."""

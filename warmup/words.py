@@ -4,6 +4,7 @@ No "and" after hundred; a hyphen from twenty-one to ninety-nine (US Government P
 Style Manual, from memory). Names are constants so that no locale can change them.
 """
 
+import re
 from collections.abc import Sequence
 
 _SMALL = [
@@ -88,3 +89,64 @@ def listed(things: Sequence[str], last: str = "and") -> str:
 def plural(count: int, one: str, many: str = "") -> str:
     """The noun that goes with ``count``: "sock" for 1, "socks" for 2, or ``many`` where it is irregular."""
     return one if count == 1 else (many or f"{one}s")
+
+
+_SIGNS = {
+    "+": "and", "−": "take away", "×": "times", "=": "is", ">": "is more than", "<": "is less than",
+    "%": "hundredths", "°": "degrees",
+}  # fmt: skip
+_PARTS = {2: "half", 3: "third", 4: "quarter"}
+_SAID = re.compile(
+    r"(?P<date>\d{4}-(?P<month>\d\d)-(?P<day>\d\d))|(?P<hour>\d{1,2}):(?P<minute>\d\d)"
+    r"|(?P<over>\d)/(?P<under>[234])(?!\d)|(?P<whole>\d+)\.(?P<digits>\d+)"
+    r"|(?P<nth>\d+)(?:st|nd|rd|th)\b|(?P<point>\d)\. |(?P<cents>\d+)¢"
+    rf"|(?P<of>{'|'.join(MONTHS)}) (?P<dated>\d\d?)\b|(?P<number>\d+)|(?P<sign> ?[+−×=><%°] ?)"
+)
+
+
+def in_words(text: str) -> str:
+    """A working with no digit and no sign left, as it is read out: "7 + 3 = 10" is "seven and three is ten".
+
+    A child who reads numerals could read the answer off otherwise.
+    """
+    return re.sub(r" +(?= |$)", "", _SAID.sub(_said, text))
+
+
+def _said(found: re.Match[str]) -> str:
+    part = found.groupdict()
+    match found.lastgroup:
+        case "day" | "date":
+            return f"{MONTHS[int(part['month']) - 1]} {ordinal_word(int(part['day']))}"
+        case "minute":
+            return _time_word(int(part["hour"]), int(part["minute"]))
+        case "under":
+            over, name = int(part["over"]), _PARTS[int(part["under"])]
+            return f"{number_word(over)} {plural(over, name, 'halves' if name == 'half' else '')}"
+        case "digits":
+            after = " ".join(number_word(int(digit)) for digit in part["digits"])
+            return f"{_any_number_word(int(part['whole']))} point {after}"
+        case "nth":
+            return ordinal_word(int(part["nth"]))
+        case "point":
+            return f"{number_word(int(part['point']))}: "
+        case "dated":
+            return f"{part['of']} {ordinal_word(int(part['dated']))}"
+        case "cents":
+            return f"{_any_number_word(int(part['cents']))} {plural(int(part['cents']), 'cent')}"
+        case "number":
+            return _any_number_word(int(part["number"]))
+        case _:
+            return f" {_SIGNS[found[0].strip()]} "
+
+
+def _time_word(hour: int, minute: int) -> str:
+    if minute == 0:
+        return f"{number_word(hour)} o’clock"
+    return f"half past {number_word(hour)}" if minute == 30 else f"{number_word(hour)} {number_word(minute)}"
+
+
+def _any_number_word(number: int) -> str:
+    thousands, rest = divmod(number, 1000)
+    if not thousands:
+        return number_word(rest)
+    return f"{number_word(thousands)} thousand" + (f" {number_word(rest)}" if rest else "")

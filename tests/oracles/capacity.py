@@ -28,12 +28,14 @@ def _wants(item: str, given: dict[str, Any]) -> str:
                 + ("on the left", "in the middle", "on the right")[given["fills"].index(given["asked"])]
             )
         case "fill-it":
-            where = ("nothing in it", "water about half of the way up", "water right up to the rim")
+            where = ("nothing in it", "water about halfway up", "water right up to the rim")
             return f"a {given['vessel']} with {where[given['fill']]}"
         case "pour":
             # What runs over did not fit: the first holds more. What leaves room: the second does.
-            more, less = ("one", "two") if given["over"] else ("two", "one")
-            return f"the {given[more if given['asked'] == 'more' else less]}"
+            more = {"if there is room left": given["two"], "if some runs over": given["one"]}
+            less = {"if some runs over": given["two"], "if there is room left": given["one"]}
+            ends = more if given["asked"] == "more" else less
+            return "; ".join(f"{end}, the {vessel}" for end, vessel in ends.items())
         case "tall-and-thin" | "full-is-not-more":
             names = {"tall": "tall", "wide": "wide", "full": "full", "half": "half-full"}
             volumes = {names[key]: _cylinder(*given[key]) for key in given if key in names}

@@ -24,9 +24,9 @@ def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]
             )
         case _:
             low, rest = divmod(degrees(now), 30)
-            assert rest == 15, "not half-way between two numerals"
+            assert rest == 15, "not halfway between two numerals"
             names = [num2words(int(n) % 12 or 12) for n in (low, low + 1)]
-            wants = f"half-way between {names[0]} and {names[1]}"
+            wants = f"halfway between {names[0]} and {names[1]}"
     if answer != wants:
         return f"{given} wants {wants!r}"
     if given["do"] in ("read", "later"):

@@ -59,6 +59,10 @@ def _rule(figure: str, text: str) -> bool:
     )
 
 
+def _fits(name: str, given: dict[str, Any]) -> bool:
+    return _sides(name) == given["sides"]
+
+
 def _grids(count: int, target: str) -> set[str]:
     found = set()
     for down in range(1, count + 1):
@@ -90,7 +94,9 @@ def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]
             row = FLAT["flat"][ROWS[given["figure"]]]
             good = answer == num2words(row[given["part"]])
         case "count-sides":
-            good = given["sides"] == _sides(answer) and given["alike"] == (answer == "square")
+            told = {name.removeprefix("a ") for name in (*answer.split(" or "), *accept)}
+            named = {name for name in ("triangle", "square", "rectangle", "hexagon") if _fits(name, given)}
+            good = set(answer.split(" or ")) == named and all(_fits(name, given) for name in told)
         case "square-is-a-rectangle":
             told = FLAT["inclusive"]["square_is_rectangle"]["answer"]
             good = answer == ("yes" if (given["first"] == "square") == told else "no")

@@ -16,4 +16,7 @@ def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]
         want = given["number"] + given["step"]
     if answer != num2words(want):
         return f"{given} wants {num2words(want)}"
-    return None if set(accept) == ({"none", "nothing"} if want == 0 else set()) else f"accepts {accept}"
+    right = {"none", "nothing"} if want == 0 else set()
+    if "things" in given:
+        right.add(f"{num2words(want) if want else 'no'} {given['things']}")
+    return None if set(accept) == right else f"accepts {accept}"

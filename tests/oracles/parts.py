@@ -14,7 +14,9 @@ def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]
     if "left" in given:
         if given["left"] + given["right"] != whole:
             return f"{given} is no pair"
-        return _same({num2words(given["left"])}, answer, accept)
+        one, other = num2words(given["right"]), num2words(given["left"])
+        forms = {f"{one} and {other}", f"{one} red and {other} blue"}
+        return _same(forms | {f"{one} and {other} make {num2words(whole)}"}, answer, accept)
     told = set(given.get("shown", ()))
     pairs = {(a, b) for a in range(whole + 1) for b in range(whole + 1) if a + b == whole and a not in told}
     return _same({f"{num2words(a)} and {num2words(b)}" for a, b in pairs}, answer, accept)

@@ -66,7 +66,7 @@ def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]
             good = answer.startswith(f"{across(given['side'])} hand on {given['side']} {given['part']}")
         case "set-left-or-right":
             good = answer.startswith(
-                f"the {given['thing']} on the {given['side']} of the {given['landmark']}"
+                f"the {given['thing']} to the {given['side']} of the {given['landmark']}"
             )
         case "name-the-neighbor":
             at = _grid([given["row"]])
@@ -84,7 +84,7 @@ def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]
                 answer,
                 given["first"],
                 *keys,
-                f"the {given['second']} on the {given['side']} of the {given['landmark']}",
+                f"the {given['second']} to the {given['side']} of the {given['landmark']}",
             )
         case "two-moves":
             good = _said(answer, given["walk"], f"own {given['side']}:", f"your {across(given['side'])} ")

@@ -11,16 +11,10 @@ SHAPES = tomllib.loads((Path(__file__).parents[1] / "references" / "shapes.toml"
 POLYHEDRA = {"cube": "cube", "box": "rectangular_prism"}
 FLAT = ("circle", "triangle", "square", "rectangle", "hexagon")
 # What the things asked about are, written down apart from the skill.
-HELD = {"a ball", "an orange", "a globe", "a scoop of ice cream", "a soap bubble"}
-TRACED = {
-    "the rim of a cup",
-    "the ring a wet glass leaves",
-    "a plate drawn on paper",
-    "a round hole",
-    "a hoop",
-}
-HATS = {"a party hat", "a road cone", "a funnel", "a pointed paper cup"}
-FLAGS = {"a coat hanger", "a yield sign", "a sail drawn on paper"}
+HELD = {"a ball", "an orange", "a soap bubble"}
+TRACED = {"the rim of a cup", "a ring drawn on paper", "a plate drawn on paper", "the top of a can"}
+HATS = {"a party hat", "a clown’s tall hat", "a pointed paper cup"}
+FLAGS = {"a yield sign", "a sail drawn on paper", "a napkin folded corner to corner"}
 
 
 def flat_faces(solid: str) -> int:

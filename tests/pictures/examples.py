@@ -30,7 +30,6 @@ from warmup.pictures.numeral import Numeral
 from warmup.pictures.pairs import Pairs
 from warmup.pictures.part_whole import PartWhole
 from warmup.pictures.pattern_row import PatternRow
-from warmup.pictures.queue import Queue
 from warmup.pictures.scale import Scale
 from warmup.pictures.scene import Scene
 from warmup.pictures.shape_row import ShapeRow
@@ -38,6 +37,7 @@ from warmup.pictures.shares import Shares
 from warmup.pictures.solid_shape import SolidShape
 from warmup.pictures.sorted_rows import SortedRows
 from warmup.pictures.ten_frame import TenFrame
+from warmup.pictures.toy_line import ToyLine
 from warmup.pictures.two_frames import TwoFrames
 from warmup.pictures.two_sets import TwoSets
 from warmup.pictures.word_and_cards import WordAndCards
@@ -163,8 +163,14 @@ EXAMPLES: Mapping[str, tuple[Picture, ...]] = MappingProxyType(
             PatternRow(("circle", "square", "circle", "square", "circle", "?")),
             PatternRow(("circle", "square", "triangle", "circle", "?", "triangle")),
         ),
-        "queue": (Queue(3), Queue(10, "right"), Queue(6, "left", (4,))),
-        "scale": (Scale("ball", "box", "left"), Scale("ball", "box", "right", "ball")),
+        "toy-line": (ToyLine(3), ToyLine(10, "right"), ToyLine(6, "left", (4,))),
+        "scale": (
+            Scale("ball", "box", "left"),
+            Scale("ball", "box", "right", "ball"),
+            Scale("hat", "cup", "left"),
+            Scale("fish", "boat", "right", "fish"),
+            Scale("box", "hat", "left", "hat"),
+        ),
         "scene": (
             Scene((("ball", "", "cup"), ("bear", "box", "hat"))),
             Scene((("boat", "fish", "tree"),)),

@@ -78,7 +78,7 @@ def test_it_is_never_taken_for_one_of_another_kind(picture: Picture) -> None:
     assert kinds()[picture.kind] is form
 
 
-@pytest.mark.parametrize("kind", ["counters", "dots", "hands", "queue"])
+@pytest.mark.parametrize("kind", ["counters", "dots", "hands", "toy-line"])
 def test_a_number_of_things_is_read_as_version_1_wrote_it(kind: str) -> None:
     for picture in EXAMPLES[kind]:
         data = to_data(picture)

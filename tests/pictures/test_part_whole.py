@@ -58,13 +58,15 @@ def test_the_whole_stands_above_and_its_parts_level_either_side(pane: tuple[int,
 
 
 @pytest.mark.parametrize(
-    "bond", [PartWhole("9", "5", "?"), PartWhole("10", "?", "8"), PartWhole("10", "10", "0")]
+    "circles", [PartWhole("9", "5", "?"), PartWhole("10", "?", "8"), PartWhole("10", "10", "0")]
 )
-def test_all_of_it_fits_the_smallest_pane(bond: PartWhole) -> None:
-    columns, rows = bond.least()
+def test_all_of_it_fits_the_smallest_pane(circles: PartWhole) -> None:
+    columns, rows = circles.least()
     assert columns <= 40 and rows <= 18
-    at_least = joined(pixels(bond.draw(columns, rows), Ink.INK) | pixels(bond.draw(columns, rows), Ink.HOLE))
-    roomy = joined(pixels(bond.draw(80, 38), Ink.INK) | pixels(bond.draw(80, 38), Ink.HOLE))
+    at_least = joined(
+        pixels(circles.draw(columns, rows), Ink.INK) | pixels(circles.draw(columns, rows), Ink.HOLE)
+    )
+    roomy = joined(pixels(circles.draw(80, 38), Ink.INK) | pixels(circles.draw(80, 38), Ink.HOLE))
     assert len(at_least) == len(roomy)
     whole = {point for piece in at_least for point in piece}
     left, top, right, bottom = span(whole)
@@ -72,11 +74,11 @@ def test_all_of_it_fits_the_smallest_pane(bond: PartWhole) -> None:
 
 
 def test_its_words_and_marks_give_no_numeral_away() -> None:
-    bond = PartWhole("7", "4", "?")
+    circles = PartWhole("7", "4", "?")
     assert (
-        bond.words()
+        circles.words()
         == PartWhole("9", "1", "?").words()
-        == "a number bond, the whole above and its parts below, a circle left empty"
+        == "a whole and its two parts in circles, the whole above, a circle left empty"
     )
-    assert bond.shows() == ("7", "4") and bond.marked() == ()
-    assert from_data(to_data(bond)) == bond
+    assert circles.shows() == ("7", "4") and circles.marked() == ()
+    assert from_data(to_data(circles)) == circles

@@ -3,6 +3,7 @@ import pytest
 from tests.pictures.blobs import pixels, span
 from warmup.pictures.canvas import Ink
 from warmup.pictures.scale import Scale
+from warmup.skills.measure import ON_SEE_SAW
 
 PANES = ((40, 18), (56, 9), (60, 30), (80, 38), (30, 8))
 INKS = {"ball": Ink.FIRST, "box": Ink.SECOND}
@@ -39,3 +40,18 @@ def test_ball_and_box_are_as_high_as_wide_and_whole(pane: tuple[int, int]) -> No
 def test_words_name_neither_as_heavy() -> None:
     words = Scale("ball", "box", "left", "box").words()
     assert "heav" not in words and "light" not in words and "left end down" in words
+
+
+@pytest.mark.parametrize("pane", PANES)
+def test_each_pair_of_things_is_drawn_apart_from_all_others(pane: tuple[int, int]) -> None:
+    """Inside the pane, and told from every other pair, also with one of the two drawn big."""
+    drawings = set()
+    pairs = [(left, right) for left in ON_SEE_SAW for right in ON_SEE_SAW if left != right]
+    for left, right in pairs:
+        for big in ("", left, right):
+            drawing = Scale(left, right, "left", big).draw(*pane)
+            painted = set().union(*(pixels(drawing, ink) for ink in (Ink.FIRST, Ink.SECOND, Ink.INK)))
+            x0, y0, x1, y1 = span(painted)
+            assert x0 > 0 and y0 >= 0 and x1 < 2 * pane[0] - 1 and y1 < 2 * pane[1]
+            drawings.add(drawing.cells)
+    assert len(drawings) == 3 * len(pairs)

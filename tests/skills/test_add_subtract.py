@@ -62,7 +62,7 @@ def test_trouble_items_ask_their_own_fact_and_the_plain_ones_never_do() -> None:
     assert facts("five-minus-four") == {(5, "-", 4)}
     assert facts("two-plus-seven") == {(2, "+", 7)}
     assert all(first == second for first, _, second in facts("take-all"))
-    assert facts("take-none") == {(n, "-", 0) for n in range(1, 11)}
+    assert facts("take-none") == {(n, "-", 0) for n in range(2, 11)}
     assert (5, "-", 4) not in facts("head-take-5")
     for item in ("act-add", "act-take", "head-add-5", "head-take-5", "objects-add", "objects-take"):
         assert all(first and second and first + SIGN[op] * second for first, op, second in facts(item))
@@ -87,3 +87,11 @@ def test_no_answer_is_a_good_guess() -> None:
 def test_the_head_needs_nothing_on_the_table_and_no_picture() -> None:
     for key in ("head-to-5", "head-to-10"):
         assert all(p.picture is None and not p.table for p in level_asked("add-subtract", key, 40))
+
+
+def test_one_block_is_no_stack_and_nothing_is_taken_from_one_thing() -> None:
+    """What no parent says: "Stack one block", "Take one away" from a single spoon."""
+    for item in ("act-add", "objects-add", "act-take", "take-all", "objects-take", "take-none"):
+        for p in asked(f"add-subtract/{item}"):
+            assert "tack" not in p.say
+            assert p.given["op"] == "+" or p.given["first"] > 1

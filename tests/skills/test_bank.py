@@ -1,16 +1,21 @@
 """The whole bank of prompts: every skill, level and item, judged by one bar."""
 
 import datetime as dt
+import re
 import tomllib
 from collections import Counter
+from dataclasses import replace
+from functools import cache
 from pathlib import Path
 
 import pytest
 
-from tests.bank import grade, judge, prompts, reference, spelled
+from tests.bank import RULES, asked, grade, judge, prompts, reference, spelled
+from tests.bank.kitchen import names_animal, read
 from warmup import skills
 from warmup.draw import Draw
-from warmup.morning import Routine
+from warmup.morning import Morning, Prompt, Routine
+from warmup.pictures.scale import Scale
 from warmup.schoolyear import school_year
 from warmup.skills import SKILLS, place
 from warmup.wire import routine_from, routine_text
@@ -37,6 +42,7 @@ def test_a_skill_is_sound(skill: str) -> None:
     """
     found = judge(skill, 60)
     assert not found.wrong, found.wrong.most_common(5)
+    assert not found.broken, {rule: faults.most_common(3) for rule, faults in found.rules.items()}
     for level in SKILLS[skill].levels:
         assert len(found.wordings[level.key]) >= 3, level.key
         if f"{skill}:{level.key}" not in FEW and len(found.distinct[level.key]) < 30:
@@ -49,6 +55,53 @@ def test_a_skill_is_sound(skill: str) -> None:
             most, total = answers.most_common(1)[0][1], sum(answers.values())
             # Four standard deviations of a fair draw: a real lean shows, chance does not.
             assert most / total <= max(guess, 0.5) + 4 * (0.25 / total) ** 0.5, (item, answers.most_common(3))
+
+
+@cache
+def drawn() -> tuple[tuple[Prompt, Morning], ...]:
+    """A dozen prompts of every item, each with its morning."""
+    return tuple(each for skill in SKILLS for each in asked(skill, 12))
+
+
+@pytest.mark.parametrize("rule", RULES)
+def test_no_prompt_of_the_bank_breaks_the_rule(rule: str) -> None:
+    """A rule by its name; ``tests.bank.rules`` says what each looks for."""
+    faults = Counter(
+        f"{prompt.item}: {fault} — {prompt.say}"
+        for prompt, morning in drawn()
+        for fault in RULES[rule](prompt, morning)
+    )
+    assert not faults, faults.most_common(5)
+
+
+def test_the_stuffed_animal_takes_part_in_one_prompt_of_twenty_at_most() -> None:
+    """By the name the family gives it, and in each skill in no more than one of four."""
+    part = [prompt.skill for prompt, morning in drawn() if names_animal(prompt, morning.animal)]
+    assert part and len(part) <= len(drawn()) / 20
+    of_each = Counter(prompt.skill for prompt, _ in drawn())
+    assert all(times <= of_each[skill] / 4 for skill, times in Counter(part).items()), Counter(part)
+
+
+def test_the_stuffed_animal_goes_by_the_name_the_family_gives_it() -> None:
+    day = replace(WEEK_20, animal="Mopsy")
+    said = [
+        text
+        for item in skills.item_names()
+        if skills.askable(item, day)
+        for n in range(12)
+        for _, text in read(skills.prompt(item, day, Draw("animal", item, n)))
+    ]
+    assert any("Mopsy" in text for text in said)
+    assert not [text for text in said if re.search(r"\bBear\b", text)]
+
+
+def test_the_seesaw_has_at_least_eight_pairs_of_things() -> None:
+    pairs = {
+        frozenset((prompt.picture.left, prompt.picture.right))
+        for prompt in prompts("measure", 200)
+        if isinstance(prompt.picture, Scale)
+    }
+    assert len(pairs) >= 8
 
 
 @pytest.mark.parametrize("skill", SKILLS)

@@ -1,5 +1,7 @@
 """Capacity: NIST Handbook 44, Appendix C, and the NIST household page (references/capacity.toml); ex71."""
 
+import re
+
 import pytest
 
 from tests.bank import prompts, reference
@@ -60,10 +62,10 @@ def test_two_containers_are_compared() -> None:
 
 @pytest.mark.parametrize(
     ("item", "sign"),
-    [("pour", "one"), ("tall-and-thin", "the tall jar"), ("full-is-not-more", "the full jar")],
+    [("tall-and-thin", "the tall jar"), ("full-is-not-more", "the full jar")],
 )
 def test_neither_is_the_safe_answer(item: str, sign: str) -> None:
-    hits = sum(p.answer == (f"the {p.given['one']}" if sign == "one" else sign) for p in drawn(item))
+    hits = sum(p.answer == sign for p in drawn(item))
     assert 150 <= hits <= 250
 
 
@@ -82,3 +84,31 @@ def test_every_place_and_level_of_water_comes_up() -> None:
 def test_the_picture_shows_what_is_counted() -> None:
     for p in drawn("cups-in-jar", 60):
         assert (jars(p).fills, jars(p).parts) == ((p.given["cups"],), p.given["takes"])
+
+
+def test_pouring_is_done_and_water_decides() -> None:
+    """No story of a pour: two vessels, and the answer is what the water does at the rim."""
+    for p in drawn("pour"):
+        one, two, more = p.given["one"], p.given["two"], p.given["asked"] == "more"
+        assert f"empty {one}" in p.do and f"empty {two}" in p.do and p.seconds == 60
+        assert one in p.say and two in p.say and "pour" in p.say.lower()
+        ends = dict(part.removeprefix("if ").split(", the ") for part in p.answer.split("; "))
+        # Room left: the second takes all of the first and more.
+        assert ends["there is room left"] == (two if more else one)
+        assert ends["some runs over"] == (one if more else two)
+
+
+def test_a_child_is_handed_nothing_hot_and_nothing_that_breaks() -> None:
+    for item in ("fill-it", "pour", "cups-to-fill"):
+        for p in drawn(item, 100):
+            told = f"{p.do} {p.say} {p.table}".replace("plastic bowl", "")
+            assert not re.search(r"\b(pots?|pans?|mugs?|jars?|glass(es)?|jugs?)\b", told), told
+
+
+def test_what_the_adult_fills_first_is_no_slip_to_watch_for() -> None:
+    for p in drawn("fill-it", 60):
+        assert "tray" in p.do and "tray" not in p.watch_for
+
+
+def test_no_cue_says_the_first_sound_of_how_full() -> None:
+    assert not any("…" in cue.text or "sound" in cue.text for p in drawn("how-full", 60) for cue in p.cues)

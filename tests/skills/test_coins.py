@@ -1,5 +1,6 @@
 """Coins: the United States Mint's table and the state bounds in references/coins.toml and standards.toml."""
 
+import dataclasses
 from collections import Counter
 
 import pytest
@@ -98,3 +99,19 @@ def test_only_the_four_coins_that_kindergarten_meets() -> None:
     for p in prompts("coins", 30):
         assert all(set(picture.names) <= set(bounds) for picture in pictures_of(p))
         assert "dollar" not in p.say + p.answer and "this year" not in p.say
+
+
+def test_no_cue_begins_a_coin_s_name() -> None:
+    for pennies in (True, False):
+        assert not any("…" in cue.text for p in drawn("name-it", pennies=pennies) for cue in p.cues)
+
+
+def test_taking_one_coin_away_leaves_a_choice() -> None:
+    for p in [*drawn("find-it"), *drawn("find-it", pennies=False)]:
+        assert "Push one that is not it away" in p.cues[2].text and len(p.given["coins"]) - 1 >= 2
+
+
+def test_a_family_s_own_animal_wants_the_coin() -> None:
+    day = dataclasses.replace(morning(), animal="Hoppy")
+    says = [skills.prompt("coins/find-it", day, Draw("animal", n)).say for n in range(40)]
+    assert any("Hoppy" in say for say in says) and not any("Bear" in say for say in says)

@@ -26,7 +26,7 @@ def test_codes_keep_their_bounds() -> None:
         if "mine" in p.given:
             assert min(p.given["mine"], p.given["mine"] + p.given["step"]) >= 2, "nothing to count"
             assert p.given["mine"] + p.given["step"] <= most
-            assert not p.given["step"] or "than" in p.say or "row with" in p.say, "one more than what?"
+            assert not p.given["step"] or "than" in p.say or "yours with" in p.say, "one more than what?"
     for code in ("K.CC.C.7", "1.NBT.B.3"):
         edge = bounds(code)
         numbers = {int(card) for p in coded("compare", code, 400) for card in p.given["cards"]}
@@ -76,3 +76,19 @@ def test_three_cards_never_lie_in_order() -> None:
             if len(numbers) == 3:
                 assert numbers not in (sorted(numbers), sorted(numbers)[::-1])
                 assert p.answer.count(",") == 2
+
+
+def test_what_the_picture_shows_as_rings_is_called_rings() -> None:
+    for item in ("match-to-5", "equal-to-5", "fewer", "sets-to-10", "spread"):
+        for p in asked(f"compare/{item}"):
+            assert "my row" in p.say or "rings" in p.say, p.say
+            if "mine" in p.given:
+                assert f"my {p.given['thing']}" not in p.say
+                assert p.given["thing"] in p.do and p.given["thing"] in p.table, "what is laid out is at hand"
+
+
+def test_the_slip_to_watch_for_does_not_settle_which_is_more() -> None:
+    """It is read aloud now and then."""
+    for item in ("thirteen-thirty-one", "nineteen-twenty-one"):
+        for p in asked(f"compare/{item}", 40):
+            assert not any(num2words(int(card)) in p.watch_for for card in p.given["cards"])

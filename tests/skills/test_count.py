@@ -1,13 +1,18 @@
 """Counting from one: K.CC.A.1 and 1.NBT.A.1 (references/standards.toml), tens changes of words.toml."""
 
+import re
+from dataclasses import replace
 from itertools import pairwise
 from typing import Any
 
 import pytest
 
 from tests.bank import reference
+from tests.mornings import morning
 from tests.oracles.english import ENGLISH
 from tests.skills.asking import asked, bounds, coded, level_asked
+from warmup import skills
+from warmup.draw import Draw
 from warmup.skills._counting import in_figures, in_words, rows_around, steps, tens_change
 
 ITEMS = {
@@ -17,6 +22,13 @@ ITEMS = {
     "past-99": (99, 100),
     "across-100": (100, 101),
 }
+
+
+def numbers_said(say: str) -> list[int]:
+    """The numbers a prompt says, in order."""
+    words = reference("words")["cardinal"]["words"]
+    longest_first = "|".join(sorted(words, key=len, reverse=True))
+    return [words.index(word) for word in re.findall(rf"\b(?:{longest_first})\b", say.lower())]
 
 
 def childs_part(given: dict[str, int]) -> range:
@@ -34,14 +46,33 @@ def test_a_level_reaches_its_name_and_no_further(key: str) -> None:
     assert max(ends) == int(key.removeprefix("to-"))
 
 
-def test_every_count_starts_at_one_and_the_childs_part_fits_a_minute() -> None:
-    """At about a number a second for the child and three for the adult: common practice, no source."""
+def test_a_whole_count_starts_at_one_and_the_childs_part_fits_a_minute() -> None:
+    """At about a number a second: common practice, no source."""
     for key in ("to-20", "to-39", "to-69", "to-100", "to-120"):
         for p in level_asked("count", key, 60):
-            assert p.given["start"] == 1
-            over = p.given.get("over", 0)
-            adult = over / 3 if over % 10 or over < 50 else over / 10
-            assert adult + len(childs_part(dict(p.given))) <= p.seconds
+            assert p.given.get("start", 1) == 1 and ("start" in p.given) == (key in ("to-20", "to-39"))
+            assert len(childs_part(dict(p.given))) + 3 <= p.seconds
+
+
+def test_of_a_stretch_the_adult_says_one_or_two_numbers_and_the_stop() -> None:
+    ways = set()
+    for key in ("to-69", "to-100", "to-120"):
+        for p in level_asked("count", key, 60):
+            over, end = p.given["over"], p.given["end"]
+            said = numbers_said(p.say)
+            assert said in ([over, end], [over - 1, over, end]), p.say
+            ways.add((len(said), "eep going" in p.say))
+    assert (3, True) in ways
+    worked = {p.say for p in asked("count/across-40", 600) if p.given == {"over": 35, "end": 45}}
+    assert "Thirty-four, thirty-five. Keep going to forty-five." in worked
+
+
+def test_the_familys_animal_sleeps_and_no_other() -> None:
+    at = replace(morning(), animal="Hoppy")
+    says = [skills.prompt("count/to-20", at, Draw("animal", n)).say for n in range(200)]
+    told = [say for say in says if "Hoppy" in say]
+    assert told and not any("bear" in say.lower() for say in says)
+    assert all(say.startswith("Hoppy is asleep.") and say.endswith("to wake Hoppy up.") for say in told)
 
 
 @pytest.mark.parametrize("item", ITEMS)

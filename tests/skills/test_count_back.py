@@ -49,3 +49,12 @@ def test_across_a_ten_always_changes_the_tens() -> None:
         assert p.given["start"] // 10 == p.given["end"] // 10 + 1
         tens.add(p.given["start"] // 10)
     assert tens == {4, 5, 6, 7, 8, 9}
+
+
+def test_only_a_count_to_zero_is_a_rockets_and_only_a_small_one_uses_fingers() -> None:
+    for key in ("from-5", "from-10", "from-20"):
+        for p in level_asked("count-back", key):
+            assert "count" in p.say.lower() and ("rocket" in p.say) == p.say.startswith("Pretend")
+            assert ("rocket" in p.say) <= (p.given["end"] == 0)
+            assert ("fingers" in p.say or "stairs" in p.say) <= (p.given["start"] <= 10)
+            assert (p.table == "stairs") == ("stairs" in p.say)

@@ -63,3 +63,19 @@ def test_the_start_may_be_left_out_and_is_shown_once_its_numeral_is_known() -> N
         assert p.accept == (p.answer.partition(", ")[2],)
         assert p.picture is not None and p.picture.shows() == (str(p.given["start"]),)
     assert all(p.picture is None for p in asked("count-on/within-20", 30))
+
+
+def test_what_the_adult_does_with_the_cup_is_a_line_of_its_own() -> None:
+    for key in ("within-10", "within-20"):
+        found = level_asked("count-on", key)
+        assert any(p.do for p in found)
+        for p in found:
+            assert bool(p.do) == ("are in the cup" in p.say)
+            assert "drop" not in p.watch_for.lower()
+    assert not any(p.do or "cup" in p.say for p in level_asked("count-on", "anywhere"))
+
+
+def test_the_adult_never_begins_at_one() -> None:
+    """K.CC.A.2 counts on from another number than one, and "one, two" begins there."""
+    assert not any(p.say.startswith("One,") for p in asked("count-on/within-10", 400))
+    assert any(p.say.startswith("Two, three. Keep going") for p in asked("count-on/within-10", 400))

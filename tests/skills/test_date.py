@@ -1,5 +1,6 @@
 import calendar
 import datetime as dt
+import re
 from collections import Counter
 from dataclasses import replace
 
@@ -199,3 +200,32 @@ def test_the_times_a_day_comes_in_a_month_by_the_stdlib_calendar() -> None:
         (prompt,) = asked_on("date/one-weekday", dt.date(2028, month, 10))
         weeks = calendar.monthcalendar(2028, month)
         assert prompt.answer == num2words(sum(bool(week[prompt.given["weekday"]]) for week in weeks))
+
+
+def test_another_date_is_only_pretended_and_todays_is_not() -> None:
+    """Over a year, so that the last of a month and the tenth are sometimes today."""
+    real = pretended = 0
+    for today in (dt.date(2027, 1, 1) + dt.timedelta(n) for n in range(365)):
+        for item in ("eleventh-to-thirteenth", "twenty-first", "thirty-to-one", "thirty-one-to-one"):
+            for prompt in asked_on(f"date/{item}", today, 6):
+                start = dt.date.fromisoformat(prompt.given["from"])
+                if re.match(r"(?:Pretend it|It)’s", prompt.say):
+                    so = start == today
+                    real, pretended = real + so, pretended + (not so)
+                    assert prompt.say.startswith(f"{'It' if so else 'Pretend it'}’s {spoken(start)}."), (
+                        prompt.say
+                    )
+    assert real > 5 and pretended > 500
+
+
+def test_no_prompt_about_the_date_names_todays_day_of_the_week() -> None:
+    """It is the answer of another prompt of the same morning."""
+    for today in (dt.date(2027, 3, 1) + dt.timedelta(n) for n in range(7)):
+        for item in ("say-number", "find-number", "full", "sleeps", "few-days-on"):
+            for prompt in asked_on(f"date/{item}", today, 20):
+                assert calendar.day_name[today.weekday()] not in prompt.say
+
+
+def test_todays_number_may_be_said_as_the_whole_date() -> None:
+    (prompt,) = asked_on("date/say-number", dt.date(2026, 3, 3))
+    assert {"third", "the third", "March third", "March three"} <= set(prompt.accept)

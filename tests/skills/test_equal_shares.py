@@ -85,3 +85,19 @@ def test_the_picture_is_the_whole_that_was_given() -> None:
             assert isinstance(p.picture, Shares)
             seen = (p.picture.whole, p.picture.cut, list(p.picture.parts))
             assert seen == (p.given["whole"], p.given["cut"], p.given["parts"])
+
+
+def test_what_is_left_is_not_told_in_the_question() -> None:
+    """ "Give away half. How much is left?" holds its own answer."""
+    for p in asked("equal-shares/about-halves"):
+        if p.given["ask"] in ("left", "name"):
+            assert "half" not in p.say and "halves" not in p.say
+            assert "half" not in p.watch_for.lower()
+        if p.given["ask"] == "left":
+            assert {"half", "one part", "the other part"} <= set(p.accept)
+
+
+def test_shares_are_made_of_something_that_lies_there() -> None:
+    for item in ("make-halves", "make-quarters"):
+        for p in asked(f"equal-shares/{item}"):
+            assert p.do and (p.given["thing"] in p.do or p.given["thing"] == "sheet")

@@ -131,3 +131,26 @@ def test_tiles_that_fill_the_target_without_a_step() -> None:
         pairs = [(a, count // a) for a in range(1, count + 1) if count % a == 0 and a * a <= count]
         wanted = [pair for pair in pairs if not square or pair[0] == pair[1]]
         assert p.working == " or ".join(f"{a} × {b}" for a, b in wanted)
+
+
+def test_every_shape_with_so_many_sides_is_a_right_answer() -> None:
+    """shapes.toml, flat: four sides are a square, a rectangle, a rhombus, a trapezoid and a kite."""
+    rows = {row.partition("_")[0]: fields["sides"] for row, fields in reference("shapes")["flat"].items()}
+    for p in (p for p in asked("flat-shapes/count-sides") if p.given["ask"] == "name"):
+        told = {name.removeprefix("a ") for name in (*p.answer.split(" or "), *p.accept)}
+        names = {"triangle", "square", "rectangle", "rhombus", "trapezoid", "kite", "hexagon"}
+        assert told == {name for name in names if rows[name] == p.given["sides"]}
+        assert not any(name in p.say for name in names), "the answer is not in the question"
+
+
+def test_a_square_called_a_rectangle_is_told_as_true() -> None:
+    """shapes.toml, inclusive.square_is_rectangle."""
+    for item in ("name", "turned", "slide-together"):
+        for p in asked(f"flat-shapes/{item}"):
+            assert any(text.startswith("rectangle: true") for text in p.accept) == (p.answer == "square")
+
+
+def test_no_cue_begins_the_name_that_is_asked_for() -> None:
+    for item in ("name", "turned"):
+        for p in asked(f"flat-shapes/{item}"):
+            assert not any("…" in cue.text or "“" in cue.text for cue in p.cues)

@@ -80,3 +80,8 @@ def test_a_ring_and_a_scatter_may_be_counted_again_in_rows() -> None:
 
 def test_levels_follow_the_year_plan() -> None:
     assert list(ITEMS) == ["line-to-5", "count-out-to-10", "rows-to-20", "ring-and-scatter"]
+
+
+def test_the_slip_with_none_left_is_told_without_its_answer() -> None:
+    for prompt in drawn("zero", 40):
+        assert not any(word in prompt.watch_for for word in ("zero", "none", "nothing"))

@@ -1,5 +1,6 @@
 """The hundred chart: K.CC.A.1 and 1.NBT.C.5 (references/standards.toml), ex31."""
 
+import re
 from collections import Counter
 
 import pytest
@@ -81,3 +82,21 @@ def test_the_cue_walks_up_to_the_card_and_leaves_the_landing() -> None:
         for p in asked(f"hundred-chart/{item}", 60):
             said = p.cues[2].text.replace("…", " ").replace("”", " ").replace(",", " ").split()
             assert p.answer not in said
+
+
+def test_the_way_to_a_square_is_told_by_one_number() -> None:
+    """A row named by its start and a column by its top were two numbers and a riddle."""
+    for p in asked("hundred-chart/row-and-column"):
+        told = [n for n in (p.given["row_start"], p.given["column"]) if num2words(n) in spelled_out(p.say)]
+        assert len(told) == 1 and "empty square" in p.say
+
+
+def test_ten_more_is_asked_of_numbers_alone() -> None:
+    for item in ("ten-more", "ten-less"):
+        for p in asked(f"hundred-chart/{item}", 60):
+            assert not re.search(r"page|frog|turn", p.say.lower()) and " ten" in p.say
+
+
+def spelled_out(say: str) -> list[str]:
+    """The words of a prompt, hyphenated number words whole."""
+    return re.findall(r"[a-z]+(?:-[a-z]+)?", say.lower())

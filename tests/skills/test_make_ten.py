@@ -1,10 +1,12 @@
 """Make ten: K.OA.A.4 and K.OA.A.2 (references/standards.toml), worked example ex39, printed facts."""
 
+import re
 from collections import Counter
 
 from num2words import num2words
 
-from tests.skills.asking import asked, bounds, coded, example, printed, sought
+from tests.skills.asking import asked, bounds, coded, example, level_asked, printed, sought
+from warmup import skills
 from warmup.pictures.ten_frame import TenFrame
 
 
@@ -54,3 +56,11 @@ def test_nobody_has_zero_of_a_thing() -> None:
 def test_none_is_right_only_for_nothing() -> None:
     for p in asked("make-ten/ten-and-none"):
         assert ("none" in p.accept) == (p.answer == "zero") == (p.given["have"] == 10)
+
+
+def test_ten_frame_and_partner_are_the_words() -> None:
+    """The trade's terms; and nobody is asked how far it is from one number to another."""
+    for level in skills.SKILLS["make-ten"].levels:
+        for p in level_asked("make-ten", level.key, 60):
+            texts = " ".join((p.say, p.watch_for, p.table, *(cue.text for cue in p.cues)))
+            assert not re.search(r"\btray|friend|How far|Zero is", texts), texts

@@ -2,6 +2,8 @@
 
 from collections import Counter
 
+import pytest
+
 from tests.bank import prompts, reference
 from tests.mornings import morning
 from warmup import skills
@@ -29,7 +31,7 @@ def test_units_run_to_ten_and_leave_neither_end_bare() -> None:
     assert {p.given["long"] for p in drawn("units")} == set(range(3, 11))
     for p in drawn("fallen-clips"):
         assert p.given["missing"] and {0, p.given["long"] - 1}.isdisjoint(p.given["missing"])
-    assert {p.given["long"] for p in drawn("fallen-clips")} == set(range(5, 11))
+    assert {p.given["long"] for p in drawn("fallen-clips")} == set(range(6, 11))
 
 
 def test_pictures_are_those_of_the_question() -> None:
@@ -69,3 +71,20 @@ def test_neither_word_nor_place_is_the_safe_answer() -> None:
 def test_finding_has_no_one_answer_and_no_lucky_guess() -> None:
     assert {p.guess for p in drawn("find-longer", 9) + drawn("find-heavier", 9)} == {0.0}
     assert {p.guess for p in drawn("longer", 9) + drawn("heavier", 9)} == {0.5}
+
+
+@pytest.mark.parametrize("item", ["heavier", "big-is-not-heavy"])
+def test_the_see_saw_has_many_pairs(item: str) -> None:
+    pairs = {frozenset((p.given["left"], p.given["right"])) for p in drawn(item)}
+    assert len(pairs) >= 8 and all(len(pair) == 2 for pair in pairs)
+
+
+def test_some_clips_are_more_than_one() -> None:
+    assert min(len(p.given["missing"]) for p in drawn("fallen-clips")) == 2
+
+
+def test_what_is_held_is_neither_hot_nor_breaks() -> None:
+    things = {p.given["thing"] for item in ("find-longer", "find-heavier") for p in drawn(item)}
+    assert len(things) >= 16 and things.isdisjoint({"plate", "cup", "mug", "glass", "bowl", "jar"})
+    for p in drawn("find-heavier", 40):
+        assert p.do.startswith("Give your child a") and p.given["thing"] in p.do

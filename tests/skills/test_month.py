@@ -85,7 +85,7 @@ def test_this_years_february_is_the_dates_own() -> None:
                     prompt.say,
                 )
                 assert this or "this year" not in prompt.say.replace("This year", "this year")
-                assert not this or ("did" in prompt.say) == (month > 2) or "dot" in prompt.say
+                assert not this or ("did" in prompt.say) == (month > 2) or "Count the days" in prompt.say
 
 
 def test_the_worked_examples() -> None:
@@ -105,3 +105,26 @@ def test_no_answer_is_a_good_guess() -> None:
         forward = sum(prompt.given["steps"] > 0 for prompt in asked(f"month/{item}", 1000)) / 1000
         # Nine of the nineteen plain ones go forward: what follows August is asked elsewhere.
         assert 0.4 < forward < 0.55, item
+
+
+def test_another_month_is_only_pretended_and_this_one_is_not() -> None:
+    supposed = set()
+    for number in range(1, 13):
+        for item in ("around", "december-january", "june-july"):
+            for prompt in asked_on(f"month/{item}", dt.date(2027, number, 9), 120):
+                month = prompt.given["month"]
+                said = [part for part in (f"It’s {month}.", f"Pretend it’s {month}.") if part in prompt.say]
+                now = month == NAMES[number]
+                assert not said or prompt.say.startswith(
+                    f"It’s {month}." if now else f"Pretend it’s {month}."
+                )
+                supposed |= {(month, now) for _ in said}
+    assert len(supposed) == 24
+
+
+def test_last_month_is_named_as_it_was() -> None:
+    for number in range(1, 13):
+        before = NAMES[(number - 2) % 12 + 1]
+        says = {p.say for p in asked_on("month/this", dt.date(2027, number, 9), 40)}
+        assert f"Last month was {before}. What month is it now?" in says
+        assert all(f"Last month was {before}" in say for say in says if "Last month" in say)

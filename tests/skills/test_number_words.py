@@ -1,12 +1,16 @@
 """Number words: words.toml, and two libraries that spell numbers by themselves."""
 
 from collections import Counter
+from dataclasses import replace
 
 from num2words import num2words
 
 from tests.bank import reference, spelled
+from tests.mornings import morning
 from tests.oracles.english import ENGLISH
 from tests.skills.asking import asked, level_asked
+from warmup import skills
+from warmup.draw import Draw
 from warmup.pictures.word_and_cards import WordAndCards
 
 LEVELS = ("to-five", "to-ten", "to-twenty", "tens-and-two-words")
@@ -50,3 +54,17 @@ def test_no_card_is_where_the_answer_mostly_lies() -> None:
     places = Counter(p.accept[0] for key in LEVELS for p in level_asked("number-words", key))
     assert len(places) == 4
     assert max(places.values()) / sum(places.values()) < 0.3
+
+
+def test_no_cue_tells_the_letter_or_the_sound_the_word_begins_with() -> None:
+    """The child reads; what is begun together is the count, or the finger under the word."""
+    for key in LEVELS:
+        for p in level_asked("number-words", key, 60):
+            assert not any("“" in cue.text.replace("“and ten”", "") for cue in p.cues), p.cues
+
+
+def test_the_animal_has_the_name_the_family_gave_it() -> None:
+    day = replace(morning(), animal="Moose")
+    said = [skills.prompt("number-words/to-five", day, Draw("animal", n)).say for n in range(200)]
+    assert any(say.startswith("Moose wrote") for say in said)
+    assert not any("Bear" in say or "bear" in say for say in said)

@@ -4,7 +4,7 @@ from tests.bank import reference
 from tests.oracles.english import ENGLISH
 from tests.skills.asking import asked, example, level_asked, sought
 from warmup.morning import Prompt
-from warmup.pictures.queue import Queue
+from warmup.pictures.toy_line import ToyLine
 from warmup.words import ordinal_word
 
 
@@ -32,7 +32,7 @@ def test_the_first_stands_at_the_door() -> None:
         prompts = asked(f"ordinals/{item}", 400)
         assert 0.42 < sum(p.given["front"] == "left" for p in prompts) / 400 < 0.58
         for p in prompts:
-            assert p.picture == Queue(p.given["count"], p.given["front"])
+            assert p.picture == ToyLine(p.given["count"], p.given["front"])
             assert p.given["front"] in p.answer
     p = sought("ordinals/to-third", {"name": "last", "count": 5, "front": "left"})
     assert p.answer == "the fifth from the left" and p.accept == ("the first from the right",)
@@ -66,5 +66,15 @@ def test_a_hat_is_found_by_counting_from_the_door() -> None:
     hats = [p for p in level_asked("ordinals", "to-tenth") if "front" in p.given]
     assert len(hats) > 50
     for p in hats:
-        assert p.picture == Queue(p.given["count"], p.given["front"], (p.given["place"],))
+        assert p.picture == ToyLine(p.given["count"], p.given["front"], (p.given["place"],))
         assert p.given["place"] <= p.given["count"] <= 10
+
+
+def test_a_week_is_started_where_the_words_say() -> None:
+    """Sunday is no more the first day than Monday is: the words choose, and never say which one is."""
+    days = [
+        p for p in asked("ordinals/to-tenth", 400) if p.given.get("names", ("",))[0] in ("Monday", "Sunday")
+    ]
+    assert {p.given["names"][0] for p in days} == {"Monday", "Sunday"}
+    assert not any("the first day" in p.say for p in days)
+    assert all(p.given["names"][0] in p.say for p in days)

@@ -1,5 +1,6 @@
 """Parts: K.OA.A.3 (references/standards.toml), worked example ex41, facts printed in that standard."""
 
+from tests.bank import spelled
 from tests.skills.asking import asked, bounds, example, level_asked, printed, sought
 from warmup import skills
 from warmup.pictures.counters import Counters
@@ -75,3 +76,19 @@ def test_the_picture_shows_what_is_seen_and_no_more() -> None:
     for item in ("hidden-to-5", "hidden-6-7", "hidden-8-9"):
         assert all(p.picture == Counters(p.given["seen"], what="counters") for p in asked(f"parts/{item}"))
     assert all(p.picture is None for item in SPLITS for p in asked(f"parts/{item}"))
+
+
+def test_a_pair_turned_around_is_told_whole() -> None:
+    """The pair and its whole are three numbers said; the parts the other way around are the answer."""
+    for p in asked("parts/turned-pair"):
+        left, right = WORD[p.given["left"]], WORD[p.given["right"]]
+        assert p.answer == f"{right} and {left}"
+        assert sum(word.lower() in WORD for word in spelled(p.say)) == 3
+        assert not any(p.answer in cue.text for cue in p.cues)
+
+
+def test_what_the_adult_hides_is_laid_out_first() -> None:
+    """The words "You see two" need two to be seen: that is what to do, before anything is said."""
+    hidden = [p for item in ("hidden-to-5", "hidden-6-7", "hidden-8-9") for p in asked(f"parts/{item}")]
+    assert all(bool(p.do) == (p.say.startswith(("I have", "The bag has"))) for p in hidden)
+    assert all(WORD[p.given["whole"]] in p.do for p in hidden if p.do)

@@ -111,3 +111,13 @@ def test_neither_the_first_nor_the_last_piece_is_the_safe_answer() -> None:
         assert sum(first) / 600 == pytest.approx(share, abs=0.1)
     long = Counter(p.answer for p in asked("patterns/how-long-a-part", 600))
     assert 0.4 < long["two"] / 600 < 0.6
+
+
+@pytest.mark.parametrize("item", ITEMS)
+def test_a_row_that_is_not_in_the_picture_is_done_or_laid_out(item: str) -> None:
+    for p in asked(f"patterns/{item}"):
+        assert bool(p.do) == (p.picture is None)
+        if p.do:
+            laid = p.do.startswith("Set them in a row")
+            assert laid == bool(p.table) and (laid or p.do.startswith("Do each one"))
+            assert ("blank" in p.do) == ("?" in p.given["shown"]) == ("blank" in p.say.lower())

@@ -75,3 +75,39 @@ def test_two_steps_are_two_sentences_or_two_parts_and_start_in_the_middle() -> N
             assert p.given["rows"] == [list(row) for row in p.picture.rows]
         else:
             assert p.working.startswith("1. ") and "  2. " in p.working
+
+
+def test_things_of_a_kitchen_are_placed_and_none_of_them_breaks() -> None:
+    for item in ("place", "between", "set-left-or-right", "make-a-row", "two-things"):
+        for p in asked(f"position/{item}"):
+            named = {str(value) for key, value in p.given.items() if key not in ("names", "side", "start")}
+            assert named.isdisjoint({"pot", "bowl", "plate", "glass", "jar", "bear"})
+
+
+def test_a_bear_in_a_picture_is_not_asked_about() -> None:
+    """It would be mixed up with the family's stuffed animal."""
+    for item in ("tell-where", "name-the-neighbor", "two-shelves"):
+        for p in asked(f"position/{item}"):
+            assert isinstance(p.picture, Scene) and "bear" not in p.say
+            assert "bear" not in {p.picture.behind, *(toy for row in p.picture.rows for toy in row)}
+
+
+def test_all_that_is_true_of_a_place_is_a_right_answer() -> None:
+    for p in asked("position/tell-where", 400):
+        where = p.answer.partition(" the ")[0]
+        if where == "between":
+            assert {"in the middle", *(f"next to the {toy}" for toy in p.given["rows"][0][::2])} <= {
+                *p.accept
+            }
+        if where in ("above", "below"):
+            assert f"on the {'top' if where == 'above' else 'bottom'} shelf" in p.accept
+        if where == "beside":
+            left = p.given["rows"][0][0] == p.given["thing"]
+            assert any(text.startswith("left of" if left else "right of") for text in p.accept)
+
+
+@pytest.mark.parametrize("item", ["own-side", "to-one-side", "set-left-or-right", "make-a-row"])
+def test_whoever_asks_about_sides_is_told_where_to_be_first(item: str) -> None:
+    for p in asked(f"position/{item}"):
+        assert p.do.startswith(("Stand beside your child", "Sit beside your child"))
+        assert "Sit " not in p.watch_for and "Turn to" not in p.watch_for

@@ -1,4 +1,5 @@
 import datetime as dt
+import re
 from dataclasses import replace
 
 from num2words import num2words
@@ -149,3 +150,33 @@ def test_the_running_count_carries_no_code_because_it_outgrows_the_bound() -> No
     assert bounds("1.NBT.A.1")["count_to"] < 36 * 4
     assert levels["count"] == levels["next-and-last"] == ()
     assert levels["tens-and-ones"] == ("1.NBT.B.2",) and levels["to-the-hundredth"] == ("1.NBT.A.1",)
+
+
+def test_the_next_school_day_is_never_called_the_next_day() -> None:
+    """Between two school days lie days off: what comes is "next time"."""
+    friday = replace(school(46), next=DAY + dt.timedelta(5), previous=DAY - dt.timedelta(4))
+    items = [name for level in skills.SKILLS["school-day"].levels for name in level.items]
+    for item in items:
+        for at in (friday, replace(friday, school_day=70), replace(friday, school_day=50)):
+            for prompt in asked(item, at, 40) if able(item, at) else ():
+                texts = (prompt.say, *(cue.text for cue in prompt.cues))
+                assert not re.search(r"next day|day before|tomorrow|yesterday", " ".join(texts).lower()), (
+                    texts
+                )
+
+
+def test_bundles_alone_are_right_where_no_straw_is_loose() -> None:
+    for number in (40, 140):
+        for prompt in asked("tens-and-ones", school(number), 3):
+            assert prompt.answer == "four bundles and no loose ones"
+            assert {"four bundles", "four tens"} <= set(prompt.accept)
+    for prompt in asked("tens-and-ones", school(47), 3):
+        assert {"four tens and seven ones", "four and seven", "four bundles and seven"} <= set(prompt.accept)
+        assert "four bundles" not in prompt.accept
+
+
+def test_a_count_of_straws_may_be_said_with_the_straws() -> None:
+    for item, straws in (("count", "forty-seven straws"), ("last-number", "forty-six straws")):
+        for prompt in asked(item, school(47)):
+            assert straws in prompt.accept
+    assert all("one straw" in prompt.accept for prompt in asked("count", school(1)))

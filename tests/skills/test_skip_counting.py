@@ -94,3 +94,18 @@ def test_the_whole_way_to_a_hundred_by_fives_gets_a_minute() -> None:
     assert long.seconds == 60
     assert long.working == ", ".join(str(n) for n in range(5, 105, 5))
     assert sought("by-fives/to-100", {"start": 60}).seconds == 40
+
+
+@pytest.mark.parametrize("skill", ["by-tens", "by-fives", "by-twos"])
+def test_the_adult_begins_a_long_count_only_and_what_was_said_may_be_left_out(skill: str) -> None:
+    begun = 0
+    for level in skills.SKILLS[skill].levels:
+        for p in level_asked(skill, level.key, 80):
+            words, heard = p.answer.split(", "), p.given["heard"]
+            assert p.accept == tuple(", ".join(words[said:]) for said in range(1, heard + 1))
+            assert heard == (2 if "Keep going" in p.say else 1)
+            if heard == 2:
+                begun += 1
+                assert p.say.startswith(f"{words[0].capitalize()}, {words[1]}. Keep going by ")
+                assert len(words) >= 5 and p.say.endswith(f" {words[-1]}.")
+    assert begun > 10

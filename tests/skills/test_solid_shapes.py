@@ -90,3 +90,35 @@ def test_everything_does_something_and_only_the_can_does_all() -> None:
     assert set(does) == set(SOLIDS)
     assert [s for s in does if "roll" in does[s] and "stack" in does[s]] == ["cylinder"]
     assert does["sphere"] == "roll" and "stack" not in does["cone"]
+
+
+@pytest.mark.parametrize("item", ["ball-or-circle", "cone-or-triangle"])
+def test_a_thing_does_not_tell_its_shape_and_has_no_other(item: str) -> None:
+    """A road cone says its name; a coat hanger has a hook, a funnel a spout, a hoop a hole."""
+    things = {p.given["thing"]: p.answer for p in asked(f"solid-shapes/{item}")}
+    assert len(things) >= 6
+    for thing, shape in things.items():
+        assert shape not in thing
+        assert not any(word in thing for word in ("hanger", "funnel", "hoop", "globe", "glass"))
+
+
+def test_a_ball_alone_is_felt_for_flat_faces() -> None:
+    """An orange has a stem, and nobody pats flat faces on it."""
+    for p in asked("solid-shapes/flat-faces", 400):
+        if p.given["solid"] == "sphere":
+            assert (
+                p.table == "ball" and "Pat each" not in p.say and {"none", "no flat faces"} <= set(p.accept)
+            )
+
+
+@pytest.mark.parametrize("item", ["roll-stack-slide", "flat-faces", "print-of-a-face", "count-on-a-box"])
+def test_what_is_felt_is_handed_over_first(item: str) -> None:
+    for p in asked(f"solid-shapes/{item}"):
+        thing = p.given.get("thing", p.table)
+        assert p.do.startswith("Give your child a") and thing in p.do
+        assert ("faces all alike" in p.do) == (thing == "block"), "not every toy block is a cube"
+
+
+def test_no_cue_begins_the_name_that_is_asked_for() -> None:
+    for item in ("name", "name-any"):
+        assert not any("…" in cue.text for p in asked(f"solid-shapes/{item}") for cue in p.cues)

@@ -91,4 +91,26 @@ def test_groups_are_ordered_both_ways_about_as_often() -> None:
     for p in asked("sort/order-groups"):
         assert len(set(p.given["groups"].values())) == 3
         first = "fewest" if p.given["order"] == "fewest first" else "most"
-        assert f"from the {first} to" in p.say
+        assert f"{first} first" in p.say or f"from {first} to" in p.say
+
+
+def test_a_rule_guessed_otherwise_and_still_right_is_accepted() -> None:
+    """Two hats are clothes as well, unless a sock stays out; and what stays out is not among them."""
+    seen = set()
+    for p in asked("sort/guess-rule", 400):
+        kinds = [name.split()[1] for name in p.given["in"]]
+        (out,) = p.given["out"]
+        worn = {"sock", "hat"}
+        clothes = {*kinds} <= worn and out.split()[1] not in worn
+        assert ("clothes" in p.accept) == clothes
+        by_kind = len(set(kinds)) == 1
+        assert (f"not a {out.split()[1]}" if by_kind else f"not {out.split()[0]}") in p.accept
+        seen.add(clothes)
+    assert seen == {True, False}
+
+
+def test_what_is_only_heard_is_short() -> None:
+    """Twelve words at most, since there is nothing to look at."""
+    for item in ("put-together", "does-not-fit", "guess-rule", "order-groups"):
+        for p in asked(f"sort/{item}", 300):
+            assert len(p.say.split()) <= 12 and p.picture is None, p.say

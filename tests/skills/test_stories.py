@@ -116,3 +116,20 @@ def test_each_of_the_two_kinds_is_some() -> None:
                 turned = [num2words(part) for part in reversed(shown)]
                 assert key[0] != turned or len(key) == 1, "not the same two turned round to show first"
                 assert [num2words(part) for part in shown] not in key
+
+
+def test_some_are_two_at_least_and_the_rest_are_told_as_the_rest() -> None:
+    """ "Some hopped out" when one did, or "Two are brown. How many are white?", has no one answer."""
+    for item in ("change", "more-is-not-add"):
+        for p in asked(f"stories/{item}", 400):
+            assert p.answer not in ("zero", "one"), p.say
+            if p.given["situation"] == "put together, addend unknown":
+                assert "the rest were" in p.say or "the rest are" in p.say, p.say
+    for p in asked("stories/both-parts"):
+        assert "one" not in p.answer.split() or p.given["total"] < 4, "the first way shown has some of each"
+
+
+def test_a_story_has_something_to_act_it_out_with() -> None:
+    for level in skills.SKILLS["stories"].levels:
+        for p in level_asked("stories", level.key, 30):
+            assert p.do == "Set out some toys, to act it out." and "toys" in p.table

@@ -61,11 +61,8 @@ def test_scattered_four_and_five_are_scattered_and_nine_is_one_short_of_ten() ->
 def test_it_is_shown_and_covered_by_the_adult_not_by_the_words() -> None:
     for item in ITEMS:
         for prompt in drawn(item, 10):
-            assert (
-                "cover" in prompt.table
-                and "cover it" in prompt.watch_for
-                and "cover" not in prompt.say.lower()
-            )
+            assert prompt.do == "Show it, count to two, cover it." and "cover" in prompt.table
+            assert "cover it." not in prompt.watch_for and "cover" not in prompt.say.lower()
 
 
 def test_no_answer_is_the_safe_one() -> None:

@@ -37,10 +37,12 @@ def test_a_rectangle_folds_two_ways_and_not_on_its_diagonal() -> None:
     assert not folds(listed("rectangle"), (0, 0), (1, 0.6))
 
 
-def test_a_circle_folds_as_many_ways_as_you_like() -> None:
-    row = example("ex65")
-    p = sought("symmetry/how-many-ways", {"figure": "circle"})
-    assert p.answer == row["answer"] and set(row["accept"]) == set(p.accept)
+def test_how_many_folds_has_a_number_for_an_answer() -> None:
+    """A circle folds as many ways as you like (examples.toml, ex65): so it is never asked how many."""
+    assert example("ex65")["answer"] == "as many as you like"
+    asked_for = asked("symmetry/how-many-ways")
+    assert {p.answer for p in asked_for} == {num2words(n) for n in range(5)}
+    assert all(p.given["figure"] != "circle" for p in asked_for)
 
 
 @pytest.mark.parametrize(
@@ -92,3 +94,10 @@ def test_the_twin_is_as_far_from_the_line_and_any_side_may_be_bare() -> None:
     assert set(sides) == {"right", "left", "upper", "lower"} and min(sides.values()) > 60
     for p in asked("symmetry/flip-not-slide"):
         assert isinstance(p.picture, Half) and p.picture.filled == ((p.given["along"], p.given["away"]),)
+
+
+def test_a_fold_that_is_asked_for_is_one_in_halves() -> None:
+    """Any fold at all keeps its edges in; only one in half is meant."""
+    for item in ("make-a-fold", "find-the-line"):
+        assert all("half" in p.say or "halves" in p.say for p in asked(f"symmetry/{item}"))
+    assert all(p.do == f"Hand over {p.table}." for p in asked("symmetry/make-a-fold"))

@@ -80,3 +80,10 @@ def test_fourteen_lies_beside_forty_one() -> None:
     assert len(found) > 80
     assert all("14" in p.given["cards"] and len(set(p.given["cards"])) >= 3 for p in found)
     assert sum("41" in p.given["cards"] for p in found) == len(found)
+
+
+def test_what_holds_ten_is_called_a_ten_frame() -> None:
+    for key in ("build", "both-ways", "in-the-head"):
+        for p in level_asked("teens", key, 60):
+            texts = " ".join((p.say, p.watch_for, p.table, *(cue.text for cue in p.cues)))
+            assert "tray" not in texts, texts

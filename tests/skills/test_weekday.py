@@ -1,4 +1,6 @@
 import calendar
+import datetime as dt
+import re
 from collections import Counter
 
 from tests.bank import reference
@@ -75,3 +77,31 @@ def test_the_wrap_is_shown_on_a_strip_where_the_two_days_touch() -> None:
         assert picture is not None
         strip = picture.shows()
         assert abs(strip.index("Saturday") - strip.index("Sunday")) == 1
+
+
+def test_another_day_is_only_pretended_and_today_is_not() -> None:
+    """On a Thursday no prompt says that it is Tuesday, and none pretends that it is Thursday."""
+    supposed = set()
+    for today in (dt.date(2026, 11, 23) + dt.timedelta(n) for n in range(7)):
+        name = calendar.day_name[today.weekday()]
+        for item in ("around", "saturday-sunday", "tuesday-thursday", "two-days"):
+            for prompt in asked_on(f"weekday/{item}", today, 80):
+                day = prompt.given["day"]
+                said = [
+                    part for part in (f"It’s {day}.", f"Pretend it’s {day}.") if prompt.say.startswith(part)
+                ]
+                assert not said or said == [f"It’s {day}." if day == name else f"Pretend it’s {day}."]
+                supposed |= {(day, day == name) for _ in said}
+    assert len(supposed) == 14
+
+
+def test_nothing_is_told_that_did_not_happen() -> None:
+    """No snow, bread or lost hat: what is said of a day is its name, and yesterday's is true."""
+    for today in (dt.date(2026, 11, 23) + dt.timedelta(n) for n in range(7)):
+        before = calendar.day_name[(today.weekday() - 1) % 7]
+        for prompt in asked_on("weekday/today", today, 20):
+            assert "Yesterday" not in prompt.say or f"Yesterday was {before}." in prompt.say
+        for item in ("today", "tomorrow", "yesterday"):
+            for prompt in asked_on(f"weekday/{item}", today, 20):
+                assert not re.search(r"\b(?:snow|bread|hat|bear|kite|moon|sun)\b", prompt.say.lower())
+                assert "day" in prompt.say.rpartition(". ")[2]

@@ -39,7 +39,6 @@ if TYPE_CHECKING:
     from warmup.pictures.pairs import Pairs
     from warmup.pictures.part_whole import PartWhole
     from warmup.pictures.pattern_row import PatternRow
-    from warmup.pictures.queue import Queue
     from warmup.pictures.scale import Scale
     from warmup.pictures.scene import Scene
     from warmup.pictures.shape_row import ShapeRow
@@ -47,6 +46,7 @@ if TYPE_CHECKING:
     from warmup.pictures.solid_shape import SolidShape
     from warmup.pictures.sorted_rows import SortedRows
     from warmup.pictures.ten_frame import TenFrame
+    from warmup.pictures.toy_line import ToyLine
     from warmup.pictures.two_frames import TwoFrames
     from warmup.pictures.two_sets import TwoSets
     from warmup.pictures.word_and_cards import WordAndCards
@@ -131,7 +131,6 @@ __all__ = [
     "PartWhole",
     "PatternRow",
     "Picture",
-    "Queue",
     "Scale",
     "Scene",
     "ShapeRow",
@@ -139,6 +138,7 @@ __all__ = [
     "SolidShape",
     "SortedRows",
     "TenFrame",
+    "ToyLine",
     "TwoFrames",
     "TwoSets",
     "WordAndCards",

@@ -31,6 +31,13 @@ class Picture(Protocol):
         """What it shows, in one plain sentence that gives nothing away."""
         ...
 
+    def exactly(self) -> str:
+        """What it shows, so exactly that an adult can lay it out or draw it from these words alone.
+
+        It may tell the answer, so it is never shown in the picture's place.
+        """
+        ...
+
     def shows(self) -> tuple[str, ...]:
         """Every numeral, name or word that can be read off it."""
         ...

@@ -2,6 +2,7 @@
 
 from typing import NamedTuple
 
+from warmup.pictures._told import counted
 from warmup.pictures.canvas import Canvas, Drawing, Ink, box
 
 
@@ -87,6 +88,12 @@ class BaseTen(NamedTuple):
             if count
         ]
         return "base-ten blocks: " + ", ".join(kinds) if kinds else "an empty table"
+
+    def exactly(self) -> str:
+        """What to lay out or draw where the screen can't be shown; it may tell the answer."""
+        pieces = (("flat", self.hundreds), ("rod", self.tens), ("cube", self.ones))
+        told = ", ".join(counted(number, name) for name, number in pieces if number)
+        return f"base-ten blocks, left to right: {told or 'none'}"
 
     def shows(self) -> tuple[str, ...]:
         """No numeral stands on it."""

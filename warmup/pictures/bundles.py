@@ -2,6 +2,7 @@
 
 from typing import NamedTuple
 
+from warmup.pictures._told import counted
 from warmup.pictures.canvas import Canvas, Drawing, Ink, box
 
 _PITCHES = (2.0, 1.0, 0.5)
@@ -62,6 +63,10 @@ class Bundles(NamedTuple):
         if not self.tens:
             return f"loose {self.what}"
         return f"{self.what} in banded bundles of ten" + (" and loose ones" if self.ones else "")
+
+    def exactly(self) -> str:
+        """What to lay out or draw where the screen can't be shown; it may tell the answer."""
+        return f"{self.what}: {counted(self.tens, 'banded bundle')} of ten, {self.ones} loose"
 
     def shows(self) -> tuple[str, ...]:
         """No numeral stands on it."""

@@ -1,6 +1,6 @@
 """A clock with hands: twelve numerals, a long hand for minutes and a short one for hours.
 
-The hour hand moves on with the minutes: at half past it stands half-way between two numerals.
+The hour hand moves on with the minutes: at half past it stands halfway between two numerals.
 """
 
 from math import cos, floor, pi, sin
@@ -88,6 +88,12 @@ class Clock(NamedTuple):
         after = self.hour % 12 + 1
         short = f"on the {self.hour}" if self.minute == 0 else f"between the {self.hour} and the {after}"
         return f"a clock, its short hand {short}, its long hand on the {(self.minute + 2) // 5 or 12}"
+
+    def exactly(self) -> str:
+        """What to lay out or draw where the screen can't be shown; it may tell the answer."""
+        if not self.hands:
+            return "a clock face with its numerals and no hands"
+        return f"a clock face with its hands set to {self.hour}:{self.minute:02}"
 
     def shows(self) -> tuple[str, ...]:
         """The twelve numerals."""

@@ -8,6 +8,7 @@ from collections.abc import Iterator, Sequence
 from math import atan2, cos, floor, hypot, radians, sin, sqrt
 from typing import NamedTuple
 
+from warmup.pictures._told import in_a_row
 from warmup.pictures.canvas import CELL_HEIGHT, Canvas, Drawing, Ink, Shape, box
 from warmup.pictures.facts import CENTS, MILLIMETRES, REEDED
 
@@ -71,6 +72,12 @@ class Coins(NamedTuple):
         dots = ", a dot a cent below" if self.worth else ""
         finger = ", a finger at one of them" if self.pointed is not None else ""
         return f"coins, true to size: {'; '.join(looks)}{dots}{finger}"
+
+    def exactly(self) -> str:
+        """What to lay out or draw where the screen can't be shown; it may tell the answer."""
+        dots = "; under each its worth in dots, a dot a cent" if self.worth else ""
+        finger = f"; a finger at coin {self.pointed + 1}" if self.pointed is not None else ""
+        return f"coins, left to right: {in_a_row(self.names)}{dots}{finger}"
 
     def shows(self) -> tuple[str, ...]:
         """Nothing is written on them."""

@@ -78,6 +78,12 @@ class Counters(NamedTuple):
             case _:
                 return f"{kinds} scattered about"
 
+    def exactly(self) -> str:
+        """What to lay out or draw where the screen can't be shown; it may tell the answer."""
+        lie = {"line": "in a line", "rows": "in rows of five", "ring": "in a ring"}
+        more = f", then {self.second} of another kind" if self.second else ""
+        return f"{self.what} {lie.get(self.layout, 'scattered')}: {self.number}{more}"
+
     def shows(self) -> tuple[str, ...]:
         """No numeral stands on it."""
         return ()

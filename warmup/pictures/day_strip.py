@@ -3,6 +3,7 @@
 from typing import NamedTuple
 
 from warmup.pictures._board import blank_words, lift, paper, rows_for, square, tallest
+from warmup.pictures._told import finger_told, in_a_row
 from warmup.pictures.canvas import Canvas, Drawing
 
 _DAYS = ("Sunday", "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday")
@@ -64,6 +65,11 @@ class DayStrip(NamedTuple):
         blank = blank_words(len(self.hidden))
         finger = f", a finger on {' and '.join(self.pointed)}" if self.pointed else ""
         return f"the days of the week in a strip{blank}{finger}"
+
+    def exactly(self) -> str:
+        """What to lay out or draw where the screen can't be shown; it may tell the answer."""
+        names = [day if day not in self.hidden else "?" for day in self._order()]
+        return f"the days in a strip, left to right: {in_a_row(names)}{finger_told(self.pointed)}"
 
     def shows(self) -> tuple[str, ...]:
         """Every name that is not hidden."""

@@ -126,6 +126,24 @@ class Dots(NamedTuple):
             case _:
                 return "dots scattered about"
 
+    def exactly(self) -> str:
+        """What to lay out or draw where the screen can't be shown; it may tell the answer."""
+        left, right = self._groups()
+        match self.pattern:
+            case "dice":
+                faces = f"{left}" if not right else f"{left} and {right}"
+                return f"dots as on dice: {faces}"
+            case "array":
+                return f"dots in two even rows: {self.number - self.number // 2} over {self.number // 2}"
+            case "five-and-some":
+                return f"dots in two rows: {min(5, self.number)} over {max(0, self.number - 5)}"
+            case "ring":
+                return f"dots in a ring: {self.number}"
+            case "two-groups":
+                return f"dots either side of a line: {left} left, {right} right"
+            case _:
+                return f"dots scattered: {self.number}"
+
     def shows(self) -> tuple[str, ...]:
         """No numeral stands on it."""
         return ()

@@ -2,6 +2,7 @@
 
 from typing import NamedTuple
 
+from warmup.pictures._told import turn_told
 from warmup.pictures.canvas import Canvas, Drawing
 from warmup.pictures.figures import paint_figure
 
@@ -32,6 +33,11 @@ class FlatShape(NamedTuple):
     def words(self) -> str:
         """That there is a shape: its name may be the question."""
         return "one flat shape"
+
+    def exactly(self) -> str:
+        """What to lay out or draw where the screen can't be shown; it may tell the answer."""
+        form = "the outline of a shape, a piece cut out of it" if self.gap else "a solid shape"
+        return f"{form}: {self.name}{turn_told(self.turn)}"
 
     def shows(self) -> tuple[str, ...]:
         """No word stands on it."""

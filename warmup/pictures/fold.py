@@ -3,6 +3,7 @@
 from math import cos, hypot, radians, sin
 from typing import NamedTuple
 
+from warmup.pictures._told import turn_told
 from warmup.pictures.canvas import Canvas, Drawing, Ink, stroke
 from warmup.pictures.figures import (
     Point,
@@ -73,6 +74,12 @@ class Fold(NamedTuple):
     def words(self) -> str:
         """Whether there is a line: where it ought to lie may be the question."""
         return "a paper shape" if self.line is None else "a paper shape with a line to fold on"
+
+    def exactly(self) -> str:
+        """What to lay out or draw where the screen can't be shown; it may tell the answer."""
+        aside = f", {self.aside} hundredths of half its size off the middle" if self.aside else ""
+        line = f"; a fold line {self.line:g} degrees up from flat{aside}" if self.line is not None else ""
+        return f"a paper shape: {self.figure}{turn_told(self.turn)}{line}"
 
     def shows(self) -> tuple[str, ...]:
         """No word stands on it."""

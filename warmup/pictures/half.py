@@ -1,4 +1,4 @@
-"""Half of a figure on squared paper, up to the line it is to be flipped over."""
+"""Half of a figure on graph paper, up to the line it is to be flipped over."""
 
 from typing import NamedTuple
 
@@ -6,7 +6,7 @@ from warmup.pictures.canvas import Canvas, Drawing, Ink, box
 
 
 class Half(NamedTuple):
-    """Squares filled on one side of a fold line; the other side is bare squared paper.
+    """Squares filled on one side of a fold line; the other side is bare graph paper.
 
     ``filled`` are (along, away) places: along the line from its top (or its left end), away from it
     from 1, the square that touches it. There are ``along`` by ``away`` squares on each side. The line
@@ -63,7 +63,19 @@ class Half(NamedTuple):
 
     def words(self) -> str:
         """What lies where is for the eye: only that half is done."""
-        return "squared paper with a fold line and one half filled in"
+        return "graph paper with a fold line and one half filled in"
+
+    def exactly(self) -> str:
+        """What to lay out or draw where the screen can't be shown; it may tell the answer."""
+        side = (("above", "below") if self.lying else ("left of", "right of"))[self.other]
+        line = "a fold line across" if self.lying else "a fold line down the middle"
+        rows = (
+            f"{'column' if self.lying else 'row'} {n + 1} squares {', '.join(map(str, away)) or 'none'}"
+            for n in range(self.along)
+            for away in [sorted(away for along, away in self.filled if along == n)]
+        )
+        paper = f"graph paper, {self.along} by {self.away} squares each side of {line}"
+        return f"{paper}; filled {side} it, counted from it: {'; '.join(rows)}"
 
     def shows(self) -> tuple[str, ...]:
         """No word stands on it."""

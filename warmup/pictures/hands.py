@@ -48,6 +48,10 @@ class Hands(NamedTuple):
         """What they are, not how many."""
         return "a handprint" if self.number == 1 else "handprints in rows"
 
+    def exactly(self) -> str:
+        """What to lay out or draw where the screen can't be shown; it may tell the answer."""
+        return f"handprints: {self.number}"
+
     def shows(self) -> tuple[str, ...]:
         """No numeral stands on it."""
         return ()

@@ -3,6 +3,7 @@
 from typing import NamedTuple
 
 from warmup.pictures._board import blank_words, lift, paper, rows_for, square
+from warmup.pictures._told import blank_told, finger_told
 from warmup.pictures.canvas import CELL_HEIGHT, Canvas, Drawing
 
 
@@ -51,6 +52,11 @@ class HundredChart(NamedTuple):
         bare = blank_words(len(self.hidden))
         finger = f", a finger on {' and '.join(map(str, self.pointed))}" if self.pointed else ""
         return f"a chart of the numbers {self.first} to {self.last} in rows{bare}{finger}"
+
+    def exactly(self) -> str:
+        """What to lay out or draw where the screen can't be shown; it may tell the answer."""
+        range_ = f"a number chart in rows of ten from {self.first} to {self.last}"
+        return f"{range_}{blank_told(self.hidden)}{finger_told(self.pointed)}"
 
     def shows(self) -> tuple[str, ...]:
         """Every numeral that is not hidden."""

@@ -3,6 +3,7 @@
 from math import floor
 from typing import NamedTuple
 
+from warmup.pictures._told import counted
 from warmup.pictures.canvas import CELL_HEIGHT, Canvas, Drawing, Ink, box
 
 _WALL = 1.0
@@ -69,6 +70,15 @@ class Jars(NamedTuple):
         if self.lined:
             return "a jar of water with a line on it for each cup"
         return "a jar" if len(self.sizes) == 1 else "jars side by side"
+
+    def exactly(self) -> str:
+        """What to lay out or draw where the screen can't be shown; it may tell the answer."""
+        parts = f"filled in {counted(self.parts, 'part')}" + (", a line at every part" if self.lined else "")
+        jars = (
+            f"{wide} wide and {high} high, {fill} full"
+            for (wide, high), fill in zip(self.sizes, self.fills, strict=True)
+        )
+        return f"jars, left to right, {parts}: {'; '.join(jars)}"
 
     def shows(self) -> tuple[str, ...]:
         """Nothing is written on them."""

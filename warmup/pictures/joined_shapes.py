@@ -5,6 +5,7 @@ from math import sqrt
 from types import MappingProxyType
 from typing import NamedTuple
 
+from warmup.pictures._told import turn_told
 from warmup.pictures.canvas import Canvas, Drawing, Ink
 from warmup.pictures.figures import Points, filled, placed, points_of, turned
 
@@ -75,6 +76,11 @@ class JoinedShapes(NamedTuple):
     def words(self) -> str:
         """Only that there are two pieces: what they are or make may be the question."""
         return "two pieces with a gap between them" if self.apart else "one shape, cut in two"
+
+    def exactly(self) -> str:
+        """What to lay out or draw where the screen can't be shown; it may tell the answer."""
+        how = "side by side, ready to make" if self.apart else "joined into"
+        return f"two pieces, {self.part} and {self.part}, {how} one {self.whole}{turn_told(self.turn)}"
 
     def shows(self) -> tuple[str, ...]:
         """No word stands on it."""

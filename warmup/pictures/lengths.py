@@ -60,6 +60,18 @@ class Lengths(NamedTuple):
         lie = "their ends not lined up" if self.starts else "their left ends lined up"
         return f"ribbons, from the top: {', '.join(self.forms)}; {lie}"
 
+    def exactly(self) -> str:
+        """What to lay out or draw where the screen can't be shown; it may tell the answer."""
+        if self.clips:
+            gone = f"; fallen off: clip {', '.join(str(n + 1) for n in self.missing)}" if self.missing else ""
+            return f"a {self.forms[0]} ribbon, {self.lengths[0]} clips long, clips end to end below it{gone}"
+        starts = self.starts or (0,) * len(self.lengths)
+        ribbons = (
+            f"{form} from {start} to {start + long}"
+            for form, start, long in zip(self.forms, starts, self.lengths, strict=True)
+        )
+        return f"ribbons, from the top, in steps from one line: {'; '.join(ribbons)}"
+
     def shows(self) -> tuple[str, ...]:
         """Nothing is written on them."""
         return ()

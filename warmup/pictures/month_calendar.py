@@ -4,6 +4,7 @@ import calendar
 from typing import NamedTuple
 
 from warmup.pictures._board import blank_words, lift, paper, rows_for, square, tallest
+from warmup.pictures._told import blank_told, finger_told
 from warmup.pictures.canvas import CELL_HEIGHT, Canvas, Drawing, Ink
 
 # Names as constants: the calendar module would give them in the machine's language.
@@ -65,6 +66,12 @@ class MonthCalendar(NamedTuple):
         finger = f", a finger on {', '.join(map(str, self.pointed))}" if self.pointed else ""
         bare = ", its numbers put up day by day" if self.upto < self._days() else ""
         return f"a wall calendar of {_MONTHS[self.month - 1]} {self.year}{bare}{blank}{finger}"
+
+    def exactly(self) -> str:
+        """What to lay out or draw where the screen can't be shown; it may tell the answer."""
+        upto = f"; numbers only to {self.upto}" if self.upto < self._days() else ""
+        month = f"{_MONTHS[self.month - 1]} {self.year}"
+        return f"a wall calendar of {month}{upto}{blank_told(self.hidden)}{finger_told(self.pointed)}"
 
     def shows(self) -> tuple[str, ...]:
         """The month, the year, the heads and every number that is up."""

@@ -3,6 +3,7 @@
 from typing import NamedTuple
 
 from warmup.pictures._board import blank_words, lift, paper, rows_for, square, tallest
+from warmup.pictures._told import finger_told, in_a_row
 from warmup.pictures.canvas import Canvas, Drawing
 
 _MONTHS = (
@@ -53,6 +54,11 @@ class MonthStrip(NamedTuple):
         blank = blank_words(len(self.hidden))
         finger = f", a finger on {' and '.join(self.pointed)}" if self.pointed else ""
         return f"the months of the year in order{blank}{finger}"
+
+    def exactly(self) -> str:
+        """What to lay out or draw where the screen can't be shown; it may tell the answer."""
+        names = [month if month not in self.hidden else "?" for month in self._order()]
+        return f"the months in order: {in_a_row(names)}{finger_told(self.pointed)}"
 
     def shows(self) -> tuple[str, ...]:
         """Every name that is not hidden."""

@@ -2,6 +2,7 @@
 
 from typing import NamedTuple
 
+from warmup.pictures._told import blank_told
 from warmup.pictures.canvas import Canvas, Drawing, Ink, Shape, bow, box, disc
 from warmup.pictures.glyphs import extent, write
 
@@ -121,6 +122,13 @@ class NumberLine(NamedTuple):
         arcs = {0: "", 1: ", a hop drawn"}.get(len(self.hops), f", {len(self.hops)} hops drawn")
         bare = {0: "", 1: ", a number left blank"}.get(len(self.hidden), ", some numbers left blank")
         return f"a number line{ends}{begin}{arcs}{bare}"
+
+    def exactly(self) -> str:
+        """What to lay out or draw where the screen can't be shown; it may tell the answer."""
+        begin = f"; a dot on {self.start}" if self.start is not None else ""
+        arcs = ", ".join(f"{abs(hop)} {'on' if hop > 0 else 'back'}" for hop in self.hops)
+        hops = f"; hops drawn: {arcs}" if arcs else ""
+        return f"a number line from {self.first} to {self.last}{begin}{hops}{blank_told(self.hidden)}"
 
     def shows(self) -> tuple[str, ...]:
         """Every numeral that is not hidden."""

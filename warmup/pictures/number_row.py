@@ -2,6 +2,7 @@
 
 from typing import NamedTuple
 
+from warmup.pictures._told import in_a_row
 from warmup.pictures.canvas import Canvas, Drawing, Ink
 from warmup.pictures.glyphs import extent, write
 
@@ -39,6 +40,10 @@ class NumberRow(NamedTuple):
     def words(self) -> str:
         """What lies there; no number, which could be an answer."""
         return "number cards in a row" + (", a blank among them" if "?" in self.texts else "")
+
+    def exactly(self) -> str:
+        """What to lay out or draw where the screen can't be shown; it may tell the answer."""
+        return f"cards, left to right: {in_a_row(self.texts)}"
 
     def shows(self) -> tuple[str, ...]:
         """The numerals on the cards."""

@@ -56,6 +56,10 @@ class Numeral(NamedTuple):
             return "a big question mark"
         return "a word in big letters" if self.text[:1].isalpha() else "a big numeral"
 
+    def exactly(self) -> str:
+        """What to lay out or draw where the screen can't be shown; it may tell the answer."""
+        return f"in big print: {self.text}"
+
     def shows(self) -> tuple[str, ...]:
         """The text, unless it is only the asking mark."""
         return () if self.text == "?" else (self.text,)

@@ -2,6 +2,7 @@
 
 from typing import NamedTuple
 
+from warmup.pictures._told import counted
 from warmup.pictures.canvas import Canvas, Drawing, Ink, Shape, box, disc
 
 _A_ROW = 10
@@ -84,6 +85,13 @@ class Pairs(NamedTuple):
     def words(self) -> str:
         """What they are and how they lie, not how many."""
         return f"{self.what} laid out in pairs" if self.paired else f"{self.what} laid out in a row"
+
+    def exactly(self) -> str:
+        """What to lay out or draw where the screen can't be shown; it may tell the answer."""
+        if self.paired:
+            pairs = counted(self.pairs, "pair")
+            return f"{self.what}: {pairs}, then {self.left_over} single, a gap after each pair"
+        return f"{self.what} evenly apart: {2 * self.pairs + self.left_over}"
 
     def shows(self) -> tuple[str, ...]:
         """No numeral stands on it."""

@@ -1,8 +1,9 @@
-"""A number bond: a whole, and the two parts it is made of."""
+"""Part and whole: a whole, and the two parts it is made of."""
 
 from math import ceil, floor, hypot
 from typing import NamedTuple
 
+from warmup.pictures._told import in_a_row
 from warmup.pictures.canvas import Canvas, Drawing, Ink, disc, on_pixels, ring, stroke
 from warmup.pictures.glyphs import extent, write
 
@@ -69,7 +70,12 @@ class PartWhole(NamedTuple):
         """How the circles hang together and how many of them are empty; no numeral."""
         empty = (self.whole, self.left, self.right).count("?")
         blank = {0: "", 1: ", a circle left empty"}.get(empty, f", {empty} circles left empty")
-        return f"a number bond, the whole above and its parts below{blank}"
+        return f"a whole and its two parts in circles, the whole above{blank}"
+
+    def exactly(self) -> str:
+        """What to lay out or draw where the screen can't be shown; it may tell the answer."""
+        above, left, right = (in_a_row((text,)) for text in (self.whole, self.left, self.right))
+        return f"three circles joined by lines: {above} on top; below, {left} and {right}"
 
     def shows(self) -> tuple[str, ...]:
         """The numerals in the circles."""

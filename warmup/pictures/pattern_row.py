@@ -2,6 +2,7 @@
 
 from typing import NamedTuple
 
+from warmup.pictures._told import in_a_row
 from warmup.pictures.canvas import Canvas, Drawing
 from warmup.pictures.pieces import piece
 
@@ -34,6 +35,10 @@ class PatternRow(NamedTuple):
             return "a row of shapes"
         place = "at its end" if self.pieces[-1] == "?" else "in it"
         return f"a row of shapes with an empty place {place}"
+
+    def exactly(self) -> str:
+        """What to lay out or draw where the screen can't be shown; it may tell the answer."""
+        return f"shapes, left to right: {in_a_row(self.pieces)}"
 
     def shows(self) -> tuple[str, ...]:
         """No word stands on it."""

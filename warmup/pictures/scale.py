@@ -1,12 +1,13 @@
-"""A see-saw with a thing on either end: the heavier end is down."""
+"""A seesaw with a thing on either end: the heavier end is down."""
 
 from typing import NamedTuple
 
 from warmup.pictures.canvas import Canvas, Drawing, Ink, box, disc, frame, polygon, stroke
+from warmup.pictures.scene import paint_thing
 
 
 class Scale(NamedTuple):
-    """A see-saw. ``left`` and ``right`` are "ball" or "box", ``big`` the one drawn larger (or "").
+    """A seesaw. ``left`` and ``right`` are two of ``facts.THINGS``, ``big`` the one drawn larger (or "").
 
     ``down`` is the end that is down, "left" or "right": the heavier thing sits there, be it big or not.
     """
@@ -46,7 +47,12 @@ class Scale(NamedTuple):
         """Which end is down, without saying which is the heavier."""
         sizes = f", the bigger of the two a {self.big}" if self.big else ""
         ends = f"a {self.left} on the left, a {self.right} on the right"
-        return f"a see-saw, {ends}, the {self.down} end down{sizes}"
+        return f"a seesaw, {ends}, the {self.down} end down{sizes}"
+
+    def exactly(self) -> str:
+        """What to lay out or draw where the screen can't be shown; it may tell the answer."""
+        bigger = f"; the {self.big} the bigger" if self.big else ""
+        return f"a seesaw: {self.left} on the left, {self.right} on the right; {self.down} end down{bigger}"
 
     def shows(self) -> tuple[str, ...]:
         """Nothing is written on it."""
@@ -58,14 +64,17 @@ class Scale(NamedTuple):
 
 
 def _thing(canvas: Canvas, name: str, x: float, base: float, size: float) -> None:
-    """A solid ball or a hollow box, as high as it is wide, standing on ``base``."""
+    """A thing as high as it is wide, standing on ``base``: a solid ball, a hollow box, a toy of a scene."""
     size = max(3.0, float(round(size)))
-    if name == "ball":
-        canvas.paint(disc(x, base - size / 2, size / 2), Ink.FIRST)
-        return
     left = round(2 * (x - size / 2)) / 2
-    canvas.paint(box(left, base - size, size, size), Ink.GROUND)
-    canvas.paint(frame(left, base - size, size, size, 1), Ink.SECOND)
+    match name:
+        case "ball":
+            canvas.paint(disc(x, base - size / 2, size / 2), Ink.FIRST)
+        case "box":
+            canvas.paint(box(left, base - size, size, size), Ink.GROUND)
+            canvas.paint(frame(left, base - size, size, size, 1), Ink.SECOND)
+        case _:
+            paint_thing(canvas, name, left + size / 2, base, size)
 
 
 PICTURE = Scale

@@ -2,6 +2,7 @@
 
 from typing import NamedTuple
 
+from warmup.pictures._told import in_a_row
 from warmup.pictures.canvas import Canvas, Drawing, Ink, box, disc, ring
 from warmup.pictures.figures import convex, ellipse
 
@@ -57,6 +58,14 @@ class Scene(NamedTuple):
     def words(self) -> str:
         """Only that there are toys: where each is may be the question."""
         return "a few toys" if len(self.rows) == 1 else "a few toys on two shelves"
+
+    def exactly(self) -> str:
+        """What to lay out or draw where the screen can't be shown; it may tell the answer."""
+        behind = f"; behind the last, looking out: {self.behind}" if self.behind else ""
+        if len(self.rows) == 1:
+            return f"toys, left to right: {in_a_row(self.rows[0])}{behind}"
+        upper, lower = map(in_a_row, self.rows)
+        return f"toys, left to right, on the shelf: {upper}; below it: {lower}{behind}"
 
     def shows(self) -> tuple[str, ...]:
         """No word stands on it."""

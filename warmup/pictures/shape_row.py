@@ -2,6 +2,7 @@
 
 from typing import NamedTuple
 
+from warmup.pictures._told import turn_told
 from warmup.pictures.canvas import Canvas, Drawing, Ink
 from warmup.pictures.figures import paint_figure
 
@@ -65,6 +66,15 @@ class ShapeRow(NamedTuple):
     def words(self) -> str:
         """Only that there are shapes: which is which may be the question."""
         return "a few flat shapes side by side"
+
+    def exactly(self) -> str:
+        """What to lay out or draw where the screen can't be shown; it may tell the answer."""
+        shapes = (
+            f"{name}{turn_told(turn)}{', a piece cut out' if place in self.gaps else ''}"
+            for place, (name, turn) in enumerate(zip(self.names, self.turns, strict=True))
+        )
+        form = "outlines of shapes" if self.gaps else "shapes"
+        return f"{form}, left to right: {'; '.join(shapes)}"
 
     def shows(self) -> tuple[str, ...]:
         """No word stands on it."""

@@ -4,6 +4,7 @@ from itertools import accumulate
 from math import cos, radians, sin
 from typing import NamedTuple
 
+from warmup.pictures._told import turn_told
 from warmup.pictures.canvas import Canvas, Drawing, Ink, Shape, box, disc, stroke
 from warmup.pictures.figures import both
 
@@ -89,6 +90,20 @@ class Shares(NamedTuple):
     def words(self) -> str:
         """Into how many parts it is cut, not whether they are equal."""
         return f"a {self.whole} with cuts in it"
+
+    def exactly(self) -> str:
+        """What to lay out or draw where the screen can't be shown; it may tell the answer."""
+        sizes = " to ".join(map(str, self.parts))
+        match self.cut:
+            case "slices":
+                how = f"from the middle into slices {sizes}{turn_told(self.turn)}"
+            case "strips":
+                how = f"into strips {'one above the other' if self.lying else 'side by side'}, {sizes}"
+            case "corners":
+                how = "from corner to corner" + ("" if len(self.parts) == 2 else ", both ways")
+            case _:
+                how = f"once each way, {sizes}"
+        return f"a {self.whole} cut {how}"
 
     def shows(self) -> tuple[str, ...]:
         """No word stands on it."""

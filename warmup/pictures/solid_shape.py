@@ -80,6 +80,12 @@ class SolidShape(NamedTuple):
         """That there is a solid: its name may be the question."""
         return "one solid shape"
 
+    def exactly(self) -> str:
+        """What to lay out or draw where the screen can't be shown; it may tell the answer."""
+        if self.name in ("sphere", "cube") or self.upright:
+            return f"a solid: {self.name}"
+        return f"a solid: {self.name}, {'point down' if self.name == 'cone' else 'lying'}"
+
     def shows(self) -> tuple[str, ...]:
         """No word stands on it."""
         return ()

@@ -2,6 +2,7 @@
 
 from typing import NamedTuple
 
+from warmup.pictures._told import in_runs
 from warmup.pictures.canvas import Canvas, Drawing
 from warmup.pictures.pieces import piece
 
@@ -47,6 +48,11 @@ class SortedRows(NamedTuple):
     def words(self) -> str:
         """That there are rows, and whether one kind is larger; no kind by name, no number."""
         return "rows of shapes, some big and some small" if self.big else "rows of shapes"
+
+    def exactly(self) -> str:
+        """What to lay out or draw where the screen can't be shown; it may tell the answer."""
+        big = f"; each {self.big} twice as big" if self.big else ""
+        return f"rows of shapes, from the top: {'; '.join(map(in_runs, self.rows))}{big}"
 
     def shows(self) -> tuple[str, ...]:
         """No word stands on it."""

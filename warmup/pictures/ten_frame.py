@@ -34,6 +34,11 @@ class TenFrame(NamedTuple):
         more = ", those of a second kind with a ring" if self.beside else ""
         return f"a ten frame, filled from its upper row on{more}"
 
+    def exactly(self) -> str:
+        """What to lay out or draw where the screen can't be shown; it may tell the answer."""
+        more = f", then {self.beside} of another kind" if self.beside else ""
+        return f"a ten frame, filled from its upper row on: {self.filled}{more}"
+
     def shows(self) -> tuple[str, ...]:
         """No numeral stands on it."""
         return ()

@@ -39,6 +39,10 @@ class TwoFrames(NamedTuple):
         """What they are, not how many counters lie in them."""
         return "ten frames with counters in them"
 
+    def exactly(self) -> str:
+        """What to lay out or draw where the screen can't be shown; it may tell the answer."""
+        return f"two ten frames, filled from their upper rows on: {self.first}, {self.second}"
+
     def shows(self) -> tuple[str, ...]:
         """No numeral stands on it."""
         return ()

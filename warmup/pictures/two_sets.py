@@ -56,6 +56,11 @@ class TwoSets(NamedTuple):
             return "a tray of rings, and an empty tray below it"
         return "a tray of rings, and another below it"
 
+    def exactly(self) -> str:
+        """What to lay out or draw where the screen can't be shown; it may tell the answer."""
+        spread = f"; the {self.spread} one spread far apart" if self.spread else ""
+        return f"rings in two rows: {self.top} on top, {self.bottom} below{spread}"
+
     def shows(self) -> tuple[str, ...]:
         """No numeral stands on it."""
         return ()

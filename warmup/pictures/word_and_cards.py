@@ -2,6 +2,7 @@
 
 from typing import NamedTuple
 
+from warmup.pictures._told import in_a_row
 from warmup.pictures.canvas import Canvas, Drawing, Ink
 from warmup.pictures.glyphs import extent, write
 
@@ -69,6 +70,10 @@ class WordAndCards(NamedTuple):
     def words(self) -> str:
         """A word and a row of cards; neither the word nor the numerals."""
         return "a word in big letters over a row of number cards"
+
+    def exactly(self) -> str:
+        """What to lay out or draw where the screen can't be shown; it may tell the answer."""
+        return f"the word “{self.word}”; under it cards, left to right: {in_a_row(self.texts)}"
 
     def shows(self) -> tuple[str, ...]:
         """The word and the numerals."""

@@ -8,7 +8,7 @@ from warmup.closing import Closing
 from warmup.morning import Mark, Morning
 from warmup.screens.script import Block, Keep, Line, Script, Span, Tone, wrapped
 from warmup.sitting import Sitting
-from warmup.words import MONTHS, WEEKDAYS
+from warmup.words import MONTHS, WEEKDAYS, in_words
 
 BEADS = {
     Mark.FLUENT: "●",
@@ -25,6 +25,8 @@ MARK_WORDS = {
     Mark.NOT_YET: "not yet",
     Mark.SKIPPED: "left",
 }
+HOW_TO_WAIT = "Ask, count five silently, then Space."
+"""Said once a morning, with its first prompt: no cue needs to say it again."""
 SMALL_THINGS = "Keep small things away from under-threes and mouthers: choking."
 _SMALL = ("coin", "button", "bean", "cereal", "clip", "counter", "dice", "grape", "rice", "cracker", "sock ")
 
@@ -88,7 +90,9 @@ def prompt_page(
     else:
         page.text(prompt.answer, Tone.ANSWER, Keep.ALWAYS, "Answer:")
         page.text(", ".join(prompt.accept), Tone.QUIET, Keep.WATCH, "Also right:")
-        page.text(prompt.working, Tone.PLAIN, Keep.WORKING, "Working:")
+        page.text(in_words(prompt.working), Tone.PLAIN, Keep.WORKING, "Working:")
+    if sitting.position == 0 and sitting.cue == 0:
+        page.text(HOW_TO_WAIT, Tone.QUIET, Keep.WHY)
     _cues(page, sitting)
     page.air()
     page.text(prompt.watch_for, Tone.PLAIN, Keep.WATCH, "Watch for:")

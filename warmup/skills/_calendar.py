@@ -45,6 +45,11 @@ def ahead(day: dt.date, days: int) -> dt.date:
     return day + dt.timedelta(days=days)
 
 
+def supposed(told: str, real: str) -> str:
+    """How a prompt sets its day, month or date: as it is, or as make-believe where today is another."""
+    return f"It’s {told}" if told == real else f"Pretend it’s {told}"
+
+
 def said(day: dt.date) -> str:
     """The date as it is said: "November twenty-fifth"."""
     return f"{month_name(day)} {ordinal_word(day.day)}"

@@ -1,11 +1,11 @@
-"""Corners of the invented home for stories to happen in: a bath, a bed, a washing line, a kite.
+"""Corners of the invented home for stories to happen in: a tub, a bed, a clothesline, a tree.
 
 Verbs are in the past and questions ask "how many", so that one and many are told in the same words.
 """
 
 from typing import NamedTuple
 
-from warmup.skills._home import BEAR, BIRD, BOOK, BOW, DUCK, FROG, MOUSE, SLICE, SNAIL, SOCK, Noun
+from warmup.skills._home import APPLE, BIRD, BOOK, CAT, DUCK, FROG, MOUSE, ROLL, SNAIL, SOCK, Noun
 
 
 class Corner(NamedTuple):
@@ -26,57 +26,57 @@ class Corner(NamedTuple):
 CORNERS = (
     Corner(
         DUCK,
-        "sat in the bath",
-        "swam in",
-        "swam off",
-        "in the bath",
-        ("big", "small"),
-        ("the bath", "the sink"),
-    ),
-    Corner(
-        BEAR,
-        "lay in the bed",
+        "swam in the tub",
         "got in",
         "got out",
-        "in the bed",
-        ("brown", "white"),
+        "in the tub",
+        ("big", "small"),
+        ("the tub", "the sink"),
+    ),
+    Corner(
+        CAT,
+        "sat on the bed",
+        "got on",
+        "got off",
+        "on the bed",
+        ("black", "white"),
         ("the bed", "the chair"),
     ),
     Corner(
         SOCK,
         "hung on the line",
         "got hung up",
-        "fell down",
+        "fell off",
         "on the line",
         ("red", "blue"),
-        ("the line", "the box"),
+        ("the line", "the basket"),
     ),
     Corner(
         SNAIL,
         "sat on the wall",
-        "crept up",
-        "slid off",
+        "came up",
+        "fell off",
         "on the wall",
         ("big", "small"),
-        ("the wall", "the pot"),
+        ("the wall", "the leaf"),
     ),
     Corner(
-        BOW,
-        "hung on the kite",
-        "went on",
-        "blew off",
-        "on the kite",
-        ("red", "blue"),
-        ("the kite", "the hat"),
-    ),
-    Corner(
-        SLICE,
-        "lay on the tray",
-        "slid on",
+        APPLE,
+        "sat in the bowl",
+        "went in",
         "got eaten",
-        "on the tray",
-        ("warm", "cold"),
-        ("the tray", "the plate"),
+        "in the bowl",
+        ("red", "green"),
+        ("the bowl", "the bag"),
+    ),
+    Corner(
+        ROLL,
+        "lay in the basket",
+        "went in",
+        "got eaten",
+        "in the basket",
+        ("big", "small"),
+        ("the basket", "the plate"),
     ),
     Corner(
         BIRD,
@@ -84,7 +84,7 @@ CORNERS = (
         "flew in",
         "flew off",
         "in the tree",
-        ("black", "white"),
+        ("black", "brown"),
         ("the tree", "the roof"),
     ),
     Corner(
@@ -94,7 +94,7 @@ CORNERS = (
         "hopped out",
         "in the pond",
         ("green", "brown"),
-        ("the pond", "the tub"),
+        ("the pond", "the lake"),
     ),
     Corner(
         MOUSE,
@@ -108,7 +108,7 @@ CORNERS = (
     Corner(
         BOOK,
         "stood on the shelf",
-        "came back",
+        "got put back",
         "fell off",
         "on the shelf",
         ("thick", "thin"),

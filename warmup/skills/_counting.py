@@ -3,7 +3,9 @@
 from collections.abc import Collection, Sequence
 
 from warmup import pictures
-from warmup.words import count_words
+from warmup.draw import Draw, Way
+from warmup.skills._home import upper
+from warmup.words import count_words, number_word
 
 _WHOLE = 12
 """A stretch of at most so many numbers is written out; of a longer one only the places that matter."""
@@ -49,6 +51,34 @@ def tens_change(numbers: Sequence[int]) -> str:
 def opening(numbers: Sequence[int]) -> str:
     """How adult and child begin together: the first two, or of a short stretch only the first."""
     return f"“{count_words(numbers[: 2 if len(numbers) > 3 else 1])}…”"
+
+
+def by_way(numbers: Sequence[int], by: str, action: str, draw: Draw) -> tuple[Way, int]:
+    """A skip count said in one of its ways, and how many of its numbers the adult says at its start.
+
+    ``by`` is "tens" and the like; ``action`` a sentence on what the child does at each number.
+    """
+    start, end = number_word(numbers[0]), number_word(numbers[-1])
+    back = "back " if numbers[0] > numbers[-1] else ""
+    # Said for a long count only: of a short one it would leave the child little to say.
+    begun = len(numbers) >= 5
+    say = draw.way(
+        f"Count {back}by {by} from {start} to {end}.",
+        f"Start at {start}. Count {back}by {by} to {end}.",
+        f"{upper(count_words(numbers[:2]))}. Keep going by {by} to {end}."
+        if begun
+        else f"Tap the table. Count {back}by {by} from {start} to {end}.",
+        f"{action} Count {back}by {by} from {start} to {end}.",
+        f"Clap each time. Count {back}by {by} from {start} to {end}.",
+        f"I say {start}. You count {back or 'on '}by {by} to {end}.",
+        f"Count {back}by {by}. Start at {start} and stop at {end}.",
+    )
+    return say, 2 if begun and say.key == "c" else 1
+
+
+def from_there(numbers: Sequence[int], heard: int) -> tuple[str, ...]:
+    """Other right ways to say a count: without the numbers the adult has said at its start."""
+    return tuple(count_words(numbers[said:]) for said in range(1, heard + 1))
 
 
 def rows_around(

@@ -17,9 +17,8 @@ def box_or_cube(draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             "Is this a cube? Tell me how you know.",
-            "Bear calls this a cube. Is Bear right?",
             "Look at its faces. Is it a cube?",
-            "May this one go in the box of cubes?",
+            "Does this one belong with the cubes? Tell me why.",
         ),
         answer="yes" if cube else "no",
         accept=("yes: all its faces are the same square",)
@@ -27,7 +26,7 @@ def box_or_cube(draw: Draw) -> Draft:
         else ("no: some faces are longer than wide",),
         working="wide × high × deep: " + " × ".join(f"{size:g}" for size in measures),
         cues=(
-            Cue("Wait. Then: look at the front, the top and the side. What shape is each?"),
+            Cue("Look at the front, the top and the side. What shape is each?"),
             Cue("Hold a toy block next to a shoe box. Turn both. What is different?"),
             Cue("Measure one side with two fingers together. The child tries the next side."),
         ),

@@ -16,6 +16,7 @@ from warmup.skills._calendar import (
     month_name,
     near_by,
     said,
+    supposed,
 )
 from warmup.skills._home import upper
 from warmup.skills.base import Draft
@@ -43,12 +44,12 @@ def sleeps(morning: Morning, draw: Draw, watch_for: str) -> Draft:
     until = thing.day if thing else ahead(morning.date, draw.between(1, _WEEK - 1))
     count, day = (until - morning.date).days, day_name(until)
     if thing:
-        say = _to_a_day_that_matters(thing.name, today, day if count < _WEEK else "", draw)
+        say = _to_a_day_that_matters(thing.name, day if count < _WEEK else "", draw)
     else:
         say = draw.way(
-            f"Today is {today}. How many sleeps until {day}?",
-            f"Bear bakes on {day}. How many sleeps until then?",
-            f"How many times do we go to bed until {day}?",
+            f"How many sleeps until {day}?",
+            f"How many nights until {day}?",
+            f"How many times do we go to bed before {day}?",
         )
     strip = pictures.DayStrip(first=today, pointed=(today, day) if count < _WEEK else (today,))
     tomorrow = day_name(ahead(morning.date, 1))
@@ -58,14 +59,14 @@ def sleeps(morning: Morning, draw: Draw, watch_for: str) -> Draft:
         accept=_count(count, "sleep", "night", "day"),
         working=" → ".join(day_name(ahead(morning.date, step))[:3] for step in range(count + 1)),
         cues=(
-            Cue(f"Wait. Then: today is {today}. Sleep, and it is tomorrow. What day is that?"),
+            Cue(f"Today is {today}. Sleep, and it is tomorrow. What day is that?"),
             Cue(
                 f"Finger on {today}. Hop to {day}, a hop for each night."
                 if count < _WEEK
-                else "Hop along the strip, a hop for each night, and round to its start.",
+                else "Hop along the strip, a hop for each night, and around to its start.",
                 strip,
             ),
-            Cue(f"Fold down a finger for the night before {tomorrow}. The child says when to stop."),
+            Cue(f"Put up a finger for the night before {tomorrow}. The child keeps going to {day}."),
         ),
         watch_for=watch_for,
         given={"from": morning.date.isoformat(), "to": until.isoformat()},
@@ -73,13 +74,13 @@ def sleeps(morning: Morning, draw: Draw, watch_for: str) -> Draft:
     )
 
 
-def _to_a_day_that_matters(name: str, today: str, day: str, draw: Draw) -> Way:
+def _to_a_day_that_matters(name: str, day: str, draw: Draw) -> Way:
     """Said with the day of the week it falls on, or as a week from today, when both are the same."""
     when = f"on {day}" if day else "a week from today"
     return draw.way(
-        f"{upper(name)} comes {when}. How many sleeps until then?",
-        f"How many sleeps until {name}? It is {when}.",
-        f"Today is {today}. {upper(name)} is {when}. How many sleeps?",
+        f"{upper(name)} is {when}. How many sleeps until then?",
+        f"How many sleeps until {name}? It’s {when}.",
+        f"{upper(name)} is {when}. How many nights until then?",
     )
 
 
@@ -91,22 +92,22 @@ def few_days_on(today: dt.date, draw: Draw, watch_for: str) -> Draft:
     tomorrow = ahead(today, 1)
     return Draft(
         say=draw.way(
-            f"Today is {day_name(today)} the {here}. What date is {day_name(target)}?",
-            f"Today is the {here}. What date is it in {word} days?",
-            f"Today is the {here}. Bear’s plum is ripe in {word} days. On what date?",
+            f"Today is the {here}. What is the date in {word} days?",
+            f"What date is {word} days after the {here}?",
+            f"Today is the {here}. Count on {word} days. What is the date?",
         ),
         answer=said(target),
         accept=near_by(target),
         working=f"{today.day} + {steps} = {target.day}",
         cues=(
-            Cue(f"Wait. Then: today is the {here}. What date is tomorrow?"),
+            Cue(f"Today is the {here}. What date is tomorrow?"),
             Cue(
                 f"Finger on {number_word(today.day)}. Hop {word} squares on.",
                 pictures.MonthCalendar(today.year, today.month, pointed=(today.day,)),
             ),
             Cue(
                 f"Begin: “{day_name(tomorrow)} the {ordinal_word(tomorrow.day)}…” "
-                f"The child goes on to {day_name(target)}."
+                f"The child keeps going to {day_name(target)}."
             ),
         ),
         watch_for=watch_for,
@@ -134,14 +135,12 @@ def two_weeks(morning: Morning, draw: Draw, watch_for: str) -> Draft:
         say = draw.way(
             f"Today is the {here}. How many sleeps until the {there}?",
             f"Finger on the {here}. How many hops to the {there}?",
-            f"The bud opens on the {there}. It is the {here}. How many sleeps?",
+            f"Today is the {here}. How many nights until the {there}?",
         )
     page = pictures.MonthCalendar(
         today.year, today.month, pointed=_fingers(today.day, until.day, (until - today).days)
     )
-    first = Cue(
-        f"Wait. Then: a week leads straight down to the {ordinal_word(today.day + _WEEK)}. Go on from there."
-    )
+    first = Cue(f"A week leads straight down to the {ordinal_word(today.day + _WEEK)}. Go on from there.")
     second = Cue(f"Finger on the {here}. Down a row for seven sleeps, then hop on.", page)
     return _across(today, until, (say, None, first, second), watch_for)
 
@@ -162,11 +161,11 @@ def _second_named(today: dt.date, draw: Draw, watch_for: str) -> Draft:
     say = draw.way(
         f"{day} is {sleeps} off. How many sleeps to the {day} after?",
         f"In {sleeps} it is {day}. How many sleeps until the {day} after that?",
-        f"Bear comes a week after {day}. {day} is in {sleeps}. How many sleeps until Bear?",
+        f"In {sleeps} it’s {day}. How many nights until the {day} after?",
     )
     strip = pictures.DayStrip(first=here, pointed=(here, day))
-    first = Cue(f"Wait. Then: how many sleeps to this {day}? A week more takes us to the next.")
-    second = Cue(f"Once round the strip is seven sleeps. Then hop on to {day}.", strip)
+    first = Cue(f"How many sleeps to this {day}? A week more takes us to the next.")
+    second = Cue(f"Once around the strip is seven sleeps. Then hop on to {day}.", strip)
     return _across(today, until, (say, strip, first, second), watch_for)
 
 
@@ -197,14 +196,14 @@ def week_on(today: dt.date, draw: Draw, watch_for: str) -> Draft:
     if step > 0:
         say = draw.way(
             f"Today is the {here}. What date is it in one week?",
-            f"The tooth came out on the {here}. One week on, what date is it?",
-            f"Start at the {here}. Go on a whole week. Where are you?",
+            f"What date comes one week after the {here}?",
+            f"Start at the {here}. Count on one week. What date is it?",
         )
     else:
         say = draw.way(
             f"Today is the {here}. What date was it one week ago?",
-            f"It is the {here}. Bear lost a sock one week ago. On what date?",
-            f"Start at the {here}. Go back a whole week. Where are you?",
+            f"What date comes one week before the {here}?",
+            f"Start at the {here}. Count back one week. What date is it?",
         )
     page = pictures.MonthCalendar(today.year, today.month, hidden=(target.day,), pointed=(today.day,))
     near = [ordinal_word(today.day + move * (1 if step > 0 else -1)) for move in (1, 2)]
@@ -214,7 +213,7 @@ def week_on(today: dt.date, draw: Draw, watch_for: str) -> Draft:
         accept=near_by(target),
         working=f"{today.day} {'+' if step > 0 else '−'} 7 = {target.day}",
         cues=(
-            Cue(f"Wait. Then: a week from a {day_name(today)} it is {day_name(today)} again. Same column."),
+            Cue(f"A week from a {day_name(today)} it is {day_name(today)} again. Same column."),
             Cue(f"Finger on {number_word(today.day)}. Straight {'down' if step > 0 else 'up'} a row.", page),
             Cue(
                 f"Hop {'on' if step > 0 else 'back'} for a week together: “the {near[0]}, the {near[1]}…” "
@@ -243,7 +242,7 @@ def over_the_end(morning: Morning, draw: Draw, watch_for: str) -> Draft:
         accept=_count(count, "sleep", "night", "day", "hop"),
         working=f"{month} has {start.day + left} days: {left} of them left, {left} + {until.day} = {count}",
         cues=(
-            Cue(f"Wait. Then: on which number does {month} end?"),
+            Cue(f"On which number does {month} end?"),
             Cue(
                 f"Hop from the {ordinal_word(start.day)} to the last square. Turn the page and hop on."
                 if left
@@ -251,7 +250,7 @@ def over_the_end(morning: Morning, draw: Draw, watch_for: str) -> Draft:
                 pictures.MonthCalendar(start.year, start.month, pointed=_fingers(start.day, count)),
             ),
             Cue(
-                f"Count the hops to the end of {month} together. The child goes on into {after}."
+                f"Count the hops to the end of {month} together. The child keeps going into {after}."
                 if left
                 else f"Turn the page together, a hop into {after}. The child hops on."
             ),
@@ -275,12 +274,12 @@ def _over_the_end_said(
         return draw.way(
             f"Today is {here}. {upper(thing.name)} comes on {there}. How many sleeps?",
             f"{upper(thing.name)} is on {there}. It is {here} today. How many sleeps?",
-            f"It is {here}. On {there} comes {thing.name}. How many sleeps?",
+            f"It is {here} today. How many sleeps until {thing.name} on {there}?",
         )
     ways = [
         f"From {here}, how many days to {there}?",
         f"Start on {here}. Hop to {there}. How many hops?",
-        f"Bear sleeps from {here} to {there}. How many nights?",
+        f"From {here} to {there}, how many nights?",
     ]
     if start == today:
         ways.append(f"Today is {here}. How many sleeps until {there}?")
@@ -294,28 +293,29 @@ def to_the_next_month(last: int, today: dt.date, draw: Draw, watch_for: str) -> 
     new = ahead(end, 1)
     step = 1 if draw.coin() else -1
     start, target = (end, new) if step > 0 else (new, end)
+    pretend = supposed(said(start), said(today))
     if step > 0:
         say = draw.way(
             f"What date comes just after {said(start)}?",
-            f"Bear falls asleep on {said(start)}. On what date does he wake up?",
-            f"It is {said(start)}. The page is full. What date comes next?",
+            f"{pretend}. What is tomorrow’s date?",
+            f"{said(start)}. What date comes next?",
         )
-        lead = f"Say together: “{said(ahead(end, -1))}, {said(end)}…” Turn the page and fall silent."
+        lead = f"Say together: “{said(ahead(end, -1))}, {said(end)}…” Turn the page. The child keeps going."
         second = f"Finger on the last square of {month_name(end)}. Which page is next, and how does it begin?"
         first, page = (
-            f"is there one more square in {month_name(end)}?",
+            f"Is there one more square in {month_name(end)}?",
             pictures.MonthCalendar(end.year, end.month, (), (last,)),
         )
     else:
         say = draw.way(
             f"What date comes just before {said(start)}?",
-            f"Bear woke up on {said(start)}. On what date did he fall asleep?",
-            f"It is {said(start)}. Turn back the page. What date did it end on?",
+            f"{pretend}. What was yesterday’s date?",
+            f"I say {said(start)}. You say the date just before.",
         )
-        lead = f"Say together: “{said(ahead(end, -2))}, {said(ahead(end, -1))}…” and fall silent."
+        lead = f"Say together: “{said(ahead(end, -2))}, {said(ahead(end, -1))}…” The child keeps going."
         second = f"Turn back to {month_name(end)} together. Find the last square."
         first, page = (
-            f"which month goes before {month_name(new)}?",
+            f"Which month comes before {month_name(new)}?",
             pictures.MonthCalendar(end.year, end.month),
         )
     return Draft(
@@ -323,7 +323,7 @@ def to_the_next_month(last: int, today: dt.date, draw: Draw, watch_for: str) -> 
         answer=said(target),
         accept=also_said(target),
         working=f"{month_name(end)} has {last} days: {last}, then 1 of {month_name(new)}",
-        cues=(Cue(f"Wait. Then: {first}"), Cue(second, page), Cue(lead)),
+        cues=(Cue(first), Cue(second, page), Cue(lead)),
         watch_for=watch_for,
         given={"from": start.isoformat(), "steps": step},
     )
@@ -343,15 +343,15 @@ def one_weekday(today: dt.date, draw: Draw, watch_for: str) -> Draft:
     return Draft(
         say=draw.way(
             f"How many {name}s are in this month?",
-            f"Soup is made each {name}. How many times this month?",
+            f"How many times does {name} come this month?",
             f"Count the {name}s in {month_name(today)}. How many are there?",
         ),
         answer=number_word(len(numbers)),
         working=f"{name}s: {', '.join(map(str, numbers))}",
         cues=(
-            Cue(f"Wait. Then: find the name {name} on top. Which squares stand below it?"),
+            Cue(f"Find the name {name} on top. Which squares stand below it?"),
             Cue(f"Slide a finger down below {name}, square by square.", page),
-            Cue(f"Touch the first {name} together, “one…” The child goes on down."),
+            Cue(f"Touch the first {name} together, “one…” The child keeps going down."),
         ),
         watch_for=watch_for,
         given={"year": today.year, "month": today.month, "weekday": weekday},

@@ -1,4 +1,4 @@
-"""A half to finish on squared paper: the other half is its mirror image in the fold line."""
+"""A half to finish on graph paper: the other half is its mirror image in the fold line."""
 
 from warmup import pictures
 from warmup.draw import Draw
@@ -46,17 +46,17 @@ def ask_finish(draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             "Finish the other half. Show me each square to fill.",
-            "Wet paint! We fold on the line. Which squares get paint?",
+            "The squares are wet paint. We fold. Where does it print?",
             "Make the halves match. Touch each square we must fill.",
         ),
         answer=f"{side} side, squares out from the line, starting at the {start}: {count_words(runs)}",
         working=" ".join(map(str, runs)) + " | " + " ".join(map(str, runs)),
         cues=(
-            Cue(f"Give the eyes time. Then: start at the {start}. How many squares out from the line?"),
-            Cue("Paint or crayon it thick on squared paper. Fold, rub, open and look."),
+            Cue(f"Start at the {start}. How many squares out from the line?"),
+            Cue("Paint or crayon it thick on graph paper. Fold, rub, open and look."),
             Cue(f"Do the first one at the {start} together, counting out from the line."),
         ),
-        watch_for="Sliding it over: the shape comes out facing the same way. A fold turns it round.",
+        watch_for="Sliding it over: the shape comes out facing the same way. A fold turns it over.",
         given={"runs": list(runs), "lying": lying, "other": other},
         picture=pictures.Half(filled, along, away, lying, other),
     )
@@ -71,15 +71,15 @@ def ask_flip_not_slide(draw: Draw) -> Draft:
     place = f"{ordinal_word(row + 1)} from the {'left' if lying else 'top'}"
     return Draft(
         say=draw.way(
-            "One square is wet paint. Fold! Where does it print?",
-            "Fold on the line. Which square does it touch?",
-            "This square has a twin past the line. Touch it.",
+            "The square is wet paint. We fold. Where does it print?",
+            "We fold on the line. Where does this square land?",
+            "Touch the square that matches, across the line.",
         ),
         answer=f"{side} side, {place}, {number_word(far)} {plural(far, 'square')} out from the line",
         working=f"{far} before the line, {far} past it",
         cues=(
-            Cue("Give the eyes time. Then: how many steps from the square to the line?"),
-            Cue("Put a dab of paint on squared paper. Fold it on the line, open it up."),
+            Cue("How many steps from the square to the line?"),
+            Cue("Put a dab of paint on graph paper. Fold it on the line, open it up."),
             Cue("Walk a finger to the line together, counting. The child walks as far past it."),
         ),
         watch_for="Sliding: the square keeps its place in its half. Near the line stays near the line.",

@@ -28,27 +28,26 @@ SOCK = Noun("sock", "socks")
 SPOON = Noun("spoon", "spoons")
 BLOCK = Noun("block", "blocks")
 CUP = Noun("cup", "cups")
-PEG = Noun("peg", "pegs")
+PEG = Noun("clothespin", "clothespins")
 LEAF = Noun("leaf", "leaves")
 BOOK = Noun("book", "books")
 DUCK = Noun("duck", "ducks")
-BUN = Noun("bun", "buns")
+ROLL = Noun("roll", "rolls")
 SHELL = Noun("shell", "shells")
 BEAN = Noun("bean", "beans")
 EGG = Noun("egg", "eggs")
-BOW = Noun("bow", "bows")
 SNAIL = Noun("snail", "snails")
-BEAR = Noun("bear", "bears")
+CAT = Noun("cat", "cats")
 HAT = Noun("hat", "hats")
 BIRD = Noun("bird", "birds")
 FROG = Noun("frog", "frogs")
 MOUSE = Noun("mouse", "mice")
-SLICE = Noun("toast slice", "toast slices")
+APPLE = Noun("apple", "apples")
 
 TO_HOLD = (SOCK, SPOON, BLOCK, CUP, PEG, LEAF, BOOK, SHELL)
 """Things that are at hand in a house and can be laid on a table."""
 
-TO_TELL = (DUCK, BUN, EGG, BOW, SNAIL, BEAR, HAT, *TO_HOLD)
+TO_TELL = (DUCK, ROLL, EGG, SNAIL, CAT, HAT, *TO_HOLD)
 """Things to tell about, whether or not they lie on the table."""
 
 

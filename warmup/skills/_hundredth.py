@@ -3,7 +3,6 @@
 from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue, Morning
-from warmup.skills._home import upper
 from warmup.skills._number import chart_rows
 from warmup.skills.base import Draft
 from warmup.words import number_word, plural
@@ -19,19 +18,22 @@ def to_the_hundredth(morning: Morning, draw: Draw, watch_for: str) -> Draft:
     return Draft(
         say=draw.way(
             f"We have had {word} school days. How many more to one hundred?",
-            f"{upper(word)} straws, a straw each school day. How many more make one hundred?",
-            f"The chart stands at {word}. How many school days to one hundred?",
+            f"We have {word} straws. How many more make one hundred?",
+            f"Count on from {word} to one hundred. How many school days?",
         ),
         answer=number_word(more),
-        accept=(f"{number_word(more)} more", f"{number_word(more)} {plural(more, 'day')}"),
+        accept=(
+            f"{number_word(more)} more",
+            *(f"{number_word(more)} {plural(more, noun)}" for noun in ("day", "school day", "straw")),
+        ),
         working=f"100 − {number} = {more}",
         cues=(
-            Cue(f"Wait. Then: where is {word} on the chart? How does its row end?"),
+            Cue(f"Find {word} on the chart. How does its row end?"),
             Cue(f"Finger on {word}. Hop to the last square and count the hops.", page),
             Cue(
-                f"Fold down a finger together: “{first}…” The child goes on to the hundredth."
+                f"Put up a finger together: “{first}…” The child keeps going to one hundred."
                 if more > 1
-                else "Fold down a finger for the next school day. The child says if that is enough."
+                else "Put up a finger for the next school day. The child says if that is enough."
             ),
         ),
         watch_for=watch_for,
@@ -45,15 +47,15 @@ def hundred_today(draw: Draw, watch_for: str) -> Draft:
     tens = 100 // 10
     return Draft(
         say=draw.way(
-            "Hooray! Today is school day one hundred! How many full bundles is that?",
-            "One hundred straws, one for each school day! How many bundles are they?",
-            "It is day one hundred! Hop to it by tens. How many hops?",
+            "Today is school day one hundred! How many full bundles is that?",
+            "We have one hundred straws today! How many bundles is that?",
+            "It’s school day one hundred! Count by tens. How many tens?",
         ),
         answer=number_word(tens),
-        accept=(f"{number_word(tens)} bundles", f"{number_word(tens)} tens", f"{number_word(tens)} hops"),
+        accept=(f"{number_word(tens)} bundles", f"{number_word(tens)} tens"),
         working=f"100 = {tens} × 10",
         cues=(
-            Cue("Wait. Then: a band holds as many as your fingers. Count the bands."),
+            Cue("A band holds as many straws as you have fingers. Count the bands."),
             Cue("Point at the bundles in two rows. How many in a row?", pictures.Bundles(tens, 0)),
             Cue("Count by tens together, a finger each time. The child stops at one hundred."),
         ),

@@ -18,19 +18,23 @@ def ask_slide_together(draw: Draw) -> Draft:
     turn = draw.pick((0, 45, 90, 180)) if whole != "hexagon" else draw.pick((0, 180))
     return Draft(
         say=draw.way(
-            "Push the two pieces together. What shape do they make?",
-            "Slide these till they touch. What shape is it now?",
-            "There is a gap between these. Shut it. What shape comes out?",
+            "Pretend to push these together. What shape do they make?",
+            "These two slide together. What shape do they make?",
+            "Close the gap between these. What shape do you get?",
         ),
         answer=whole,
-        accept=(f"a {whole}", f"a bigger {whole}" if whole == part else f"one {whole}"),
+        accept=(
+            f"a {whole}",
+            f"a bigger {whole}" if whole == part else f"one {whole}",
+            *(("rectangle: true of every square",) if whole == "square" else ()),
+        ),
         working=f"{part} + {part} → {whole}",
         cues=(
-            Cue("Give the eyes time. Then: which two sides will touch? Trace them."),
-            Cue("Cut two pieces like these from paper. Slide them till they meet."),
-            Cue("Slide them together slowly. The child traces round the outside and names it."),
+            Cue("Which two sides will touch? Trace them."),
+            Cue("Cut two pieces like these from paper. Slide them until they meet."),
+            Cue("Slide them together slowly. The child traces around the outside and names it."),
         ),
-        watch_for="Naming one piece. Trace round the outside of both, as if the line were gone.",
+        watch_for="Naming one piece. Trace around the outside of both, as if the line were gone.",
         given={"whole": whole, "part": part},
         picture=pictures.JoinedShapes(whole, part, apart=True, turn=turn),
         guess=0.2,
@@ -48,14 +52,18 @@ def ask_see_the_two(draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             "This is cut in two. What shape is each piece?",
-            "Snip! What two shapes do you see?",
+            "Look at the cut. What two shapes do you see?",
             "We cut on the line. What two shapes do we get?",
         ),
         answer=f"{part}s",
-        accept=(f"two {part}s", f"a {part}"),
+        accept=(
+            f"two {part}s",
+            f"a {part}",
+            *(("rectangles: true of squares",) if part == "square" else ()),
+        ),
         working=f"{whole} → {part} + {part}",
         cues=(
-            Cue("Give the eyes time. Then: cover one piece with your hand. Look at the other."),
+            Cue("Cover one piece with your hand. Look at the other."),
             Cue("Fold a paper like it along the cut. Look at one half only."),
             Cue("Trace one piece together, side after side. The child names it."),
         ),
@@ -99,13 +107,14 @@ def ask_build(draw: Draw) -> Draft:
         accept=tuple(said) if len(said) > 1 else (),
         working=" or ".join(f"{row} × {count // row}" for row in fits),
         cues=(
-            Cue("Wait. Then: put two side by side, edge on edge. What now?"),
+            Cue("Put two side by side, edge on edge. What now?"),
             Cue("Look at a tray of tiles or an egg tray: straight rows, no steps at the end."),
             Cue("Lay the first two together. The child sets the rest and checks the corners."),
         ),
         watch_for="Gaps, or a row that ends in a step. The outside needs just four sides.",
         given={"count": count, "target": target},
         table="square crackers",
+        do=f"Hand over {word} square crackers, or {word} paper squares all alike.",
         guess=0.1,
         seconds=60,
     )

@@ -23,9 +23,8 @@ def any_month(today: dt.date, draw: Draw, watch_for: str) -> Draft:
     month = draw.pick(_THIRTY if draw.coin() else _THIRTY_ONE)
     say = draw.way(
         f"How many days are there in {month}?",
-        f"Bear eats a plum each day of {month}. How many plums?",
-        f"We turn the page to {month}. On which number does it end?",
-        f"I jump for each day in {month}. How many jumps?",
+        f"{month} starts on number one. On which number does it end?",
+        f"Count the days in {month}. How many are there?",
     )
     return _days(today.year, month, say, watch_for)
 
@@ -39,7 +38,7 @@ def february(today: dt.date, draw: Draw, watch_for: str) -> Draft:
         say = draw.way(
             f"How many days {'did' if gone else 'does'} February have this year?",
             f"Think of February this year. On which number {'did' if gone else 'does'} it end?",
-            "Put a dot on each day of this year’s February. How many dots?",
+            "Count the days in February this year. How many are there?",
         )
         return _days(year, "February", say, watch_for)
     other = next(later for later in range(year, year + 9) if (month_days(later, 2) == 29) is not leap)
@@ -56,9 +55,9 @@ def _leap_year(draw: Draw) -> Way:
 
 def _common_year(draw: Draw) -> Way:
     return draw.way(
-        "Next year is no leap year. How many days will February have?",
+        "Next year is not a leap year. How many days will February have?",
         "Most years are not leap years. How many days does February have then?",
-        "After a leap year comes a plain one. On which number does February end?",
+        "Pretend it’s not a leap year. How many days does February have?",
     )
 
 
@@ -80,7 +79,7 @@ def _way_in(year: int, month: int) -> tuple[Cue, Cue]:
     """Fists and their knuckles; for February its full weeks."""
     if month == 2:
         return (
-            Cue("Wait. Then: it is the shortest of all. A leap year lends it a day."),
+            Cue("It is the shortest of all. A leap year lends it a day."),
             Cue(
                 "Touch the end of each week: seven, fourteen, twenty-one. Any days past the next?",
                 pictures.MonthCalendar(year, month, pointed=(7, 14, 21)),
@@ -88,7 +87,7 @@ def _way_in(year: int, month: int) -> tuple[Cue, Cue]:
         )
     fists = "Touch a knuckle for January, a dip for February"
     return (
-        Cue("Wait. Then: look at your fists. Is it up on a knuckle or down in a dip?"),
+        Cue("Look at your fists. Is it up on a knuckle or down in a dip?"),
         Cue(
             f"{fists}, and so on up to {MONTHS[month - 1]}." if month > 2 else f"{fists}. Knuckles are long."
         ),
@@ -107,7 +106,7 @@ def _last_numbers(year: int, month: int) -> Cue:
     start = month_days(year, month) - 3
     row = f"{number_word(start - 1)}, {number_word(start)}"
     return Cue(
-        f"Count the last squares of its page: “{row}…” The child goes on.",
+        f"Count the last squares of its page: “{row}…” The child keeps going.",
         pictures.MonthCalendar(year, month, pointed=(start,)),
     )
 
@@ -119,7 +118,7 @@ def long_pair(today: dt.date, draw: Draw, watch_for: str) -> Draft:
         say = draw.way(
             f"{month} starts on number one. On which number does it end?",
             f"Find {month} on your fist. How many days does it have?",
-            f"Bear eats a plum each day of {month}. How many plums?",
+            f"Count the days in {month}. How many are there?",
         )
         return _days(today.year, month, say, watch_for)
     number = MONTHS.index(month)
@@ -129,13 +128,13 @@ def long_pair(today: dt.date, draw: Draw, watch_for: str) -> Draft:
     return Draft(
         say=draw.way(
             f"Which month next to {month} is just as long?",
-            f"Two long months touch. One is {month}. Which is the other?",
-            f"{month} has a twin next door, just as long. Which month is it?",
+            f"Which month beside {month} has as many days?",
+            f"A month next to {month} is just as long. Which one?",
         ),
         answer=match,
         working=lengths,
         cues=(
-            Cue(f"Wait. Then: which months stand next to {month}, before it and after?"),
+            Cue(f"Which months stand next to {month}, before it and after?"),
             Cue("Look at two fists side by side. Where do two knuckles meet?"),
             Cue("Touch knuckle and dip from January on together. Stop where two knuckles meet."),
         ),

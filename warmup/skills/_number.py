@@ -23,7 +23,7 @@ def card_place(cards: Sequence[str], wanted: int) -> str:
 
 
 def swapped(number: int) -> int:
-    """The number with its two digits the other way round: 31 for 13, 2 for 20."""
+    """The number with its two digits the other way around: 31 for 13, 2 for 20."""
     tens, ones = divmod(number, 10)
     return 10 * ones + tens
 

@@ -1,6 +1,6 @@
 """Above, below, beside, behind, in front of, between: with toys on the table, or on two shelves.
 
-Behind and in front are told from a thing's own face where it has one (a bear, a chair), and from where
+Behind and in front are told from a thing's own face where it has one (a doll, a chair), and from where
 the child sits where it has none (a box): common practice, no source.
 """
 
@@ -8,16 +8,20 @@ from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue
 from warmup.pictures.facts import THINGS
+from warmup.skills._home import a
 from warmup.skills.base import Draft
 
 MOVED = ("cup", "spoon", "sock", "block", "hat", "napkin")
 """Toys that are put somewhere."""
 
-FACED = ("bear", "chair", "doll", "toy dog")
+FACED = ("chair", "doll", "toy dog")
 """Things with a face or a back of their own."""
 
-PLAIN = ("box", "pot", "bowl")
+PLAIN = ("box", "basket", "tub")
 """Things that look the same from all sides."""
+
+SHOWN = tuple(name for name in THINGS if name != "bear")
+"""Toys in a picture to ask about: a bear would be mixed up with the family's stuffed animal."""
 
 _HIGH = ("chair", "table", "shelf")
 _WHERE = ("above", "below", "behind", "in front of", "beside")
@@ -55,13 +59,13 @@ def right_place(thing: str, where: str, landmark: str) -> tuple[str, tuple[str, 
 
 
 _WAY_IN = {
-    "above": "which way is up? Show me with a finger.",
-    "below": "which way is down? Show me with a finger.",
-    "beside": "pat its two sides.",
-    "behind": "which side of it can’t you see?",
-    "in front of": "which side of it do you see?",
+    "above": "Which way is up? Show me with a finger.",
+    "below": "Which way is down? Show me with a finger.",
+    "beside": "Pat its two sides.",
+    "behind": "Which side of it can’t you see?",
+    "in front of": "Which side of it do you see?",
 }
-_FACE_IN = {"behind": "where is its back?", "in front of": "which way does it look?"}
+_FACE_IN = {"behind": "Where is its back?", "in front of": "Which way does it look?"}
 _ON_THE_CHILD = {
     "above": "Hold your hand over the child’s head: “My hand is above you.”",
     "below": "Hold your hand by the child’s shoes: “My hand is below you.”",
@@ -86,25 +90,26 @@ def ask_place(draw: Draw) -> Draft:
     put = "Hold" if where == "above" else "Put"
     way_in = (_FACE_IN if landmark in FACED else {}).get(where, _WAY_IN[where])
     if (where, landmark) == ("in front of", "chair"):
-        way_in = "sit down on it. Which way do you look?"
+        way_in = "Sit down on it. Which way do you look?"
     return Draft(
         say=draw.way(
             f"{put} the {thing} {where} the {landmark}.",
-            f"Fox has a {thing}. It goes {where} the {landmark}.",
-            f"Here is a {thing}. {put} it {where} the {landmark}.",
-            f"We tidy up. The {thing} goes {where} the {landmark}.",
+            f"Take the {thing}. {put} it {where} the {landmark}.",
+            f"Show me: the {thing} {where} the {landmark}.",
+            f"Listen, then do it. {put} the {thing} {where} the {landmark}.",
         ),
         answer=answer,
         accept=accept,
         working=f"{where}: {_MEANING[where]}",
         cues=(
-            Cue(f"Wait. Touch the {landmark}. Then: {way_in}"),
+            Cue(f"Touch the {landmark}. {way_in}"),
             Cue(f"{_ON_THE_CHILD[where]} Now look at the {landmark}."),
             Cue(f"Carry the {thing} to the {landmark} together, slowly. The child sets it down."),
         ),
         watch_for=_MIXED[where],
         given={"thing": thing, "where": where, "landmark": landmark, "has_a_face": landmark in FACED},
         table=f"{thing}, {landmark}",
+        do=f"Have {a(thing)} ready, near {a(landmark)}.",
     )
 
 
@@ -121,23 +126,24 @@ _MEANING = {
 def ask_between(draw: Draw) -> Draft:
     """Put a thing between two others."""
     thing = draw.pick(MOVED)
-    first, second = draw.sample(FACED[:1] + FACED[2:] + PLAIN, 2)
+    first, second = draw.sample(FACED[1:] + PLAIN, 2)
     return Draft(
         say=draw.way(
             f"Put the {thing} between the {first} and the {second}.",
-            f"The {thing} naps between the {first} and the {second}. Show me.",
+            f"The {thing} goes between the {first} and the {second}.",
             f"Take the {thing}. Set it between the {first} and the {second}.",
         ),
         answer=f"the {thing} in the middle: the {first} on one side, the {second} on the other",
         working=f"{first} · {thing} · {second}: {_MEANING['between']}",
         cues=(
-            Cue(f"Wait. Then: touch the {first}. Touch the {second}. Look at the room they leave."),
+            Cue(f"Touch the {first}. Touch the {second}. Look at the room they leave."),
             Cue("Hold up both hands, apart. Let the child’s nose come in. That is between."),
             Cue(f"Walk a finger from the {first} toward the {second} together. The child says stop."),
         ),
         watch_for=f"Next to the {first} only. Between needs one on each side.",
         given={"thing": thing, "where": "between", "first": first, "second": second},
         table=f"{thing}, {first}, {second}",
+        do=f"Set {a(first)} and {a(second)} apart. Hand over {a(thing)}.",
     )
 
 
@@ -146,7 +152,7 @@ _SAME_AS = {
     "below": ("under", "lower than", "beneath"),
     "beside": ("next to", "by"),
     "behind": ("in back of",),
-    "in front of": ("before",),
+    "in front of": (),
     "between": (),
 }
 
@@ -155,7 +161,7 @@ def ask_tell_where(draw: Draw) -> Draft:
     """Say in words where a toy in the scene is."""
     where = draw.pick((*_WHERE, "between"))
     front = draw.pick(("box", "cup"))
-    thing, other, third = draw.sample([name for name in THINGS if name != front], 3)
+    thing, other, third = draw.sample([name for name in SHOWN if name != front], 3)
     match where:
         case "above":
             scene, place = pictures.Scene(((thing,), (other,))), f"the {other}"
@@ -173,14 +179,14 @@ def ask_tell_where(draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"I spy a {thing}. Where is it?",
-            f"Where is the {thing}? Tell me, no pointing.",
-            f"My eyes are shut. Tell me where the {thing} is.",
+            f"Where is the {thing}? Tell me without pointing.",
+            f"My eyes are closed. Tell me where the {thing} is.",
         ),
         answer=f"{where} {place}",
-        accept=(*(f"{word} {place}" for word in _SAME_AS[where]), *_sides(scene, thing, place)),
+        accept=(*(f"{word} {place}" for word in _SAME_AS[where]), *_true_too(scene, thing, place)),
         working=f"{thing} {where} {place}: {_MEANING[where]}",
         cues=(
-            Cue(f"Wait. Then: put a finger on the {thing}. What else do you see near it?"),
+            Cue(f"Put a finger on the {thing}. What else do you see near it?"),
             Cue(f"Build it with two or three toys. Touch {place}, then the {thing}."),
             Cue(f"Begin: “The {thing} is…” and let the child end it."),
         ),
@@ -192,9 +198,15 @@ def ask_tell_where(draw: Draw) -> Draft:
     )
 
 
-def _sides(scene: "pictures.Scene", thing: str, place: str) -> tuple[str, ...]:
-    """Left or right of it, where two toys stand beside each other."""
+def _true_too(scene: "pictures.Scene", thing: str, place: str) -> tuple[str, ...]:
+    """What else is true: the shelf, left or right of two, next to either of three."""
     row = scene.rows[0]
-    if scene.behind or len(row) != 2:
+    if scene.behind:
         return ()
-    return (f"{'left' if row[0] == thing else 'right'} of {place}",)
+    match len(scene.rows), len(row):
+        case 2, _:
+            return (f"on the {'top' if thing in row else 'bottom'} shelf",)
+        case _, 2:
+            return (f"{'left' if row[0] == thing else 'right'} of {place}",)
+        case _:
+            return ("in the middle", *(f"next to the {toy}" for toy in row if toy != thing))

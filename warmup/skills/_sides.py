@@ -6,10 +6,13 @@ Common practice, no source. Whoever faces the child has the sides swapped; the a
 from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue
-from warmup.pictures.facts import THINGS
-from warmup.skills._place_words import MOVED, PLAIN, right_place
+from warmup.skills._home import a
+from warmup.skills._place_words import MOVED, PLAIN, SHOWN, right_place
 from warmup.skills.base import Draft
 from warmup.words import number_word
+
+_SIDE_BY_SIDE = "Stand beside your child, both facing the same way."
+_SAME_SIDE_OF_TABLE = "Sit beside your child, on the same side of the table."
 
 _OTHER = {"left": "right", "right": "left"}
 
@@ -32,6 +35,7 @@ _GO = {
     "slide": "Slide one foot to your",
 }
 _ACROSS = ("knee", "ear", "elbow", "shoulder", "foot", "cheek")
+_SET_ON_A_TABLE = ("cup", "spoon", "napkin")
 # No steps back: nobody sees what stands behind.
 _WALKS = ("steps ahead", "small hops", "big stamps", "claps")
 
@@ -40,7 +44,7 @@ def _seen_from_across(side: str) -> str:
     return f"on your {_OTHER[side]} when you face each other"
 
 
-_MIRROR = "Moving like a mirror when you show it. Turn to face the same way first."
+_MIRROR = "Moving like a mirror of you. Both face the same way before you show it."
 
 
 def ask_own_side(draw: Draw) -> Draft:
@@ -50,20 +54,20 @@ def ask_own_side(draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"{do} your {side} {part}.",
-            f"The song says: {do.lower()} your {side} {part}.",
+            f"Can you {do.lower()} your {side} {part}?",
             f"Stand up tall. Now {do.lower()} your {side} {part}.",
-            f"Bear can’t do it. You {do.lower()} your {side} {part}.",
         ),
         answer=f"the child’s own {side} {part}: {_seen_from_across(side)}",
         accept=(f"{side} {part}",),
         working=f"facing you, the child’s {side} is your {_OTHER[side]}",
         cues=(
-            Cue("Wait. Then: which hand do you draw with? What do we call that side?"),
+            Cue("Which hand do you draw with? What do we call that side?"),
             Cue("Stand side by side, facing the same way. Hold out both hands, palms down."),
             Cue("Lift both arms together. The child drops the one I did not name."),
         ),
         watch_for=_MIRROR,
         given={"part": part, "side": side},
+        do=_SIDE_BY_SIDE,
     )
 
 
@@ -74,19 +78,19 @@ def ask_to_one_side(draw: Draw) -> Draft:
         say=draw.way(
             f"{_GO[go]} {side}.",
             f"Listen, then move. {_GO[go]} {side}.",
-            f"A big wave comes! {_GO[go]} {side}.",
-            f"Bear is stuck. Show him how. {_GO[go]} {side}.",
+            f"Stand up tall. {_GO[go]} {side}.",
         ),
         answer=f"to the child’s own {side}: {_seen_from_across(side)}",
         accept=(f"to the {side}",),
         working=f"facing you, the child’s {side} is your {_OTHER[side]}",
         cues=(
-            Cue("Wait. Then: hold out the hand of that side first."),
+            Cue("Hold out the hand of that side first."),
             Cue("Stand next to the child, facing the same way. Hold out both arms."),
             Cue("Sway together, one way and back. The child stops on the side I named."),
         ),
         watch_for="Going the way you would go. From across, your sides are swapped.",
         given={"go": go, "side": side},
+        do=_SIDE_BY_SIDE,
     )
 
 
@@ -103,7 +107,7 @@ def ask_across_the_middle(draw: Draw) -> Draft:
         answer=f"{hand} hand on {side} {part}: the arm goes over the middle",
         working=f"{hand} hand → {side} {part}",
         cues=(
-            Cue("Wait. Then say it in two parts: first the hand, then the place."),
+            Cue("Say it in two parts: first the hand, then the place."),
             Cue("Tap the hand I named. Tap the place I named. They are far apart."),
             Cue("Lift that hand together, out to the front. The child brings it to the place."),
         ),
@@ -115,42 +119,44 @@ def ask_across_the_middle(draw: Draw) -> Draft:
 def ask_set_side(draw: Draw) -> Draft:
     """Put a thing left or right of another."""
     thing, landmark, side = draw.pick(MOVED), draw.pick(PLAIN), draw.pick(("left", "right"))
+    job = "Set the table" if thing in _SET_ON_A_TABLE else "Help me clean up"
     return Draft(
         say=draw.way(
             f"Put the {thing} to the {side} of the {landmark}.",
-            f"The {landmark} stays. Set the {thing} on its {side}.",
-            f"Lay the table. The {thing} goes {side} of the {landmark}.",
+            f"The {thing} goes to the {side} of the {landmark}. Show me.",
+            f"{job}. The {thing} goes to the {side} of the {landmark}.",
         ),
-        answer=f"the {thing} on the {side} of the {landmark}, as both see it, side by side",
+        answer=f"the {thing} to the {side} of the {landmark}, as both see it, side by side",
         working=f"{thing} · {landmark}" if side == "left" else f"{landmark} · {thing}",
         cues=(
-            Cue("Wait. Sit side by side. Then: hold up the hand of that side."),
+            Cue("Hold up the hand of that side."),
             Cue(f"Lay the child’s two hands on the two sides of the {landmark}."),
             Cue(f"Slide the {thing} slowly back and forth past the {landmark}. The child says when."),
         ),
-        watch_for="Across the table the sides are swapped. Come round and sit beside the child.",
+        watch_for="The other side: from across the table the sides are swapped.",
         given={"thing": thing, "landmark": landmark, "side": side},
         table=f"{thing}, {landmark}",
+        do=f"{_SAME_SIDE_OF_TABLE} Set out {a(landmark)}.",
     )
 
 
 def ask_name_neighbor(draw: Draw) -> Draft:
     """Name the toy just left or right of another."""
-    row, side = draw.sample(THINGS, 4), draw.pick(("left", "right"))
+    row, side = draw.sample(SHOWN, 4), draw.pick(("left", "right"))
     at = draw.pick((1, 2))
     found = row[at + (1 if side == "right" else -1)]
     return Draft(
         say=draw.way(
-            f"Find the {row[at]}. What is just {side} of it?",
-            f"Put a finger on the {row[at]}. What comes next on the {side}?",
-            f"Look just {side} of the {row[at]}. What do you see?",
+            f"Find the {row[at]}. What is just to the {side} of it?",
+            f"Put a finger on the {row[at]}. What is next on the {side}?",
+            f"What is just to the {side} of the {row[at]}?",
         ),
         answer=f"the {found}",
         accept=(found,),
         working=" · ".join(row),
         cues=(
-            Cue(f"Wait. Then: touch the {row[at]}. Hold up the hand of the side I said."),
-            Cue("Sit side by side. Hold both hands flat, one each side of the screen."),
+            Cue(f"Touch the {row[at]}. Hold up the hand of the side I said."),
+            Cue("Sit side by side. Hold both hands flat, one on each side of the screen."),
             Cue(f"Start a finger together on the {row[at]}. The child slides it one place on."),
         ),
         watch_for="Naming the toy at the far end, not the very next one; or the other side.",
@@ -163,25 +169,26 @@ def ask_name_neighbor(draw: Draw) -> Draft:
 def ask_make_row(draw: Draw) -> Draft:
     """Lay three things in a row from one end."""
     side = draw.pick(("left", "right"))
-    names = draw.sample(("cup", "spoon", "sock", "block", "hat", "bear"), 3)
+    names = draw.sample(MOVED, 3)
     row = names if side == "left" else names[::-1]
     first, second, third = names
     return Draft(
         say=draw.way(
-            f"Make a row. Start at the {side}: {first}, {second}, {third}.",
-            f"Line up {first}, {second}, {third}. The {first} goes at the {side} end.",
-            f"A toy train! The {first} is far {side}. Then {second}, then {third}.",
+            f"Make a row. Start on the {side}: {first}, {second}, {third}.",
+            f"Line up {first}, {second}, {third}. Start on the {side}.",
+            f"First {first}, next {second}, then {third}. Start on the {side}.",
         ),
         answer=f"from the left: {', '.join(row)}",
         working=" · ".join(row),
         cues=(
-            Cue(f"Wait. Then: which end is the {side} end? Put your hand there."),
+            Cue(f"Which end is the {side} end? Put your hand there."),
             Cue("Lay a strip of paper down. Both sit on the same long side of it."),
             Cue(f"Hand over the {first} first, then one at a time. The child finds each place."),
         ),
-        watch_for="Starting at the end that is nearest. Ask which end before the first toy.",
+        watch_for="Starting at the end that is nearest. Ask which end before the first one.",
         given={"names": list(names), "start": side},
         table=", ".join(names),
+        do=f"{_SAME_SIDE_OF_TABLE} Hand over the {first}, {second} and {third}.",
     )
 
 
@@ -198,10 +205,10 @@ def ask_two_things(draw: Draw) -> Draft:
             f"The {first} goes {where} the {landmark}. The {second} goes {side} of the {landmark}.",
             f"Two jobs. {put} the {first} {where} the {landmark}. Put the {second} {side} of the {landmark}.",
         ),
-        answer=f"{place}; the {second} on the {side} of the {landmark}",
+        answer=f"{place}; the {second} to the {side} of the {landmark}",
         working=f"1. {first} {where} {landmark}  2. {second} {side} of {landmark}",
         cues=(
-            Cue("Wait. Then say both jobs again, slowly. The child says them back."),
+            Cue("Say both jobs again, slowly. The child says them back."),
             Cue(f"Touch the {landmark}. Hold up one finger for each job as you say it."),
             Cue(f"Do the job with the {first} together. What was the next one?"),
         ),
@@ -219,12 +226,12 @@ def ask_two_moves(draw: Draw) -> Draft:
         say=draw.way(
             f"Do {word} {walk}. Then {twist} to your {side}.",
             f"First, {word} {walk}. Next, {twist} to your {side}.",
-            f"You are my robot. {word.capitalize()} {walk}, then {twist} to your {side}.",
+            f"Be my robot. {word.capitalize()} {walk}, then {twist} to your {side}.",
         ),
         answer=f"{word} {walk}, then to the child’s own {side}: {_seen_from_across(side)}",
         working=f"1. {count} {walk}  2. {twist} {side}",
         cues=(
-            Cue("Wait. Then: tell me the two moves before you go."),
+            Cue("Tell me the two moves before you go."),
             Cue("Stand next to the child, facing the same way. Show one finger, then two."),
             Cue("Do the first move together and count aloud. The child does the next alone."),
         ),
@@ -236,7 +243,7 @@ def ask_two_moves(draw: Draw) -> Draft:
 
 def ask_two_shelves(draw: Draw) -> Draft:
     """Make two moves on two shelves and say what is there."""
-    toys = draw.sample(THINGS, 6)
+    toys = draw.sample(SHOWN, 6)
     rows = (toys[:3], toys[3:])
     upper, side = draw.coin(), draw.pick(("left", "right"))
     start = rows[0 if upper else 1][1]
@@ -252,7 +259,7 @@ def ask_two_shelves(draw: Draw) -> Draft:
         accept=(found,),
         working=f"{start} → {rows[1 if upper else 0][1]} → {found}",
         cues=(
-            Cue(f"Wait. Then: find the {start}. Say the two moves back to me."),
+            Cue(f"Find the {start}. Say the two moves back to me."),
             Cue("Sit side by side. Show one finger for the first move, two for the next."),
             Cue(f"Start on the {start} and make the first move together. The child goes on."),
         ),

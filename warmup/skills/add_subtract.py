@@ -9,38 +9,38 @@ from typing import NamedTuple
 from warmup import pictures
 from warmup.draw import Draw, Way
 from warmup.morning import Cue, Morning, Strand
-from warmup.skills._home import BLOCK, LEAF, SOCK, TO_HOLD, Noun, upper
+from warmup.skills._home import BLOCK, SPOON, TO_HOLD, Noun, upper
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import number_word, plural
 
-_GRAPE = Noun("cut grape", "cut grapes")
+_GRAPE = Noun("grape piece", "grape pieces")
 _SPOKEN = ("head-add-5", "head-take-5", "five-minus-four", "head-add-10", "head-take-10", "two-plus-seven")
 _FIXED = {"five-minus-four": (5, 4), "two-plus-seven": (2, 7)}
 _TOTALS = {
     "act-add": (2, 5),
     "act-take": (2, 5),
-    "take-all": (1, 5),
+    "take-all": (2, 5),
     "head-add-5": (2, 5),
     "head-take-5": (2, 5),
     "objects-add": (6, 10),
     "objects-take": (6, 10),
-    "take-none": (1, 10),
+    "take-none": (2, 10),
     "head-add-10": (6, 10),
     "head-take-10": (6, 10),
 }
 _WATCH = {
     "act-add": "Counting the first ones all over again. It works; later, keep that number in a fist.",
     "act-take": "Telling how many went away. Point to those still here.",
-    "take-all": "Silence: nothing to count feels like no answer. Zero is an answer.",
+    "take-all": "Silence, or a shrug. Ask again, and give it time.",
     "head-add-5": "Starting again at one. Put the larger number in a fist and count on.",
     "head-take-5": "Starting the count back on the first number, so that it ends too high.",
-    "five-minus-four": "Losing the way on the way back: two. Ask how far it is from four up to five.",
-    "objects-add": "Recounting all from one. Cover the first pile and say its number.",
+    "five-minus-four": "Losing the way on the way back. Ask how to count up from the smaller number.",
+    "objects-add": "Counting everything over again. Ask how many the first ones were.",
     "objects-take": "Adding on by habit. Say again what happened: some went away.",
-    "take-none": "Taking one away all the same. None go, so none are missing.",
-    "head-add-10": "Recounting all from one. Start from the larger number.",
-    "head-take-10": "Off by one when counting back. Fold fingers down to see.",
-    "two-plus-seven": "Counting up seven from two and losing count. Turn it round: seven and two.",
+    "take-none": "Taking some away all the same. Say the question again, slowly.",
+    "head-add-10": "Counting everything over again. Start from the larger number.",
+    "head-take-10": "Off by a step when counting back. Fold fingers down to see.",
+    "two-plus-seven": "Counting up from the smaller number and losing count. Turn it around.",
 }
 
 
@@ -56,12 +56,12 @@ class _Fact(NamedTuple):
         return self.first + self.second if self.add else self.first - self.second
 
 
-def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, morning: Morning, draw: Draw) -> Draft:
     """A sum or a difference; the answer is its result."""
     fact = _fact(item, draw)
     sign = "+" if fact.add else "-"
     return Draft(
-        say=_say(item, fact, draw),
+        say=_say(item, fact, morning.animal, draw),
         answer=number_word(fact.result),
         accept=("none", "nothing") if fact.result == 0 else (),
         working=_working(item, fact),
@@ -105,12 +105,12 @@ def _working(item: str, fact: _Fact) -> str:
     return f"{fact.first} + {fact.second}{turned} = {fact.result}"
 
 
-def _say(item: str, fact: _Fact, draw: Draw) -> Way:
+def _say(item: str, fact: _Fact, animal: str, draw: Draw) -> Way:
     match item in _SPOKEN, fact.add:
         case True, True:
             return _add_in_the_head(fact, draw)
         case True, False:
-            return _take_in_the_head(fact, draw)
+            return _take_in_the_head(fact, animal, draw)
         case False, True:
             return _put_together(fact, draw)
         case _:
@@ -121,11 +121,11 @@ def _put_together(fact: _Fact, draw: Draw) -> Way:
     thing = draw.pick(TO_HOLD)
     one, other = number_word(fact.first), number_word(fact.second)
     return draw.way(
-        f"Put out {thing.of(fact.first)}. Put out {other} more. How many are out?",
-        f"Hold up {one} {plural(fact.first, 'finger')}. Put up {other} more. How many are up?",
-        f"Jump {one} {plural(fact.first, 'time')}. Now jump {other} more. How many jumps did you do?",
-        f"Lay {LEAF.of(fact.first)} here and {other} there. How many leaves are there?",
-        f"Stack {BLOCK.of(fact.first)}. Stack {other} on top. How many blocks high is it?",
+        f"Put out {thing.of(fact.first)}. Put out {other} more. How many now?",
+        f"Hold up {one} {plural(fact.first, 'finger')}. Put up {other} more. How many now?",
+        f"Jump {one} {plural(fact.first, 'time')}. Jump {other} more. How many jumps?",
+        f"Put {SPOON.of(fact.first)} here and {other} there. How many spoons?",
+        f"Build with {BLOCK.of(fact.first)}. Put on {other} more. How many blocks?",
     )
 
 
@@ -134,10 +134,10 @@ def _take_away(fact: _Fact, draw: Draw) -> Way:
     one, other = number_word(fact.first), number_word(fact.second) if fact.second else "none"
     return draw.way(
         f"Put out {thing.of(fact.first)}. Take {other} away. How many are left?",
-        f"Hold up {one} {plural(fact.first, 'finger')}. Fold {other} down. How many stay up?",
-        f"Stack {BLOCK.of(fact.first)}. Lift {other} off. How many still stand?",
-        f"Put {_GRAPE.of(fact.first)} on a plate. Eat {other}. How many are still there?",
-        f"Hang up {SOCK.of(fact.first)}. Take {other} down. How many still hang?",
+        f"Hold up {one} {plural(fact.first, 'finger')}. Put {other} down. How many stay up?",
+        f"Build with {BLOCK.of(fact.first)}. Take {other} off. How many are left?",
+        f"Put out {_GRAPE.of(fact.first)}. Eat {other}. How many are left?",
+        f"Hold {SPOON.of(fact.first)}. Give me {other}. How many do you have?",
     )
 
 
@@ -146,22 +146,22 @@ def _add_in_the_head(fact: _Fact, draw: Draw) -> Way:
     return draw.way(
         f"What is {one} and {other}?",
         f"{upper(one)} plus {other}. What is it?",
-        f"I think of {one}. I add {other}. What do I get?",
-        f"{upper(one)} in this hand, {other} in that. How many have I got?",
-        f"Bear eats {one} and you eat {other}. How many get eaten?",
+        f"You have {one}. You get {other} more. How many now?",
+        f"{upper(one)} in this hand, {other} in the other. How many?",
+        f"I eat {one} and you eat {other}. How many is that?",
         f"What do {one} and {other} make?",
     )
 
 
-def _take_in_the_head(fact: _Fact, draw: Draw) -> Way:
+def _take_in_the_head(fact: _Fact, animal: str, draw: Draw) -> Way:
     one, other = number_word(fact.first), number_word(fact.second)
     return draw.way(
         f"What is {one} take away {other}?",
         f"{upper(one)} minus {other}. What is it?",
-        f"You have {one} and give away {other}. How many do you keep?",
-        f"I think of {one}. I take off {other}. What do I get?",
+        f"You have {one}. You give away {other}. How many are left?",
+        f"I had {one}. I ate {other}. How many are left?",
         f"Take {other} from {one}. What is left?",
-        f"Bear bakes {one} and eats {other}. How many are left?",
+        f"{animal} had {one} and lost {other}. How many are left?",
     )
 
 
@@ -170,7 +170,7 @@ def _adding(fact: _Fact) -> tuple[Cue, Cue, Cue]:
     most, least = number_word(large), number_word(small)
     dots = pictures.Counters(fact.first, second=fact.second, what="counters")
     return (
-        Cue(f"Say it again. Then: start from {most}. Do we need to count it again?"),
+        Cue(f"Say it again. Start from {most}. Do we need to count it again?"),
         Cue(f"Keep {most} in a fist. Put up {least} beside it, or look here.", dots),
         Cue(f"Say “{most}” and raise the first finger together. The child says the rest."),
     )
@@ -186,7 +186,7 @@ def _taking(fact: _Fact) -> tuple[Cue, Cue, Cue]:
         case _:
             last = f"Put up {whole} together and fold the first. The child folds until {away} are down."
     return (
-        Cue(f"Say it again. Then: show me {whole} on your fingers."),
+        Cue(f"Say it again. Show me {whole} on your fingers."),
         Cue(
             f"Cover {away} of these with a hand. What can you still see?"
             if fact.second
@@ -208,7 +208,7 @@ SKILL = Skill(
             "act it out, to five",
             ("act-add", "act-take", "take-all"),
             codes=("K.OA.A.1",),
-            table="grapes (cut), blocks",
+            table="grapes (in quarters), blocks",
         ),
         Level(
             "head-to-5",
@@ -223,7 +223,7 @@ SKILL = Skill(
             "with objects, to ten",
             ("objects-add", "objects-take", "take-none"),
             codes=("K.OA.A.1", "K.OA.A.2"),
-            table="grapes (cut), blocks",
+            table="grapes (in quarters), blocks",
         ),
         Level(
             "head-to-10",

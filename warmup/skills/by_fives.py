@@ -6,15 +6,15 @@
 from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
-from warmup.skills._counting import opening, rows_around, steps
+from warmup.skills._counting import by_way, from_there, opening, rows_around, steps
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import count_words, number_word
 
 _WATCH = {
     "to-25": "A slide into tens after ten: “five, ten, twenty”.",
-    "15-to-20": "“Fifteen, sixteen”: back to ones. Or fifteen said as fifty. One more hand settles it.",
+    "15-to-20": "“Fifteen, sixteen”: back to ones. Or fifteen said as fifty. Hold up one more hand.",
     "to-50": "A slide into tens: “twenty, thirty, forty”. Clap each five.",
-    "45-to-50": "“Forty-five, fifty-five”: the round number gets skipped.",
+    "45-to-50": "“Forty-five, fifty-five”: a ten gets skipped.",
     "to-100": "A slide into tens, or a five left off: “seventy, eighty”.",
 }
 
@@ -22,30 +22,26 @@ _WATCH = {
 def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
     """Count by fives from a start to an end; the answer is every number said."""
     start, end = _stretch(item, draw)
-    numbers, word, stop = steps(start, end, 5), number_word(start), number_word(end)
+    numbers, word = steps(start, end, 5), number_word(start)
+    say, heard = by_way(
+        numbers, "fives", "Hold up a hand each time." if end <= 50 else "Tap each time.", draw
+    )
     hands = pictures.Hands(end // 5) if end <= 50 else None
     return Draft(
-        say=draw.way(
-            f"Count by fives from {word} to {stop}.",
-            f"Start at {word}. Clap for each five. Stop at {stop}.",
-            f"A hand has five. Count by fives, {word} to {stop}.",
-            f"Hop by fives. Start at {word} and stop at {stop}.",
-            f"Give me fives! Count by fives, {word} to {stop}.",
-            f"We print hands with paint. Count by fives, {word} to {stop}.",
-        ),
+        say=say,
         answer=count_words(numbers),
-        accept=(count_words(numbers[1:]),),
+        accept=from_there(numbers, heard),
         working=", ".join(map(str, numbers)),
         cues=(
-            Cue(f"Say it again. Then: open one hand for each word, from {word}."),
+            Cue(f"Say it again. Hold up one hand for each word, from {word}."),
             Cue(
                 f"Find {word} in the chart. The fives stand in two columns.",
                 rows_around(1, end, pointed=(start,)),
             ),
-            Cue(f"Begin together: {opening(numbers)} and fall silent."),
+            Cue(f"Begin together: {opening(numbers)} The child keeps going."),
         ),
         watch_for=_WATCH[item],
-        given={"start": start, "end": end, "by": 5},
+        given={"start": start, "end": end, "by": 5, "heard": heard},
         picture=hands,
         # Half of the whole way takes less than the minute the level allows.
         seconds=40 if end > 50 and len(numbers) <= 12 else None,

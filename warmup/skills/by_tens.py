@@ -5,17 +5,17 @@ Standards for Mathematics, 2010). Neither asks for the way back, which is common
 """
 
 from warmup import pictures
-from warmup.draw import Draw, Way
+from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
-from warmup.skills._counting import opening, steps
+from warmup.skills._counting import by_way, from_there, opening, steps
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import count_words, number_word
 
 _WATCH = {
     "to-50": "“Twenty-ten” after twenty, or a slide into ones: “ten, eleven”.",
     "to-100": "“Thirteen, fourteen” for thirty, forty. Say the ends with care.",
-    "past-90": "“Ninety-ten”, or a halt at ninety. One hundred is the next bundle.",
-    "back": "A turn round halfway, or “fifty, forty-nine”: ones in place of tens.",
+    "past-90": "“Ninety-ten”, or a stop at ninety. One more bundle comes after it.",
+    "back": "Turning around halfway, or “fifty, forty-nine”: ones instead of tens.",
 }
 
 
@@ -23,18 +23,19 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
     """Count by tens from a start to an end, on or back; the answer is every number said."""
     start, end = _stretch(item, draw)
     numbers, back = steps(start, end, 10 if start < end else -10), start > end
-    word, stop = number_word(start), number_word(end)
+    word = number_word(start)
+    say, heard = by_way(numbers, "tens", "Hold up ten fingers each time.", draw)
     bundles = pictures.Bundles(end // 10, 0, "straws") if item == "to-50" else None
     return Draft(
-        say=_back_way(word, stop, draw) if back else _way(word, stop, draw),
+        say=say,
         answer=count_words(numbers),
-        accept=(count_words(numbers[1:]),),
+        accept=from_there(numbers, heard),
         working=", ".join(map(str, numbers)),
         cues=(
             Cue(
-                f"Say it again. Then: take one bundle off the table for each word, from {word}."
+                f"Say it again. Take one bundle away for each word, from {word}."
                 if back
-                else f"Say it again. Then: flash all ten fingers for each word, from {word}."
+                else f"Say it again. Hold up all ten fingers for each word, from {word}."
             ),
             Cue(
                 "Touch one bundle for each word. Each is a whole ten."
@@ -47,32 +48,11 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
                 f"Find {word} in the chart. Slide {'up' if back else 'down'} the last column.",
                 pictures.HundredChart(1, 100, pointed=(start,)),
             ),
-            Cue(f"Begin together: {opening(numbers)} and fall silent."),
+            Cue(f"Begin together: {opening(numbers)} The child keeps going."),
         ),
         watch_for=_WATCH[item],
-        given={"start": start, "end": end, "by": -10 if back else 10},
+        given={"start": start, "end": end, "by": -10 if back else 10, "heard": heard},
         picture=bundles,
-    )
-
-
-def _way(start: str, end: str, draw: Draw) -> Way:
-    return draw.way(
-        f"Count by tens from {start} to {end}.",
-        f"Each bunch is ten straws. Count by tens, {start} to {end}.",
-        f"Hop by tens. Start at {start} and stop at {end}.",
-        f"Each of us has ten toes. Count toes by tens, {start} to {end}.",
-        f"I fill trays of ten. Count by tens, {start} to {end}.",
-        f"A giant steps by tens. Count from {start} up to {end}.",
-    )
-
-
-def _back_way(start: str, end: str, draw: Draw) -> Way:
-    return draw.way(
-        f"Count back by tens from {start} to {end}.",
-        f"Hop back by tens. Start at {start} and stop at {end}.",
-        f"The giant walks home by tens. Count from {start} to {end}.",
-        f"I take tens away. Count back from {start} to {end}.",
-        f"The kite drops by tens. Count down from {start} to {end}.",
     )
 
 

@@ -7,46 +7,40 @@ Mathematics, 2010). Past twenty there is no code; 2.NBT.A.2 names fives, tens an
 from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
-from warmup.skills._counting import opening, rows_around, steps
+from warmup.skills._counting import by_way, from_there, opening, rows_around, steps
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import count_words, number_word
 
 _WATCH = {
     "to-10": "A slide into ones: “two, four, five”.",
     "8-to-10": "“Eight, nine”, as the count by ones is so well known just there.",
-    "to-20": "The odd teens creep in: “ten, eleven”. A whisper between helps.",
+    "to-20": "The odd teens creep in: “ten, eleven”. Whisper the number between.",
     "12-to-14": "“Twelve, thirteen”: the first teens pull the child back to ones.",
     "18-to-20": "“Eighteen, nineteen”, or “eighteen, twenty-eight”.",
-    "to-30": "“Twenty, thirty”: a slide into tens at the round number.",
+    "to-30": "“Twenty, thirty”: a slide into tens.",
 }
 
 
 def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
     """Count by twos from a start to an end; the answer is every number said."""
     start, end = _stretch(item, draw)
-    numbers, word, stop = steps(start, end, 2), number_word(start), number_word(end)
+    numbers, word = steps(start, end, 2), number_word(start)
+    say, heard = by_way(numbers, "twos", "Hop each time.", draw)
     return Draft(
-        say=draw.way(
-            f"Count by twos from {word} to {stop}.",
-            f"Socks come in twos. Count them from {word} to {stop}.",
-            f"The bear takes two stairs a step. Count from {word} to {stop}.",
-            f"Hop by twos. Start at {word} and stop at {stop}.",
-            f"I hang up pairs of socks. Count by twos, {word} to {stop}.",
-            f"Start at {word}. Go on by twos. Stop at {stop}.",
-        ),
+        say=say,
         answer=count_words(numbers),
-        accept=(count_words(numbers[1:]),),
+        accept=from_there(numbers, heard),
         working=", ".join(map(str, numbers)),
         cues=(
-            Cue("Say it again. Then: whisper the number between, and say the next one loud."),
+            Cue("Say it again. Whisper the number between, and say the next one loud."),
             Cue(
                 f"Put a finger on {word} in the chart. Skip a square, land on the next.",
                 rows_around(1, end, pointed=(start,)),
             ),
-            Cue(f"Begin together: {opening(numbers)} and fall silent."),
+            Cue(f"Begin together: {opening(numbers)} The child keeps going."),
         ),
         watch_for=_WATCH[item],
-        given={"start": start, "end": end, "by": 2},
+        given={"start": start, "end": end, "by": 2, "heard": heard},
         picture=pictures.Pairs(end // 2, 0, "socks"),
     )
 

@@ -8,17 +8,16 @@ standard of these grades; their ratios are those of NIST Handbook 44, Appendix C
 from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
+from warmup.skills._home import a, upper
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import number_word, plural
 
 _FILLS = ("empty", "half full", "full")
-_SAID_TOO = (("nothing in it",), ("half", "half way"), ("to the top",))
+_SAID_TOO = (("nothing in it",), ("half", "halfway"), ("to the top",))
 _PLACES = ("on the left", "in the middle", "on the right")
-# No pan or pot: at breakfast those are hot.
-_VESSELS = ("cup", "jar", "jug", "bowl", "mug", "tub", "pail")
-# What is poured from one into another of its kind, so that nobody knows beforehand which holds more.
-_POURED = ("cup", "jug", "bowl", "mug", "pail")
-_COLORS = ("red", "blue", "green", "white")
+# Nothing hot and nothing that breaks: no pot, pan or mug, no glass or jar in a child's hands.
+_VESSELS = ("cup", "tub", "bowl", "pitcher", "pail")
+_POURED = _VESSELS[:4]
 
 # A tall and a wide jar, width and height in steps: first those where the wide one holds more. What holds
 # more is the larger to look at as well.
@@ -32,13 +31,13 @@ _PINTS_A_QUART = 2
 _QUARTS_A_GALLON = 4
 
 
-def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, morning: Morning, draw: Draw) -> Draft:
     """How full, which holds more, how many cups."""
     match item:
         case "how-full":
             return _how_full(draw)
         case "find-jar":
-            return _find_jar(draw)
+            return _find_jar(morning.animal, draw)
         case "fill-it":
             return _fill_it(draw)
         case "pour":
@@ -64,17 +63,16 @@ def _how_full(draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             "Look at the jar. How full is it?",
-            "Bear looks into his jar. How full is it?",
+            "How full is this jar?",
             "Tell me about this jar. How full is it?",
-            "We play in the bath. How full is the jar?",
         ),
         answer=_FILLS[fill],
         accept=_SAID_TOO[fill],
-        working=f"water {('at the bottom: none', 'half way up', 'up to the rim')[fill]}",
+        working=f"water {('at the bottom: none', 'halfway up', 'up to the rim')[fill]}",
         cues=(
-            Cue("Wait. Then: where does the water stop?"),
+            Cue("Is there any water? Look how far up it comes."),
             Cue("Put one finger at the top of the jar and one at the water."),
-            Cue(f"Say the first sound together: “{_FILLS[fill][0]}…” The child ends it."),
+            Cue("Slide a finger up the jar together. The child tells how far up the water comes."),
         ),
         watch_for=(
             "“No jar” or “no water”: right. Give the word for it and say it together.",
@@ -87,19 +85,19 @@ def _how_full(draw: Draw) -> Draft:
     )
 
 
-def _find_jar(draw: Draw) -> Draft:
+def _find_jar(animal: str, draw: Draw) -> Draft:
     fills = draw.shuffled((0, 1, 2))
     fill = draw.below(3)
     return Draft(
         say=draw.way(
             f"Touch the jar that is {_FILLS[fill]}.",
-            f"Bear wants the jar that is {_FILLS[fill]}. Show him.",
+            f"{animal} wants the jar that is {_FILLS[fill]}. Point to it.",
             f"Which of the jars is {_FILLS[fill]}? Point to it.",
         ),
         answer=f"the one {_PLACES[fills.index(fill)]}",
         working=f"from the left: {', '.join(_FILLS[level] for level in fills)}",
         cues=(
-            Cue(f"Wait. Then: {_FILLS[fill]}. How far up does the water come?"),
+            Cue(f"{_FILLS[fill].capitalize()}. How far up does the water come?"),
             Cue("Slide a finger up each jar from the bottom. Stop where the water stops."),
             Cue("Cover a jar that is not it together. The child picks from the rest."),
         ),
@@ -113,24 +111,26 @@ def _find_jar(draw: Draw) -> Draft:
 
 def _fill_it(draw: Draw) -> Draft:
     fill, vessel = draw.below(3), draw.pick(_VESSELS)
-    where = ("nothing in it", "water about half of the way up", "water right up to the rim")[fill]
+    where = ("nothing in it", "water about halfway up", "water right up to the rim")[fill]
     return Draft(
         say=draw.way(
             f"Show me a {vessel} that is {_FILLS[fill]}.",
             f"Make this {vessel} {_FILLS[fill]}.",
-            f"Bear wants his {vessel} {_FILLS[fill]}. Do it for him.",
+            f"This {vessel} should be {_FILLS[fill]}. Can you do that?",
         ),
         answer=f"a {vessel} with {where}",
-        accept=("the same with rice or sand",) if fill else (),
+        accept=("the same with rice",) if fill else (),
         working=f"{_FILLS[fill]}: {('0 of 2', '1 of 2', '2 of 2')[fill]} halves",
         cues=(
-            Cue(f"Wait. Then: {_FILLS[fill]}. Where on the {vessel} will it stop?"),
+            Cue(f"{_FILLS[fill].capitalize()}. Where on the {vessel} will it stop?"),
             Cue(f"Look at these jars, then at your {vessel}.", pictures.Jars(((4, 7),) * 3, (0, 1, 2))),
             Cue(f"Hold the {vessel} together. The child pours and says when to stop."),
         ),
-        watch_for="Pouring till it runs over. Put a tray below and let it be seen.",
+        watch_for="Pouring until it runs over. Let it be seen, and ask where full ends.",
         given={"fill": fill, "vessel": vessel},
         guess=0.0,
+        table=f"plastic {vessel}, water, tray",
+        do=f"Put {a(vessel)} with a little water on a tray, and more water beside it.",
     )
 
 
@@ -138,33 +138,34 @@ def _fill_it(draw: Draw) -> Draft:
 
 
 def _pour(draw: Draw) -> Draft:
-
-    kind = draw.pick(_POURED)
-    one, two = (f"{color} {kind}" for color in draw.sample(_COLORS, 2))
-    over = draw.coin()
+    """Two real vessels and a pour from one into the other: what it shows decides, so the answer is a rule."""
+    one, two = draw.sample(_POURED, 2)
     asked = draw.pick(("more", "less"))
-    answer = one if over == (asked == "more") else two
-    other, best = two.split()[0], answer.split()[0]
-    end = "Some runs over" if over else "There is room left"
+    # What holds less does not take all of a full one.
+    ends = (("there is room left", two), ("some runs over", one))
+    if asked == "less":
+        ends = (("some runs over", two), ("there is room left", one))
     return Draft(
         say=draw.way(
-            f"I pour a full {one} into a {other} one. {end}. Which can hold {asked}?",
-            f"Bear tips a full {one} into a {other} one. {end}. Which can hold {asked}?",
-            f"Fox pours a full {one} into a {other} one. {end}. Which takes {asked}?",
+            f"Which holds {asked}, the {one} or the {two}? Pour and see.",
+            f"Pour a full {one} into the {two}. Which holds {asked}?",
+            f"Fill the {one} and pour it into the {two}. Which holds {asked}?",
         ),
-        answer=f"the {answer}",
-        accept=(best, f"the {best} one"),
-        working=f"a full {one} is {'more' if over else 'less'} than the {two} takes",
+        answer="; ".join(f"if {end}, the {vessel}" for end, vessel in ends),
+        working=f"a full {one} poured in: room left, the {two} holds more; runs over, the {one} holds more",
         cues=(
-            Cue("Wait. Then: one was empty at first. Did all of it fit in? Was there room left?"),
-            Cue("Try it with two cups and rice. What happens at the rim?"),
-            Cue("Draw both of them together. The child draws the water in each."),
+            Cue("Fill one to the rim. Where can all that water go?"),
+            Cue("Watch the rim as it pours. Is there room left, or does it run over?"),
+            Cue("Start to pour together. The child pours the rest and looks at the rim."),
         ),
-        watch_for="Naming the one that is full now. Ask which has room for more."
+        watch_for="Choosing the taller one before pouring. Let the water show it."
         if asked == "more"
         else "Hearing more for less. Say the word again, slowly.",
-        given={"one": one, "two": two, "over": over, "asked": asked},
+        given={"one": one, "two": two, "asked": asked},
         guess=0.5,
+        table=f"plastic {one}, plastic {two}, water, tray",
+        do=f"Put an empty {one}, an empty {two} and water on a tray.",
+        seconds=60,
     )
 
 
@@ -179,7 +180,7 @@ def _tall_and_thin(draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"Look at the tall jar and the wide jar. Which holds {asked}?",
-            f"Bear fills both jars to the top. Which one takes {asked}?",
+            f"Pretend we fill both jars. Which one holds {asked}?",
             f"Point to the jar that holds {asked}.",
         ),
         answer=f"the {answer} jar",
@@ -187,11 +188,11 @@ def _tall_and_thin(draw: Draw) -> Draft:
         working=f"tall {tall[0]} × {tall[0]} × {tall[1]} = {holds(tall)}, "
         f"wide {wide[0]} × {wide[0]} × {wide[1]} = {holds(wide)}",
         cues=(
-            Cue("Wait. Then: look how high each is, and how wide as well."),
-            Cue("Show with your arms how far round each jar is. Then how high."),
+            Cue("Look how high each is, and how wide as well."),
+            Cue("Show with your arms how far around each jar is. Then how high."),
             Cue("Pretend to pour one into the other together. The child says if it runs over."),
         ),
-        watch_for="Looking at height alone. Pour rice from a tall glass into a bowl to see.",
+        watch_for="Looking at height alone. Pour rice from a tall cup into a bowl to see.",
         given={"tall": list(tall), "wide": list(wide), "asked": asked},
         picture=pictures.Jars(sizes, (0, 0), parts=1),
         guess=0.5,
@@ -208,14 +209,14 @@ def _full_is_not_more(draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"One jar is full. One is half full. Which can hold {asked}?",
-            f"Bear asks which jar can hold {asked}. What do you say?",
-            f"Pretend we fill both to the top. Which jar takes {asked}?",
+            f"Which of these two jars can hold {asked}?",
+            f"Pretend we fill both to the top. Which jar holds {asked}?",
         ),
         answer=f"the {answer} jar",
         accept=(f"the {'big' if asked == 'more' else 'small'} jar",),
         working=f"full to the top: small {holds(small)}, big {holds(big)}",
         cues=(
-            Cue("Wait. Then: not how much is in it now, but how much could go in."),
+            Cue("Not how much is in it now, but how much could go in."),
             Cue("Draw with a finger how far the water could rise in each."),
             Cue("Pretend to fill both to the rim together. The child says where more went in."),
         ),
@@ -236,14 +237,14 @@ def _cups_in_jar(draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             "Each line is one cup. How many cups are in the jar?",
-            "Bear poured in cups of water. Count them by the lines.",
-            "A line stands for a cup. How many cups went in?",
+            "Count the cups by the lines. How many are there?",
+            "Each line is one cup. How many cups of water is that?",
         ),
         answer=number_word(cups),
         accept=(f"{number_word(cups)} cups",),
         working=f"the water stands at line {cups} of {takes}",
         cues=(
-            Cue("Wait. Then: find where the water stops. Count up to there."),
+            Cue("Find where the water stops. Count up to there."),
             Cue("Put a finger on the lowest line: that is the first cup."),
             Cue("Count the lowest line together: “one…” The child goes up to the water."),
         ),
@@ -255,22 +256,22 @@ def _cups_in_jar(draw: Draw) -> Draft:
 
 def _cups_to_fill(draw: Draw) -> Draft:
 
-    takes, vessel = draw.between(5, 10), draw.pick(("pot", "jug", "pail", "pan", "bowl"))
+    takes, vessel = draw.between(5, 10), draw.pick(("pitcher", "pail", "bowl", "tub"))
     cups = draw.between(1, takes - 1)
     more = takes - cups
     word = number_word(takes)
     held = f"{number_word(cups)} {plural(cups, 'cup')}"
     return Draft(
         say=draw.way(
-            f"The {vessel} holds {word} cups. It has {number_word(cups)}. How many more fill it?",
-            f"I poured {held} into a {vessel}. It takes {word}. How many more?",
-            f"Bear’s {vessel} takes {word} cups. He put in {number_word(cups)}. How many more fit?",
+            f"{upper(word)} cups fill the {vessel}. We poured {number_word(cups)}. How many more?",
+            f"The {vessel} holds {word} cups. {upper(held)} went in. How many more?",
+            f"A {vessel} takes {word} cups. It has {number_word(cups)}. How many more?",
         ),
         answer=number_word(more),
         accept=(f"{number_word(more)} {plural(more, 'cup')}",),
         working=f"{cups} + {more} = {takes}",
         cues=(
-            Cue(f"Wait. Then: {number_word(cups)} in it now. We stop at {word}."),
+            Cue(f"{number_word(cups).capitalize()} in it now. We stop at {word}."),
             Cue(f"Show {word} fingers. Fold a finger for each cup that is in."),
             Cue(f"Begin at {number_word(cups)} together and put up a finger for the next cup."),
         ),
@@ -297,7 +298,7 @@ def _units(item: str, draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"How many {small}s fill {some}?",
-            f"Bear needs {some} of milk. How many {small}s is that?",
+            f"We need {some} of milk. How many {small}s is that?",
             f"We pour {small}s till we have {some}. How many {small}s?",
             f"The soup takes {some} of water. How many {small}s do we pour?",
         ),
@@ -307,7 +308,7 @@ def _units(item: str, draw: Draw) -> Draft:
         if count == 1
         else f"{', '.join(str(each * (n + 1)) for n in range(count))}: {each} {small}s to each {large}",
         cues=(
-            Cue(f"Wait. Then: which is the bigger one, a {small} or a {large}?"),
+            Cue(f"Which is the bigger one, a {small} or a {large}?"),
             Cue(f"Hold up a {small} and a {large} from the shelf. Think of pouring."),
             Cue(f"Pour the first {small} together: “one…” The child pours on and counts."),
         ),
@@ -339,9 +340,10 @@ SKILL = Skill(
             ("pour", "tall-and-thin", "full-is-not-more"),
             codes=("K.MD.A.1", "K.MD.A.2"),
             guess=0.5,
-            table="a glass, a bowl, rice",
+            table="a cup, a bowl, rice",
+            slower=("pour",),
         ),
-        Level("cupfuls", "cupfuls to 10", ("cups-in-jar", "cups-to-fill"), table="a cup, a jug, rice"),
+        Level("cupfuls", "cupfuls to 10", ("cups-in-jar", "cups-to-fill"), table="a cup, a pitcher, rice"),
         Level(
             "pint-and-quart",
             "cups in a pint and a quart",

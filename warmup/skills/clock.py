@@ -1,7 +1,7 @@
 """clock: read a clock, or set one, to the hour and then the half hour.
 
 1.MD.B.3: tell and write time in hours and half-hours (Common Core State Standards for Mathematics, 2010).
-At half past, the hour hand stands half-way on to the next number, in the picture and in the words.
+At half past, the hour hand stands halfway to the next number, in the picture and in the words.
 """
 
 from warmup import pictures
@@ -60,13 +60,12 @@ def _other_words(hour: int, minute: int) -> tuple[str, ...]:
 
 def _read(item: str, hour: int, minute: int, draw: Draw) -> Draft:
     after = hour % 12 + 1
-    where = f"half-way from {hour} to {after}" if minute else f"on {hour}"
+    where = f"halfway from {hour} to {after}" if minute else f"on {hour}"
     return Draft(
         say=draw.way(
-            "Look at the clock. What time is it?",
-            "Bear asks you for the time. What does the clock say?",
-            "The bus is here. Read the clock. What time is it?",
-            "We fly the kite now. What time does the clock show?",
+            "Look at the clock. What time does it show?",
+            "What time does this clock say?",
+            "Pretend this is our clock. What time is it?",
         ),
         answer=_time(hour, minute),
         accept=_other_words(hour, minute),
@@ -81,12 +80,12 @@ def _read(item: str, hour: int, minute: int, draw: Draw) -> Draft:
 def _read_hour_cues(hour: int) -> tuple[Cue, Cue, Cue]:
     if hour == 12:
         return (
-            Cue("Give the eyes time. Then: where is the short hand hiding?"),
+            Cue("Where is the short hand hiding?"),
             Cue("Point to the top. Both hands reach for the same number. Which one?"),
             Cue("Run a finger up both hands together. The child reads what is at the tip."),
         )
     return (
-        Cue("Give the eyes time. Then: find the short hand. It tells the hour."),
+        Cue("Find the short hand. It tells the hour."),
         Cue("Lay a finger along the short hand. What number is at its tip?"),
         Cue("Trace the long hand to the top: “o’clock.” The child reads the short one."),
     )
@@ -94,9 +93,9 @@ def _read_hour_cues(hour: int) -> tuple[Cue, Cue, Cue]:
 
 def _read_half_cues() -> tuple[Cue, Cue, Cue]:
     return (
-        Cue("Give the eyes time. Then: find the short hand. Which number has it gone past?"),
-        Cue("Trace the long hand’s way from the top: it has gone half the way round."),
-        Cue("Begin together: “Half past…” The child says the number the short hand has left."),
+        Cue("Find the short hand. Which number has it gone past?"),
+        Cue("Trace the long hand’s way from the top: it has gone halfway around."),
+        Cue("Trace the short hand back together to the number it left. The child says the time."),
     )
 
 
@@ -106,17 +105,16 @@ def _set(hour: int, draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"Set the clock to {time}. Where do the hands go?",
-            f"Bear eats at {time}. Show where each hand goes.",
-            f"Make it {time}. Point to where each hand stops.",
-            f"The kite flies at {time}. Where do both hands point?",
+            f"Show me {time}. Where does each hand go?",
+            f"Make this clock say {time}. Point to each hand’s place.",
         ),
         answer="both hands on twelve" if both else f"the short hand on {word}, the long hand on twelve",
         accept=()
         if both
         else (f"the long hand on twelve, the short hand on {word}", f"short on {word}, long on twelve"),
-        working=f"{hour}:00: short hand {hour * 30 % 360}° round, long hand at the top",
+        working=f"{hour}:00: short hand {hour * 30 % 360}° around, long hand at the top",
         cues=(
-            Cue("Give the eyes time. Then: which hand tells the hour, the short one or the long one?"),
+            Cue("Which hand tells the hour, the short one or the long one?"),
             Cue("Point to the top of the face: each new hour, the long hand starts here."),
             Cue("Put the long hand up together. The child puts the short one."),
         ),
@@ -132,19 +130,19 @@ def _later(hour: int, draw: Draw) -> Draft:
     now, after = _time(hour, 0), hour % 12 + 1
     return Draft(
         say=draw.way(
-            f"It is {now}. What time is it an hour from now?",
-            f"Bear naps at {now}. He sleeps one hour. When does he wake?",
-            f"Bread goes in at {now}. It bakes one hour. When is it done?",
+            f"Pretend it’s {now}. What time is it an hour later?",
+            f"What time is one hour after {now}?",
+            f"A nap starts at {now}. It takes one hour. When is it over?",
         ),
         answer=_time(after, 0),
         accept=_other_words(after, 0),
         working=f"{hour} → {after}" if hour < 12 else "12 → 1: past twelve the hours start again",
         cues=(
-            Cue("Give the eyes time. Then: in an hour the short hand moves to the next number."),
+            Cue("In an hour the short hand moves to the next number."),
             Cue(
                 "Point to the short hand. Slide a finger on to the number after it.", pictures.Clock(hour, 0)
             ),
-            Cue("Take the long hand once round together. The child reads the short one."),
+            Cue("Take the long hand once around together. The child reads the short one."),
         ),
         watch_for="“Thirteen” after twelve: on a clock the hours start again."
         if hour == 12
@@ -160,17 +158,16 @@ def _where(hour: int, draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"Where does the short hand point at {time}?",
-            f"Set the clock to {time}. Where does the short hand stop?",
-            f"It is {time}. Show me where the short hand is.",
-            f"Bear wakes at {time}. Where is the short hand then?",
+            f"Set the clock to {time}. Where does the short hand go?",
+            f"Pretend it’s {time}. Show me where the short hand is.",
         ),
-        answer=f"half-way between {word} and {after}",
+        answer=f"halfway between {word} and {after}",
         accept=(f"between {word} and {after}",),
-        working=f"{hour}:30: {hour * 30 % 360 + 15}° round, half-way from {hour} to {hour % 12 + 1}",
+        working=f"{hour}:30: {hour * 30 % 360 + 15}° around, halfway from {hour} to {hour % 12 + 1}",
         cues=(
-            Cue(f"Give the eyes time. Then: where is it at {word} o’clock? And half an hour on?"),
-            Cue("Trace half way round the face: the long hand has gone this far."),
-            Cue(f"Put a finger on the {word} together. The child slides it half of the way on."),
+            Cue(f"Where is it at {word} o’clock? And half an hour on?"),
+            Cue("Trace halfway around the face: the long hand has gone this far."),
+            Cue(f"Put a finger on the {word} together. The child slides it halfway to the next."),
         ),
         watch_for=f"Putting it right on the {word}. In half an hour it has moved on.",
         given={"hour": hour, "minute": 30, "do": "where"},

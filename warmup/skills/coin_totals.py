@@ -73,8 +73,8 @@ def ask(item: str, morning: Morning, draw: Draw) -> Draft:
         say=draw.way(
             f"Take {held}. How many cents is that?",
             f"{held.capitalize()}. How many cents?",
-            f"Count {held}. How many cents does Bear have?",
-            f"Pay {held}. How many cents have you paid?",
+            f"Count {held}. How many cents do you have?",
+            f"Pay {held}. How many cents is that?",
         ),
         answer=number_word(total),
         accept=(f"{number_word(total)} cents",),
@@ -92,8 +92,8 @@ def ask(item: str, morning: Morning, draw: Draw) -> Draft:
 
 def _way_in(held: list[str], first: str) -> str:
     if len(held) == 1:
-        return f"Wait. Then: what is one {first} worth? Count in that step."
-    return "Wait. Then: which coin is worth the most? Begin there."
+        return f"What is one {first} worth? Count in that step."
+    return "Which coin is worth the most? Begin there."
 
 
 def _start(handful: Mapping[str, int], first: str) -> str:
@@ -114,14 +114,14 @@ def _fewest(morning: Morning, draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"Make {word} cents. Use as few coins as you can.",
-            f"Bear owes {word} cents. He wants to give few coins. Which ones?",
-            f"Pay {word} cents. Find the way with the fewest coins.",
+            f"Pay {word} cents with the fewest coins you can.",
+            f"What are the fewest coins that make {word} cents?",
         ),
         answer=said(handful),
         accept=tuple({listed(parts(handful)[::-1])} - {said(handful)}),
         working=f"{running(handful)}¢",
         cues=(
-            Cue(f"Wait. Then: what is the biggest coin that fits into {word} cents?"),
+            Cue(f"What is the biggest coin that fits into {word} cents?"),
             Cue(
                 "Look at the dots below each coin. Which one fits first?",
                 pictures.Coins(use[::-1], worth=True),

@@ -72,17 +72,17 @@ def _name_it(morning: Morning, draw: Draw) -> Draft:
     coin = shown[at]
     return Draft(
         say=draw.way(
-            "Look at the coin the arrow shows. What do we call it?",
-            "I point at one coin. What is its name?",
-            "Bear found a coin like this one. What is it called?",
+            "Look at the coin by the arrow. What is it called?",
+            "What do we call the coin by the arrow?",
+            "An arrow points to one coin. What is its name?",
         ),
         answer=f"a {coin}",
         accept=(coin,),
         working=f"{_look(coin, shown)}: {coin}",
         cues=(
-            Cue(f"Give the eyes time. Then: it is {_look(coin, shown)}."),
+            Cue(f"It is {_look(coin, shown)}."),
             Cue("Find one just like it on the table. Rub its edge.", pictures.Coins(shown)),
-            Cue(f"Begin the word: “{_sound(coin)}…” and let the child end it."),
+            Cue("Lay paper on a real one. Rub it with a crayon together. What comes out?"),
         ),
         watch_for="The name of a coin close in size. Put the two on top of each other.",
         given={"coins": list(shown), "pointed": at},
@@ -97,14 +97,14 @@ def _find_it(morning: Morning, draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"Put your finger on the {coin}.",
-            f"A {coin} hides here. Touch it.",
-            f"Bear needs a {coin} for the bus. Show it to him.",
-            f"Which coin is the {coin}? Touch it.",
+            f"Which coin is the {coin}?",
+            f"{morning.animal} needs a {coin}. Touch it.",
+            f"Find the {coin}. Touch it.",
         ),
         answer=_look(coin, shown),
         working=f"{coin}: {_look(coin, shown)}",
         cues=(
-            Cue(f"Give the eyes time. Then: a {coin}. Think how it looks and how it feels."),
+            Cue(f"A {coin}. Think how it looks and how it feels."),
             Cue(f"Go along the row: is this the {coin}? Is this?", pictures.Coins(shown)),
             Cue(f"Push one that is not it away together. The child picks the {coin} from the rest."),
         ),
@@ -124,10 +124,6 @@ def _look(coin: str, shown: tuple[str, ...]) -> str:
     return f"the {size} one, {colour} with {edge}" if size else f"the {colour} one with {edge}"
 
 
-def _sound(coin: str) -> str:
-    return "qu" if coin == "quarter" else coin[0]
-
-
 def _worth(coin: str, unit: str, draw: Draw) -> Draft:
     """How many cents, pennies or nickels the coin is worth."""
     each = CENTS.get(unit, 1)
@@ -142,7 +138,7 @@ def _worth(coin: str, unit: str, draw: Draw) -> Draft:
         if unit != "nickel"
         else f"{', '.join(str(5 * (n + 1)) for n in range(number))}: a {coin}",
         cues=(
-            Cue(f"Wait. Then: hold the {coin}. What can you swap it for?"),
+            Cue(f"Hold the {coin}. What can you trade it for?"),
             Cue(
                 f"Show the dots under the {coin}. Each dot is a cent.",
                 pictures.Coins((coin, "nickel") if unit == "nickel" else (coin,), worth=True),
@@ -161,15 +157,13 @@ def _worth_way(coin: str, many: str, draw: Draw) -> Way:
     if many == "cents":
         return draw.way(
             f"How many cents is a {coin} worth?",
-            f"A bun costs a {coin}. How many cents is that?",
-            f"You drop a {coin} in the jar. How many cents went in?",
-            f"Bear has a {coin}. How many cents can he spend?",
+            f"A sticker costs a {coin}. How many cents is that?",
+            f"You have a {coin}. How many cents can you spend?",
         )
     return draw.way(
         f"How many {many} make a {coin}?",
-        f"I swap a {coin} for {many}. How many do I get?",
-        f"Bear has a {coin}. He wants {many} for it. How many?",
-        f"Lay {many} down till they are worth a {coin}. How many?",
+        f"You trade a {coin} for {many}. How many do you get?",
+        f"How many {many} are worth the same as a {coin}?",
     )
 
 
@@ -189,27 +183,26 @@ def _worth_start(coin: str, unit: str, step: str) -> str:
 
 def _fill_a_nickel(draw: Draw) -> Draft:
     have = draw.between(1, 4)
-    held = counted(have, "penny")
+    held, word = counted(have, "penny"), number_word(have)
     more = CENTS["nickel"] - have
     return Draft(
         say=draw.way(
             f"You have {held}. How many more make a nickel?",
-            f"I swap you a nickel for pennies. You gave {held}. How many more?",
-            f"Bear has {held}. He wants a nickel’s worth. How many more?",
-            f"A fig costs a nickel. You hold {held}. How many more?",
+            f"You save pennies for a nickel. You have {word}. How many more?",
+            f"A sticker costs a nickel. You have {held}. How many more?",
         ),
         answer=number_word(more),
         accept=(counted(more, "penny"),) if more > 1 else ("a penny", "one penny"),
         working=f"{have} + {more} = 5",
         cues=(
-            Cue("Wait. Then: what is a nickel worth in pennies?"),
+            Cue("What is a nickel worth in pennies?"),
             Cue(
                 "Look at the dots of the nickel. Which pennies do we have?",
                 pictures.Coins(("nickel", *["penny"] * have), worth=True),
             ),
-            Cue(f"Lay {held} down together, each on a dot. The child lays the rest."),
+            Cue(f"Lay {held} on the dots together. The child lays the rest."),
         ),
-        watch_for="The nickel taken for one cent, or the pennies on hand counted again.",
+        watch_for="The nickel counted like a penny, or the pennies on hand counted again.",
         given={"have": have},
         picture=pictures.Coins(("penny",) * have),
     )
@@ -226,14 +219,14 @@ def _dime_or_nickel(draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"Hold a {one} and a {two}. Which one {asked}?",
-            f"Here lie a {one} and a {two}. Which {asked}?",
-            f"Bear has a {one}. Fox has a {two}. Which coin {asked}?",
+            f"Which coin {asked}, a {one} or a {two}?",
+            f"Look at the {one} and the {two}. Which one {asked}?",
         ),
         answer=f"a {coin}",
         accept=(coin,),
         working="dime 10¢, nickel 5¢" if buys else "dime 17.91 mm, nickel 21.21 mm across",
         cues=(
-            Cue("Wait. Then: size and worth are two things. Which did I ask?"),
+            Cue("Size and worth are two things. Which did I ask?"),
             Cue(
                 "Look at the dots below each." if buys else "Put one coin on top of the other.",
                 pictures.Coins((one, two), worth=buys),
@@ -241,7 +234,7 @@ def _dime_or_nickel(draw: Draw) -> Draft:
             Cue(
                 f"Count the dots below the {one} together. The child counts the rest."
                 if buys
-                else "Trace round both together. The child says which ring is which."
+                else "Trace around both together. The child says which ring is which."
             ),
         ),
         watch_for="Judging worth by size. The dime is small, yet two nickels go into it.",
@@ -262,7 +255,7 @@ def _one_or_many(item: str, morning: Morning, draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"I have {one}. You have {many}. Which buys {asked}?",
-            f"Bear finds {many}. Fox finds {one}. Which buys {asked}?",
+            f"Which buys {asked}, {many} or {one}?",
             f"Here is {one}. The cup has {many}. Which buys {asked}?"
             if count > 1
             else f"Here is {one}. Here is {many}. Which buys {asked}?",
@@ -271,7 +264,7 @@ def _one_or_many(item: str, morning: Morning, draw: Draw) -> Draft:
         accept=(coin,) if wins else (),
         working=f"{coin} {CENTS[coin]}¢, {many} {cents(several)}¢",
         cues=(
-            Cue(f"Wait. Then: how many cents is {one}? Hold on to that."),
+            Cue(f"How many cents is {one}? Hold on to that."),
             Cue("Match dot to dot. Where are some left?", pictures.Coins((coin, *laid(several)), worth=True)),
             Cue("Cover a dot on each side together, then one more each. The child goes on."),
         ),
@@ -290,14 +283,14 @@ def _line_up(morning: Morning, draw: Draw) -> Draft:
     order = sorted(shown, key=CENTS.__getitem__, reverse=first == "most")
     return Draft(
         say=draw.way(
-            f"Put these coins in a row. Start with what buys {first}.",
-            f"Tell me these coins in order. Say the one worth {first} first.",
-            f"Bear lines up his coins. He starts with what buys {first}. Help him.",
+            f"Put these coins in order. Start with what buys the {first}.",
+            f"Name these coins in order. Start with the one worth the {first}.",
+            f"Line up these coins. The one worth the {first} goes first.",
         ),
         answer=", ".join(order),
         working=" ".join(f"{coin} {CENTS[coin]}¢" for coin in order),
         cues=(
-            Cue(f"Give the eyes time. Then: of these, which buys {first}?"),
+            Cue(f"Of these, which buys the {first}?"),
             Cue("Count the dots below each.", pictures.Coins(shown, worth=True)),
             Cue(f"Lay the {order[0]} down first together. The child lays the next."),
         ),

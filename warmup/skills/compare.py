@@ -25,18 +25,18 @@ _NUMERALS: dict[str, Sequence[int]] = {
     "nineteen-twenty-one": (19, 21),
 }
 _WATCH = {
-    "match-to-5": "Putting down a handful without looking. Match them up, each with a mate.",
-    "equal-to-5": "Adding a few for luck. The same means each has a mate and no more.",
-    "sets-to-10": "Judging by the space a row takes up. Let each find its mate.",
+    "match-to-5": "Putting down a handful without looking. Match them up, each with a partner.",
+    "equal-to-5": "Adding a few for luck. Just as many means each has a partner and no more.",
+    "sets-to-10": "Judging by the space a row takes up. Let each find its partner.",
     "fewer": "Showing the one with more: “fewer” is a new word, and more is easier to see.",
-    "spread": "The wide row is called more. Ask for mates; do not say it is not so.",
+    "spread": "Going by how wide a row is. Ask for partners; do not say whether it is so.",
     "numerals-to-10": "Choosing the number said last, or the one that is nicer to write.",
-    "numerals-to-20": "Comparing the last digits only, so nineteen beats twenty.",
-    "numerals-to-99": "Looking at the ones first: 39 is taken for more than 52, since 9 is big.",
+    "numerals-to-20": "Comparing the last digits only. Look at the tens first.",
+    "numerals-to-99": "Looking at the ones first, since a 9 is big wherever it stands.",
     "thirteen-thirty-one": "The same digits, so “the same”. The tens settle it.",
-    "nineteen-twenty-one": "The 9 is big, so nineteen is taken for more. The tens settle it.",
+    "nineteen-twenty-one": "Going by the biggest digit. The tens settle it.",
 }
-_THINGS = ("button", "spoon", "cup", "block", "lid", "peg", "sock")
+_THINGS = ("spoon", "cup", "block", "crayon", "sock")
 
 
 def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
@@ -60,65 +60,65 @@ def _lay_out(item: str, mine: int, step: int, draw: Draw) -> Draft:
     """The adult's set is seen; the child lays out as many, one more or one fewer, and says how many.
 
     "One more" alone could mean a single thing: the words say than what. Sets begin at two, for of one
-    there is nothing to count.
+    there is nothing to count. The picture shows the adult's as rings, so the words call them rings.
     """
     thing = draw.pick(_THINGS)
-    things = plural(2, thing)
+    things, theirs = plural(2, thing), mine + step
     wish = {0: "just as many", 1: "one more", -1: "one fewer"}[step]
-    than = f"{wish} than I have" if step else "just as many as I have"
-    theirs = mine + step
+    than = f"{wish} than that" if step else wish
+    noun = f"{wish.partition(' ')[2]} {thing}" if step else things
     return Draft(
         say=draw.way(
-            f"These {things} are mine. Give the bear {than}. How many?",
-            f"Here is my row of {things}. Make a row with {wish}. How many are in yours?",
-            f"I have this many {things}. You take {than}. How many are yours?",
-            f"See my {things}. Lay out {than}. How many did you lay?",
+            f"Look at my rings. Put out {than}. How many are yours?",
+            f"Here is my row. Make yours with {wish}. How many?",
+            f"Take one {noun} than I have rings. How many {things}?"
+            if step
+            else f"Take just as many {things} as I have rings. How many?",
         ),
         answer=number_word(theirs),
-        working=f"{mine} {plural(mine, thing)}, {wish}: {theirs}",
+        working=f"{mine} {plural(mine, 'ring')}, {wish}: {theirs}",
         cues=(
-            Cue(f"Give the eyes time. Then: how can you be sure that it is {wish}?"),
-            Cue("Point along the row. Each gets a mate, put down right under it."),
+            Cue(f"How can you be sure that it is {wish}?"),
+            Cue("Point along the row. Each gets a partner, put down right under it."),
             _finish(step),
         ),
         watch_for=_WATCH[item],
         given={"mine": mine, "step": step, "thing": thing},
         picture=pictures.TwoSets(mine, 0),
+        do=f"Give the child a big handful of {things}.",
+        table=things,
     )
 
 
 def _finish(step: int) -> Cue:
     match step:
         case 1:
-            return Cue(
-                "Lay the mates together until each is paired. The child puts down the extra and counts."
-            )
+            return Cue("Lay the partners together, one under each. The child puts down the last and counts.")
         case -1:
-            return Cue("Cover the end of the row with a hand. The child mates the rest and counts.")
+            return Cue("Cover the end of the row with a hand. The child matches the rest and counts.")
         case _:
-            return Cue("Lay the first mate under its partner together. The child goes on, then counts.")
+            return Cue("Lay the first one under its partner together. The child goes on, then counts.")
 
 
 def _look(item: str, draw: Draw) -> Draft:
     """Two trays: which has more, which has fewer, or are they the same?"""
     top, bottom, spread = _two_sets(item, draw)
     ask_for = "fewer" if item == "fewer" or (item == "sets-to-10" and draw.coin()) else "more"
-    thing = plural(2, draw.pick(("ring", "bead", "button")))
     wins = top if (top > bottom) is (ask_for == "more") else bottom
     answer = "the same" if top == bottom else "the top tray" if wins == top else "the bottom tray"
     mates = pictures.TwoSets(top, bottom)
     return Draft(
         say=draw.way(
-            f"Top tray or bottom tray: which has {ask_for}? Or say “same”.",
-            f"Point to the tray with {ask_for} {thing}. If the same, point to both.",
-            f"Find the tray with {ask_for} {thing}. Say “top”, “bottom” or “same”.",
+            f"Which tray has {ask_for} rings? Say “same” if they match.",
+            f"Point to the tray with {ask_for} rings, or say “same”.",
+            f"Top or bottom: which has {ask_for} rings? Or say “same”.",
         ),
         answer=answer,
         accept=("same", "both") if top == bottom else (),
         working=f"top {top}, bottom {bottom}",
         cues=(
-            Cue("Give the eyes time. Then: how could you find out without a guess?"),
-            Cue("Look at them mate by mate, each under its own. Does each have a mate?", mates),
+            Cue("How could you find out without a guess?"),
+            Cue("Here each has its partner under it. Does every one have a partner?", mates),
             Cue("Touch the first of each row together, then the next two. The child goes on."),
         ),
         watch_for=_WATCH[item],
@@ -151,7 +151,7 @@ def _two_numerals(item: str, draw: Draw) -> Draft:
         say=draw.way(
             f"Which is {word}, {first} or {second}?",
             f"{first.capitalize()} {plural(one, 'step')} or {second} {plural(two, 'step')}: which is {word}?",
-            f"{first.capitalize()} in the jar, {second} in the tin. Which number is {word}?",
+            f"Look at {first} and {second}. Which number is {word}?",
         ),
         answer=number_word(best),
         working=f"{max(one, two)} > {min(one, two)}" + _why(one, two),
@@ -193,7 +193,7 @@ def _in_order(item: str, draw: Draw) -> Draft:
         say=draw.way(
             f"Put these in order. Say the {first} first.",
             f"Read these in order, from {'least to most' if up else 'most to least'}.",
-            f"The bear counts {'up' if up else 'down'}. In what order does he meet these?",
+            f"Count {'up' if up else 'down'}. In what order do these come?",
         ),
         answer=count_words(row),
         working=f" {'<' if up else '>'} ".join(map(str, row)),
@@ -216,14 +216,14 @@ def _three(item: str, draw: Draw) -> tuple[int, ...]:
 def _numeral_cues(numbers: Sequence[int]) -> tuple[Cue, Cue, Cue]:
     if max(numbers) <= 10:
         return (
-            Cue("Wait. Then: when you count, which do you meet first?"),
+            Cue("When you count, which do you meet first?"),
             Cue("Find each on the chart with a finger. How far along is it?", chart_to(10)),
             Cue("Count up from the start together, slowly. The child calls out each card we meet."),
         )
     tens = ", ".join(f"{number_word(n // 10)} {plural(n // 10, 'ten')} here" for n in numbers)
     model: Picture = chart_to(20) if max(numbers) <= 20 else chart_rows(min(numbers), max(numbers))
     return (
-        Cue("Give the eyes time. Then: read each number. Which digit tells the tens?"),
+        Cue("Read each number. Which digit tells the tens?"),
         Cue("Find each on the chart with a finger. Further on, or further down, is more.", model),
         Cue(f"Lay bundles for each: “{tens}…” The child adds the loose ones and looks."),
     )

@@ -5,23 +5,24 @@ for Mathematics, 2010).
 
 To twenty and to thirty-nine the child says it all. A whole count to sixty-nine or beyond takes a
 five-year-old over a minute, which is long at breakfast and lets the one hard place go by in a drone. So
-the count still starts at one, but the adult says the easy part: to sixty-nine at a gallop, later in hops
-of ten. The child takes over and says the long stretch where the tens change: longer by far than the
-few steps that ``count-on`` asks for.
+the adult says the last number or two of the easy part ("Thirty-four, thirty-five. Keep going to
+forty-five."), and the child says the long stretch where the tens change: longer by far than the few
+steps that ``count-on`` asks for.
 """
 
-from warmup.draw import Draw, Way
+from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
 from warmup.skills._counting import in_figures, in_words, rows_around, steps, tens_change
+from warmup.skills._home import upper
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import count_words, number_word
 
 # Where the count stops: (lowest, highest).
 _WHOLE = {"to-20": (10, 20), "past-15": (16, 20), "to-39": (21, 29), "across-30": (31, 39)}
-# Where the adult stops, and how many numbers the child says: (lowest, highest, fewest, most).
-_GALLOP = {"to-69": (41, 56, 11, 13), "across-40": (32, 36, 9, 13)}
-# The tens the adult hops to, and how many numbers the child says: (lowest ten, highest, fewest, most).
-_HOPS = {
+# The last number the adult says, and how many the child says: (lowest, highest, fewest, most). From a
+# stretch to one hundred on, the adult stops at a whole ten.
+_GOING_ON = {"to-69": (41, 56, 11, 13), "across-40": (32, 36, 9, 13)}
+_FROM_A_TEN = {
     "to-100": (5, 8, 11, 20),
     "past-99": (9, 9, 10, 10),
     "to-120": (10, 10, 11, 20),
@@ -33,48 +34,43 @@ _FLIGHT = 13
 _WATCH = {
     "to-20": "A teen left out, or a count that runs on past the stop. Say the stop once more.",
     "past-15": "“Fourteen, sixteen”: fifteen is left out, as it does not sound like five.",
-    "to-39": "“Twenty-ten” is near. Or a rush at the end: slow down together after twenty.",
+    "to-39": "“Twenty-ten”, or a rush at the end: slow down together after twenty.",
     "across-30": "“Twenty-nine, twenty-ten”. Say the tens list once, then come back.",
     "to-69": "A jump of ten: “forty-nine, sixty”. Or starting again at one.",
     "across-40": "“Thirty-nine, thirty-ten”, or back to thirty once more.",
     "to-100": "Another ten than the next after a nine. Your last word said again is fine.",
     "past-99": "“Ninety-ten”, or a stop at ninety-nine to wait for you.",
-    "to-120": "“One hundred ten, one hundred twenty”: tens in place of ones.",
+    "to-120": "“One hundred ten, one hundred twenty”: tens instead of ones.",
     "across-100": "“One hundred, two hundred”. After one hundred the small count starts over behind it.",
 }
 _KEEP = {"to-20": (), "past-15": (14, 15, 16)}
 
 
-def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
-    """Count to an end: all of it, on from the adult's gallop, or on from the adult's hops of ten."""
+def ask(item: str, morning: Morning, draw: Draw) -> Draft:
+    """Count to an end: all of it, or a stretch that the adult begins."""
     if item in _WHOLE:
-        low, high = _WHOLE[item]
-        return _whole(item, draw.between(low, high), draw)
-    low, high, fewest, most = _GALLOP.get(item) or _HOPS[item]
-    hops = item in _HOPS
-    over = draw.between(low, high) * (10 if hops else 1)
-    end = over + draw.between(fewest, most)
-    return _taken_over(item, over, end, _hop_way(over, end, draw) if hops else _gallop_way(over, end, draw))
+        return _whole(item, draw.between(*_WHOLE[item]), morning.animal, draw)
+    low, high, fewest, most = _GOING_ON.get(item) or _FROM_A_TEN[item]
+    over = draw.between(low, high) * (10 if item in _FROM_A_TEN else 1)
+    return _stretch(item, over, over + draw.between(fewest, most), draw)
 
 
-def _whole(item: str, end: int, draw: Draw) -> Draft:
+def _whole(item: str, end: int, animal: str, draw: Draw) -> Draft:
     numbers = steps(1, end)
     stop, keep = number_word(end), _KEEP.get(item, ())
     across = item == "across-30"
     begin = steps(10, 12) if item == "past-15" else steps(26, 27) if across else steps(1, 3)
-    # Few homes have more stairs in a flight; from there on it is steps on the flat.
+    # Few homes have more stairs in a flight; from there on it is steps in place.
     stairs = end <= _FLIGHT
     say = draw.way(
         f"Count from one to {stop}.",
-        f"The bear is asleep. Count to {stop} to wake him up.",
-        f"Start at one. Say each number. Stop at {stop}.",
-        f"Sit tight and shut your eyes. Count from one to {stop}.",
-        f"I hide, you seek. Count from one to {stop} first.",
-        f"Walk up the stairs and count. Stop at stair {stop}."
-        if stairs
-        else f"March on the spot and count. Stop at {stop}.",
-        f"Bear takes a nap till you get to {stop}. Count.",
-        f"Tap the table as you count. Stop at {stop}.",
+        f"Start at one. Count to {stop}.",
+        f"Count to {stop} and stop there.",
+        f"Close your eyes. Count from one to {stop}.",
+        f"Pretend we play hide and seek. Count to {stop}.",
+        f"Walk up the stairs and count to {stop}." if stairs else f"March in place and count to {stop}.",
+        f"{upper(animal)} is asleep. Count to {stop} to wake {animal} up.",
+        f"Tap the table as you count to {stop}.",
     )
     return Draft(
         say=say,
@@ -83,61 +79,39 @@ def _whole(item: str, end: int, draw: Draw) -> Draft:
         working=in_figures(numbers, keep) + (tens_change(numbers[20:]) if end > 20 else ""),
         cues=(
             Cue(
-                "Wait. Then: which tens do you know? “Ten, twenty…”"
-                if across
-                else "Wait. Then: nod once for each number, from one."
+                "Which tens do you know? “Ten, twenty…”" if across else "Nod once for each number, from one."
             ),
             Cue("One finger on the chart, a square for each number.", rows_around(1, end)),
-            Cue(f"Begin together: “{count_words(begin)}…” and fall silent."),
+            Cue(f"Begin together: “{count_words(begin)}…” The child keeps going."),
         ),
         watch_for=_WATCH[item],
         given={"start": 1, "end": end},
     )
 
 
-def _taken_over(item: str, over: int, end: int, say: Way) -> Draft:
+def _stretch(item: str, over: int, end: int, draw: Draw) -> Draft:
     """The adult stops at ``over``; the child's part is the answer, with or without that number again."""
-    numbers, last = steps(over + 1, end), number_word(over)
-    mine = f"10, 20 … {over}" if item in _HOPS else f"1, 2, 3 … {over}"
+    numbers, last, stop = steps(over + 1, end), number_word(over), number_word(end)
     return Draft(
-        say=say,
+        say=draw.way(
+            f"{upper(count_words((over - 1, over)))}. Keep going to {stop}.",
+            f"I say {last}. You keep going to {stop}.",
+            f"Start at {last}. Keep counting to {stop}.",
+            f"Count from {last} to {stop}.",
+        ),
         answer=in_words(numbers),
         accept=(in_words(steps(over, end)),),
-        working=f"you: {mine}; the child: {in_figures(numbers)}",
+        working=f"you: {over - 1}, {over}; the child: {in_figures(numbers)}",
         cues=(
-            Cue(
-                f"Wait. Then: I stopped at {last}. What is one more?"
-                if item in _HOPS
-                else f"Wait. Then say your last ones again: “{count_words(steps(over - 2, over))}…”"
-            ),
+            Cue(f"Say your last ones again: “{count_words(steps(over - 2, over))}…”"),
             Cue(
                 f"Put a finger on {last} in the chart. The child’s finger walks on.",
                 rows_around(over, end, pointed=(over,)),
             ),
-            Cue(f"Begin together: “{count_words(numbers[:2])}…” and fall silent."),
+            Cue(f"Begin together: “{count_words(numbers[:2])}…” The child keeps going."),
         ),
         watch_for=_WATCH[item],
-        given={"start": 1, "over": over, "end": end},
-    )
-
-
-def _gallop_way(over: int, end: int, draw: Draw) -> Way:
-    mine, stop = number_word(over), number_word(end)
-    return draw.way(
-        f"I count fast from one to {mine}. You go on to {stop}.",
-        f"I run from one to {mine}. You walk on to {stop}.",
-        f"I start at one and stop at {mine}. You count on to {stop}.",
-        f"I carry the count from one to {mine}. You carry it to {stop}.",
-    )
-
-
-def _hop_way(over: int, end: int, draw: Draw) -> Way:
-    mine, stop = number_word(over), number_word(end)
-    return draw.way(
-        f"I hop by tens to {mine}. You step by ones to {stop}.",
-        f"I count by tens to {mine}. You go on by ones to {stop}.",
-        f"I take big steps to {mine}. You take small steps to {stop}.",
-        f"I let the kite up to {mine} by tens. You go by ones to {stop}.",
+        given={"over": over, "end": end},
     )
 
 

@@ -13,8 +13,8 @@ from warmup.skills.base import Draft, Level, Skill
 from warmup.words import count_words, number_word
 
 _WATCH = {
-    "from-5": "Stopping at one. Zero is the last step: an empty hand.",
-    "from-10": "A turn round halfway: “seven, six, seven”. Or a stop before zero.",
+    "from-5": "Stopping at one, a step too soon. Fold down the last finger too.",
+    "from-10": "Turning around halfway: “seven, six, seven”. Or stopping a step too soon.",
     "from-20": "Counting up in a whisper before each word. Fine for now; the chart helps.",
     "20-to-19": "“Twenty, ten” or “twenty, ninety”: the teens are missed on the way down.",
     "13-to-12": "“Thirteen, eleven”: twelve gets lost, as it has no teen in it.",
@@ -40,9 +40,9 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
         working=", ".join(map(str, numbers)),
         cues=(
             Cue(
-                f"Say it again. Then: show {word} fingers. Fold them down, one at a time."
+                f"Say it again. Show {word} fingers. Fold them down, one at a time."
                 if small
-                else f"Say it again. Then: count up from {number_word(end)} to {word}. Now walk back."
+                else f"Say it again. Count up from {number_word(end)} to {word}. Now come back down."
             ),
             Cue(
                 f"Put a finger on {word}. Hop it back, a step for each number.",
@@ -50,7 +50,7 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
                 if small
                 else rows_around(end, start + 2, pointed=(start,)),
             ),
-            Cue(f"Begin together: “{count_words(begin)}…” and fall silent."),
+            Cue(f"Begin together: “{count_words(begin)}…” The child keeps going."),
         ),
         watch_for=_WATCH[item],
         given={"start": start, "end": end},
@@ -59,20 +59,20 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
 
 
 def _way(start: str, end: str, draw: Draw, *, stairs: bool, zero: bool) -> Way:
-    """Only ten stairs or fewer are walked down, and only to zero does a rocket or the bath run out."""
+    """Only ten stairs or fewer are walked down, and only at zero does a rocket start."""
     return draw.way(
         f"Count back from {start} to {end}.",
-        f"Walk down the stairs from {start} to {end}. Say each number."
+        f"Walk down the stairs. Count back from {start} to {end}."
         if stairs
-        else f"Turn the pages back from {start} to {end}. Say each number.",
-        f"The kite comes down from {start}. Count back to {end}.",
+        else f"Close your eyes. Count back from {start} to {end}.",
+        f"I say {start}. You count back to {end}.",
         f"Start at {start}. Count down to {end}.",
-        f"The bath runs dry. Count down from {start} to {end}."
+        f"Pretend you’re a rocket. Count down from {start} to {end}."
         if zero
-        else f"Bear walks home from door {start} to {end}. Say each number.",
-        f"The rocket waits. Count down from {start} to {end}."
-        if zero
-        else f"The snail slides from {start} down to {end}. Count with it.",
+        else f"Count down from {start}. Stop at {end}.",
+        f"Fold down your fingers. Count back from {start} to {end}."
+        if stairs
+        else f"Tap the table. Count back from {start} to {end}.",
     )
 
 

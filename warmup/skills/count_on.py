@@ -8,6 +8,7 @@ from warmup import pictures
 from warmup.draw import Draw, Way
 from warmup.morning import Cue, Morning, Strand
 from warmup.skills._counting import rows_around, steps, tens_change
+from warmup.skills._home import upper
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import count_words, number_word
 
@@ -20,7 +21,7 @@ _RANGES = {
 }
 _ACROSS = {"across-30": 30, "across-40": 40, "across-50": 50}
 _WATCH = {
-    "within-10": "Starting again at one. Say the start together, then leave the child to go on.",
+    "within-10": "Starting again at one. Say the start together, then let the child keep going.",
     "within-20": "Saying the start twice, so that the count ends one short.",
     "teens": "Fifteen left out, or thirteen said as thirty.",
     "anywhere": "Another ten than the next after a nine, or a fresh start at one.",
@@ -38,22 +39,25 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
     numbers, word = steps(start, end), number_word(start)
     # From below the start where there is room, so that the cue leaves the next word to the child.
     begin = steps(start - 2, start) if start > 6 else numbers[:2]
+    cup = end <= 20
+    say = _way(start, end, draw, cup=cup)
     return Draft(
-        say=_way(word, number_word(end), draw, cup=end <= 20),
+        say=say,
+        do="Drop one more into the cup for each number the child says." if cup and say.key == "c" else "",
         answer=count_words(numbers),
         accept=(count_words(numbers[1:]),),
         working=f"{start}, {start + 1}, {start + 2} … {end}{tens_change(numbers)}",
         cues=(
             Cue(
-                f"Wait. Then: say {word} are in a cup. Which number does the next get?"
-                if end <= 20
-                else f"Wait. Then: {word} is said already. What does your mouth say next?"
+                f"Pretend {word} are in a cup. Drop in one more. How many now?"
+                if cup
+                else f"I said {word}. What number comes next?"
             ),
             Cue(
                 f"Put a finger on {word} in the chart. The child’s finger walks on.",
                 rows_around(start, end, pointed=(start,)),
             ),
-            Cue(f"Begin together: “{count_words(begin)}…” and fall silent."),
+            Cue(f"Begin together: “{count_words(begin)}…” The child keeps going."),
         ),
         watch_for=_WATCH[item],
         given={"start": start, "end": end},
@@ -61,16 +65,19 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
     )
 
 
-def _way(start: str, end: str, draw: Draw, *, cup: bool) -> Way:
+def _way(start: int, end: int, draw: Draw, *, cup: bool) -> Way:
+    here, stop = number_word(start), number_word(end)
     return draw.way(
-        f"Start at {start}. Count on to {end}.",
-        f"I have counted to {start}. Say it and go on to {end}.",
-        f"The cup holds {start}. I drop in more. Count on to {end}."
+        f"Start at {here}. Count on to {stop}.",
+        f"I say {here}. You keep going to {stop}.",
+        f"Pretend {here} are in the cup. Count on to {stop}."
         if cup
-        else f"We are on page {start}. Count the pages on to {end}.",
-        f"The bear sits on stair {start}. Count on to stair {end}.",
-        f"Your turn now. Count from {start} and stop at {end}.",
-        f"The bus is at stop {start}. Count on to stop {end}.",
+        else f"Keep counting from {here} to {stop}.",
+        # Not "one, two": a count from one is another skill's.
+        f"{upper(count_words((start - 1, start)))}. Keep going to {stop}."
+        if start > 2
+        else f"Keep counting from {here} to {stop}.",
+        f"Count from {here} to {stop}.",
     )
 
 

@@ -9,7 +9,16 @@ import datetime as dt
 from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
-from warmup.skills._calendar import ahead, also_said, day_name, days_left, month_name, said, with_weekday
+from warmup.skills._calendar import (
+    ahead,
+    also_said,
+    day_name,
+    days_left,
+    month_name,
+    said,
+    supposed,
+    with_weekday,
+)
 from warmup.skills._days_ahead import (
     few_days_on,
     one_weekday,
@@ -26,8 +35,8 @@ from warmup.words import count_words, number_word, ordinal_word
 # The dates whose names are stumbled on, by item.
 _NAMED = {"eleventh-to-thirteenth": (11, 12, 13), "twenty-first": (21,)}
 _WATCH = {
-    "say-number": "Yesterday’s number again. Let a finger move on from it.",
-    "find-number": "Dropping down a row too soon, or going on past Saturday off the edge.",
+    "say-number": "Yesterday’s number again. Let a finger move on to the next square.",
+    "find-number": "Dropping down a row too soon, or going past Saturday off the edge.",
     "full": "The day of the week for the month: “Tuesday third”. Month first, then number.",
     "eleventh-to-thirteenth": "“Twelveth”, or thirteenth said as thirtieth. Say the end of the word clearly.",
     "twenty-first": "“Twenty-oneth”. The last part is said as in first.",
@@ -38,7 +47,7 @@ _WATCH = {
     "a-week-on": "One square on for one week on. A week is a whole row.",
     "month-end": "Stopping at the page’s end, or starting the new page at the old number.",
     "thirty-to-one": "“Thirty-first” in a month of thirty days. The page has no such square.",
-    "thirty-one-to-one": "“Thirty-second”: numbers go on, but months end.",
+    "thirty-one-to-one": "“Thirty-second”: numbers keep going, but months end.",
 }
 
 
@@ -89,33 +98,32 @@ def _say_number(today: dt.date, draw: Draw) -> Draft:
     )
     if day == 1:
         say = draw.way(
-            "A new month begins today. What number is today?",
-            "We turn the page. What number does today get?",
-            "Bear hangs up the new page. Which number is today’s?",
+            "A new month starts today. What number is today?",
+            "What number is today on the calendar?",
+            "It’s a new month. What is today’s number?",
         )
         cues = (
-            Cue("Wait. Then: a new page. How does counting begin?"),
+            Cue("The month is new. How do we start to count?"),
             Cue("Touch the blank square that opens the page.", page),
-            Cue("Count back together: “three, two…” and fall silent."),
+            Cue("Count back together: “three, two…” The child keeps going."),
         )
     else:
         before = number_word(day - 1)
         say = draw.way(
             "What number is today on the calendar?",
             f"Yesterday was number {before}. What number is today?",
-            "We put a dot on each day. What number gets it now?",
-            "Bear asks for the number of this day. Tell him.",
-            f"Number {before} is crossed off. What number is today?",
+            "What is today’s number on the calendar?",
+            "Tell me today’s number on the calendar.",
         )
         cues = (
-            Cue(f"Wait. Then: the day before was {before}. Go one on."),
+            Cue(f"Yesterday was {before}. What comes next?"),
             Cue(f"Finger on {before}. Hop on to the blank square.", page),
-            Cue(f"Count together: “{count_words(range(max(1, day - 3), day))}…” and fall silent."),
+            Cue(f"Count together: “{count_words(range(max(1, day - 3), day))}…” The child keeps going."),
         )
     return Draft(
         say=say,
         answer=number_word(day),
-        accept=(ordinal_word(day), f"the {ordinal_word(day)}"),
+        accept=(ordinal_word(day), f"the {ordinal_word(day)}", said(today), *also_said(today)),
         working=f"{month_name(today)} {day}: number {day}",
         cues=cues,
         watch_for=_WATCH["say-number"],
@@ -131,20 +139,19 @@ def _find_number(today: dt.date, draw: Draw) -> Draft:
     before = number_word(day - 1)
     if day == 1:
         second = Cue("Look along the first row from the left, to where squares begin.", page)
-        third = Cue("Sweep a finger along from Sunday together. The child says stop.")
+        third = Cue("Move a finger along from Sunday together. The child says stop.")
     else:
         pointed = pictures.MonthCalendar(today.year, today.month, pointed=(day - 1,), upto=day - 1)
         second = Cue(f"Finger on {before}. The next number lives right after it.", pointed)
         third = Cue(
-            f"Touch and say “{count_words(range(max(1, day - 3), day))}…” The child’s finger goes on."
+            f"Touch and say “{count_words(range(max(1, day - 3), day))}…” The child’s finger keeps going."
         )
     return Draft(
         say=draw.way(
-            f"Today is number {word}. Put a finger where it goes.",
-            f"Here is the card for {word}. Which square is it for?",
-            f"Bear holds number {word}. Show him where it lives.",
-            f"Where will {word} go on the page? Point to it.",
-            f"We hang up number {word} today. Touch its square.",
+            f"Today is number {word}. Put your finger where it goes.",
+            f"Where does {word} go on the calendar? Point to it.",
+            f"Find the square for {word}. Put your finger on it.",
+            f"Today is number {word}. Touch its square.",
         ),
         answer=f"the first empty square, under {day_name(today)}",
         accept=("the first empty square",)
@@ -152,7 +159,7 @@ def _find_number(today: dt.date, draw: Draw) -> Draft:
         else ("the first empty square", f"just after {before}"),
         working=f"{month_name(today)} {day}: after {day - 1}" if day > 1 else "1 opens the page",
         cues=(
-            Cue("Wait. Then: which numbers are up? Which is still to come?"),
+            Cue("What is the last number you see? Where does the next one go?"),
             second,
             third,
         ),
@@ -164,13 +171,12 @@ def _find_number(today: dt.date, draw: Draw) -> Draft:
 
 def _full(today: dt.date, festive: tuple[str, ...], draw: Draw) -> Draft:
     ways = [
+        "What is today’s date?",
         "What is the date today? Say the month and the number.",
-        f"Today is {day_name(today)}. Say the month and the number too.",
-        "We write to the moon. What date goes on the note?",
-        "You drew me a boat today. What date goes on it?",
+        "Tell me today’s date: the month and the number.",
     ]
     if today.day == 1:
-        ways.append("A new month begins today. What is the date?")
+        ways.append("A new month starts today. What is the date?")
     if festive:
         # What the family counts down to is here: the date is worth saying today.
         name = upper(festive[0])
@@ -182,12 +188,12 @@ def _full(today: dt.date, festive: tuple[str, ...], draw: Draw) -> Draft:
         accept=(*also_said(today), *with_weekday(today)),
         working=f"{month_name(today)} {today.day}: a {day_name(today)}",
         cues=(
-            Cue("Wait. Then: which month is it? The number comes after it."),
+            Cue("Which month is it? The number comes after it."),
             Cue(
                 "Point at the name on top, then at the blank square.",
                 pictures.MonthCalendar(today.year, today.month, hidden=(today.day,)),
             ),
-            Cue(f"Begin together: “Yesterday was {yesterday}. Today is…” and fall silent."),
+            Cue(f"Begin together: “Yesterday was {yesterday}. Today is…” The child keeps going."),
         ),
         watch_for=_WATCH["full"],
         given={"date": today.isoformat()},
@@ -199,17 +205,18 @@ def _named(item: str, today: dt.date, draw: Draw) -> Draft:
     target = today.replace(day=draw.pick(_NAMED[item]))
     step = 1 if draw.coin() else -1
     start = ahead(target, -step)
+    pretend = supposed(said(start), said(today))
     if step > 0:
         say = draw.way(
             f"What date comes just after {said(start)}?",
-            f"Finger on {said(start)}. Hop on by one. What date is it?",
-            f"Bear fell asleep on {said(start)}. On what date does he wake up?",
+            f"{pretend}. What is tomorrow’s date?",
+            f"{said(start)}. What date comes next?",
         )
     else:
         say = draw.way(
             f"What date comes just before {said(start)}?",
-            f"Finger on {said(start)}. Hop back by one. What date is it?",
-            f"Bear woke up on {said(start)}. On what date did he fall asleep?",
+            f"{pretend}. What was yesterday’s date?",
+            f"I say {said(start)}. You say the date just before.",
         )
     place = ordinal_word(target.day)
     lead = [ahead(target, -3), ahead(target, -2)] if step < 0 else [ahead(target, -2), start]
@@ -220,13 +227,13 @@ def _named(item: str, today: dt.date, draw: Draw) -> Draft:
         accept=(*also_said(target), place, f"the {place}", number_word(target.day)),
         working=f"{start.day} {'+' if step > 0 else '−'} 1 = {target.day}: the {place}",
         cues=(
-            Cue(f"Wait. Then: what number is next to {number_word(start.day)}? Now say it as a date."),
+            Cue(f"What number is next to {number_word(start.day)}? Now say it as a date."),
             Cue(
                 f"Finger on {number_word(start.day)}. Hop {'on' if step > 0 else 'back'} to the blank.", page
             ),
             Cue(
                 f"Say together: “the {ordinal_word(lead[0].day)}, the {ordinal_word(lead[1].day)}…” "
-                "and fall silent."
+                "The child keeps going."
             ),
         ),
         watch_for=_WATCH[item],

@@ -19,7 +19,7 @@ _FOODS = {
     "pancake": "a pancake",
     "sheet": "a sheet of paper",
     "pizza": "a pizza",
-    "flatbread": "a flatbread",
+    "tortilla": "a tortilla",
     "cheese": "a slice of cheese",
 }
 _PART = {2: "half", 4: "quarter"}
@@ -84,7 +84,7 @@ def _below(mark: float) -> float:
     return (acos(x) - x * sqrt(1 - x * x)) / pi
 
 
-def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, morning: Morning, draw: Draw) -> Draft:
     """Judge the parts, make them, or tell how many make a whole."""
     match item:
         case "halves-or-not":
@@ -98,7 +98,7 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
         case "about-halves":
             return _about_halves(draw)
         case _:
-            return _smaller(draw)
+            return _smaller(morning.animal, draw)
 
 
 def _equal_or_not(count: int, draw: Draw) -> Draft:
@@ -112,9 +112,8 @@ def _equal_or_not(count: int, draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"Is this cut into {_SAME[part]}? Tell me why.",
-            f"{friends.capitalize()} bears get one part each. Is it fair?",
-            f"Bear says these are {_SAME[part]}. Is Bear right?",
-            f"Is each part one {part} of the whole?",
+            f"{friends.capitalize()} friends get one part each. Is it fair?",
+            f"Are all these parts {_SAME[part]}?",
         ),
         answer="yes" if equal else "no",
         accept=(f"yes: {friends} parts, all the same size",)
@@ -122,7 +121,7 @@ def _equal_or_not(count: int, draw: Draw) -> Draft:
         else (f"no: not {friends} equal parts",),
         working=" + ".join(f"{size:.0%}" for size in sizes),
         cues=(
-            Cue("Wait. Then: count the parts. Which one would you like? Why that one?"),
+            Cue("Count the parts. Which one would you like? Why that one?"),
             Cue("Cut a paper like it. Lay one part on top of the next and look at the edges."),
             Cue("Put a hand over the first part together. Does the next one fill the same hand?"),
         ),
@@ -143,14 +142,14 @@ def _make(count: int, draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"Show how to cut {thing} into {_SAME[part]}.",
-            f"{friends.capitalize()} friends share {thing}. Show where to cut.",
-            f"Use your finger as a knife. Cut {thing} into {_SAME[part]}.",
+            f"{friends.capitalize()} friends share {thing} fairly. Show where to cut.",
+            f"Cut {thing} into {_SAME[part]} with your finger.",
         ),
         answer=f"{friends} parts, all the same size; nothing left over",
         accept=(f"folding it {folds}",) if food == "sheet" else (),
         working=" + ".join([f"1/{count}"] * count) + " = 1",
         cues=(
-            Cue("Wait. Then: how many parts do we want? May one of them be bigger?"),
+            Cue("How many parts do we want? May one of them be bigger?"),
             Cue("Fold a paper napkin first. Open it and look at the creases."),
             Cue("Lay a straw over the middle together. The child turns it until it looks fair."),
         ),
@@ -160,6 +159,7 @@ def _make(count: int, draw: Draw) -> Draft:
         given={"thing": food, "count": count},
         guess=0.1,
         table=f"{food if food != 'sheet' else 'paper'}, straw",
+        do="Hand over a sheet of paper." if food == "sheet" else f"Lay out {thing}, or draw one.",
     )
 
 
@@ -168,28 +168,28 @@ _SIZE = {"half": 1 / 2, "quarter": 1 / 4}
 
 def _halves_asked(asked: str, thing: str, name: str, draw: Draw) -> tuple[Way, str, tuple[str, ...]]:
     """What is said, its answer and what else counts, for one of the three questions."""
-    half = _SIZE["half"]
+    half, whole = _SIZE["half"], thing.replace("a ", "a whole ", 1)
     match asked:
         case "how many":
             say = draw.way(
-                f"How many halves make {thing}?",
-                f"I put halves together to make {thing}. How many?",
-                f"You have {thing}. How many halves is that?",
+                f"How many halves make {whole}?",
+                f"We cut {thing} into halves. How many pieces is that?",
+                f"You have {whole}. How many halves is that?",
             )
             return say, number_word(int(1 / half)), ()
         case "left":
             say = draw.way(
-                f"Bear takes one half of the {name}. What is left?",
-                f"I cut the {name} in halves. You take one. What’s left?",
-                f"Give away half of the {name}. How much is left?",
+                f"I take one of two equal parts. How much {name} is left?",
+                f"Two equal parts, and you take one. How much {name} is left?",
+                f"Two of us share {thing} fairly. I leave mine. How much is left?",
             )
             part = next(part for part, size in _SIZE.items() if size == 1 - half)
-            return say, f"one {part}", (f"a {part}", part, f"the other {part}")
+            return say, f"one {part}", (f"a {part}", part, f"the other {part}", "one part", "the other part")
         case _:
             say = draw.way(
-                f"Two equal parts make this {name}. Name one part.",
-                f"I cut the {name} in two equal parts. What is each called?",
-                f"Two of us share the {name} fairly. What does each get?",
+                f"Two equal parts make {whole}. What is each called?",
+                f"I cut {thing} in two equal parts. What is each called?",
+                f"Two of us share {thing} fairly. How much does each get?",
             )
             part = next(part for part, size in _SIZE.items() if size * 2 == 1)
             return say, f"a {part}", (part, f"one {part}")
@@ -206,18 +206,18 @@ def _about_halves(draw: Draw) -> Draft:
         accept=accept,
         working="1/2 + 1/2 = 1",
         cues=(
-            Cue(f"Wait. Then: see the {name} with a cut right down the middle."),
+            Cue(f"See the {name} with a cut right down the middle."),
             Cue("Fold a napkin edge to edge, open it, and look at its parts."),
             Cue("Tear it on the crease together and share it out. The child tells the rest."),
         ),
-        watch_for="“The big half.” Halves are the same size: lay them on each other.",
+        watch_for="Calling any pieces fair. Lay them on each other and look.",
         given={"thing": food, "ask": asked},
         guess=0.3,
         table="paper napkin",
     )
 
 
-def _smaller(draw: Draw) -> Draft:
+def _smaller(animal: str, draw: Draw) -> Draft:
     """Which is more, or less, of the same whole: a half or a quarter?"""
     food, more = draw.pick(tuple(_FOODS)), draw.coin()
     first, second = draw.shuffled(tuple(_SIZE))
@@ -227,14 +227,14 @@ def _smaller(draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"Which is {much} {name}, a {first} or a {second}?",
-            f"Bear wants {much} {name}. Does he take a {first} or a {second}?",
-            f"Here is {thing}. Which is {big}, a {first} or a {second}?",
+            f"{animal} wants {much} {name}. Should it be a {first} or a {second}?",
+            f"Think of {thing}. Which is {big}, a {first} or a {second}?",
         ),
         answer=f"a {answer}",
         accept=(answer, f"the {answer}", *(("a fourth",) if answer == "quarter" else ())),
         working="1/2 = 1/4 + 1/4: a half is as much as two quarters",
         cues=(
-            Cue("Wait. Then: how many friends share when we cut it in two? In four?"),
+            Cue("How many friends share when we cut it in two? In four?"),
             Cue("Fold one napkin once. Fold its twin twice. Lay them on top of each other."),
             Cue("Cut it in two together. Now the child cuts each part in two, and looks."),
         ),

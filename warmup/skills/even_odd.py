@@ -24,21 +24,21 @@ _NUMBERS: dict[str, Sequence[int]] = {
     "fair-shares": tuple(range(4, 20)),
 }
 _WATCH = {
-    "pair-to-10": "Dealing things into two heaps in place of making pairs.",
-    "seven-nine": "Saying these pair up, since they are big or often heard. Let the last one settle it.",
+    "pair-to-10": "Making two piles in place of pairs.",
+    "seven-nine": "A guess, with no pairs made. Let the last one settle it.",
     "pair-to-20": "Losing count of the pairs. Lay each pair down with a gap after it.",
-    "eleven": "“It has two the same, so it pairs up.” Two 1s in the numeral are not a pair of things.",
-    "twelve": "“It has a 1, so there is an odd sock.” Pair them and look.",
-    "name-and-make": "Going by the first digit: 14 is called odd for its 1. Only the last digit tells.",
+    "eleven": "Going by the two 1s that look alike. Put real things in pairs and look.",
+    "twelve": "Going by the 1 in front. Put real things in pairs and look.",
+    "name-and-make": "Going by the first digit. Only the last digit tells.",
     "fair-shares": "Two shares or pairs of two: both come out, but the numbers are not the same.",
 }
 
 
-def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, morning: Morning, draw: Draw) -> Draft:
     """Pairs and what is left; a number of a kind to make; two fair shares."""
     match item:
         case "name-and-make":
-            return _name(item, draw) if draw.coin() else _make(item, draw)
+            return _name(item, draw) if draw.coin() else _make(item, morning.animal, draw)
         case "fair-shares":
             return _share(item, draw)
         case _:
@@ -52,12 +52,12 @@ def _pair_up(item: str, draw: Draw) -> Draft:
     number = draw.pick(draw.pick([kind for kind in kinds if kind]))
     word, clothes = number_word(number), draw.pick(("socks", "shoes"))
     say = draw.way(
-        f"Put {word} {clothes} in pairs. Tell me the pairs and what is left.",
-        f"{word.capitalize()} bears walk hand in hand. Tell me how they pair up.",
-        f"Here are {word} friends. Can they all find a partner? Show me.",
+        f"Put {word} {clothes} in pairs. Tell me what you get.",
+        f"Pair up {word} {clothes}. How many pairs, and what is left?",
+        f"Here are {word} kids. Can everyone have a partner? Show me.",
         f"Can {word} {clothes} all go in pairs? Show me the pairs.",
     )
-    things = {"b": "bears", "c": "friends"}.get(say.key, clothes)
+    things = "kids" if say.key == "c" else clothes
     pairs, left = divmod(number, 2)
     made = f"{number_word(pairs)} {plural(pairs, 'pair')}"
     full = f"{made} and {'one' if left else 'none'} left over"
@@ -70,9 +70,9 @@ def _pair_up(item: str, draw: Draw) -> Draft:
         working=f"{number} = {' + '.join(['2'] * pairs + ['1'] * left)}",
         cues=(
             Cue(
-                f"Wait. Then: lay two {things} side by side. Can each of the {word} get a mate?"
+                f"Lay two {things} side by side. Can each of the {word} get a partner?"
                 if things == clothes
-                else f"Wait. Then: how could {word} of them line up so that all hold a hand?"
+                else f"How could {word} of them line up so that all hold a hand?"
             ),
             Cue("Look at the row. Circle the first two with a finger: they belong. Now the next two."),
             Cue(f"Move the first pair together, off to the side. The child goes on with the {things}."),
@@ -91,13 +91,13 @@ def _name(item: str, draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"Is {word} odd or even? Show me how you know.",
-            f"Pair up {word}. Now tell me: odd or even?",
-            f"Page {word} of the book: odd or even? Tell me why.",
+            f"Pair up {word} blocks. Is {word} odd or even?",
+            f"Is page {word} odd or even? Tell me why.",
         ),
         answer="even" if even else "odd",
         working=f"{number} = {number // 2} + {number // 2}" + ("" if even else " + 1"),
         cues=(
-            Cue(f"Wait. Then: could {word} friends each have a partner?"),
+            Cue(f"Could {word} kids each have a partner?"),
             Cue("Lay that many buttons down two by two. What happens at the end?"),
             Cue(f"Count by twos together, “two, four…”, and listen for {word}. The child tells."),
         ),
@@ -107,7 +107,7 @@ def _name(item: str, draw: Draw) -> Draft:
     )
 
 
-def _make(item: str, draw: Draw) -> Draft:
+def _make(item: str, animal: str, draw: Draw) -> Draft:
     """A number of the kind asked for between two others: make one."""
     even = draw.coin()
     low = draw.between(1, 14)
@@ -117,15 +117,15 @@ def _make(item: str, draw: Draw) -> Draft:
     low_word, high_word = number_word(low), number_word(high)
     return Draft(
         say=draw.way(
-            f"Say an {kind} number that is between {low_word} and {high_word}.",
-            f"Make an {kind} number. More than {low_word}, less than {high_word}.",
-            f"The bear wants an {kind} number. It lies between {low_word} and {high_word}.",
+            f"Say an {kind} number between {low_word} and {high_word}.",
+            f"Find an {kind} number. More than {low_word}, less than {high_word}.",
+            f"{animal} wants an {kind} number between {low_word} and {high_word}.",
         ),
         answer=listed([number_word(n) for n in fits], "or"),
         accept=tuple(number_word(n) for n in fits),
         working=f"{kind}, from {low + 1} to {high - 1}: {', '.join(map(str, fits))}",
         cues=(
-            Cue(f"Wait. Then: what does {kind} mean? What happens to the last sock?"),
+            Cue(f"What does {kind} mean when you pair up socks?"),
             Cue(f"Say a number just past {low_word}. Lay it out in pairs and look."),
             Cue("Try the numbers in turn together, pair by pair. The child stops at the right kind."),
         ),
@@ -145,20 +145,20 @@ def _share(item: str, draw: Draw) -> Draft:
     rest = "one left over" if left else "none left over"
     return Draft(
         say=draw.way(
-            f"Two bears share {word} {things}. Tell me each share and what is left.",
-            f"Deal {word} {things} to two bears. Each gets the same. How many each?",
-            f"Give two bears {word} {things}, fair and square. What does each get?",
+            f"Two kids share {word} {things}. Tell me each share and what is left.",
+            f"Deal {word} {things} to two kids. Each gets the same. How many each?",
+            f"Give two kids {word} {things}, fair and square. What does each get?",
         ),
         answer=f"{number_word(each)} each, {rest}",
         accept=(f"{number_word(each)} and {number_word(each)}",),
         working=f"{number} = {each} + {each}" + (" + 1" if left else ""),
         cues=(
-            Cue("Wait. Then: how do you deal so that no bear is cross?"),
+            Cue("How do you deal so that it is fair?"),
             Cue(
-                f"Look at all the {things}. Each bear takes from the row, turn by turn.",
+                f"Look at all the {things}. Each kid takes from the row, turn by turn.",
                 pictures.Counters(number, "line", what=things),
             ),
-            Cue("Begin: this for this bear, this for that bear. The child deals on and tells the shares."),
+            Cue("Begin: one for you, one for me. The child deals on and tells the shares."),
         ),
         watch_for=_WATCH[item],
         given={"number": number, "bears": 2},

@@ -12,20 +12,20 @@ from warmup.morning import Cue, Morning, Strand
 from warmup.skills._geometry import PLACES, clean_turns, count_sides, equal_sides, rule, square_corners
 from warmup.skills._joining import ask_build, ask_see_the_two, ask_slide_together
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import number_word
+from warmup.words import listed, number_word
 
 _FOUR = ("circle", "triangle", "square", "rectangle")
 _FOUND = {
     "circle": ("a plate", "a lid", "a clock face", "the rim of a cup"),
-    "triangle": ("a coat hanger", "a paper flag", "a napkin folded corner to corner"),
-    "square": ("a napkin", "a tile", "a cushion", "a sticky note"),
+    "triangle": ("a yield sign", "a flag with three sides", "a napkin folded corner to corner"),
+    "square": ("a square napkin", "a tile", "a sticky note"),
     "rectangle": ("a door", "a book", "a window", "a drawer", "anything square"),
 }
 
 _TO_TURN = (("triangle", "right triangle"), ("square",), ("rectangle", "thin rectangle"))
 
 
-def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, morning: Morning, draw: Draw) -> Draft:
     """Name, find, draw, count or join, as the item wants."""
     match item:
         case "name":
@@ -39,11 +39,11 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
             figure = draw.pick(draw.pick(_TO_TURN))
             return _name(figure, draw.pick(clean_turns(figure, range(20, 341, 5))), draw)
         case "tilted-square":
-            return _tilted_square(draw)
+            return _tilted_square(morning.animal, draw)
         case "thin-triangle":
             return _thin_triangle(draw)
         case "count-sides":
-            return _count_sides(draw) if draw.coin() else _riddle(draw)
+            return _count_sides(draw) if draw.coin() else _by_its_sides(draw)
         case "not-closed":
             return _not_closed(draw)
         case "square-is-a-rectangle":
@@ -72,7 +72,7 @@ def _name(figure: str, turn: int, draw: Draw) -> Draft:
     watch = {
         "circle": "“Ball” or “round”. Round is true; ask for the name of the flat shape.",
         "triangle": "“Arrow” or “roof”. Count the sides together.",
-        "square": "“Rectangle” is true too; ask for its special name."
+        "square": "“Rectangle” is true; ask for the name that also tells its sides are equal."
         + (" For “diamond”, turn your head until it sits flat." if tilted else ""),
         "rectangle": "“Square.” Two sides are longer than the others."
         + (" Turning it changes nothing." if tilted else ""),
@@ -82,19 +82,19 @@ def _name(figure: str, turn: int, draw: Draw) -> Draft:
             "What is the name of this shape?",
             "Look here. What shape is it?",
             "Tell me what this shape is called.",
-            "I see a shape. You tell me its name.",
+            "What do we call this shape?",
         ),
         answer=name,
-        accept=(f"a {name}",),
+        accept=(f"a {name}", *(("rectangle: true of every square",) if name == "square" else ())),
         working=f"{name}: {rule(name)}",
         cues=(
-            Cue("Wait. Then: trace round it with a finger. What do you feel?" if not tilted else _TURN_HEAD),
+            Cue("Trace around it with a finger. What do you feel?" if not tilted else _TURN_HEAD),
             Cue(
-                "Roll a finger round it: is there any corner to bump on?"
+                "Run a finger around it. Is there a corner to bump into?"
                 if not sides
                 else "Touch each corner and count. Are the sides all as long as each other?"
             ),
-            Cue(f"Begin its name together: “It’s a {_opening(name)}…”"),
+            Cue("Draw it big in the air together. The child says what we drew."),
         ),
         watch_for=watch,
         given={"figure": figure, "turn": turn},
@@ -103,12 +103,7 @@ def _name(figure: str, turn: int, draw: Draw) -> Draft:
     )
 
 
-_TURN_HEAD = "Wait. Then: lean your head till it sits flat. Is it a shape you know?"
-
-
-def _opening(name: str) -> str:
-    """The first sound of a name, enough to begin it."""
-    return name[:3] if name[:2] in ("tr", "sq") else name[0]
+_TURN_HEAD = "Lean your head until it sits flat. Is it a shape you know?"
 
 
 def _find(draw: Draw) -> Draft:
@@ -119,22 +114,22 @@ def _find(draw: Draw) -> Draft:
             f"Find something in this room shaped like a {name}.",
             f"Go and touch a {name} in this room.",
             f"A {name} is hiding in this room. Where is it?",
-            f"Walk round with me. Stop at a {name}.",
+            f"Walk around with me. Stop at a {name}.",
         ),
         answer=f"anything with this shape: {rule(name)}{also}",
         accept=_FOUND[name],
         working=f"{name}: {rule(name)}",
         cues=(
-            Cue("Wait. Then: draw the shape in the air with your finger. Now look about."),
+            Cue("Draw the shape in the air with your finger. Now look around."),
             Cue(
                 "Walk to the table. Look at the tops and ends of things, one by one.",
                 pictures.FlatShape(name),
             ),
             Cue("Trace the edge of one flat thing together. Is this it? Try the next."),
         ),
-        watch_for="A ball or a box whole. Ask for the flat part: the end, the side."
+        watch_for="A whole ball or box. Ask for the flat part: the end, the side."
         if name != "triangle"
-        else "Anything with a point. Count its sides: it wants three.",
+        else "Anything with a point. Count its sides: it needs three.",
         given={"figure": name},
         seconds=60,
         guess=0.0,
@@ -148,17 +143,17 @@ def _draw_it(draw: Draw) -> Draft:
             f"Draw a big {name} in the air.",
             f"Draw a {name} on my back with your finger.",
             f"Use your finger. Draw a {name} on the table.",
-            f"Walk a {name} on the floor. Come back home.",
+            f"Walk in a {name}. End where you started.",
         ),
         answer=rule(name),
-        accept=("any size, any way up",),
+        accept=("any size, any way up", *(("a square counts too",) if name == "rectangle" else ())),
         working=f"{name}: {rule(name)}",
         cues=(
-            Cue("Wait. Then: what will it need? Any corners?"),
+            Cue("What will it need? Any corners?"),
             Cue("Look at one first. Trace it with a finger, slowly.", pictures.FlatShape(name)),
             Cue("Start the line together from one spot. The child brings it back there."),
         ),
-        watch_for="The line does not come home: a gap is left. Ask where a bug could get in.",
+        watch_for="The line stops short and leaves a gap. Ask where a bug could get in.",
         given={"figure": name},
         guess=0.0,
     )
@@ -167,7 +162,7 @@ def _draw_it(draw: Draw) -> Draft:
 # ---- turned and thin, three in a row ---------------------------------------------------------------
 
 
-def _tilted_square(draw: Draw) -> Draft:
+def _tilted_square(animal: str, draw: Draw) -> Draft:
     others = draw.sample(("rhombus", "rectangle", "triangle", "slanted figure", "thin rectangle"), 2)
     names = draw.shuffled(("square", *others))
     turns = tuple(draw.pick(clean_turns(name, range(25, 70, 5))) for name in names)
@@ -176,16 +171,15 @@ def _tilted_square(draw: Draw) -> Draft:
         say=draw.way(
             "Put a finger on the square.",
             "One of these is a square. Which one?",
-            "Where do you see the square?",
             "Here are three shapes. Touch the square.",
-            "Bear looks for a square to sit on. Show him.",
+            f"{animal} wants the square. Touch it.",
         ),
         answer=PLACES[place],
         working=f"square, turned: {rule('square')}",
         cues=(
-            Cue("Wait. Then: lean your head one way, then the other. Look again."),
+            Cue("Lean your head one way, then the other. Look again."),
             Cue("Turn a square napkin slowly on its corner. Did its sides change?"),
-            Cue("Measure with a thumb: go round one shape together, side by side. Now the next."),
+            Cue("Measure with a thumb: go around one shape together, side by side. Now the next."),
         ),
         watch_for="“That’s a diamond.” Turned or not, it is a square: same sides, same corners.",
         given={"names": list(names), "turns": list(turns), "find": "square"},
@@ -208,14 +202,13 @@ def _thin_triangle(draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             "Two of these are triangles. Which one is not?",
-            "One shape is no triangle. Put a finger on it.",
-            "Which one can’t sit with the triangles?",
-            "We keep the triangles. Which shape do we put back?",
+            "One shape is not a triangle. Put a finger on it.",
+            "Which one does not belong with the triangles?",
         ),
         answer=PLACES[place],
         working=f"three straight sides make a triangle, thin or not; this one has {corners}",
         cues=(
-            Cue("Wait. Then: trace each one. How many straight sides do you feel?"),
+            Cue("Trace each one. How many straight sides do you feel?"),
             Cue("Make one from three straws: a short one and two long. Look at its shape."),
             Cue("Count the sides of one shape together. The child counts the next two."),
         ),
@@ -233,13 +226,13 @@ def _not_closed(draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             "A bug can get into one shape. Which one?",
-            "Which one is not closed? Show me where.",
+            "Which shape is not closed? Show me where.",
             "These are fences. Which one lets the sheep out?",
         ),
         answer=PLACES[place],
         working="a gap in the line: not closed, so not a circle, triangle or square",
         cues=(
-            Cue("Wait. Then: trace round each one. Do you come back to the start?"),
+            Cue("Trace around each one. Do you come back to the start?"),
             Cue("Lay a loop of yarn, then pull its ends apart. Look at the row again."),
             Cue("Walk a finger along one line together. Say “stop” where the line stops."),
         ),
@@ -262,15 +255,15 @@ def _count_sides(draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"How many {part} does this {name} have?",
-            f"Touch all the {part} of this shape. How many?",
+            f"Touch the {part} of this shape. How many are there?",
             f"Here is a {name}. Count its {part}.",
         ),
         answer=number_word(count),
         working=f"{name}: {count} sides, {count} corners",
         cues=(
-            Cue(f"Wait. Then: show me one of its {part}."),
+            Cue(f"Show me one of its {part}."),
             Cue(f"Keep a thumb where you began. Count the {part} until you meet it."),
-            Cue(f"Touch one of the {part} together: “one…” and let the child go round."),
+            Cue(f"Touch one of the {part} together: “one…” and let the child go around."),
         ),
         watch_for=f"Counting the first of the {part} twice. A finger stays on the start.",
         given={"figure": figure, "part": part, "ask": "count"},
@@ -279,55 +272,50 @@ def _count_sides(draw: Draw) -> Draft:
     )
 
 
-def _riddle(draw: Draw) -> Draft:
-    name = draw.pick(("triangle", "square", "hexagon"))
-    count = count_sides(name)
-    word = number_word(count)
-    hint = " They are all the same." if name == "square" else ""
+def _by_its_sides(draw: Draw) -> Draft:
+    """The name for so many sides: one for three and for six, any of several for four."""
+    count, names = draw.pick(tuple(_FITS.items()))
+    word, said = number_word(count), listed(names, "or")
     return Draft(
         say=draw.way(
-            f"I have {word} straight sides.{hint} What shape am I?",
-            f"Guess me. I have {word} corners and {word} sides.{hint}",
-            f"Draw me: {word} straight sides, {word} corners.{hint} Who am I?",
+            f"Name a shape with {word} straight sides.",
+            f"Draw a shape with {word} straight sides. What is it called?",
+            f"A shape has {word} straight sides. What could it be?",
         ),
-        answer=name,
-        accept=_FITS[name],
-        working=f"{count} sides, {count} corners: {name}",
+        answer=said,
+        accept=(*(f"a {name}" for name in names), *_FITS_TOO.get(count, ())),
+        working=f"{count} straight sides, {count} corners: {said}",
         cues=(
-            Cue(f"Wait. Then: put up {word} fingers. Each one is a side."),
+            Cue(f"Put up {word} fingers. Each one is a side."),
             Cue("Lay straws or spoons end to end, one for each side, until they close."),
             Cue("Draw the first two sides together. The child draws the rest and names it."),
         ),
         watch_for="Naming any shape with points. Count the sides of the shape that was named.",
-        given={"sides": count, "alike": bool(hint), "ask": "name"},
+        given={"sides": count, "ask": "name"},
         guess=0.25,
     )
 
 
-_FITS = {"triangle": ("a triangle",), "square": ("a square", "rhombus"), "hexagon": ("a hexagon",)}
-_TURNED_ROUND = {
-    ("square", "rectangle"): ("Is every square a rectangle?", "Can we call a square a rectangle?"),
-    ("rectangle", "square"): ("Is every rectangle a square?", "Can we call a door a square?"),
-}
+_FITS = {3: ("triangle",), 4: ("square", "rectangle"), 6: ("hexagon",)}
+"""Names of the kindergarten shapes by their sides."""
+_FITS_TOO = {4: ("a rhombus", "a trapezoid", "a kite")}
 
 
 def _square_is_a_rectangle(draw: Draw) -> Draft:
     first, second = draw.pick((("square", "rectangle"), ("rectangle", "square")))
     needs_equal = second == "square"
     yes = square_corners(first) and (equal_sides(first) or not needs_equal)
-    plain, call = _TURNED_ROUND[first, second]
     return Draft(
         say=draw.way(
-            f"{plain} Tell me why.",
-            f"{call} Tell me why.",
+            f"Is every {first} a {second}? Tell me why.",
+            f"Can we call every {first} a {second}? Tell me why.",
             f"Think of any {first}. Is it always a {second}?",
-            f"Bear says each {first} is a {second}. Is Bear right?",
         ),
         answer="yes" if yes else "no",
         accept=("yes: four sides and four square corners",) if yes else ("no: some are longer than wide",),
         working=f"rectangle: {rule('rectangle')}; square: {rule('square')}",
         cues=(
-            Cue("Wait. Then: what must a shape have before we call it that?"),
+            Cue("What must a shape have before we call it that?"),
             Cue("Lay a napkin beside a book. Touch the corners, then the sides of each."),
             Cue(f"Check together: four sides? Square corners? Then what else does a {second} need?"),
         ),

@@ -8,12 +8,12 @@ Rows and rings begin at 6: up to five are seen at a glance, not counted (common 
 from warmup import pictures
 from warmup.draw import Draw, Way
 from warmup.morning import Cue, Morning, Strand
-from warmup.skills._home import BLOCK, BOOK, BUN, PEG, SOCK, SPOON, TO_HOLD, Noun
+from warmup.skills._home import BLOCK, BOOK, PEG, ROLL, SOCK, SPOON, TO_HOLD, Noun
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import number_word
 
 # Things that are round, so that a disc in a picture can stand for one.
-_ROUND = (BUN, Noun("plum", "plums"), Noun("ball", "balls"), Noun("plate", "plates"), Noun("bead", "beads"))
+_ROUND = (ROLL, Noun("plum", "plums"), Noun("ball", "balls"), Noun("plate", "plates"), Noun("bead", "beads"))
 
 # The fewest and the most there are to count in a layout.
 _RANGES = {"line": (2, 5), "rows": (6, 20), "ring": (6, 20), "scatter": (4, 10)}
@@ -25,28 +25,28 @@ _WATCH = {
     "ring": "Going past where the ring began. Ask where the first touch was.",
     "scatter": "One missed or touched twice. Ask how to tell which are done.",
     "count-out": "Running past the number: the hand goes on when the count should stop.",
-    "zero": "Saying one, or keeping quiet: with none left there seems to be no answer.",
+    "zero": "Saying one, or a shrug. Ask again, and give it time.",
 }
 
 
-def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, morning: Morning, draw: Draw) -> Draft:
     """Count what the picture shows, lay out a number, or tell what is left when all are gone."""
     match item:
         case "count-out":
-            return _count_out(draw)
+            return _count_out(morning.animal, draw)
         case "zero":
             return _none_left(draw)
         case _:
-            return _count(item, draw)
+            return _count(item, morning.animal, draw)
 
 
-def _count(layout: str, draw: Draw) -> Draft:
+def _count(layout: str, animal: str, draw: Draw) -> Draft:
     """How many lie in this layout; the answer is the last number said."""
     count, noun, seed = draw.between(*_RANGES[layout]), draw.pick(_ROUND), draw.below(1000)
     figures = ", ".join(map(str, range(1, count + 1))) if count <= 5 else f"1, 2, 3 … {count}"
     picture = pictures.Counters(count, layout, what=noun.many, seed=seed if layout == "scatter" else 0)
     return Draft(
-        say=_say_count(layout, noun, draw),
+        say=_say_count(layout, noun, animal, draw),
         answer=number_word(count),
         working=f"{figures}: the last number said",
         cues=_cues_count(layout, count, noun),
@@ -56,34 +56,34 @@ def _count(layout: str, draw: Draw) -> Draft:
     )
 
 
-def _say_count(layout: str, noun: Noun, draw: Draw) -> Way:
+def _say_count(layout: str, noun: Noun, animal: str, draw: Draw) -> Way:
     many, one = noun.many, noun.one
     match layout:
         case "line":
             return draw.way(
-                f"Look at the {many} in the line. How many are there?",
-                f"Touch each {one} and count. How many did you touch?",
-                f"A bear laid these out. How many {many} did he lay?",
-                f"Bear wants to know how many {many} these are. Tell him.",
+                f"How many {many} are in this line?",
+                f"Touch each {one} as you count. How many are there?",
+                f"{animal} wants to know how many {many} there are. Tell {animal}.",
+                f"Count the {many}. How many are there?",
                 f"Start at the first {one}. Count to the end. How many?",
             )
         case "rows":
             return draw.way(
                 f"The {many} are in rows. How many are there?",
-                f"Count the {many} on the tray. How many are there?",
-                f"A bear put these in rows. How many {many} does he have?",
+                f"Count every row. How many {many} are there?",
+                f"How many {many} do you count in these rows?",
             )
         case "ring":
             return draw.way(
-                f"The {many} go round in a ring. How many are there?",
-                f"Walk your finger round the {many}. How many are there?",
-                f"A bear made a ring of {many}. How many did he use?",
+                f"The {many} go around in a ring. How many are there?",
+                f"Go around the ring with your finger. How many {many}?",
+                f"Count all the {many} in the ring. How many are there?",
             )
         case _:
             return draw.way(
                 f"The {many} are all mixed up. How many are there?",
-                f"A cat ran through the {many}. How many do you see?",
-                f"Look at the {many} on the rug. How many are there?",
+                f"A cat ran through the {many}. How many are there?",
+                f"Count all the {many}. How many are there?",
             )
 
 
@@ -91,25 +91,25 @@ def _cues_count(layout: str, count: int, noun: Noun) -> tuple[Cue, Cue, Cue]:
     rows = pictures.Counters(count, "rows", what=noun.many)
     match layout:
         case "line":
-            first = f"Wait. Then: put a finger on each {noun.one} and say its number."
+            first = f"Put a finger on each {noun.one} and say its number."
             second = Cue("Point along the line from the left, slowly. Stop under the last.")
         case "rows":
-            first = "Wait. Then: start with the top row. Go along it with a finger."
+            first = "Start with the top row. Go along it with a finger."
             second = Cue("Lay a strip of paper under the top row. Slide it down row by row.")
         case "ring":
-            first = f"Wait. Then: which {noun.one} will you start with? Remember it."
+            first = f"Which {noun.one} will you start with? Remember it."
             second = Cue(
                 f"Rest your own finger by the first {noun.one}. Or count the same in short rows.", rows
             )
         case _:
-            first = "Wait. Then: start at the top and work down."
+            first = "Start at the top and work down."
             second = Cue(f"Cross off each {noun.one} in the air. Or count the same in short rows.", rows)
     begin = "“one…”" if count == 2 else "“one, two…”"
     third = f"Touch the first {noun.named(2)} together, {begin} and let the child go on."
     return Cue(first), second, Cue(third)
 
 
-def _count_out(draw: Draw) -> Draft:
+def _count_out(animal: str, draw: Draw) -> Draft:
     """Lay out a number of things; the answer says when it is right.
 
     Of the things there are more on the table than are asked for, so only what a house has many of will do.
@@ -119,14 +119,14 @@ def _count_out(draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"Please give me {wanted}.",
-            f"The bear wants {wanted}. Count them out for him.",
+            f"{animal} needs {wanted}. Count them out.",
             f"Put {wanted} in a row. Count as you go.",
             f"I need {wanted}. Count them out, please.",
         ),
         answer=f"{wanted} laid out, no more and no fewer",
         working=f"1 … {count}, and stop at {count}",
         cues=(
-            Cue(f"Wait. Then say it again: {wanted}. Ask which number to stop at."),
+            Cue(f"Say it again: {wanted}. Ask which number to stop at."),
             Cue(f"Hold up {number_word(count)} fingers and leave them up while the child counts."),
             Cue(f"Lay the first {noun.one} together, “one…”. The child lays the rest."),
         ),
@@ -144,15 +144,15 @@ def _none_left(draw: Draw) -> Draft:
     some = noun.of(start)
     return Draft(
         say=draw.way(
-            f"Put {some} in a box. Take them all out. How many are in it?",
-            f"The bear had {some}. He gave them all away. How many does he have?",
-            f"You had {some}. You put them all back. How many do you have?",
+            f"You have {some}. You give them all away. How many are left?",
+            f"Put out {some}. Now put them all away. How many are out?",
+            f"Take {some}. Give them all to me. How many do you have?",
         ),
         answer=number_word(left),
         accept=("none", "nothing", f"no {noun.many}"),
         working=f"{start} − {away} = {left}",
         cues=(
-            Cue(f"Wait. Then: do it with real {noun.many} and look."),
+            Cue(f"Do it with real {noun.many} and look."),
             Cue("Hold up a closed fist. Ask how many fingers stand up."),
             Cue("Fold fingers down together, “two, one…”. The child says what comes next."),
         ),

@@ -14,14 +14,14 @@ from warmup.skills.base import Draft, Level, Skill
 from warmup.words import count_words, number_word
 
 _WATCH = {
-    "hidden-to-20": "Counting from one each time. It works; starting at the row’s first number is shorter.",
+    "hidden-to-20": "Counting from one each time. It works; starting at the front of the row is shorter.",
     "hidden-to-50": "The right ones with another ten: the row next door was read.",
     "end-of-row": "Stopping at the edge, or going straight down from the row’s end.",
-    "one-down": "One more in place of a row more: down is not plus one.",
+    "one-down": "One more instead of ten more: down is not plus one.",
     "hidden-to-100": "The right ones with another ten: the row next door was read.",
-    "row-and-column": "Finding the row and then reading on from its start. One hand for each way helps.",
-    "ten-more": "One more in place of ten, or counting on by ones. Ask what stays the same.",
-    "ten-less": "Ten more in its place, or one less. Up the chart is less.",
+    "row-and-column": "Counting every square from one. Reading along the row, or down, is shorter.",
+    "ten-more": "One more instead of ten, or counting on by ones. Ask what stays the same.",
+    "ten-less": "Ten more, or one less. Up the chart is less.",
 }
 
 
@@ -54,25 +54,23 @@ def _hidden(item: str, draw: Draw) -> Draft:
     row_start = number % 10 == 1
     return Draft(
         say=draw.way(
-            "Which number hides under the card?",
-            "The cat sits on a number. Which one is it?",
-            "One square is bare. Which number goes there?",
-            "Jam fell on the chart. Which number is under it?",
-            "I put a cup on a number. Which one did I hide?",
+            "What number is missing on the chart?",
+            "One square is empty. What number goes there?",
+            "Find the empty square. What number goes in it?",
         ),
         answer=number_word(number),
         working=f"row {_row(number)}: {number - 1}, {number}",
         cues=(
             Cue(
-                "Give the eyes time. Then: look at the end of the row above. What comes after it?"
+                "Look at the end of the row above. What comes after that?"
                 if row_start
-                else "Give the eyes time. Then: read the number on the square before it."
+                else "Read the number on the square before it."
             ),
             Cue(
-                f"Put a finger on {number_word(number - 1)}. Walk on a square.",
+                f"Put a finger on {number_word(number - 1)}. Move on one square.",
                 pictures.HundredChart(first, last, hidden=(number,), pointed=(number - 1,)),
             ),
-            Cue(f"Walk there together: “{count_words(before)}…” and let the child land."),
+            Cue(f"Walk there together: “{count_words(before)}…” The child keeps going."),
         ),
         watch_for=_WATCH[item],
         given={"first": first, "last": last, "hidden": number},
@@ -85,19 +83,18 @@ def _end_of_row(end: int, draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"{upper(word)} ends its row. Which number starts the next row?",
-            f"Walk along the row to {word}. Where do you step next?",
-            f"A snail crawls past {word}. Which number is next on its way?",
-            f"You read the chart like a book. What comes after {word}?",
+            f"Find {word} on the chart. What number comes next?",
+            f"What number comes after {word} on the chart?",
         ),
         answer=number_word(number),
-        working=f"{end - 1}, {end} | {number}: the row ends, the count goes on",
+        working=f"{end - 1}, {end} | {number}: the row ends, the count keeps going",
         cues=(
-            Cue(f"Wait. Then: look away from the chart and count on from {number_word(end - 2)}."),
+            Cue(f"Look away from the chart and count on from {number_word(end - 2)}."),
             Cue(
-                f"Put a finger on {word}. Where does a book’s next line begin?",
+                f"Put a finger on {word}. In a book, where does the next line start?",
                 pictures.HundredChart(1, 50, hidden=(number,), pointed=(end,)),
             ),
-            Cue(f"Walk it together: “{count_words(steps(end - 2, end))}…” and on to the row below."),
+            Cue(f"Together: “{count_words(steps(end - 2, end))}…” The child keeps going into the next row."),
         ),
         watch_for=_WATCH["end-of-row"],
         given={"first": 1, "last": 50, "row_end": end},
@@ -109,17 +106,16 @@ def _one_down(above: int, draw: Draw) -> Draft:
     word, number = number_word(above), above + 10
     return Draft(
         say=draw.way(
-            f"Put a finger on {word}. Which number hides just below it?",
-            f"A frog sits on {word}. It drops down a row. Where now?",
-            f"Look just under {word}. Which number is gone?",
-            f"The ball is on {word}. It rolls down one row. Where now?",
+            f"Put a finger on {word}. What number is just below it?",
+            f"Find {word}. What number is missing just below it?",
+            f"Start at {word}. Go down one square. What number is it?",
         ),
         answer=number_word(number),
         working=f"{above} + 10 = {number}: a row down is ten more",
         cues=(
-            Cue("Give the eyes time. Then: how many squares are in a whole row?"),
+            Cue("How many squares are in a whole row?"),
             Cue(
-                f"Put a finger on {word}. Slide it straight down a row.",
+                f"Put a finger on {word}. Slide it straight down one row.",
                 pictures.HundredChart(1, 50, hidden=(number,), pointed=(above,)),
             ),
             Cue(f"Hop along together from {word}: “{count_words(steps(above + 1, above + 3))}…” ten hops."),
@@ -135,20 +131,19 @@ def _row_and_column(tens: int, top: int, draw: Draw) -> Draft:
     row, column = number_word(start), number_word(top)
     return Draft(
         say=draw.way(
-            f"Finger on {column}. Slide down to the row that starts at {row}. Which number hides?",
-            f"My number is straight below {column}. Its row starts at {row}. Which one?",
-            f"One row starts at {row}. A snail slides down to it from {column}. Where does it stop?",
-            f"One row begins with {row}. Which number is in it, straight below {column}?",
+            f"Find {row}. Slide right to the empty square. What number?",
+            f"Find {column}. Slide down to the empty square. What number?",
+            f"The empty square is below {column}. What number goes there?",
         ),
         answer=number_word(number),
         working=f"{tens} and {top} = {number}",
         cues=(
-            Cue(f"Give the eyes time. Then: put a finger on {row}. That is how its row starts."),
+            Cue(f"Put a finger on {row}. Its row has the empty square."),
             Cue(
                 f"Put one finger on {row} and one on {column}. Bring them together.",
                 pictures.HundredChart(1, 100, hidden=(number,), pointed=(top, start)),
             ),
-            Cue(f"Walk the row together: “{row}…” until you stand under {column}."),
+            Cue(f"Walk along the row together: “{row}…” The child keeps going to the empty square."),
         ),
         watch_for=_WATCH["row-and-column"],
         given={"row_start": start, "column": top},
@@ -163,14 +158,13 @@ def _ten_away(number: int, step: int, draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"What is ten {change} than {word}?",
-            f"You have {word} straws. {'You get' if more else 'I take'} ten. How many now?",
-            f"We are on page {word}. Turn {'on' if more else 'back'} ten pages. Which page?",
-            f"A frog sits on {word}. It jumps {side} a row. Where now?",
+            f"Start at {word}. {'Add' if more else 'Take away'} ten. What number is it?",
+            f"Say the number that is ten {change} than {word}.",
         ),
         answer=number_word(answer),
         working=f"{number} {'+' if more else '−'} 10 = {answer}: only the tens change",
         cues=(
-            Cue(f"Wait. Then: {word} has how many tens? {'Add' if more else 'Take away'} a bundle."),
+            Cue(f"{word.capitalize()} has how many tens? {'Add' if more else 'Take away'} a bundle."),
             Cue(
                 f"Put a finger on {word}. Slide it {side} a row.",
                 pictures.HundredChart(1, 100, hidden=(answer,), pointed=(number,)),
@@ -187,7 +181,7 @@ def _column_walk(number: int, step: int) -> str:
     way = [n for n in (number - 2 * step, number - step, number) if 0 < n <= 100]
     if len(way) == 1:
         return f"Count {'on' if step > 0 else 'back'} ten together from {number_word(number)}, on fingers."
-    return f"Walk the column together: “{count_words(way)}…” and fall silent."
+    return f"Walk the column together: “{count_words(way)}…” The child keeps going."
 
 
 def _row(number: int) -> int:

@@ -1,16 +1,16 @@
 """make-ten: the partner that makes ten.
 
 K.OA.A.4: for each number from 1 to 9, find the number that makes 10 (Common Core State Standards for
-Mathematics, 2010). The last level brings in ten and nought, past that bound, so it carries K.OA.A.2
+Mathematics, 2010). The last level brings in ten and zero, past that bound, so it carries K.OA.A.2
 (totals no bigger than ten) in its place.
 """
 
 from warmup import pictures
 from warmup.draw import Draw, Way
 from warmup.morning import Cue, Morning, Strand
-from warmup.skills._home import BEAR, CUP, EGG, PEG, Noun, upper
+from warmup.skills._home import CUP, PEG, Noun, upper
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import number_word
+from warmup.words import number_word, plural
 
 # What each item starts from.
 _PARTNERS = {
@@ -25,17 +25,17 @@ _PARTNERS = {
 }
 _SPOKEN_ONLY = ("in-the-head", "three-and-what", "ten-and-none")
 _WATCH = {
-    "see-places": "Counting all ten places again. Wait; the empty ones can be counted alone.",
-    "easy-pairs": "Saying the number next in the count: nine, so ten.",
-    "seven-three": "Two or four for an answer: near, but one off. Fingers settle it.",
-    "six-four": "A mix-up with seven and three. Lay both pairs side by side afterward.",
-    "all": "A pair just practised, said by habit. Let fingers prove it.",
+    "see-places": "Counting all the places again. The empty ones can be counted alone.",
+    "easy-pairs": "Saying the number next in the count.",
+    "seven-three": "A partner that is near, but off by one. Let fingers settle it.",
+    "six-four": "A partner that is off by one. Let fingers settle it.",
+    "all": "A pair just practiced, said by habit. Let fingers prove it.",
     "in-the-head": "Looking round for the frame. Ten fingers do as well.",
     "three-and-what": "Thirteen: adding ten on. Say again that ten is all there is.",
-    "ten-and-none": "Silence: nothing to count feels like no answer. Zero is an answer.",
+    "ten-and-none": "Silence, or a shrug. Ask again, and give it time.",
 }
 
-_NOTHING_YET = "Saying zero back, or keeping quiet. Look at the tray: every place waits."
+_NOTHING_YET = "Saying the number back, or keeping quiet. Look at the frame: which places are empty?"
 
 
 def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
@@ -59,18 +59,16 @@ def _say(have: int, draw: Draw) -> Way:
     word = number_word(have)
     # Said as people say it: nobody has zero cups.
     some = word if have else "none"
-    up = "is" if have == 1 else "are"
     return draw.way(
         f"You have {some}. How many more make ten?",
-        f"The tray holds ten. It has {_of(have, EGG)}. How many more fit in?",
-        f"I say {word}. You say its friend that makes ten.",
+        f"The ten frame has {some} in it. How many more fill it?",
+        f"I say {word}. You say its partner that makes ten.",
         f"{upper(word)} and what make ten?",
-        f"Ten {PEG.many} go on the line. {upper(some)} {up} on it. How many still go on?",
-        f"Ten {BEAR.many} want tea. I have {_of(have, CUP)}. How many {CUP.many} do I still need?",
-        f"Put up {word} on your fingers. How many more make ten?"
+        f"We need ten {PEG.many}. We have {some}. How many more?",
+        f"Ten kids want juice. I have {_of(have, CUP)}. How many more?",
+        f"Hold up {word} {plural(have, 'finger')}. How many more make ten?"
         if have
-        else "Make two fists. How many fingers must go up for ten?",
-        f"How far is it from {word} to ten?",
+        else "Make two fists. How many fingers make ten?",
     )
 
 
@@ -83,25 +81,25 @@ def _cues(have: int, frame: "pictures.TenFrame") -> tuple[Cue, Cue, Cue]:
     match have:
         case 10:
             return (
-                Cue("Wait. Then: show me ten on your fingers."),
+                Cue("Show me ten on your fingers."),
                 Cue("Look for a finger that is still folded, or for an empty place here.", frame),
                 Cue("Touch the ten fingers together, and let the child say what is left over."),
             )
         case 0:
             return (
-                Cue("Wait. Then: make two fists. That is zero."),
+                Cue("Make two fists. That is zero."),
                 Cue("Look at the empty places. Which of them must fill up?", frame),
                 Cue("Put the first finger up together, and let the child go on until no more fold out."),
             )
         case 9:
             return (
-                Cue("Wait. Then: show me nine on your fingers."),
+                Cue("Show me nine on your fingers."),
                 Cue("Which places are empty here?", frame),
-                Cue("Point to the folded thumb together. The child says how many."),
+                Cue("Count the fingers that are up together. The child goes on until all are up."),
             )
         case _:
             return (
-                Cue(f"Wait. Then: show me {number_word(have)} on your fingers."),
+                Cue(f"Show me {number_word(have)} on your fingers."),
                 Cue("Look at the fingers still folded, or at the empty places here.", frame),
                 Cue("Touch the first folded finger together: “one…” and let the child go on."),
             )
@@ -119,7 +117,7 @@ SKILL = Skill(
             ("see-places",),
             codes=("K.OA.A.4",),
             seconds=20,
-            table="ten-hole tray",
+            table="ten frame",
         ),
         Level(
             "easy-pairs", "nine and one, eight and two, five and five", ("easy-pairs",), codes=("K.OA.A.4",)
@@ -130,7 +128,7 @@ SKILL = Skill(
             ("all", "seven-three", "six-four"),
             codes=("K.OA.A.4",),
             stands_on=("parts:of-6-and-7",),
-            table="ten-hole tray",
+            table="ten frame",
         ),
         Level(
             "in-the-head",

@@ -15,8 +15,10 @@ from warmup.skills.base import Draft, Level, Skill
 from warmup.words import number_word, plural
 
 _FORMS = ("plain", "striped", "spotted")
-_LONG_THINGS = ("spoon", "shoe", "fork", "sock", "book", "brush", "scarf", "mitt", "plate", "leaf")
-_HEAVY_THINGS = ("shoe", "cup", "book", "apple", "pear", "block", "plate", "bun", "hat", "sock")
+_LONG_THINGS = ("spoon", "shoe", "fork", "sock", "book", "brush", "scarf", "mitt", "straw", "leaf")
+_HEAVY_THINGS = ("shoe", "spoon", "book", "apple", "pear", "block", "orange", "roll", "hat", "sock")
+ON_SEE_SAW = ("ball", "box", "cup", "hat", "boat", "fish")
+"""What can be drawn on the seesaw, any two of them a pair."""
 _COLOURS = ("red", "blue", "green", "black", "white", "pink", "brown", "gray")
 
 
@@ -43,17 +45,17 @@ _WEIGHT = _Attribute(
     "heavier",
     "lighter",
     "when one is held in each hand",
-    "Hold out both hands like a see-saw, the {thing} in one. Which hand sinks?",
+    "Hold out both hands like a seesaw, the {thing} in one. Which hand sinks?",
     "Put the {thing} in one hand together. The child tries things in the other.",
     "Choosing by looks: a big thing need not be heavy. Lift it first.",
 )
 
 
-def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
-    """Two ribbons, a see-saw, three in a row, a ribbon in clips; or a thing to be found in the room."""
+def ask(item: str, morning: Morning, draw: Draw) -> Draft:
+    """Two ribbons, a seesaw, three in a row, a ribbon in clips; or a thing to be found in the room."""
     match item:
         case "longer" | "ends-not-lined-up":
-            return _ribbons(item, draw)
+            return _ribbons(item, morning.animal, draw)
         case "find-longer":
             return _find(_LENGTH, draw.pick(_LONG_THINGS), draw)
         case "find-heavier":
@@ -73,7 +75,7 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
 # ---- two things ------------------------------------------------------------------------------------
 
 
-def _ribbons(item: str, draw: Draw) -> Draft:
+def _ribbons(item: str, animal: str, draw: Draw) -> Draft:
     forms = draw.sample(_FORMS, 2)
     long = draw.between(9, 16)
     short = long - draw.between(2, 4)
@@ -90,9 +92,8 @@ def _ribbons(item: str, draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"Look at the two ribbons. Which one is {asked}?",
-            f"Bear wants the {asked} ribbon. Which one is it?",
-            f"Touch the {asked} ribbon. What does it look like?",
-            f"Two kites lost their tails. Which tail is {asked}?",
+            f"Touch the {asked} ribbon.",
+            f"{animal} wants the {asked} ribbon. Which one is it?",
         ),
         answer=f"the {answer} one",
         accept=(f"the {answer} ribbon",),
@@ -116,12 +117,12 @@ def _side_by_side(lined_up: bool) -> tuple[Cue, Cue, Cue]:
     begin = Cue("Cut two strips to match. Line up one end together; the child sees the rest.")
     if lined_up:
         return (
-            Cue("Wait. Then: they start at one line. Look at the other ends."),
+            Cue("They start at one line. Look at the other ends."),
             Cue("Run a finger along each from end to end. Which takes you on farther?"),
             begin,
         )
     return (
-        Cue("Wait. Then: do both start at the same place?"),
+        Cue("Do both start at the same place?"),
         Cue("Mark each ribbon’s two ends on a strip of paper. Then line the marks up."),
         begin,
     )
@@ -132,16 +133,16 @@ def _find(attribute: _Attribute, thing: str, draw: Draw) -> Draft:
     asked = draw.pick((attribute.more, attribute.less))
     return Draft(
         say=draw.way(
-            f"Find me a thing that is {asked} than this {thing}.",
-            f"Bear has {a(thing)}. He wants a thing that is {asked}. Find one.",
-            f"Hold the {thing}. Now find a thing that is {asked}.",
+            f"Find something {asked} than this {thing}.",
+            f"What in this room is {asked} than this {thing}?",
+            f"Hold the {thing}. Now find something {asked}.",
         ),
         answer=f"anything {asked} than the {thing}, {attribute.fair}",
         working=f"put both side by side: the new thing is {asked}"
         if attribute is _LENGTH
         else f"one in each hand: the {thing} {'rises' if asked == attribute.more else 'sinks'}",
         cues=(
-            Cue(f"Wait. Then: {asked} than the {thing}. What could you try?"),
+            Cue(f"{asked.capitalize()} than the {thing}. What could you try?"),
             Cue(attribute.look.format(thing=thing, asked=asked)),
             Cue(attribute.begin.format(thing=thing)),
         ),
@@ -149,11 +150,12 @@ def _find(attribute: _Attribute, thing: str, draw: Draw) -> Draft:
         given={"thing": thing, "asked": asked},
         guess=0.0,
         table=a(thing),
+        do=f"Give your child {a(thing)} to hold.",
     )
 
 
 def _see_saw(item: str, draw: Draw) -> Draft:
-    left, right = draw.shuffled(("ball", "box"))
+    left, right = draw.sample(ON_SEE_SAW, 2)
     down = draw.pick(("left", "right"))
     heavy, light = (left, right) if down == "left" else (right, left)
     asked = draw.pick(("heavier", "lighter"))
@@ -161,16 +163,14 @@ def _see_saw(item: str, draw: Draw) -> Draft:
     trap = item == "big-is-not-heavy"
     return Draft(
         say=draw.way(
-            f"A ball and a box sit on a see-saw. Which is {asked}?",
-            f"Look at the see-saw. Which thing is {asked}?",
-            f"Bear wants the {asked} thing on the see-saw. Which one is it?",
-            f"The see-saw stopped. Tell me which thing is {asked}.",
+            f"A {left} and a {right} sit on a seesaw. Which is {asked}?",
+            f"Look at the seesaw. Which thing is {asked}?",
             f"Put your finger on the thing that is {asked}.",
         ),
         answer=f"the {answer}",
         working=f"the {heavy} is down: it is the heavier one",
         cues=(
-            Cue("Wait. Then: which end of the see-saw is down?"),
+            Cue("Which end of the seesaw is down?"),
             Cue("Hold out your arms like the plank. What makes an arm sink?"),
             Cue("Tip your arms like the plank together. The child tells what pulls its end down."),
         ),
@@ -197,13 +197,13 @@ def _order(draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"Put the ribbons in order. Start with the {first}.",
-            f"Bear hangs up the ribbons, {first} one first. Say them in order.",
+            f"Hang up the ribbons, {first} one first. Say them in order.",
             f"Name the ribbons one by one, {first} one first.",
         ),
         answer=", then ".join(form for _, form in order),
         working=", ".join(f"{form} {length}" for length, form in order) + " steps",
         cues=(
-            Cue(f"Wait. Then: which one is the {first} of all? Cover it and look again."),
+            Cue(f"Which one is the {first} of all? Cover it and look again."),
             Cue("Run a finger along each from the line. Where does each one stop?"),
             Cue(f"Say the first together: “{order[0][1]}…” The child goes on."),
         ),
@@ -231,7 +231,7 @@ def _through(draw: Draw) -> Draft:
         accept=(answer,),
         working=f"{long} > {middle} > {short}",
         cues=(
-            Cue("Wait. Then say it again, slowly. Which color do you hear twice?"),
+            Cue("Say it again, slowly. Which color do you hear twice?"),
             Cue(f"Draw a line for {middle}. Where do the other two lines end?"),
             Cue(f"Draw {middle} together. The child draws one that is longer and one that is shorter."),
         ),
@@ -251,14 +251,14 @@ def _units(draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             "How many clips long is the ribbon?",
-            "Bear lays clips along a ribbon. How many clips long is it?",
-            "We measure a ribbon with clips. How many clips long is it?",
+            "We measure this ribbon with clips. How many clips long is it?",
+            "Count the clips. How long is the ribbon?",
         ),
         answer=number_word(count),
         accept=(f"{number_word(count)} clips",),
         working=f"{count} clips, end to end",
         cues=(
-            Cue("Wait. Then: start at one end. Touch each clip once."),
+            Cue("Start at one end. Touch each clip once."),
             Cue("Follow the ribbon’s edge. Stop at the end of each clip."),
             Cue("Touch the first clip together: “one…” The child goes on to the ribbon’s end."),
         ),
@@ -270,20 +270,20 @@ def _units(draw: Draw) -> Draft:
 
 def _fallen(draw: Draw) -> Draft:
     """Some clips are gone; the first and the last stay, so that both ends of the ribbon are covered."""
-    count = draw.between(5, 10)
-    missing = tuple(sorted(draw.sample(range(1, count - 1), draw.between(1, count // 3))))
+    count = draw.between(6, 10)
+    missing = tuple(sorted(draw.sample(range(1, count - 1), draw.between(2, count // 3))))
     left = count - len(missing)
     return Draft(
         say=draw.way(
             "Some clips fell off. How many clips long is the ribbon?",
-            "Bear took some clips away. How many clips long is the ribbon?",
-            "Bear left gaps in the clips. How many clips long is the ribbon?",
+            "Some clips are gone. How many clips long is the ribbon?",
+            "The clips have gaps. How many clips long is the ribbon?",
         ),
         answer=number_word(count),
         accept=(f"{number_word(count)} clips",),
         working=f"{left} {plural(left, 'clip')} + {len(missing)} gone = {count}",
         cues=(
-            Cue("Wait. Then: what must lie in the gaps, so that nothing is left bare?"),
+            Cue("What must lie in the gaps, so that nothing is left bare?"),
             Cue("Walk a finger along the ribbon, a clip’s length at each step."),
             Cue("Touch the first clip together: “one…” The child goes on, gaps as well."),
         ),

@@ -7,7 +7,7 @@ years are the Gregorian calendar's. No Common Core code covers the calendar.
 from warmup import pictures
 from warmup.draw import Draw, Way
 from warmup.morning import Cue, Morning, Strand
-from warmup.skills._calendar import later_month, month_name
+from warmup.skills._calendar import later_month, month_name, supposed
 from warmup.skills._month_length import any_month, february, long_pair
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import MONTHS, listed, number_word
@@ -27,14 +27,14 @@ _PAIRS = {
     ),
 }
 _WATCH = {
-    "this": "The day of the week said for the month. Say both: the day is small, the month is big.",
-    "in-order": "A month left out in the middle of the row, most often past April.",
+    "this": "A day of the week instead of a month.",
+    "in-order": "A month left out in the middle, most often past April.",
     "twelve-months": "Seven, as for the days of the week.",
-    "august-september": "September is often jumped over, or starts the row as if the year began there.",
-    "around": "Going on when asked to go back. A finger that moves along settles it.",
+    "august-september": "The month after August is often jumped over, or the child starts at January again.",
+    "around": "The month after instead of the month before. Let a finger move along.",
     "december-january": "Silence at the end of the year. The months begin again.",
-    "june-july": "June and July run together or trade places.",
-    "length": "Thinking that every month has thirty days.",
+    "june-july": "Two names that sound alike run together or trade places.",
+    "length": "Thinking that all the months are equally long.",
     "july-august": "Long and short in turn is the rule, and this pair breaks it.",
     "february": "Thirty for February too. It is the short one, and one year in four it grows by a day.",
 }
@@ -56,7 +56,7 @@ def ask(item: str, morning: Morning, draw: Draw) -> Draft:
         case "february":
             return february(morning.date, draw, _WATCH[item])
         case _:
-            return _around(item, draw)
+            return _around(item, morning, draw)
 
 
 def timely(item: str, morning: Morning) -> bool:
@@ -70,23 +70,23 @@ def _this(morning: Morning, draw: Draw) -> Draft:
     before = later_month(month, -1)
     ways = [
         "What month is it now?",
-        "Bear wakes up from a long nap. What month is it?",
-        f"{before} is over and gone. What month are we in?",
-        "We write to the moon. What month goes on the note?",
+        "What month are we in?",
+        f"Last month was {before}. What month is it now?",
+        "Tell me what month it is.",
     ]
     if morning.date.day == 1:
-        ways.append("A new month begins today. What is its name?")
+        ways.append("A new month starts today. What month is it?")
     return Draft(
         say=draw.way(*ways),
         answer=month,
         working=f"{morning.date.isoformat()}: month {morning.date.month} of 12",
         cues=(
-            Cue(f"Wait. Then: the last one was {before}. Say the months up to that one."),
+            Cue(f"Last month was {before}. Say the months up to that one."),
             Cue(
-                f"Finger on {before}. The empty square after it is ours.",
+                f"Put a finger on {before}. The empty square after it is this month.",
                 _strip(before, month),
             ),
-            Cue(f"Say the months together: “{later_month(month, -2)}, {before}…” and fall silent."),
+            Cue(f"Say the months together: “{later_month(month, -2)}, {before}…” The child keeps going."),
         ),
         watch_for=_WATCH["this"],
         given={"date": morning.date.isoformat()},
@@ -111,14 +111,8 @@ def _in_order(item: str, draw: Draw) -> Draft:
         first = draw.pick([n for n in range(13 - count - more) if n + count + more <= 8 or n + count >= 9])
     said, answer = MONTHS[first : first + count], MONTHS[first + count : first + count + more]
     row = ", ".join(said)
-    wanted = "the next month" if more == 1 else "the next two months"
     return Draft(
-        say=draw.way(
-            f"{row}. Say {wanted}.",
-            f"I walk and say: {row}. Walk on and say {wanted}.",
-            f"Bear got to {said[-1]} and fell asleep. Say {wanted} for him.",
-            f"We turn the page past {said[-1]}. Say {wanted}.",
-        ),
+        say=_next_said(row, said[-1], more, draw),
         answer=listed(answer),
         # The child may start at the last month said, or say the whole row again.
         accept=(
@@ -127,16 +121,30 @@ def _in_order(item: str, draw: Draw) -> Draft:
         ),
         working=", ".join(MONTHS[: first + count + more]),
         cues=(
-            Cue(f"Wait. Then: start at January and go to {said[-1]}. Keep walking."),
+            Cue(f"Start at January. Say the months and keep going past {said[-1]}."),
             Cue(
-                f"Finger on {said[-1]} among the months. Walk it on square by square.",
+                f"Put a finger on {said[-1]}. Move it on, one square at a time.",
                 pictures.MonthStrip(pointed=(said[-1],)),
             ),
-            Cue(f"Say together: “{_lead(first + count)}…” and fall silent."),
+            Cue(f"Say together: “{_lead(first + count)}…” The child keeps going."),
         ),
         watch_for=_WATCH[item],
         given={"said": list(said), "more": more},
         picture=pictures.MonthStrip(hidden=answer, pointed=(said[-1],)),
+    )
+
+
+def _next_said(row: str, last: str, more: int, draw: Draw) -> Way:
+    if more == 1:
+        return draw.way(
+            f"{row}. What month comes next?",
+            f"{row}. Say the next month.",
+            f"What month comes just after {last}?",
+        )
+    return draw.way(
+        f"{row}. What are the next two months?",
+        f"{row}. Keep going. Say two more months.",
+        f"What two months come just after {last}?",
     )
 
 
@@ -149,38 +157,37 @@ def _twelve(draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             "How many months are there in a year?",
-            "Bear rips off one page each month. How many in a year?",
-            "Say all the months of a year. How many are there?",
-            "Bear was four for a whole year. How many months was that?",
+            "How many months does a year have?",
+            "Say the months and count them. How many are there?",
         ),
         answer=number_word(len(MONTHS)),
         accept=(f"{number_word(len(MONTHS))} months",),
         working="January to December: 12 names",
         cues=(
-            Cue("Wait. Then: which comes first in a year? Put up a finger for it."),
+            Cue("Which month comes first in a year? Put up a finger for it."),
             Cue("Look at the months. Touch and count each square once.", pictures.MonthStrip()),
-            Cue("Say January with a finger up, then February. The child goes on to December."),
+            Cue("Put up a finger and say January, then February. The child keeps going to December."),
         ),
         watch_for=_WATCH["twelve-months"],
         given={"first": MONTHS[0], "last": MONTHS[-1]},
     )
 
 
-def _around(item: str, draw: Draw) -> Draft:
+def _around(item: str, morning: Morning, draw: Draw) -> Draft:
     month, step = draw.pick(_PAIRS[item])
     answer = later_month(month, step)
     start = later_month(month, -3)
     if step > 0:
-        third = Cue(f"Say the months together: “{later_month(month, -1)}, {month}…” and fall silent.")
+        third = Cue(f"Say the months together: “{later_month(month, -1)}, {month}…” The child keeps going.")
     else:
         lead = f"{start}, {later_month(month, -2)}"
-        third = Cue(f"Say “{lead}…” together. The child says what leads to {month}.")
+        third = Cue(f"Begin together: “{lead}…” The child keeps going to {month}.")
     return Draft(
-        say=_before_or_after(month, step, draw),
+        say=_before_or_after(month, step, morning, draw),
         answer=answer,
         working=f"{month}, {answer}" if step > 0 else f"{answer}, {month}",
         cues=(
-            Cue(f"Wait. Then: say the months, and start at {start}."),
+            Cue(f"Say the months, and start at {start}."),
             Cue(
                 f"Finger on {month}. One square {'on' if step > 0 else 'back'}.",
                 pictures.MonthStrip(_strip(month, answer).first, pointed=(month,)),
@@ -193,19 +200,18 @@ def _around(item: str, draw: Draw) -> Draft:
     )
 
 
-def _before_or_after(month: str, step: int, draw: Draw) -> Way:
+def _before_or_after(month: str, step: int, morning: Morning, draw: Draw) -> Way:
+    pretend = supposed(month, month_name(morning.date))
     if step > 0:
         return draw.way(
             f"What month comes just after {month}?",
-            f"We turn the page for {month}. What month do we see next?",
-            f"Bear sleeps through {month}. In which month does he wake up?",
-            f"I say {month}. You say the next one.",
+            f"{pretend}. What month comes next?",
+            f"I say {month}. You say the next month.",
         )
     return draw.way(
         f"What month comes just before {month}?",
-        f"It is {month}. Turn one page back. What month was it?",
-        f"Bear sleeps one month and wakes in {month}. In which month did he doze off?",
-        f"I say {month}. You say the one just before.",
+        f"{pretend}. What was last month?",
+        f"I say {month}. You say the month before.",
     )
 
 

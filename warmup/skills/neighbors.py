@@ -10,7 +10,7 @@ from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
 from warmup.pictures import Picture
 from warmup.skills._counting import rows_around, steps
-from warmup.skills._home import TO_TELL
+from warmup.skills._home import TO_HOLD, upper
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import count_words, number_word
 
@@ -24,16 +24,16 @@ _BEFORE = {
     "before-30": (30, 30),
 }
 _WATCH_AFTER = {
-    "after-to-9": "Counting up from one to find it is a good start. In time the answer comes alone.",
+    "after-to-9": "Counting up from one to find it. A good start: in time the answer comes alone.",
     "both-to-19": "Nineteen heard as ninety gives “ninety-one”. Say the end of the word with care.",
     "both-to-50": "“Twenty-ten” and the like after a nine.",
     "after-39": "“Thirty-ten”, or “fifty”: a ten skipped over.",
 }
 _WATCH_BEFORE = {
-    "before-to-10": "The number after in its place. Say “before” once more, slowly.",
-    "both-to-19": "The number after in its place. Point back over your shoulder as you ask.",
+    "before-to-10": "The number after instead. Say “before” again, slowly.",
+    "both-to-19": "The number after instead. Say “before” again, slowly.",
     "before-20": "“Twenty-one”, or “ten”: the teens end here.",
-    "both-to-50": "The number after in its place. Hold up a hand on the side you mean.",
+    "both-to-50": "The number after instead. Say “before” again, slowly.",
     "before-30": "“Thirty-nine”, or “twenty”: the ten changes on the way down.",
 }
 
@@ -48,65 +48,72 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
 
 
 def _after(item: str, number: int, draw: Draw) -> Draft:
-    word, noun = number_word(number), draw.pick(TO_TELL)
+    word, noun = number_word(number), draw.pick(TO_HOLD)
     begin = steps(max(0, number - 1), number)
     # Where a new ten comes, the tens list is the way in; it is broken off before it gets there.
     tens = count_words(range(10, min(20, number) + 1, 10)) if number % 10 == 9 and number > 10 else ""
+    say = draw.way(
+        f"What number comes just after {word}?",
+        f"What is one more than {word}?",
+        f"{upper(count_words((number - 1, number)))}. What number comes next?",
+        f"Think of {noun.of(number)}. Add one more. How many now?",
+        f"I say {word}. You say the next number.",
+    )
+    things = {"things": noun.named(number + 1)} if say.key == "d" else {}
     return Draft(
-        say=draw.way(
-            f"What number comes just after {word}?",
-            f"What is one more than {word}?",
-            f"We are on page {word}. Which page comes next?",
-            f"You have {noun.of(number)}. You get one more. How many now?",
-            f"You stand on stair {word}. Step up. Which stair is that?",
-        ),
+        say=say,
         answer=number_word(number + 1),
+        accept=tuple(f"{number_word(number + 1)} {noun}" for noun in things.values()),
         working=f"{number}, {number + 1}: one step on",
         cues=(
-            Cue(f"Say it again. Then: start at {number_word(max(1, number - 3))} and keep going."),
+            Cue(f"Say it again. Start at {number_word(max(1, number - 3))} and keep going."),
             Cue(f"Put a finger on {word}. Move it a step on.", _model(number)),
             Cue(
                 f"Say the tens together first: “{tens}…” Then go back to {word}."
                 if tens
-                else f"Say it together: “{count_words(begin)}…” and wait."
+                else f"Say it together: “{count_words(begin)}…” The child keeps going."
             ),
         ),
         watch_for=_WATCH_AFTER[item],
-        given={"number": number, "step": 1},
+        given={"number": number, "step": 1, **things},
         picture=None if item == "after-to-9" else pictures.NumberRow((str(number), "?")),
     )
 
 
 def _before(item: str, number: int, draw: Draw) -> Draft:
-    word, noun, less = number_word(number), draw.pick(TO_TELL), number - 1
+    word, noun, less = number_word(number), draw.pick(TO_HOLD), number - 1
     begin = count_words(range(max(0, number - 3), less))
     first = number_word(max(0, number - 4))
+    say = draw.way(
+        f"What number comes just before {word}?",
+        f"What is one less than {word}?",
+        f"Think of {noun.of(number)}. Take one away. How many are left?",
+        f"I say {word}. You say the number before.",
+    )
+    things = {"things": noun.named(less)} if say.key == "c" else {}
     return Draft(
-        say=draw.way(
-            f"What number comes just before {word}?",
-            f"What is one less than {word}?",
-            f"We are on page {word}. Which page came before it?",
-            f"You have {noun.of(number)}. You give one away. How many now?",
-            f"You stand on stair {word}. Step down. Which stair is that?",
-        ),
+        say=say,
         answer=number_word(less),
-        accept=("none", "nothing") if less == 0 else (),
+        accept=(
+            *(("none", "nothing") if less == 0 else ()),
+            *(f"{number_word(less) if less else 'no'} {noun}" for noun in things.values()),
+        ),
         working=f"{less}, {number}: one step back",
         cues=(
             Cue(
-                f"Say it again. Then: count up from {first}. Stop at {word}. What came just before it?"
+                f"Say it again. Count up from {first}. Stop at {word}. What came just before it?"
                 if less
-                else "Say it again. Then: hold up one finger. Now fold it."
+                else "Say it again. Hold up one finger. Now fold it."
             ),
             Cue(f"Put a finger on {word}. Slide it a step back.", _model(number)),
             Cue(
                 f"Count up together: “{begin}…” on to {word}. Then ask again."
                 if less
-                else "Hop back together: “three, two, one…” and wait."
+                else "Hop back together: “three, two, one…” The child keeps going."
             ),
         ),
         watch_for=_WATCH_BEFORE[item] if less else "A blank look: counting starts at one. “Nothing” will do.",
-        given={"number": number, "step": -1},
+        given={"number": number, "step": -1, **things},
         picture=pictures.NumberRow(("?", str(number))),
     )
 
@@ -118,16 +125,15 @@ def _between(middle: int, draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"What number comes between {below} and {above}?",
-            f"A page is stuck between {below} and {above}. Which one?",
-            f"Three doors: {below}, a bare one, {above}. Which number is gone?",
-            f"My number is past {below}. It comes before {above}. What is it?",
+            f"Say the number between {below} and {above}.",
+            f"{upper(below)}, {above}. What number did I skip?",
         ),
         answer=number_word(middle),
         working=f"{low}, {middle}, {high}",
         cues=(
-            Cue(f"Say it again. Then: start at {number_word(low - 2)} and count up to {above}."),
+            Cue(f"Say it again. Start at {number_word(low - 2)} and count up to {above}."),
             Cue(f"Put a finger on {below} and one on {above}. Look at the gap.", chart),
-            Cue(f"Say it together: “{count_words(steps(low - 1, low))}…” and wait."),
+            Cue(f"Say it together: “{count_words(steps(low - 1, low))}…” The child keeps going."),
         ),
         watch_for="The number after both: the last one heard pulls the count on.",
         given={"low": low, "high": high},

@@ -1,7 +1,7 @@
 """number-line: find a number on a line, and hop on or back along it.
 
 1.OA.C.5: counting tied to adding and taking away (as in counting on two to add two); 2.MD.B.6: whole
-numbers as lengths from nought on a number line, up to a hundred (Common Core State Standards for
+numbers as lengths from zero on a number line, up to a hundred (Common Core State Standards for
 Mathematics, 2010).
 """
 
@@ -16,15 +16,15 @@ from warmup.words import number_word
 # Numbers whose tick stays named when a place is to be found.
 _NAMED = (0, 5, 10)
 _WATCH = {
-    "which-hides": "Counting the ticks from one at the end. Zero has a tick of its own.",
+    "which-hides": "Starting the count at the wrong end, or with the wrong number.",
     "where-it-lives": "Counting ticks, not steps, so that it lands a tick short.",
     "on-to-10": "Counting the start as the first hop, so that it lands a tick short.",
-    "back-to-10": "Hopping on: back means toward zero.",
+    "back-to-10": "Hopping ahead: back means toward the start of the line.",
     "on-to-25": "Counting the start as the first hop, so that it lands a tick short.",
-    "back-to-25": "Hopping on, or saying the start as the first hop back.",
-    "across-10": "A stumble at ten: leaving it out, or saying it twice.",
-    "on-across-20": "“Twenty-ten” or a jump to thirty after nineteen. Say the tens first.",
-    "back-across-20": "After twenty, saying twenty-nine or leaving twenty out.",
+    "back-to-25": "Hopping ahead, or saying the start as the first hop back.",
+    "across-10": "A stumble where the tens change: leaving a number out, or saying it twice.",
+    "on-across-20": "Losing the way where the tens change. Say the tens first.",
+    "back-across-20": "Losing the way where the tens change, or leaving one out.",
 }
 _HOPS = ("no hop", "one hop", "two hops", "three hops", "four hops", "five hops")
 
@@ -40,7 +40,7 @@ class _Trip(NamedTuple):
         return self.start + self.hops
 
 
-def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, morning: Morning, draw: Draw) -> Draft:
     """Find a number, or land on one."""
     match item:
         case "which-hides":
@@ -48,22 +48,22 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
         case "where-it-lives":
             return _where(draw.pick([n for n in range(11) if n not in _NAMED]), draw)
         case _:
-            return _land(item, _trip(item, draw), draw)
+            return _land(item, _trip(item, draw), morning.animal, draw)
 
 
 def _which_hides(number: int, draw: Draw) -> Draft:
     near = [str(n) for n in (number - 1, number + 1) if 0 <= n <= 10]
     return Draft(
         say=draw.way(
-            "Look at the line. Which number hides?",
-            "A leaf fell on my line. Which number is under it?",
-            "Walk along the line with your finger. Which number is gone?",
-            "The bear sits on a number. Which is it?",
+            "Look at the line. Which number is hiding?",
+            "A number fell off the line. Which one is it?",
+            "Count along the line with your finger. Which number is missing?",
+            "Point to the blank on the line. What number goes there?",
         ),
         answer=number_word(number),
         working=f"{number} lies beside {' and '.join(near)}",
         cues=(
-            Cue("Give the eyes time. Then: start at the very left and say each number."),
+            Cue("Start at the very left and say each number."),
             Cue("Put a finger on the blank. Which numbers stand beside it?"),
             Cue("Walk from the left together and whisper. Fall silent at the blank."),
         ),
@@ -86,17 +86,16 @@ def _where(number: int, draw: Draw) -> Draft:
     sign = "+" if number > near else "−"
     return Draft(
         say=draw.way(
-            f"Put your finger where {word} lives.",
+            f"Put your finger where {word} goes.",
             f"Where on the line is {word}? Point to it.",
             f"Point to the blank that should say {word}.",
-            f"The snail is on {word}. Show me the spot.",
-            f"Hop the bear along from zero to {word}. Show me where it stops.",
+            f"Hop your finger from zero to {word}. Show me where it stops.",
         ),
         answer=_place(number, near),
         accept=tuple(_place(number, named) for named in others),
         working=f"{near} {sign} {abs(number - near)} = {number}",
         cues=(
-            Cue(f"Give the eyes time. Then: does {word} come before five, or after it?"),
+            Cue(f"Does {word} come before five, or after it?"),
             Cue("Put a finger on the nearest number that you can read."),
             Cue("Start at that number together and step from tick to tick. The child says when to stop."),
         ),
@@ -136,7 +135,7 @@ def _across(ten: int, on: bool, draw: Draw) -> _Trip:
     return _Trip(ten + past - hops, hops) if on else _Trip(ten - past + hops, -hops)
 
 
-def _land(item: str, trip: _Trip, draw: Draw) -> Draft:
+def _land(item: str, trip: _Trip, animal: str, draw: Draw) -> Draft:
     start, steps = number_word(trip.start), abs(trip.hops)
     low, high = _window(item, trip, draw)
     ahead = range(trip.start + 1, high + 1) if trip.hops > 0 else range(low, trip.start)
@@ -144,12 +143,12 @@ def _land(item: str, trip: _Trip, draw: Draw) -> Draft:
     path = [*passed[1:], trip.end]
     sign = "+" if trip.hops > 0 else "−"
     return Draft(
-        say=_say_hops(trip, draw),
+        say=_say_hops(trip, animal, draw),
         answer=number_word(trip.end),
         working=f"{trip.start} {sign} {steps} = {trip.end}"
         + (f": {', '.join(map(str, path))}" if steps > 1 else ""),
         cues=(
-            Cue(f"Give the eyes time. Then: a finger on {start}. The first hop lands on the next tick."),
+            Cue(f"A finger on {start}. The first hop lands on the next tick."),
             Cue(
                 f"Here is the whole line, with a dot on {start}. Hop along it.",
                 pictures.NumberLine(low, high, start=trip.start),
@@ -162,20 +161,20 @@ def _land(item: str, trip: _Trip, draw: Draw) -> Draft:
     )
 
 
-def _say_hops(trip: _Trip, draw: Draw) -> Way:
+def _say_hops(trip: _Trip, animal: str, draw: Draw) -> Way:
     start, hops = number_word(trip.start), _HOPS[abs(trip.hops)]
-    way = "on" if trip.hops > 0 else "back"
+    way = "ahead" if trip.hops > 0 else "back"
     return draw.way(
         f"Start at {start}. Take {hops} {way}. Where do you land?",
-        f"The bear sits on {start}. It makes {hops} {way}. Where is it now?",
-        f"A frog on {start} takes {hops} {way}. On which number does it land?",
+        f"{animal} sits on {start}. {animal} takes {hops} {way}. Where now?",
         f"Stand on {start}. Take {hops} {way}. Where are you?",
-        f"From {start}, make {hops} {way}. What number do you reach?",
+        f"Put your finger on {start}. Take {hops} {way}. Where are you?",
+        f"Take {hops} {way} from {start}. Where do you land?",
     )
 
 
 def _begin(trip: _Trip) -> Cue:
-    start, way = number_word(trip.start), "on" if trip.hops > 0 else "back"
+    start, way = number_word(trip.start), "ahead" if trip.hops > 0 else "back"
     if abs(trip.hops) == 1:
         return Cue(f"Say “{start}” together, lift a finger, and let the child set it down.")
     return Cue(f"Say “{start}” together and make the first hop {way}. The child makes the rest.")

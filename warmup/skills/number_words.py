@@ -25,22 +25,22 @@ _WORDS: dict[str, tuple[Sequence[int], Sequence[int]]] = {
     "forty": ((40, 40, 41, 42, 43, 44, 45), range(20, 100)),
 }
 _WATCH = {
-    "to-five": "Guessing from the first letter: four and five, two and three start alike.",
-    "two": "Passing over it: it sounds like the “to” in “to bed”. Or sounding out the w.",
-    "to-ten": "Six and seven taken for each other: both start with s. Look at the end.",
+    "to-five": "Guessing from the first letter: some of these words start alike.",
+    "two": "Sounding out the w: this word does not sound as it is spelled.",
+    "to-ten": "Guessing from the first letter. Look at the end of the word too.",
     "eight": "Sounding it out letter by letter. This word does not sound as it is spelled.",
     "to-twenty": "The -teen is not read, so the card with the bare digit is chosen.",
-    "eleven-twelve": "No teen to be seen in either. Both look like words of their own.",
-    "tens-and-two-words": "Only the last part is read, or the parts are put down the other way round.",
+    "eleven-twelve": "Looking for a -teen. This word has none.",
+    "tens-and-two-words": "Only the last part is read, or the parts are put down the other way around.",
     "forty": "Four is spelled with a u; this word has none. The ending may be read as teen.",
 }
 
 
-# Words that cannot be sounded out, and what there is that many of.
-_ODD = {1: "noses on your face", 2: "ears on your head", 8: "legs on a spider"}
+# Words that cannot be sounded out.
+_ODD = (1, 2, 8)
 
 
-def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, morning: Morning, draw: Draw) -> Draft:
     """A word to read and four numerals to choose among."""
     numbers, others = _WORDS[item]
     number = draw.pick(numbers)
@@ -49,10 +49,10 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             "Read this word. Which card is its number?",
-            "The lid has this word on it. Point to its number.",
+            "Can you read this word? Point to its number.",
             "What does the word say? Show me that number.",
-            "The bear wrote this. Find the card that says the same.",
-            "Bear wants as many as this word says. Touch the number.",
+            f"{morning.animal} wrote this word. Which number is it?",
+            "This word is a number. Which card is it?",
             "Match the word with its card. Touch the card.",
         ),
         answer=word,
@@ -83,44 +83,36 @@ def _like(item: str, number: int) -> Sequence[int]:
 
 def _cues(number: int, word: str) -> tuple[Cue, Cue, Cue]:
     if number > 20 and number % 10:
-        first, last = word.split("-")
         return (
-            Cue("Give the eyes time. Then: the little line cuts the word in two. Read the front part first."),
-            Cue(f"Cover the end. Read the front together: “{first[:2]}…” How many tens does it mean?"),
-            Cue(f"Uncover the end: “{last[0]}…” The child reads it and puts tens and ones side by side."),
+            Cue("The little line cuts the word in two. Read the front part first."),
+            Cue("Cover the end together. The child reads the front. How many tens does it mean?"),
+            Cue("Uncover the end together. The child reads it and puts tens and ones side by side."),
         )
-    start = f"Give the eyes time. Then: it begins with “{word[0]}”. What sound could that be?"
-    odd = "Give the eyes time. Then: this word does not sound as it looks. Where have you seen it?"
+    start = "Look at the first letter. What sound does it make?"
+    odd = "This word does not sound as it looks. Where have you seen it?"
     return (Cue(odd if number in _ODD else start), _model(number, word), _begin(number, word))
 
 
 def _model(number: int, word: str) -> Cue:
     """What to look at: the end of a long word, or numbers in order for a short one."""
     if word.endswith("teen"):
-        return Cue("Look at the end, -teen. It means “and ten”. Which cards have a ten?")
+        return Cue("Look at the end, -teen. It means “and ten”. Which part of a card says that?")
     if word.endswith("ty"):
-        return Cue("Look at the end, -ty. It means tens. Which cards are whole tens?")
+        return Cue("Look at the end, -ty. It means tens. What does a card look like that says so?")
     low = 0 if number < 6 else 6 if number <= 10 else 10
     row = tuple(str(n) for n in range(low, min(low + 6, 13) if low != 6 else 10))
-    ask_for = "looks like this word" if number in _ODD else f"starts like “{word[0]}”"
+    ask_for = "looks like this word" if number in _ODD else "starts like this word"
     return Cue(f"Say each number in order with a finger. Which name {ask_for}?", pictures.NumberRow(row))
 
 
 def _begin(number: int, word: str) -> Cue:
-    """The word's sound begun, for the child to finish."""
+    """What is begun together: the count for a word that cannot be sounded out, else the reading of it."""
     if word.endswith(("teen", "ty")):
-        stem = "eight" if word.startswith("eigh") else word.removesuffix("teen").removesuffix("ty")
-        return Cue(f"Cover the ending and read “{stem}” together. Uncover it. The child says it whole.")
-    if number in (11, 12):
-        return Cue(
-            f"Build ten and {number_word(number - 10)} with straws. The child counts, then looks again."
-        )
-    if number in _ODD:
-        return Cue(
-            f"It starts with “{word[0]}”. There are as many {_ODD[number]}. The child counts and looks."
-        )
-    sound = word[: 2 if word.startswith("th") else 1]
-    return Cue(f"Run a finger under it and start it together: “{sound}…” The child ends it.")
+        return Cue("Cover the ending together. The child reads the front, then uncovers it and reads it all.")
+    if number in _ODD or number in (11, 12):
+        low = "ten" if number > 10 else "zero"
+        return Cue(f"Count up together from {low}, slowly. The child stops at the name that fits this word.")
+    return Cue("Run a finger under the word together, letter by letter. The child says what it makes.")
 
 
 def _level(key: str, label: str, extra: str, stands_on: str) -> Level:

@@ -8,7 +8,7 @@ that -teen and -ty sound alike follows from the words themselves.
 from collections.abc import Sequence
 
 from warmup import pictures
-from warmup.draw import Draw, Way
+from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
 from warmup.pictures import Picture
 from warmup.skills._number import card_place, chart_rows, chart_to, dealt, swapped, tens_and_ones
@@ -45,13 +45,13 @@ _LOOKS_LIKE = {
     10: (1,),
 }
 _WATCH = {
-    "to-5": "A 2 and a 5 mixed up, or a 3 read from the back. Trace it, then ask.",
-    "to-10": "A 7 read as one. Ten read as “one, zero”: the two digits are one number.",
-    "to-20": "Twelve read as “one, two”, or fourteen as forty: the ones are said first.",
-    "to-50": "Reading the digits from right to left, or one by one: “four, seven”.",
-    "to-100": "Sixty heard as sixteen. For a hundred: “ten-zero”.",
+    "to-5": "Mixing up shapes that look alike, or seeing them turned around. Trace it, then ask.",
+    "to-10": "Mixing up shapes that look alike. Or reading both digits of a number by themselves.",
+    "to-20": "Reading the two digits one by one, or hearing -teen as -ty.",
+    "to-50": "Reading the digits from right to left, or one by one.",
+    "to-100": "Hearing -ty as -teen, or reading the digits one by one.",
     "six-nine": "The loop is up for one and down for the other. Turned cards add to it.",
-    "twelve-twenty-one": "The same two digits, read the other way round.",
+    "twelve-twenty-one": "The same digits, read the other way around.",
     "thirteen-thirty-one": "The three is heard first in both words, so it is looked for first.",
     "fifteen-fifty": "The two words sound alike. Lean on the ending: fif-TEEN, fif-TY.",
     "teens-and-tens": "The ending is missed: -teen for -ty. Say it slowly and lean on the end.",
@@ -72,13 +72,13 @@ def _read(item: str, number: int, draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             "What number is this?",
-            "This number is on a door. Read it to me.",
-            "The book is open at this page. What page is it?",
-            "This is on the bus. What number do you read?",
-            "A label on the jam says this. What number is it?",
+            "Read this number to me.",
+            "Pretend this is a page in a book. What page is it?" if number else "Say this number for me.",
+            "Look at all of it. What number is it?",
+            "Look at this number. How do you say it?",
         ),
         answer=number_word(number),
-        accept=("none", "oh") if number == 0 else (),
+        accept=("oh",) if number == 0 else (),
         working=_working(number),
         cues=_read_cues(number),
         watch_for=_WATCH[item],
@@ -92,7 +92,7 @@ def _find(item: str, number: int, draw: Draw) -> Draft:
     """A number is said; the child finds its card among four."""
     cards = _cards(item, number, draw)
     return Draft(
-        say=_find_ways(number_word(number), draw),
+        say=draw.way(*_find_ways(number_word(number))),
         answer=card_place(cards, number),
         working=_working(number),
         cues=_find_cues(number),
@@ -103,12 +103,12 @@ def _find(item: str, number: int, draw: Draw) -> Draft:
     )
 
 
-def _find_ways(word: str, draw: Draw) -> Way:
-    return draw.way(
+def _find_ways(word: str) -> tuple[str, ...]:
+    return (
         f"Point to {word}.",
         f"Which card says {word}? Touch it.",
-        f"The bear lives at number {word}. Show me his door.",
-        f"We want page {word}. Which of these is it?",
+        f"Show me the number {word}.",
+        f"Put your finger on {word}.",
         f"Find {word} for me.",
     )
 
@@ -157,20 +157,20 @@ def _read_cues(number: int) -> tuple[Cue, Cue, Cue]:
     where, chart = _model(number)
     if number == 100:
         return (
-            Cue("Wait. Then: how many digits are there? It is more than any number with two."),
+            Cue("How many digits are there? It is more than any number with two."),
             Cue("Run down the last column of the chart, a ten at a time.", chart),
             Cue("Count by tens together: “ten, twenty, thirty…” to the end of the chart."),
         )
     if number <= 10:
         return (
-            Cue("Wait. Then: trace it in the air with a finger."),
+            Cue("Trace it in the air with a finger."),
             Cue(f"{where} Which looks just the same?", chart),
             _count_up(number),
         )
     tens, ones = divmod(number, 10)
-    first = f"Wait. Then: look at the {tens} first. How many tens is that?"
+    first = f"Look at the {tens} first. How many tens is that?"
     return (
-        Cue("Wait. Then: the 1 in front is a ten. Ten and what?" if number < 20 else first),
+        Cue("The 1 in front is a ten. Ten and what?" if number < 20 else first),
         Cue(f"{where} Find the same two digits in the same order.", chart),
         Cue(
             f"Say together: “ten and {number_word(ones)}”. The child gives it its name."
@@ -197,28 +197,24 @@ def _find_cues(number: int) -> tuple[Cue, Cue, Cue]:
     where, chart = _model(number)
     if number <= 10:
         return (
-            Cue(f"Wait. Then: draw {word} on the table with a finger."),
+            Cue(f"The child draws {word} on the table with a finger."),
             Cue(
                 f"{where} Count to {word}, then look for that shape."
                 if number
                 else f"{where} Where does the row begin?",
                 chart,
             ),
-            Cue(f"Cover a card that is not it. “Not this. Is {word} here?” Go on together."),
+            Cue(f"Trace each card together with a finger. The child says when it is {word}."),
         )
     tens, ones = divmod(number, 10)
     end = "teen" if word.endswith("teen") else "ty" if word.endswith("ty") else ""
     return (
-        Cue(
-            f"Wait. Then say it slowly, and lean on the end: {word}."
-            if end
-            else f"Wait. Say it again: {word}."
-        ),
+        Cue(f"Say it slowly, and lean on the end: {word}." if end else f"Say it again: {word}."),
         Cue(f"{where} Count on to {word} with a finger, then look at the cards.", chart),
         Cue(
-            f"“{_begin_tens(tens)} Which cards start that way?” Then let the child look for the ones."
+            f"“{_begin_tens(tens)} Which digit on a card tells that?” Then the child looks for the ones."
             if ones
-            else f"Say “{tens_and_ones(number)}, no ones”. Cover each card that has ones."
+            else f"Say “{tens_and_ones(number)}, no ones” together. Which digit says that there are no ones?"
         ),
     )
 

@@ -17,8 +17,8 @@ Side = Literal["left", "right"]
 _WATCH = {
     "to-third": "Counting from the end that is nearer. The door says which end is first.",
     "which-end": "First stays at the old end, though the door has moved.",
-    "to-tenth": "Saying the counting word: “six” for sixth. Say it back with its ending.",
-    "fifth": "“Fiveth.” The word bends: fifth.",
+    "to-tenth": "Saying the counting word. Say it back with the ending of a place.",
+    "fifth": "“Fiveth.” The middle of the word changes as well as its end.",
     "to-31st": "“Twenty-oneth.” Only the last part bends, as first, second, third do.",
     "twelfth": "“Twelveth” or “two-teenth”. The v turns to an f.",
     "twenty-first": "“Twenty-oneth.” The last part is said as first.",
@@ -53,16 +53,16 @@ def _point(item: str, draw: Draw) -> Draft:
     name = "last" if place == count and (count > 3 or draw.coin()) else ordinal_word(place)
     say = (
         draw.way(
-            f"See where the door is now. Who is {name}?",
-            f"They wait to go out. Touch the {name} friend.",
-            f"The line moved to this door. Point to the {name} friend.",
+            f"Find the door first. Who is {name} in line?",
+            f"The line starts at the door. Touch the {name} one.",
+            f"Look where the door is. Point to the {name} one.",
         )
         if item == "which-end"
         else draw.way(
-            f"They wait at the door. Who is {name}?",
-            f"Here is the line for the bath. Touch the {name} friend.",
-            f"Who goes in {name}? Point.",
-            f"Put a finger on the {name} friend in line.",
+            f"They wait in line at the door. Who is {name}?",
+            f"Touch the {name} one in line.",
+            f"Who goes in the door {name}? Point.",
+            f"Put your finger on the {name} one in line.",
         )
     )
     begin = (
@@ -76,13 +76,13 @@ def _point(item: str, draw: Draw) -> Draft:
         accept=(f"the {ordinal_word(count + 1 - place)} from the {_other(front)}",),
         working=f"{place}{_ending(place)} of {count}, counted from the door at the {front}",
         cues=(
-            Cue("Wait. Then: find the door. Who could go in before all the rest?"),
+            Cue("Find the door. Who could go in before all the rest?"),
             Cue("Line up a few toys at a real door, and look at both lines."),
             Cue(begin),
         ),
         watch_for=_WATCH[item],
         given={"count": count, "front": front, "place": place, "name": name},
-        picture=pictures.Queue(count, front),
+        picture=pictures.ToyLine(count, front),
         guess=0.25,
     )
 
@@ -93,21 +93,22 @@ def _hat(item: str, place: int, draw: Draw) -> Draft:
     count = draw.between(max(place, 6), 10)
     return Draft(
         say=draw.way(
-            "Start at the door. In which place is the hat?",
-            "They wait at the door. Which place has the hat?",
-            "One of them has a hat on. Which place is it in?",
-            "They go in one by one. In which place is the hat?",
+            "Start at the door. What place in line has the hat?",
+            "Count from the door: first, second, third. Which has the hat?",
+            "Somebody in line has a hat. What place is that?",
+            "They go in one by one. What place has the hat?",
         ),
         answer=ordinal_word(place),
+        accept=(f"the {ordinal_word(place)}",),
         working=f"counted from the door at the {front}: {place}{_ending(place)} of {count}",
         cues=(
-            Cue("Wait. Then: start with the friend at the door, not at the end."),
+            Cue("Start with the one at the door, not at the end."),
             Cue("Touch each head from the door on. Say the line words: first, second, third…"),
             Cue("Walk a finger along and say them together; stop at the hat, and the child ends it."),
         ),
         watch_for=_WATCH[item],
         given={"count": count, "front": front, "place": place},
-        picture=pictures.Queue(count, front, (place,)),
+        picture=pictures.ToyLine(count, front, (place,)),
         guess=0.1,
     )
 
@@ -129,14 +130,16 @@ def _of_list(kind: str, names: tuple[str, ...], first: str, place: int, item: st
     begun = ", ".join(names[:2])
     return Draft(
         say=draw.way(
-            f"Let {first} be the first {one}. Which {one} is {word}?",
-            f"Start the {kind} at {first}. Which is {word}?",
+            f"{first} is the first {one}. Which {one} is {word}?"
+            if kind == "months"
+            else f"Start the week on {first}. Which {one} is {word}?",
+            f"Say the {kind}, starting at {first}. Which is {word}?",
             f"If {first} is first, which {one} is {word}?",
         ),
         answer=names[place - 1],
         working=", ".join(f"{n} {name}" for n, name in enumerate(names[:place], start=1)),
         cues=(
-            Cue(f"Wait. Then: put up a finger for {first}. Which comes second?"),
+            Cue(f"Put up a finger for {first}. Which comes second?"),
             Cue(f"A finger for each {one}, from {first} on, until {number_word(place)} are up."),
             Cue(f"Begin together: “{begun}…” A finger each. The child goes on."),
         ),
@@ -167,14 +170,14 @@ def _beside(item: str, day: int, other: int, side: str, draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"Which day comes just {side} the {given_word}?",
-            f"The bear sleeps on the {given_word} stair. Which is just {side} it?",
+            f"The cat sleeps on the {given_word} stair. Which is just {side} it?",
             f"You read the {given_word} page. Which page is just {side}?",
         ),
         answer=ordinal_word(day),
         accept=(f"the {ordinal_word(day)}",),
         working=f"{other}{_ending(other)}, one {'on' if side == 'after' else 'back'}: {day}{_ending(day)}",
         cues=(
-            Cue(f"Wait. Then: {number_word(other)}. What number is just {side} that?"),
+            Cue(f"{number_word(other).capitalize()}. What number is just {side} that?"),
             Cue("On a wall calendar, find that day. Step one square on or back from it."),
             Cue(f"Begin together: “{_run_up(day)}…” and let the child go one step on."),
         ),
@@ -193,7 +196,7 @@ def _turned(item: str, day: int, draw: Draw) -> Draft:
     word = number_word(day)
     return Draft(
         say=draw.way(
-            f"{word.capitalize()} friends wait in line. In which place is the last?",
+            f"{word.capitalize()} kids wait in line. In which place is the last?",
             f"The calendar shows {word}. Say it the way we say a date.",
             f"You end on page {word}. Say its place, like first or third.",
         ),
@@ -201,7 +204,7 @@ def _turned(item: str, day: int, draw: Draw) -> Draft:
         accept=(f"the {ordinal_word(day)}",),
         working=f"{day} in a row: the last is the {day}{_ending(day)}",
         cues=(
-            Cue("Wait. Then: one is first, two is second. How does this number change?"),
+            Cue("One is first, two is second. How does this number change?"),
             Cue(
                 "Look at the numbers up to it. Say each as a place, low ones first.",
                 pictures.NumberRow(tuple(str(n) for n in (day - 2, day - 1, day))),
@@ -238,9 +241,9 @@ SKILL = Skill(
             ("to-third", "which-end"),
             seconds=20,
             guess=0.25,
-            table="toy queue",
+            table="toys in a line",
         ),
-        Level("to-tenth", "to tenth", ("to-tenth", "fifth"), guess=0.1, table="toy queue"),
+        Level("to-tenth", "to tenth", ("to-tenth", "fifth"), guess=0.1, table="toys in a line"),
         Level("to-31st", "to thirty-first", ("to-31st", "twelfth", "twenty-first"), table="wall calendar"),
     ),
     ask=ask,

@@ -1,7 +1,7 @@
 """parts: split a number in two, find the part that is hidden.
 
 K.OA.A.3: split a number up to ten into two parts, in more than one way (Common Core State Standards
-for Mathematics, 2010). A part of zero counts as a part. A pair turned round is right when any split is
+for Mathematics, 2010). A part of zero counts as a part. A pair turned around is right when any split is
 asked for, and no new way when another one is.
 """
 
@@ -56,16 +56,16 @@ def _split(whole: int, draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"Here are {thing.of(whole)}. Make two piles. How many in each?",
-            f"Put {thing.of(whole)} in two hands. How many in each hand?",
-            f"{upper(word)} ducks swim in two tubs. How many could be in each?",
-            f"Lay {thing.of(whole)} on two plates. Tell me how many on each.",
-            f"{upper(word)} can be two parts. Which two?",
+            f"Hold {thing.of(whole)} in two hands. How many in each?",
+            f"{upper(word)} ducks sit in two tubs. How many could be in each?",
+            f"Put {thing.of(whole)} on two plates. How many on each?",
+            f"Split {word} into two parts. What are they?",
         ),
         answer=_pair(*first),
         accept=tuple(_pair(*pair) for pair in pairs if pair != first),
-        working=f"{_both(pairs[: whole // 2 + 1])}, or the same turned round",
+        working=f"{_both(pairs[: whole // 2 + 1])}, or the same turned around",
         cues=(
-            Cue("Say it again. Then: push some over to the side."),
+            Cue("Say it again. Push some over to the side."),
             Cue("Point to each pile in turn. How many lie here? How many lie there?"),
             Cue("Move the first over together. The child moves more, or stops, and counts both."),
         ),
@@ -76,7 +76,7 @@ def _split(whole: int, draw: Draw) -> Draft:
 
 
 def _new_way(whole: int, draw: Draw) -> Draft:
-    """One way is told, another asked for; the same pair turned round is not another."""
+    """One way is told, another asked for; the same pair turned around is not another."""
     left = draw.between(1, whole - 1)
     right, word = whole - left, number_word(whole)
     others = [(a, whole - a) for a in range(whole + 1) if a not in (left, right)]
@@ -84,49 +84,52 @@ def _new_way(whole: int, draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"{upper(word)} can be {_pair(left, right)}. What else can it be?",
-            f"I split {word} into {_pair(left, right)}. You split it in a new way.",
-            f"My two piles are {_pair(left, right)}. Make {word} with two other piles.",
-            f"{upper(_pair(left, right))} make {word}. Which other two make {word}?",
+            f"I split {word} into {_pair(left, right)}. Split it another way.",
+            f"{upper(_pair(left, right))} make {word}. Tell me another way.",
+            f"I made {word} with {_pair(left, right)}. Find a new way.",
         ),
         answer=_pair(*first),
         accept=tuple(_pair(*pair) for pair in others if pair != first),
         working=f"{left} + {right} = {whole}; also {_both([pair for pair in others if pair[0] <= pair[1]])}",
         cues=(
-            Cue(f"Say it again. Then: start from my {_pair(left, right)}. Can one move over?"),
-            Cue("Lay it out in two piles. Move some from this pile to that.", _bond(whole, left, right)),
+            Cue(f"Say it again. Start from my {_pair(left, right)}. Can one move over?"),
+            Cue("Lay out both parts. Move some from this pile to that.", _part_whole(whole, left, right)),
             Cue("Slide the first across together. The child counts both piles."),
         ),
-        watch_for=f"The same pair turned round: {_pair(right, left)}. Nod, and ask for other piles."
+        watch_for="The same pair turned around. Nod, and ask for other parts."
         if left != right
-        else "The same pair again. Nod, and ask for other piles.",
+        else "The same pair again. Nod, and ask for other parts.",
         given={"whole": whole, "shown": [left, right]},
         table="beans, cup",
     )
 
 
-def _bond(whole: int, left: int | None, right: int | None) -> "pictures.PartWhole":
-    return pictures.PartWhole(str(whole), *("?" if part is None else str(part) for part in (left, right)))
+def _part_whole(whole: int, left: int, right: int | None = None) -> "pictures.PartWhole":
+    return pictures.PartWhole(str(whole), str(left), "?" if right is None else str(right))
 
 
 def _turned(whole: int, draw: Draw) -> Draft:
-    """The pair is told; the same pair turned round is asked for."""
+    """The pair is told; the same pair turned around is asked for."""
     left = draw.pick([part for part in range(1, whole) if 2 * part != whole])
     right = whole - left
-    two, word, make = _pair(left, right), number_word(right), number_word(whole)
-
+    two, make = _pair(left, right), number_word(whole)
+    thing = draw.pick((SOCK, CUP, BLOCK))
     return Draft(
         say=draw.way(
-            f"{upper(two)} make {make}. {upper(word)} and what make {make}?",
-            f"{_colors(SOCK, left, right)} make {make}. Make {make} with {word} red. How many are blue?",
-            f"{_colors(CUP, left, right)} make {make}. Make {make} with {word} red. How many are blue?",
-            f"{upper(make)} is {two}. Turn it round. {upper(word)} and what?",
+            f"{upper(two)} make {make}. Say it the other way around.",
+            f"{upper(make)} is {two}. Turn the parts around. What is it now?",
+            f"{_colors(thing, left, right)} make {make}. Now swap the colors. How many of each?",
         ),
-        answer=number_word(left),
+        answer=_pair(right, left),
+        accept=(
+            f"{_pair(right, left)} make {make}",
+            f"{number_word(right)} red and {number_word(left)} blue",
+        ),
         working=f"{left} + {right} = {whole}, so {right} + {left} = {whole}",
         cues=(
-            Cue(f"Say it again. Then: we know that {two} make {make}."),
-            Cue("Lay the two piles out. Walk round and look from the other side."),
-            Cue(f"Point to the pile that is {word} together. The child says the other."),
+            Cue(f"Say it again. We know that {two} make {make}."),
+            Cue("Lay the two piles out. Walk around and look from the other side."),
+            Cue("Touch the pile that comes last together. The child says that one first, then the other."),
         ),
         watch_for="Counting it all out again. It is the same pile, seen from the other side.",
         given={"whole": whole, "left": left, "right": right},
@@ -144,24 +147,26 @@ def _hidden(whole: int, seen: int, draw: Draw) -> Draft:
     thing, word, part = draw.pick(_THINGS), number_word(whole), whole - seen
     shown = number_word(seen) if seen else "none"
     ends = {
-        0: "Saying zero over again. All of them are hiding.",
-        whole: "Silence: none can feel like no answer.",
+        0: "Saying back the number just heard. Ask where they are.",
+        whole: "Silence, or a shrug. Ask again, and give it time.",
     }
+    say = draw.way(
+        f"I have {thing.of(whole)}. You see {shown}. How many am I hiding?",
+        f"There are {word} ducks. You see {shown}. How many are hiding?",
+        f"{upper(word)} is {number_word(seen)} and what?",
+        f"The bag has {thing.of(whole)}. Take out {shown}. How many stay in?",
+        f"We need {thing.of(whole)}. We have {shown}. How many more?",
+    )
     return Draft(
-        say=draw.way(
-            f"I have {thing.of(whole)}. I show you {shown}. How many do I hide?",
-            f"{upper(word)} ducks live in the pond. You see {shown}. How many hide?",
-            f"{upper(word)} is {number_word(seen)} and what?",
-            f"The bag has {thing.of(whole)}. You take out {shown}. How many stay in?",
-            f"We need {thing.of(whole)}. We have {shown}. How many must we find?",
-        ),
+        say=say,
+        do=_hide(thing.of(whole), shown, say.key),
         answer=number_word(part),
         accept=("none", "nothing") if part == 0 else (),
         working=f"{whole} = {seen} + {part}",
         cues=(
-            Cue(f"Say it again. Then: {word} is all of them. How many have we got here?"),
-            Cue("A circle of the bond is empty. Which number lives there?", _bond(whole, seen, None)),
-            Cue(f"Hold up {word} fingers together. Cover {shown}. The child says how many are bare."),
+            Cue(f"Say it again. {word.capitalize()} is all of them. How many do we see?"),
+            Cue("The whole is on top. A part is empty. Which number goes there?", _part_whole(whole, seen)),
+            Cue(f"Hold up {word} fingers together. Cover {shown}. The child says how many still show."),
         ),
         watch_for=ends.get(
             seen, f"Saying {word} again: all of them for the hidden part. Uncover them and look."
@@ -170,6 +175,17 @@ def _hidden(whole: int, seen: int, draw: Draw) -> Draft:
         picture=pictures.Counters(seen, what="counters") if 0 < seen < whole else None,
         table="beans, cup",
     )
+
+
+def _hide(things: str, shown: str, way: str) -> str:
+    """What the adult does first, where the words need it."""
+    match way:
+        case "a":
+            return f"Take {things} in your hands. Show {shown}."
+        case "d":
+            return f"Put {things} in a bag."
+        case _:
+            return ""
 
 
 SKILL = Skill(

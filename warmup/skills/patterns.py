@@ -18,7 +18,13 @@ from warmup.skills.base import Draft, Level, Skill
 from warmup.words import number_word
 
 _DOING = ("clap", "stamp", "snap", "hum", "tap", "nod")
-_LAYING = ("fork", "spoon", "cup", "plate", "sock", "hat")
+_LAYING = ("fork", "spoon", "cup", "block", "sock", "hat")
+# How the adult gives a row that is not in a picture.
+_DO = {
+    "do": "Do each one as you say it, with a steady beat.",
+    "lay": "Set them in a row as you say them, from your child’s left.",
+    "see": "",
+}
 _FAMILIES = {
     "ab-heard": ("AB",),
     "ab-seen": ("AB",),
@@ -110,6 +116,7 @@ def _next(item: str, row: _Row, want: int, draw: Draw) -> Draft:
         picture=pictures.PatternRow((*row.given, *("?",) * want)) if row.how == "see" else None,
         guess=round(1 / len(set(row.part)) ** want, 2),
         table=_table(row),
+        do=_DO[row.how],
     )
 
 
@@ -120,36 +127,33 @@ def _say_next(row: _Row, question: str, draw: Draw) -> Way:
             return draw.way(
                 f"Listen. {pieces}. {question}",
                 f"Do it with me. {pieces}. {question}",
-                f"The bear dances. {pieces}. {question}",
-                f"This is my march. {pieces}. {question}",
+                f"Say it with me. {pieces}. {question}",
             )
         case "lay":
             return draw.way(
-                f"I lay this row. {pieces}. {question}",
-                f"The shelf goes like this. {pieces}. {question}",
+                f"Look at my row. {pieces}. {question}",
                 f"Say my row with me. {pieces}. {question}",
-                f"Bear lays them out. {pieces}. {question}",
+                f"{pieces}. Keep going. {question}",
             )
         case _:
             return draw.way(
                 f"Look at my row. {question}",
                 f"Touch each shape and say it. {question}",
-                f"The row wants to go on. {question}",
-                f"Bear laid this row. {question}",
+                f"This row keeps going. {question}",
             )
 
 
 def _going_on(row: _Row) -> tuple[Cue, Cue, Cue]:
     if row.how == "see":
         return (
-            Cue("Wait. Then: say the row from its start, and tap the table at each."),
+            Cue("Say the row from its start, and tap the table at each."),
             Cue("Cover all but the start. Slide the hand on, a shape at a time."),
             Cue("Point along the row together in a sing-song. Stop talking at the empty place."),
         )
     forms = dict(zip(dict.fromkeys(row.part), FORMS, strict=False))
     drawn = _said([f"each {piece} a {form}" for piece, form in forms.items()])
     return (
-        Cue(f"Wait. Then: hear it again from “{row.given[0]}, {row.given[1]}”."),
+        Cue(f"Hear it again from “{row.given[0]}, {row.given[1]}”."),
         Cue(
             f"Here it is drawn: {drawn}. Touch along it.",
             pictures.PatternRow((*(forms[piece] for piece in row.given), "?")),
@@ -170,18 +174,18 @@ def _missing(row: _Row, draw: Draw) -> Draft:
     gap = draw.between(2, len(row.given) - 2)
     shown = tuple("?" if place == gap else piece for place, piece in enumerate(row.given))
     seen = row.how == "see"
-    pieces = upper(_said(tuple("something" if piece == "?" else piece for piece in shown)))
+    pieces = upper(_said(tuple("blank" if piece == "?" else piece for piece in shown)))
     say = (
         draw.way(
             "A shape fell out of my row. Which shape was it?",
             "Look at the row. What goes in the gap?",
-            "Bear hid a shape from the row. Which do we need?",
+            "One shape is gone from this row. Which one?",
         )
         if seen
         else draw.way(
-            f"{pieces}. What is the something?",
-            f"I left out a piece. {pieces}. What is it?",
-            f"Bear forgot a piece. {pieces}. Which is it?",
+            f"{pieces}. What goes in the blank?",
+            f"I left one out. {pieces}. Which one?",
+            f"Listen for the blank. {pieces}. What goes there?",
         )
     )
     return Draft(
@@ -189,7 +193,7 @@ def _missing(row: _Row, draw: Draw) -> Draft:
         answer=row.at(gap),
         working=f"{_said(row.part)} over and over",
         cues=(
-            Cue("Wait. Then: say the row from its start, with a beat."),
+            Cue("Say the row from its start, with a beat."),
             Cue("Find a stretch of the row without a gap. How does it go?"),
             Cue("Say the row together up to the gap, and fall silent there."),
         ),
@@ -198,6 +202,7 @@ def _missing(row: _Row, draw: Draw) -> Draft:
         picture=pictures.PatternRow(shown) if seen else None,
         guess=round(1 / len(set(row.part)), 2),
         table=_table(row),
+        do=_DO[row.how] and f"{_DO[row.how]} Skip one place at “blank”.",
     )
 
 
@@ -211,9 +216,9 @@ def _turned(part: tuple[str, ...]) -> list[str]:
 
 def _naming(row: _Row) -> tuple[Cue, Cue, Cue]:
     return (
-        Cue("Wait. Then: tell me when you hear it start over."),
+        Cue("Tell me when you hear it start over."),
         Cue("Draw a finger along, and stop at the very place where it starts over."),
-        Cue("Say the row together and clap hands each time it starts over. The child says the bit between."),
+        Cue("Say the row together and clap hands each time it starts over. The child says the part between."),
     )
 
 
@@ -223,15 +228,15 @@ def _name(row: _Row, draw: Draw) -> Draft:
     seen = row.how == "see"
     ways = (
         (
-            "Look at my row. Which part comes again and again?",
-            "Say the bit of this row that repeats.",
-            "What do I lay over and over in this row?",
+            "Look at my row. Which part repeats?",
+            "Say the part of this row that repeats.",
+            "Which part comes again and again in this row?",
         )
         if seen
         else (
             f"{pieces}. Which part comes again and again?",
-            f"{pieces}. Say the bit that repeats.",
-            f"Hear this. {pieces}. What do I say over and over?",
+            f"{pieces}. Say the part that repeats.",
+            f"Listen. {pieces}. Which part repeats?",
         )
     )
     return Draft(
@@ -244,6 +249,7 @@ def _name(row: _Row, draw: Draw) -> Draft:
         given={"shown": list(row.given), "ask": "part"},
         picture=pictures.PatternRow(row.given) if seen else None,
         table=_table(row),
+        do=_DO[row.how],
     )
 
 
@@ -253,14 +259,14 @@ def _how_long(row: _Row, draw: Draw) -> Draft:
     ways = (
         (
             "How many shapes until my row starts over?",
-            "Look at the part that repeats. How many shapes are in it?",
-            "Cut my row where it starts over. How many in each bit?",
+            "Look at the row. How many shapes come before it starts over?",
+            "How many shapes are in the part that repeats?",
         )
         if seen
         else (
             f"{pieces}. How many until it starts over?",
             f"{pieces}. How many are in the part that repeats?",
-            f"Hear this. {pieces}. How long is the bit that repeats?",
+            f"Listen. {pieces}. How many are in each part that repeats?",
         )
     )
     return Draft(
@@ -273,6 +279,7 @@ def _how_long(row: _Row, draw: Draw) -> Draft:
         picture=pictures.PatternRow(row.given) if seen else None,
         guess=0.5,
         table=_table(row),
+        do=_DO[row.how],
     )
 
 

@@ -20,15 +20,15 @@ _NUMBERS: dict[str, Sequence[int]] = {
     "to-50": tuple(range(21, 51)),
     "thirteen-thirty-one": (13, 31),
     "to-99": tuple(range(51, 100)),
-    "digits-and-hundreds": tuple(n for n in range(21, 100) if n % 10 and n % 11),
+    "digits-and-hundreds": tuple(n for n in range(22, 100) if n % 10 > 1 and n % 11),
 }
 _WATCH = {
-    "whole-tens": "Counting a bundle as one: “one, two, three”. Each bundle is ten.",
-    "forty": "Waiting for loose ones to name. Forty has none, and the 0 says so.",
-    "to-50": "Counting a bundle as one straw: three bundles and four loose make “seven”.",
+    "whole-tens": "Counting a bundle as a single straw. Each bundle is ten.",
+    "forty": "Looking for something to say about the ones. The last digit tells how many.",
+    "to-50": "Counting a bundle as one straw.",
     "thirteen-thirty-one": "The three is heard first in both words. Ask where the tens are.",
     "to-99": "The parts put down in the order they are heard, whichever is the tens.",
-    "digits-and-hundreds": "Going by the digit alone, not by its place; or “one hundred” and no more.",
+    "digits-and-hundreds": "Going by the digit alone, not by its place; or stopping after the hundred.",
     "ten-tens": "“Ten-ty”, or counting on by ones after ninety.",
 }
 _THINGS = ("straw", "stick", "crayon")
@@ -53,16 +53,18 @@ def _bundles(item: str, draw: Draw) -> Draft:
     """Some bundles of ten: how many in all?"""
     number = draw.pick(_NUMBERS[item])
     tens, things = number_word(number // 10), f"{draw.pick(_THINGS)}s"
+    say = draw.way(
+        f"Each bundle has ten {things}. Here are {tens} bundles. How many {things}?",
+        f"You have {tens} tens. What number is that?",
+        f"Here are {tens} bundles of ten {things}. How many {things}?",
+    )
     return Draft(
-        say=draw.way(
-            f"Each bundle has ten {things}. Here are {tens} bundles. How many {things}?",
-            f"You have {tens} tens. What number is that?",
-            f"I tie up {tens} bundles of ten {things}. How many {things} is that?",
-        ),
+        say=say,
         answer=number_word(number),
+        accept=() if say.key == "b" else (f"{number_word(number)} {things}",),
         working=f"{' + '.join(['10'] * (number // 10))} = {number}",
         cues=(
-            Cue(f"Wait. Then: what is in a bundle? There are {tens} of those."),
+            Cue(f"What is in a bundle? There are {tens} of those."),
             Cue(
                 "Touch each bundle in turn. What do you count by?", pictures.Bundles(number // 10, 0, things)
             ),
@@ -81,14 +83,14 @@ def _tens_in(item: str, draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"How many tens are in {word}?",
-            f"You tie {word} {things} in tens. How many bundles?",
+            f"You tie {word} {things} in bundles of ten. How many bundles?",
             f"A box holds ten {things}. How many boxes for {word}?",
         ),
         answer=number_word(number // 10),
-        accept=(f"{number_word(number // 10)} tens",),
+        accept=tuple(f"{number_word(number // 10)} {tens}" for tens in ("tens", "bundles", "boxes")),
         working=f"{number} = {' + '.join(['10'] * (number // 10))}",
         cues=(
-            Cue(f"Wait. Then: count by tens. When do you get to {word}?"),
+            Cue(f"Count by tens. When do you get to {word}?"),
             Cue("Look at the bundles. Each is a ten.", pictures.Bundles(number // 10, 0, things)),
             Cue(f"Count by tens to {word} together, a finger up for each. The child tells the fingers."),
         ),
@@ -108,17 +110,19 @@ def _together(item: str, draw: Draw) -> Draft:
         parts.reverse()
     said = " and ".join(parts)
     things = f"{draw.pick(_THINGS)}s"
+    say = draw.way(
+        f"{said.capitalize()}. What number is that?",
+        f"I have {said}. What number is that?",
+        f"Put out {said}. How many {things}?",
+        f"What number has {said}?",
+    )
     return Draft(
-        say=draw.way(
-            f"{said.capitalize()}. What number is that?",
-            f"The bear has {said}. What is his number?",
-            f"Make {said} with {things}. How many {things}?",
-            f"What number has {said}?",
-        ),
+        say=say,
         answer=number_word(number),
-        working=figures(number) if ones else f"{tens} x 10 = {number}",
+        accept=(f"{number_word(number)} {things}",) if say.key == "c" else (),
+        working=figures(number) if ones else f"{tens} × 10 = {number}",
         cues=(
-            Cue("Wait. Then: which part is the tens? Start with that part."),
+            Cue("Which part is the tens? Start with that part."),
             Cue(
                 "Touch the bundles first and count by tens, then the loose ones.",
                 pictures.Bundles(tens, ones, things),
@@ -138,29 +142,31 @@ def _apart(item: str, draw: Draw) -> Draft:
     word, things = number_word(number), f"{draw.pick(_THINGS)}s"
     say = draw.way(
         f"Tell me the tens and the ones in {word}.",
-        f"You tie up {word} {things} in tens. Tell me the bundles and the loose ones.",
+        f"Tie {word} {things} in tens. How many bundles and loose ones?",
         f"Build {word} with bundles and loose ones. What do you use?",
     )
     # The key in the words of the question: tens and ones, or bundles and loose ones.
     ten, one = ("ten", "one") if say.key == "a" else ("bundle", "loose one")
     loose = number_word(ones) if ones else "no"
+    exact = (
+        (f"{number_word(tens)} and {number_word(ones)}", tens_and_ones(number))
+        if ones
+        else (f"{number_word(tens)} {plural(tens, ten)}", f"{number_word(tens)} tens", number_word(tens))
+    )
     # Ten ones may stay unbundled where nothing was to be tied: a child who says so is right.
     others = [
         f"{number_word(t)} {plural(t, ten)} and {number_word(number - 10 * t)} {one}s"
         for t in range(tens - 1, 0, -1)
         if say.key != "b"
     ]
+    answer = f"{number_word(tens)} {plural(tens, ten)} and {loose} {plural(ones, one)}"
     return Draft(
         say=say,
-        answer=f"{number_word(tens)} {plural(tens, ten)} and {loose} {plural(ones, one)}",
-        accept=(
-            f"{number_word(tens)} and {number_word(ones)}" if ones else f"{number_word(tens)} and none",
-            *((tens_and_ones(number),) if say.key != "a" or not ones else ()),
-            *others,
-        ),
+        answer=answer,
+        accept=tuple(form for form in dict.fromkeys((*exact, *others)) if form != answer),
         working=f"{number} = {10 * tens} + {ones}",
         cues=(
-            Cue(f"Wait. Then say it slowly: {word}. How many whole tens fit in it?"),
+            Cue(f"Say it slowly: {word}. How many whole tens fit in it?"),
             Cue("Look at it laid out. What is tied up, what is loose?", pictures.Bundles(tens, ones, things)),
             Cue("Write it together, and cover the last digit. The child tells that part, then the other."),
         ),
@@ -175,18 +181,22 @@ def _worth(item: str, draw: Draw) -> Draft:
     tens, ones = divmod(number, 10)
     front = draw.coin()
     digit = tens if front else ones
-    word = number_word(digit)
+    word, worth = number_word(digit), 10 * digit if front else digit
+    units = ("ten", "bundle") if front else ("one", "loose one")
     return Draft(
         say=draw.way(
             f"Look at this number. What is the {word} worth?",
             f"Point to the {word}. How many straws does it stand for?",
-            f"This is how many straws we have. How many does the {word} mean?",
+            f"We have this many straws. How many does the {word} mean?",
         ),
-        answer=number_word(10 * digit if front else digit),
-        accept=(f"{word} {plural(digit, 'ten')}",) if front else (f"{word} {plural(digit, 'one')}",),
+        answer=number_word(worth),
+        accept=(
+            *(f"{word} {plural(digit, unit)}" for unit in units),
+            f"{number_word(worth)} {plural(worth, 'straw')}",
+        ),
         working=f"{number} = {10 * tens} + {ones}",
         cues=(
-            Cue(f"Wait. Then: read the whole number. Does the {word} count bundles or loose ones?"),
+            Cue(f"Read the whole number. Does the {word} count bundles or loose ones?"),
             Cue(f"Look at it built. Which part does the {word} tell?", pictures.Bundles(tens, ones)),
             Cue("Lay that part out together, count the first, and let the child count it to the end."),
         ),
@@ -198,7 +208,8 @@ def _worth(item: str, draw: Draw) -> Draft:
 
 def _past_hundred(item: str, draw: Draw) -> Draft:
     """A hundred, so many tens and so many ones: which number?"""
-    rest = draw.between(1, 99)
+    # Nobody says "one ten, one one": with the hundred that would be four numbers to keep in mind.
+    rest = draw.pick([n for n in range(2, 100) if n // 10 != 1 and n % 10 != 1])
     tens, ones = divmod(rest, 10)
     number = 100 + rest
     parts = [
@@ -216,7 +227,7 @@ def _past_hundred(item: str, draw: Draw) -> Draft:
         accept=(number_word(number).replace("hundred ", "hundred and "),),
         working=f"100 + {10 * tens} + {ones} = {number}",
         cues=(
-            Cue("Wait. Then: say the hundred first. What comes after it?"),
+            Cue("Say the hundred first. What comes after it?"),
             Cue(
                 "Look at the blocks: the big square, then the rods, then the small cubes.",
                 pictures.BaseTen(1, tens, ones),
@@ -233,18 +244,18 @@ def _more_tens(item: str, draw: Draw) -> Draft:
     """Some tens: how many more tens make a hundred?"""
     have = draw.between(1, 9)
     word, tens = number_word(have), plural(have, "ten")
-    bundles = plural(have, "bundle")
+    more, bundles = number_word(10 - have), plural(have, "bundle")
     return Draft(
         say=draw.way(
             f"You have {word} {tens}. How many more tens make a hundred?",
-            f"We tied {word} {bundles} of ten. How many more bundles make a hundred?",
-            f"A hundred is ten tens. I have {word} {tens}. How many more tens?",
+            f"Here are {word} {bundles} of ten. How many more bundles make a hundred?",
+            f"Count by tens from {number_word(10 * have)} to a hundred. How many tens?",
         ),
-        answer=number_word(10 - have),
-        accept=(f"{number_word(10 - have)} more", f"{number_word(10 - have)} {plural(10 - have, 'ten')}"),
+        answer=more,
+        accept=(f"{more} more", *(f"{more} {plural(10 - have, unit)}" for unit in ("ten", "bundle"))),
         working=f"{10 * have} + {100 - 10 * have} = 100, and {100 - 10 * have} is {10 - have} of the tens",
         cues=(
-            Cue("Wait. Then: think of a hundred as a row of bundles. How long is the row?"),
+            Cue("Think of a hundred as a row of bundles. How long is the row?"),
             Cue("Look at the bundles we have. What is not there yet?", pictures.Bundles(have, 0)),
             Cue(f"Count on by tens from {number_word(10 * have)} together, fingers up. The child ends it."),
         ),
@@ -258,15 +269,15 @@ def _ten_bundles(item: str, draw: Draw) -> Draft:
     things = f"{draw.pick(_THINGS)}s"
     return Draft(
         say=draw.way(
-            f"Ten bundles of ten {things}. How many {things}?",
+            f"Here are ten bundles of ten {things}. How many {things}?",
             "What number is ten tens?",
-            f"I tie ten tens of {things} in one big bundle. How many {things}?",
+            f"Put ten tens of {things} together. How many {things}?",
         ),
         answer="one hundred",
-        accept=("a hundred", "hundred"),
-        working=f"10 x 10 = {10 * 10}",
+        accept=("a hundred", "hundred", f"one hundred {things}"),
+        working=f"10 × 10 = {10 * 10}",
         cues=(
-            Cue("Wait. Then: what do you count by, when each bundle is ten?"),
+            Cue("What do you count by, when each bundle is ten?"),
             Cue("Look at all the bundles. Count them by tens.", pictures.Bundles(10, 0, things)),
             Cue("Count by tens together to ninety, a finger for each. The child says the last."),
         ),

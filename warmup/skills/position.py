@@ -2,7 +2,7 @@
 
 K.G.A.1: say where things are with place words (Common Core State Standards for Mathematics, 2010).
 Left and right are common practice, no source. Behind and in front are told from a thing's own face
-where it has one (a bear, a chair), and from where the child sits where it has none (a box).
+where it has one (a doll, a chair), and from where the child sits where it has none (a box).
 """
 
 from warmup.draw import Draw
@@ -62,7 +62,7 @@ SKILL = Skill(
             "above, behind, between",
             ("place", "between", "tell-where"),
             codes=("K.G.A.1",),
-            table="cup, bear, box",
+            table="cup, doll, box",
             guesses=(("tell-where", 0.2),),
         ),
         Level(

@@ -19,11 +19,11 @@ from warmup.words import count_words, number_word, ordinal_word, plural
 _NEAR_THE_HUNDREDTH = 60
 _WATCH = {
     "count": "The last day’s number said again, with nothing added for today.",
-    "next-number": "The number before in place of the number after. Ask: more days, or fewer?",
-    "last-number": "Going on instead of back. Last time there was one straw less.",
-    "twenty-nine-thirty": "“Twenty-ten” after twenty-nine, or a jump to forty.",
+    "next-number": "The number before instead of the number after.",
+    "last-number": "The number after instead of the number before. Last time there were fewer straws.",
+    "twenty-nine-thirty": "“Twenty-ten”, or a jump to forty.",
     "tens-and-ones": "A bundle counted as one straw. Touch it and say ten.",
-    "new-bundle": "Naming the loose ones, or the bundles of last time. Band the ten first, then count.",
+    "new-bundle": "Naming the loose straws, or the bundles of last time. Band the ten first, then count.",
     "to-the-hundredth": "Counting today as well, so ending one too high.",
     "hundred-today": "Counting straws where bundles are asked for.",
 }
@@ -101,25 +101,24 @@ def _today_said(known: int, last_of_all: bool, draw: Draw) -> Way:
     word = number_word(known)
     if known == 0:
         return draw.way(
-            "Today is the first school day. What number goes on the chart?",
-            "School begins today! We lay down a straw. How many straws?",
-            "The chart is bare, and school starts now. What number goes up?",
+            "School starts today! What number is today?",
+            "School starts today. Put down a straw. How many straws?",
+            "Today we start counting school days. What number is today?",
         )
     if last_of_all:
         return draw.way(
-            f"Hooray, the last school day! The one before was {word}. What number is it?",
-            f"School ends today! The chart stands at {word}. What goes up last?",
-            f"We have {word} {plural(known, 'straw')}. Today’s is the last. How many in the end?",
+            f"It’s the last school day! What number comes after {word}?",
+            f"School ends today! Last time was {word}. What number is today?",
+            f"We have {word} {plural(known, 'straw')}. Add the last one. How many now?",
         )
     ways = [
-        f"The last school day was number {word}. What number is today?",
-        f"The chart stands at {word}. Put today on it. What number?",
-        f"We have {word} {plural(known, 'straw')} for school days. Today adds a straw. How many?",
-        f"Last time the chart got number {word}. What goes up today?",
-        f"We had school {word} {plural(known, 'time')}. Today we have it again. How many times?",
+        f"Last time was school day {word}. What school day is today?",
+        f"What school day is today? Last time was number {word}.",
+        f"We have {word} {plural(known, 'straw')}. Add one for today. How many now?",
+        f"School day {word} is over. What school day is today?",
     ]
     if known == 99:
-        ways.append(f"A big day! The chart stands at {word}. What number is today?")
+        ways.append(f"It’s a big day! Last time was {word}. What number is today?")
     return draw.way(*ways)
 
 
@@ -127,23 +126,23 @@ def _next_said(known: int, draw: Draw) -> Way:
     word = number_word(known)
     if known == 0:
         return draw.way(
-            "School starts soon. What number will the first day be?",
-            "The chart is bare. What number goes on it first?",
-            "No straws yet. We lay a straw each school day. Where do we start?",
+            "School starts soon. What number will that day be?",
+            "We count each school day. What number do we start with?",
+            "We have no school days yet. What number comes next?",
         )
     return draw.way(
-        f"The last school day was number {word}. What number is the next?",
-        f"The chart stands at {word}. What will it say next time?",
-        f"We have {word} {plural(known, 'straw')} for school days. How many after the next?",
+        f"Last time was school day {word}. What number comes next?",
+        f"What number is the school day after {word}?",
+        f"We have {word} {plural(known, 'straw')}. How many will we have next time?",
     )
 
 
 def _year_over_said(known: int, draw: Draw) -> Way:
     word = number_word(known)
     return draw.way(
-        f"The school year is over. Before the last day came {word}. What number was the last?",
-        f"School is out! The chart said {word}, then one more. What number?",
-        f"We had {word} {plural(known, 'straw')}. Then came the last day. How many straws in the end?",
+        f"School is over! What number came after school day {word}?",
+        f"School is over! We had {word}, then one more. How many?",
+        f"We had {word} {plural(known, 'straw')}. Then we added one. How many now?",
     )
 
 
@@ -155,28 +154,26 @@ def _next_or_last(item: str, morning: Morning, draw: Draw) -> Draft:
     if step > 0 and morning.is_school:
         say = draw.way(
             f"Today is school day {word}. What number comes next?",
-            f"The chart says {word} today. What will it say next time?",
-            f"Today’s straw is number {word}. What number is the next straw?",
-            f"Bear marks school day {word}. Which number will he mark next?",
+            f"What number comes after school day {word}?",
+            f"We have {word} {plural(known, 'straw')}. How many will we have next time?",
         )
     elif step > 0:
         say = draw.way(
             f"School day {word} is over. What number comes next?",
-            f"The chart says {word}. What will it say next time?",
-            f"The last straw was number {word}. What number is the next straw?",
+            f"What number comes after school day {word}?",
+            f"We have {word} {plural(known, 'straw')}. How many will we have next time?",
         )
     elif morning.is_school:
         say = draw.way(
-            f"Today is school day {word}. What number was the last one?",
-            f"The chart says {word} today. What did it say last time?",
-            f"Today’s straw is number {word}. What number was the one before?",
-            f"Bear slept through the last school day. This one is {word}. Which was that?",
+            f"Today is school day {word}. What number was last time?",
+            f"What number comes before school day {word}?",
+            f"We have {word} straws. Take today’s away. How many are left?",
         )
     else:
         say = draw.way(
-            f"The next school day is number {word}. What number was the last?",
-            f"Next time the chart says {word}. What does it say now?",
-            f"The next straw is number {word}. What number came just before?",
+            f"Next time is school day {word}. What number was last time?",
+            f"What number comes before school day {word}?",
+            f"Next time we will have {word} straws. How many now?",
         )
     return _neighbor(known, step, say, _WATCH[item])
 
@@ -190,13 +187,13 @@ def _past_twenty_nine(morning: Morning, draw: Draw) -> Draft:
     if step > 0:
         say = draw.way(
             f"Which number comes just after {word}?",
-            f"{chart} {word}. What does it show the next day?",
-            f"{straws} {word} straws. Lay down one more. How many?",
+            f"{chart} {word}. What will it show next time?",
+            f"{straws} {word} straws. Add one more. How many?",
         )
     else:
         say = draw.way(
             f"Which number comes just before {word}?",
-            f"{chart} {word}. What did it show the day before?",
+            f"{chart} {word}. What did it show last time?",
             f"{straws} {word} straws. Take one away. How many are left?",
         )
     return _neighbor(known, step, say, _WATCH["twenty-nine-thirty"])
@@ -208,7 +205,12 @@ def _neighbor(known: int, step: int, say: Way, watch_for: str) -> Draft:
     return Draft(
         say=say,
         answer=number_word(answer),
-        accept=(ordinal_word(answer), f"the {ordinal_word(answer)}") if answer else (),
+        accept=(
+            ordinal_word(answer),
+            f"the {ordinal_word(answer)}",
+            f"school day {number_word(answer)}",
+            f"{number_word(answer)} {plural(answer, 'straw')}",
+        ),
         working=f"{known} {'+' if step > 0 else '−'} 1 = {answer}",
         cues=_from_nothing() if known == 0 else _from(known, step),
         watch_for=watch_for,
@@ -229,9 +231,9 @@ def _blank(known: int, answer: int) -> "pictures.HundredChart | None":
 
 def _from_nothing() -> tuple[Cue, Cue, Cue]:
     return (
-        Cue("Wait. Then: the chart has no number yet. How does counting begin?"),
+        Cue("We have counted no days yet. How do you start to count?"),
         Cue("Put down a straw where there was none. What number is it?"),
-        Cue("Count back together: “three, two…” and fall silent."),
+        Cue("Count back together: “three, two…” The child keeps going."),
     )
 
 
@@ -241,14 +243,19 @@ def _from(known: int, step: int) -> tuple[Cue, Cue, Cue]:
         begin = count_words(range(max(1, known - 2), known + 1))
     else:
         begin = count_words(range(max(1, known - 3), known - 1))
+    start = (
+        f"Start a few numbers before {word} and count up to it."
+        if known > 5
+        else f"Count up to {word} on your fingers."
+    )
     third = (
-        f"Count together: “{begin}…” and fall silent."
+        f"Count together: “{begin}…” The child keeps going."
         if begin
         else "Count the straws, but leave out the last."
     )
     picture = _blank(known, known + step)
     return (
-        Cue(f"Wait. Then: {word} is where we stand. Take a step {where}."),
+        Cue(f"{start} {'What comes next?' if step > 0 else 'What came just before it?'}"),
         Cue(f"Finger on {word} in the chart. Move {where} to the blank.", picture)
         if picture
         else Cue("Lay the straws in a row, then take the last away."),
@@ -272,24 +279,34 @@ def _bundled(number: int) -> str:
     return f"{number_word(tens)} {plural(tens, 'bundle')} and {loose}"
 
 
+def _bundles_said(number: int) -> tuple[str, ...]:
+    """Other right ways to say the bundles and the loose ones; the bundles alone where none are loose."""
+    tens, ones = divmod(number, 10)
+    bundles, many = f"{number_word(tens)} {plural(tens, 'bundle')}", number_word(ones)
+    alone = (
+        (bundles,) if not ones else (f"{bundles} and {many}", f"{bundles} and {many} {plural(ones, 'one')}")
+    )
+    return (tens_and_ones(number), f"{number_word(tens)} and {many}", *alone)
+
+
 def _tens_and_ones(morning: Morning, draw: Draw) -> Draft:
     number, since = _since(morning)
     tens, ones = divmod(number, 10)
     word = number_word(number)
-    had = f"{upper(word)} school days{since}" if since else f"We have had {word} school days"
+    had = "had" if since else "have had"
     return Draft(
         say=draw.way(
-            f"{had}. Say them in tens and ones.",
-            f"We laid {word} straws{since}. How many bundles and loose ones?",
-            f"{upper(word)} straws{since}. Band them in tens. What do you get?",
+            f"We {had} {word} school days{since}. How many tens and ones?",
+            f"We put down {word} straws{since}. How many bundles and loose ones?",
+            f"Look at our {word} straws{since}. How many tens and ones?",
         ),
         answer=_bundled(number),
-        accept=(tens_and_ones(number), f"{number_word(tens)} and {number_word(ones)}"),
+        accept=_bundles_said(number),
         working=f"{number} = {10 * tens} + {ones}",
         cues=(
-            Cue("Wait. Then: how many straws does a band hold?"),
+            Cue("How many straws does a band hold?"),
             Cue("Look at the straws. Which are banded, which are loose?", pictures.Bundles(tens, ones)),
-            Cue("Touch the bundles together: “ten…” The child goes on, then counts the loose ones."),
+            Cue("Touch the bundles together: “ten…” The child keeps going, then counts the loose ones."),
         ),
         watch_for=_WATCH["tens-and-ones"],
         given={"number": number},
@@ -306,9 +323,11 @@ def _new_bundle(morning: Morning, draw: Draw) -> Draft:
     new = " new" if since else ""  # The ten bundles of the hundred are not meant.
     return Draft(
         say=draw.way(
-            f"We have laid {before} straws{since}. Today adds a straw. How many{new} bundles now?",
-            f"Nine loose straws and {old}{since}. Today adds a straw. How many{new} bundles now?",
-            f"There are {before} straws{since}. Lay down today’s. How many{new or ' full'} bundles?",
+            f"We have {before} straws{since}. Add one for today. How many{new} bundles now?",
+            f"We put down {before} straws{since}. Add today’s. How many new bundles?"
+            if since
+            else f"Nine loose straws and {old}. Add one. How many bundles now?",
+            f"{upper(before)} straws{since}. Add today’s straw. How many{new or ' full'} bundles?",
         ),
         answer=number_word(tens),
         accept=(
@@ -318,11 +337,11 @@ def _new_bundle(morning: Morning, draw: Draw) -> Draft:
         ),
         working=f"{number - 1} + 1 = {number} = {tens} × 10",
         cues=(
-            Cue("Wait. Then: lay the straw of today with the loose ones. How many are loose?"),
+            Cue("Put today’s straw with the loose ones. How many are loose?"),
             Cue(
                 "Point at the loose ones and add today’s. Do they fill a band?", pictures.Bundles(tens - 1, 9)
             ),
-            Cue("Put the band round the loose ones together. The child counts all bundles."),
+            Cue("Put the band around the loose ones together. The child counts all the bundles."),
         ),
         watch_for=_WATCH["new-bundle"],
         given={"before": number - 1},

@@ -12,7 +12,7 @@ from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
 from warmup.skills._cubes import box_or_cube
-from warmup.skills._home import a
+from warmup.skills._home import a, upper
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import listed, number_word
 
@@ -33,22 +33,26 @@ class _Solid(NamedTuple):
 
 
 _SOLIDS = {
-    "sphere": _Solid((), True, False, "round every way you turn it", ("ball", "orange", "plum", "melon")),
+    "sphere": _Solid((), True, False, "round every way you turn it", ("ball", "orange")),
     "cube": _Solid(
         ("square",) * 6,
         False,
         True,
         "six flat square faces, all the same",
-        ("toy block", "clay cube"),
+        ("block", "clay cube"),
     ),
     "cylinder": _Solid(
-        ("circle",) * 2, True, True, "a round wall and two flat round ends", ("can", "toy drum", "tin")
+        ("circle",) * 2, True, True, "a round wall and two flat round ends", ("can", "toy drum", "soup can")
     ),
     "cone": _Solid(
         ("circle",), True, False, "a round wall, a point, one flat round end", ("cone block", "clay cone")
     ),
     "box": _Solid(
-        ("rectangle",) * 6, False, True, "six flat faces, square corners", ("shoe box", "cereal box", "book")
+        ("rectangle",) * 6,
+        False,
+        True,
+        "six flat faces, square corners",
+        ("cereal box", "cracker box", "juice box"),
     ),
 }
 _UNLIKE = (("sphere",), ("cylinder",), ("cone",), ("cube", "box"))
@@ -57,18 +61,17 @@ _CUBE_FACTS = {"faces": 3 * 2, "edges": 3 * 2**2, "corners": 2**3}
 """Of a cube or a box: two faces and two by two edges for each of three directions, and 2 x 2 x 2 corners."""
 
 _ROUND = {
-    "sphere": ("a ball", "an orange", "a globe", "a scoop of ice cream", "a soap bubble"),
+    "sphere": ("a ball", "an orange", "a soap bubble"),
     "circle": (
         "the rim of a cup",
-        "the ring a wet glass leaves",
+        "a ring drawn on paper",
         "a plate drawn on paper",
-        "a round hole",
-        "a hoop",
+        "the top of a can",
     ),
 }
 _POINTED = {
-    "cone": ("a party hat", "a road cone", "a funnel", "a pointed paper cup"),
-    "triangle": ("a coat hanger", "a yield sign", "a sail drawn on paper"),
+    "cone": ("a party hat", "a clown’s tall hat", "a pointed paper cup"),
+    "triangle": ("a yield sign", "a sail drawn on paper", "a napkin folded corner to corner"),
 }
 _FLAT = ("circle", "triangle", "square", "rectangle", "hexagon")
 
@@ -83,13 +86,9 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
         case "find-at-home":
             return _find(draw)
         case "ball-or-circle":
-            return _solid_or_flat(
-                _ROUND, "“Circle” for a ball. A circle is flat; a ball is round all over.", draw
-            )
+            return _solid_or_flat(_ROUND, draw)
         case "cone-or-triangle":
-            return _solid_or_flat(
-                _POINTED, "“Triangle” for a cone. A triangle is flat; a cone has a round end.", draw
-            )
+            return _solid_or_flat(_POINTED, draw)
         case "roll-stack-slide":
             return _roll_stack_slide(draw)
         case "flat-faces":
@@ -120,17 +119,16 @@ def _name(name: str, draw: Draw, guess: float) -> Draft:
     return Draft(
         say=draw.way(
             "What do we call this solid shape?",
-            "This one you could hold. What is its shape?",
-            "It is not flat. What shape is it?",
-            "Name this solid for me.",
+            "You could hold this shape. What is it called?",
+            "This shape is not flat. What is its name?",
         ),
         answer=name,
         accept=(f"a {name}",),
         working=f"{name}: {solid.rule}",
         cues=(
-            Cue("Wait. Then: would it roll? Would it sit still? What is on its outside?"),
-            Cue(f"Hold a {_LIKE[name]}. Feel all round it. Look back at the picture."),
-            Cue(f"Begin the word together: “{name[:2]}…” and let the child end it."),
+            Cue("Would it roll? Would it sit still? What is on its outside?"),
+            Cue(f"Hold a {_LIKE[name]}. Feel all around it. Look back at the picture."),
+            Cue("Turn a thing like it every way together. The child says its shape name."),
         ),
         watch_for=_SAID_FOR[name],
         given={"solid": name, "upright": upright},
@@ -145,15 +143,14 @@ def _find(draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"Find something at home shaped like a {name}.",
-            f"Bring me a {name} from the toy shelf.",
-            f"Where is a {name} in this house? Go and see.",
-            f"I want to hold a {name}. Find me one.",
+            f"Go find a {name}. Bring it to me.",
+            f"Show me a {name} in this house.",
         ),
         answer=f"anything that is {solid.rule}" if name == "sphere" else f"anything with {solid.rule}",
         accept=tuple(a(thing) for thing in solid.things),
         working=f"{name}: {solid.rule}",
         cues=(
-            Cue("Wait. Then: is it flat, or can your hand go round it?"),
+            Cue("Is it flat, or can your hand go around it?"),
             Cue("Look at this one. What at home has that shape?", pictures.SolidShape(name)),
             Cue("Pick up one thing together. Turn it every way. Does it fit? Try the next."),
         ),
@@ -164,8 +161,9 @@ def _find(draw: Draw) -> Draft:
     )
 
 
-def _solid_or_flat(things: Mapping[str, tuple[str, ...]], watch: str, draw: Draw) -> Draft:
+def _solid_or_flat(things: Mapping[str, tuple[str, ...]], draw: Draw) -> Draft:
     name = draw.pick(tuple(things))
+    (other,) = set(things) - {name}
     thing = draw.pick(things[name])
     solid = name in _SOLIDS
     return Draft(
@@ -178,11 +176,11 @@ def _solid_or_flat(things: Mapping[str, tuple[str, ...]], watch: str, draw: Draw
         accept=(f"a {name}",),
         working=f"{thing}: {'solid' if solid else 'flat'}, {name}",
         cues=(
-            Cue("Wait. Then: could you hold it in two hands, or only trace it?"),
+            Cue("Could you hold it in two hands, or only trace it?"),
             Cue("Hold something up, then trace something on paper. Which of the two is it like?"),
             Cue("Begin together: “I can hold it, or I can draw all of it. So it’s a…”"),
         ),
-        watch_for=watch,
+        watch_for=f"“{upper(other)}.” Ask if it lies flat or if you could hold it.",
         given={"thing": thing, "solid": solid},
         guess=0.5,
     )
@@ -193,6 +191,12 @@ def _solid_or_flat(things: Mapping[str, tuple[str, ...]], watch: str, draw: Draw
 
 def _thing(name: str, draw: Draw) -> str:
     return draw.pick(_SOLIDS[name].things)
+
+
+def _hand_over(thing: str) -> str:
+    """What the adult gives the child, told so that it is the solid that is meant."""
+    alike = " with faces all alike" if thing == "block" else ""
+    return f"Give your child {a(thing)}{alike} to hold."
 
 
 def _roll_stack_slide(draw: Draw) -> Draft:
@@ -207,9 +211,9 @@ def _roll_stack_slide(draw: Draw) -> Draft:
         ),
         answer=listed(can),
         accept=("all three",) if len(can) == 3 else ("only roll",) if can == ("roll",) else (),
-        working=f"{name}: {solid.rule}",
+        working=f"{name}: {solid.rule}; to stack, one sits on another like it",
         cues=(
-            Cue(f"Wait. Then: stroke the {thing} all over. Where is it flat? Where is it curved?"),
+            Cue(f"Stroke the {thing} all over. Where is it flat? Where is it curved?"),
             Cue(f"Set the {thing} down one way, then the next. Push it softly each time."),
             Cue("Try the first of the three together. The child tries the others and tells."),
         ),
@@ -218,33 +222,36 @@ def _roll_stack_slide(draw: Draw) -> Draft:
         guess=0.15,
         table=thing,
         seconds=60,
+        do=_hand_over(thing),
     )
 
 
 def _flat_faces(draw: Draw) -> Draft:
     name = draw.pick(draw.pick(_UNLIKE))
-    solid, thing = _SOLIDS[name], _thing(name, draw)
+    # An orange has a stem: a ball alone is sure to have no flat spot.
+    solid, thing = _SOLIDS[name], "ball" if name == "sphere" else _thing(name, draw)
     count = len(solid.faces)
     return Draft(
         say=draw.way(
             f"How many flat faces does a {name} have?",
             f"Feel this {thing}. How many flat faces does it have?",
-            f"Pat each flat face of the {thing}. How many did you pat?",
+            f"Turn this {thing} around. How many flat faces does it have?",
         ),
         answer=number_word(count),
         accept=("none", "no flat faces") if count == 0 else (),
         working=f"{name}: {solid.rule}; flat faces: {count}",
         cues=(
-            Cue("Wait. Then: find a place where your whole hand lies flat."),
+            Cue("Find a place where your whole hand lies flat."),
             Cue(f"Set the {thing} on the table, every way. Does it sit flat, or does it rock?"),
             Cue("Turn it together and stroke each part. The child pats it where it is flat."),
         ),
         watch_for="Counting the curved wall too. Only a flat part is asked for."
         if solid.curved
-        else "Losing count on the way round, or leaving out the one it stands on.",
+        else "Losing count on the way around, or leaving out the one it stands on.",
         given={"solid": name},
         guess=0.2,
         table=thing,
+        do=_hand_over(thing),
     )
 
 
@@ -254,22 +261,23 @@ def _print(draw: Draw) -> Draft:
     face = solid.faces[0]
     return Draft(
         say=draw.way(
-            f"Trace round one flat face of the {thing}. What shape is it?",
-            f"Stand the {thing} on paper. What shape does it hide?",
-            f"Pretend the {thing} is wet with paint. What does a flat face print?",
+            f"Trace around one flat face of the {thing}. What shape is it?",
+            f"Stand the {thing} on paper. Trace around it. What shape is that?",
+            f"Paint one flat face of the {thing}. What shape will it print?",
         ),
         answer=face,
         accept=(f"a {face}", "a square") if face == "rectangle" else (f"a {face}",),
         working=f"{name}: each flat face is a {face}",
         cues=(
-            Cue(f"Wait. Then: run a finger round the rim of one flat face of the {thing}."),
+            Cue(f"Run a finger around the rim of one flat face of the {thing}."),
             Cue(f"Lift the {thing} and look at the face it stood on, straight from below."),
-            Cue("Begin the line round it together. The child closes it, lifts the thing and looks."),
+            Cue("Begin the line around it together. The child closes it, lifts the thing and looks."),
         ),
         watch_for=f"Naming the whole {thing}. One face alone is flat and has its own name.",
         given={"solid": name, "thing": thing},
         guess=0.33,
         table=f"{thing}, paper",
+        do=_hand_over(thing),
     )
 
 
@@ -278,9 +286,9 @@ def _flat_or_solid(draw: Draw) -> Draft:
     name = draw.pick(("sphere", "cube", "cylinder", "cone") if solid else _FLAT)
     return Draft(
         say=draw.way(
-            f"Show me with your hands: a {name}. Is it flat or solid?",
+            f"Is a {name} flat or solid?",
             f"Think of a {name}. Is it flat or solid?",
-            f"Here is a flat bin and a solid bin. Where does a {name} go?",
+            f"Make a {name} with your hands. Is it flat or solid?",
         ),
         answer="solid" if name in _SOLIDS else "flat",
         accept=("you could hold it",) if name in _SOLIDS else ("it lies flat",),
@@ -288,9 +296,9 @@ def _flat_or_solid(draw: Draw) -> Draft:
         if name in _SOLIDS
         else f"{name}: drawn on paper, no thickness",
         cues=(
-            Cue(f"Wait. Then: can you draw all of a {name} on paper, or would it stick up?"),
+            Cue(f"Can you draw all of a {name} on paper, or would it stick up?"),
             Cue("Lay a hand on a sheet of paper. Then hold a ball. Which one is it like?"),
-            Cue(f"Draw the {name} in the air together. Could your arms go round it?"),
+            Cue(f"Draw the {name} in the air together. Could your arms go around it?"),
         ),
         watch_for="Thinking of a thing with that shape, like a plate. Ask for the shape alone.",
         given={"name": name},
@@ -309,13 +317,13 @@ def _count_on_a_box(draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"How many {part} does a {name} have?",
-            f"Touch each {one} of the {thing} once. How many?",
+            f"Touch the {part} of this {thing}. How many are there?",
             f"Count the {part} of this {thing}.",
         ),
         answer=number_word(count),
         working=f"{name}: 6 faces, 12 edges, 8 corners",
         cues=(
-            Cue(f"Wait. Then: stick a bit of tape on each {one} as you count it."),
+            Cue(f"Stick a bit of tape on each {one} as you count it."),
             Cue(f"Stand the {thing} up. Count the {part} on top, then those lower down."),
             Cue(f"Touch the first {one} together: “one…” Turn it slowly while the child counts."),
         ),
@@ -324,6 +332,7 @@ def _count_on_a_box(draw: Draw) -> Draft:
         guess=0.2,
         seconds=60,
         table=f"{thing}, tape",
+        do=_hand_over(thing),
     )
 
 

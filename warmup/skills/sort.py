@@ -11,7 +11,7 @@ from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
 from warmup.pictures.facts import FORMS
-from warmup.skills._home import BLOCK, BOOK, CUP, HAT, SOCK, SPOON, Noun, upper
+from warmup.skills._home import BLOCK, BOOK, CUP, HAT, SOCK, SPOON, Noun, a, upper
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import listed, number_word
 
@@ -24,6 +24,8 @@ _GROUPS = (
     (Noun("ball", "balls"), Noun("kite", "kites"), BOOK),
 )
 _SHAPES = {"circle": "circles", "square": "squares", "triangle": "triangles"}
+_ALSO = {"sock": "clothes", "hat": "clothes"}
+"""What else a child may rightly call two of a kind."""
 _WATCH = {
     "put-together": "The rule drifts: begun by color, gone on with by kind. Say the rule again.",
     "does-not-fit": "Naming the one liked least. Hold each up to the rule in turn.",
@@ -63,6 +65,11 @@ class _Rule(NamedTuple):
     def short(self) -> str:
         """What those that fit are: "red", "cups"."""
         return self.kind.many if self.kind else self.color
+
+    @property
+    def one(self) -> str:
+        """What one that fits is: "red", "a cup"."""
+        return a(self.kind.one) if self.kind else self.color
 
     @property
     def things(self) -> str:
@@ -122,16 +129,15 @@ def _put_together(draw: Draw) -> Draft:
     row, first = upper(_names(things)), things[0].name
     return Draft(
         say=draw.way(
-            f"{row}. Which of them are {rule.short}?",
-            f"{row}. Tell me the ones for the {rule.key} pile.",
-            f"Only {rule.things} go in my basket. {row}. What goes in?",
-            f"{row}. Bear wants all the {rule.things}. Which are they?",
+            f"{row}. Which are {rule.short}?",
+            f"Find the {rule.things}. {row}.",
+            f"Which are {rule.short}? {row}.",
         ),
         answer=listed(right),
         accept=("in any order",),
         working=f"{rule.things}: {', '.join(right)}",
         cues=(
-            Cue(f"Wait. Then: we sort for {rule.things}, and for nothing else."),
+            Cue(f"We sort for {rule.things}, and for nothing else."),
             Cue("Put up a finger for each as you say it again. Ask of each: in, or out?"),
             Cue(f"Say “{first}” together: thumbs up or thumbs down? The child does the rest."),
         ),
@@ -147,16 +153,15 @@ def _does_not_fit(draw: Draw) -> Draft:
     row = upper(_names(things))
     return Draft(
         say=draw.way(
-            f"This pile is for {rule.things}. {row}. Which must go?",
-            f"{row}. Which does not belong with the {rule.things}?",
-            f"Bear keeps {rule.things} in a box. {row}. Which stays out?",
-            f"{row}. I look for {rule.things}. Which one do I leave out?",
+            f"{row}. Which one is not {rule.one}?",
+            f"{upper(rule.things)} only. {row}. Which stays out?",
+            f"Which one is not {rule.one}? {row}.",
         ),
         answer=wrong,
         accept=(f"the {wrong}",),
         working=f"{rule.things}: {', '.join(thing.name for thing in fitting)}",
         cues=(
-            Cue(f"Wait. Then: what do all {rule.things} have that we look for?"),
+            Cue(f"What do all {rule.things} have that we look for?"),
             Cue("Put up a finger for each. Touch one after the other: does it belong?"),
             Cue(f"Say “{fitting[0].name}” together: it belongs. The child tries the other two."),
         ),
@@ -180,13 +185,12 @@ def _count_each(draw: Draw) -> Draft:
         say=draw.way(
             f"The shapes are all mixed up. How many {wanted} are there?",
             f"Pick out the {wanted}. How many are there?",
-            f"Pile up all the {wanted}. How many is that?",
-            f"Bear takes only {wanted}. How many does Bear get?",
+            f"Count only the {wanted}. How many are there?",
         ),
         answer=number_word(counts[kinds[0]]),
         working=", ".join(f"{_SHAPES[kind]} {counts[kind]}" for kind in FORMS if kind in counts),
         cues=(
-            Cue(f"Wait. Then: show me just the {wanted}. We leave the rest alone."),
+            Cue(f"Show me just the {wanted}. We leave the rest alone."),
             Cue("Here they are sorted, a kind in each row.", sorted_out),
             Cue(f"Touch the first of the {wanted} together and count. The child goes on."),
         ),
@@ -212,15 +216,14 @@ def _most(draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             "Count each kind. Which kind has the most?",
-            "Which shape are there most of?",
-            "Each row is a team. Which team has the most in it?",
-            "I need the row with the most shapes. Which kind is that?",
+            "Which shape do you see the most of?",
+            "Find the row with the most. Which shape is it?",
         ),
         answer=_SHAPES[most],
         accept=(most, f"the {_SHAPES[most]}"),
         working=", ".join(f"{_SHAPES[kind]} {counts[kind]}" for kind in rows) + f": most are {_SHAPES[most]}",
         cues=(
-            Cue("Wait. Then: most means how many there are. How many are in each row?"),
+            Cue("Most means how many there are. How many are in each row?"),
             Cue("Cover all rows but the top. Count that, then slide the hand down."),
             Cue("Touch the first in each row together, then the next. Which row is the last to run out?"),
         ),
@@ -235,21 +238,24 @@ def _most(draw: Draw) -> Draft:
 
 
 def _guess_rule(draw: Draw) -> Draft:
-    rule, fitting, others = _in_and_out(draw, 3, 1)
-    inside = listed([thing.name for thing in draw.shuffled(fitting)])
-    out = others[0].name
+    rule, fitting, others = _in_and_out(draw, 2, 1)
+    inside, out = _names(fitting), others[0].name
     other = f"all {rule.color}" if rule.color else f"all {rule.things}"
+    wider = _ALSO.get(rule.key, "")
+    # Two hats are clothes as well, unless what stays out is.
+    true_too = (wider,) if wider and _ALSO.get(others[0].kind.one) != wider else ()
+    not_out = f"not {others[0].color}" if rule.color else f"not {a(others[0].kind.one)}"
     return Draft(
         say=draw.way(
-            f"{upper(inside)} go in. A {out} stays out. What is my rule?",
-            f"Bear keeps a {inside}. A {out} stays out. What does Bear keep?",
-            f"In my box: {inside}. No {out} may come in. What may?",
+            f"In: {inside}. Out: {out}. What is my rule?",
+            f"{upper(inside)}: yes. {upper(out)}: no. What is my rule?",
+            f"{upper(inside)} fit. {upper(out)} does not. What’s my rule?",
         ),
         answer=rule.things,
-        accept=(other, f"they are {other}", *((rule.color,) if rule.color else ())),
+        accept=(other, f"they are {other}", *((rule.color,) if rule.color else ()), *true_too, not_out),
         working=f"in: {other}; out: {out}",
         cues=(
-            Cue("Wait. Then: what is the same about all that go in?"),
+            Cue("What is the same about all that go in?"),
             Cue("Say those that go in once more. Listen for color first, then for what each is."),
             Cue(f"Say “{out}, {fitting[0].name}” together. The child says what is not the same."),
         ),
@@ -268,23 +274,22 @@ def _order(draw: Draw) -> Draft:
     counts = dict(zip(nouns, draw.sample(range(1, 11), 3), strict=True))
     groups = {noun.many: count for noun, count in counts.items()}
     fewest = draw.coin()
-    way = "the fewest to the most" if fewest else "the most to the fewest"
-    told = upper(listed([noun.of(count) for noun, count in counts.items()]))
+    first, way = ("fewest", "fewest to most") if fewest else ("most", "most to fewest")
+    told = ", ".join(noun.of(count) for noun, count in counts.items())
     order = ordered(groups, fewest)
     rows = pictures.SortedRows(
         tuple((form,) * count for form, count in zip(FORMS, counts.values(), strict=True))
     )
     return Draft(
         say=draw.way(
-            f"{told}. Say them from {way}.",
-            f"We have {told[:1].lower()}{told[1:]}. Put them in order, from {way}.",
-            f"{told}. Line up the kinds from {way}.",
-            f"Bear counts {told[:1].lower()}{told[1:]}. Go from {way}.",
+            f"{upper(told)}. Name them, {first} first.",
+            f"We have {told}. Say them, {first} first.",
+            f"{upper(told)}. Say them from {way}.",
         ),
         answer=", ".join(order),
         working=f" {'<' if fewest else '>'} ".join(f"{name} {groups[name]}" for name in order),
         cues=(
-            Cue(f"Wait. Then: of which are there the {'fewest' if fewest else 'most'}?"),
+            Cue(f"Which are there the {first} of?"),
             Cue("Here is a row for each kind, in the order I said them.", rows),
             Cue("Stack a block for each together. The child lines the stacks up and names them."),
         ),

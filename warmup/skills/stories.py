@@ -20,11 +20,12 @@ from warmup.words import number_word
 
 Cues = tuple[Cue, Cue, Cue]
 
+_ACT = "Set out some toys, to act it out."
 
 _WATCH = {
     "join-5": "Telling only how many came. Ask who was there before.",
     "leave-5": "Telling how many went. Look at those still there.",
-    "nothing-left": "Silence, or the number that went. When all have gone, zero is an answer.",
+    "nothing-left": "Silence, or the number that went. Ask who is still there.",
     "join-10": "Counting all of them from one. Begin with those who were there first.",
     "leave-10": "Adding by habit. Tell again what happened in the story.",
     "together-10": "Waiting for something to happen. No one comes or goes; count them all.",
@@ -62,6 +63,7 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
         cues=story.cues(corner),
         watch_for=_WATCH[item],
         given={"situation": story.situation, **story.given},
+        do=_ACT,
     )
 
 
@@ -74,16 +76,16 @@ def _story(item: str, draw: Draw) -> _Story:
             total, left = _rest(*((2, 5) if item == "leave-5" else (6, 10)), draw)
             return _take_from(total, total - left)
         case "nothing-left":
-            start = draw.between(1, 5)
+            start = draw.between(2, 5)
             return _take_from(start, start)
         case "together-10":
             total, one = _sum(6, 10, draw)
             return _put_together(one, total - one)
         case "change":
-            total, part = _rest(4, 10, draw)
+            total, part = _some(4, 10, draw)
             return _change_took(total, part) if draw.coin() else _part_unknown(total, part)
         case "more-is-not-add":
-            total, part = _rest(4, 10, draw)
+            total, part = _some(4, 10, draw)
             return _change_added(total - part, total)
         case _:
             total, part = _rest(4, 10, draw)
@@ -102,9 +104,15 @@ def _rest(low: int, high: int, draw: Draw) -> tuple[int, int]:
     return draw.between(max(low, part + 1), high), part
 
 
+def _some(low: int, high: int, draw: Draw) -> tuple[int, int]:
+    """The same, but of the part there are two at least: it is told as "some" or as "the rest"."""
+    part = draw.between(2, high - 1)
+    return draw.between(max(low, part + 1), high), part
+
+
 def _come_or_go(start: int, corner: Corner, picture: "pictures.Counters", act: str, last: str) -> Cues:
     return (
-        Cue(f"Tell it again. Then: first {corner.who.of(start)}. Did some come, or go?"),
+        Cue(f"Tell it again. First {corner.who.of(start)}. Did some come, or go?"),
         Cue(act, picture),
         Cue(last),
     )
@@ -140,7 +148,7 @@ def _take_from(start: int, went: int) -> _Story:
         lambda s, shape: (
             f"{upper(s.who.of(start))} {s.were}. {upper(other)} {s.went}. How many are still {s.here}?"
             if shape
-            else f"{upper(s.who.of(start))} {s.were}. Then {other} {s.went}. How many {s.who.many} stayed?"
+            else f"{upper(s.who.of(start))} {s.were}. Then {other} {s.went}. How many {s.who.many} were left?"
         ),
         start - went,
         f"{start} − {went} = {start - went}",
@@ -162,7 +170,7 @@ def _put_together(one: int, other: int) -> _Story:
         {"one": one, "other": other},
         lambda s, shape: (
             f"{upper(a)} {s.kinds[0]} {s.who.named(one)} {s.were}. "
-            f"{upper(b)} {s.kinds[1]} {s.who.named(other)} did too. How many is that?"
+            f"{upper(b)} {s.kinds[1]} {s.who.named(other)} did too. How many {s.who.many} is that?"
             if shape
             else f"I see {a} {s.kinds[0]} and {b} {s.kinds[1]} {s.who.named(other)}. "
             f"How many {s.who.many} do I see?"
@@ -170,7 +178,7 @@ def _put_together(one: int, other: int) -> _Story:
         one + other,
         f"{one} + {other} = {one + other}",
         lambda s: (
-            Cue(f"Tell it again. Then: who is {s.kinds[0]}? Who is {s.kinds[1]}? We want them all."),
+            Cue(f"Tell it again. Who is {s.kinds[0]}? Who is {s.kinds[1]}? We want them all."),
             Cue(
                 f"Let blocks be the {s.who.many}: {a} here, {b} there.",
                 pictures.Counters(one, second=other, what=s.who.many),
@@ -188,7 +196,7 @@ def _change_took(start: int, went: int) -> _Story:
         lambda s, shape: (
             f"{upper(s.who.of(start))} {s.were}. Some {s.went}, and {end} stayed. How many {s.went}?"
             if shape
-            else f"First {s.who.of(start)} {s.were}. Then some {s.went}. Now I see {end}: how many {s.went}?"
+            else f"{upper(s.who.of(start))} {s.were}. Some {s.went}. With {end} left, how many {s.went}?"
         ),
         went,
         f"{start} − {went} = {start - went}",
@@ -204,21 +212,21 @@ def _change_took(start: int, went: int) -> _Story:
 
 def _part_unknown(total: int, hidden: int) -> _Story:
     part, word = number_word(total - hidden), number_word(total)
-    are = "is" if total - hidden == 1 else "are"
+    are, were = ("is", "was") if total - hidden == 1 else ("are", "were")
     return _Story(
         "put together, addend unknown",
         {"total": total, "part": total - hidden},
         lambda s, shape: (
-            f"I see {s.who.of(total)}. {upper(part)} {are} {s.kinds[0]}, the rest {s.kinds[1]}. "
+            f"I see {s.who.of(total)}. {upper(part)} {are} {s.kinds[0]}, the rest are {s.kinds[1]}. "
             f"How many are {s.kinds[1]}?"
             if shape
-            else f"{upper(s.who.of(total))} {s.were}. Only {part} {are} {s.kinds[0]}. "
-            f"How many are {s.kinds[1]}?"
+            else f"{upper(s.who.of(total))} {s.were}. {upper(part)} {were} {s.kinds[0]}, "
+            f"the rest were {s.kinds[1]}. How many were {s.kinds[1]}?"
         ),
         hidden,
         f"{total} = {total - hidden} + {hidden}",
         lambda s: (
-            Cue(f"Tell it again. Then: {word} is all of them, {s.kinds[0]} and {s.kinds[1]}."),
+            Cue(f"Tell it again. {word.capitalize()} is all of them, {s.kinds[0]} and {s.kinds[1]}."),
             Cue(
                 f"Cover {part} of these with a hand: they are {s.kinds[0]}.",
                 pictures.Counters(total, what=s.who.many),
@@ -236,12 +244,13 @@ def _change_added(start: int, end: int) -> _Story:
         lambda s, shape: (
             f"{upper(s.who.of(start))} {s.were}. More {s.came}, and now there are {last}. How many {s.came}?"
             if shape
-            else f"I saw {s.who.of(start)}. Some more {s.came}. Now I see {last}: how many {s.came}?"
+            else f"{upper(s.who.of(start))} {s.were}. Some more {s.came}. "
+            f"With {last} there now, how many {s.came}?"
         ),
         end - start,
         f"{start} + {end - start} = {end}",
         lambda s: (
-            Cue(f"Tell it again. Then: was it {last} at the start, or at the end?"),
+            Cue(f"Tell it again. Was it {last} at the start, or at the end?"),
             Cue(
                 f"Lay out {one}. Put more down until it is {last}.", pictures.Counters(start, what=s.who.many)
             ),
@@ -265,7 +274,7 @@ def _compare(larger: int, smaller: int) -> _Story:
         larger - smaller,
         f"{larger} − {smaller} = {larger - smaller}",
         lambda s: (
-            Cue(f"Tell it again. Then: which has more, {s.places[0]} or {s.places[1]}?"),
+            Cue(f"Tell it again. Which has more, {s.places[0]} or {s.places[1]}?"),
             Cue(f"Lay {a} in a row and {b} below. Which have no partner?", pictures.TwoSets(larger, smaller)),
             Cue("Match the first pair together. The child goes on, then counts those without a partner."),
         ),
@@ -279,7 +288,9 @@ def _both_parts(item: str, draw: Draw) -> Draft:
     shown = draw.pick(pairs) if item == "another-way" else None
     right = [pair for pair in pairs if pair != shown]
     # The same two numbers turned round are a new way too, but a poor one to show first.
-    first = draw.pick([pair for pair in right if pair[::-1] != shown] or right)
+    # Each part of it is more than one, as "some" are.
+    fresh = [pair for pair in right if pair[::-1] != shown] or right
+    first = draw.pick([pair for pair in fresh if min(pair) > 1] or fresh)
     shape = draw.below(2)
     told = draw.way(*(_tell_parts(corner, total, shown, shape) for corner in CORNERS))
     s = CORNERS["abcdefghijklmnopqrstuvwxyz".index(told.key)]
@@ -289,7 +300,7 @@ def _both_parts(item: str, draw: Draw) -> Draft:
         accept=tuple(_pair(*pair) for pair in right if pair != first),
         working=", ".join(f"{a} + {b}" for a, b in right) + f": each is {total}",
         cues=(
-            Cue(f"Tell it again. Then: could only a few be {s.kinds[0]}?"),
+            Cue(f"Tell it again. Could only a few be {s.kinds[0]}?"),
             Cue(
                 f"Let these be the {s.who.many}. Cover some: they are {s.kinds[0]}.",
                 pictures.Counters(total, what=s.who.many),
@@ -297,6 +308,7 @@ def _both_parts(item: str, draw: Draw) -> Draft:
             Cue(f"Slide the first to the {s.kinds[0]} side together. The child goes on and counts both."),
         ),
         watch_for=_WATCH[item],
+        do=_ACT,
         given={"situation": "take apart, both addends unknown", "total": total}
         | ({"shown": list(shown)} if shown else {}),
     )
@@ -312,8 +324,7 @@ def _tell_parts(s: Corner, total: int, shown: tuple[int, int] | None, shape: int
         return (
             f"{upper(s.who.of(total))} {s.were}. Some were {one}, some {other}. How many of each could it be?"
             if shape
-            else f"I see {s.who.of(total)}. Some are {one}, the rest {other}. "
-            "Tell me how many of each it could be."
+            else f"I see {s.who.of(total)}. Some are {one}, the rest {other}. How many of each could it be?"
         )
     a, b = (number_word(part) for part in shown)
     return (

@@ -15,11 +15,11 @@ from warmup.words import number_word
 _COVER = "a card to cover the dots"
 _FLASH = "Show it, count to two, cover it."
 _WATCH = {
-    "to-3": "Touching and counting: cover it sooner. The picture stays in the mind.",
-    "dice": "Four and five mixed up. Look for the dot in the middle.",
-    "scattered-four": "Saying five: dots lying apart look like more. Show it again, no longer.",
-    "scattered-five": "Saying four or six after a quick look. Two and three is a good way to see it.",
-    "five-and-some": "Counting the full row too. It is five every time; start from there.",
+    "to-3": "Pointing and counting. Cover it sooner: the picture stays in the mind.",
+    "dice": "Mixing up patterns that look alike. Is there a dot in the middle?",
+    "scattered-four": "One too many: dots that lie apart look like more. Show it again, no longer.",
+    "scattered-five": "One too few or too many after a quick look. Ask which dots go together.",
+    "five-and-some": "Counting the full row too. It is the same every time: start from there.",
     "nine": "Counting all of them. One more would make it full.",
     "two-groups": "Saying how many are on one side only. Ask about the other side too.",
 }
@@ -37,9 +37,10 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
         answer=number_word(count),
         working=" + ".join(map(str, groups)) + (f" = {count}" if len(groups) > 1 else ": seen at a glance"),
         cues=_cues(item, groups),
-        watch_for=f"{_FLASH} {_WATCH[item]}",
+        watch_for=_WATCH[item],
         given={"groups": list(groups), "pattern": pattern, "seed": seed},
         picture=picture,
+        do=_FLASH,
     )
 
 
@@ -70,30 +71,28 @@ def _drawn(item: str, draw: Draw) -> tuple[tuple[int, ...], str, int]:
 def _say(item: str, draw: Draw) -> Way:
     if item == "two-groups":
         return draw.way(
-            "Look at both sides. How many dots are there?",
-            "Left side, right side, gone! How many dots were there?",
-            "I show you two groups. How many dots do you see?",
-            "Two groups of dots blink at you. How many dots are there?",
+            "Look at both sides. How many dots did you see?",
+            "There were dots on both sides. How many in all?",
+            "How many dots were there, on both sides together?",
+            "Put both sides together. How many dots did you see?",
         )
     return draw.way(
-        "Look fast! How many dots did you see?",
-        "Now they hide. How many dots were there?",
-        "Peek at the dots, then they are gone. How many were there?",
-        "The dots sleep now. How many went to bed?",
-        "Use your eyes, not your finger. How many dots?",
-        "Blink, and the dots are gone. How many did you see?",
-        "Dots flew by! How many were there?",
+        "How many dots did you see?",
+        "Quick! How many dots were there?",
+        "The dots are hiding now. How many are there?",
+        "How many dots are under the card?",
+        "You saw some dots. How many?",
     )
 
 
 def _cues(item: str, groups: tuple[int, ...]) -> tuple[Cue, Cue, Cue]:
     count, most = sum(groups), max(groups)
-    again = Cue("Wait. Then show it once more, a blink longer, and cover it.")
+    again = Cue("Show it once more, a little longer, and cover it.")
     match item:
         case "five-and-some" | "nine":
             return (
                 again,
-                Cue("Leave it open. Cover the lower row: the top row is five. Uncover it again."),
+                Cue("Leave it open. Cover the lower row. How many are in the top row? Uncover it again."),
                 Cue("Say “five” together for the top row, touch the next dot, and let the child go on."),
             )
         case "two-groups":

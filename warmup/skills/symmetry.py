@@ -25,7 +25,6 @@ _COUNTED = (
     ("rectangle", "rhombus"),
     ("triangle",),
     ("square",),
-    ("circle",),
 )
 """Figures to count the fold lines of, those with as many lines together."""
 
@@ -96,10 +95,9 @@ def _judged(figure: str, turn: int, line: float, aside: int, draw: Draw) -> Draf
     matches = folds_onto_itself(points, true, through)
     return Draft(
         say=draw.way(
-            "Fold it on this line. Would the halves match?",
-            "I fold here. Does each edge land on an edge?",
-            "Can I fold here so the halves match? Tell me why.",
-            "Bear folds on this line. Will the halves match?",
+            "Pretend to fold on this line. Do the halves match?",
+            "Can we fold here so the halves match? Tell me why.",
+            "Would both sides match if we fold here?",
         ),
         answer="yes" if matches else "no",
         accept=("yes: each edge lands on an edge",) if matches else ("no: a piece sticks out",),
@@ -107,7 +105,7 @@ def _judged(figure: str, turn: int, line: float, aside: int, draw: Draw) -> Draf
         if matches
         else "mirrored in this line, some corners land on no corner",
         cues=(
-            Cue("Give the eyes time. Then: put a finger on one corner. Where would it land?"),
+            Cue("Put a finger on one corner. Where would it land?"),
             Cue("Cut the shape from paper. Crease it along that line and peep inside."),
             Cue("Bend the paper over together, slowly. The child presses it flat and looks."),
         ),
@@ -139,7 +137,7 @@ def _make_a_fold(draw: Draw) -> Draft:
     paper = _PAPERS[name]
     points = points_of(name)
     if name == "circle":
-        answer, ways = "any fold through the middle; the edges meet all round", "endless"
+        answer, ways = "any fold through the middle; the edges meet all around", "endless"
     else:
         slanted = [line for line in fold_lines(points) if line % 90 > 1]
         answer = " or ".join(_DO if slanted else _DO[:1])
@@ -147,22 +145,22 @@ def _make_a_fold(draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"Fold {paper} so both halves match.",
-            f"Take {paper}. Fold it so no edge sticks out.",
-            f"Make a book from {paper}. Both covers must match.",
-            f"Shut {paper} like a mouth. Make the halves match.",
+            f"Fold {paper} in half. Make the edges meet.",
+            f"Take {paper}. Fold it in two matching halves.",
         ),
         answer=answer,
         accept=_DO if answer == " or ".join(_DO) else (),
         working=f"{name}: ways to fold it onto itself: {ways}",
         cues=(
-            Cue("Wait. Then: which parts do you want to meet?"),
-            Cue("Open a book and shut it. See how its covers land on each other."),
+            Cue("Which parts do you want to meet?"),
+            Cue("Open a book and close it. See how its covers land on each other."),
             Cue("Bring the near edge up together. The child lines it up and presses."),
         ),
         watch_for="Pressing before the edges meet. Line up first, then press.",
         given={"figure": name, "points": [] if name == "circle" else _rounded(points)},
         guess=0.1,
         table=paper,
+        do=f"Hand over {paper}.",
     )
 
 
@@ -188,53 +186,46 @@ def _find_the_line(draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             "Where can we fold this so the halves match?",
-            "Draw the fold line with your finger.",
-            "Find a fold. Both halves must match.",
-            "Lay a straw on it where you would fold.",
+            "Show me a fold that makes both halves match.",
+            "Draw the fold with your finger. Both halves must match.",
         ),
         answer=f"{listed(said, 'or')}, through the middle",
         accept=tuple(said) if len(said) > 1 else (said[0],),
         working=f"lines that fold it onto itself: {len(said)}",
         cues=(
-            Cue("Give the eyes time. Then: find two corners or bumps that are twins."),
-            Cue("Stand a small mirror on the shape. Turn it until the shape looks whole."),
+            Cue("Find two corners or bumps that are twins."),
+            Cue("Cut one like it from paper. Fold it one way, open it, then try another."),
             Cue("Lay a straw on it together and turn it slowly. The child says stop."),
         ),
         watch_for="A line that makes two equal pieces which do not match when folded.",
         given={"figure": figure, "points": _rounded(points)},
         picture=pictures.Fold(figure, turn),
         guess=0.3,
-        table="straw, small mirror",
+        table="paper, straw",
     )
 
 
 def _how_many_ways(draw: Draw) -> Draft:
     figure = draw.pick(draw.pick(_COUNTED))  # Each number of lines as often.
-    turn = draw.pick(_TURNS) if figure != "circle" else 0
-    lines = fold_lines(turned(points_of(figure), turn)) if figure != "circle" else ()
-    count = len(lines)
-    answer = "as many as you like" if figure == "circle" else number_word(count)
+    turn = draw.pick(_TURNS)
+    points = turned(points_of(figure), turn)
+    count = len(fold_lines(points))
     return Draft(
         say=draw.way(
             "How many ways can this fold onto itself?",
             "Count the folds that make the halves match. How many?",
             "How many folds make the halves of this match?",
         ),
-        answer=answer,
-        accept=("lots", "forever") if figure == "circle" else ("none", "no way") if not count else (),
-        working="every line through the middle folds it"
-        if figure == "circle"
-        else f"lines that fold it onto itself: {count}",
+        answer=number_word(count),
+        accept=("none", "no way") if not count else (),
+        working=f"lines that fold it onto itself: {count}",
         cues=(
-            Cue("Give the eyes time. Then: show a line you are sure of. Is there a different line?"),
+            Cue("Show a line you are sure of. Is there a different line?"),
             Cue("Cut it from paper. Try each fold, open it up and count the creases that worked."),
             Cue("Try the fold straight down together. The child tries the next ones."),
         ),
         watch_for="Counting corner to corner on a long rectangle. Fold it: a piece sticks out.",
-        given={
-            "figure": figure,
-            "points": [] if figure == "circle" else _rounded(turned(points_of(figure), turn)),
-        },
+        given={"figure": figure, "points": _rounded(points)},
         picture=pictures.Fold(figure, turn),
         guess=0.2,
         seconds=60,
@@ -271,7 +262,7 @@ SKILL = Skill(
             "finish the half",
             ("finish", "flip-not-slide"),
             guess=0.05,
-            table="squared paper",
+            table="graph paper",
             seconds=60,
         ),
     ),

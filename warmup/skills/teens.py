@@ -25,15 +25,15 @@ _NUMBERS: dict[str, Sequence[int]] = {
     "fifteen": (15,),
 }
 _WATCH = {
-    "build": "Counting the full tray again from one. Say ten, and count on.",
-    "eleven-twelve": "No ten can be heard in these two words. Say them with “ten and some more”.",
+    "build": "Counting the full frame all over again. Say ten, and count on.",
+    "eleven-twelve": "No ten can be heard in this word. Say it as “ten and some more”.",
     "both-ways": "Saying the whole teen number for the part past ten.",
-    "fourteen": "Four is heard first, so 41 is chosen or written. The ten goes in front.",
-    "in-the-head": "Counting up from one on the fingers. Ten is there already.",
-    "thirteen": "Heard or said as thirty, so “three tens”. Say thir-TEEN, and ask again.",
-    "fifteen": "Heard or said as fifty, so “five tens”. Say fif-TEEN, and ask again.",
+    "fourteen": "The ones are heard first, so they are put first. The ten goes in front.",
+    "in-the-head": "Counting all of it on the fingers. Ten is there already.",
+    "thirteen": "Heard or said as thirty. Say thir-TEEN, and ask again.",
+    "fifteen": "Heard or said as fifty. Say fif-TEEN, and ask again.",
 }
-_THINGS = ("egg", "bun", "block", "peg", "cork")
+_THINGS = ("egg", "roll", "block", "apple")
 
 
 def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
@@ -61,18 +61,17 @@ def _together(item: str, number: int, draw: Draw) -> Draft:
     """Ten and some more: which number?"""
     more = number - 10
     word, thing = number_word(more), draw.pick(_THINGS)
-    things = plural(more, thing)
     return Draft(
         say=draw.way(
             f"Ten and {word} more. What number is that?",
-            f"A full tray of ten, and {word} {things}. How many in all?",
-            f"I count ten, then {word} more. Where do I stop?",
-            f"The bear has ten {thing}s. He gets {word} more. How many now?",
+            f"A full ten frame and {word} more. What number is it?",
+            f"Start at ten. Count {word} more. What number do you reach?",
+            f"We have ten {thing}s. We get {word} more. How many now?",
         ),
         answer=number_word(number),
         working=f"10 + {more} = {number}",
         cues=(
-            Cue(f"Wait. Then: start at ten. Then put up {word} {plural(more, 'finger')}."),
+            Cue(f"Start at ten. Then put up {word} {plural(more, 'finger')}."),
             Cue(
                 "Look at the frames. How many are in the full frame, without counting?",
                 pictures.TwoFrames(10, more),
@@ -92,14 +91,14 @@ def _apart(item: str, number: int, draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"{word.capitalize()} is ten and how many more?",
-            f"We have {word} {thing}s. Ten fill the tray. How many are left?",
+            f"We have {word} {thing}s. We use ten. How many are left?",
             f"I need {word}, and I have ten. How many more?",
-            f"Say {word} as ten and some more. How many more?",
+            f"How many more than ten is {word}?",
         ),
         answer=number_word(number - 10),
         working=f"{number} = 10 + {number - 10}",
         cues=(
-            Cue(f"Wait. Then say it slowly: {word}. Ten is in it."),
+            Cue(f"Say it slowly: {word}. Ten is in it."),
             Cue(
                 "Look at the full frame and the empty frame. What has to go in it?", pictures.TwoFrames(10, 0)
             ),
@@ -115,22 +114,22 @@ def _apart(item: str, number: int, draw: Draw) -> Draft:
 
 
 def _build(item: str, number: int, draw: Draw) -> Draft:
-    """Build it: fill a tray of ten first, then tell what is beside it."""
+    """Build it: fill a ten frame first, then tell what is beside it."""
     word = number_word(number)
     more = number_word(number - 10)
     return Draft(
         say=draw.way(
-            f"Build {word}. Fill the tray first. Then tell me both parts.",
-            f"Put out {word}, ten of them in the tray. What two parts is that?",
-            f"Show me {word} as a full tray and some more.",
+            f"Build {word}. Fill the ten frame first. Tell me both parts.",
+            f"Put out {word}. Fill the ten frame first. What are the parts?",
+            f"Show me {word}: a full ten frame and some more.",
         ),
         answer=f"ten and {more} more",
         accept=(f"ten and {more}", f"{more} more", more),
         working=f"{number} = 10 + {number - 10}",
         cues=(
-            Cue("Wait. Then: how many does the tray hold when it is full?"),
+            Cue("How many does the ten frame hold when it is full?"),
             Cue("Look at the full frame. Make yours the same, then count on.", pictures.TwoFrames(10, 0)),
-            Cue(f"Fill the tray together and say “ten”. The child counts on and stops at {word}."),
+            Cue(f"Fill the frame together and say “ten”. The child counts on and stops at {word}."),
         ),
         watch_for=_WATCH[item],
         given={"build": number, "ten": 10},
@@ -146,13 +145,13 @@ def _find(item: str, number: int, draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             f"Ten and {more} more. Which card says that?",
-            f"Find {word}: a ten and {more} ones.",
-            f"I want the card for {word}. Touch it.",
+            f"Find {word}. It is ten and {more} more.",
+            f"Touch the card for {word}.",
         ),
         answer=card_place(cards, number),
         working=f"{number}: 1 ten in front, then {number - 10} ones",
         cues=(
-            Cue(f"Wait. Then say it slowly: {word}. How many tens does it have?"),
+            Cue(f"Say it slowly: {word}. How many tens does it have?"),
             Cue(
                 "Look at a full frame and some more. Which digit stands for the full frame?",
                 pictures.TwoFrames(10, number - 10),
@@ -178,7 +177,7 @@ SKILL = Skill(
             "build eleven to fifteen",
             ("build", "eleven-twelve"),
             ("K.NBT.A.1",),
-            table="ten-tray and loose ones",
+            table="ten frame and loose ones",
             slower=("build", "eleven-twelve"),
         ),
         Level(
@@ -186,7 +185,7 @@ SKILL = Skill(
             "both ways, eleven to nineteen",
             ("both-ways", "fourteen"),
             ("K.NBT.A.1",),
-            table="ten-tray and loose ones",
+            table="ten frame and loose ones",
             guesses=(("fourteen", 0.2),),
         ),
         Level(

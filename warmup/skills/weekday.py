@@ -7,7 +7,7 @@ or back goes past that and is common practice, no source. No Common Core code co
 from warmup import pictures
 from warmup.draw import Draw, Way
 from warmup.morning import Cue, Morning, Strand
-from warmup.skills._calendar import day_name, later_day
+from warmup.skills._calendar import day_name, later_day, supposed
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import WALL_WEEK
 
@@ -23,13 +23,13 @@ _PAIRS = {
     ),
 }
 _WATCH = {
-    "today": "A day’s name said by luck. Days come in a fixed row: saying the row finds the day.",
-    "tomorrow": "Naming the day before: tomorrow and yesterday are easily swapped at this age.",
-    "yesterday": "Naming the day to come: yesterday and tomorrow are easily swapped at this age.",
-    "around": "Going on when asked to go back. Say before or after once more, with a finger moving.",
-    "saturday-sunday": "Stopping where the strip stops. The week has no end: it begins again.",
+    "today": "A guess. The days come in order: saying them in order finds today.",
+    "tomorrow": "The day before: tomorrow and yesterday are easily mixed up at this age.",
+    "yesterday": "The day to come: yesterday and tomorrow are easily mixed up at this age.",
+    "around": "A step the wrong way: before and after are easily mixed up. Move a finger along.",
+    "saturday-sunday": "Stopping where the strip stops. After the last day the week begins again.",
     "tuesday-thursday": "Tuesday and Thursday sound alike. Listen for the middle of the word.",
-    "two-days": "One day on in place of two, or the start counted as the first step.",
+    "two-days": "One day on instead of two, or the start counted as the first step.",
 }
 
 
@@ -41,9 +41,9 @@ def ask(item: str, morning: Morning, draw: Draw) -> Draft:
         case "tomorrow" | "yesterday":
             return _next_to_today(item, morning, draw)
         case "two-days":
-            return _two_days(draw)
+            return _two_days(morning, draw)
         case _:
-            return _around(item, draw)
+            return _around(item, morning, draw)
 
 
 def _today(morning: Morning, draw: Draw) -> Draft:
@@ -52,20 +52,19 @@ def _today(morning: Morning, draw: Draw) -> Draft:
     return Draft(
         say=draw.way(
             "What day is it today?",
-            "Bear wakes up and asks: what day is it?",
-            f"It was {before} when you went to bed. What day is it now?",
-            "We write to the moon. What day goes on top of the note?",
-            "The sun is up. A new day is here. What is its name?",
+            "What day of the week is today?",
+            f"Yesterday was {before}. What day is today?",
+            "Tell me what day it is today.",
         ),
         answer=today,
         working=f"{morning.date.isoformat()}: the day after {before}",
         cues=(
-            Cue("Wait. Then: which day was it at bedtime? We have slept since then."),
+            Cue("Which day was it at bedtime? We have slept since then."),
             Cue(
-                f"Finger on {before}, the day just gone. Today is one square on.",
+                f"Put a finger on {before}. That was yesterday. Today is one square on.",
                 pictures.DayStrip(_first(before, today), (today,), (before,)),
             ),
-            Cue(f"Say the days together: “{later_day(today, -2)}, {before}…” and fall silent."),
+            Cue(f"Say the days together: “{later_day(today, -2)}, {before}…” The child keeps going."),
         ),
         watch_for=_WATCH["today"],
         given={"date": morning.date.isoformat(), "steps": 0},
@@ -78,20 +77,20 @@ def _next_to_today(item: str, morning: Morning, draw: Draw) -> Draft:
     answer = later_day(today, step)
     if step > 0:
         say = draw.way(
-            f"Today is {today}. What day is it tomorrow?",
-            "Sleep one night and wake up. What day is it then?",
-            f"We bake bread on {today}. We eat it the day after. Which day is that?",
-            "The kite flies tomorrow. What day will that be?",
+            "What day is tomorrow?",
+            f"Today is {today}. What day is tomorrow?",
+            "When you wake up tomorrow, what day will it be?",
+            "What day comes after today?",
         )
-        first = f"Wait. Then: today is {today}. We sleep once and wake up. What is that day called?"
+        first = f"Today is {today}. We sleep once and wake up. What is that day called?"
     else:
         say = draw.way(
-            f"Today is {today}. What day was it yesterday?",
-            "Think back: one sleep ago. What day was it then?",
-            "Bear lost his hat yesterday. What day was that?",
-            f"The bread we eat on {today} is one day old. When did we bake it?",
+            "What day was yesterday?",
+            f"Today is {today}. What day was yesterday?",
+            "What day was it one day ago?",
+            "What day comes before today?",
         )
-        first = f"Wait. Then: think of supper last night. {today} had not come yet. Which day was it?"
+        first = f"Think of supper last night. {today} had not come yet. Which day was it?"
     return Draft(
         say=say,
         answer=answer,
@@ -99,7 +98,7 @@ def _next_to_today(item: str, morning: Morning, draw: Draw) -> Draft:
         cues=(
             Cue(first),
             Cue(
-                f"Finger on {today}. One hop {'on' if step > 0 else 'back'}, past one night.",
+                f"Put a finger on {today}. Hop one square {'on' if step > 0 else 'back'}.",
                 pictures.DayStrip(_first(today, answer), (answer,), (today,)),
             ),
             _begin(today, step),
@@ -110,15 +109,15 @@ def _next_to_today(item: str, morning: Morning, draw: Draw) -> Draft:
     )
 
 
-def _around(item: str, draw: Draw) -> Draft:
+def _around(item: str, morning: Morning, draw: Draw) -> Draft:
     day, step = draw.pick(_PAIRS[item])
     answer = later_day(day, step)
     return Draft(
-        say=_before_or_after(day, step, draw),
+        say=_before_or_after(day, step, morning, draw),
         answer=answer,
         working=f"{day}, {answer}" if step > 0 else f"{answer}, {day}",
         cues=(
-            Cue(f"Wait. Then: say the days, and start at {later_day(day, -3)}."),
+            Cue(f"Say the days, and start at {later_day(day, -3)}."),
             Cue(
                 f"Finger on {day} in the strip. Hop one square {'on' if step > 0 else 'back'}.",
                 pictures.DayStrip(_first(day, answer), pointed=(day,)),
@@ -131,36 +130,37 @@ def _around(item: str, draw: Draw) -> Draft:
     )
 
 
-def _before_or_after(day: str, step: int, draw: Draw) -> Way:
+def _before_or_after(day: str, step: int, morning: Morning, draw: Draw) -> Way:
+    pretend = supposed(day, day_name(morning.date))
     if step > 0:
         return draw.way(
             f"What day comes just after {day}?",
-            f"Bear sleeps all of {day} and all night. What day does he wake up?",
-            f"The soup is made on {day}. We eat it the day after. When is that?",
-            f"I say {day}. You say the day that is next in the row.",
+            f"{later_day(day, -1)}, {day}. What day comes next?",
+            f"{pretend}. What day is tomorrow?",
+            f"Say the day just after {day}.",
         )
     return draw.way(
         f"What day comes just before {day}?",
-        f"We eat the cake on {day}. We bake it the day before. When is that?",
-        f"I say {day}. You say the day that goes just before.",
-        f"Bear finds his hat on {day}. He lost it the day before. When was that?",
+        f"{pretend}. What day was yesterday?",
+        f"Say the day just before {day}.",
     )
 
 
-def _two_days(draw: Draw) -> Draft:
+def _two_days(morning: Morning, draw: Draw) -> Draft:
     day, step = draw.pick(WALL_WEEK), 2 if draw.coin() else -2
     middle, answer = later_day(day, step // 2), later_day(day, step)
+    pretend = supposed(day, day_name(morning.date))
     if step > 0:
         say = draw.way(
             f"What day comes two days after {day}?",
-            f"Bear sows a seed on {day}. It comes up two days after. When?",
-            f"Pretend it is {day}. Sleep two nights. What day is it then?",
+            f"{pretend}. What day will it be in two days?",
+            f"Start at {day}. Count on two days. What day is it?",
         )
     else:
         say = draw.way(
             f"What day comes two days before {day}?",
-            f"It is {day}. The snow fell two days ago. When did it fall?",
-            f"Pretend it is {day}. Go back two nights. What day was it then?",
+            f"{pretend}. What day was it two days ago?",
+            f"Start at {day}. Count back two days. What day is it?",
         )
     where = "on" if step > 0 else "back"
     return Draft(
@@ -168,7 +168,7 @@ def _two_days(draw: Draw) -> Draft:
         answer=answer,
         working=", ".join((day, middle, answer)),
         cues=(
-            Cue(f"Wait. Then: {day} is where we stand, no hop yet. Now one hop {where}."),
+            Cue(f"We start at {day}, no hop yet. Now one hop {where}."),
             Cue(
                 f"Finger on {day} in the strip. Two hops {where}, one at a time.",
                 pictures.DayStrip(_first(day, answer), pointed=(day,)),
@@ -191,9 +191,9 @@ def _first(day: str, answer: str) -> str:
 def _begin(day: str, step: int) -> Cue:
     """Start the row of days together, or walk a finger back along it."""
     if step > 0:
-        return Cue(f"Say the days together: “{later_day(day, -1)}, {day}…” and fall silent.")
+        return Cue(f"Say the days together: “{later_day(day, -1)}, {day}…” The child keeps going.")
     return Cue(
-        f"Say “{later_day(day, -3)}, {later_day(day, -2)}…” together. The child says what leads to {day}."
+        f"Begin together: “{later_day(day, -3)}, {later_day(day, -2)}…” The child keeps going to {day}."
     )
 
 

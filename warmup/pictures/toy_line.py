@@ -1,4 +1,4 @@
-"""A queue at a door: which end is first is seen, and no number is shown."""
+"""Toys in line at a door: which end is first is seen, and no number is shown."""
 
 from typing import Literal, NamedTuple
 
@@ -8,7 +8,7 @@ from warmup.pictures.canvas import Canvas, Drawing, Ink, box, disc, frame
 _BODY, _TALL, _LEAST = 1.8, 3.4, 3.5
 
 
-class Queue(NamedTuple):
+class ToyLine(NamedTuple):
     """``number`` figures in line (1 to 10) at a door on the ``front`` side, the first of them at the door.
 
     Figures at the places ``hats``, counted from the door, wear a tall hat and have a second ink, so that
@@ -18,7 +18,7 @@ class Queue(NamedTuple):
     number: int
     front: Literal["left", "right"] = "left"
     hats: tuple[int, ...] = ()
-    kind: str = "queue"
+    kind: str = "toy-line"
 
     def least(self) -> tuple[int, int]:
         """Three and a half cells a figure, four for the door, and the height that goes with it."""
@@ -69,6 +69,11 @@ class Queue(NamedTuple):
         hat = ", one of them in a hat" if len(self.hats) == 1 else ", some in hats" if self.hats else ""
         return f"a line of figures{hat}, with a door at the {self.front} end"
 
+    def exactly(self) -> str:
+        """What to lay out or draw where the screen can't be shown; it may tell the answer."""
+        hats = f"; a hat on toy {', '.join(map(str, self.hats))} from the door" if self.hats else ""
+        return f"toys in line: {self.number}, the door at the {self.front}{hats}"
+
     def shows(self) -> tuple[str, ...]:
         """No numeral and no name stands on it."""
         return ()
@@ -78,4 +83,4 @@ class Queue(NamedTuple):
         return ()
 
 
-PICTURE = Queue
+PICTURE = ToyLine

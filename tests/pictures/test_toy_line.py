@@ -1,4 +1,4 @@
-"""The queue, the two frames, the two trays, the word over its cards: what is painted is what was given."""
+"""The toys in line, the two frames, the two trays, the word over its cards: what is painted is what was given."""
 
 from typing import Literal
 
@@ -7,7 +7,7 @@ import pytest
 from tests.pictures.blobs import pieces, pixels, span
 from warmup.pictures import Picture
 from warmup.pictures.canvas import Ink
-from warmup.pictures.queue import Queue
+from warmup.pictures.toy_line import ToyLine
 from warmup.pictures.two_frames import TwoFrames
 from warmup.pictures.two_sets import TwoSets
 from warmup.pictures.word_and_cards import WordAndCards
@@ -25,7 +25,7 @@ def sizes(picture: Picture) -> list[tuple[int, int]]:
 def test_figures_stand_in_line_and_the_door_is_at_the_front(
     count: int, front: Literal["left", "right"]
 ) -> None:
-    picture = Queue(count, front)
+    picture = ToyLine(count, front)
     assert len(sizes(picture)) == 5, "it fits every pane"
     for size in sizes(picture):
         drawing = picture.draw(*size)
@@ -41,7 +41,7 @@ def test_figures_stand_in_line_and_the_door_is_at_the_front(
 @pytest.mark.parametrize("front", ["left", "right"])
 def test_the_hat_stands_at_its_place_and_differs_by_form(front: Literal["left", "right"]) -> None:
     for place in range(1, 11):
-        picture = Queue(10, front, (place,))
+        picture = ToyLine(10, front, (place,))
         for size in sizes(picture):
             drawing = picture.draw(*size)
             (hat,) = pieces(pixels(drawing, Ink.SECOND))
@@ -53,8 +53,8 @@ def test_the_hat_stands_at_its_place_and_differs_by_form(front: Literal["left", 
 
 @pytest.mark.parametrize("count", [1, 3, 5, 10])
 def test_a_figure_is_the_same_to_its_left_and_right(count: int) -> None:
-    for size in sizes(Queue(count)):
-        for figure in pieces(pixels(Queue(count).draw(*size), Ink.FIRST)):
+    for size in sizes(ToyLine(count)):
+        for figure in pieces(pixels(ToyLine(count).draw(*size), Ink.FIRST)):
             left, _, right, _ = span(figure)
             assert {(left + right - x, y) for x, y in figure} == figure
 
@@ -118,7 +118,7 @@ def test_a_word_stands_over_cards_that_do_not_touch(word: str) -> None:
 
 
 def test_what_they_say_gives_nothing_away() -> None:
-    for picture in (Queue(4), Queue(4, "right", (2,)), TwoFrames(10, 2), TwoSets(2, 3), TwoSets(3, 0)):
+    for picture in (ToyLine(4), ToyLine(4, "right", (2,)), TwoFrames(10, 2), TwoSets(2, 3), TwoSets(3, 0)):
         words = picture.words()
         assert not any(part in words.split() for part in ("2", "3", "4", "10", "two", "three", "four"))
         assert picture.shows() == () and picture.marked() == ()

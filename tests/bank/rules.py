@@ -1,0 +1,93 @@
+"""The rules of the bank's words, each by its name: what a prompt misses of it, in a line each."""
+
+import re
+from collections.abc import Callable, Mapping
+from types import MappingProxyType
+
+from tests.bank.kitchen import times_sign, unkitchenly, unsafe
+from tests.bank.numbers_said import too_many_numbers
+from tests.bank.reading import spelled
+from tests.bank.secrets import more_leaks, narrow, question_tells, watch_for_tells
+from tests.bank.today import untrue
+from warmup.morning import Morning, Prompt
+from warmup.words import in_words
+
+LONG = 12
+"""Over so many words a prompt has something to do or to see."""
+
+Rule = Callable[[Prompt, Morning], list[str]]
+
+
+def long_and_idle(prompt: Prompt) -> list[str]:
+    """Faults: more than twelve words, and nothing to do, to lay out or to look at."""
+    words = len(spelled(prompt.say))
+    if words <= LONG or prompt.do or prompt.table or prompt.picture:
+        return []
+    return [f"{words} words and nothing to do or see"]
+
+
+def waits(prompt: Prompt) -> list[str]:
+    """Faults: a cue that begins with waiting, which the screen says once a morning."""
+    return [
+        f"cue {n}: {cue.text[:24]!r}"
+        for n, cue in enumerate(prompt.cues, 1)
+        if re.match(r"Wait\b|Give the eyes time", cue.text) or re.search(r"\. Then: ", cue.text)
+    ]
+
+
+_TO_DO = re.compile(
+    r"^(?:Show|Cover|Hide|Put|Lay|Set|Place|Hand|Give|Have|Fill|Draw|Use|Pour|Stand|Sit)\b[^.]*"
+    r"\b(?:before|first|count to|then|ready|beforehand|cover)\b|\bcount to two\b"
+    r"|\bbefore you ask\b|\bbefore asking\b|\b[Ii]f it is on the table\b|\bbeforehand\b|\bahead of time\b"
+)
+
+
+def instructs(prompt: Prompt) -> list[str]:
+    """Faults: what the adult is to do before asking, hidden in the watch-for."""
+    return [
+        f"watch for: {sentence!r} belongs in do"
+        for sentence in re.split(r"(?<=[.?!])\s+", prompt.watch_for)
+        if _TO_DO.search(sentence)
+    ]
+
+
+def uncapped(prompt: Prompt) -> list[str]:
+    """Faults: a line that begins with a small letter."""
+    said = {"say": prompt.say, "do": prompt.do, "watch for": prompt.watch_for}
+    said |= {f"cue {n}": cue.text for n, cue in enumerate(prompt.cues, 1)}
+    return [f"{where}: {text[:20]!r}" for where, text in said.items() if text.lstrip("“")[:1].islower()]
+
+
+_NO_WORDS = re.compile(r"[\d=+−×÷<>¢½¼]")
+
+
+def digits_in_working(prompt: Prompt) -> list[str]:
+    """Faults: a working a reading child could read off: digits and signs as the screen shows it."""
+    found = _NO_WORDS.findall(in_words(prompt.working))
+    return [f"working: {in_words(prompt.working)!r}"] if found else []
+
+
+RULES: Mapping[str, Rule] = MappingProxyType(
+    {
+        "at most three numbers": lambda p, _: too_many_numbers(p),
+        "over 12 words: something to do": lambda p, _: long_and_idle(p),
+        "kitchen words": lambda p, _: unkitchenly(p),
+        "nothing hot or breakable": lambda p, _: unsafe(p),
+        "nothing untrue about today": untrue,
+        "no answer in do, no first sound": lambda p, _: more_leaks(p),
+        "no answer in the watch-for": lambda p, _: watch_for_tells(p),
+        "no answer in the question": lambda p, _: question_tells(p),
+        "accept holds the others": lambda p, _: narrow(p),
+        "no cue begins with waiting": lambda p, _: waits(p),
+        "what to do is in do": lambda p, _: instructs(p),
+        "working in words": lambda p, _: digits_in_working(p),
+        "×, not x": lambda p, _: times_sign(p),
+        "lines begin with a capital": lambda p, _: uncapped(p),
+    }
+)
+"""Every rule by its name."""
+
+
+def faults_by_rule(prompt: Prompt, morning: Morning) -> dict[str, list[str]]:
+    """What a prompt misses, by rule; nothing where it misses nothing."""
+    return {name: found for name, rule in RULES.items() if (found := rule(prompt, morning))}
