@@ -164,7 +164,6 @@ def _morning(places: "Places", child: str, clock: Clock, aside: str = "") -> int
     from warmup.app import WarmupApp, draw_in_utf8
     from warmup.desk import load_family, records_in
     from warmup.family import default
-    from warmup.printing import desk_of
     from warmup.writing import sweep
 
     now = clock()
@@ -174,12 +173,25 @@ def _morning(places: "Places", child: str, clock: Clock, aside: str = "") -> int
     with _kept(places, clock, "what was marked just now") as journal:
         if not saved:
             family = default(today, records_in(journal))
-        desk = desk_of(places, family, today, journal, child, saved)
+        desk = _sit_down(places, family, today, journal, child, saved)
         welcome = None if saved else lambda family: _welcomed(places, family, today, journal)
         draw_in_utf8()
         app = WarmupApp(desk, journal, clock, (journal.notice,), welcome, aside)
         app.run()
     return app.ended()
+
+
+def _sit_down(
+    places: "Places", family: "Family", today: dt.date, journal: "Journal", child: str, saved: bool
+) -> "Desk":
+    from warmup.desk import sit_down
+
+    try:
+        return sit_down(places, family, today, journal, child=child, saved=saved)
+    except KeyError:
+        from warmup.printing import no_such_child  # not on the way to a morning otherwise
+
+        raise no_such_child(child, family) from None
 
 
 @contextlib.contextmanager

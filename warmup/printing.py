@@ -64,18 +64,16 @@ def _reading_desk(
             complain(journal.notice)
         if not saved:
             family = default(day or now, records_in(journal))
-    return desk_of(places, family, now, journal, child, saved=False), journal
-
-
-def desk_of(
-    places: Places, family: Family, today: dt.date, journal: Journal | None, child: str, saved: bool
-) -> Desk:
-    """The desk of the child of this nickname; Refused where there is none."""
     try:
-        return sit_down(places, family, today, journal, child=child, saved=saved)
+        return sit_down(places, family, now, journal, child=child, saved=False), journal
     except KeyError:
-        names = ", ".join(each.nickname for each in family.children)
-        raise Refused(f"no child called {child!r} in family.toml; there is {names}") from None
+        raise no_such_child(child, family) from None
+
+
+def no_such_child(nickname: str, family: Family) -> Refused:
+    """There is no child of this nickname; the sentence names those there are."""
+    names = ", ".join(each.nickname for each in family.children)
+    return Refused(f"no child called {nickname!r} in family.toml; there is {names}")
 
 
 def ask(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:

@@ -176,7 +176,9 @@ def test_printing_without_a_family_takes_the_child_of_the_journal(
     assert "Warm-up for Bean" in capsys.readouterr().out
 
 
-def test_the_morning_opens_with_the_child_of_the_journal(home: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_the_morning_opens_with_the_child_of_the_journal(
+    home: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
     """The app is not run here: what it is given is enough."""
     from warmup import app, cli
 
@@ -186,6 +188,8 @@ def test_the_morning_opens_with_the_child_of_the_journal(home: Path, monkeypatch
     monkeypatch.setattr(app.WarmupApp, "run", lambda self: given.append(self.desk.family.children))
     assert run("") == DONE
     assert given == [(Child("Bean"),)]
+    assert run("--child Nobody") == USAGE and len(given) == 1
+    assert "no child called 'Nobody' in family.toml; there is Bean" in capsys.readouterr().err
 
 
 def test_the_default_family_has_a_child_for_each_record() -> None:
