@@ -14,15 +14,13 @@ from contextlib import closing, suppress
 from pathlib import Path
 from typing import Any, NamedTuple, TypeVar
 
-from warmup import changes, log, merging, records, schema
+from warmup import changes, inspection, log, merging, records
 from warmup.changes import Change, Changed, Seen
-from warmup.documents import clean
 from warmup.log import END, Action, ActionRow
 from warmup.morning import Asked
-from warmup.oddities import MOST, Key, Left, Odd, is_day, is_moment, unnoted
+from warmup.oddities import MOST, Key, Left, Odd, day_of, is_moment, unnoted
 from warmup.records import BESIDE, CUES, MARKS, THIS, MarkRow, Whole
-from warmup.schema import Damaged
-from warmup.store import NAME, JournalProblem, NewerJournal, Store, reason, refuse_newer
+from warmup.store import NAME, JournalProblem, NewerJournal, Store
 
 __all__ = [
     "Action",
@@ -37,6 +35,16 @@ __all__ = [
     "SittingRow",
 ]
 
+_HISTORY = (
+    "SELECT p.date, p.item, m.mark, m.cue, s.rough, m.from_memory, p.wording "
+    "FROM sittings s JOIN prompts p USING (child, date, sitting) "
+    "LEFT JOIN marks m ON m.child = p.child AND m.date = p.date AND m.sitting = p.sitting "
+    "AND m.position = p.position "
+    "WHERE s.child = ? AND s.date < ? AND (p.position <= s.furthest OR m.mark <> '') "
+    f"AND typeof(p.item) = 'text' AND typeof(s.started) = 'text' AND p.position <= {MOST} "
+    "ORDER BY p.date, p.sitting, p.position"
+)
+_IN_TIME = "ORDER BY p.date, s.started, p.sitting, p.position"
 T = TypeVar("T")
 
 
@@ -274,16 +282,7 @@ class Journal:
         The other file stays as it is. Rows of it that make no sense are left out; gives the kinds of them.
         Raises JournalProblem where the file can't be read.
         """
-        try:
-            refuse_newer(other)
-            with schema.reading(other) as source:
-                copy = schema.copy_of(source)
-        except (OSError, sqlite3.Error, Damaged) as error:
-            raise JournalProblem(f"{clean(str(other))} can't be read: {reason(error)}.") from error
-        with closing(copy):
-            if wrong := schema.faults(copy):
-                raise JournalProblem(f"{clean(str(other))} is no whole journal ({clean(wrong[0])}).")
-            schema.migrate(copy)
+        with closing(inspection.whole_copy(other)) as copy:
             return self._store.write(lambda db: merging.merge_into(db, copy)).left
 
     # -- reading
@@ -355,42 +354,27 @@ class Journal:
 
     def history(self, child: str, before: dt.date | None = None) -> tuple[Asked, ...]:
         """Every prompt that was shown, in order of time, with its mark; up to but not on ``before``."""
-        rows = self._store.read(
-            "SELECT p.date, p.item, m.mark, m.cue, s.rough, m.from_memory, p.wording, p.sitting, p.position "
-            "FROM sittings s JOIN prompts p USING (child, date, sitting) "
-            "LEFT JOIN marks m ON m.child = p.child AND m.date = p.date AND m.sitting = p.sitting "
-            "AND m.position = p.position "
-            "WHERE s.child = ? AND s.date < ? AND (p.position <= s.furthest OR m.mark <> '') "
-            f"AND typeof(p.item) = 'text' AND typeof(s.started) = 'text' AND p.position <= {MOST} "
-            "ORDER BY p.date, p.sitting, p.position",
-            (child, before.isoformat() if before else END),
-        )
-        days = {day: dt.date.fromisoformat(day) for day in {row[0] for row in rows} if is_day(day)}
-        if any(row[7] > 1 for row in rows):
-            rows.sort(key=self._in_time(child))
+        until = before.isoformat() if before else END
+        rows = self._store.read(_HISTORY, (child, until))
+        if self._store.read("SELECT 1 FROM sittings WHERE child = ? AND sitting > 1 LIMIT 1", (child,)):
+            # Two laptops number the sittings of a date differently, so those are told by when they began.
+            rows = self._store.read(f"{_HISTORY.partition('ORDER')[0]} {_IN_TIME}", (child, until))
+        days = {day: day_of(day) for day in {row[0] for row in rows}}
         return tuple(
-            Asked(
-                days[day], item, MARKS.get(mark or ""), CUES.get(cue, 0), bool(rough), bool(memory), wording
-            )
-            for day, item, mark, cue, rough, memory, wording, _, _ in rows
-            if day in days
+            Asked(day, item, MARKS.get(mark or ""), CUES.get(cue, 0), bool(rough), bool(memory), way)
+            for text, item, mark, cue, rough, memory, way in rows
+            if (day := days[text])
         )
-
-    def _in_time(self, child: str) -> Callable[[Sequence[Any]], tuple[Any, ...]]:
-        """Orders the rows of a history by when their sittings began: two laptops number them differently."""
-        began = self._store.read("SELECT date, sitting, started FROM sittings WHERE child = ?", (child,))
-        moments = {(day, sitting): started for day, sitting, started in began}
-        return lambda row: (row[0], moments[row[0], row[7]], row[7], row[8])
 
     def dates_with_record(self, child: str) -> set[dt.date]:
         """The dates on which this child had a warm-up."""
         rows = self._store.read("SELECT DISTINCT date FROM sittings WHERE child = ?", (child,))
-        return {dt.date.fromisoformat(day) for (day,) in rows if is_day(day)}
+        return {day for (text,) in rows if (day := day_of(text))}
 
     def mornings(self) -> dict[str, int]:
         """On how many dates each child had a warm-up, children by their records' names."""
         rows = self._store.read("SELECT DISTINCT child, date FROM sittings ORDER BY child", ())
-        return dict(Counter(child for child, day in rows if isinstance(child, str) and is_day(day)))
+        return dict(Counter(child for child, day in rows if isinstance(child, str) and day_of(day)))
 
     def check(self) -> list[str]:
         """What SQLite finds wrong in the file; empty when it is whole."""
@@ -402,22 +386,7 @@ class Journal:
 
         Items are looked up in the ``known`` ones, where there are any.
         """
-        path = folder / NAME
-        try:
-            refuse_newer(path)
-            with schema.reading(path) as source, closing(schema.copy_of(source)) as copy:
-                wrong = schema.faults(copy, thorough=True)
-                odd = [] if wrong else merging.oddities_in(copy, known)
-        except NewerJournal as newer:
-            return [str(newer)]
-        except (OSError, sqlite3.OperationalError) as error:
-            return [f"{clean(str(path))}: can't be read ({reason(error)})."]
-        except (sqlite3.Error, Damaged) as error:
-            wrong, odd = [reason(error)], []
-        after = "The next time warmup opens it, it is set aside and a new one is begun from what can be read."
-        if wrong:
-            return [f"{clean(str(path))}: damaged ({clean(wrong[0])}). {after}"]
-        return [f"{clean(str(path))}: {left}. What makes no sense is left out." for left in odd]
+        return inspection.findings(folder / NAME, known)
 
 
 def _moment(text: str) -> str:

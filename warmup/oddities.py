@@ -76,7 +76,7 @@ def key_of(child: object, date: object, sitting: object, *, least: int = 1) -> K
     """The key of a sitting. Odd where a part of it makes no sense."""
     if not isinstance(child, str):
         raise Odd("a child's name that is no text")
-    if not isinstance(date, str) or not is_day(date):
+    if not isinstance(date, str) or not day_of(date):
         raise Odd("a date no calendar has")
     if not isinstance(sitting, int) or sitting < least:
         raise Odd("a sitting whose number is none")
@@ -114,18 +114,21 @@ def number(value: object, note: Note, most: int = MOST) -> int:
     return 0
 
 
-def is_day(text: object) -> bool:
-    """Whether this is a date in the years that count, as a journal writes it."""
+def day_of(text: object) -> dt.date | None:
+    """The date, in the years that count, that a journal writes in this way; None for anything else."""
+    # A week and its day ("2026-W35-1") are a date to Python as well.
+    if not isinstance(text, str) or len(text) != 10 or text[4] != "-" or text[7] != "-":
+        return None
     try:
-        day = dt.date.fromisoformat(text) if isinstance(text, str) and len(text) == 10 else None
+        day = dt.date.fromisoformat(text)
     except ValueError:
-        return False
-    return day is not None and FIRST_YEAR <= day.year <= LAST_YEAR and day.isoformat() == text
+        return None
+    return day if FIRST_YEAR <= day.year <= LAST_YEAR else None
 
 
 def is_moment(text: object) -> bool:
     """Whether this is a moment as a journal writes it: in UTC, to the microsecond."""
-    if not (isinstance(text, str) and len(text) == 32 and text.endswith("+00:00") and is_day(text[:10])):
+    if not (isinstance(text, str) and len(text) == 32 and text.endswith("+00:00") and day_of(text[:10])):
         return False
     try:
         return dt.datetime.fromisoformat(text).isoformat(timespec="microseconds") == text

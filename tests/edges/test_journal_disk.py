@@ -2,6 +2,7 @@
 
 import datetime as dt
 import os
+import re
 import sqlite3
 import sys
 from collections.abc import Callable
@@ -11,7 +12,7 @@ import pytest
 
 from tests.edges.journals import DAY, ROWS, Hand, begun, clock, mark, marks_of
 from warmup import schema, store
-from warmup.journal import Journal
+from warmup.journal import Journal, JournalProblem
 from warmup.morning import Mark
 
 
@@ -131,6 +132,20 @@ def test_a_morning_gone_on_with_is_at_hand_when_its_journal_is_taken_away(hand: 
     (tmp_path / "stick").rename(tmp_path / "drawer")
     journal.step("Bean", DAY, 1, 3, shown=3, at=2, mark=mark())
     assert marks_of(journal) == dict.fromkeys(range(3), Mark.FLUENT) and len(journal.history("Bean")) == 4
+
+
+@pytest.mark.skipif(os.name != "posix", reason="links are an administrator's matter elsewhere")
+@pytest.mark.parametrize("name", ["journal.db", "data"])
+def test_links_that_lead_in_a_circle_are_one_sentence(hand: Hand, tmp_path: Path, name: str) -> None:
+    (tmp_path / name).symlink_to(name)
+    folder = tmp_path if name == "journal.db" else tmp_path / "data"
+    for read_only in (True, False):
+        journal = hand(folder, read_only=read_only)
+        assert re.fullmatch(r"journal\.db can't be used \([^()]+\)\.", journal.notice)
+    assert marks_of(begun(journal, marks=1)) == {0: Mark.FLUENT} and not journal.saving
+    assert len(Journal.examine(folder)) == 1 and "can't be read" in Journal.examine(folder)[0]
+    with pytest.raises(JournalProblem, match="can't be read"):
+        hand(tmp_path / "other").merge(folder / "journal.db")
 
 
 def test_another_program_that_holds_the_file_is_waited_for_a_little_and_then_worked_around(
