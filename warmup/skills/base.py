@@ -35,11 +35,11 @@ class Level(NamedTuple):
 
     ``key`` names it in ``routines/year.toml``; ``label`` is for people. ``items`` are the names of
     its items, at most three: the plain one first, trouble items after it. ``codes`` are those of the
-    Common Core State Standards for Mathematics (2010) whose bounds the level keeps; a level past every
-    bound has none. ``stands_on`` names levels of other skills as ``skill:key`` (the level before is
-    understood). ``seconds`` is 20, 40 or 60, ``guess`` the chance of a lucky answer, ``table`` what the
-    level would like on the table. ``slower`` names items that take 60 seconds, ``guesses`` those whose
-    chance is another.
+    Common Core State Standards for Mathematics (2010) that the level exercises within their bounds,
+    ``toward`` those it only leads to; a level past every bound of a code has neither. ``stands_on``
+    names levels of other skills as ``skill:key`` (the level before is understood). ``seconds`` is 20,
+    40 or 60, ``guess`` the chance of a lucky answer, ``table`` what the level would like on the table.
+    ``slower`` names items that take 60 seconds, ``guesses`` those whose chance is another.
     """
 
     key: str
@@ -52,6 +52,7 @@ class Level(NamedTuple):
     table: str = ""
     slower: tuple[str, ...] = ()
     guesses: tuple[tuple[str, float], ...] = ()
+    toward: tuple[str, ...] = ()
 
     def seconds_of(self, item: str) -> int:
         """How long an item's prompt takes at most: 60 for the slower ones."""
