@@ -310,7 +310,10 @@ class Journal:
         """The items of a sitting's own prompts, in order."""
         where = f"{THIS} AND position < {BESIDE} AND typeof(item) = 'text'"
         question = f"SELECT item FROM prompts {where} ORDER BY position"
-        return tuple(renames.item(item) for (item,) in self._store.read(question, self._store.key(child, date, sitting)))
+        return tuple(
+            renames.item(item)
+            for (item,) in self._store.read(question, self._store.key(child, date, sitting))
+        )
 
     def marks_of(self, child: str, date: dt.date, sitting: int) -> dict[int, MarkRow]:
         """The marks of a sitting's own prompts by position, those taken back included."""
