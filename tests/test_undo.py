@@ -216,6 +216,21 @@ def test_a_window_that_goes_on_sees_what_the_other_marked(sitting: Sitting, home
     assert window(home, clock).mark_at(2) is Mark.FLUENT
 
 
+def test_no_mark_is_made_over_one_that_another_window_made(
+    sitting: Sitting, home: Path, clock: Clock
+) -> None:
+    for _ in range(4):
+        sitting.next()
+    other = window(home, clock)
+    sitting.back()
+    sitting.mark(Mark.NOT_YET)
+    for action in (other.others_easy, other.toggle_rough, other.undo, other.close):
+        with pytest.raises(Changed):
+            action()
+    assert window(home, clock).mark_at(4) is Mark.NOT_YET and not other.desk.child.held
+    assert [mark for mark in (sitting.mark_at(at) for at in (1, 2, 3)) if mark] == []
+
+
 def test_two_windows_begin_one_sitting(home: Path, clock: Clock, monkeypatch: pytest.MonkeyPatch) -> None:
     one, other = desk_at(home, clock), desk_at(home, clock)
     assert one.journal is not None and other.journal is not None
