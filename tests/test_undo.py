@@ -140,7 +140,7 @@ def test_days_off_and_an_extra_day_are_taken_back_and_hand_edits_stay(home: Path
     undoing.logged(desk, desk.journal, undoing.EXTRA, desk.count_today, {})
     assert desk.family.extra == (TODAY,)
     undone = undoing.undo_day(desk, desk.journal)
-    assert undone and undone.what == undoing.EXTRA and desk.family.extra == ()
+    assert undone and undone.what == undoing.EXTRA and not desk.family.extra
     undone = undoing.undo_day(desk, desk.journal)
     assert undone and undone.what == undoing.DAYS and desk.unsettled() == days
     assert load(home / "family.toml").off == (by_hand,) and undoing.undo_day(desk, desk.journal) is None
@@ -168,6 +168,13 @@ def test_what_changed_since_is_not_undone(sitting: Sitting) -> None:
     with pytest.raises(CannotUndo):
         sitting.undo()
     assert sitting.mark_at(0) is Mark.HESITATED
+
+
+def test_a_mark_comes_back_though_its_level_was_held_back_elsewhere(sitting: Sitting) -> None:
+    sitting.back()
+    assert sitting.swap() and sitting.mark_at(0) is None
+    sitting.desk.hold("make-ten:all", back=True)
+    assert sitting.undo() and sitting.mark_at(0) is Mark.HESITATED
 
 
 # -- two windows

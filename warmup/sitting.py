@@ -192,12 +192,14 @@ class Sitting(Standing):
         return Undone(row.what, undoing.words(row))
 
     def _put_back(self, before: Before) -> tuple[Change, Routine | None]:
-        """The change that brings back what stood there, without what is held back by now."""
+        """The change that brings back what stood there, without what is held back by now and has no mark."""
         was, held = before.routine or self.routine, self.desk.child.held
         kept = [
             at
             for at, prompt in enumerate(was.prompts)
-            if prompt.item in self.items or f"{prompt.skill}:{prompt.level}" not in held
+            if prompt.item in self.items
+            or f"{prompt.skill}:{prompt.level}" not in held
+            or before.marks.get(at) is not None
         ]
         change, routine = Change(), before.routine
         if routine is not None:
