@@ -119,7 +119,7 @@ class WarmupApp(App[int]):
         if self.welcome is not None:
             from warmup.screens.welcome import WelcomeScreen
 
-            self.push_screen(WelcomeScreen(self.desk.today), self._welcomed)
+            self.push_screen(WelcomeScreen(self.desk.today, self.desk.family), self._welcomed)
 
     def _welcomed(self, family: Family | None) -> None:
         if family is None or self.welcome is None:

@@ -6,7 +6,8 @@ from typing import NamedTuple
 
 from warmup import log, records
 from warmup.morning import Routine
-from warmup.records import BESIDE, THIS, Key, MarkRow
+from warmup.oddities import Key
+from warmup.records import BESIDE, THIS, MarkRow
 from warmup.wire import routine_text
 
 

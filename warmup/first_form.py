@@ -6,11 +6,12 @@ No widgets here. All values are text as it is typed; what can't be taken is said
 import datetime as dt
 import re
 from collections.abc import Collection
+from dataclasses import replace
 from typing import NamedTuple
 
 from warmup.desk import year_of
 from warmup.documents import clean
-from warmup.family import Child, Family, default
+from warmup.family import PLACEHOLDER, Child, Family, default
 from warmup.holidays import Holiday, offered
 from warmup.morning import DayKind, Morning
 from warmup.schoolyear import WEEKS, SchoolYear
@@ -36,9 +37,12 @@ class Form(NamedTuple):
     off: tuple[Holiday, ...] = ()
 
 
-def filled_in(today: dt.date) -> Form:
-    """The form for a family that starts today: a year from late August, Monday to Thursday, holidays off."""
-    family = default(today)
+def filled_in(today: dt.date, known: Family | None = None) -> Form:
+    """The form for a family that starts today: a year from late August, Monday to Thursday, holidays off.
+
+    ``known`` is that family where its children are known, from a journal that outlived family.toml.
+    """
+    family = known or default(today)
     form = Form(
         family.children[0].nickname,
         family.first_day.isoformat(),
@@ -60,8 +64,10 @@ def holidays(form: Form, today: dt.date) -> tuple[Holiday, ...]:
         end = year.mornings[-1]
 
 
-def family_of(form: Form, today: dt.date) -> Family:
+def family_of(form: Form, today: dt.date, known: Family | None = None) -> Family:
     """The family a form describes. Raises Unclear.
+
+    Of a ``known`` family the first child has the nickname, and keeps the record its marks stand under.
 
     A week that is said and is not the one that the first day gives (weeks off are not known here) begins
     the year anew: it is that week since Monday.
@@ -69,8 +75,12 @@ def family_of(form: Form, today: dt.date) -> Family:
     nickname = clean(form.nickname)[:_LONGEST].strip()
     if not nickname:
         raise Unclear("A nickname, please: any word the child likes.")
+    children = known.children if known and known.children[0].record != PLACEHOLDER else ()
+    first = replace(children[0], nickname=nickname) if children else Child(nickname)
+    if any(nickname.casefold() == other.nickname.casefold() for other in children[1:]):
+        raise Unclear(f"There is another {nickname}; a nickname of its own, please.")
     family = default(today)._replace(
-        children=(Child(nickname),),
+        children=(first, *children[1:]),
         first_day=_date(form.first_day),
         weekdays=_weekdays(form.weekdays),
         off=_stretches(form.off),

@@ -8,18 +8,19 @@ damaged file is set aside, never deleted; one from a newer version is never touc
 import datetime as dt
 import os
 import sqlite3
-from collections.abc import Callable, Sequence
-from contextlib import closing
+from collections import Counter
+from collections.abc import Callable, Collection, Sequence
+from contextlib import closing, suppress
 from pathlib import Path
 from typing import Any, NamedTuple, TypeVar
 
-from warmup import changes, log, records
+from warmup import changes, inspection, log, merging, records
 from warmup.changes import Change, Changed, Seen
-from warmup.documents import clean
-from warmup.log import Action, ActionRow
+from warmup.log import END, Action, ActionRow
 from warmup.morning import Asked
-from warmup.records import BESIDE, MARKS, THIS, Key, MarkRow, Whole
-from warmup.store import NAME, Damaged, JournalProblem, NewerJournal, Store, reason, refuse_newer
+from warmup.oddities import MOST, Key, Left, Odd, day_of, is_moment, unnoted
+from warmup.records import BESIDE, CUES, MARKS, THIS, MarkRow, Whole
+from warmup.store import NAME, JournalProblem, NewerJournal, Store
 
 __all__ = [
     "Action",
@@ -34,6 +35,16 @@ __all__ = [
     "SittingRow",
 ]
 
+_HISTORY = (
+    "SELECT p.date, p.item, m.mark, m.cue, s.rough, m.from_memory, p.wording "
+    "FROM sittings s JOIN prompts p USING (child, date, sitting) "
+    "LEFT JOIN marks m ON m.child = p.child AND m.date = p.date AND m.sitting = p.sitting "
+    "AND m.position = p.position "
+    "WHERE s.child = ? AND s.date < ? AND (p.position <= s.furthest OR m.mark <> '') "
+    f"AND typeof(p.item) = 'text' AND typeof(s.started) = 'text' AND p.position <= {MOST} "
+    "ORDER BY p.date, p.sitting, p.position"
+)
+_IN_TIME = "ORDER BY p.date, s.started, p.sitting, p.position"
 T = TypeVar("T")
 
 
@@ -138,18 +149,19 @@ class Journal:
         touched = max((moment, *(mark.at for mark in stamped.values())))
 
         def keep(db: sqlite3.Connection) -> tuple[int, ActionRow | None]:
-            last, number, there = db.execute(
-                "SELECT max(started), max(sitting), count(*) FROM sittings WHERE child = ? AND date = ?",
+            there = db.execute(
+                "SELECT sitting, started FROM sittings WHERE child = ? AND date = ?",
                 (child, date.isoformat()),
-            ).fetchone()
-            if known is not None and there != known:
+            ).fetchall()
+            if known is not None and sum(isinstance(each, str) for _, each in there) != known:
                 raise Changed
             # No two sittings of a date begin at one moment, whatever the clock says: it tells them apart.
-            started = log.after(last or "", moment)
+            last = max((each for _, each in there if is_moment(each)), default="")
+            started = log.after(last, moment)
             about = records.About(
                 started, max(started, touched), shape, routine, end, max(0, end - 1), 0, closed
             )
-            key = (child, date.isoformat(), 1 + (number or 0))
+            key = (child, date.isoformat(), merging.next_number(number for number, _ in there))
             records.put_whole(db, key, Whole(about, dict(enumerate(rows)), stamped))
             return key[2], self._append(db, key, action, moment)
 
@@ -226,7 +238,7 @@ class Journal:
             if seen is not None:
                 seen.check(db, key)
             touched = db.execute(f"SELECT touched FROM sittings {THIS}", key).fetchone()
-            stamp = log.after(touched[0] if touched else "", moment)
+            stamp = log.after(touched[0] if touched and is_moment(touched[0]) else "", moment)
             stamp = changes.apply(db, key, change, stamp)
             db.execute(f"UPDATE sittings SET touched = ? {THIS}", (stamp, *key))
             return self._append(db, key, action, moment)
@@ -264,33 +276,31 @@ class Journal:
         if row is not None:
             self._store.remember_action(row._replace(sitting=sitting))
 
-    def merge(self, other: Path) -> None:
+    def merge(self, other: Path) -> tuple[Left, ...]:
         """Take in another journal: sittings this one lacks; of two marks on one prompt the later.
 
-        The other file stays as it is. Raises JournalProblem where it can't be read.
+        The other file stays as it is. Rows of it that make no sense are left out; gives the kinds of them.
+        Raises JournalProblem where the file can't be read.
         """
-        try:
-            refuse_newer(other)
-            with records.reading(other) as source:
-                if wrong := records.faults(source):
-                    raise JournalProblem(f"{clean(str(other))} is no whole journal ({wrong[0]}).")
-                copy = records.copy_of(source)
-            records.migrate(copy)
-        except (OSError, sqlite3.Error, Damaged) as error:
-            raise JournalProblem(f"{clean(str(other))} can't be read: {reason(error)}.") from error
-        with closing(copy):
-            self._store.write(lambda db: records.merge_into(db, copy))
+        with closing(inspection.whole_copy(other)) as copy:
+            return self._store.write(lambda db: merging.merge_into(db, copy)).left
 
     # -- reading
 
     def sittings_of(self, child: str, date: dt.date) -> list[SittingRow]:
         """The sittings of a date, in order."""
         rows = self._store.read(
-            "SELECT sitting, shape, routine, position, furthest, rough, closed FROM sittings "
-            "WHERE child = ? AND date = ? ORDER BY sitting",
+            f"SELECT sitting, {records.ABOUT} FROM sittings WHERE child = ? AND date = ?",
             (child, date.isoformat()),
         )
-        return [SittingRow(n, s, r, p, f, bool(rough), bool(closed)) for n, s, r, p, f, rough, closed in rows]
+        found = []
+        for number, *values in rows:
+            with suppress(Odd):
+                found.append((records.about_of(values, unnoted), number))
+        return [
+            SittingRow(number, a.shape, a.routine, a.position, a.furthest, bool(a.rough), bool(a.closed))
+            for a, number in sorted(found, key=lambda each: (each[0].started, each[1]))
+        ]
 
     def open_sitting(self, child: str, date: dt.date) -> SittingRow | None:
         """The latest sitting of a date that is not over."""
@@ -298,18 +308,22 @@ class Journal:
 
     def items_of(self, child: str, date: dt.date, sitting: int) -> tuple[str, ...]:
         """The items of a sitting's own prompts, in order."""
-        question = f"SELECT item FROM prompts {THIS} AND position < {BESIDE} ORDER BY position"
+        where = f"{THIS} AND position < {BESIDE} AND typeof(item) = 'text'"
+        question = f"SELECT item FROM prompts {where} ORDER BY position"
         return tuple(item for (item,) in self._store.read(question, self._store.key(child, date, sitting)))
 
     def marks_of(self, child: str, date: dt.date, sitting: int) -> dict[int, MarkRow]:
         """The marks of a sitting's own prompts by position, those taken back included."""
         rows = self._store.read(
-            f"SELECT position, mark, cue, adult, from_memory, at FROM marks {THIS} AND position < {BESIDE}",
+            f"SELECT {records.MARK} FROM marks {THIS} AND position < {BESIDE}",
             self._store.key(child, date, sitting),
         )
-        return {
-            at: MarkRow(MARKS[m], cue, adult, bool(memory), time) for at, m, cue, adult, memory, time in rows
-        }
+        found = {}
+        for row in rows:
+            with suppress(Odd):
+                at, mark = records.mark_of(row, unnoted)
+                found[at] = mark
+        return found
 
     def last_mark(self, child: str, date: dt.date, sitting: int) -> int | None:
         """The position marked last, for undo after a restart."""
@@ -340,59 +354,45 @@ class Journal:
 
     def history(self, child: str, before: dt.date | None = None) -> tuple[Asked, ...]:
         """Every prompt that was shown, in order of time, with its mark; up to but not on ``before``."""
-        rows = self._store.read(
-            "SELECT p.date, p.item, m.mark, m.cue, s.rough, m.from_memory, p.wording "
-            "FROM sittings s JOIN prompts p USING (child, date, sitting) "
-            "LEFT JOIN marks m ON m.child = p.child AND m.date = p.date AND m.sitting = p.sitting "
-            "AND m.position = p.position "
-            "WHERE s.child = ? AND s.date < ? AND (p.position <= s.furthest OR m.mark <> '') "
-            "ORDER BY p.date, p.sitting, p.position",
-            (child, before.isoformat() if before else "9999-99-99"),
-        )
-        days = {day: dt.date.fromisoformat(day) for day in {row[0] for row in rows}}
+        until = before.isoformat() if before else END
+        rows = self._store.read(_HISTORY, (child, until))
+        if self._store.read("SELECT 1 FROM sittings WHERE child = ? AND sitting > 1 LIMIT 1", (child,)):
+            # Two laptops number the sittings of a date differently, so those are told by when they began.
+            rows = self._store.read(f"{_HISTORY.partition('ORDER')[0]} {_IN_TIME}", (child, until))
+        days = {day: day_of(day) for day in {row[0] for row in rows}}
         return tuple(
-            Asked(days[day], item, MARKS[mark or ""], cue or 0, bool(rough), bool(memory), wording)
-            for day, item, mark, cue, rough, memory, wording in rows
+            Asked(day, item, MARKS.get(mark or ""), CUES.get(cue, 0), bool(rough), bool(memory), way)
+            for text, item, mark, cue, rough, memory, way in rows
+            if (day := days[text])
         )
 
     def dates_with_record(self, child: str) -> set[dt.date]:
         """The dates on which this child had a warm-up."""
         rows = self._store.read("SELECT DISTINCT date FROM sittings WHERE child = ?", (child,))
-        return {dt.date.fromisoformat(day) for (day,) in rows}
+        return {day for (text,) in rows if (day := day_of(text))}
 
     def mornings(self) -> dict[str, int]:
         """On how many dates each child had a warm-up, children by their records' names."""
-        return dict(
-            self._store.read(
-                "SELECT child, COUNT(DISTINCT date) FROM sittings GROUP BY child ORDER BY child", ()
-            )
-        )
+        rows = self._store.read("SELECT DISTINCT child, date FROM sittings ORDER BY child", ())
+        return dict(Counter(child for child, day in rows if isinstance(child, str) and day_of(day)))
 
     def check(self) -> list[str]:
         """What SQLite finds wrong in the file; empty when it is whole."""
         return self._store.faults()
 
     @classmethod
-    def examine(cls, folder: Path) -> list[str]:
-        """Look the journal over without changing anything: sentences about what is wrong."""
-        path = folder / NAME
-        try:
-            refuse_newer(path)
-            with records.reading(path) as source:
-                wrong = records.faults(source, thorough=True)
-        except NewerJournal as newer:
-            return [str(newer)]
-        except (OSError, sqlite3.OperationalError) as error:
-            return [f"{path}: can't be read ({reason(error)})."]
-        except (sqlite3.Error, Damaged) as error:
-            wrong = [reason(error)]
-        after = "The next time warmup opens it, it is set aside and a new one is begun from what can be read."
-        return [f"{path}: damaged ({wrong[0]}). {after}"] if wrong else []
+    def examine(cls, folder: Path, known: Collection[str] = ()) -> list[str]:
+        """Look the journal over without changing anything: sentences about what is wrong.
+
+        Items are looked up in the ``known`` ones, where there are any.
+        """
+        return inspection.findings(folder / NAME, known)
 
 
 def _moment(text: str) -> str:
     """A moment as it is kept; nothing for what is no moment."""
     try:
-        return log.utc(dt.datetime.fromisoformat(text))
+        moment = log.utc(dt.datetime.fromisoformat(text))
     except (ValueError, OverflowError):
         return ""
+    return moment if is_moment(moment) else ""

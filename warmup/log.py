@@ -11,8 +11,11 @@ from collections.abc import Iterable, Mapping
 from contextlib import suppress
 from typing import Any, NamedTuple
 
-from warmup.documents import clean, visible
+from warmup.documents import LAST_YEAR, clean, visible
+from warmup.oddities import Key, Notes, Odd, is_moment, key_of, noting, place
 
+END = str(LAST_YEAR + 1)
+"""What every moment that makes sense is before; other bytes in its place are after it."""
 LONGEST_WORD = 40
 """The longest ``what``, window, and id of a window, in characters."""
 TABLES = (
@@ -31,7 +34,7 @@ TABLES = (
     "CREATE INDEX actions_by_sitting ON actions (child, date, sitting)",
     "CREATE INDEX actions_by_moment ON actions (at)",
 )
-_COLUMNS = "id, child, date, sitting, at, window, what, position, before, after, takes_back"
+COLUMNS = "id, child, date, sitting, at, window, what, position, before, after, takes_back"
 
 
 class Action(NamedTuple):
@@ -69,20 +72,17 @@ class ActionRow(NamedTuple):
 
 
 def row_of(values: Iterable[Any]) -> ActionRow:
-    """The row of these columns. ValueError where one of them is not what it should be."""
+    """The row of these columns. Odd where one of them is not what it should be."""
     row = ActionRow(*values)
-    texts = (row.id, row.child, row.date, row.at, row.window, row.what, row.before, row.after, row.takes_back)
-    if not all(isinstance(text, str) for text in texts):
-        raise ValueError("an action with something else where text should be")
-    if type(row.sitting) is not int or row.sitting < 0 or type(row.position) not in (int, type(None)):
-        raise ValueError("an action with something else where a number should be")
-    dt.date.fromisoformat(row.date)
-    if dt.datetime.fromisoformat(row.at).tzinfo is None:
-        raise ValueError("an action without a time zone")
+    key_of(row.child, row.date, row.sitting, least=0)
+    if not is_moment(row.at):
+        raise Odd("an action at a time that is none")
     for word in (row.id, row.window, row.what):
-        if not _is_word(word, 2 * LONGEST_WORD):
-            raise ValueError("an action whose kind, window or id is no plain word")
-    return row
+        if not isinstance(word, str) or not _is_word(word, 2 * LONGEST_WORD):
+            raise Odd("an action whose kind, window or id is no plain word")
+    if not all(isinstance(text, str) for text in (row.before, row.after, row.takes_back)):
+        raise Odd("an action with something else where text should be")
+    return row if row.position is None else row._replace(position=place(row.position))
 
 
 def check(action: Action) -> None:
@@ -96,14 +96,12 @@ def _is_word(text: str, most: int) -> bool:
     return len(text) <= most and clean(text) == text and visible(text)
 
 
-def append(
-    db: sqlite3.Connection, key: tuple[str, str, int], action: Action, window: str, number: int, at: str
-) -> ActionRow:
+def append(db: sqlite3.Connection, key: Key, action: Action, window: str, number: int, at: str) -> ActionRow:
     """Add an action to those of a sitting, at this moment or just after the newest one there is.
 
     ``number`` is the first that the window may give to it.
     """
-    (newest,) = db.execute("SELECT max(at) FROM actions").fetchone()
+    (newest,) = db.execute(f"SELECT max(at) FROM actions WHERE at < '{END}'").fetchone()
     while db.execute("SELECT 1 FROM actions WHERE id = ?", (f"{window}-{number}",)).fetchone():
         number += 1
     row = ActionRow(
@@ -123,7 +121,7 @@ def append(
 
 def put(db: sqlite3.Connection, row: ActionRow) -> None:
     """Keep a row; nothing happens where one of its id is kept already."""
-    db.execute(f"INSERT OR IGNORE INTO actions ({_COLUMNS}) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)", row)
+    db.execute(f"INSERT OR IGNORE INTO actions ({COLUMNS}) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)", row)
 
 
 NEWEST = "SELECT id FROM actions WHERE child = ? AND date = ? ORDER BY at DESC, id DESC LIMIT 1"
@@ -135,14 +133,14 @@ def newest(db: sqlite3.Connection, child: str, date: str) -> str:
     return str(row[0]) if row else ""
 
 
-QUESTION = f"SELECT {_COLUMNS} FROM actions WHERE child = ? AND date = ? AND (sitting = ? OR ?)"
+QUESTION = f"SELECT {COLUMNS} FROM actions WHERE child = ? AND date = ? AND (sitting = ? OR ?)"
 
 
 def readable(rows: Iterable[Any]) -> list[ActionRow]:
     """The rows that are as they should be, in order of time."""
     found = []
     for values in rows:
-        with suppress(ValueError, TypeError):
+        with suppress(Odd):
             found.append(row_of(values))
     return sorted(found, key=lambda row: (row.at, row.id))
 
@@ -165,21 +163,43 @@ def standing(rows: Iterable[ActionRow]) -> list[ActionRow]:
 
 
 def merge_into(
-    target: sqlite3.Connection,
-    source: sqlite3.Connection,
-    moved: Mapping[tuple[str, str, int], tuple[str, str, int]],
+    target: sqlite3.Connection, source: sqlite3.Connection, moved: Mapping[Key, Key], notes: Notes
 ) -> None:
     """Take in the actions that ``target`` lacks. ``moved`` says under which key a sitting stands there."""
-    for values in source.execute(f"SELECT {_COLUMNS} FROM actions ORDER BY at, id"):
-        with suppress(ValueError, TypeError):
-            row = row_of(values)
-            key = (row.child, row.date, row.sitting)
-            put(target, row._replace(sitting=moved.get(key, key)[2]))
+    for values in source.execute(f"SELECT {COLUMNS} FROM actions ORDER BY at, id"):
+        notes.at(*values[1:4])
+        with noting(notes):
+            take_in(target, row_of(values), moved)
 
 
-def after(last: str, moment: str) -> str:
+def look_over(source: sqlite3.Connection, notes: Notes) -> None:
+    """Note every action that makes no sense."""
+    for values in source.execute(f"SELECT {COLUMNS} FROM actions ORDER BY at, id"):
+        notes.at(*values[1:4])
+        with noting(notes):
+            row_of(values)
+
+
+def take_in(target: sqlite3.Connection, row: ActionRow, moved: Mapping[Key, Key]) -> None:
+    """Take in one action; of two with one id, as only a damaged file has them, always the same one."""
+    key = (row.child, row.date, row.sitting)
+    row = row._replace(sitting=moved.get(key, key)[2])
+    same = target.execute(f"SELECT {COLUMNS} FROM actions WHERE id = ?", (row.id,)).fetchone()
+    if same is not None and _order(target, row) > _order(target, ActionRow(*same)):
+        target.execute("DELETE FROM actions WHERE id = ?", (row.id,))
+    put(target, row)
+
+
+def _order(target: sqlite3.Connection, row: ActionRow) -> tuple[str, ...]:
+    """Orders actions of one id by what they say and by when their sitting began, whatever its number here."""
+    question = "SELECT started FROM sittings WHERE child = ? AND date = ? AND sitting = ?"
+    began = target.execute(question, (row.child, row.date, row.sitting)).fetchone()
+    return (*(str(part) for part in row._replace(sitting=0)), str(began))
+
+
+def after(last: object, moment: str) -> str:
     """The moment, or the smallest step after the last where the clock stood still or went back."""
-    if moment > last:
+    if not isinstance(last, str) or moment > last:
         return moment
     with suppress(ValueError, OverflowError):
         return utc(dt.datetime.fromisoformat(last) + dt.timedelta(microseconds=1))

@@ -202,10 +202,16 @@ def load_shape(places: Places, name: str) -> Shape:
 def _shape(name: str, file: Document) -> Shape:
     _format(file)
     _only_keys(file, (), ("format", "seconds", "prompts", "slot"))
-    slots = tuple(_slot(file, n) for n in range(file.length("slot", most=20)))
+    slots: list[Slot] = []
+    for n in range(file.length("slot", most=20)):
+        slot = _slot(file, n)
+        if slot.kind is not SlotKind.NAMED and slot.kind in [other.kind for other in slots]:
+            found = f"{shown(slot.kind.value)} a second time"
+            raise file.problem(("slot", n, "kind"), "each kind once, save named", found)
+        slots.append(slot)
     if not slots:
         raise file.problem(("slot",), "at least one [[slot]]", "none")
-    return Shape(name, slots, _prompts(file), file.whole("seconds", least=60, most=900, default=360))
+    return Shape(name, tuple(slots), _prompts(file), file.whole("seconds", least=60, most=900, default=360))
 
 
 def _only_keys(file: Document, way: tuple[str | int, ...], known: tuple[str, ...]) -> None:
@@ -234,6 +240,9 @@ def _slot(file: Document, n: int) -> Slot:
         file.choice("slot", n, "kind", among=[kind.value for kind in SlotKind if kind is not SlotKind.AFTER])
     )
     _only_keys(file, ("slot", n), ("kind", "most", "only"))
+    if kind is not SlotKind.NAMED and file.has("slot", n, "only"):
+        expected = 'no such key: only a slot of kind "named" is held to some skills'
+        file.refuse(("slot", n, "only"), expected)
     only = file.names("slot", n, "only")
     known = (*SKILLS, *levels())
     for place, name in enumerate(only):

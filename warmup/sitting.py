@@ -10,7 +10,6 @@ from collections.abc import Callable, Mapping
 from warmup import undoing
 from warmup.changes import replacing
 from warmup.desk import Clock, Desk
-from warmup.family_changes import changes_between
 from warmup.instead import SHORT, Instead
 from warmup.journal import Action, Change, Changed, Journal, MarkRow, Seen
 from warmup.morning import Mark, Prompt, Routine
@@ -121,14 +120,14 @@ class Sitting(Standing):
         if prompt is None:
             return False
         self._still()
-        level, was = f"{prompt.skill}:{prompt.level}", self.desk.family
-        self.desk.hold(level, back=True)
+        level = f"{prompt.skill}:{prompt.level}"
+        held = undoing.family_changed(self.desk, lambda: self.desk.hold(level, back=True))
         out = {each.item for each in self.prompts if f"{each.skill}:{each.level}" == level}
         prompts = self._instead().others(out, self.position, self._asked)
         changed = prompts != self.prompts
         change = self._replaced(prompts) if changed else Change()
         before = self._before(change) if changed else Before()
-        before = before._replace(family=changes_between(was, self.desk.family))
+        before = before._replace(family=held)
         self._act(undoing.HOLD, change, before, level=level)
         return True
 
@@ -300,18 +299,11 @@ def begin(desk: Desk, journal: Journal, clock: Clock, *, shape: str = "") -> Sit
 
 def resume(desk: Desk, journal: Journal, clock: Clock) -> Sitting | None:
     """Today's sitting as it was left: the open one, else the last closed one; None when there is none."""
-    stored = journal.open_sitting(desk.child.record, desk.today)
-    if stored is None:
-        stored = next(reversed(journal.sittings_of(desk.child.record, desk.today)), None)
-    if stored is None:
-        return None
-    try:
-        routine = routine_from(stored.routine)
-    except ValueError:
-        return None
-    # A mark belongs to the item of its row: where a damaged or odd file has others, nothing can be marked.
-    items = journal.items_of(desk.child.record, desk.today, stored.sitting)
-    if items != tuple(prompt.item for prompt in routine.prompts):
+    readable = desk.stored(desk.today)
+    stored, routine = next((each for each in reversed(readable) if not each[0].closed), (None, None))
+    if routine is None and readable:
+        stored, routine = readable[-1]
+    if stored is None or routine is None:
         return None
     return _sitting(desk, journal, clock, stored.sitting, routine, stored.position)
 

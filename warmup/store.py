@@ -10,13 +10,15 @@ import os
 import sqlite3
 import stat
 from collections.abc import Callable
-from contextlib import suppress
+from contextlib import closing, suppress
 from pathlib import Path
 from typing import Any, TypeVar
 
-from warmup import log, records
+from warmup import log, merging, records, salvage, schema
 from warmup.documents import clean
-from warmup.records import VERSION, Key, Whole
+from warmup.oddities import Key
+from warmup.records import Whole
+from warmup.schema import VERSION, Damaged
 
 NAME = "journal.db"
 _WAIT = 3000
@@ -34,10 +36,6 @@ class JournalProblem(Exception):
 
 class NewerJournal(JournalProblem):
     """The journal was written by a newer version: a sentence that says so. The file is untouched."""
-
-
-class Damaged(Exception):
-    """The file is no journal, or not a whole one."""
 
 
 class Store:
@@ -66,7 +64,7 @@ class Store:
                 self._look()
             else:
                 self._reach(_WAIT)
-        except (OSError, sqlite3.Error, Damaged, UnicodeDecodeError) as error:
+        except (OSError, sqlite3.Error, Damaged) as error:
             self._step_aside(error)
 
     @property
@@ -107,13 +105,13 @@ class Store:
             try:
                 if self._disk is None or self._file != _identity(self.path):
                     raise FileNotFoundError(errno.ENOENT, f"{NAME} is no longer the file it was")
-                return records.transact(self._disk, work)
+                return schema.transact(self._disk, work)
             except (OSError, sqlite3.Error) as error:
                 if isinstance(error, _BUGS):
                     raise
                 self._step_aside(error)
         assert self._memory is not None
-        result = records.transact(self._memory, work)
+        result = schema.transact(self._memory, work)
         self._try_again()
         return result
 
@@ -131,25 +129,25 @@ class Store:
     def faults(self) -> list[str]:
         """What SQLite finds wrong; empty when all is whole."""
         source = self._memory or self._disk
-        return records.faults(source, thorough=True) if source else []
+        return schema.faults(source, thorough=True) if source else []
 
     def _step_aside(self, error: Exception) -> None:
         """Go on in memory, with what can still be read and what this process wrote."""
         self.trouble = reason(error)
         if self._disk is None:
             self.notice = f"{NAME} can't be used ({reason(error)})."
-        memory = records.in_memory()
+        memory = schema.in_memory()
         if self._disk is not None:
             disk = self._disk
             with suppress(sqlite3.Error):
                 disk.execute(f"PRAGMA busy_timeout = {_WAIT_AGAIN}")
-                records.transact(memory, lambda db: records.merge_into(db, disk, patient=True))
-        records.transact(memory, self._rewrite)
+                schema.transact(memory, lambda db: salvage.salvage(db, disk))
+        schema.transact(memory, self._rewrite)
         self._memory = memory
 
     def _rewrite(self, memory: sqlite3.Connection) -> None:
         """Write again what this process wrote."""
-        moved = {key: records.take_in(memory, key, whole) for key, whole in self._written.items()}
+        moved = {key: merging.take_in(memory, key, whole) for key, whole in self._written.items()}
         for row in self._logged:
             key = self.key(row.child, dt.date.fromisoformat(row.date), row.sitting)
             log.put(memory, row._replace(sitting=moved.get(key, key)[2]))
@@ -164,35 +162,45 @@ class Store:
                 self._disk.close()
                 self._disk = None
             disk = self._reach(_WAIT_AGAIN)
-            moved = records.transact(disk, lambda db: records.merge_into(db, memory))
+            moved = schema.transact(disk, lambda db: merging.merge_into(db, memory)).moved
         except (OSError, sqlite3.Error, Damaged, NewerJournal) as error:
             if isinstance(error, _BUGS):
                 raise
             self.trouble = reason(error)
             return
         held = {was: moved.get(now, now) for was, now in self._moved.items()}
-        self._moved = {was: now for was, now in (moved | held).items() if was != now}
+        self._moved = {was: now for was, now in {**moved, **held}.items() if was != now}
         memory.close()
         self._memory, self.trouble = None, ""
 
     # -- the file
 
     def _look(self) -> None:
-        """Read the file into memory and leave it as it is."""
-        refuse_newer(self.path)
-        with records.reading(self.path) as source:
-            if wrong := records.faults(source):
+        """Read the file into memory and leave it as it is; what can be read of it where it is damaged."""
+        try:
+            refuse_newer(self.path)
+            with schema.reading(self.path) as source:
+                copy = schema.copy_of(source)
+            if wrong := schema.faults(copy):
+                copy.close()
                 raise Damaged(wrong[0])
-            self._memory = records.copy_of(source)
-        records.migrate(self._memory)
+            schema.migrate(copy)
+            self._memory = copy
+        except (Damaged, sqlite3.DatabaseError) as error:
+            if isinstance(error, sqlite3.DatabaseError) and not schema.is_damage(error):
+                raise
+            self._memory = schema.in_memory()
+            kept = _rescue(self._memory, self.path)
+            self.notice = f"{NAME} is damaged ({reason(error)})." + (
+                f" What could be read of it counts (mornings: {kept})." if kept else ""
+            )
 
     def _reach(self, wait: int) -> sqlite3.Connection:
         """Open the file for writing. A damaged one is set aside, and what can be read of it kept."""
         try:
             self._disk = self._connect(wait)
-        except (Damaged, UnicodeDecodeError, sqlite3.DatabaseError) as error:
-            # Python gives up on a message of SQLite's that quotes a damaged name.
-            if isinstance(error, sqlite3.DatabaseError) and not records.is_damage(error):
+        except (Damaged, sqlite3.DatabaseError) as error:
+            if isinstance(error, sqlite3.DatabaseError) and not schema.is_damage(error):
                 raise
             self._disk = self._set_aside(wait)
         self._file = _identity(self.path)
@@ -209,13 +217,13 @@ class Store:
             raise FileNotFoundError(errno.ENOENT, f"{NAME} is gone from {clean(str(self.folder))}")
         else:
             os.close(os.open(self.path, os.O_RDWR | os.O_CREAT, 0o600))
-        disk = records.connect(self.path, wait)
+        disk = schema.connect(self.path, wait)
         try:
             (version,) = disk.execute("PRAGMA user_version").fetchone()
             (tables,) = disk.execute("SELECT count(*) FROM sqlite_master").fetchone()
-            if wrong := records.faults(disk) if version or tables else []:
+            if wrong := schema.faults(disk) if version or tables else []:
                 raise Damaged(wrong[0])
-            records.migrate(disk)
+            schema.migrate(disk)
         except BaseException:
             disk.close()
             raise
@@ -233,25 +241,38 @@ class Store:
             with suppress(FileNotFoundError):
                 self.path.with_name(NAME + beside).rename(aside.with_name(aside.name + beside))
         disk = self._connect(wait, anew=True)
-        kept: dict[Key, Key] = {}
-        with suppress(OSError, sqlite3.Error), records.reading(aside) as source:
-            kept = records.transact(disk, lambda db: records.merge_into(db, source, patient=True))
+        kept = 0
+        with suppress(OSError, sqlite3.Error):
+            kept = _rescue(disk, aside)
         self.notice = f"The journal was damaged. It is kept as {aside.name}, and a new one was begun" + (
-            f" with what could be read of it (mornings: {len(kept)})." if kept else "."
+            f" with what could be read of it (mornings: {kept})." if kept else "."
         )
         return disk
+
+
+def _rescue(target: sqlite3.Connection, path: Path) -> int:
+    """Take what can be read of a damaged file into a journal; gives how many sittings that was."""
+    raw = path.read_bytes()
+    try:
+        with schema.reading(path) as source:
+            return schema.transact(target, lambda db: salvage.salvage(db, source, raw))
+    except (sqlite3.DatabaseError, Damaged):
+        # Nothing leads into the file; its pages may still hold rows.
+        with closing(schema.in_memory()) as nothing:
+            return schema.transact(target, lambda db: salvage.salvage(db, nothing, raw))
 
 
 def refuse_newer(path: Path) -> None:
     """Raise NewerJournal for a journal of a newer version; touches nothing."""
     if not stat.S_ISREG(path.stat().st_mode):
-        raise OSError(f"{path.name} is no file")
-    version = records.version_written(path)
+        raise OSError(f"{clean(path.name)} is no file")
+    version = schema.version_written(path)
     if version >= _NO_VERSION:
         raise Damaged("its version number makes no sense")
     if version > VERSION:
         raise NewerJournal(
-            f"{path} was written by a newer version of warmup (format {version}; this one reads {VERSION}). "
+            f"{clean(str(path))} was written by a newer version of warmup "
+            f"(format {version}; this one reads {VERSION}). "
             "Update warmup; nothing was changed."
         )
 

@@ -18,6 +18,7 @@ from rich.console import Console
 from rich.progress import track
 from rich.table import Table
 
+from tests.benchmarks import _arguments
 from tests.terminal import WARMUP, Terminal, environment
 from warmup import family as families
 from warmup.family import default
@@ -137,4 +138,4 @@ def main(count: int = 200) -> int:
 
 
 if __name__ == "__main__":
-    sys.exit(main(int(sys.argv[1]) if len(sys.argv) > 1 else 200))
+    sys.exit(main(_arguments.number("kills", __doc__, "count", 200)))

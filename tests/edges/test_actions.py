@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from tests.edges.journals import DAY, ROWS, Hand, aside, begun, clock, mark, marks_of
-from warmup import records
+from warmup import schema
 from warmup.journal import Action, Change, Journal
 from warmup.morning import Mark
 
@@ -70,7 +70,7 @@ def test_a_journal_of_version_1_gets_the_log_and_keeps_its_marks(hand: Hand, tmp
     journal = hand()
     assert not journal.notice and journal.check() == [] and Journal.examine(tmp_path) == []
     assert [line.mark for line in journal.history("Bean")] == [Mark.NOT_YET, None]
-    assert records.version_written(journal.path) == records.VERSION == 2
+    assert schema.version_written(journal.path) == schema.VERSION == 2
     begun(journal)
     journal.log("Bean", DAY, 1, Action("hold"))
     assert whats(hand()) == ["hold"]
@@ -159,7 +159,7 @@ def test_a_change_does_all_of_an_action_at_once(hand: Hand) -> None:
     marks = {2: mark(Mark.NOT_YET, moment), 0: mark(Mark.HESITATED, moment)}
     journal.change(
         "Bean", DAY, 1,
-        Change(2, "[1]", [("coins/penny", "e"), ("coins/nickel", "f")], marks, 3, 3, True, True),
+        Change(2, "[1]", [("coins/penny", "e"), ("coins/nickel", "f")], marks, 3, 3, rough=True, closed=True),
     )  # fmt: skip
     assert marks_of(journal) == {0: Mark.HESITATED, 1: Mark.FLUENT, 2: Mark.NOT_YET}
     assert journal.last_mark("Bean", DAY, 1) == 2, "marks of one change have moments of their own"

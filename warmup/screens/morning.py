@@ -11,7 +11,7 @@ from textual.screen import Screen
 
 from warmup import undoing
 from warmup.closing import Closing, closing, turn_pause
-from warmup.desk import Clock, Desk
+from warmup.desk import CHOSEN_ANEW, Clock, Desk
 from warmup.documents import FileProblem
 from warmup.journal import Changed, Journal
 from warmup.morning import Mark
@@ -149,6 +149,8 @@ class MorningScreen(Screen[object]):
     def _sit(self) -> None:
         """Go on with the day's sitting, or begin it."""
         desk, journal, clock = self.desk, self.journal, self.clock
+        if desk.chosen_anew(desk.today):
+            self.notices = (*self.notices, CHOSEN_ANEW)
         self.sitting = resume(desk, journal, clock) or begin(desk, journal, clock)
         if self._days_undone:
             # What day it is was said anew: as long as nothing is marked, its prompts are chosen for that.

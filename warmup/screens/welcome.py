@@ -72,10 +72,11 @@ class WelcomeScreen(Screen[Family]):
         Binding("up", "app.focus_previous", "Line before", show=False),
     ]
 
-    def __init__(self, today: dt.date) -> None:
+    def __init__(self, today: dt.date, known: Family | None = None) -> None:
+        """``known`` is the family where its children are known, from a journal that outlived family.toml."""
         super().__init__()
-        self.today = today
-        self._filled = filled_in(today)
+        self.today, self.known = today, known
+        self._filled = filled_in(today, known)
 
     def compose(self) -> ComposeResult:
         """What to fill in, filled in; what comes of it; how to go on."""
@@ -160,7 +161,7 @@ class WelcomeScreen(Screen[Family]):
     def action_begin(self) -> None:
         """Take the form, or say what is not clear."""
         try:
-            family = family_of(self.form(), self.today)
+            family = family_of(self.form(), self.today, self.known)
         except Unclear as unclear:
             self.query_one("#outcome", Static).update(str(unclear))
             self.add_class("trouble")
