@@ -10,7 +10,7 @@ from tests.household import FAMILY, TODAY, desk_at, start_fixed
 from warmup import undoing
 from warmup.closing import turn_pause
 from warmup.desk import Desk
-from warmup.family import load
+from warmup.family import Child, load, save
 from warmup.journal import Action, Changed
 from warmup.morning import Mark
 from warmup.sitting import Sitting, begin, resume
@@ -146,6 +146,31 @@ def test_days_off_and_an_extra_day_are_taken_back_and_hand_edits_stay(home: Path
     assert load(home / "family.toml").off == (by_hand,) and undoing.undo_day(desk, desk.journal) is None
 
 
+def test_what_was_edited_by_hand_meanwhile_is_not_undone(sitting: Sitting, home: Path) -> None:
+    path = home / "family.toml"
+    by_hand = (dt.date(2027, 5, 3), dt.date(2027, 5, 3))
+    save(path, load(path)._replace(off=(by_hand,), children=(Child("Bean", held=("coins:worth",)),)))
+    sitting.hold_back()
+    assert load(path).off == (by_hand,) and len(load(path).children[0].held) == 2
+    assert sitting.undo()
+    assert load(path).off == (by_hand,) and load(path).children[0].held == ("coins:worth",)
+
+
+def test_with_the_stick_pulled_out_nothing_is_written_in_its_place(sitting: Sitting, home: Path) -> None:
+    home.rename(home.with_name("drawer"))
+    home.mkdir()
+    sitting.mark(Mark.FLUENT)
+    sitting.hold_back()
+    sitting.desk.prefer(theme="light")
+    assert [*home.iterdir()] == [] and sitting.desk.unsaved and not sitting.journal.saving
+    home.rmdir()
+    home.with_name("drawer").rename(home)
+    sitting.mark(Mark.NOT_YET)
+    assert sitting.journal.saving and [sitting.mark_at(at) for at in (0, 1, 2)] == [
+        Mark.HESITATED, Mark.FLUENT, Mark.NOT_YET
+    ]  # fmt: skip
+
+
 @pytest.mark.parametrize(
     "before",
     ["[]", "7", '{"marks": {"0": ["best", 0, "", false]}}', '{"position": -1}', '{"routine": "{}"}',
@@ -214,6 +239,21 @@ def test_a_window_that_goes_on_sees_what_the_other_marked(sitting: Sitting, home
     assert other.mark_at(1) is Mark.NOT_YET and other.position == 2
     other.mark(Mark.FLUENT)
     assert window(home, clock).mark_at(2) is Mark.FLUENT
+
+
+def test_no_mark_is_made_over_one_that_another_window_made(
+    sitting: Sitting, home: Path, clock: Clock
+) -> None:
+    for _ in range(4):
+        sitting.next()
+    other = window(home, clock)
+    sitting.back()
+    sitting.mark(Mark.NOT_YET)
+    for action in (other.others_easy, other.toggle_rough, other.undo, other.close):
+        with pytest.raises(Changed):
+            action()
+    assert window(home, clock).mark_at(4) is Mark.NOT_YET and not other.desk.child.held
+    assert [mark for mark in (sitting.mark_at(at) for at in (1, 2, 3)) if mark] == []
 
 
 def test_two_windows_begin_one_sitting(home: Path, clock: Clock, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -18,6 +18,7 @@ from warmup.journal import Journal
 from warmup.morning import Morning, Prompt, Routine
 from warmup.pictures import Picture
 from warmup.plain import routine_lines
+from warmup.printing import complain, show
 from warmup.wire import routine_from, routine_text
 
 ESCAPE = "\x1b]0;hello\x07\x1b[31mred\u202egnola\u2066 \x9b2J\u200fend\nnext"
@@ -184,3 +185,11 @@ def test_a_path_of_escapes_is_printed_without_them(
         assert out + err
         for line in (out + err).splitlines():
             assert not [c for c in line if unicodedata.category(c) in ("Cc", "Cf")], (command, line)
+
+
+def test_whatever_is_printed_is_cleaned_on_its_way_out(capsys: pytest.CaptureFixture[str]) -> None:
+    show([f"  a line{ESCAPE}", "two  spaces stay"])
+    complain(ESCAPE)
+    out, err = capsys.readouterr()
+    assert out.endswith("\ntwo  spaces stay\n") and err.startswith("warmup: ")
+    assert not [c for c in (out + err).replace("\n", "") if unicodedata.category(c) in ("Cc", "Cf")]

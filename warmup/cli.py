@@ -140,7 +140,7 @@ def _places() -> "Places":
 
 @contextlib.contextmanager
 def _demo(clock: Clock) -> Iterator["Places"]:
-    """The place of an invented family, which is gone afterwards."""
+    """The place of an invented family, which is gone when it ends."""
     import tempfile
     from pathlib import Path
 

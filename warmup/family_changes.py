@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any, NamedTuple
 
-from warmup.family import Child, Family
+from warmup.family import Family
 
 _OF_FAMILY = ("first_day", "first_week", "settled", "off", "extra")
 _OF_CHILD = ("held", "opened", "taught", "paused")
@@ -65,11 +65,6 @@ def taken_back(family: Family, changes: Sequence[FamilyChange]) -> Family:
         )
         family = family._replace(children=children)
     return family
-
-
-def child_of(family: Family, record: str) -> Child | None:
-    """The child whose marks are kept under this name."""
-    return next((child for child in family.children if child.record == record), None)
 
 
 def _back(change: FamilyChange, current: Any) -> Any:

@@ -23,7 +23,8 @@ def parser() -> argparse.ArgumentParser:
     whole = argparse.ArgumentParser(
         prog="warmup",
         description="A short spoken math warm-up for a five-year-old: opens today's morning.",
-        epilog="Exit codes: 0 done, 1 check found something wrong, 2 not understood, 3 a file is unusable.",
+        epilog="Exit codes: 0 done, 1 check found something wrong, 2 not understood, 3 a file is unusable, "
+        "4 a mistake of the program.",
     )
     whole.add_argument("--version", action="version", version=f"warmup {__version__}")
     whole.add_argument(

@@ -10,7 +10,6 @@ from collections.abc import Callable, Mapping
 from warmup import undoing
 from warmup.changes import replacing
 from warmup.desk import Clock, Desk
-from warmup.family_changes import changes_between
 from warmup.instead import SHORT, Instead
 from warmup.journal import Action, Change, Changed, Journal, MarkRow, Seen
 from warmup.morning import Mark, Prompt, Routine
@@ -121,14 +120,14 @@ class Sitting(Standing):
         if prompt is None:
             return False
         self._still()
-        level, was = f"{prompt.skill}:{prompt.level}", self.desk.family
-        self.desk.hold(level, back=True)
+        level = f"{prompt.skill}:{prompt.level}"
+        held = undoing.family_changed(self.desk, lambda: self.desk.hold(level, back=True))
         out = {each.item for each in self.prompts if f"{each.skill}:{each.level}" == level}
         prompts = self._instead().others(out, self.position, self._asked)
         changed = prompts != self.prompts
         change = self._replaced(prompts) if changed else Change()
         before = self._before(change) if changed else Before()
-        before = before._replace(family=changes_between(was, self.desk.family))
+        before = before._replace(family=held)
         self._act(undoing.HOLD, change, before, level=level)
         return True
 

@@ -10,7 +10,7 @@ from collections.abc import Callable, Mapping, Sequence
 from typing import Any, NamedTuple
 
 from warmup.desk import Desk
-from warmup.family_changes import FamilyChange, changes_between, child_of, read_changes, taken_back
+from warmup.family_changes import FamilyChange, changes_between, read_changes, taken_back
 from warmup.journal import Action, ActionRow, Journal
 from warmup.morning import Mark, Routine
 from warmup.records import MARKS, MarkRow
@@ -155,7 +155,6 @@ def put_back(desk: Desk, changes: Sequence[FamilyChange]) -> None:
     """Take an action's changes of the family back."""
     family = taken_back(desk.family, changes)
     if family != desk.family:
-        desk.child = child_of(family, desk.child.record) or desk.child
         desk.change(family)
 
 
@@ -169,6 +168,13 @@ def undo_day(desk: Desk, journal: Journal) -> Undone | None:
     return Undone(row.what, words(row))
 
 
+def family_changed(desk: Desk, work: Callable[[], None]) -> tuple[FamilyChange, ...]:
+    """Do what changes the family once; what it changed, without what its file was edited to meanwhile."""
+    desk.changed = None
+    work()
+    return changes_between(*desk.changed) if desk.changed else ()
+
+
 def logged(
     desk: Desk,
     journal: Journal,
@@ -178,9 +184,7 @@ def logged(
     sitting: int = 0,
 ) -> None:
     """Do what changes the family, and log what it changed."""
-    was = desk.family
-    work()
-    before = Before(family=changes_between(was, desk.family))
+    before = Before(family=family_changed(desk, work))
     action = Action(what, before=before.text(), after=after_text(said))
     journal.log(desk.child.record, desk.today, sitting, action)
 

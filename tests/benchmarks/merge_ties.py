@@ -18,6 +18,7 @@ from typing import Any
 from rich.console import Console
 from rich.progress import track
 
+from tests.benchmarks import _arguments
 from warmup import log, merging, records, schema
 from warmup.log import Action
 from warmup.morning import Mark
@@ -118,9 +119,9 @@ def differing(seed: int) -> list[str]:
             return found + ["again"] * (rows(first) != ways[0])
 
 
-def main(argv: list[str]) -> int:
+def main(count: int) -> int:
     """Merge COUNT pairs both ways and print how many differ."""
-    count, console = int(argv[0]) if argv else 500, Console()
+    console = Console()
     ties = 0
     differ = {}
     for seed in track(range(count), console=console, transient=True):
@@ -142,4 +143,4 @@ def _ties(one: sqlite3.Connection, other: sqlite3.Connection) -> int:
 
 
 if __name__ == "__main__":
-    sys.exit(main(sys.argv[1:]))
+    sys.exit(main(_arguments.number("merge_ties", __doc__, "count", 500)))

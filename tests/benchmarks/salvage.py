@@ -20,6 +20,7 @@ from rich.console import Console
 from rich.progress import track
 from rich.table import Table
 
+from tests.benchmarks import _arguments
 from warmup.journal import Action, Journal, MarkRow
 from warmup.morning import Mark
 
@@ -150,9 +151,8 @@ def _varint(page: bytes, at: int) -> tuple[int, int]:
 # -- the figures
 
 
-def main(argv: list[str]) -> int:
+def main(count: int) -> int:
     """Damage COUNT journals and print what was kept."""
-    count = int(argv[0]) if argv else 60
     console, table = Console(), Table("", "marks", "a journal in the worst case")
     figures: dict[str, list[int]] = {}
     worst = []
@@ -194,4 +194,4 @@ def main(argv: list[str]) -> int:
 
 
 if __name__ == "__main__":
-    sys.exit(main(sys.argv[1:]))
+    sys.exit(main(_arguments.number("salvage", __doc__, "count", 60)))
