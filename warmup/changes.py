@@ -4,7 +4,7 @@ import sqlite3
 from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
-from warmup import log, records
+from warmup import log, records, renames
 from warmup.morning import Routine
 from warmup.oddities import Key
 from warmup.records import BESIDE, THIS, MarkRow
@@ -27,7 +27,7 @@ class Seen(NamedTuple):
     def check(self, db: sqlite3.Connection, key: Key) -> None:
         """Raise Changed unless the sitting still is as it was seen. Call it in the writing transaction."""
         rows = db.execute(f"SELECT item FROM prompts {THIS} AND position < {BESIDE} ORDER BY position", key)
-        if tuple(item for (item,) in rows) != self.items:
+        if tuple(renames.item(item) for (item,) in rows) != self.items:
             raise Changed
         if self.newest is not None and self.newest != log.newest(db, key[0], key[1]):
             raise Changed

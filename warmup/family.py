@@ -10,6 +10,7 @@ from typing import Any, NamedTuple
 
 from dateutil import rrule
 
+from warmup import renames
 from warmup.documents import (
     LONGEST_NAME,
     Document,
@@ -156,7 +157,7 @@ def _children(file: Document) -> tuple[Child, ...]:
         nickname = file.name("child", n, "nickname")
         if any(nickname.casefold() == child.nickname.casefold() for child in children):
             file.refuse(("child", n, "nickname"), "a nickname no other child has")
-        held, opened = file.names("child", n, "held"), file.names("child", n, "opened")
+        held, opened = _levels(file, n, "held"), _levels(file, n, "opened")
         record = file.name("child", n, "record", default=nickname)
         if any(record == child.record for child in children):
             file.refuse(("child", n, "record"), "a record no other child has")
@@ -165,6 +166,11 @@ def _children(file: Document) -> tuple[Child, ...]:
     if not children:
         raise file.problem(("child",), "at least one [[child]] with a nickname", "none")
     return tuple(children)
+
+
+def _levels(file: Document, n: int, key: str) -> tuple[str, ...]:
+    """Levels by their names today, each once."""
+    return tuple(dict.fromkeys(map(renames.level, file.names("child", n, key))))
 
 
 def _taught(file: Document, n: int) -> tuple[tuple[str, dt.date], ...]:
@@ -176,7 +182,11 @@ def _taught(file: Document, n: int) -> tuple[tuple[str, dt.date], ...]:
         # A key is not mended as other words are: two might become one.
         if item != clean(item) or not visible(item) or len(item) > 80:
             raise file.problem((*keys, item), "an item like make-ten/seven-three", shown(item))
-    return tuple((item, file.date(*keys, item)) for item in items)
+    taught: dict[str, dt.date] = {}
+    for item in items:
+        name, day = renames.item(item), file.date(*keys, item)
+        taught[name] = max(day, taught.get(name, day))
+    return tuple(taught.items())
 
 
 def _weekdays(file: Document) -> tuple[int, ...]:

@@ -14,7 +14,7 @@ from contextlib import closing, suppress
 from pathlib import Path
 from typing import Any, NamedTuple, TypeVar
 
-from warmup import changes, inspection, log, merging, records
+from warmup import changes, inspection, log, merging, records, renames
 from warmup.changes import Change, Changed, Seen
 from warmup.log import END, Action, ActionRow
 from warmup.morning import Asked
@@ -310,7 +310,10 @@ class Journal:
         """The items of a sitting's own prompts, in order."""
         where = f"{THIS} AND position < {BESIDE} AND typeof(item) = 'text'"
         question = f"SELECT item FROM prompts {where} ORDER BY position"
-        return tuple(item for (item,) in self._store.read(question, self._store.key(child, date, sitting)))
+        return tuple(
+            renames.item(item)
+            for (item,) in self._store.read(question, self._store.key(child, date, sitting))
+        )
 
     def marks_of(self, child: str, date: dt.date, sitting: int) -> dict[int, MarkRow]:
         """The marks of a sitting's own prompts by position, those taken back included."""
@@ -361,7 +364,15 @@ class Journal:
             rows = self._store.read(f"{_HISTORY.partition('ORDER')[0]} {_IN_TIME}", (child, until))
         days = {day: day_of(day) for day in {row[0] for row in rows}}
         return tuple(
-            Asked(day, item, MARKS.get(mark or ""), CUES.get(cue, 0), bool(rough), bool(memory), way)
+            Asked(
+                day,
+                renames.item(item),
+                MARKS.get(mark or ""),
+                CUES.get(cue, 0),
+                bool(rough),
+                bool(memory),
+                way,
+            )
             for text, item, mark, cue, rough, memory, way in rows
             if (day := days[text])
         )

@@ -11,6 +11,7 @@ from dataclasses import fields
 from enum import Enum
 from typing import Any
 
+from warmup import renames
 from warmup.documents import FIRST_YEAR, LAST_YEAR, clean
 from warmup.morning import Countdown, Cue, DayKind, Morning, Prompt, Routine
 from warmup.pictures import Picture, from_data, to_data
@@ -190,4 +191,7 @@ def _morning(data: Any) -> Morning:
 
 
 def _prompt(data: Any) -> Prompt:
-    return Prompt(**_read(data, _PROMPT, _PROMPT_SINCE))
+    prompt = Prompt(**_read(data, _PROMPT, _PROMPT_SINCE))
+    item = renames.item(prompt.item)
+    level = renames.level(f"{prompt.skill}:{prompt.level}").rpartition(":")[2]
+    return prompt._replace(item=item, skill=item.partition("/")[0], level=level)
