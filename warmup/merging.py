@@ -4,7 +4,7 @@ import sqlite3
 from collections.abc import Collection, Iterable, Iterator, Mapping
 from typing import NamedTuple
 
-from warmup import log, records
+from warmup import log, records, renames
 from warmup.documents import shown
 from warmup.oddities import Key, Left, Notes, key_of, noting
 from warmup.records import BESIDE, MarkRow, Whole
@@ -120,7 +120,7 @@ def oddities_in(source: sqlite3.Connection, known: Collection[str] = ()) -> tupl
         with noting(notes):
             whole = records.read_whole(source, key, notes)
             for item, _ in whole.prompts.values() if whole and known else ():
-                if item not in known:
+                if renames.item(item) not in known:
                     notes(f"an item this version does not know, {shown(item)}")
     (version,) = source.execute("PRAGMA user_version").fetchone()
     if version > 1:

@@ -24,3 +24,12 @@ def positive(text: str) -> int:
     if not text.isascii() or not text.isdigit() or int(text) < 1:
         raise argparse.ArgumentTypeError(f"expected a number from 1, found {text!r}")
     return int(text)
+
+
+def count_and_seed(script: str, about: str | None, name: str, default: int) -> tuple[int, int]:
+    """A number called ``name`` and a seed (1), both of which may be left out."""
+    asked = parser(script, about)
+    asked.add_argument(name, type=positive, nargs="?", default=default, help=f"how many ({default})")
+    asked.add_argument("seed", type=positive, nargs="?", default=1, help="another seed, other draws (1)")
+    given = asked.parse_args()
+    return int(getattr(given, name)), int(given.seed)

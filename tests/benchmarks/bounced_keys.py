@@ -22,6 +22,7 @@ from rich.console import Console
 from rich.table import Table
 from textual.pilot import Pilot
 
+from tests.benchmarks import _arguments
 from tests.benchmarks._stays import Stays, marks_on_disk, shown_anew
 from tests.benchmarks.overnight import Clock
 from tests.household import FAMILY, TODAY, desk_at
@@ -142,4 +143,4 @@ def main(count: int, seed: int) -> int:
 
 
 if __name__ == "__main__":
-    sys.exit(main(*(int(word) for word in (*sys.argv[1:], *("1", "1")[len(sys.argv) - 1 :]))))
+    sys.exit(main(*_arguments.count_and_seed("bounced_keys", __doc__, "mornings", 1)))

@@ -18,6 +18,7 @@ from rich.console import Console
 from rich.table import Table
 from textual.pilot import Pilot
 
+from tests.benchmarks import _arguments
 from tests.benchmarks._stays import Stays, marks_on_disk, morning_of
 from tests.household import FAMILY, desk_at
 from warmup.screens.days import DaysScreen
@@ -140,4 +141,4 @@ def main(count: int, seed: int) -> int:
 
 
 if __name__ == "__main__":
-    sys.exit(main(*(int(word) for word in (*sys.argv[1:], *("60", "1")[len(sys.argv) - 1 :]))))
+    sys.exit(main(*_arguments.count_and_seed("overnight", __doc__, "sessions", 60)))

@@ -18,6 +18,7 @@ from typing import NamedTuple
 from rich.console import Console
 from rich.table import Table
 
+from tests.benchmarks import _arguments
 from tests.household import TODAY, StandingClock, desk_at
 from warmup import skills
 from warmup.journal import Changed
@@ -201,4 +202,4 @@ def main(count: int, seed: int) -> int:
 
 
 if __name__ == "__main__":
-    sys.exit(main(*(int(word) for word in (*sys.argv[1:], *("2000", "1")[len(sys.argv) - 1 :]))))
+    sys.exit(main(*_arguments.count_and_seed("two_windows", __doc__, "actions", 2000)))

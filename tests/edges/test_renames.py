@@ -17,6 +17,7 @@ from warmup.journal import MarkRow
 from warmup.morning import Mark, SlotKind
 from warmup.pictures import from_data, kinds, to_data
 from warmup.plan import check_plan, load_plan, load_shape
+from warmup.sitting import resume
 from warmup.skills import item_names, levels
 from warmup.wire import routine_from, routine_text
 
@@ -119,3 +120,19 @@ def test_a_slot_of_before_asks_what_it_asked(tmp_path: Path) -> None:
     )
     (slot,) = load_shape(Places(tmp_path, tmp_path), "short").slots
     assert slot.kind is SlotKind.NAMED and slot.only == ("make-ten:all",)
+
+
+@pytest.mark.usefixtures("renamed")
+def test_a_morning_begun_under_the_names_of_before_is_gone_on_with(home: Path, clock: Clock) -> None:
+    desk = desk_at(home, clock)
+    journal = desk.journal
+    assert journal is not None
+    data = json.loads(routine_text(fixed_routine()))
+    data["prompts"][0]["item"] = "make-ten/friend-of-seven"
+    rows = [(prompt["item"], prompt["wording"]) for prompt in data["prompts"]]
+    journal.start("Bean", TODAY, "daily", json.dumps(data), rows)
+    sitting = resume(desk, journal, clock)
+    assert sitting is not None and sitting.prompts[0].item == "make-ten/seven-three"
+    sitting.mark(Mark.HESITATED)
+    asked = journal.history("Bean")[0]
+    assert (asked.item, asked.mark) == ("make-ten/seven-three", Mark.HESITATED)
