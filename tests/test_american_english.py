@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 
-from warmup.words import MONTHS, date_words
+from warmup.english import MONTHS, date_words
 
 ROOT = Path(__file__).parent.parent
 _LISTS = {Path(__file__), ROOT / "tests/bank/kitchen.py"}
@@ -89,7 +89,7 @@ def test_the_program_says_today_since_some_families_do_it_at_four_o_clock() -> N
     read = texts()
     words = {name: said(text) for name, text in read.items() if re.match(r"warmup/.*\.py", name)}
     words |= {name: read[name] for name in ("README.md", *(each for each in read if "/frames/" in each))}
-    assert len(words) > 80 and "Keep small things" in words["warmup/screens/pages.py"]
+    assert len(words) > 80 and "Keep small things" in words["warmup/tui/pages.py"]
     assert [name for name, text in words.items() if re.search(r"this\s+morning\b", text, re.I)] == []
 
 

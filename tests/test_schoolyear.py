@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.bank import reference
-from warmup.morning import DayKind
+from warmup.model import DayKind
 from warmup.schoolyear import SchoolYear, school_year
 
 DAYS = st.dates(dt.date(2020, 1, 1), dt.date(2060, 12, 31))

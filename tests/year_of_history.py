@@ -3,12 +3,12 @@
 import datetime as dt
 from pathlib import Path
 
-from warmup import family as families
-from warmup.demo import write_history
-from warmup.desk import sit_down
-from warmup.documents import Places
-from warmup.family import Child, Family
-from warmup.journal import Journal
+from warmup.cli.demo import write_history
+from warmup.config import family as families
+from warmup.config.family import Child, Family
+from warmup.config.places import Places
+from warmup.journal.journal import Journal
+from warmup.session.context import sit_down
 
 
 def write_year(home: Path, today: dt.date, weeks: int = 34) -> int:

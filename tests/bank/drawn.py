@@ -9,8 +9,8 @@ from typing import Any
 
 from tests.mornings import many
 from warmup import skills
-from warmup.draw import Draw
-from warmup.morning import Morning, Prompt
+from warmup.model import Morning, Prompt
+from warmup.randomness import Draw
 
 REFERENCES = Path(__file__).parents[1] / "references"
 

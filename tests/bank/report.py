@@ -10,7 +10,7 @@ from tests.bank.rules import RULES, faults_by_rule
 from tests.bank.secrets import leaks
 from tests.mornings import many
 from warmup import skills
-from warmup.draw import Draw
+from warmup.randomness import Draw
 
 
 @dataclass

@@ -7,8 +7,8 @@ from typing import Any, ClassVar
 from textual.pilot import Pilot
 
 import warmup
-from warmup.app import WarmupApp
-from warmup.screens.morning import MorningScreen
+from warmup.tui.app import WarmupApp
+from warmup.tui.morning import MorningScreen
 
 
 class Stays(WarmupApp):

@@ -26,11 +26,11 @@ from tests.benchmarks import _arguments
 from tests.benchmarks._stays import Stays, marks_on_disk, shown_anew
 from tests.benchmarks.overnight import Clock
 from tests.household import FAMILY, TODAY, desk_at
-from warmup.actions import ACTIONS
-from warmup.family import Family, load
-from warmup.journal import Journal
-from warmup.morning import Mark
-from warmup.sitting import begin
+from warmup.config.family import Family, load
+from warmup.journal.journal import Journal
+from warmup.model import Mark
+from warmup.session.session import begin
+from warmup.tui.actions import ACTIONS
 
 KEYS = [(action.id, key) for action in ACTIONS for key in action.every_key]
 

@@ -19,13 +19,13 @@ from rich.table import Table
 
 from tests.benchmarks import _arguments
 from tests.year_of_history import write_year
-from warmup import family as families
-from warmup.desk import Desk, sit_down
-from warmup.documents import Places
-from warmup.draw import Draw
-from warmup.journal import Journal
-from warmup.memory import Knowledge, fold
-from warmup.morning import Asked, Mark
+from warmup.config import family as families
+from warmup.config.places import Places
+from warmup.engine.memory import Knowledge, fold
+from warmup.journal.journal import Journal
+from warmup.model import Asked, Mark
+from warmup.randomness import Draw
+from warmup.session.context import Desk, sit_down
 
 TODAY = dt.date(2027, 5, 12)
 """A Wednesday; what day it is should not change the figures."""

@@ -20,10 +20,10 @@ from rich.table import Table
 
 from tests.benchmarks import _arguments
 from tests.terminal import WARMUP, Terminal, environment
-from warmup import family as families
-from warmup.family import default
-from warmup.journal import Journal
-from warmup.morning import Mark
+from warmup.config import family as families
+from warmup.config.family import default
+from warmup.journal.journal import Journal
+from warmup.model import Mark
 
 KEYS = {"up": Mark.FLUENT, "down": Mark.HESITATED, "n": Mark.NOT_YET, "k": Mark.SKIPPED}
 

@@ -21,8 +21,8 @@ from textual.pilot import Pilot
 from tests.benchmarks import _arguments
 from tests.benchmarks._stays import Stays, marks_on_disk, morning_of
 from tests.household import FAMILY, desk_at
-from warmup.screens.days import DaysScreen
-from warmup.screens.morning import Mode
+from warmup.tui.days import DaysScreen
+from warmup.tui.morning import Mode
 
 EVES = (
     (2026, 8, 31), (2026, 10, 31), (2026, 11, 1), (2026, 12, 30), (2026, 12, 31), (2027, 1, 31),

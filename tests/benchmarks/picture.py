@@ -8,7 +8,7 @@ from pathlib import Path
 
 from tests.benchmarks import _arguments
 from tests.household import desk_at, start_fixed
-from warmup.app import WarmupApp
+from warmup.tui.app import WarmupApp
 
 TARGET = Path(__file__).parents[2] / ".pictures" / "morning.svg"
 

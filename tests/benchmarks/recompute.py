@@ -16,8 +16,8 @@ from tests.bank import leaks, recomputed
 from tests.benchmarks import _arguments
 from tests.mornings import many
 from warmup import skills
-from warmup.draw import Draw
-from warmup.morning import Strand
+from warmup.model import Strand
+from warmup.randomness import Draw
 
 NUMBER = (Strand.COUNTING, Strand.NUMBER, Strand.ADDING)
 

@@ -21,8 +21,8 @@ from rich.progress import track
 from rich.table import Table
 
 from tests.benchmarks import _arguments
-from warmup.journal import Action, Journal, MarkRow
-from warmup.morning import Mark
+from warmup.journal.journal import Action, Journal, MarkRow
+from warmup.model import Mark
 
 FIRST = dt.date(2026, 8, 31)
 MORNINGS = 144

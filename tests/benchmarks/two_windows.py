@@ -21,10 +21,10 @@ from rich.table import Table
 from tests.benchmarks import _arguments
 from tests.household import TODAY, StandingClock, desk_at
 from warmup import skills
-from warmup.journal import Changed
-from warmup.morning import Mark
-from warmup.sitting import Sitting, begin, resume
-from warmup.undoing import CannotUndo
+from warmup.journal.journal import Changed
+from warmup.model import Mark
+from warmup.session.session import Sitting, begin, resume
+from warmup.session.undoing import CannotUndo
 
 ACTIONS = {
     "mark": 9, "next": 6, "back": 4, "cue": 3, "undo": 4, "swap": 2, "hold": 1, "rough": 1, "easy": 1,

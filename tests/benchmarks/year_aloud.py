@@ -10,13 +10,13 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from tests.benchmarks import _arguments
-from warmup.desk import Desk, sit_down
-from warmup.documents import Places
-from warmup.draw import Draw
-from warmup.family import Child, CountdownRule, Family
-from warmup.memory import Knowledge, fold
-from warmup.morning import Asked, Mark, Morning, Routine
-from warmup.plain import day_words
+from warmup.cli.plain import day_words
+from warmup.config.family import Child, CountdownRule, Family
+from warmup.config.places import Places
+from warmup.engine.memory import Knowledge, fold
+from warmup.model import Asked, Mark, Morning, Routine
+from warmup.randomness import Draw
+from warmup.session.context import Desk, sit_down
 
 FIRST = dt.date(2026, 8, 31)
 # In a hundred: how many first answers come easily, and how many more with each fluent mark behind.

@@ -5,8 +5,8 @@ from typing import Any
 from tests.bank import reference
 from tests.mornings import morning
 from warmup import skills
-from warmup.draw import Draw
-from warmup.morning import Prompt
+from warmup.model import Prompt
+from warmup.randomness import Draw
 
 
 def asked(item: str, count: int = 200) -> list[Prompt]:

@@ -7,10 +7,10 @@ import pytest
 from tests.bank import prompts, reference
 from tests.mornings import morning
 from warmup import skills
-from warmup.draw import Draw
-from warmup.morning import Prompt
+from warmup.english import number_word
+from warmup.model import Prompt
 from warmup.pictures.jars import Jars
-from warmup.words import number_word
+from warmup.randomness import Draw
 
 LIQUID = {(row["one"], row["of"]): row["count"] for row in reference("capacity")["liquid"]["rows"]}
 UNITS = ("cups-in-a-pint", "cups-in-a-quart", "quarts-in-a-gallon")

@@ -15,8 +15,8 @@ import pytest
 
 from tests.mornings import many
 from warmup import skills
-from warmup.draw import Draw
-from warmup.morning import Prompt
+from warmup.model import Prompt
+from warmup.randomness import Draw
 from warmup.skills import place
 
 DRAWS = 300

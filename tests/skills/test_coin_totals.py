@@ -8,12 +8,12 @@ import pytest
 from tests.bank import prompts, recomputed, reference
 from tests.mornings import morning
 from warmup import skills
-from warmup.draw import Draw
-from warmup.morning import Prompt
+from warmup.english import number_word
+from warmup.model import Prompt
 from warmup.pictures.coins import Coins
+from warmup.randomness import Draw
 from warmup.skills._money import BY_WORTH, cents, fewest, handfuls, running, said
 from warmup.skills.coin_totals import _HANDFULS
-from warmup.words import number_word
 
 COINS = reference("coins")
 ROWS = COINS["totals"]["rows"]

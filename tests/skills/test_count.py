@@ -12,7 +12,7 @@ from tests.mornings import morning
 from tests.oracles.english import ENGLISH
 from tests.skills.asking import asked, bounds, coded, level_asked
 from warmup import skills
-from warmup.draw import Draw
+from warmup.randomness import Draw
 from warmup.skills._counting import in_figures, in_words, rows_around, steps, tens_change
 
 ITEMS = {

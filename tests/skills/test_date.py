@@ -11,8 +11,8 @@ from tests.mornings import morning
 from tests.skills.asking import example
 from tests.skills.on_dates import asked_on, sampled_dates, worked_dates
 from warmup import skills
-from warmup.draw import Draw
-from warmup.morning import Countdown, Prompt
+from warmup.model import Countdown, Prompt
+from warmup.randomness import Draw
 
 
 def spoken(day: dt.date) -> str:

@@ -7,9 +7,9 @@ import pytest
 from tests.bank import prompts, reference
 from tests.mornings import morning
 from warmup import skills
-from warmup.draw import Draw
-from warmup.morning import Prompt
+from warmup.model import Prompt
 from warmup.pictures.lengths import Lengths
+from warmup.randomness import Draw
 
 STANDARDS = reference("standards")["std"]
 

@@ -7,9 +7,9 @@ from num2words import num2words
 from tests.mornings import morning
 from tests.skills.asking import bounds
 from warmup import skills
-from warmup.draw import Draw
-from warmup.morning import DayKind, Morning, Prompt
+from warmup.model import DayKind, Morning, Prompt
 from warmup.pictures.bundles import Bundles
+from warmup.randomness import Draw
 
 DAY = dt.date(2027, 3, 10)
 

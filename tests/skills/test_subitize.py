@@ -6,11 +6,11 @@ from tests.bank import reference
 from tests.mornings import morning
 from tests.pictures.blobs import pieces, pixels
 from warmup import skills
-from warmup.draw import Draw
-from warmup.morning import Prompt
+from warmup.english import number_word
+from warmup.model import Prompt
 from warmup.pictures import Ink
 from warmup.pictures.dots import Dots
-from warmup.words import number_word
+from warmup.randomness import Draw
 
 SKILL = skills.SKILLS["subitize"]
 ITEMS = [name for level in SKILL.levels for name in level.items]

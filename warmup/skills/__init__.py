@@ -11,8 +11,8 @@ from pathlib import Path
 from types import MappingProxyType
 from typing import NamedTuple
 
-from warmup.draw import Draw
-from warmup.morning import Item, Morning, Plan, Prompt
+from warmup.model import Item, Morning, Plan, Prompt
+from warmup.randomness import Draw
 from warmup.skills.base import Draft, Level, Skill
 
 __all__ = [

@@ -3,9 +3,9 @@
 from collections.abc import Collection, Sequence
 
 from warmup import pictures
-from warmup.draw import Draw, Way
+from warmup.english import count_words, number_word
+from warmup.randomness import Draw, Way
 from warmup.skills._home import upper
-from warmup.words import count_words, number_word
 
 _WHOLE = 12
 """A stretch of at most so many numbers is written out; of a longer one only the places that matter."""

@@ -1,8 +1,8 @@
 """Cubes among boxes: told apart by their measures, for the skill `solid-shapes`."""
 
 from warmup import pictures
-from warmup.draw import Draw
-from warmup.morning import Cue
+from warmup.model import Cue
+from warmup.randomness import Draw
 from warmup.skills.base import Draft
 
 

@@ -1,10 +1,10 @@
 """A half to finish on graph paper: the other half is its mirror image in the fold line."""
 
 from warmup import pictures
-from warmup.draw import Draw
-from warmup.morning import Cue
+from warmup.english import count_words, number_word, ordinal_word, plural
+from warmup.model import Cue
+from warmup.randomness import Draw
 from warmup.skills.base import Draft
-from warmup.words import count_words, number_word, ordinal_word, plural
 
 _SIDES = {(False, False): "right", (False, True): "left", (True, False): "lower", (True, True): "upper"}
 """The bare side, by whether the line lies flat and whether the other side is filled."""

@@ -1,10 +1,10 @@
 """Small flat shapes that make a larger one: two pieces pushed together, a cut seen, square tiles laid."""
 
 from warmup import pictures
-from warmup.draw import Draw
-from warmup.morning import Cue
+from warmup.english import number_word
+from warmup.model import Cue
+from warmup.randomness import Draw
 from warmup.skills.base import Draft
-from warmup.words import number_word
 
 
 def ask_slide_together(draw: Draw) -> Draft:

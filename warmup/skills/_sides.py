@@ -4,12 +4,12 @@ Common practice, no source. Whoever faces the child has the sides swapped; the a
 """
 
 from warmup import pictures
-from warmup.draw import Draw
-from warmup.morning import Cue
+from warmup.english import number_word
+from warmup.model import Cue
+from warmup.randomness import Draw
 from warmup.skills._home import a
 from warmup.skills._place_words import MOVED, PLAIN, SHOWN, right_place
 from warmup.skills.base import Draft
-from warmup.words import number_word
 
 _SIDE_BY_SIDE = "Stand beside your child, both facing the same way."
 _SAME_SIDE_OF_TABLE = "Sit beside your child, on the same side of the table."

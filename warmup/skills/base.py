@@ -3,9 +3,9 @@
 from collections.abc import Callable, Mapping
 from typing import Any, NamedTuple
 
-from warmup.draw import Draw, Way
-from warmup.morning import Cue, Morning, Strand
+from warmup.model import Cue, Morning, Strand
 from warmup.pictures import Picture
+from warmup.randomness import Draw, Way
 
 
 class Draft(NamedTuple):

@@ -4,11 +4,11 @@
 """
 
 from warmup import pictures
-from warmup.draw import Draw
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import count_words, number_word
+from warmup.model import Cue, Morning, Strand
+from warmup.randomness import Draw
 from warmup.skills._counting import by_way, from_there, opening, rows_around, steps
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import count_words, number_word
 
 _WATCH = {
     "to-25": "A slide into tens after ten: “five, ten, twenty”.",

@@ -6,11 +6,11 @@ standard of these grades; their ratios are those of NIST Handbook 44, Appendix C
 """
 
 from warmup import pictures
-from warmup.draw import Draw
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import number_word, plural
+from warmup.model import Cue, Morning, Strand
+from warmup.randomness import Draw
 from warmup.skills._home import a, upper
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import number_word, plural
 
 _FILLS = ("empty", "half full", "full")
 _SAID_TOO = (("nothing in it",), ("half", "halfway"), ("to the top",))

@@ -11,12 +11,12 @@ from collections.abc import Mapping
 from functools import cache
 
 from warmup import pictures
-from warmup.draw import Draw
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import listed, number_word
+from warmup.model import Cue, Morning, Strand
 from warmup.pictures.facts import CENTS
+from warmup.randomness import Draw
 from warmup.skills._money import BY_WORTH, cents, counted, fewest, handfuls, kinds, laid, parts, running, said
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import listed, number_word
 
 _TABLE = "real coins (kept from under-threes)"
 _MOST = 50

@@ -9,10 +9,10 @@ from itertools import accumulate, pairwise
 from math import acos, isclose, pi, sqrt
 
 from warmup import pictures
-from warmup.draw import Draw, Way
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import number_word
+from warmup.model import Cue, Morning, Strand
+from warmup.randomness import Draw, Way
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import number_word
 
 _FOODS = {
     "toast": "a slice of toast",

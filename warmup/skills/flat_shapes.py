@@ -7,12 +7,12 @@ Framework 2016, 2.13 and K.10).
 """
 
 from warmup import pictures
-from warmup.draw import Draw
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import listed, number_word
+from warmup.model import Cue, Morning, Strand
+from warmup.randomness import Draw
 from warmup.skills._geometry import PLACES, clean_turns, count_sides, equal_sides, rule, square_corners
 from warmup.skills._joining import ask_build, ask_see_the_two, ask_slide_together
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import listed, number_word
 
 _FOUR = ("circle", "triangle", "square", "rectangle")
 _FOUND = {

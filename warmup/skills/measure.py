@@ -8,11 +8,11 @@ Mathematics, 2010).
 from typing import NamedTuple
 
 from warmup import pictures
-from warmup.draw import Draw
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import number_word, plural
+from warmup.model import Cue, Morning, Strand
+from warmup.randomness import Draw
 from warmup.skills._home import a
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import number_word, plural
 
 _FORMS = ("plain", "striped", "spotted")
 _LONG_THINGS = ("spoon", "shoe", "fork", "sock", "book", "brush", "scarf", "mitt", "straw", "leaf")

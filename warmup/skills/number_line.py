@@ -8,10 +8,10 @@ Mathematics, 2010).
 from typing import NamedTuple
 
 from warmup import pictures
-from warmup.draw import Draw, Way
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import number_word
+from warmup.model import Cue, Morning, Strand
+from warmup.randomness import Draw, Way
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import number_word
 
 # Numbers whose tick stays named when a place is to be found.
 _NAMED = (0, 5, 10)

@@ -7,10 +7,10 @@ Learning Outcomes Framework, at 60 months) has ordinals to tenth. Dates run to t
 from typing import Literal
 
 from warmup import pictures
-from warmup.draw import Draw
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import MONTHS, WEEKDAYS, number_word, ordinal_word
+from warmup.model import Cue, Morning, Strand
+from warmup.randomness import Draw
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import MONTHS, WEEKDAYS, number_word, ordinal_word
 
 Side = Literal["left", "right"]
 
