@@ -41,7 +41,7 @@ _HISTORY = (
     "LEFT JOIN marks m ON m.child = p.child AND m.date = p.date AND m.sitting = p.sitting "
     "AND m.position = p.position "
     "WHERE s.child = ? AND s.date < ? AND (p.position <= s.furthest OR m.mark <> '') "
-    f"AND typeof(p.item) = 'text' AND typeof(s.started) = 'text' AND p.position <= {MOST} "
+    f"AND p.position <= {MOST} "
     "ORDER BY p.date, p.sitting, p.position"
 )
 _IN_TIME = "ORDER BY p.date, s.started, p.sitting, p.position"
@@ -363,18 +363,11 @@ class Journal:
             # Two laptops number the sittings of a date differently, so those are told by when they began.
             rows = self._store.read(f"{_HISTORY.partition('ORDER')[0]} {_IN_TIME}", (child, until))
         days = {day: day_of(day) for day in {row[0] for row in rows}}
+        names = {item: renames.item(item) for item in {row[1] for row in rows} if isinstance(item, str)}
         return tuple(
-            Asked(
-                day,
-                renames.item(item),
-                MARKS.get(mark or ""),
-                CUES.get(cue, 0),
-                bool(rough),
-                bool(memory),
-                way,
-            )
+            Asked(day, names[item], MARKS.get(mark), CUES.get(cue, 0), bool(rough), bool(memory), way)
             for text, item, mark, cue, rough, memory, way in rows
-            if (day := days[text])
+            if (day := days[text]) and item in names
         )
 
     def dates_with_record(self, child: str) -> set[dt.date]:

@@ -13,7 +13,7 @@ CUES = {number: number for number in range(4)}
 """The numbers a mark may give of the last cue, each with itself: a year of history asks for every mark."""
 THIS = "WHERE child = ? AND date = ? AND sitting = ?"
 """Picks the rows of one sitting."""
-MARKS: Mapping[str, Mark | None] = {"": None, **{mark.value: mark for mark in Mark}}
+MARKS: Mapping[object, Mark | None] = {"": None, **{mark.value: mark for mark in Mark}}
 """What stands in the column ``mark``; nothing for a mark that was taken back."""
 
 

@@ -191,7 +191,7 @@ def _morning(data: Any) -> Morning:
 
 
 def _prompt(data: Any) -> Prompt:
-    prompt = Prompt(**_read(data, _PROMPT, _PROMPT_SINCE))
-    item = renames.item(prompt.item)
-    level = renames.level(f"{prompt.skill}:{prompt.level}").rpartition(":")[2]
-    return prompt._replace(item=item, skill=item.partition("/")[0], level=level)
+    values = _read(data, _PROMPT, _PROMPT_SINCE)
+    item = renames.item(values["item"])
+    level = renames.level(f"{values['skill']}:{values['level']}").rpartition(":")[2]
+    return Prompt(**values | {"item": item, "skill": item.partition("/")[0], "level": level})

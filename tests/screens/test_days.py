@@ -148,3 +148,45 @@ async def test_the_theme_may_change_here_too(home: Path, clock: Clock, theme: st
         was = app.current_theme.dark
         await press(pilot, "comma")
         assert app.current_theme.dark is not was and "Thu [?]" in frame(app)
+
+
+class Watch:
+    """A clock that goes only when it is told to."""
+
+    def __init__(self) -> None:
+        self.moment = dt.datetime.combine(TODAY, dt.time(8))
+
+    def __call__(self) -> dt.datetime:
+        return self.moment
+
+
+async def test_the_enter_that_ends_it_may_bounce_and_does_nothing_to_the_first_prompt(home: Path) -> None:
+    app = away(home, Watch(), 2)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await press(pilot, "s", "enter", "enter")
+        assert isinstance(app.screen, MorningScreen) and app.screen.sitting is not None
+        assert app.screen.sitting.position == 0
+        assert "All were school days." in " ".join(frame(app).split())
+
+
+async def test_days_answered_after_midnight_are_kept_and_the_new_day_is_offered(home: Path) -> None:
+    watch = Watch()
+    app = away(home, watch, 2)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await press(pilot, "a")
+        watch.moment += dt.timedelta(days=1)
+        await press(pilot, "enter")
+        assert isinstance(app.screen, MorningScreen) and app.screen.mode is Mode.TURNED
+        assert app.screen.sitting is None
+    assert kept(home) == ((PAST[-2], PAST[-1]),)
+
+
+async def test_days_are_taken_back_from_the_first_prompt(home: Path) -> None:
+    watch = Watch()
+    app = away(home, watch, 15)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await press(pilot, "enter")
+        assert "Days off: fifteen." in " ".join(frame(app).split()) and kept(home)
+        watch.moment += dt.timedelta(seconds=2)
+        await press(pilot, "u")
+        assert isinstance(app.screen, DaysScreen) and kept(home) == ()

@@ -92,15 +92,17 @@ def to_data(picture: Picture) -> dict[str, Any]:
 
 def from_data(data: dict[str, Any] | None) -> Picture | None:
     """The picture :func:`to_data` was given; None for none, or for one this version does not know."""
-    kind = renames.kind(str(data.get("kind"))) if isinstance(data, dict) else ""
+    if not isinstance(data, dict):
+        return None
+    kind = renames.kind(str(data.get("kind")))
     picture = _picture(kind.replace("-", "_"))
-    if picture is None or data is None:
+    if picture is None:
         return None
     try:
         # Version 1 of a routine's JSON called the number of things in a picture their count.
         fields = {"number" if name == "count" else name: _frozen(value) for name, value in data.items()}
         found = picture(**(fields | {"kind": kind}))
-        hash(found), found.least(), found.words(), found.shows(), found.marked()
+        hash(found), found.least(), found.words(), found.exactly(), found.shows(), found.marked()
     except Exception:
         # The data may be anything, and what a picture makes of a shape of no name can't be listed here.
         return None

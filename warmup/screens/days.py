@@ -17,6 +17,8 @@ from warmup.words import WEEKDAYS, date_words
 
 _CELL = 12
 """The cells a day takes in the row of its week."""
+_AIRY = 18
+"""From so many rows on there is air under the question."""
 _TELLS = "School: it counts. Off: the rest of the year moves on by itself. Nothing is marked either way."
 _STEPS = {
     "fluent": "up",
@@ -77,6 +79,8 @@ def days_page(talk: Talk, rows: Layout, said: str, width: int, height: int) -> S
     """The missed mornings, each with what was said of it, and what that makes of today."""
     page, foot = Script(width), Script(width)
     page.text("No warm-up on these mornings: school, or off?", Tone.SAY, Keep.HEAD)
+    if height >= _AIRY:
+        page.air()
     foot.text(said, Tone.CUE, Keep.NOTICE, bottom=True)
     foot.text(f"Today: {talk.missed.place(talk.off)}.", Tone.PLAIN, Keep.ALWAYS, bottom=True)
     take = "go on" if not talk.open_still else "when all are answered"
