@@ -202,6 +202,19 @@ def test_a_mark_comes_back_though_its_level_was_held_back_elsewhere(sitting: Sit
     assert sitting.undo() and sitting.mark_at(0) is Mark.HESITATED
 
 
+def test_a_mark_stays_in_its_place_though_a_prompt_before_it_was_held_back_elsewhere(
+    sitting: Sitting,
+) -> None:
+    sitting.next()
+    sitting.mark(Mark.FLUENT)
+    sitting.back()
+    sitting.back()
+    level = f"{sitting.prompts[1].skill}:{sitting.prompts[1].level}"
+    assert sitting.swap()
+    sitting.desk.hold(level, back=True)
+    assert sitting.undo() and sitting.mark_at(2) is Mark.FLUENT and len(sitting.prompts) == 5
+
+
 # -- two windows
 
 

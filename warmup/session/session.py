@@ -191,14 +191,16 @@ class Sitting(Standing):
         return Undone(row.what, undoing.words(row))
 
     def _put_back(self, before: Before) -> tuple[Change, Routine | None]:
-        """The change that brings back what stood there, without what is held back by now and has no mark."""
+        """The change that brings back what stood there, without what is held back by now."""
         was, held = before.routine or self.routine, self.desk.child.held
+        # Nothing goes from before a mark: a mark keeps its place.
+        marked = max(
+            (at for at, row in {**self.marks, **before.marks}.items() if row and row.mark), default=-1
+        )
         kept = [
             at
             for at, prompt in enumerate(was.prompts)
-            if prompt.item in self.items
-            or f"{prompt.skill}:{prompt.level}" not in held
-            or before.marks.get(at) is not None
+            if at <= marked or prompt.item in self.items or f"{prompt.skill}:{prompt.level}" not in held
         ]
         change, routine = Change(), before.routine
         if routine is not None:
