@@ -62,7 +62,7 @@ def texts() -> dict[str, str]:
 
 def test_the_whole_tree_is_spelled_the_american_way() -> None:
     read = texts()
-    assert {"README.md", "warmup/options.py", "routines/year.toml", "tests/frames/help-80x24.txt"} <= set(
+    assert {"README.md", "warmup/cli/options.py", "routines/year.toml", "tests/frames/help-80x24.txt"} <= set(
         read
     )
     assert {name: found for name, text in read.items() if (found := british(text))} == {}

@@ -92,7 +92,7 @@ class Item(NamedTuple):
     level_id: str
     strand: str
     week: int
-    trouble: bool = False
+    misconception: bool = False
     stands_on: tuple[str, ...] = ()
     guess: float = 0.0
     seconds: int = 40

@@ -16,18 +16,18 @@ def digest(*parts: object) -> int:
     )
 
 
-class Way(NamedTuple):
+class Phrasing(NamedTuple):
     """One of a prompt's ways to be said: its key (kept with the prompt) and its text."""
 
     key: str
     text: str
 
 
-class Draw:
+class SeededRandom:
     """Draws numbers, choices and wordings from a seed.
 
     Only ``Random.random()`` is used: it is the one method whose stream Python promises to keep.
-    ``avoid`` is the wording key used last time, which :meth:`way` leaves out when it has others.
+    ``avoid`` is the wording key used last time, which :meth:`phrasing` leaves out when it has others.
     """
 
     def __init__(self, *seed: object, avoid: str = "") -> None:
@@ -61,8 +61,8 @@ class Draw:
         """``count`` different things, in a drawn order."""
         return self.shuffled(things)[:count]
 
-    def way(self, *texts: str) -> Way:
+    def phrasing(self, *texts: str) -> Phrasing:
         """One of the ways to say a prompt; not the one used last, when there is another."""
-        ways = [Way("abcdefghijklmnopqrstuvwxyz"[index], text) for index, text in enumerate(texts)]
+        ways = [Phrasing("abcdefghijklmnopqrstuvwxyz"[index], text) for index, text in enumerate(texts)]
         fresh = [way for way in ways if way.key != self._avoid] or ways
         return self.pick(fresh)

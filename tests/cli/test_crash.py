@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.household import FAMILY, desk_at
+from tests.household import FAMILY, context_at
 from warmup.cli import main as cli
 from warmup.tui.app import WarmupApp
 from warmup.tui.morning import MorningScreen
@@ -23,9 +23,9 @@ async def test_a_crash_on_screen_prints_nothing_of_textuals_and_is_raised_for_th
     home: Path, clock: Clock, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
     monkeypatch.setattr(MorningScreen, "on_mount", _breaks)
-    desk = desk_at(home, clock)
-    assert desk.journal is not None
-    app = WarmupApp(desk, desk.journal, clock)
+    context = context_at(home, clock)
+    assert context.journal is not None
+    app = WarmupApp(context, context.journal, clock)
     with pytest.raises(RuntimeError):
         async with app.run_test():
             pass
@@ -41,7 +41,7 @@ def test_the_command_line_says_it_in_a_sentence_without_a_traceback(
     def run(_app: WarmupApp) -> None:
         _app._handle_exception(RuntimeError("Hazelnut"))
 
-    desk_at(home, clock, FAMILY)
+    context_at(home, clock, FAMILY)
     monkeypatch.setattr(cli, "_on_a_terminal", lambda: True)
     monkeypatch.setattr(WarmupApp, "run", run)
     monkeypatch.setattr(WarmupApp, "_close_messages_no_wait", lambda _app: None)

@@ -12,9 +12,9 @@ from hypothesis import strategies as st
 
 from tests.config.families import quiet, written
 from tests.config.layouts import LAYOUTS, TODAY, alike, by_hand, remarks
-from tests.household import desk_at
+from tests.household import context_at
 from warmup.config.family import Child, Family, load, save
-from warmup.session.context import Desk
+from warmup.session.context import Context
 
 day = dt.date
 
@@ -76,19 +76,19 @@ def test_windows_in_turn_and_a_hand_between_undo_nothing_of_each_other(
 def test_a_window_takes_up_what_was_written_by_hand_meanwhile(
     tmp_path: Path, clock: Callable[[], dt.datetime]
 ) -> None:
-    desk = desk_at(tmp_path, clock)
+    context = context_at(tmp_path, clock)
     path = tmp_path / "family.toml"
     text = path.read_text("utf-8").replace("[school]", "# ours\n[school]\ndays_off = [2027-03-04]")
     by_hand(path, text.replace('nickname = "Bean"', 'nickname = "Beanie"\nheld = ["coins:dime"]'))
-    desk.prefer(theme="light")
-    assert desk.unsaved == "" and desk.family == load(path)
-    assert desk.family.theme == "light" and desk.family.off == ((day(2027, 3, 4),) * 2,)
-    assert desk.child == Child("Beanie", held=("coins:dime",), record="Bean")
-    assert desk.year.kind(day(2027, 3, 4)).value == "day off"
-    assert desk.changed is not None
-    before, after = desk.changed
+    context.prefer(theme="light")
+    assert context.unsaved == "" and context.family == load(path)
+    assert context.family.theme == "light" and context.family.off == ((day(2027, 3, 4),) * 2,)
+    assert context.child == Child("Beanie", held=("coins:dime",), record="Bean")
+    assert context.year.kind(day(2027, 3, 4)).value == "day off"
+    assert context.changed is not None
+    before, after = context.changed
     assert after == before._replace(theme="light"), "what was edited by hand is no change of ours"
-    desk.hold("count:to-20", back=True)
+    context.hold("count:to-20", back=True)
     assert load(path).children[0].held == ("coins:dime", "count:to-20") and "# ours" in path.read_text(
         "utf-8"
     )
@@ -97,7 +97,7 @@ def test_a_window_takes_up_what_was_written_by_hand_meanwhile(
 def test_two_desks_hold_levels_back_and_both_stay_held(
     tmp_path: Path, clock: Callable[[], dt.datetime]
 ) -> None:
-    one, other = (desk_at(tmp_path, clock) for _ in range(2))
+    one, other = (context_at(tmp_path, clock) for _ in range(2))
     one.hold("coins:dime", back=True)
     other.hold("count:to-20", back=True)
     one.prefer(theme="light")
@@ -115,22 +115,24 @@ def _torn(text: str) -> str:
 def test_a_file_that_no_longer_reads_is_kept_and_said_and_the_change_comes_later(
     tmp_path: Path, clock: Callable[[], dt.datetime], spoil: Callable[[str], str]
 ) -> None:
-    desk: Desk = desk_at(tmp_path, clock)
+    context: Context = context_at(tmp_path, clock)
     path = tmp_path / "family.toml"
     good = path.read_text("utf-8")
     by_hand(path, spoil(good))
-    desk.hold("coins:dime", back=True)
-    assert "is not being saved (family.toml, line " in desk.unsaved and desk.child.held == ("coins:dime",)
+    context.hold("coins:dime", back=True)
+    assert "is not being saved (family.toml, line " in context.unsaved and context.child.held == (
+        "coins:dime",
+    )
     assert path.read_text("utf-8") == spoil(good)
     by_hand(path, good)
-    desk.prefer(theme="light")
-    assert desk.unsaved == "" and load(path).children[0].held == ("coins:dime",)
+    context.prefer(theme="light")
+    assert context.unsaved == "" and load(path).children[0].held == ("coins:dime",)
     assert load(path).theme == "light"
 
 
 def test_a_file_that_is_gone_is_not_made_anew(tmp_path: Path, clock: Callable[[], dt.datetime]) -> None:
-    desk = desk_at(tmp_path, clock)
+    context = context_at(tmp_path, clock)
     (tmp_path / "family.toml").unlink()
-    desk.prefer(theme="light")
-    assert "(family.toml: no such file any more)" in desk.unsaved
+    context.prefer(theme="light")
+    assert "(family.toml: no such file any more)" in context.unsaved
     assert not (tmp_path / "family.toml").exists()

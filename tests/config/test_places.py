@@ -9,7 +9,7 @@ from types import SimpleNamespace
 
 import pytest
 
-from tests.household import FAMILY, desk_at, start_fixed
+from tests.household import FAMILY, context_at, start_fixed
 from warmup.cli.main import DONE, UNUSABLE, USAGE, WRONG, main
 from warmup.config.family import Child, default, load, save
 
@@ -134,10 +134,10 @@ def test_the_demo_of_a_merge_merges_into_the_demo(
 def with_marks(home: Path, *records: str) -> None:
     """A journal with a morning of each child, and no family file."""
     for record in records:
-        desk = desk_at(home, lambda: NOW, FAMILY._replace(children=(Child(record),)))
-        start_fixed(desk)
-        assert desk.journal is not None
-        desk.journal.shut()
+        context = context_at(home, lambda: NOW, FAMILY._replace(children=(Child(record),)))
+        start_fixed(context)
+        assert context.journal is not None
+        context.journal.shut()
     for name in ("family.toml", "family.toml.bak"):
         (home / name).unlink(missing_ok=True)
 
@@ -186,7 +186,7 @@ def test_the_morning_opens_with_the_child_of_the_journal(
     with_marks(home, "Bean")
     given: list[tuple[Child, ...]] = []
     monkeypatch.setattr(cli, "_on_a_terminal", lambda: True)
-    monkeypatch.setattr(app.WarmupApp, "run", lambda self: given.append(self.desk.family.children))
+    monkeypatch.setattr(app.WarmupApp, "run", lambda self: given.append(self.context.family.children))
     assert run("") == DONE
     assert given == [(Child("Bean"),)]
     assert run("--child Nobody") == USAGE and len(given) == 1

@@ -20,7 +20,7 @@ from warmup.config.places import Places
 from warmup.config.plan import load_shape
 from warmup.engine.engine import SURE, choose, surest
 from warmup.engine.memory import Checked, Day, Knowledge, Record, fold
-from warmup.engine.pool import Table
+from warmup.engine.pool import Pool
 from warmup.model import Asked, Choice, DayKind, Item, Mark, Morning, Shape, Slot, SlotKind
 
 FIRST = dt.date(2026, 8, 31)
@@ -38,7 +38,7 @@ POOL = tuple(
         f"{skill}:{level}",
         strand,
         week=1 + (7 * at + 9 * level) % 21,
-        trouble=name == "two",
+        misconception=name == "two",
         guess=0.5 if name == "two" else 0.0,
         seconds=(20, 40, 20, 60)[(at + level) % 4],
         ladder=at % 2 == 0,
@@ -153,7 +153,7 @@ class Asking(NamedTuple):
 
     def gives_way(self) -> bool:
         """Whether so little is easy that the limits on hard and first-time prompts give way."""
-        table = Table(self.items, self.knowledge, self.morning, "Bean", self.since, self.timely)
+        table = Pool(self.items, self.knowledge, self.morning, "Bean", self.since, self.timely)
         return table.easy() < self.number / 2
 
 
@@ -172,23 +172,23 @@ def known(pasts: dict[Item, int], at: Morning, days: Sequence[Day], checks: dict
 
 
 @st.composite
-def askings(draw: st.DrawFn) -> Asking:
+def askings(rng: st.DrawFn) -> Asking:
     """Some of the items on some morning.
 
     What is past is drawn by a seed: some levels are wholly new, and of the other items a share came easily.
     """
-    luck = Random(draw(st.integers(0, 2**32)))
-    easy = draw(st.sampled_from([0.6, 0.8, 0.95, 0.3]))
-    new = set(luck.sample(LEVELS, draw(st.sampled_from([0, 1, 4]))))
+    luck = Random(rng(st.integers(0, 2**32)))
+    easy = rng(st.sampled_from([0.6, 0.8, 0.95, 0.3]))
+    new = set(luck.sample(LEVELS, rng(st.sampled_from([0, 1, 4]))))
     pasts = {
         item: 0
         if item.level_id in new
         else luck.choice(EASY)
         if luck.random() < easy
         else luck.randrange(len(PASTS))
-        for item in luck.sample(POOL, draw(st.sampled_from([32, 31, 30, 28, 24, 20, 16, 12, 8, 4, 2, 1])))
+        for item in luck.sample(POOL, rng(st.sampled_from([32, 31, 30, 28, 24, 20, 16, 12, 8, 4, 2, 1])))
     }
-    at = draw(st.sampled_from(MORNINGS))
+    at = rng(st.sampled_from(MORNINGS))
     fluent = luck.choice([0, 2, 6])
     days = [Day(day(at.index - ago), fluent, 6) for ago in luck.choice([(), (9, 8), (4, 3, 2, 1)])]
     week = at.index // 4 // 5 * 5
@@ -200,8 +200,8 @@ def askings(draw: st.DrawFn) -> Asking:
         tuple(pasts),
         known(pasts, at, days, checks),
         at,
-        draw(st.sampled_from(SHAPES)),
-        draw(st.sampled_from([6, 7, 8, 9, 12, 4, 2, 1])),
+        rng(st.sampled_from(SHAPES)),
+        rng(st.sampled_from([6, 7, 8, 9, 12, 4, 2, 1])),
         luck.choice([1, 10, 21]),
         frozenset(item.id for item in luck.sample(list(pasts), luck.randrange(2))),
     )

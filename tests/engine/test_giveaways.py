@@ -11,14 +11,14 @@ from warmup.engine.engine import build
 from warmup.engine.giveaways import meet, tells, to_leave_out
 from warmup.engine.memory import Knowledge
 from warmup.model import Choice, Item, Prompt, SlotKind
-from warmup.randomness import Draw
+from warmup.randomness import SeededRandom
 
 TUESDAY = morning(dt.date(2026, 10, 6), 24)
 
 
 def asked(item: str, way: str, at: int = 0) -> Prompt:
     """The item's prompt in this way of saying it."""
-    found = (skills.prompt(item, TUESDAY, Draw("said", at, n)) for n in range(200))
+    found = (skills.prompt(item, TUESDAY, SeededRandom("said", at, n)) for n in range(200))
     return next(prompt for prompt in found if way in prompt.say)
 
 
@@ -40,8 +40,8 @@ def test_what_a_prompt_says_answers_another() -> None:
 
 def test_counting_that_happens_on_the_number_of_the_day_tells_nothing() -> None:
     """Only calendar talk is about the day."""
-    count = skills.prompt("count-on/within-10", TUESDAY, Draw("on"))
-    number = skills.prompt("date/say-number", TUESDAY, Draw("on"))
+    count = skills.prompt("count-on/within-10", TUESDAY, SeededRandom("on"))
+    number = skills.prompt("date/say-number", TUESDAY, SeededRandom("on"))
     assert not tells(count._replace(say="Count on from six."), number)
 
 

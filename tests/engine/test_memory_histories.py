@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 
 from warmup.engine.memory import LONGEST, SHORTEST, Knowledge, Reviews, fold
 from warmup.model import Asked, Mark
-from warmup.randomness import Draw
+from warmup.randomness import SeededRandom
 
 ROOT = Path(__file__).parents[2]
 FIRST = dt.date(2026, 8, 31)
@@ -140,9 +140,9 @@ def test_checks_by_code_of_its_own(history: History) -> None:
 
 def told() -> str:
     """A seeded history of 600 lines, folded and written out."""
-    draw = Draw("memory")
+    rng = SeededRandom("memory")
     rows = [
-        Asked(day(n // 6), draw.pick(names), draw.pick([F, F, F, H, N, S]), draw.below(2)) for n in range(600)
+        Asked(day(n // 6), rng.pick(names), rng.pick([F, F, F, H, N, S]), rng.below(2)) for n in range(600)
     ]
     opened, guesses = dict.fromkeys(names, 2), dict.fromkeys(names, 0.33)
     return repr(fold(rows, index_of, opened, guesses, reviews=WEEKS))

@@ -8,7 +8,7 @@ import pytest
 from warmup.engine import review
 from warmup.engine.engine import choose, open_items
 from warmup.engine.memory import Checked, Knowledge, Reviews, fold
-from warmup.engine.pool import Table
+from warmup.engine.pool import Pool
 from warmup.engine.review import Outcome
 from warmup.model import Asked, Choice, DayKind, Item, Mark, Morning, Shape, Slot, SlotKind
 
@@ -100,9 +100,9 @@ def checked_twice(one: Mark, other: Mark) -> list[tuple[int, str, Mark]]:
 def test_a_settled_skill_rests_longer_than_any_other() -> None:
     lines = checked_twice(Mark.FLUENT, Mark.FLUENT)
     lines += [(index, f"{skill}/one", Mark.FLUENT) for index in range(20, 32) for skill in SKILLS[1:]]
-    table = Table(ITEMS, known(lines), morning(32), "Bean")
+    table = Pool(ITEMS, known(lines), morning(32), "Bean")
     assert review.settled(table) == {"knots"} and table.rests["knots"] == 14
-    assert not review.settled(Table(ITEMS, known(lines), morning(4 * (5 + review.SETTLED_FOR)), "Bean"))
+    assert not review.settled(Pool(ITEMS, known(lines), morning(4 * (5 + review.SETTLED_FOR)), "Bean"))
     chosen = choose(ITEMS, SHAPE._replace(slots=SHAPE.slots[1:]), known(lines), morning(32), child="Bean")
     assert "knots" not in {choice.item.skill for choice in chosen}
 

@@ -12,7 +12,7 @@ from warmup.config.places import Places
 from warmup.engine.engine import SAMPLES, choose, sampled
 from warmup.engine.memory import Knowledge, Record, fold
 from warmup.model import Asked, DayKind, Item, Mark, Morning, Routine, Shape, Slot, SlotKind
-from warmup.session.context import Desk, sit_down
+from warmup.session.context import Context, open_context
 
 JANUARY = dt.date(2027, 1, 11)
 OLD = tuple(Item(f"knots/{n}", "knots", 1, "knots:one", "number", 3) for n in range(4))
@@ -54,56 +54,58 @@ def test_a_ladder_from_before_the_start_is_sampled_from_its_top() -> None:
         assert [choice.item.id for choice in chosen] == [first]
 
 
-def at_desk(first: dt.date, **change: Any) -> Desk:
+def at_desk(first: dt.date, **change: Any) -> Context:
     """The invented year's family, begun on ``first``."""
     there = family("Bean")._replace(began=first, **change)
-    return sit_down(Places(Path("nowhere"), Path("nowhere")), there, first, None, saved=False)
+    return open_context(Places(Path("nowhere"), Path("nowhere")), there, first, None, saved=False)
 
 
-def live(desk: Desk, days: int) -> list[Routine]:
+def live(context: Context, days: int) -> list[Routine]:
     """The first mornings of a child to whom everything comes easily."""
     known, routines = Knowledge(), []
-    for day in [day for day in desk.year.mornings if day >= desk.today][:days]:
-        desk.today = day
-        desk.know(known)
-        routine = desk.routine(day)
+    for day in [day for day in context.year.mornings if day >= context.today][:days]:
+        context.today = day
+        context.know(known)
+        routine = context.routine(day)
         lines = [Asked(day, prompt.item, Mark.FLUENT, wording=prompt.wording) for prompt in routine.prompts]
-        known = fold(lines, desk.year.index_of, desk.opened(), desk.guesses(), known, desk.reviews())
+        known = fold(
+            lines, context.year.index_of, context.opened(), context.guesses(), known, context.reviews()
+        )
         routines.append(routine)
     return routines
 
 
 def test_a_start_in_january_asks_what_is_new_and_samples_what_came_before() -> None:
-    desk = at_desk(JANUARY)
-    assert desk.since() == desk.morning(JANUARY).week > 15
-    weeks = {item.id: item.week for item in desk.items()}
+    context = at_desk(JANUARY)
+    assert context.since() == context.morning(JANUARY).week > 15
+    weeks = {item.id: item.week for item in context.items()}
     first: dict[str, list[str]] = {}
-    for item in desk.items():
+    for item in context.items():
         first.setdefault(item.level_id, []).append(item.id)
     sampled_first = {name for names in first.values() for name in names[:SAMPLES]}
-    asked = [prompt.item for routine in live(desk, 30) for prompt in routine.prompts]
-    assert {item for item in asked if weeks[item] < desk.since()} <= sampled_first
-    assert any(weeks[item] >= desk.since() for item in asked[:80])
-    early = {item.level_id for item in desk.items() if item.week < desk.since()}
+    asked = [prompt.item for routine in live(context, 30) for prompt in routine.prompts]
+    assert {item for item in asked if weeks[item] < context.since()} <= sampled_first
+    assert any(weeks[item] >= context.since() for item in asked[:80])
+    early = {item.level_id for item in context.items() if item.week < context.since()}
     assert len({name for name in early if set(first[name]) & set(asked)}) > 0.6 * len(early)
 
 
-def first_of(desk: Desk, day: dt.date) -> dict[str, str]:
+def first_of(context: Context, day: dt.date) -> dict[str, str]:
     """What is asked on a date and why, by item."""
-    desk.today = day
-    return {prompt.item: prompt.why for prompt in desk.routine(day).prompts}
+    context.today = day
+    return {prompt.item: prompt.why for prompt in context.routine(day).prompts}
 
 
 def test_the_day_itself_asks() -> None:
     """The first, the hundredth and the last school day, a day that matters, and a new month."""
     birthday = CountdownRule("your birthday", dt.date(2027, 2, 9))
-    desk = at_desk(dt.date(2026, 8, 31), countdowns=(birthday,))
-    days = desk.year.mornings
+    context = at_desk(dt.date(2026, 8, 31), countdowns=(birthday,))
+    days = context.year.mornings
     why = "the day itself asks for it"
-    assert first_of(desk, days[0])["school-day/count"] == why
-    assert first_of(desk, days[99])["school-day/to-the-hundredth"] == why
-    assert first_of(desk, days[-1])["school-day/count"] == why
-    assert first_of(desk, dt.date(2027, 2, 9))["date/full"] == why
-    assert first_of(desk, dt.date(2026, 10, 1))["month/this"] == why
-    quiet = first_of(desk, dt.date(2026, 10, 7))
+    assert first_of(context, days[0])["school-day/count"] == why
+    assert first_of(context, days[99])["school-day/to-the-hundredth"] == why
+    assert first_of(context, days[-1])["school-day/count"] == why
+    assert first_of(context, dt.date(2027, 2, 9))["date/full"] == why
+    assert first_of(context, dt.date(2026, 10, 1))["month/this"] == why
+    quiet = first_of(context, dt.date(2026, 10, 7))
     assert why not in quiet.values()

@@ -27,15 +27,15 @@ def mark(kind: Mark | None = Mark.FLUENT, at: str = "", cue: int = 0) -> MarkRow
     return MarkRow(kind, cue, "", False, at)
 
 
-def marks_of(journal: Journal, sitting: int = 1) -> dict[int, Mark | None]:
-    return {at: row.mark for at, row in journal.marks_of("Bean", DAY, sitting).items()}
+def marks_of(journal: Journal, session: int = 1) -> dict[int, Mark | None]:
+    return {at: row.mark for at, row in journal.marks_of("Bean", DAY, session).items()}
 
 
 def begun(journal: Journal, marks: int = 0) -> Journal:
     """A sitting begun, and its first prompts marked."""
-    sitting = journal.start("Bean", DAY, "daily", "{}", ROWS)
+    session = journal.start("Bean", DAY, "daily", "{}", ROWS)
     for at in range(marks):
-        journal.step("Bean", DAY, sitting, at + 1, shown=at + 1, at=at, mark=mark())
+        journal.step("Bean", DAY, session, at + 1, shown=at + 1, at=at, mark=mark())
     return journal
 
 
@@ -43,7 +43,7 @@ def wholes(journal: Journal, child: str = "Bean") -> list[Whole]:
     db = journal._store._memory or journal._store._disk
     assert db is not None
     found = [
-        records.read_whole(db, (child, DAY.isoformat(), r.sitting)) for r in journal.sittings_of(child, DAY)
+        records.read_whole(db, (child, DAY.isoformat(), r.session)) for r in journal.sessions_of(child, DAY)
     ]
     return [whole for whole in found if whole is not None]
 

@@ -57,8 +57,8 @@ def version_1(path: Path) -> Path:
     return path
 
 
-def whats(journal: Journal, sitting: int | None = None) -> list[str]:
-    return [row.what for row in journal.actions_of("Bean", DAY, sitting)]
+def whats(journal: Journal, session: int | None = None) -> list[str]:
+    return [row.what for row in journal.actions_of("Bean", DAY, session)]
 
 
 def test_a_journal_of_version_1_gets_the_log_and_keeps_its_marks(hand: Hand, tmp_path: Path) -> None:
@@ -89,7 +89,7 @@ def test_an_action_is_kept_with_what_it_changes_or_not_at_all(hand: Hand) -> Non
     journal.start("Bean", DAY, "daily", "{}", ROWS, action=Action("start"))
     journal.step("Bean", DAY, 1, 1, shown=1, at=0, mark=mark(), action=Action("mark", 0, "null", '"fluent"'))
     row = hand().actions_of("Bean", DAY, 1)[-1]
-    assert (row.id, row.child, row.date, row.sitting) == ("w-2", "Bean", DAY.isoformat(), 1)
+    assert (row.id, row.child, row.date, row.session) == ("w-2", "Bean", DAY.isoformat(), 1)
     assert row.window == "w" and dt.datetime.fromisoformat(row.at).utcoffset() == dt.timedelta(0)
     assert (row.what, row.position, row.before, row.after) == ("mark", 0, "null", '"fluent"')
     disk = journal._store._disk
@@ -163,10 +163,10 @@ def test_a_change_does_all_of_an_action_at_once(hand: Hand) -> None:
     )  # fmt: skip
     assert marks_of(journal) == {0: Mark.HESITATED, 1: Mark.FLUENT, 2: Mark.NOT_YET}
     assert journal.last_mark("Bean", DAY, 1) == 2, "marks of one change have moments of their own"
-    row = journal.sittings_of("Bean", DAY)[0]
+    row = journal.sessions_of("Bean", DAY)[0]
     assert (row.routine, row.position, row.furthest, row.rough, row.closed) == ("[1]", 3, 3, True, True)
     journal.change("Bean", DAY, 1, Change(closed=False))
-    assert hand().open_sitting("Bean", DAY) is not None
+    assert hand().open_session("Bean", DAY) is not None
 
 
 def test_two_laptops_have_one_log(hand: Hand, tmp_path: Path) -> None:

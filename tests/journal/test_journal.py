@@ -24,16 +24,16 @@ def test_a_morning_from_start_to_close(hand: Hand) -> None:
     journal.step("Bean", DAY, 1, 1, shown=1, at=0, mark=mark(Mark.HESITATED, cue=2))
     journal.step("Bean", DAY, 1, 2, shown=2)
     journal.set_rough("Bean", DAY, 1, True)
-    row = hand().open_sitting("Bean", DAY)
-    assert row is not None and (row.sitting, row.shape, row.routine) == (1, "daily", "{}")
+    row = hand().open_session("Bean", DAY)
+    assert row is not None and (row.session, row.shape, row.routine) == (1, "daily", "{}")
     assert (row.position, row.furthest, row.rough, row.closed) == (2, 2, True, False)
     assert hand().history("Bean") == (
         Asked(DAY, ROWS[0][0], Mark.HESITATED, 2, True, False, "a"),
         Asked(DAY, ROWS[1][0], None, 0, True, False, "b"),
         Asked(DAY, ROWS[2][0], None, 0, True, False, "c"),
     ), "the fourth was never shown"
-    journal.close_sitting("Bean", DAY, 1)
-    assert hand().open_sitting("Bean", DAY) is None and hand().sittings_of("Bean", DAY)[0].closed
+    journal.close_session("Bean", DAY, 1)
+    assert hand().open_session("Bean", DAY) is None and hand().sessions_of("Bean", DAY)[0].closed
     assert journal.history("Bean", before=DAY) == () and journal.history("Pip") == ()
     assert journal.dates_with_record("Bean") == {DAY} and journal.check() == []
 
@@ -75,7 +75,7 @@ def test_prompts_put_in_the_place_of_others_do_not_count_as_shown(hand: Hand) ->
     journal.replace("Bean", DAY, 1, 2, "[]", [("coins/penny", "e")])
     assert marks_of(journal) == {0: Mark.FLUENT, 1: Mark.FLUENT}
     assert [line.item for line in journal.history("Bean")] == [ROWS[0][0], ROWS[1][0]]
-    row = journal.sittings_of("Bean", DAY)[0]
+    row = journal.sessions_of("Bean", DAY)[0]
     assert (row.routine, row.position, row.furthest) == ("[]", 1, 1)
     journal.replace("Bean", DAY, 1, 1, "[1]", [("coins/nickel", "f")])
     assert [line.item for line in journal.history("Bean")] == [ROWS[0][0], "coins/nickel"]
@@ -85,7 +85,7 @@ def test_sittings_of_one_date_are_numbered_though_begun_at_one_moment(hand: Hand
     journal, other = hand(), hand()
     assert [j.start("Bean", DAY, "daily", "{}", ROWS) for j in (journal, other, journal)] == [1, 2, 3]
     journal.add_whole("Pip", DAY, "daily", "{}", ROWS, [mark(at="2026-11-25T09:00:00")] * 4)
-    assert journal.sittings_of("Pip", DAY)[0].closed and len(journal.history("Pip")) == 4
+    assert journal.sessions_of("Pip", DAY)[0].closed and len(journal.history("Pip")) == 4
     assert len({whole.about.started for whole in wholes(journal)}) == 3
 
 
@@ -121,7 +121,7 @@ def test_names_and_routines_are_kept_letter_for_letter(
     journal.start(child, DAY, "daily", routine, [(routine, child)])
     journal.shut()
     again = Journal.open(folder, clock())
-    assert again.sittings_of(child, DAY)[0].routine == routine and not again.notice
+    assert again.sessions_of(child, DAY)[0].routine == routine and not again.notice
     assert again.history(child)[0].item == routine
     again.shut()
 

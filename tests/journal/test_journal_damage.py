@@ -74,7 +74,7 @@ def test_a_write_cut_short_beside_a_damaged_journal_is_not_played_into_the_new_o
     journal.path.write_bytes(DAMAGE["version"](journal.path.read_bytes()))
     beside.write_bytes(b"\xd9\xd5\x05\xf9\x20\xa1\x63\xd7" + b"\0" * 600)
     new = begun(hand(), marks=1)
-    assert new.check() == [] and len(new.sittings_of("Bean", DAY)) == 2 and len(marks_of(new, 2)) == 1
+    assert new.check() == [] and len(new.sessions_of("Bean", DAY)) == 2 and len(marks_of(new, 2)) == 1
     moved = tmp_path / "journal-damaged-20261125-080000.db-journal"
     assert moved.read_bytes().startswith(b"\xd9\xd5") and (not beside.exists() or beside.stat().st_size == 0)
 

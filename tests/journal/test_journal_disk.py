@@ -21,14 +21,14 @@ def test_a_full_disk_loses_nothing_of_the_morning(hand: Hand, full: Callable[[bo
     full(True)
     journal = hand()
     assert journal.saving
-    sitting = journal.start("Bean", DAY, "short", "x" * 50_000, ROWS)
-    assert sitting == 2 and not journal.saving
+    session = journal.start("Bean", DAY, "short", "x" * 50_000, ROWS)
+    assert session == 2 and not journal.saving
     journal.step("Bean", DAY, 2, 1, shown=1, at=0, mark=mark(Mark.NOT_YET))
     assert marks_of(journal, 2) == {0: Mark.NOT_YET} and marks_of(journal, 1) == {
         0: Mark.FLUENT,
         1: Mark.FLUENT,
     }
-    assert len(hand(read_only=True).sittings_of("Bean", DAY)) == 1, "nothing of it is on the disk yet"
+    assert len(hand(read_only=True).sessions_of("Bean", DAY)) == 1, "nothing of it is on the disk yet"
     full(False)
     journal.step("Bean", DAY, 2, 2, shown=2, at=1, mark=mark(Mark.HESITATED))
     assert journal.saving
@@ -49,10 +49,10 @@ def test_the_system_refusing_to_grow_the_file(hand: Hand) -> None:
         journal.start("Bean", DAY, "daily", "x" * 100_000, ROWS)
     finally:
         resource.setrlimit(resource.RLIMIT_FSIZE, (soft, hard))
-    assert not journal.saving and len(journal.sittings_of("Bean", DAY)) == 2
-    assert len(hand().sittings_of("Bean", DAY)) == 1 and hand().check() == []
+    assert not journal.saving and len(journal.sessions_of("Bean", DAY)) == 2
+    assert len(hand().sessions_of("Bean", DAY)) == 1 and hand().check() == []
     journal.set_rough("Bean", DAY, 2, True)
-    assert journal.saving and hand().sittings_of("Bean", DAY)[1].rough
+    assert journal.saving and hand().sessions_of("Bean", DAY)[1].rough
 
 
 @pytest.mark.parametrize("what", ["mkdir", "connect"])
@@ -176,5 +176,5 @@ def test_a_number_taken_meanwhile_by_another_program(hand: Hand, full: Callable[
     journal.step("Bean", DAY, 1, 2, shown=2, at=1, mark=mark(Mark.HESITATED))
     assert journal.saving and marks_of(journal, 1) == {0: Mark.NOT_YET, 1: Mark.HESITATED}
     there = hand()
-    assert [row.shape for row in there.sittings_of("Bean", DAY)] == ["daily", "short"], "in time"
+    assert [row.shape for row in there.sessions_of("Bean", DAY)] == ["daily", "short"], "in time"
     assert marks_of(there, 1) == {} and marks_of(there, 2) == {0: Mark.NOT_YET, 1: Mark.HESITATED}

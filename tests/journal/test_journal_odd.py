@@ -70,14 +70,14 @@ def use(journal: Journal) -> None:
     """All that the program asks of a journal, and a morning more."""
     for child in ("Bean", "Pip"):
         journal.history(child), journal.history(child, before=DAY), journal.dates_with_record(child)
-        journal.sittings_of(child, DAY), journal.open_sitting(child, DAY), journal.last_mark(child, DAY, 1)
+        journal.sessions_of(child, DAY), journal.open_session(child, DAY), journal.last_mark(child, DAY, 1)
         journal.marks_of(child, DAY, 1), journal.items_of(child, DAY, 1), journal.actions_of(child, DAY)
         journal.last_undoable(child, DAY)
     assert set(journal.mornings()) <= {"Bean", "Pip"}
-    known = len(journal.sittings_of("Bean", DAY))
-    sitting = journal.start("Bean", DAY, "daily", "{}", ROWS, action=Action("start"), known=known)
-    journal.step("Bean", DAY, sitting, 1, shown=1, at=0, mark=mark(), action=Action("mark", 0))
-    assert journal.marks_of("Bean", DAY, sitting)[0].mark is Mark.FLUENT and journal.saving
+    known = len(journal.sessions_of("Bean", DAY))
+    session = journal.start("Bean", DAY, "daily", "{}", ROWS, action=Action("start"), known=known)
+    journal.step("Bean", DAY, session, 1, shown=1, at=0, mark=mark(), action=Action("mark", 0))
+    assert journal.marks_of("Bean", DAY, session)[0].mark is Mark.FLUENT and journal.saving
     newest = journal.last_undoable("Bean", DAY)
     assert newest is not None and newest.what == "mark"
 

@@ -82,7 +82,7 @@ def test_marks_stay_where_their_sittings_are_gone(hand: Hand) -> None:
     assert [(line.date, line.item) for line in journal.history("Bean")] == [
         (day, item) for day in DAYS for item, _ in ROWS
     ]
-    assert journal.open_sitting("Bean", DAY) is None and journal.sittings_of("Bean", DAY)[0].routine == ""
+    assert journal.open_session("Bean", DAY) is None and journal.sessions_of("Bean", DAY)[0].routine == ""
 
 
 def test_a_routine_that_cannot_be_read_is_empty_and_its_marks_stay(hand: Hand) -> None:
@@ -96,7 +96,7 @@ def test_a_routine_that_cannot_be_read_is_empty_and_its_marks_stay(hand: Hand) -
     assert len(texts) >= 60
     journal = hand()
     assert standing(journal) == dict.fromkeys(DAYS, [Mark.NOT_YET] * 4)
-    assert {journal.sittings_of("Bean", day)[0].routine for day in DAYS} == {""}
+    assert {journal.sessions_of("Bean", day)[0].routine for day in DAYS} == {""}
     assert len(journal.history("Bean")) == 240
 
 

@@ -34,8 +34,8 @@ def test_two_laptops_lose_nothing(hand: Hand, tmp_path: Path) -> None:
         two.merge(one.path)
         for journal in (one, two):
             assert marks_of(journal) == {0: Mark.NOT_YET, 1: Mark.HESITATED}
-            assert len(journal.sittings_of("Pip", DAY)) == 1
-            assert journal.sittings_of("Bean", DAY)[0].furthest == 2
+            assert len(journal.sessions_of("Pip", DAY)) == 1
+            assert journal.sessions_of("Bean", DAY)[0].furthest == 2
 
 
 def test_sittings_begun_apart_are_never_mixed(hand: Hand, tmp_path: Path) -> None:
@@ -45,7 +45,7 @@ def test_sittings_begun_apart_are_never_mixed(hand: Hand, tmp_path: Path) -> Non
     two.step("Bean", DAY, 1, 1, shown=1, at=0, mark=mark(Mark.NOT_YET))
     for _ in range(2):
         one.merge(two.path)
-        assert [row.shape for row in one.sittings_of("Bean", DAY)] == ["daily", "short"]
+        assert [row.shape for row in one.sessions_of("Bean", DAY)] == ["daily", "short"]
         assert marks_of(one, 1) == {0: Mark.FLUENT, 1: Mark.FLUENT} and marks_of(one, 2) == {0: Mark.NOT_YET}
 
 
@@ -64,12 +64,12 @@ kinds = st.sampled_from([None, Mark.FLUENT, Mark.NOT_YET])
 
 
 @st.composite
-def a_whole(draw: Any) -> Whole:
-    items = draw(st.permutations(["a/a", "b/b", "c/c", "d/d"]))[: draw(st.integers(1, 4))]
+def a_whole(rng: Any) -> Whole:
+    items = rng(st.permutations(["a/a", "b/b", "c/c", "d/d"]))[: rng(st.integers(1, 4))]
     prompts = {at: (item, "w") for at, item in enumerate(items)}
-    marks = draw(st.dictionaries(st.sampled_from(list(prompts)), st.builds(mark, kinds, moments)))
+    marks = rng(st.dictionaries(st.sampled_from(list(prompts)), st.builds(mark, kinds, moments)))
     last = max([row.at for row in marks.values()], default="2026-11-25T08:00:00.000000+00:00")
-    about = About("s", max(last, draw(moments)), "daily", "{}", 0, draw(st.integers(0, 3)), 0, "")
+    about = About("s", max(last, rng(moments)), "daily", "{}", 0, rng(st.integers(0, 3)), 0, "")
     return Whole(about, prompts, marks)
 
 
@@ -111,7 +111,7 @@ def test_a_sitting_from_elsewhere_takes_the_number_after_all_others(hand: Hand, 
             db.execute(f"DELETE FROM {table} WHERE sitting = 2")
     begun(two, marks=1)
     one.merge(two.path)
-    assert [(row.sitting, row.routine) for row in one.sittings_of("Bean", DAY)] == [
+    assert [(row.session, row.routine) for row in one.sessions_of("Bean", DAY)] == [
         (1, "[0]"), (3, "[2]"), (4, "{}")
     ]  # fmt: skip
     assert marks_of(one, 4) == {0: Mark.FLUENT}, "as many as there are would be the number of another"
@@ -125,7 +125,7 @@ def test_both_laptops_tell_one_story_whatever_their_numbers(hand: Hand, tmp_path
         journal.step("Bean", DAY, 1, 1, shown=3, at=0, mark=mark(Mark.HESITATED))
     early.merge(late.path)
     late.merge(early.path)
-    assert [row.sitting for row in late.sittings_of("Bean", DAY)] == [2, 1]
+    assert [row.session for row in late.sessions_of("Bean", DAY)] == [2, 1]
     assert early.history("Bean") == late.history("Bean") and len(early.history("Bean")) == 8
 
 

@@ -8,7 +8,7 @@ from types import MappingProxyType
 
 import pytest
 
-from tests.household import TODAY, desk_at, fixed_routine, start_fixed
+from tests.household import TODAY, context_at, fixed_routine, start_fixed
 from tests.pictures.examples import EXAMPLES
 from warmup import renames
 from warmup.config.family import load
@@ -62,9 +62,9 @@ def test_a_picture_of_before_is_read_by_its_kind_today() -> None:
 
 @pytest.mark.usefixtures("renamed")
 def test_a_journal_of_before_tells_todays_items(home: Path, clock: Clock) -> None:
-    desk = desk_at(home, clock)
-    start_fixed(desk)
-    journal = desk.journal
+    context = context_at(home, clock)
+    start_fixed(context)
+    journal = context.journal
     assert journal is not None
     db = journal._store._disk
     assert db is not None
@@ -125,15 +125,15 @@ def test_a_slot_of_before_asks_what_it_asked(tmp_path: Path) -> None:
 
 @pytest.mark.usefixtures("renamed")
 def test_a_morning_begun_under_the_names_of_before_is_gone_on_with(home: Path, clock: Clock) -> None:
-    desk = desk_at(home, clock)
-    journal = desk.journal
+    context = context_at(home, clock)
+    journal = context.journal
     assert journal is not None
     data = json.loads(routine_text(fixed_routine()))
     data["prompts"][0]["item"] = "make-ten/friend-of-seven"
     rows = [(prompt["item"], prompt["wording"]) for prompt in data["prompts"]]
     journal.start("Bean", TODAY, "daily", json.dumps(data), rows)
-    sitting = resume(desk, journal, clock)
-    assert sitting is not None and sitting.prompts[0].item == "make-ten/seven-three"
-    sitting.mark(Mark.HESITATED)
+    session = resume(context, journal, clock)
+    assert session is not None and session.prompts[0].item == "make-ten/seven-three"
+    session.mark(Mark.HESITATED)
     asked = journal.history("Bean")[0]
     assert (asked.item, asked.mark) == ("make-ten/seven-three", Mark.HESITATED)

@@ -10,7 +10,7 @@ from typing import Any
 
 import pytest
 
-from tests.household import TODAY, desk_at, fixed_prompts
+from tests.household import TODAY, context_at, fixed_prompts
 from warmup import skills
 from warmup.cli.main import DONE, main
 from warmup.cli.plain import routine_lines
@@ -19,14 +19,14 @@ from warmup.journal.journal import Journal
 from warmup.journal.routine_json import routine_from, routine_text
 from warmup.model import Morning, Prompt, Routine
 from warmup.pictures import Picture
-from warmup.session.context import Desk
+from warmup.session.context import Context
 
 ESCAPE = "\x1b]0;hello\x07\x1b[31mred\u202egnola\u2066 \x9b2J\u200fend\nnext"
 
 
 @pytest.fixture
 def routine(home: Path, clock: Callable[[], dt.datetime]) -> Routine:
-    return Routine("Bean", desk_at(home, clock).morning(), "daily", fixed_prompts())
+    return Routine("Bean", context_at(home, clock).morning(), "daily", fixed_prompts())
 
 
 def places(value: Any, way: tuple[str | int, ...] = ()) -> Iterator[tuple[str | int, ...]]:
@@ -63,10 +63,10 @@ def texts(value: object) -> Iterator[str]:
                 yield from texts(part)
 
 
-def lines(routine: Routine, desk: Desk) -> list[str]:
-    """The routine as it is printed; one with an item of no skill never is (see ``Desk.stored``)."""
+def lines(routine: Routine, context: Context) -> list[str]:
+    """The routine as it is printed; one with an item of no skill never is (see ``Context.stored``)."""
     known = all(skills.known(prompt.item) for prompt in routine.prompts)
-    return list(routine_lines(routine, desk)) if known else []
+    return list(routine_lines(routine, context)) if known else []
 
 
 def test_every_field_has_a_reader(routine: Routine) -> None:
@@ -79,7 +79,7 @@ def test_every_field_has_a_reader(routine: Routine) -> None:
 def test_any_value_in_any_place_gives_a_routine_that_can_be_used_or_a_value_error(
     routine: Routine, home: Path, clock: Callable[[], dt.datetime]
 ) -> None:
-    desk, data = desk_at(home, clock), json.loads(routine_text(routine))
+    context, data = context_at(home, clock), json.loads(routine_text(routine))
     data["prompts"] = data["prompts"][:2]
     read = refused = 0
     for way in places(data):
@@ -90,7 +90,7 @@ def test_any_value_in_any_place_gives_a_routine_that_can_be_used_or_a_value_erro
                 refused += 1
                 continue
             read += 1
-            assert all(isinstance(line, str) for line in lines(again, desk))
+            assert all(isinstance(line, str) for line in lines(again, context))
             routine_text(again)
             for prompt in again.prompts:
                 hash((prompt.say, prompt.accept, prompt.cues, prompt.picture, prompt.seconds, prompt.guess))
@@ -115,7 +115,7 @@ def test_nesting_by_the_hundred_thousand_is_a_value_error(deep: str) -> None:
 def test_no_text_of_a_routine_reaches_a_terminal_with_what_it_obeys(
     routine: Routine, home: Path, clock: Callable[[], dt.datetime]
 ) -> None:
-    data, desk = json.loads(routine_text(routine)), desk_at(home, clock)
+    data, context = json.loads(routine_text(routine)), context_at(home, clock)
     data["prompts"][0]["given"] = {"who": ["Ann", {"what": "cup"}]}
     kept = {"format", "kind", "date", "previous", "next", "day"}
     fouled = 0
@@ -127,7 +127,7 @@ def test_no_text_of_a_routine_reaches_a_terminal_with_what_it_obeys(
             continue
         again = routine_from(changed(data, way, lambda text: text + ESCAPE))
         fouled += 1
-        everything = [*texts(json.loads(routine_text(again))), *lines(again, desk)]
+        everything = [*texts(json.loads(routine_text(again))), *lines(again, context)]
         for prompt in again.prompts:
             pictures = [picture for picture in (prompt.picture, *(c.picture for c in prompt.cues)) if picture]
             everything += [text for picture in pictures for text in said(picture)]
@@ -144,20 +144,20 @@ def said(picture: Picture) -> tuple[str, ...]:
 def test_a_merged_routine_of_escapes_prints_none(
     home: Path, clock: Callable[[], dt.datetime], capsys: pytest.CaptureFixture[str]
 ) -> None:
-    desk = desk_at(home, clock)
-    assert desk.journal is not None
+    context = context_at(home, clock)
+    assert context.journal is not None
     foul = [
         prompt._replace(say=prompt.say + ESCAPE, watch_for=ESCAPE, why=ESCAPE, do=ESCAPE, table=ESCAPE)
         for prompt in fixed_prompts()
     ]
     rows = [(prompt.item, prompt.wording) for prompt in foul]
     other = Journal.open(home / "other", clock)
-    text = routine_text(Routine("Bean" + ESCAPE, desk.morning(), "daily" + ESCAPE, tuple(foul)))
+    text = routine_text(Routine("Bean" + ESCAPE, context.morning(), "daily" + ESCAPE, tuple(foul)))
     assert "\\u001b" in text and "\u202e" in text
     other.start("Bean", TODAY, "daily" + ESCAPE, text, rows)
     other.start("Pip" + ESCAPE, TODAY, "daily", text, rows)
     other.shut()
-    desk.journal.shut()
+    context.journal.shut()
     noon = dt.datetime.combine(TODAY, dt.time(12))
     for command in (["merge", str(home / "other")], ["today"], ["today", "--json"], ["check"]):
         code = main(command, lambda: noon)

@@ -9,12 +9,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tests.household import FAMILY, desk_at, lived
+from tests.household import FAMILY, context_at, lived
 from warmup.config.family import load
 from warmup.engine.engine import open_items
 from warmup.engine.memory import Knowledge, Record
 from warmup.model import DayKind, Item, Mark, Morning
-from warmup.session.context import Desk
+from warmup.session.context import Context
 from warmup.session.session import begin
 from warmup.session.summary import closing, turn_pause, wobbling
 
@@ -26,12 +26,12 @@ OFFER = "More than a third wobbles. Key y: nothing new for a week."
 
 
 @pytest.fixture
-def desk(home: Path, clock: Clock) -> Desk:
+def context(home: Path, clock: Clock) -> Context:
     """The family on the third morning of a review week, nothing asked yet."""
     family = FAMILY._replace(settled=MONDAY)
-    desk = desk_at(home, clock, family, MONDAY + dt.timedelta(2))
-    assert desk.morning().review and desk.morning(MONDAY).school_day == 97
-    return desk
+    context = context_at(home, clock, family, MONDAY + dt.timedelta(2))
+    assert context.morning().review and context.morning(MONDAY).school_day == 97
+    return context
 
 
 rows = st.lists(st.tuples(st.integers(1, 4), st.integers(0, 2)), min_size=1, max_size=12)
@@ -60,27 +60,27 @@ def test_a_level_opened_early_waits_too() -> None:
     assert open_items([one, far], MORNING, known, opened=["knots:far"], paused=True) == (one,)
 
 
-def test_a_pause_covers_a_school_week_and_is_kept(desk: Desk, home: Path) -> None:
-    lived(desk, MONDAY, {"weekday/today": Mark.FLUENT})
-    desk.pause(4)
+def test_a_pause_covers_a_school_week_and_is_kept(context: Context, home: Path) -> None:
+    lived(context, MONDAY, {"weekday/today": Mark.FLUENT})
+    context.pause(4)
     # Four mornings a week: Thursday, then Monday to Wednesday.
     until = MONDAY + dt.timedelta(9)
-    assert load(home / "family.toml").children[0].paused == until == desk.paused_until()
-    last, after = desk.morning(until), desk.morning(until + dt.timedelta(1))
-    assert {item.level_id for item in desk.open_items(last)} == {"weekday:today"}
-    assert len({item.level_id for item in desk.open_items(after)}) > 20
-    desk.pause(0)
-    assert load(home / "family.toml").children[0].paused is None is desk.paused_until()
+    assert load(home / "family.toml").children[0].paused == until == context.paused_until()
+    last, after = context.morning(until), context.morning(until + dt.timedelta(1))
+    assert {item.level_id for item in context.open_items(last)} == {"weekday:today"}
+    assert len({item.level_id for item in context.open_items(after)}) > 20
+    context.pause(0)
+    assert load(home / "family.toml").children[0].paused is None is context.paused_until()
 
 
-def test_a_pause_skips_days_off_and_ends_with_the_year(desk: Desk, home: Path, clock: Clock) -> None:
+def test_a_pause_skips_days_off_and_ends_with_the_year(context: Context, home: Path, clock: Clock) -> None:
     holiday = (MONDAY + dt.timedelta(3), MONDAY + dt.timedelta(9))
-    off = desk_at(home, clock, desk.family._replace(off=(holiday,)), desk.today)
+    off = context_at(home, clock, context.family._replace(off=(holiday,)), context.today)
     off.pause(1)
     assert off.paused_until() == MONDAY + dt.timedelta(10)
-    final = desk_at(home, clock, desk.family, desk.year.mornings[-2])
+    final = context_at(home, clock, context.family, context.year.mornings[-2])
     final.pause(4)
-    assert final.paused_until() == desk.year.mornings[-1]
+    assert final.paused_until() == context.year.mornings[-1]
 
 
 @pytest.mark.parametrize(
@@ -101,52 +101,54 @@ def test_a_pause_skips_days_off_and_ends_with_the_year(desk: Desk, home: Path, c
     ],
 )
 def test_more_than_a_third_of_the_skills_of_this_review_week(
-    desk: Desk, monday: dict[str, Mark], tuesday: dict[str, Mark], offered: bool
+    context: Context, monday: dict[str, Mark], tuesday: dict[str, Mark], offered: bool
 ) -> None:
     lived(
-        desk, MONDAY - dt.timedelta(4), dict.fromkeys(("clock/o-clock", "make-ten/seven-three"), Mark.NOT_YET)
+        context,
+        MONDAY - dt.timedelta(4),
+        dict.fromkeys(("clock/o-clock", "make-ten/seven-three"), Mark.NOT_YET),
     )
-    lived(desk, MONDAY, monday)
-    lived(desk, MONDAY + dt.timedelta(1), tuesday)
-    assert wobbling(desk) is offered
+    lived(context, MONDAY, monday)
+    lived(context, MONDAY + dt.timedelta(1), tuesday)
+    assert wobbling(context) is offered
 
 
-def test_no_other_week_offers_it(desk: Desk, home: Path, clock: Clock) -> None:
-    week_26 = desk_at(home, clock, desk.family, MONDAY + dt.timedelta(8))
+def test_no_other_week_offers_it(context: Context, home: Path, clock: Clock) -> None:
+    week_26 = context_at(home, clock, context.family, MONDAY + dt.timedelta(8))
     lived(week_26, MONDAY + dt.timedelta(7), {"month/this": Mark.NOT_YET})
     assert not week_26.morning().review and not wobbling(week_26)
 
 
-def test_a_rough_day_is_left_out_and_a_cue_is_a_wobble(desk: Desk, clock: Clock) -> None:
-    assert desk.journal is not None
-    sitting = begin(desk, desk.journal, clock)
-    sitting.next_cue()
-    sitting.mark(Mark.FLUENT)
-    assert wobbling(desk)
-    sitting.toggle_rough()
-    assert not wobbling(desk)
+def test_a_rough_day_is_left_out_and_a_cue_is_a_wobble(context: Context, clock: Clock) -> None:
+    assert context.journal is not None
+    session = begin(context, context.journal, clock)
+    session.next_cue()
+    session.mark(Mark.FLUENT)
+    assert wobbling(context)
+    session.toggle_rough()
+    assert not wobbling(context)
 
 
-def test_the_close_offers_it_and_the_same_key_takes_it_back(desk: Desk, clock: Clock) -> None:
-    assert desk.journal is not None
-    sitting = begin(desk, desk.journal, clock)
-    assert not closing(sitting, Knowledge()).pause
-    sitting.mark(Mark.HESITATED)
-    assert closing(sitting, Knowledge()).pause == OFFER
-    turn_pause(desk)
+def test_the_close_offers_it_and_the_same_key_takes_it_back(context: Context, clock: Clock) -> None:
+    assert context.journal is not None
+    session = begin(context, context.journal, clock)
+    assert not closing(session, Knowledge()).pause
+    session.mark(Mark.HESITATED)
+    assert closing(session, Knowledge()).pause == OFFER
+    turn_pause(context)
     assert (
-        closing(sitting, Knowledge()).pause
+        closing(session, Knowledge()).pause
         == "Nothing new until Wednesday, February 24. Key y takes it back."
     )
-    turn_pause(desk)
-    assert closing(sitting, Knowledge()).pause == OFFER and desk.paused_until() is None
+    turn_pause(context)
+    assert closing(session, Knowledge()).pause == OFFER and context.paused_until() is None
 
 
-def test_on_the_last_day_of_such_a_week_the_next_can_be_taken(desk: Desk, clock: Clock) -> None:
-    assert desk.journal is not None
-    desk.child = replace(desk.child, paused=desk.today)
-    sitting = begin(desk, desk.journal, clock)
-    sitting.mark(Mark.NOT_YET)
-    assert desk.paused_until() == desk.today and closing(sitting, Knowledge()).pause == OFFER
-    turn_pause(desk)
-    assert desk.paused_until() == MONDAY + dt.timedelta(9)
+def test_on_the_last_day_of_such_a_week_the_next_can_be_taken(context: Context, clock: Clock) -> None:
+    assert context.journal is not None
+    context.child = replace(context.child, paused=context.today)
+    session = begin(context, context.journal, clock)
+    session.mark(Mark.NOT_YET)
+    assert context.paused_until() == context.today and closing(session, Knowledge()).pause == OFFER
+    turn_pause(context)
+    assert context.paused_until() == MONDAY + dt.timedelta(9)

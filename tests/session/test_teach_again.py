@@ -10,15 +10,15 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tests.household import TODAY, desk_at, lived, start_fixed
+from tests.household import TODAY, context_at, lived, start_fixed
 from warmup.cli.main import DONE, main
 from warmup.cli.plain import morning_lines
 from warmup.config.family import load
 from warmup.engine.engine import open_items, rests
 from warmup.engine.memory import RETEACH, Knowledge, fold
 from warmup.model import Asked, DayKind, Item, Mark, Morning
-from warmup.session.context import Desk
-from warmup.session.session import Sitting, begin, resume
+from warmup.session.context import Context
+from warmup.session.session import Session, begin, resume
 from warmup.session.story import story
 from warmup.session.summary import closing
 
@@ -77,7 +77,7 @@ def test_a_further_not_yet_on_a_later_day_puts_it_to_rest_again(
 
 
 def test_one_item_at_rest_closes_no_other_of_its_level() -> None:
-    other = ITEM._replace(id="knots/two", trouble=True)
+    other = ITEM._replace(id="knots/two", misconception=True)
     rows = known([(FIRST + dt.timedelta(n), Mark.NOT_YET) for n in range(3)])
     assert open_items([ITEM, other], MORNING, rows) == (other,)
     assert rests(rows.of(ITEM.id), None) and not rests(rows.of(other.id), None)
@@ -87,32 +87,32 @@ def test_one_item_at_rest_closes_no_other_of_its_level() -> None:
 
 
 @pytest.fixture
-def desk(home: Path, clock: Clock) -> Desk:
+def context(home: Path, clock: Clock) -> Context:
     """A family that had two not yet running on two items before today's fixed morning."""
-    desk = desk_at(home, clock)
+    context = context_at(home, clock)
     for back in (2, 1):
-        lived(desk, TODAY - dt.timedelta(back), {SEVEN: Mark.NOT_YET, THIRTY: Mark.NOT_YET})
-    start_fixed(desk)
-    return desk
+        lived(context, TODAY - dt.timedelta(back), {SEVEN: Mark.NOT_YET, THIRTY: Mark.NOT_YET})
+    start_fixed(context)
+    return context
 
 
 @pytest.fixture
-def sitting(desk: Desk, clock: Clock) -> Sitting:
+def session(context: Context, clock: Clock) -> Session:
     """Today's morning, at its first prompt: the first two are those items."""
-    assert desk.journal is not None
-    found = resume(desk, desk.journal, clock)
+    assert context.journal is not None
+    found = resume(context, context.journal, clock)
     assert found is not None and [p.item for p in found.prompts[:2]] == [SEVEN, THIRTY]
     return found
 
 
-def open_now(desk: Desk) -> set[str]:
-    return {item.id for item in desk.open_items(desk.morning())}
+def open_now(context: Context) -> set[str]:
+    return {item.id for item in context.open_items(context.morning())}
 
 
-def test_the_close_tells_of_a_third_not_yet_and_what_to_do(sitting: Sitting) -> None:
-    assert not closing(sitting, Knowledge()).again
-    sitting.mark(Mark.NOT_YET)
-    words = closing(sitting, Knowledge())
+def test_the_close_tells_of_a_third_not_yet_and_what_to_do(session: Session) -> None:
+    assert not closing(session, Knowledge()).again
+    session.mark(Mark.NOT_YET)
+    words = closing(session, Knowledge())
     assert words.again == (
         "make ten, all pairs (seven-three). "
         "Three times not yet: it rests until you say it was taught (key l)."
@@ -120,45 +120,45 @@ def test_the_close_tells_of_a_third_not_yet_and_what_to_do(sitting: Sitting) -> 
     assert words.models == ("Look at the fingers still folded. Have ready: ten frame.",)
     assert not words.back, "it does not come back by itself"
     assert not [word for word in JUDGING if word in f"{words}".casefold()]
-    assert sitting.undo() and not closing(sitting, Knowledge()).again
+    assert session.undo() and not closing(session, Knowledge()).again
 
 
-def test_two_items_share_the_line_and_each_has_its_model(sitting: Sitting) -> None:
-    sitting.mark(Mark.NOT_YET)
-    sitting.mark(Mark.NOT_YET)
-    words = closing(sitting, Knowledge())
+def test_two_items_share_the_line_and_each_has_its_model(session: Session) -> None:
+    session.mark(Mark.NOT_YET)
+    session.mark(Mark.NOT_YET)
+    words = closing(session, Knowledge())
     assert (
         "(seven-three); count on" in words.again and "they rest until you say they were taught" in words.again
     )
     assert [model.partition(":")[0] for model in words.models] == ["Make ten", "Count on"]
-    assert sitting.prompts[1].cues[1].text in words.models[1]
+    assert session.prompts[1].cues[1].text in words.models[1]
 
 
-def test_a_hesitated_or_an_easy_mark_ends_the_run(sitting: Sitting) -> None:
-    sitting.mark(Mark.HESITATED)
-    sitting.mark(Mark.FLUENT)
-    assert not closing(sitting, Knowledge()).again and not sitting.desk.to_teach()
+def test_a_hesitated_or_an_easy_mark_ends_the_run(session: Session) -> None:
+    session.mark(Mark.HESITATED)
+    session.mark(Mark.FLUENT)
+    assert not closing(session, Knowledge()).again and not session.context.to_teach()
 
 
 def test_it_rests_until_the_adult_says_so_and_that_is_kept(
-    sitting: Sitting, home: Path, clock: Clock
+    session: Session, home: Path, clock: Clock
 ) -> None:
-    desk = sitting.desk
-    assert {SEVEN, THIRTY} <= open_now(desk)
-    sitting.mark(Mark.NOT_YET)
-    desk.forget()
-    assert desk.to_teach() == (SEVEN,) and SEVEN not in open_now(desk) and THIRTY in open_now(desk)
-    desk.taught(SEVEN)
-    assert not desk.to_teach() and desk.missed() == (SEVEN,) and SEVEN in open_now(desk)
+    context = session.context
+    assert {SEVEN, THIRTY} <= open_now(context)
+    session.mark(Mark.NOT_YET)
+    context.forget()
+    assert context.to_teach() == (SEVEN,) and SEVEN not in open_now(context) and THIRTY in open_now(context)
+    context.taught(SEVEN)
+    assert not context.to_teach() and context.missed() == (SEVEN,) and SEVEN in open_now(context)
     assert load(home / "family.toml").children[0].taught == ((SEVEN, TODAY),)
-    desk.taught(SEVEN, again=False)
-    assert desk.to_teach() == (SEVEN,) and not load(home / "family.toml").children[0].taught
+    context.taught(SEVEN, again=False)
+    assert context.to_teach() == (SEVEN,) and not load(home / "family.toml").children[0].taught
 
 
-def test_taught_again_and_not_yet_once_more_rests_again(sitting: Sitting, home: Path, clock: Clock) -> None:
-    sitting.mark(Mark.NOT_YET)
-    sitting.desk.taught(SEVEN)
-    tomorrow = desk_at(home, clock, sitting.desk.family, TODAY + dt.timedelta(1))
+def test_taught_again_and_not_yet_once_more_rests_again(session: Session, home: Path, clock: Clock) -> None:
+    session.mark(Mark.NOT_YET)
+    session.context.taught(SEVEN)
+    tomorrow = context_at(home, clock, session.context.family, TODAY + dt.timedelta(1))
     assert SEVEN in open_now(tomorrow)
     lived(tomorrow, tomorrow.today, {SEVEN: Mark.NOT_YET})
     assert tomorrow.to_teach() == (SEVEN,) and SEVEN not in open_now(tomorrow)
@@ -169,51 +169,51 @@ def test_taught_again_and_not_yet_once_more_rests_again(sitting: Sitting, home: 
 
 
 def test_the_newest_comes_first_and_nothing_that_is_held(home: Path, clock: Clock) -> None:
-    desk = desk_at(home, clock)
+    context = context_at(home, clock)
     for back, item in itertools.product((9, 8, 7), (SEVEN, "weekday/today")):
-        lived(desk, TODAY - dt.timedelta(back), {item: Mark.NOT_YET})
+        lived(context, TODAY - dt.timedelta(back), {item: Mark.NOT_YET})
     for back in (6, 2, 1):
-        lived(desk, TODAY - dt.timedelta(back), {THIRTY: Mark.NOT_YET})
-    assert desk.to_teach()[0] == THIRTY and set(desk.to_teach()) == {THIRTY, SEVEN, "weekday/today"}
-    desk.hold("count-on:across-tens", back=True)
-    assert set(desk.to_teach()) == {SEVEN, "weekday/today"}
+        lived(context, TODAY - dt.timedelta(back), {THIRTY: Mark.NOT_YET})
+    assert context.to_teach()[0] == THIRTY and set(context.to_teach()) == {THIRTY, SEVEN, "weekday/today"}
+    context.hold("count-on:across-tens", back=True)
+    assert set(context.to_teach()) == {SEVEN, "weekday/today"}
 
 
-def test_a_story_tells_that_it_rests_and_when_it_was_taught(desk: Desk) -> None:
-    lived(desk, TODAY, {SEVEN: Mark.NOT_YET})
-    assert list(story(desk, SEVEN))[-1].startswith("Three times not yet running: it rests until")
-    desk.taught(SEVEN)
-    *_, taught, due = story(desk, SEVEN)
+def test_a_story_tells_that_it_rests_and_when_it_was_taught(context: Context) -> None:
+    lived(context, TODAY, {SEVEN: Mark.NOT_YET})
+    assert list(story(context, SEVEN))[-1].startswith("Three times not yet running: it rests until")
+    context.taught(SEVEN)
+    *_, taught, due = story(context, SEVEN)
     assert taught == "It was taught again on Wednesday, March 3, 2027." and "due" in due
-    assert not [line for line in story(desk, THIRTY) if "taught" in line]
+    assert not [line for line in story(context, THIRTY) if "taught" in line]
 
 
 def test_plain_and_json_name_what_to_teach_again(
-    desk: Desk, clock: Clock, capsys: pytest.CaptureFixture[str]
+    context: Context, clock: Clock, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    assert not [line for line in morning_lines(desk.morning(), desk) if "teach" in line]
-    lived(desk, TODAY, {SEVEN: Mark.NOT_YET, THIRTY: Mark.FLUENT})
-    (line,) = [line for line in morning_lines(desk.morning(), desk) if "teach" in line]
+    assert not [line for line in morning_lines(context.morning(), context) if "teach" in line]
+    lived(context, TODAY, {SEVEN: Mark.NOT_YET, THIRTY: Mark.FLUENT})
+    (line,) = [line for line in morning_lines(context.morning(), context) if "teach" in line]
     assert line == "To teach again: make ten, all pairs (seven-three)."
     noon = dt.datetime.combine(TODAY, dt.time(12))
     assert main(["today", "--plain"], lambda: noon) == DONE
     assert f"\n{line}\n" in capsys.readouterr().out
     assert main(["today", "--json"], lambda: noon) == DONE
     assert json.loads(capsys.readouterr().out)["teach_again"] == [SEVEN]
-    desk.taught(SEVEN)
+    context.taught(SEVEN)
     assert main(["today", "--json"], lambda: noon) == DONE
     assert json.loads(capsys.readouterr().out)["teach_again"] == []
 
 
 def test_a_morning_with_everything_at_rest_is_still_a_morning(home: Path, clock: Clock) -> None:
     """Nothing at all may be open, for a family that never says it taught anything again."""
-    desk = desk_at(home, clock)
+    context = context_at(home, clock)
     lines = [
         Asked(TODAY - dt.timedelta(back), item.id, Mark.NOT_YET)
-        for back, item in itertools.product((3, 2, 1), desk.items())
+        for back, item in itertools.product((3, 2, 1), context.items())
     ]
-    desk.know(fold(lines, desk.year.index_of, desk.opened(), desk.guesses()))
-    assert not open_now(desk) and desk.routine().prompts == ()
-    assert desk.journal is not None
-    sitting = begin(desk, desk.journal, clock)
-    assert sitting.at_close and closing(sitting, Knowledge()).well == "you sat down together."
+    context.know(fold(lines, context.year.index_of, context.opened(), context.guesses()))
+    assert not open_now(context) and context.routine().prompts == ()
+    assert context.journal is not None
+    session = begin(context, context.journal, clock)
+    assert session.at_close and closing(session, Knowledge()).well == "you sat down together."

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from textual.pilot import Pilot
 
-from tests.household import FAMILY, TODAY, desk_at, start_fixed
+from tests.household import FAMILY, TODAY, context_at, start_fixed
 from tests.tui.frame import frame, golden
 from warmup.config.family import Family, load
 from warmup.session.context import year_of
@@ -23,10 +23,10 @@ SIZES = [(40, 12), (60, 20), (80, 24), (120, 36), (160, 45)]
 
 def away(home: Path, clock: Clock, count: int, family: Family = FAMILY) -> WarmupApp:
     """The program after this many mornings without a warm-up."""
-    desk = desk_at(home, clock, family._replace(settled=PAST[-count - 1]))
-    start_fixed(desk)
-    assert desk.journal is not None
-    return WarmupApp(desk, desk.journal, clock)
+    context = context_at(home, clock, family._replace(settled=PAST[-count - 1]))
+    start_fixed(context)
+    assert context.journal is not None
+    return WarmupApp(context, context.journal, clock)
 
 
 async def press(pilot: Pilot[int], *keys: str) -> None:
@@ -51,9 +51,9 @@ async def test_a_few_mornings_are_asked_about_once_by_day(home: Path, clock: Clo
         assert "Today: school day 106, week 27." in frame(app)
         await press(pilot, "enter")
         assert isinstance(app.screen, MorningScreen) and app.screen.mode is Mode.PROMPT
-        assert app.desk.morning().school_day == 106
+        assert app.context.morning().school_day == 106
     assert kept(home) == ((dt.date(2027, 3, 2), dt.date(2027, 3, 2)),)
-    assert not desk_at(home, clock, load(home / "family.toml")).unsettled()
+    assert not context_at(home, clock, load(home / "family.toml")).unsettled()
 
 
 async def test_enter_waits_until_every_day_is_answered(home: Path, clock: Clock) -> None:
@@ -76,7 +76,7 @@ async def test_many_mornings_are_one_question_and_one_key(home: Path, clock: Clo
         await press(pilot, "right", "right", "left")
         assert "‹ week 24 ›  school day 93" in frame(app)
         await press(pilot, "enter")
-        morning = app.desk.morning()
+        morning = app.context.morning()
         assert (morning.school_day, morning.week) == (93, 24)
     # The first of them counts as held, the rest is one stretch off.
     assert kept(home) == ((PAST[-14], PAST[-1]),)
@@ -105,7 +105,7 @@ async def test_leaving_settles_nothing(home: Path, clock: Clock) -> None:
     app = away(home, clock, 6)
     async with app.run_test(size=(80, 24)) as pilot:
         await press(pilot, "d", "a", "q")
-    assert kept(home) == () and len(desk_at(home, clock, load(home / "family.toml")).unsettled()) == 6
+    assert kept(home) == () and len(context_at(home, clock, load(home / "family.toml")).unsettled()) == 6
 
 
 @pytest.mark.parametrize("size", SIZES, ids=lambda s: f"{s[0]}x{s[1]}")
@@ -164,8 +164,8 @@ async def test_the_enter_that_ends_it_may_bounce_and_does_nothing_to_the_first_p
     app = away(home, Watch(), 2)
     async with app.run_test(size=(80, 24)) as pilot:
         await press(pilot, "s", "enter", "enter")
-        assert isinstance(app.screen, MorningScreen) and app.screen.sitting is not None
-        assert app.screen.sitting.position == 0
+        assert isinstance(app.screen, MorningScreen) and app.screen.session is not None
+        assert app.screen.session.position == 0
         assert "All were school days." in " ".join(frame(app).split())
 
 
@@ -177,7 +177,7 @@ async def test_days_answered_after_midnight_are_kept_and_the_new_day_is_offered(
         watch.moment += dt.timedelta(days=1)
         await press(pilot, "enter")
         assert isinstance(app.screen, MorningScreen) and app.screen.mode is Mode.TURNED
-        assert app.screen.sitting is None
+        assert app.screen.session is None
     assert kept(home) == ((PAST[-2], PAST[-1]),)
 
 

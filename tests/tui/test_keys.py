@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 from textual.pilot import Pilot
 
-from tests.household import FAMILY, TODAY, StandingClock, desk_at, start_fixed
+from tests.household import FAMILY, TODAY, StandingClock, context_at, start_fixed
 from tests.tui.frame import frame
 from warmup.config.family import load
 from warmup.model import Mark
@@ -37,10 +37,10 @@ def watch() -> Stopped:
 @pytest.fixture
 def app(home: Path, watch: Stopped) -> WarmupApp:
     """The program on the fixed morning."""
-    desk = desk_at(home, watch)
-    start_fixed(desk)
-    assert desk.journal is not None
-    return WarmupApp(desk, desk.journal, watch)
+    context = context_at(home, watch)
+    start_fixed(context)
+    assert context.journal is not None
+    return WarmupApp(context, context.journal, watch)
 
 
 def morning(app: WarmupApp) -> MorningScreen:
@@ -88,7 +88,7 @@ async def test_a_key_that_led_to_the_close_does_nothing_on_it(
         was = marks(app)
         await press(pilot, watch, key, gap=gap)
         assert marks(app) == was and app.return_code is None
-        row = app.journal.sittings_of("Bean", TODAY)[0]
+        row = app.journal.sessions_of("Bean", TODAY)[0]
         assert not row.closed
 
 
@@ -118,7 +118,7 @@ async def test_after_midnight_the_first_key_only_asks(app: WarmupApp, watch: Sto
         tomorrow = TODAY + MIDNIGHT
         assert marks(app) == [Mark.HESITATED, None] and marks(app, tomorrow) == [Mark.FLUENT, None]
         assert (
-            morning(app).desk.today == tomorrow and "Thursday, March 4" in frame(app)
+            morning(app).context.today == tomorrow and "Thursday, March 4" in frame(app)
         ) or "Thu Mar 4" in frame(app)
 
 
@@ -162,13 +162,13 @@ async def test_another_window_s_change_is_said_and_shown(app: WarmupApp, watch: 
     async with app.run_test(size=(120, 36)) as pilot:
         from warmup.session.session import resume
 
-        desk = desk_at(home, watch, load(home / "family.toml"))
-        assert desk.journal is not None
-        other = resume(desk, desk.journal, watch)
+        context = context_at(home, watch, load(home / "family.toml"))
+        assert context.journal is not None
+        other = resume(context, context.journal, watch)
         assert other is not None and other.swap()
         await press(pilot, watch, "up")
-        sitting = morning(app).sitting
-        assert ELSEWHERE in words(app) and sitting is not None and sitting.items == other.items
+        session = morning(app).session
+        assert ELSEWHERE in words(app) and session is not None and session.items == other.items
         assert marks(app) == [None]
         await press(pilot, watch, "up")
         assert marks(app) == [Mark.FLUENT, None] and ELSEWHERE not in words(app)
@@ -205,42 +205,42 @@ async def test_f1_is_help_and_escape_goes_back_and_marks_nothing_on_every_page(
                 modes.append(screen.mode)
             assert modes == [opened, Mode.HELP, Mode.PROMPT]
         await press(pilot, watch, "right", "p", "escape")
-        assert not screen.has_class("picture") and screen.sitting and screen.sitting.position == 1
+        assert not screen.has_class("picture") and screen.session and screen.session.position == 1
         await press(pilot, watch, "escape", "escape")
-        assert screen.sitting.position == 0
+        assert screen.session.position == 0
         await press(pilot, watch, *["right"] * 5)
         assert screen.mode is Mode.CLOSE
         await press(pilot, watch, "f1", "escape", "escape")
-        assert screen.sitting.position == 4 and marks(app) == [None] * 5 and app.return_code is None
+        assert screen.session.position == 4 and marks(app) == [None] * 5 and app.return_code is None
 
 
 async def test_days_off_are_undone_from_the_first_prompt_and_its_prompts_are_chosen_again(
     home: Path, watch: Stopped
 ) -> None:
     family = FAMILY._replace(began=dt.date(2027, 3, 1), settled=None)
-    desk = desk_at(home, watch, family)
-    assert desk.journal is not None
-    app = WarmupApp(desk, desk.journal, watch)
+    context = context_at(home, watch, family)
+    assert context.journal is not None
+    app = WarmupApp(context, context.journal, watch)
     async with app.run_test(size=(80, 24)) as pilot:
         await press(pilot, watch, "space", "right", "space", "space", "enter")
         screen = morning(app)
-        assert screen.sitting is not None and "Days off: Tuesday" in words(app)
-        first = screen.sitting.morning.school_day
+        assert screen.session is not None and "Days off: Tuesday" in words(app)
+        first = screen.session.morning.school_day
         await press(pilot, watch, "u")
         assert isinstance(app.screen, DaysScreen) and not load(home / "family.toml").off
         await press(pilot, watch, "s", "enter")
         screen = morning(app)
-        assert screen.sitting is not None and screen.sitting.morning.school_day == (first or 0) + 1
-        assert len(app.journal.sittings_of("Bean", TODAY)) == 1
+        assert screen.session is not None and screen.session.morning.school_day == (first or 0) + 1
+        assert len(app.journal.sessions_of("Bean", TODAY)) == 1
         await press(pilot, watch, "up")
         assert marks(app) == [Mark.FLUENT, None]
 
 
 async def test_a_saturday_that_counts_is_undone(home: Path, watch: Stopped) -> None:
     saturday = dt.date(2027, 3, 6)
-    desk = desk_at(home, watch, FAMILY._replace(settled=dt.date(2027, 3, 5)), saturday)
-    assert desk.journal is not None
-    app = WarmupApp(desk, desk.journal, watch)
+    context = context_at(home, watch, FAMILY._replace(settled=dt.date(2027, 3, 5)), saturday)
+    assert context.journal is not None
+    app = WarmupApp(context, context.journal, watch)
     async with app.run_test(size=(80, 24)) as pilot:
         await press(pilot, watch, "up", "u")
         assert morning(app).mode is Mode.COUNTS and load(home / "family.toml").extra == ()

@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from textual.pilot import Pilot
 
-from tests.household import desk_at, start_fixed
+from tests.household import context_at, start_fixed
 from tests.tui.frame import frame
 from warmup.tui.actions import ACTIONS
 from warmup.tui.app import WarmupApp
@@ -24,10 +24,10 @@ SIZES = [(40, 12), (60, 20), (80, 24), (120, 36), (160, 45)]
 @pytest.fixture
 def app(home: Path, clock: Clock) -> WarmupApp:
     """The program on the fixed morning."""
-    desk = desk_at(home, clock)
-    start_fixed(desk)
-    assert desk.journal is not None
-    return WarmupApp(desk, desk.journal, clock)
+    context = context_at(home, clock)
+    start_fixed(context)
+    assert context.journal is not None
+    return WarmupApp(context, context.journal, clock)
 
 
 def out_of_sight(shown: str) -> tuple[int, int]:

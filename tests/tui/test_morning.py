@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from textual.pilot import Pilot
 
-from tests.household import FAMILY, TODAY, desk_at, start_fixed
+from tests.household import FAMILY, TODAY, context_at, start_fixed
 from tests.tui.frame import frame, golden
 from warmup.config.family import Child, load
 from warmup.model import Mark
@@ -22,10 +22,10 @@ SIZES = ((60, 20), (80, 24), (120, 36), (160, 45))
 @pytest.fixture
 def app(home: Path, clock: Clock) -> WarmupApp:
     """The program on the fixed morning."""
-    desk = desk_at(home, clock)
-    start_fixed(desk)
-    assert desk.journal is not None
-    return WarmupApp(desk, desk.journal, clock)
+    context = context_at(home, clock)
+    start_fixed(context)
+    assert context.journal is not None
+    return WarmupApp(context, context.journal, clock)
 
 
 def morning(app: WarmupApp) -> MorningScreen:
@@ -86,21 +86,21 @@ async def test_never_given_up_whatever_the_size(app: WarmupApp, size: tuple[int,
 async def test_marks_by_either_hand_and_by_mouse(app: WarmupApp) -> None:
     async with app.run_test(size=(80, 24)) as pilot:
         await press(pilot, "w", "s", "x", "v")
-        sitting = morning(app).sitting
-        assert sitting is not None
-        assert [sitting.mark_at(at) for at in range(4)] == [
+        session = morning(app).session
+        assert session is not None
+        assert [session.mark_at(at) for at in range(4)] == [
             Mark.FLUENT,
             Mark.HESITATED,
             Mark.NOT_YET,
             Mark.SKIPPED,
         ]
         await press(pilot, "z", "a", "a")
-        assert sitting.position == 1 and sitting.mark_at(3) is None
+        assert session.position == 1 and session.mark_at(3) is None
         rows = frame(app).splitlines()
         row = max(at for at, line in enumerate(rows) if "came easily" in line)
         await pilot.click(offset=(rows[row].index("came easily"), row))
         await pilot.pause()
-        assert sitting.mark_at(1) is Mark.FLUENT and sitting.position == 2
+        assert session.mark_at(1) is Mark.FLUENT and session.position == 2
 
 
 async def test_covering_the_answer_is_kept(app: WarmupApp, home: Path) -> None:
@@ -144,7 +144,7 @@ async def test_all_troubles_at_once_leave_what_is_to_be_said(app: WarmupApp, siz
     app.notices = (
         "The journal was damaged. It is kept as journal-damaged-20270303.db, and a new one begun.",
     )
-    app.desk.unsaved = "What you choose is not being saved (family.toml, line 1: an error in it)."
+    app.context.unsaved = "What you choose is not being saved (family.toml, line 1: an error in it)."
     app.aside = "Demo: an invented family."
     async with app.run_test(size=size) as pilot:
         await press(pilot, "space", "u")
@@ -206,14 +206,14 @@ async def test_what_is_unlocked_lists_holds_and_lets_come(app: WarmupApp, home: 
 
 async def test_the_day_keys(app: WarmupApp, home: Path) -> None:
     async with app.run_test(size=(80, 24)) as pilot:
-        sitting = morning(app).sitting
-        assert sitting is not None
+        session = morning(app).session
+        assert session is not None
         await press(pilot, "j")
-        assert "Something else" in frame(app) and sitting.prompts[0].item != "make-ten/seven-three"
+        assert "Something else" in frame(app) and session.prompts[0].item != "make-ten/seven-three"
         await press(pilot, "h")
-        assert sitting.rough and "rough day" in frame(app)
+        assert session.rough and "rough day" in frame(app)
         await press(pilot, "m")
-        assert len(sitting.prompts) == 4
+        assert len(session.prompts) == 4
         await press(pilot, "y")
         assert load(home / "family.toml").children[0].held
 
@@ -267,8 +267,8 @@ async def test_closing_marks_the_rest_and_ends(app: WarmupApp) -> None:
         await press(pilot, "t")
         assert morning(app).mode is Mode.CLOSE and "Marked came easily: five." in " ".join(frame(app).split())
         await press(pilot, "enter")
-    sitting = app.journal.sittings_of("Bean", TODAY)[0] if app.journal.saving else None
-    assert sitting is not None and sitting.closed
+    session = app.journal.sessions_of("Bean", TODAY)[0] if app.journal.saving else None
+    assert session is not None and session.closed
     assert {line.mark for line in app.journal.history("Bean")} == {Mark.FLUENT}
 
 
@@ -277,21 +277,21 @@ async def test_a_saturday_is_welcome_and_asks_whether_it_counts(
     home: Path, clock: Clock, key: str, counts: bool
 ) -> None:
     saturday = dt.date(2027, 3, 6)
-    desk = desk_at(home, clock, FAMILY._replace(settled=dt.date(2027, 3, 5)), saturday)
-    assert desk.journal is not None
-    app = WarmupApp(desk, desk.journal, clock)
+    context = context_at(home, clock, FAMILY._replace(settled=dt.date(2027, 3, 5)), saturday)
+    assert context.journal is not None
+    app = WarmupApp(context, context.journal, clock)
     async with app.run_test(size=(80, 24)) as pilot:
         assert "Does it count" in frame(app)
         await press(pilot, key)
         assert morning(app).mode is Mode.PROMPT
-        assert desk.morning().is_school is counts
+        assert context.morning().is_school is counts
 
 
 async def test_a_hostile_nickname_is_shown_as_it_is(home: Path, clock: Clock) -> None:
     name = "[red]Pip[/] 🦊"
     family = FAMILY._replace(children=(Child(name), Child("Other")))
-    desk = desk_at(home, clock, family)
-    assert desk.journal is not None
-    app = WarmupApp(desk, desk.journal, clock)
+    context = context_at(home, clock, family)
+    assert context.journal is not None
+    app = WarmupApp(context, context.journal, clock)
     async with app.run_test(size=(120, 36)):
         assert "[red]Pip[/]" in frame(app)

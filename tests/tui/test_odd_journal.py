@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.household import TODAY, desk_at, fixed_prompts, start_fixed
+from tests.household import TODAY, context_at, fixed_prompts, start_fixed
 from tests.tui.frame import frame
 from warmup.journal.journal import MarkRow
 from warmup.journal.routine_json import routine_text
@@ -23,20 +23,20 @@ Clock = Callable[[], dt.datetime]
 
 def spoiled(home: Path, clock: Clock, routine: str) -> None:
     """Today's morning begun and marked, and another text in the place of its routine."""
-    desk = desk_at(home, clock)
-    start_fixed(desk)
-    assert desk.journal is not None
+    context = context_at(home, clock)
+    start_fixed(context)
+    assert context.journal is not None
     row = MarkRow(Mark.NOT_YET, 0, "", False, "")
-    desk.journal.step("Bean", TODAY, 1, 0, shown=1, at=0, mark=row)
-    desk.journal.shut()
+    context.journal.step("Bean", TODAY, 1, 0, shown=1, at=0, mark=row)
+    context.journal.shut()
     with closing(sqlite3.connect(home / "journal.db", isolation_level=None)) as db:
         db.execute("UPDATE sittings SET routine = ? WHERE date = ?", (routine, TODAY.isoformat()))
 
 
 def opened(home: Path, clock: Clock) -> WarmupApp:
-    desk = desk_at(home, clock)
-    assert desk.journal is not None
-    return WarmupApp(desk, desk.journal, clock)
+    context = context_at(home, clock)
+    assert context.journal is not None
+    return WarmupApp(context, context.journal, clock)
 
 
 async def test_a_routine_that_cannot_be_read_is_chosen_anew_once_and_says_so(
@@ -57,7 +57,7 @@ async def test_a_routine_that_cannot_be_read_is_chosen_anew_once_and_says_so(
         assert "chosen anew" not in frame(again), "the new one is gone on with"
         marks = [line.mark for line in again.journal.history("Bean") if line.mark is not None]
         assert marks == [Mark.NOT_YET, Mark.FLUENT], "the mark made before is kept"
-        assert len(again.journal.sittings_of("Bean", TODAY)) == 2
+        assert len(again.journal.sessions_of("Bean", TODAY)) == 2
     again.journal.shut()
 
 
@@ -69,7 +69,7 @@ async def test_a_picture_that_cannot_be_drawn_gives_way_to_words(
 ) -> None:
     first, *rest = fixed_prompts()
     prompts = (first._replace(picture=picture), *rest)
-    spoiled(home, clock, routine_text(Routine("Bean", desk_at(home, clock).morning(), "daily", prompts)))
+    spoiled(home, clock, routine_text(Routine("Bean", context_at(home, clock).morning(), "daily", prompts)))
     app = opened(home, clock)
     async with app.run_test(size=(120, 36)) as pilot:
         await pilot.press("left")

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from textual.pilot import Pilot
 
-from tests.household import FAMILY, desk_at, lived
+from tests.household import FAMILY, context_at, lived
 from tests.tui.frame import frame
 from warmup.config.family import load
 from warmup.model import Mark
@@ -22,11 +22,11 @@ WEDNESDAY = dt.date(2027, 2, 17)
 @pytest.fixture
 def app(home: Path, clock: Clock) -> WarmupApp:
     """A review morning after one on which two of three skills wobbled."""
-    desk = desk_at(home, clock, FAMILY._replace(settled=WEDNESDAY - dt.timedelta(1)), WEDNESDAY)
+    context = context_at(home, clock, FAMILY._replace(settled=WEDNESDAY - dt.timedelta(1)), WEDNESDAY)
     marks = {"month/this": Mark.NOT_YET, "by-tens/to-50": Mark.HESITATED, "weekday/today": Mark.FLUENT}
-    lived(desk, WEDNESDAY - dt.timedelta(1), marks)
-    assert desk.journal is not None
-    return WarmupApp(desk, desk.journal, clock)
+    lived(context, WEDNESDAY - dt.timedelta(1), marks)
+    assert context.journal is not None
+    return WarmupApp(context, context.journal, clock)
 
 
 async def to_the_close(app: WarmupApp, pilot: Pilot[int]) -> None:
@@ -76,13 +76,13 @@ async def test_a_click_takes_it_too(app: WarmupApp) -> None:
         row = next(at for at, line in enumerate(rows) if "More than a third" in line)
         await pilot.click(offset=(rows[row].index("third"), row))
         await pilot.pause()
-        assert app.desk.paused_until() == WEDNESDAY + dt.timedelta(7)
+        assert app.context.paused_until() == WEDNESDAY + dt.timedelta(7)
 
 
 async def test_without_an_offer_the_key_does_nothing_at_the_close(app: WarmupApp, home: Path) -> None:
     rows = ("weekday/today", "make-ten/seven-three", "clock/o-clock", "count-on/across-30")
-    lived(app.desk, WEDNESDAY - dt.timedelta(2), dict.fromkeys(rows, Mark.FLUENT))
-    lived(app.desk, WEDNESDAY - dt.timedelta(2), dict.fromkeys(("compare/sets-to-10",), Mark.FLUENT))
+    lived(app.context, WEDNESDAY - dt.timedelta(2), dict.fromkeys(rows, Mark.FLUENT))
+    lived(app.context, WEDNESDAY - dt.timedelta(2), dict.fromkeys(("compare/sets-to-10",), Mark.FLUENT))
     async with app.run_test(size=(80, 24)) as pilot:
         await to_the_close(app, pilot)
         assert "third" not in frame(app)

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from textual.pilot import Pilot
 
-from tests.household import TODAY, desk_at, lived, start_fixed
+from tests.household import TODAY, context_at, lived, start_fixed
 from tests.tui.frame import frame, golden
 from warmup.config.family import load
 from warmup.model import Mark
@@ -29,12 +29,12 @@ def app(home: Path, clock: Clock, monkeypatch: pytest.MonkeyPatch) -> WarmupApp:
     monkeypatch.setattr(
         closing, "_table", lambda _desk: ("beans, cup (Thursday, March 4)", "real coins, day strip")
     )
-    desk = desk_at(home, clock)
+    context = context_at(home, clock)
     for back in (2, 1):
-        lived(desk, TODAY - dt.timedelta(back), dict.fromkeys(ITEMS, Mark.NOT_YET))
-    start_fixed(desk)
-    assert desk.journal is not None
-    return WarmupApp(desk, desk.journal, clock)
+        lived(context, TODAY - dt.timedelta(back), dict.fromkeys(ITEMS, Mark.NOT_YET))
+    start_fixed(context)
+    assert context.journal is not None
+    return WarmupApp(context, context.journal, clock)
 
 
 def mode(app: WarmupApp) -> Mode:
@@ -107,9 +107,9 @@ async def test_the_rows_below_hold_levels_as_before(
 
 
 async def test_what_was_taught_earlier_is_listed_no_more(home: Path, clock: Clock, app: WarmupApp) -> None:
-    lived(app.desk, TODAY, {ITEMS[0]: Mark.NOT_YET})
-    app.desk.taught(ITEMS[0])
-    tomorrow = desk_at(home, clock, app.desk.family, TODAY + dt.timedelta(1))
+    lived(app.context, TODAY, {ITEMS[0]: Mark.NOT_YET})
+    app.context.taught(ITEMS[0])
+    tomorrow = context_at(home, clock, app.context.family, TODAY + dt.timedelta(1))
     assert tomorrow.missed() == (ITEMS[0],) and tomorrow.journal is not None
     later = WarmupApp(tomorrow, tomorrow.journal, clock)
     async with later.run_test(size=(80, 24)) as pilot:

@@ -10,11 +10,11 @@ from hypothesis import strategies as st
 from textual.pilot import Pilot
 from textual.widgets import Input
 
-from tests.household import desk_at
+from tests.household import context_at
 from tests.tui.frame import frame, golden
 from warmup.config.family import Family, default, load, save
 from warmup.config.places import Places
-from warmup.session.context import Desk, year_of
+from warmup.session.context import Context, year_of
 from warmup.session.first_form import Form, Unclear, family_of, filled_in, outcome, week_of, weekday_of
 from warmup.tui.app import WarmupApp
 from warmup.tui.morning import MorningScreen
@@ -108,16 +108,16 @@ def test_what_is_no_weekday_is_said_so(words: str) -> None:
 
 def first_run(home: Path, clock: Clock) -> WarmupApp:
     """The program where there is no family yet."""
-    desk = desk_at(home, clock, default(TODAY), TODAY)
-    assert desk.journal is not None
+    context = context_at(home, clock, default(TODAY), TODAY)
+    assert context.journal is not None
     (home / "family.toml").unlink()
 
-    def welcome(family: Family) -> Desk:
+    def welcome(family: Family) -> Context:
         save(home / "family.toml", family)
-        return desk_at(home, clock, family, TODAY)
+        return context_at(home, clock, family, TODAY)
 
-    desk.places = Places(home, home)
-    return WarmupApp(desk, desk.journal, clock, (), welcome)
+    context.places = Places(home, home)
+    return WarmupApp(context, context.journal, clock, (), welcome)
 
 
 @pytest.mark.parametrize("size", [(60, 20), (80, 24), (120, 36), (160, 45)], ids=lambda s: f"{s[0]}x{s[1]}")
@@ -129,7 +129,7 @@ async def test_one_key_leads_to_the_first_prompt(home: Path, clock: Clock, size:
         assert app.screen.query_one("#form").styles.background.hex.lower() == DARK.panel, "not in our colors"
         await pilot.press("enter")
         await pilot.pause()
-        assert isinstance(app.screen, MorningScreen) and app.screen.sitting is not None
+        assert isinstance(app.screen, MorningScreen) and app.screen.session is not None
         assert load(home / "family.toml").children[0].nickname == "Sunshine"
 
 

@@ -4,13 +4,13 @@ import datetime as dt
 from collections.abc import Callable
 from pathlib import Path
 
-from tests.household import TODAY, desk_at, lived
+from tests.household import TODAY, context_at, lived
 from warmup.cli.main import _welcomed
 from warmup.config.family import Child, default, load
 from warmup.config.places import Places
 from warmup.journal.journal import Journal
 from warmup.model import Mark
-from warmup.session.context import records_in, sit_down
+from warmup.session.context import open_context, records_in
 from warmup.tui.app import WarmupApp
 
 Clock = Callable[[], dt.datetime]
@@ -18,16 +18,16 @@ Clock = Callable[[], dt.datetime]
 
 def family_lost(home: Path, clock: Clock) -> WarmupApp:
     """The program as it opens after somebody has thrown the family file away, a morning of Bean kept."""
-    desk = desk_at(home, clock)
-    lived(desk, TODAY - dt.timedelta(1), {"weekday/today": Mark.HESITATED})
-    assert desk.journal is not None
-    desk.journal.shut()
+    context = context_at(home, clock)
+    lived(context, TODAY - dt.timedelta(1), {"weekday/today": Mark.HESITATED})
+    assert context.journal is not None
+    context.journal.shut()
     for path in home.glob("family.toml*"):
         path.unlink()
     places, journal = Places(home, home), Journal.open(home, clock)
     family = default(TODAY, records_in(journal))
     return WarmupApp(
-        sit_down(places, family, TODAY, journal, saved=False),
+        open_context(places, family, TODAY, journal, saved=False),
         journal,
         clock,
         (),
@@ -42,7 +42,7 @@ async def test_the_form_has_the_record_of_the_journal_in_it(home: Path, clock: C
         await pilot.press("enter")
         await pilot.pause()
         assert load(home / "family.toml").children == (Child("Bean"),)
-        assert app.desk.history()[0].mark is Mark.HESITATED
+        assert app.context.history()[0].mark is Mark.HESITATED
 
 
 async def test_another_nickname_keeps_the_marks(home: Path, clock: Clock) -> None:
@@ -52,6 +52,6 @@ async def test_another_nickname_keeps_the_marks(home: Path, clock: Clock) -> Non
         await pilot.press(*"Lark", "enter")
         await pilot.pause()
         assert load(home / "family.toml").children == (Child("Lark", record="Bean"),)
-        assert app.desk.history()[0].mark is Mark.HESITATED
-        app.desk.prefer(theme="light")
-        assert load(home / "family.toml").theme == "light" and app.desk.unsaved == ""
+        assert app.context.history()[0].mark is Mark.HESITATED
+        app.context.prefer(theme="light")
+        assert load(home / "family.toml").theme == "light" and app.context.unsaved == ""

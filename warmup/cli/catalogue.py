@@ -24,7 +24,7 @@ def catalogue_data(plan: Plan) -> dict[str, Any]:
                 "level": item.level,
                 "strand": item.strand,
                 "week": item.week,
-                "trouble": item.trouble,
+                "trouble": item.misconception,
                 "guess": item.guess,
                 "seconds": item.seconds,
             }

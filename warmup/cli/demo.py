@@ -16,8 +16,8 @@ from warmup.engine.memory import Knowledge, fold
 from warmup.journal.journal import Journal, MarkRow
 from warmup.journal.routine_json import routine_text
 from warmup.model import Asked, Mark
-from warmup.randomness import Draw
-from warmup.session.context import Desk, sit_down
+from warmup.randomness import SeededRandom
+from warmup.session.context import Context, open_context
 
 WEEK = 31
 WEEKS_OF_HISTORY = 6
@@ -47,19 +47,19 @@ def set_up(places: Places, today: dt.date) -> None:
     families.save(places.config / "family.toml", family)
     write_toml(places.config / "daily.toml", _daily())
     write_toml(places.config / "review.toml", _daily())
-    write_history(sit_down(places, family, today, None), places, family.began)
+    write_history(open_context(places, family, today, None), places, family.began)
 
 
-def write_history(desk: Desk, places: Places, first: dt.date) -> None:
+def write_history(context: Context, places: Places, first: dt.date) -> None:
     """Live through every morning from ``first`` up to yesterday, and keep it in the journal."""
     moment = [dt.datetime.combine(first, dt.time(8))]
     journal = Journal.open(places.data, lambda: moment[0])
-    opened = desk.opened()
+    opened = context.opened()
     known = Knowledge()
-    for day in desk.year.between(first, desk.today):
+    for day in context.year.between(first, context.today):
         moment[0] = dt.datetime.combine(day, dt.time(8, 5))
-        desk.know(known)
-        known = fold(_one_morning(desk, journal, day, moment[0]), desk.year.index_of, opened, {}, known)
+        context.know(known)
+        known = fold(_one_morning(context, journal, day, moment[0]), context.year.index_of, opened, {}, known)
     journal.shut()
 
 
@@ -75,23 +75,23 @@ def _daily() -> dict[str, object]:
     return {"format": 1, "seconds": 360, "prompts": 9, "slot": slots}
 
 
-def _one_morning(desk: Desk, journal: Journal, day: dt.date, now: dt.datetime) -> list[Asked]:
+def _one_morning(context: Context, journal: Journal, day: dt.date, now: dt.datetime) -> list[Asked]:
     """One morning of the past: the real engine chooses, an invented child answers."""
-    routine = desk.routine(day)
-    marks = [_answer(prompt.item, day, desk) for prompt in routine.prompts]
+    routine = context.routine(day)
+    marks = [_answer(prompt.item, day, context) for prompt in routine.prompts]
     rows = [(prompt.item, prompt.wording) for prompt in routine.prompts]
     kept = [MarkRow(mark=mark, cue=0, adult="", from_memory=False, at=now.isoformat()) for mark in marks]
-    journal.add_whole(desk.child.record, day, routine.shape, routine_text(routine), rows, kept)
+    journal.add_whole(context.child.record, day, routine.shape, routine_text(routine), rows, kept)
     return [
         Asked(day, prompt.item, mark, wording=prompt.wording)
         for prompt, mark in zip(routine.prompts, marks, strict=True)
     ]
 
 
-def _answer(item: str, day: dt.date, desk: Desk) -> Mark:
+def _answer(item: str, day: dt.date, context: Context) -> Mark:
     """An invented child: mostly fluent, surer of what was asked before."""
-    record = desk.knowledge().of(item)
-    luck = Draw("demo", item, day.isoformat()).below(100)
+    record = context.knowledge().of(item)
+    luck = SeededRandom("demo", item, day.isoformat()).below(100)
     easy = 70 + 8 * min(3, record.run)
     if luck < easy:
         return Mark.FLUENT

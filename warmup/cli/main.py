@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from warmup.config.family import Family
     from warmup.config.places import Places
     from warmup.journal.journal import Journal
-    from warmup.session.context import Desk
+    from warmup.session.context import Context
 
 DONE, WRONG, USAGE, UNUSABLE, MISTAKE = 0, 1, 2, 3, 4
 Clock = Callable[[], dt.datetime]
@@ -174,21 +174,21 @@ def _morning(places: "Places", child: str, clock: Clock, aside: str = "") -> int
     with _kept(places, clock, "what was marked just now") as journal:
         if not saved:
             family = default(today, records_in(journal))
-        desk = _sit_down(places, family, today, journal, child, saved)
+        context = _open_context(places, family, today, journal, child, saved)
         welcome = None if saved else lambda family: _welcomed(places, family, today, journal)
         draw_in_utf8()
-        app = WarmupApp(desk, journal, clock, (journal.notice,), welcome, aside)
+        app = WarmupApp(context, journal, clock, (journal.notice,), welcome, aside)
         app.run()
     return app.ended()
 
 
-def _sit_down(
+def _open_context(
     places: "Places", family: "Family", today: dt.date, journal: "Journal", child: str, saved: bool
-) -> "Desk":
-    from warmup.session.context import sit_down
+) -> "Context":
+    from warmup.session.context import open_context
 
     try:
-        return sit_down(places, family, today, journal, child=child, saved=saved)
+        return open_context(places, family, today, journal, child=child, saved=saved)
     except KeyError:
         from warmup.cli.printing import no_such_child  # not on the way to a morning otherwise
 
@@ -213,13 +213,13 @@ def _kept(places: "Places", clock: Clock, what: str) -> Iterator["Journal"]:
         )
 
 
-def _welcomed(places: "Places", family: "Family", today: dt.date, journal: "Journal") -> "Desk":
+def _welcomed(places: "Places", family: "Family", today: dt.date, journal: "Journal") -> "Context":
     """Keep the family the form gave; the desk to go on with, even where it can't be kept."""
-    from warmup.session.context import sit_down
+    from warmup.session.context import open_context
 
-    desk = sit_down(places, family, today, journal)
-    desk.begin()
-    return desk
+    context = open_context(places, family, today, journal)
+    context.begin()
+    return context
 
 
 # -- two laptops

@@ -10,7 +10,7 @@ from warmup import skills
 from warmup.english import date_words, in_words, listed
 from warmup.model import DayKind, Morning, Prompt, Routine
 from warmup.pictures import Picture
-from warmup.session.context import Desk
+from warmup.session.context import Context
 
 SMALL_THINGS = (
     "Coins, buttons and other small things: keep them from children under three and from anyone who mouths "
@@ -20,9 +20,9 @@ SMALL_THINGS = (
 HOW_TO_WAIT = "Ask, count five silently, then give a cue."
 
 
-def routine_lines(routine: Routine, desk: Desk, *, answers: bool = True) -> Iterator[str]:
+def routine_lines(routine: Routine, context: Context, *, answers: bool = True) -> Iterator[str]:
     """The whole routine, a line at a time."""
-    yield from morning_lines(routine.morning, desk)
+    yield from morning_lines(routine.morning, context)
     tables = dict.fromkeys(prompt.table for prompt in routine.prompts if prompt.table)
     if tables:
         yield f"On the table: {listed(list(tables))}."
@@ -36,18 +36,18 @@ def routine_lines(routine: Routine, desk: Desk, *, answers: bool = True) -> Iter
         yield from prompt_lines(prompt, answers=answers)
 
 
-def morning_lines(morning: Morning, desk: Desk) -> Iterator[str]:
+def morning_lines(morning: Morning, context: Context) -> Iterator[str]:
     """Which day it is in the family's year, and what the quarter has unlocked, what to teach again."""
-    yield f"Warm-up for {desk.child.nickname}, {date_words(morning.date, year=True)}."
+    yield f"Warm-up for {context.child.nickname}, {date_words(morning.date, year=True)}."
     yield day_words(morning)
     if morning.festive:
         yield f"Today: {listed(morning.festive)}."
-    if morning.date == desk.today and (said := desk.review()):
+    if morning.date == context.today and (said := context.review()):
         yield f"Review so far: {said}"
-    open_now = unlocked(desk, morning)
+    open_now = unlocked(context, morning)
     if open_now:
         yield f"Unlocked this quarter: {'; '.join(open_now)}."
-    resting = desk.to_teach()
+    resting = context.to_teach()
     if resting:
         yield f"To teach again: {'; '.join(skills.place(item).words() for item in resting)}."
 
@@ -70,15 +70,15 @@ def day_words(morning: Morning) -> str:
             )
 
 
-def unlocked(desk: Desk, morning: Morning) -> list[str]:
+def unlocked(context: Context, morning: Morning) -> list[str]:
     """What this quarter has unlocked up to this week, a skill's levels together, held levels left out."""
     found: dict[str, list[str]] = {}
     for skill in skills.SKILLS.values():
         for level in skill.levels:
             ref = f"{skill.id}:{level.key}"
-            week = desk.plan.weeks.get(ref, 99)
+            week = context.plan.weeks.get(ref, 99)
             this_quarter = (morning.quarter - 1) * 9 < week <= morning.week
-            if this_quarter and ref not in desk.child.held:
+            if this_quarter and ref not in context.child.held:
                 found.setdefault(skill.title.lower(), []).append(level.label)
     return [f"{name} ({', '.join(labels)})" for name, labels in sorted(found.items())]
 

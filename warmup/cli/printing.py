@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from warmup.config.family import Family, default
 from warmup.config.places import Places, there
 from warmup.journal.journal import Journal
-from warmup.session.context import CHOSEN_ANEW, Desk, load_family, records_in, sit_down
+from warmup.session.context import CHOSEN_ANEW, Context, load_family, open_context, records_in
 from warmup.text import clean, did_you_mean
 
 if TYPE_CHECKING:
@@ -28,24 +28,24 @@ def today(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
     from warmup.cli.plain import routine_lines
     from warmup.journal.routine_json import routine_data
 
-    desk, journal = _reading_desk(places, arguments.child, clock, arguments.date)
-    day = arguments.date or desk.today
-    if desk.chosen_anew(day):
+    context, journal = _reading_context(places, arguments.child, clock, arguments.date)
+    day = arguments.date or context.today
+    if context.chosen_anew(day):
         complain(CHOSEN_ANEW)
-    stored = desk.stored(day)
-    routine = stored[-1][1] if stored else desk.routine(day)
+    stored = context.stored(day)
+    routine = stored[-1][1] if stored else context.routine(day)
     if arguments.json:
-        data = routine_data(routine) | {"teach_again": list(desk.to_teach())}
+        data = routine_data(routine) | {"teach_again": list(context.to_teach())}
         _show_json(data if arguments.answers else _without_answers(data))
     else:
-        show(routine_lines(routine, desk, answers=arguments.answers))
+        show(routine_lines(routine, context, answers=arguments.answers))
     if journal:
         journal.shut()
 
 
-def _reading_desk(
+def _reading_context(
     places: Places, child: str, clock: Clock, day: dt.date | None = None, *, marks: bool = True
-) -> tuple[Desk, Journal | None]:
+) -> tuple[Context, Journal | None]:
     """A desk for printing: it writes nothing, and takes the defaults where there is no family yet.
 
     The defaults are those of ``day``, the date that is asked for: its routine must not hang on the clock.
@@ -66,7 +66,7 @@ def _reading_desk(
         if not saved:
             family = default(day or now, records_in(journal))
     try:
-        return sit_down(places, family, now, journal, child=child, saved=False), journal
+        return open_context(places, family, now, journal, child=child, saved=False), journal
     except KeyError:
         raise no_such_child(child, family) from None
 
@@ -83,18 +83,18 @@ def ask(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
     from warmup.cli.plain import prompts_lines
     from warmup.english import date_words
     from warmup.journal.routine_json import FORMAT, VERSION, prompt_data
-    from warmup.randomness import Draw
+    from warmup.randomness import SeededRandom
 
     names = _items(arguments)
-    desk, _ = _reading_desk(places, "", clock, arguments.date, marks=False)
-    morning = desk.morning(arguments.date or desk.today)
+    context, _ = _reading_context(places, "", clock, arguments.date, marks=False)
+    morning = context.morning(arguments.date or context.today)
     able = [name for name in names if skills.askable(name, morning)]
     if not able:
         day = date_words(morning.date, year=True)
         raise Refused(f"{names[0]} is not asked on {day}: it belongs to certain school days only")
     seed = arguments.seed or f"{morning.date}"
     prompts: list[Prompt] = [
-        skills.prompt(able[n % len(able)], morning, Draw("ask", seed, able[n % len(able)], n))
+        skills.prompt(able[n % len(able)], morning, SeededRandom("ask", seed, able[n % len(able)], n))
         for n in range(arguments.count)
     ]
     if arguments.json:
@@ -133,8 +133,8 @@ def why(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
 
     if arguments.item not in item_names():
         raise Refused(f"no item {arguments.item!r}{did_you_mean(arguments.item, item_names())}")
-    desk, journal = _reading_desk(places, arguments.child, clock)
-    show(story(desk, arguments.item))
+    context, journal = _reading_context(places, arguments.child, clock)
+    show(story(context, arguments.item))
     if journal:
         journal.shut()
 

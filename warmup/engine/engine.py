@@ -23,10 +23,10 @@ from warmup.engine import review
 from warmup.engine.giveaways import meet
 from warmup.engine.memory import RETEACH, Knowledge, Record
 from warmup.engine.picking import Pick, Picking
-from warmup.engine.pool import Table
+from warmup.engine.pool import Pool
 from warmup.english import WEEKDAYS, date_words
 from warmup.model import Choice, Item, Mark, Morning, Prompt, Routine, Shape, SlotKind
-from warmup.randomness import Draw
+from warmup.randomness import SeededRandom
 
 SETTLING_WEEKS = 2
 DRAWS = 12
@@ -57,7 +57,9 @@ def open_items(
     """
     items = tuple(items)
     shaky = {
-        item.level_id for item in items if not item.trouble and knowledge.of(item.id).mark is Mark.NOT_YET
+        item.level_id
+        for item in items
+        if not item.misconception and knowledge.of(item.id).mark is Mark.NOT_YET
     }
     begun = {item.level_id for item in items if knowledge.of(item.id).marks}
     # What stands on a skill that a review found shaky waits while the skill is a step down.
@@ -127,37 +129,37 @@ def choose(
     the year it began, and ``timely`` names the items the day itself asks for. The same arguments give
     the same answer on any machine.
     """
-    table = Table(items, knowledge, morning, child, since, timely)
+    pool = Pool(items, knowledge, morning, child, since, timely)
     count = count or shape.prompts_in(morning.week)
-    settling = settling or table.easy() < count / 2
-    picks = Picking(table, shape, morning, settling, count)
+    settling = settling or pool.easy() < count / 2
+    picks = Picking(pool, shape, morning, settling, count)
     picks.fill()
     picks.be_kind()
     order = picks.ordered()
-    return tuple(Choice(p.candidate.item, reason(p, table), p.slot, p.hard) for p in order)
+    return tuple(Choice(p.candidate.item, reason(p, pool), p.slot, p.hard) for p in order)
 
 
 def surest(items: Sequence[Item], knowledge: Knowledge, morning: Morning, *, child: str) -> Choice | None:
     """The one of ``items`` to end a morning with that stops early; None when none will do."""
-    best = Table(items, knowledge, morning, child).surest()
+    best = Pool(items, knowledge, morning, child).surest()
     return best and Choice(best.item, SURE, SlotKind.SURE, best.hard)
 
 
-def reason(pick: Pick, table: Table) -> str:
+def reason(pick: Pick, pool: Pool) -> str:
     """Why this one today, looking back, in one sentence for the adult."""
-    record, morning = pick.candidate.record, table.morning
-    if pick.candidate.item.id in table.timely:
+    record, morning = pick.candidate.record, pool.morning
+    if pick.candidate.item.id in pool.timely:
         return "the day itself asks for it"
     if pick.closes and not pick.hard:
         return SURE
     if pick.candidate.new:
-        return _why_new(pick.candidate.item, table)
+        return _why_new(pick.candidate.item, pool)
     assert record.marked_on is not None
     when = _when(record, morning)
     rested = pick.candidate.rested(morning.index)
     after = f"back after {rested} mornings" if rested != 1 else "back the next morning"
     if pick.slot in (SlotKind.CHECK, SlotKind.AFTER):
-        return review.words(pick.candidate, table)
+        return review.words(pick.candidate, pool)
     match record.mark:
         case Mark.HESITATED:
             return f"hesitated {when}; {after}"
@@ -167,11 +169,11 @@ def reason(pick: Pick, table: Table) -> str:
             return f"came easily {when}" if rested < 4 else f"came easily {when}; {after}"
 
 
-def _why_new(item: Item, table: Table) -> str:
-    if item.week == table.morning.week:
+def _why_new(item: Item, pool: Pool) -> str:
+    if item.week == pool.morning.week:
         return "new this week"
     return (
-        "from before you began: to see whether it is known" if item.week < table.since else "not asked before"
+        "from before you began: to see whether it is known" if item.week < pool.since else "not asked before"
     )
 
 
@@ -190,7 +192,7 @@ def build(
     *,
     child: str,
     shape: str,
-    sitting: int = 1,
+    session: int = 1,
     beside: Sequence[Prompt] = (),
 ) -> Routine:
     """The routine of these choices: each item asked for its prompt, in other words than last time.
@@ -201,10 +203,10 @@ def build(
     prompts: list[Prompt] = []
     for choice in choices:
         wording = knowledge.of(choice.item.id).wording
-        seed = (child, morning.date.isoformat(), sitting, choice.item.id)
+        seed = (child, morning.date.isoformat(), session, choice.item.id)
         for again in range(DRAWS):
-            draw = Draw(*seed, *([again] if again else []), avoid=wording)
-            prompt = skills.prompt(choice.item.id, morning, draw, choice.why)
+            rng = SeededRandom(*seed, *([again] if again else []), avoid=wording)
+            prompt = skills.prompt(choice.item.id, morning, rng, choice.why)
             if not meet(prompt, (*beside, *prompts)):
                 break
         prompts.append(prompt)

@@ -10,7 +10,7 @@ from typing import NamedTuple
 
 from warmup.engine import review
 from warmup.engine.order import line_up
-from warmup.engine.pool import OF_A_SKILL, Candidate, Table
+from warmup.engine.pool import OF_A_SKILL, Candidate, Pool
 from warmup.model import Mark, Morning, Shape, Slot, SlotKind
 
 FIRST_TIMES = 3
@@ -59,20 +59,20 @@ class Picking:
 
     def __init__(
         self,
-        table: Table,
+        pool: Pool,
         shape: Shape,
         morning: Morning,
         settling: bool,
         count: int,
     ) -> None:
-        self.table, self.morning, self.settling, self.count = table, morning, settling, count
+        self.pool, self.morning, self.settling, self.count = pool, morning, settling, count
         self.slots = {slot.kind: slot for slot in shape.slots}
         self.shape, self.seconds = shape, shape.seconds
         self.ranks = {kind: rank for rank, kind in enumerate(self.slots)}
         self.picks: list[Pick] = []
-        self.settled = review.settled(table)
+        self.settled = review.settled(pool)
         # Two of a skill, unless so few skills are open that a morning could not be filled.
-        self.of_a_skill = max(OF_A_SKILL, -(-count // max(1, len(table.rests))))
+        self.of_a_skill = max(OF_A_SKILL, -(-count // max(1, len(pool.rests))))
         self.calendar_most = self._most(SlotKind.CALENDAR) or count
 
     # -- the slots, the most pressing first
@@ -82,12 +82,12 @@ class Picking:
         for slot in self.shape.slots:
             if slot.kind is SlotKind.NAMED:
                 self._take(self._named(slot), SlotKind.NAMED, slot.most)
-        self._take([c for c in self.table.all if c.item.id in self.table.timely], SlotKind.CALENDAR, 1)
+        self._take([c for c in self.pool.all if c.item.id in self.pool.timely], SlotKind.CALENDAR, 1)
         for kind in self._missing():
             if all(c.hard for c in self._of(_STRANDS[kind])):
                 # It takes one of the few places for hard prompts, so it goes before those that may wait.
                 self._take(self._of(_STRANDS[kind]), kind, 1)
-        self._take(review.steps_down(self.table), SlotKind.AFTER, 1)
+        self._take(review.steps_down(self.pool), SlotKind.AFTER, 1)
         # One that rested longest goes before what is new; the others find their place after it.
         self._take(self._resting()[:3], SlotKind.OLDER, 1)
         self._take(self._focus(), SlotKind.NEWEST, self._focus_most())
@@ -95,16 +95,16 @@ class Picking:
             self._take(self._closes(), SlotKind.SURE, self._most(SlotKind.SURE))
         self._take(self._owed(), SlotKind.WOBBLED, self._owed_most())
         if SlotKind.CHECK in self.slots:
-            self._spread(review.checks(self.table), SlotKind.CHECK, self._most(SlotKind.CHECK))
-        self._spread(review.twice_a_week(self.table), SlotKind.AFTER, AFTERS)
+            self._spread(review.checks(self.pool), SlotKind.CHECK, self._most(SlotKind.CHECK))
+        self._spread(review.twice_a_week(self.pool), SlotKind.AFTER, AFTERS)
         self._spread((*self._resting(), *self._older()), SlotKind.OLDER, self.count)
         for kind in self._missing():
             self._take(self._of(_STRANDS[kind]), kind, 1)
-        self._take(self.table.all, SlotKind.OLDER, self.count)
+        self._take(self.pool.all, SlotKind.OLDER, self.count)
         if self.settling:
             # In the first days so little is open that calendar talk has to fill in.
             self.calendar_most = self.count
-            self._take(self.table.all, SlotKind.OLDER, self.count)
+            self._take(self.pool.all, SlotKind.OLDER, self.count)
 
     @property
     def hard_most(self) -> int:
@@ -126,27 +126,27 @@ class Picking:
         if self.morning.next is None:
             return 0  # Nobody will come back to it.
         most = self._most(SlotKind.NEWEST)
-        waiting = sum(c.new and c.overdue > LONG_WAIT for c in self.table.all)
+        waiting = sum(c.new and c.overdue > LONG_WAIT for c in self.pool.all)
         return most + 1 if most and waiting >= MANY else most
 
     def _owed_most(self) -> int:
         """One more after a hard morning, one less when a return closes this one."""
-        most, days = self._most(SlotKind.WOBBLED), self.table.knowledge.days
+        most, days = self._most(SlotKind.WOBBLED), self.pool.knowledge.days
         hard_morning = bool(days) and days[-1].fluent * 2 < days[-1].marked
         closing = any(p.closes and p.hard for p in self.picks)
         return max(0, most + hard_morning - closing) if most else 0
 
     def _named(self, slot: Slot) -> list[Candidate]:
-        return [c for c in self.table.all if c.item.skill in slot.only or c.item.level_id in slot.only]
+        return [c for c in self.pool.all if c.item.skill in slot.only or c.item.level_id in slot.only]
 
     def _owed(self) -> list[Candidate]:
         """What is due back; a plain item that is not yet goes first, since other levels wait for it."""
-        due = [c for c in self.table.all if c.due(self.morning.index)]
-        return sorted(due, key=lambda c: c.item.trouble or c.record.mark is not Mark.NOT_YET)
+        due = [c for c in self.pool.all if c.due(self.morning.index)]
+        return sorted(due, key=lambda c: c.item.misconception or c.record.mark is not Mark.NOT_YET)
 
     def _of(self, strand: str) -> list[Candidate]:
         """The strand's items, those that are not hard first: the morning opens with them."""
-        return sorted((c for c in self.table.all if c.item.strand == strand), key=lambda c: c.hard)
+        return sorted((c for c in self.pool.all if c.item.strand == strand), key=lambda c: c.hard)
 
     def _focus(self) -> list[Candidate]:
         """Items that were never asked, those that have waited longest first.
@@ -157,30 +157,28 @@ class Picking:
         """
 
         def later(c: Candidate) -> tuple[bool, int, bool]:
-            unknown = c.item.week < self.table.since
-            early = c.item.trouble and c.item.level_id not in self.table.begun
+            unknown = c.item.week < self.pool.since
+            early = c.item.misconception and c.item.level_id not in self.pool.begun
             return unknown, -c.item.level if unknown and c.item.ladder else 0, early
 
-        return sorted((c for c in self.table.all if c.new), key=later)
+        return sorted((c for c in self.pool.all if c.new), key=later)
 
     def _resting(self) -> list[Candidate]:
         """The best item of each skill, and each item, that has rested too long; the longest rest first."""
         best: dict[str, Candidate] = {}
-        for c in self.table.all:
+        for c in self.pool.all:
             most = SETTLED_RESTS if c.item.skill in self.settled else SKILL_RESTS
-            if self.table.rests[c.item.skill] > most and (
+            if self.pool.rests[c.item.skill] > most and (
                 c.item.skill not in best or (best[c.item.skill].hard and not c.hard)
             ):
                 best[c.item.skill] = c
-        long = sorted(best.values(), key=lambda c: -self.table.rests[c.item.skill])
-        return long + [c for c in self.table.all if c.rested(self.morning.index) > ITEM_RESTS]
+        long = sorted(best.values(), key=lambda c: -self.pool.rests[c.item.skill])
+        return long + [c for c in self.pool.all if c.rested(self.morning.index) > ITEM_RESTS]
 
     def _older(self) -> list[Candidate]:
         """Everything by how overdue it is; a skill that settled in the review waits while it rests."""
         return [
-            c
-            for c in self.table.all
-            if c.item.skill not in self.settled or c.new or c.record.owed is not None
+            c for c in self.pool.all if c.item.skill not in self.settled or c.new or c.record.owed is not None
         ]
 
     def _closes(self) -> list[Candidate]:
@@ -198,9 +196,9 @@ class Picking:
                 if c.record.mark is Mark.HESITATED or c.rested(self.morning.index) >= 2
             )
             back = sorted((c for c in owed if c.chance >= RETURN_FROM), key=lambda c: c.tie)
-        sure = [c for c in self.table.all if c.sure]
+        sure = [c for c in self.pool.all if c.sure]
         sure.sort(key=lambda c: (c.item.skill in self.settled, -c.overdue, c.tie))
-        rest = sorted((c for c in self.table.all if not c.hard), key=lambda c: (-c.chance, c.tie))
+        rest = sorted((c for c in self.pool.all if not c.hard), key=lambda c: (-c.chance, c.tie))
         return back + sure + rest
 
     # -- taking
@@ -251,20 +249,20 @@ class Picking:
 
     def _new_is_welcome(self, candidate: Candidate, slot: SlotKind) -> bool:
         """Nothing is new in a review, nor on the last morning, but what is named or what the day asks for."""
-        asked_for = slot is SlotKind.NAMED or candidate.item.id in self.table.timely
+        asked_for = slot is SlotKind.NAMED or candidate.item.id in self.pool.timely
         return asked_for or self._focus_most() > 0
 
     def _room_for_new(self, candidate: Candidate) -> bool:
         new = [p.candidate for p in self.picks if p.candidate.new]
-        ideas = {c.item.level_id for c in new} - self.table.begun
-        idea = candidate.item.level_id not in self.table.begun
+        ideas = {c.item.level_id for c in new} - self.pool.begun
+        idea = candidate.item.level_id not in self.pool.begun
         return len(new) < FIRST_TIMES and (not idea or len(ideas | {candidate.item.level_id}) <= IDEAS)
 
     # -- kindness, time and order
 
     def be_kind(self) -> None:
         """Swap the hardest review for a sure one, at most four times, until the morning is kind enough."""
-        sure = [c for c in self.table.all if c.sure]
+        sure = [c for c in self.pool.all if c.sure]
         for _ in range(SWAPS if not self.settling else 0):
             mean = sum(p.candidate.feels for p in self.picks) / max(1, len(self.picks))
             reviews = [p for p in self.picks if p.slot in (SlotKind.OLDER, SlotKind.WOBBLED) and p.hard]
@@ -276,7 +274,7 @@ class Picking:
 
     def _floor(self) -> float:
         """The mean chance this morning should have: higher after hard mornings, and after a break."""
-        days = self.table.knowledge.days
+        days = self.pool.knowledge.days
         marked = sum(day.marked for day in days)
         went = sum(day.fluent for day in days) / marked if marked else HALF_WELL
         floor = FLOOR + max(-MOVES, min(MOVES, HALF_WELL - went))
@@ -288,7 +286,7 @@ class Picking:
 
     def _after_break(self) -> bool:
         """Whether this is the first or second morning after more than a week without one."""
-        before = [day.date for day in self.table.knowledge.days if day.date < self.morning.date]
+        before = [day.date for day in self.pool.knowledge.days if day.date < self.morning.date]
         last = [*before, self.morning.date][-3:]
         return any((after - day).days > 7 for day, after in pairwise(last))
 
@@ -335,6 +333,6 @@ class Picking:
                 return order
             hard = [p for p in self.picks if p.hard]
             out = min(hard or self.picks, key=lambda p: (p.slot is not SlotKind.OLDER, p.candidate.feels))
-            if not self._swap(out, [c for c in self.table.all if not c.hard]):
+            if not self._swap(out, [c for c in self.pool.all if not c.hard]):
                 self.picks.remove(out)
         return ()

@@ -62,7 +62,7 @@ class Candidate(NamedTuple):
         return index - self.record.last if self.record.last is not None else 0
 
 
-class Table:
+class Pool:
     """All candidates of a morning, the most pressing first, and when each skill was last asked.
 
     ``since`` is the week in which the family began: what came before is unknown, not late.
@@ -140,8 +140,10 @@ def _retired(items: Sequence[Item], knowledge: Knowledge, timely: Collection[str
     """The items without the rungs that fluency higher up a ladder has retired."""
     top: dict[str, int] = {}
     for item in items:
-        if item.ladder and not item.trouble and knowledge.of(item.id).run >= 2:
+        if item.ladder and not item.misconception and knowledge.of(item.id).run >= 2:
             top[item.skill] = max(top.get(item.skill, 0), item.level)
     return [
-        item for item in items if item.trouble or item.level >= top.get(item.skill, 0) or item.id in timely
+        item
+        for item in items
+        if item.misconception or item.level >= top.get(item.skill, 0) or item.id in timely
     ]

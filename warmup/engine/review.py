@@ -10,7 +10,7 @@ from collections.abc import Iterator, Mapping
 from enum import Enum
 
 from warmup.engine.memory import Checked, Knowledge
-from warmup.engine.pool import Candidate, Table
+from warmup.engine.pool import Candidate, Pool
 from warmup.model import Morning
 from warmup.schoolyear import REVIEW_EVERY
 
@@ -54,12 +54,12 @@ def _weeks_since(checked: Checked, morning: Morning) -> int:
     return morning.week - checked.week
 
 
-def settled(table: Table) -> frozenset[str]:
+def settled(pool: Pool) -> frozenset[str]:
     """The skills that rest after their last review."""
     return frozenset(
         skill
-        for skill, checked in table.knowledge.checks.items()
-        if outcome(checked) is Outcome.SETTLED and _weeks_since(checked, table.morning) <= SETTLED_FOR
+        for skill, checked in pool.knowledge.checks.items()
+        if outcome(checked) is Outcome.SETTLED and _weeks_since(checked, pool.morning) <= SETTLED_FOR
     )
 
 
@@ -72,14 +72,14 @@ def step_down(knowledge: Knowledge) -> frozenset[str]:
     )
 
 
-def checks(table: Table) -> list[Candidate]:
+def checks(pool: Pool) -> list[Candidate]:
     """One item a skill for the checks of this morning: what wobbled first, then what rested longest."""
-    morning = table.morning
+    morning = pool.morning
     last_review = (morning.week - REVIEW_EVERY) * morning.mornings_a_week
     found: list[tuple[int, Candidate]] = []
-    for skill in table.rests:
-        touched = [c for c in table.of_skill(skill) if (c.record.last or 0) >= last_review and not c.new]
-        checked = table.knowledge.checks.get(skill)
+    for skill in pool.rests:
+        touched = [c for c in pool.of_skill(skill) if (c.record.last or 0) >= last_review and not c.new]
+        checked = pool.knowledge.checks.get(skill)
         done = checked if checked and checked.week == morning.week else None
         if not touched or (done and (len(done.marks) >= CHECKS or done.last == morning.index)):
             continue
@@ -94,32 +94,32 @@ def checks(table: Table) -> list[Candidate]:
     return [candidate for _, candidate in found]
 
 
-def steps_down(table: Table) -> list[Candidate]:
+def steps_down(pool: Pool) -> list[Candidate]:
     """An easier item of each skill that neither check came easily of, hands on where there is one."""
     found = []
-    for skill in sorted(step_down(table.knowledge)):
-        checked, asked = table.knowledge.checks[skill], [c for c in table.of_skill(skill) if not c.new]
-        if asked and table.rests[skill] > 0 and 0 < _weeks_since(checked, table.morning) <= PARTLY_FOR:
+    for skill in sorted(step_down(pool.knowledge)):
+        checked, asked = pool.knowledge.checks[skill], [c for c in pool.of_skill(skill) if not c.new]
+        if asked and pool.rests[skill] > 0 and 0 < _weeks_since(checked, pool.morning) <= PARTLY_FOR:
             top = max(c.item.level for c in asked)
             below = [c for c in asked if c.item.level in (top - 1, top)]
             found.append(min(below, key=lambda c: (c.item.level, c.hard, not c.item.hands)))
     return sorted(found, key=lambda c: (c.hard, c.tie))
 
 
-def twice_a_week(table: Table) -> Iterator[Candidate]:
+def twice_a_week(pool: Pool) -> Iterator[Candidate]:
     """An item of each skill that came easily once out of two and has rested for two mornings."""
-    for skill, checked in sorted(table.knowledge.checks.items()):
+    for skill, checked in sorted(pool.knowledge.checks.items()):
         partly = outcome(checked) is Outcome.PARTLY
-        recent = 0 < _weeks_since(checked, table.morning) <= PARTLY_FOR
-        if partly and recent and table.rests.get(skill, 0) >= 2:
-            yield from sorted((c for c in table.of_skill(skill) if not c.new), key=lambda c: c.hard)[:1]
+        recent = 0 < _weeks_since(checked, pool.morning) <= PARTLY_FOR
+        if partly and recent and pool.rests.get(skill, 0) >= 2:
+            yield from sorted((c for c in pool.of_skill(skill) if not c.new), key=lambda c: c.hard)[:1]
 
 
-def words(candidate: Candidate, table: Table) -> str:
+def words(candidate: Candidate, pool: Pool) -> str:
     """Why an item comes for a review's sake, for the adult."""
-    checked = table.knowledge.checks.get(candidate.item.skill)
-    if checked is None or table.morning.review:
-        second = checked is not None and checked.week == table.morning.week
+    checked = pool.knowledge.checks.get(candidate.item.skill)
+    if checked is None or pool.morning.review:
+        second = checked is not None and checked.week == pool.morning.week
         return "its second check in this review" if second else "a check in this review"
     if outcome(checked) is Outcome.PARTLY:
         return "came easily once out of two in the review: twice a week for now"

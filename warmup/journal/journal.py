@@ -34,7 +34,7 @@ __all__ = [
     "MarkRow",
     "NewerJournal",
     "Seen",
-    "SittingRow",
+    "SessionRow",
 ]
 
 _HISTORY = (
@@ -50,10 +50,10 @@ _IN_TIME = "ORDER BY p.date, s.started, p.sitting, p.position"
 T = TypeVar("T")
 
 
-class SittingRow(NamedTuple):
+class SessionRow(NamedTuple):
     """A sitting as it is kept: its number, the routine's JSON, where it stands and how far it got."""
 
-    sitting: int
+    session: int
     shape: str
     routine: str
     position: int
@@ -175,7 +175,7 @@ class Journal:
         self,
         child: str,
         date: dt.date,
-        sitting: int,
+        session: int,
         start: int,
         routine: str,
         rows: Sequence[tuple[str, str]],
@@ -186,13 +186,13 @@ class Journal:
 
         None of the new ones counts as shown, save the one at which the sitting stands.
         """
-        self.change(child, date, sitting, Change(start=start, routine=routine, rows=rows), action=action)
+        self.change(child, date, session, Change(start=start, routine=routine, rows=rows), action=action)
 
     def step(
         self,
         child: str,
         date: dt.date,
-        sitting: int,
+        session: int,
         position: int,
         *,
         shown: int,
@@ -206,23 +206,23 @@ class Journal:
         before it; its ``at`` is kept in UTC, and moved on where the clock went back.
         """
         marks = {} if mark is None or at is None else {at: mark}
-        self.change(child, date, sitting, Change(marks=marks, position=position, shown=shown), action=action)
+        self.change(child, date, session, Change(marks=marks, position=position, shown=shown), action=action)
 
     def set_rough(
-        self, child: str, date: dt.date, sitting: int, rough: bool, *, action: Action | None = None
+        self, child: str, date: dt.date, session: int, rough: bool, *, action: Action | None = None
     ) -> None:
         """Flag a sitting as a rough day, or not."""
-        self.change(child, date, sitting, Change(rough=rough), action=action)
+        self.change(child, date, session, Change(rough=rough), action=action)
 
-    def close_sitting(self, child: str, date: dt.date, sitting: int, *, action: Action | None = None) -> None:
+    def close_session(self, child: str, date: dt.date, session: int, *, action: Action | None = None) -> None:
         """A sitting is over."""
-        self.change(child, date, sitting, Change(closed=True), action=action)
+        self.change(child, date, session, Change(closed=True), action=action)
 
     def change(
         self,
         child: str,
         date: dt.date,
-        sitting: int,
+        session: int,
         change: Change,
         *,
         action: Action | None = None,
@@ -236,7 +236,7 @@ class Journal:
         moment = next((_moment(mark.at) for mark in change.marks.values()), "") or log.utc(self._now())
 
         def work(db: sqlite3.Connection) -> ActionRow | None:
-            key = self._store.key(child, date, sitting)
+            key = self._store.key(child, date, session)
             if seen is not None:
                 seen.check(db, key)
             touched = db.execute(f"SELECT touched FROM sittings {THIS}", key).fetchone()
@@ -246,18 +246,18 @@ class Journal:
             return self._append(db, key, action, moment)
 
         row = self._write(work, action)
-        self._remember((child, date.isoformat(), sitting), row)
+        self._remember((child, date.isoformat(), session), row)
         return row.id if row else ""
 
-    def log(self, child: str, date: dt.date, sitting: int, action: Action) -> str:
+    def log(self, child: str, date: dt.date, session: int, action: Action) -> str:
         """Log an action that changes nothing else here; ``sitting`` 0 for none. Gives the action's id."""
         moment = log.utc(self._now())
 
         def work(db: sqlite3.Connection) -> ActionRow | None:
-            return self._append(db, self._store.key(child, date, sitting), action, moment)
+            return self._append(db, self._store.key(child, date, session), action, moment)
 
         row = self._write(work, action)
-        self._remember((child, date.isoformat(), sitting), row)
+        self._remember((child, date.isoformat(), session), row)
         return row.id if row else ""
 
     def _write(self, work: Callable[[sqlite3.Connection], T], action: Action | None) -> T:
@@ -273,10 +273,10 @@ class Journal:
 
     def _remember(self, key: Key, row: ActionRow | None) -> None:
         """Keep what was written, should the disk be gone at the next write."""
-        child, date, sitting = key
-        self._store.remember(self._store.key(child, dt.date.fromisoformat(date), sitting))
+        child, date, session = key
+        self._store.remember(self._store.key(child, dt.date.fromisoformat(date), session))
         if row is not None:
-            self._store.remember_action(row._replace(sitting=sitting))
+            self._store.remember_action(row._replace(session=session))
 
     def merge(self, other: Path) -> tuple[Left, ...]:
         """Take in another journal: sittings this one lacks; of two marks on one prompt the later.
@@ -289,7 +289,7 @@ class Journal:
 
     # -- reading
 
-    def sittings_of(self, child: str, date: dt.date) -> list[SittingRow]:
+    def sessions_of(self, child: str, date: dt.date) -> list[SessionRow]:
         """The sittings of a date, in order."""
         rows = self._store.read(
             f"SELECT sitting, {records.ABOUT} FROM sittings WHERE child = ? AND date = ?",
@@ -300,28 +300,28 @@ class Journal:
             with suppress(Odd):
                 found.append((records.about_of(values, unnoted), number))
         return [
-            SittingRow(number, a.shape, a.routine, a.position, a.furthest, bool(a.rough), bool(a.closed))
+            SessionRow(number, a.shape, a.routine, a.position, a.furthest, bool(a.rough), bool(a.closed))
             for a, number in sorted(found, key=lambda each: (each[0].started, each[1]))
         ]
 
-    def open_sitting(self, child: str, date: dt.date) -> SittingRow | None:
+    def open_session(self, child: str, date: dt.date) -> SessionRow | None:
         """The latest sitting of a date that is not over."""
-        return next((row for row in reversed(self.sittings_of(child, date)) if not row.closed), None)
+        return next((row for row in reversed(self.sessions_of(child, date)) if not row.closed), None)
 
-    def items_of(self, child: str, date: dt.date, sitting: int) -> tuple[str, ...]:
+    def items_of(self, child: str, date: dt.date, session: int) -> tuple[str, ...]:
         """The items of a sitting's own prompts, in order."""
         where = f"{THIS} AND position < {BESIDE} AND typeof(item) = 'text'"
         question = f"SELECT item FROM prompts {where} ORDER BY position"
         return tuple(
             renames.item(item)
-            for (item,) in self._store.read(question, self._store.key(child, date, sitting))
+            for (item,) in self._store.read(question, self._store.key(child, date, session))
         )
 
-    def marks_of(self, child: str, date: dt.date, sitting: int) -> dict[int, MarkRow]:
+    def marks_of(self, child: str, date: dt.date, session: int) -> dict[int, MarkRow]:
         """The marks of a sitting's own prompts by position, those taken back included."""
         rows = self._store.read(
             f"SELECT {records.MARK} FROM marks {THIS} AND position < {BESIDE}",
-            self._store.key(child, date, sitting),
+            self._store.key(child, date, session),
         )
         found = {}
         for row in rows:
@@ -330,32 +330,32 @@ class Journal:
                 found[at] = mark
         return found
 
-    def last_mark(self, child: str, date: dt.date, sitting: int) -> int | None:
+    def last_mark(self, child: str, date: dt.date, session: int) -> int | None:
         """The position marked last, for undo after a restart."""
-        marks = self.marks_of(child, date, sitting)
+        marks = self.marks_of(child, date, session)
         standing = (at for at, row in marks.items() if row.mark)
         return max(standing, key=lambda at: (marks[at].at, at), default=None)
 
-    def actions_of(self, child: str, date: dt.date, sitting: int | None = None) -> list[ActionRow]:
+    def actions_of(self, child: str, date: dt.date, session: int | None = None) -> list[ActionRow]:
         """The actions of a sitting (0: those of none) in order of time; of the whole date without one."""
-        return log.readable(self._store.read(*self._question(child, date, sitting)))
+        return log.readable(self._store.read(*self._question(child, date, session)))
 
-    def last_undoable(self, child: str, date: dt.date, sitting: int | None = None) -> ActionRow | None:
+    def last_undoable(self, child: str, date: dt.date, session: int | None = None) -> ActionRow | None:
         """The newest of these actions that is no undo and was not taken back; None when there is none."""
-        return next(reversed(log.standing(self.actions_of(child, date, sitting))), None)
+        return next(reversed(log.standing(self.actions_of(child, date, session))), None)
 
     def newest(self, child: str, date: dt.date) -> str:
         """The id of the newest action of a date, undos included; empty when there is none."""
         rows = self._store.read(log.NEWEST, (child, date.isoformat()))
         return str(rows[0][0]) if rows else ""
 
-    def keep_in_mind(self, child: str, date: dt.date, sitting: int) -> None:
+    def keep_in_mind(self, child: str, date: dt.date, session: int) -> None:
         """Have this sitting at hand should the disk go away: a window works on it."""
-        self._store.remember(self._store.key(child, date, sitting))
+        self._store.remember(self._store.key(child, date, session))
 
-    def _question(self, child: str, date: dt.date, sitting: int | None) -> tuple[str, tuple[Any, ...]]:
-        key = self._store.key(child, date, sitting or 0)
-        return log.QUESTION, (*key, sitting is None)
+    def _question(self, child: str, date: dt.date, session: int | None) -> tuple[str, tuple[Any, ...]]:
+        key = self._store.key(child, date, session or 0)
+        return log.QUESTION, (*key, session is None)
 
     def history(self, child: str, before: dt.date | None = None) -> tuple[Asked, ...]:
         """Every prompt that was shown, in order of time, with its mark; up to but not on ``before``."""

@@ -61,7 +61,7 @@ class ActionRow(NamedTuple):
     id: str
     child: str
     date: str
-    sitting: int
+    session: int
     at: str
     window: str
     what: str
@@ -74,7 +74,7 @@ class ActionRow(NamedTuple):
 def row_of(values: Iterable[Any]) -> ActionRow:
     """The row of these columns. Odd where one of them is not what it should be."""
     row = ActionRow(*values)
-    key_of(row.child, row.date, row.sitting, least=0)
+    key_of(row.child, row.date, row.session, least=0)
     if not is_moment(row.at):
         raise Odd("an action at a time that is none")
     for word in (row.id, row.window, row.what):
@@ -182,8 +182,8 @@ def look_over(source: sqlite3.Connection, notes: Notes) -> None:
 
 def take_in(target: sqlite3.Connection, row: ActionRow, moved: Mapping[Key, Key]) -> None:
     """Take in one action; of two with one id, as only a damaged file has them, always the same one."""
-    key = (row.child, row.date, row.sitting)
-    row = row._replace(sitting=moved.get(key, key)[2])
+    key = (row.child, row.date, row.session)
+    row = row._replace(session=moved.get(key, key)[2])
     same = target.execute(f"SELECT {COLUMNS} FROM actions WHERE id = ?", (row.id,)).fetchone()
     if same is not None and _order(target, row) > _order(target, ActionRow(*same)):
         target.execute("DELETE FROM actions WHERE id = ?", (row.id,))
@@ -193,8 +193,8 @@ def take_in(target: sqlite3.Connection, row: ActionRow, moved: Mapping[Key, Key]
 def _order(target: sqlite3.Connection, row: ActionRow) -> tuple[str, ...]:
     """Orders actions of one id by what they say and by when their sitting began, whatever its number here."""
     question = "SELECT started FROM sittings WHERE child = ? AND date = ? AND sitting = ?"
-    began = target.execute(question, (row.child, row.date, row.sitting)).fetchone()
-    return (*(str(part) for part in row._replace(sitting=0)), str(began))
+    began = target.execute(question, (row.child, row.date, row.session)).fetchone()
+    return (*(str(part) for part in row._replace(session=0)), str(began))
 
 
 def after(last: object, moment: str) -> str:

@@ -72,15 +72,15 @@ def noting(note: Note) -> Iterator[None]:
         note(str(odd))
 
 
-def key_of(child: object, date: object, sitting: object, *, least: int = 1) -> Key:
+def key_of(child: object, date: object, session: object, *, least: int = 1) -> Key:
     """The key of a sitting. Odd where a part of it makes no sense."""
     if not isinstance(child, str):
         raise Odd("a child's name that is no text")
     if not isinstance(date, str) or not day_of(date):
         raise Odd("a date no calendar has")
-    if not isinstance(sitting, int) or sitting < least:
+    if not isinstance(session, int) or session < least:
         raise Odd("a sitting whose number is none")
-    return child, date, sitting
+    return child, date, session
 
 
 def place(value: object) -> int:

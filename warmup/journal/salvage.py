@@ -91,8 +91,8 @@ def _keys(source: sqlite3.Connection, known: Iterable[Key]) -> list[Key]:
         dates = sorted(date for name, date, _ in found if name == child)
         first, last = dt.date.fromisoformat(dates[0]), dt.date.fromisoformat(dates[-1])
         for days in range(min((last - first).days, _MOST_DATES) + 1):
-            for sitting in range(1, _SITTINGS + 1):
-                found[child, (first + dt.timedelta(days)).isoformat(), sitting] = None
+            for session in range(1, _SITTINGS + 1):
+                found[child, (first + dt.timedelta(days)).isoformat(), session] = None
     return sorted(found, key=lambda key: (key[1], key[0], key[2]))
 
 

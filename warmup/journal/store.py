@@ -83,9 +83,9 @@ class Store:
         self._disk = self._memory = None
         return kept
 
-    def key(self, child: str, date: dt.date, sitting: int) -> Key:
+    def key(self, child: str, date: dt.date, session: int) -> Key:
         """The key of a sitting as it stands in the tables now."""
-        key = (child, date.isoformat(), sitting)
+        key = (child, date.isoformat(), session)
         return self._moved.get(key, key)
 
     def remember(self, key: Key) -> None:
@@ -150,8 +150,8 @@ class Store:
         """Write again what this process wrote."""
         moved = {key: merging.take_in(memory, key, whole) for key, whole in self._written.items()}
         for row in self._logged:
-            key = self.key(row.child, dt.date.fromisoformat(row.date), row.sitting)
-            log.put(memory, row._replace(sitting=moved.get(key, key)[2]))
+            key = self.key(row.child, dt.date.fromisoformat(row.date), row.session)
+            log.put(memory, row._replace(session=moved.get(key, key)[2]))
 
     def _try_again(self) -> None:
         """Merge what is only in memory into the file; nothing happens where the disk takes no writing."""

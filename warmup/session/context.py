@@ -15,7 +15,7 @@ from warmup.engine import review
 from warmup.engine.engine import SETTLING_WEEKS, build, choose, open_items, rests, sampled, surest
 from warmup.engine.giveaways import to_leave_out
 from warmup.engine.memory import RETEACH, Knowledge, Reviews, fold
-from warmup.journal.journal import Journal, SittingRow
+from warmup.journal.journal import Journal, SessionRow
 from warmup.journal.routine_json import routine_from
 from warmup.model import Asked, Choice, Item, Morning, Plan, Prompt, Routine, Shape
 from warmup.schoolyear import REVIEW_EVERY, SchoolYear, school_year
@@ -27,7 +27,7 @@ CHOSEN_ANEW = (
 
 
 @dataclass(slots=True, eq=False, repr=False)
-class Desk:
+class Context:
     """One child's things on one day.
 
     ``family`` changes when a level is held back or a preference is chosen, and is saved at once.
@@ -75,26 +75,26 @@ class Desk:
         """Every prompt that was shown, in order of time; up to but not on ``before``."""
         return self.journal.history(self.child.record, before) if self.journal else ()
 
-    def stored(self, day: dt.date) -> list[tuple[SittingRow, Routine]]:
+    def stored(self, day: dt.date) -> list[tuple[SessionRow, Routine]]:
         """The sittings of a date whose routine can be read, in order of time.
 
         A mark belongs to the item of its row, so a routine with other items than the rows is none of them,
         nor is one with an item that this version does not know.
         """
         found = []
-        for row in self.journal.sittings_of(self.child.record, day) if self.journal else ():
+        for row in self.journal.sessions_of(self.child.record, day) if self.journal else ():
             with suppress(ValueError):
                 found.append((row, routine_from(row.routine)))
         return [(row, routine) for row, routine in found if self._fits(day, row, routine)]
 
-    def _fits(self, day: dt.date, row: SittingRow, routine: Routine) -> bool:
+    def _fits(self, day: dt.date, row: SessionRow, routine: Routine) -> bool:
         items = tuple(prompt.item for prompt in routine.prompts)
-        kept = self.journal.items_of(self.child.record, day, row.sitting) if self.journal else ()
+        kept = self.journal.items_of(self.child.record, day, row.session) if self.journal else ()
         return items == kept and all(map(skills.known, items))
 
     def chosen_anew(self, day: dt.date) -> bool:
         """Whether what was chosen for a date is kept but can't be read, so that it must be chosen anew."""
-        rows = self.journal.sittings_of(self.child.record, day) if self.journal else []
+        rows = self.journal.sessions_of(self.child.record, day) if self.journal else []
         return bool(rows) and not self.stored(day)
 
     def opened(self) -> dict[str, int]:
@@ -190,7 +190,7 @@ class Desk:
         """The shape of a morning: the one named, else that of the week."""
         return load_shape(self.places, name or ("review" if morning.review else "daily"))
 
-    def routine(self, day: dt.date | None = None, *, shape: str = "", sitting: int = 1) -> Routine:
+    def routine(self, day: dt.date | None = None, *, shape: str = "", session: int = 1) -> Routine:
         """A routine for a date, chosen now and kept nowhere.
 
         Where a prompt tells the answer of another in whatever words, one of the two is left out and the
@@ -201,7 +201,7 @@ class Desk:
         items = self.open_items(morning)
         while True:
             choices = self.choose(items, morning, form)
-            routine = self.build(choices, morning, form.name, sitting)
+            routine = self.build(choices, morning, form.name, session)
             timely = {item.id for item in items if skills.timely(item.id, morning)}
             out = to_leave_out(routine.prompts, timely)
             if not out:
@@ -233,13 +233,13 @@ class Desk:
         choices: Collection[Choice],
         morning: Morning,
         shape: str,
-        sitting: int = 1,
+        session: int = 1,
         beside: Sequence[Prompt] = (),
     ) -> Routine:
         """The prompts of a choice, ``beside`` those that stand on the morning already."""
         known, record = self.knowledge(), self.child.record
         return build(
-            tuple(choices), morning, known, child=record, shape=shape, sitting=sitting, beside=beside
+            tuple(choices), morning, known, child=record, shape=shape, session=session, beside=beside
         )
 
     def turn_to(self, day: dt.date) -> None:
@@ -342,7 +342,7 @@ def records_in(journal: Journal) -> tuple[str, ...]:
     return tuple(sorted(mornings, key=lambda record: (-mornings[record], record)))
 
 
-def sit_down(
+def open_context(
     places: Places,
     family: Family,
     today: dt.date,
@@ -350,9 +350,9 @@ def sit_down(
     *,
     child: str = "",
     saved: bool = True,
-) -> Desk:
+) -> Context:
     """The desk of one child (the first, unless another nickname is given). KeyError for an unknown one."""
     named = [each for each in family.children if not child or each.nickname == child]
     if not named:
         raise KeyError(child)
-    return Desk(places, family, named[0], today, load_plan(places), journal, year_of(family), saved)
+    return Context(places, family, named[0], today, load_plan(places), journal, year_of(family), saved)

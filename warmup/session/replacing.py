@@ -5,7 +5,7 @@ from collections.abc import Collection, Sequence
 from warmup import skills
 from warmup.engine.engine import SURE
 from warmup.model import Choice, Item, Prompt, Routine, Shape, Slot, SlotKind
-from warmup.session.context import Desk
+from warmup.session.context import Context
 
 SHORT = 4
 """How many prompts a short morning has in all."""
@@ -16,8 +16,8 @@ ONE_MORE = Shape("one more", (Slot(SlotKind.OLDER, 1),), ((36, 1),))
 class Instead:
     """Chooses among what may be asked on a sitting's morning, without the things that are ``missing``."""
 
-    def __init__(self, desk: Desk, routine: Routine, number: int, missing: Collection[str]) -> None:
-        self._desk, self._routine, self._number, self._missing = desk, routine, number, missing
+    def __init__(self, context: Context, routine: Routine, number: int, missing: Collection[str]) -> None:
+        self._desk, self._routine, self._number, self._missing = context, routine, number, missing
 
     def shortened(self, done: int) -> tuple[Prompt, ...]:
         """The best prompts from ``done`` on for a short morning, none of the skill just asked first."""

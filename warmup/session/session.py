@@ -12,13 +12,13 @@ from warmup.journal.journal import Action, Change, Changed, Journal, MarkRow, Se
 from warmup.journal.routine_json import routine_from, routine_text
 from warmup.model import Mark, Prompt, Routine
 from warmup.session import undoing
-from warmup.session.context import Clock, Desk
+from warmup.session.context import Clock, Context
 from warmup.session.replacing import SHORT, Instead
 from warmup.session.standing import Standing
 from warmup.session.undoing import Before, CannotUndo, Undone
 
 
-class Sitting(Standing):
+class Session(Standing):
     """A routine under way, and what each key does to it."""
 
     __slots__ = ()
@@ -121,7 +121,7 @@ class Sitting(Standing):
             return False
         self._still()
         level = f"{prompt.skill}:{prompt.level}"
-        held = undoing.family_changed(self.desk, lambda: self.desk.hold(level, back=True))
+        held = undoing.family_changed(self.context, lambda: self.context.hold(level, back=True))
         out = {each.item for each in self.prompts if f"{each.skill}:{each.level}" == level}
         prompts = self._instead().others(out, self.position, self._asked)
         changed = prompts != self.prompts
@@ -134,20 +134,20 @@ class Sitting(Standing):
     def family_action(self, what: str, work: Callable[[], None], **said: object) -> None:
         """Do what changes the family while this sitting is open, and log it."""
         self._still()
-        undoing.logged(self.desk, self.journal, what, work, said, self.number)
+        undoing.logged(self.context, self.journal, what, work, said, self.number)
         self.refresh()
 
     def choose_again(self) -> bool:
         """Choose the prompts anew for the morning as it now is; False once something is marked."""
         if any(self.mark_at(at) for at in self.marks):
             return False
-        routine = self.desk.routine(sitting=self.number)
+        routine = self.context.routine(session=self.number)
         rows = [(prompt.item, prompt.wording) for prompt in routine.prompts]
         self._write(Change(0, routine_text(routine), rows, position=0, reached=0), None, routine)
         return True
 
     def _instead(self, missing: frozenset[str] | None = None) -> Instead:
-        return Instead(self.desk, self.routine, self.number, self._missing if missing is None else missing)
+        return Instead(self.context, self.routine, self.number, self._missing if missing is None else missing)
 
     def _stopped_at(self, start: int, at: int) -> Change:
         """A sure prompt in the place of all from ``start`` on, and to it, or to the close where none is sure.
@@ -177,14 +177,14 @@ class Sitting(Standing):
         newest first.
         """
         self._still()
-        child, date = self.desk.child.record, self.morning.date
+        child, date = self.context.child.record, self.morning.date
         row = undoing.newest(self.journal, child, date, self.number)
         if row is None:
             return self._undo_unlogged()
         before = undoing.before_of(row)
         if undoing.items_after(row) not in (None, self.items):
             raise CannotUndo
-        undoing.put_back(self.desk, before.family)
+        undoing.put_back(self.context, before.family)
         change, routine = self._put_back(before)
         self._write(change, Action(undoing.UNDO, row.position, takes_back=row.id), routine)
         self._stopped = self._stopped and before.routine is None
@@ -192,7 +192,7 @@ class Sitting(Standing):
 
     def _put_back(self, before: Before) -> tuple[Change, Routine | None]:
         """The change that brings back what stood there, without what is held back by now."""
-        was, held = before.routine or self.routine, self.desk.child.held
+        was, held = before.routine or self.routine, self.context.child.held
         # Nothing goes from before a mark: a mark keeps its place.
         marked = max(
             (at for at, row in {**self.marks, **before.marks}.items() if row and row.mark), default=-1
@@ -214,7 +214,7 @@ class Sitting(Standing):
         return change, routine
 
     def _undo_unlogged(self) -> Undone | None:
-        newest = self.journal.last_mark(self.desk.child.record, self.morning.date, self.number)
+        newest = self.journal.last_mark(self.context.child.record, self.morning.date, self.number)
         if newest is None:
             return None
         mark, change = self.mark_at(newest), Change(marks={newest: self._row(None, 0)}, position=newest)
@@ -226,7 +226,11 @@ class Sitting(Standing):
 
     def _row(self, mark: Mark | None, cue: int) -> MarkRow:
         return MarkRow(
-            mark=mark, cue=cue, adult=self.desk.family.adult, from_memory=False, at=self.clock().isoformat()
+            mark=mark,
+            cue=cue,
+            adult=self.context.family.adult,
+            from_memory=False,
+            at=self.clock().isoformat(),
         )
 
     def _moved(self, position: int) -> Change:
@@ -236,7 +240,7 @@ class Sitting(Standing):
     def _go(self, position: int) -> None:
         seen = Seen(self.items)
         change = self._moved(position)
-        self.journal.change(self.desk.child.record, self.morning.date, self.number, change, seen=seen)
+        self.journal.change(self.context.child.record, self.morning.date, self.number, change, seen=seen)
         self.position = change.position or 0
         self.refresh()
 
@@ -268,7 +272,7 @@ class Sitting(Standing):
 
     def _write(self, change: Change, action: Action | None, routine: Routine | None = None) -> None:
         """Do a change unless another window did something since, and stand where it leads."""
-        child, date = self.desk.child.record, self.morning.date
+        child, date = self.context.child.record, self.morning.date
         seen = Seen(self.items, self._newest)
         self.journal.change(child, date, self.number, change, action=action, seen=seen)
         if routine is not None:
@@ -280,40 +284,40 @@ class Sitting(Standing):
 
     def _still(self) -> None:
         """Raise Changed where another window did something; looked at before the family is touched."""
-        if self.journal.newest(self.desk.child.record, self.morning.date) != self._newest:
+        if self.journal.newest(self.context.child.record, self.morning.date) != self._newest:
             raise Changed
 
 
-def begin(desk: Desk, journal: Journal, clock: Clock, *, shape: str = "") -> Sitting:
+def begin(context: Context, journal: Journal, clock: Clock, *, shape: str = "") -> Session:
     """Start a new sitting for today and keep it; where another window just began one, go on with that."""
-    known = journal.sittings_of(desk.child.record, desk.today)
-    if any(not row.closed for row in known) and (found := resume(desk, journal, clock)):
+    known = journal.sessions_of(context.child.record, context.today)
+    if any(not row.closed for row in known) and (found := resume(context, journal, clock)):
         return found
-    routine = desk.routine(shape=shape, sitting=len(known) + 1)
+    routine = context.routine(shape=shape, session=len(known) + 1)
     rows = [(prompt.item, prompt.wording) for prompt in routine.prompts]
-    kept = desk.child.record, desk.today, routine.shape, routine_text(routine), rows
+    kept = context.child.record, context.today, routine.shape, routine_text(routine), rows
     try:
         number = journal.start(*kept, known=len(known))
     except Changed:
-        return resume(desk, journal, clock) or begin(desk, journal, clock, shape=shape)
-    return _sitting(desk, journal, clock, number, routine, 0)
+        return resume(context, journal, clock) or begin(context, journal, clock, shape=shape)
+    return _sitting(context, journal, clock, number, routine, 0)
 
 
-def resume(desk: Desk, journal: Journal, clock: Clock) -> Sitting | None:
+def resume(context: Context, journal: Journal, clock: Clock) -> Session | None:
     """Today's sitting as it was left: the open one, else the last closed one; None when there is none."""
-    readable = desk.stored(desk.today)
+    readable = context.stored(context.today)
     stored, routine = next((each for each in reversed(readable) if not each[0].closed), (None, None))
     if routine is None and readable:
         stored, routine = readable[-1]
     if stored is None or routine is None:
         return None
-    return _sitting(desk, journal, clock, stored.sitting, routine, stored.position)
+    return _sitting(context, journal, clock, stored.session, routine, stored.position)
 
 
 def _sitting(
-    desk: Desk, journal: Journal, clock: Clock, number: int, routine: Routine, position: int
-) -> Sitting:
-    journal.keep_in_mind(desk.child.record, desk.today, number)
-    sitting = Sitting(desk, journal, clock, number, routine, min(position, len(routine.prompts)))
-    sitting.refresh()
-    return sitting
+    context: Context, journal: Journal, clock: Clock, number: int, routine: Routine, position: int
+) -> Session:
+    journal.keep_in_mind(context.child.record, context.today, number)
+    session = Session(context, journal, clock, number, routine, min(position, len(routine.prompts)))
+    session.refresh()
+    return session

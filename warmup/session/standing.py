@@ -6,7 +6,7 @@ from warmup.journal import log
 from warmup.journal.journal import Journal, MarkRow
 from warmup.model import Mark, Morning, Prompt, Routine
 from warmup.session import undoing
-from warmup.session.context import Clock, Desk
+from warmup.session.context import Clock, Context
 from warmup.session.replacing import ends_surely
 
 
@@ -18,7 +18,7 @@ class Standing:
     cues of each prompt were shown, ``marks`` the marks by position, and ``furthest`` the last prompt shown.
     """
 
-    desk: Desk
+    context: Context
     journal: Journal
     clock: Clock
     number: int
@@ -97,9 +97,9 @@ class Standing:
 
     def refresh(self) -> None:
         """Take from the journal what another window may have added without changing the prompts."""
-        child, date = self.desk.child.record, self.morning.date
-        rows = self.journal.sittings_of(child, date)
-        stored = next((row for row in rows if row.sitting == self.number), None)
+        child, date = self.context.child.record, self.morning.date
+        rows = self.journal.sessions_of(child, date)
+        stored = next((row for row in rows if row.session == self.number), None)
         if stored is not None:
             self.furthest, self.rough, self.closed = stored.furthest, stored.rough, stored.closed
         self.marks = self.journal.marks_of(child, date, self.number)

@@ -7,8 +7,8 @@ from warmup import skills
 from warmup.engine.memory import Knowledge
 from warmup.english import WEEKDAYS, date_words, number_word
 from warmup.model import Mark, Prompt
-from warmup.session.context import Desk
-from warmup.session.session import Sitting
+from warmup.session.context import Context
+from warmup.session.session import Session
 from warmup.session.story import morning_at
 
 
@@ -31,18 +31,18 @@ class Closing(NamedTuple):
     review: str = ""
 
 
-def closing(sitting: Sitting, before: Knowledge) -> Closing:
+def closing(session: Session, before: Knowledge) -> Closing:
     """The close of a sitting; ``before`` is what was known when the morning began."""
-    sitting.desk.forget()
-    resting = _resting(sitting)
+    session.context.forget()
+    resting = _resting(session)
     return Closing(
-        _well(sitting, before),
-        _back(sitting, resting),
-        *_table(sitting.desk),
-        _again(resting, sitting.desk),
+        _well(session, before),
+        _back(session, resting),
+        *_table(session.context),
+        _again(resting, session.context),
         tuple(_model(prompt, alone=len(resting) == 1) for prompt in resting),
-        _pause(sitting.desk),
-        sitting.desk.review(),
+        _pause(session.context),
+        session.context.review(),
     )
 
 
@@ -52,9 +52,9 @@ def named(prompt: Prompt) -> str:
     return f"{at.skill.title.lower()}, {at.level.label}"
 
 
-def _well(sitting: Sitting, before: Knowledge) -> str:
+def _well(session: Session, before: Knowledge) -> str:
     """The thing that is best worth saying: what used to wobble, then what was new, then the furthest on."""
-    easy = [p for at, p in enumerate(sitting.prompts) if _easy(sitting, at)]
+    easy = [p for at, p in enumerate(session.prompts) if _easy(session, at)]
     wobbled = [p for p in easy if before.of(p.item).mark in (Mark.HESITATED, Mark.NOT_YET)]
     new = [p for p in easy if not before.of(p.item).marks]
     if wobbled:
@@ -64,49 +64,49 @@ def _well(sitting: Sitting, before: Knowledge) -> str:
     if easy:
         best = max(easy, key=lambda p: skills.place(p.item).number)
         return f"{named(best)}. It came easily."
-    shown = min(sitting.furthest + 1, len(sitting.prompts))
+    shown = min(session.furthest + 1, len(session.prompts))
     if not shown:
         return "you sat down together."
     return f"you sat down together and talked math, {shown} {'question' if shown == 1 else 'questions'} long."
 
 
-def _easy(sitting: Sitting, at: int) -> bool:
-    row = sitting.marks.get(at)
+def _easy(session: Session, at: int) -> bool:
+    row = session.marks.get(at)
     return bool(row and row.mark is Mark.FLUENT and not row.cue)
 
 
-def _back(sitting: Sitting, resting: Sequence[Prompt]) -> str:
+def _back(session: Session, resting: Sequence[Prompt]) -> str:
     again = [
-        f"{named(p)}{_when(sitting.desk, p)}"
-        for at, p in enumerate(sitting.prompts)
-        if sitting.mark_at(at) in (Mark.HESITATED, Mark.NOT_YET) and p not in resting
+        f"{named(p)}{_when(session.context, p)}"
+        for at, p in enumerate(session.prompts)
+        if session.mark_at(at) in (Mark.HESITATED, Mark.NOT_YET) and p not in resting
     ]
     return "; ".join(dict.fromkeys(again))
 
 
-def _when(desk: Desk, prompt: Prompt) -> str:
+def _when(context: Context, prompt: Prompt) -> str:
     """The school day on which it is due back, ": again Monday"; nothing after the year's last morning."""
-    owed = desk.knowledge().of(prompt.item).owed
-    day = None if owed is None else morning_at(desk, owed)
+    owed = context.knowledge().of(prompt.item).owed
+    day = None if owed is None else morning_at(context, owed)
     if day is None:
         return ""
-    near = (day - desk.today).days < 7
+    near = (day - context.today).days < 7
     return f": again {WEEKDAYS[day.weekday()] if near else date_words(day, weekday=False)}"
 
 
-def _resting(sitting: Sitting) -> list[Prompt]:
+def _resting(session: Session) -> list[Prompt]:
     """The prompts whose mark today was the not yet that puts their item to rest."""
-    rest = set(sitting.desk.to_teach())
+    rest = set(session.context.to_teach())
     return [
-        p for at, p in enumerate(sitting.prompts) if p.item in rest and sitting.mark_at(at) is Mark.NOT_YET
+        p for at, p in enumerate(session.prompts) if p.item in rest and session.mark_at(at) is Mark.NOT_YET
     ]
 
 
-def _again(resting: Sequence[Prompt], desk: Desk) -> str:
+def _again(resting: Sequence[Prompt], context: Context) -> str:
     if not resting:
         return ""
     names = "; ".join(skills.place(prompt.item).words() for prompt in resting)
-    times = number_word(min(desk.knowledge().of(prompt.item).misses for prompt in resting)).capitalize()
+    times = number_word(min(context.knowledge().of(prompt.item).misses for prompt in resting)).capitalize()
     they, say = ("it rests", "it was taught") if len(resting) == 1 else ("they rest", "they were taught")
     return f"{names}. {times} times not yet: {they} until you say {say} (key l)."
 
@@ -118,25 +118,25 @@ def _model(prompt: Prompt, *, alone: bool) -> str:
     return f"{skill}{prompt.cues[1].text}{ready}"
 
 
-def _pause(desk: Desk) -> str:
-    until = desk.paused_until()
-    if until and until > desk.today:
+def _pause(context: Context) -> str:
+    until = context.paused_until()
+    if until and until > context.today:
         return f"Nothing new until {date_words(until)}. Key y takes it back."
-    return "More than a third wobbles. Key y: nothing new for a week." if wobbling(desk) else ""
+    return "More than a third wobbles. Key y: nothing new for a week." if wobbling(context) else ""
 
 
-def wobbling(desk: Desk) -> bool:
+def wobbling(context: Context) -> bool:
     """Whether more than a third of the skills marked so far in this review week had a wobble in it.
 
     A wobble is a mark of hesitated or not yet, or a cue. A rough day lowers nothing: it is left out here
     as well. False in any other week.
     """
-    morning = desk.morning()
+    morning = context.morning()
     if not morning.review:
         return False
     wobbles: dict[str, bool] = {}
-    for line in reversed(desk.history()):
-        if desk.year.morning(line.date).week != morning.week:
+    for line in reversed(context.history()):
+        if context.year.morning(line.date).week != morning.week:
             break
         if line.mark in (None, Mark.SKIPPED) or line.rough:
             continue
@@ -145,19 +145,19 @@ def wobbling(desk: Desk) -> bool:
     return 3 * sum(wobbles.values()) > len(wobbles)
 
 
-def turn_pause(desk: Desk) -> None:
+def turn_pause(context: Context) -> None:
     """Take the offer of a school week with nothing new, or take it back."""
-    until = desk.paused_until()
+    until = context.paused_until()
     # On the last day of one such week the next may be wanted.
-    desk.pause(0 if until and until > desk.today else desk.year.mornings_a_week)
+    context.pause(0 if until and until > context.today else context.year.mornings_a_week)
 
 
-def _table(desk: Desk) -> tuple[str, str]:
+def _table(context: Context) -> tuple[str, str]:
     """What the next school morning is likely to want, by the routine it would have as things stand."""
-    after = desk.morning().next
+    after = context.morning().next
     if after is None:
         return "", ""
-    wanted, handy = (", ".join(things) for things in laid_out(desk.routine(after).prompts))
+    wanted, handy = (", ".join(things) for things in laid_out(context.routine(after).prompts))
     day = f" ({date_words(after)})"
     return (wanted and wanted + day), (handy and handy + ("" if wanted else day))
 

@@ -13,7 +13,7 @@ from warmup.journal.journal import Action, ActionRow, Journal
 from warmup.journal.routine_json import routine_from, routine_text
 from warmup.journal.rows import MARKS, MarkRow
 from warmup.model import Mark, Routine
-from warmup.session.context import Desk
+from warmup.session.context import Context
 from warmup.session.family_changes import FamilyChange, changes_between, read_changes, taken_back
 
 MARK = "mark"
@@ -145,48 +145,48 @@ def words(row: ActionRow) -> str:
     return _WORDS.get(row.what, row.what)
 
 
-def newest(journal: Journal, child: str, date: dt.date, sitting: int = 0) -> ActionRow | None:
+def newest(journal: Journal, child: str, date: dt.date, session: int = 0) -> ActionRow | None:
     """The action that undo takes back now: the day's newest, unless it belongs to another sitting."""
     row = journal.last_undoable(child, date)
-    return row if row is not None and row.sitting in (0, sitting) else None
+    return row if row is not None and row.session in (0, session) else None
 
 
-def put_back(desk: Desk, changes: Sequence[FamilyChange]) -> None:
+def put_back(context: Context, changes: Sequence[FamilyChange]) -> None:
     """Take an action's changes of the family back."""
-    family = taken_back(desk.family, changes)
-    if family != desk.family:
-        desk.change(family)
+    family = taken_back(context.family, changes)
+    if family != context.family:
+        context.change(family)
 
 
-def undo_day(desk: Desk, journal: Journal) -> Undone | None:
+def undo_day(context: Context, journal: Journal) -> Undone | None:
     """Take back what was said of the days before any sitting was begun; None when there is nothing."""
-    row = newest(journal, desk.child.record, desk.today)
+    row = newest(journal, context.child.record, context.today)
     if row is None:
         return None
-    put_back(desk, before_of(row).family)
-    journal.log(desk.child.record, desk.today, 0, Action(UNDO, takes_back=row.id))
+    put_back(context, before_of(row).family)
+    journal.log(context.child.record, context.today, 0, Action(UNDO, takes_back=row.id))
     return Undone(row.what, words(row))
 
 
-def family_changed(desk: Desk, work: Callable[[], None]) -> tuple[FamilyChange, ...]:
+def family_changed(context: Context, work: Callable[[], None]) -> tuple[FamilyChange, ...]:
     """Do what changes the family once; what it changed, without what its file was edited to meanwhile."""
-    desk.changed = None
+    context.changed = None
     work()
-    return changes_between(*desk.changed) if desk.changed else ()
+    return changes_between(*context.changed) if context.changed else ()
 
 
 def logged(
-    desk: Desk,
+    context: Context,
     journal: Journal,
     what: str,
     work: Callable[[], None],
     said: Mapping[str, object],
-    sitting: int = 0,
+    session: int = 0,
 ) -> None:
     """Do what changes the family, and log what it changed."""
-    before = Before(family=family_changed(desk, work))
+    before = Before(family=family_changed(context, work))
     action = Action(what, before=before.text(), after=after_text(said))
-    journal.log(desk.child.record, desk.today, sitting, action)
+    journal.log(context.child.record, context.today, session, action)
 
 
 def _mark_row(mark: object, cue: object, adult: object, from_memory: object) -> MarkRow:

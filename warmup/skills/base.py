@@ -5,7 +5,7 @@ from typing import Any, NamedTuple
 
 from warmup.model import Cue, Morning, Strand
 from warmup.pictures import Picture
-from warmup.randomness import Draw, Way
+from warmup.randomness import Phrasing, SeededRandom
 
 
 class Draft(NamedTuple):
@@ -16,7 +16,7 @@ class Draft(NamedTuple):
     does before speaking.
     """
 
-    say: Way
+    say: Phrasing
     answer: str
     working: str
     cues: tuple[Cue, Cue, Cue]
@@ -87,7 +87,7 @@ class Skill(NamedTuple):
     asks: str
     strand: Strand
     levels: tuple[Level, ...]
-    ask: Callable[[str, Morning, Draw], Draft]
+    ask: Callable[[str, Morning, SeededRandom], Draft]
     ladder: bool = False
     askable: Callable[[str, Morning], bool] = always
     timely: Callable[[str, Morning], bool] = never

@@ -14,7 +14,7 @@ from textual.theme import Theme
 from warmup.config.family import Family
 from warmup.journal.journal import Journal
 from warmup.pictures import Ink
-from warmup.session.context import Clock, Desk
+from warmup.session.context import Clock, Context
 from warmup.tui.actions import ACTIONS
 from warmup.tui.morning import MorningScreen
 from warmup.tui.paint import DARK, LIGHT, Palette
@@ -70,20 +70,20 @@ class WarmupApp(App[int]):
 
     def __init__(
         self,
-        desk: Desk,
+        context: Context,
         journal: Journal,
         clock: Clock,
         notices: tuple[str, ...] = (),
-        welcome: Callable[[Family], Desk] | None = None,
+        welcome: Callable[[Family], Context] | None = None,
         aside: str = "",
     ) -> None:
         super().__init__()
-        self.desk, self.journal, self.clock = desk, journal, clock
+        self.context, self.journal, self.clock = context, journal, clock
         self.notices, self.welcome, self.aside = notices, welcome, aside
         self.register_theme(_theme("warmup-dark", DARK, dark=True))
         self.register_theme(_theme("warmup-light", LIGHT, dark=False))
         # Set before anything watches it: the styles are then worked out once, not twice.
-        self.set_reactive(App.theme, f"warmup-{desk.family.theme}")
+        self.set_reactive(App.theme, f"warmup-{context.family.theme}")
         self.stylesheet.set_variables(self.get_css_variables())
 
     def _handle_exception(self, error: Exception) -> None:
@@ -119,16 +119,18 @@ class WarmupApp(App[int]):
         if self.welcome is not None:
             from warmup.tui.welcome import WelcomeScreen
 
-            self.push_screen(WelcomeScreen(self.desk.today, self.desk.family), self._welcomed)
+            self.push_screen(WelcomeScreen(self.context.today, self.context.family), self._welcomed)
 
     def _welcomed(self, family: Family | None) -> None:
         if family is None or self.welcome is None:
             return
-        self.desk = self.welcome(family)
+        self.context = self.welcome(family)
         self.push_screen(self._morning())
 
     def _morning(self) -> Screen[object]:
-        return MorningScreen(self.desk, self.journal, self.clock, self.notices, self.turn_theme, self.aside)
+        return MorningScreen(
+            self.context, self.journal, self.clock, self.notices, self.turn_theme, self.aside
+        )
 
     def get_system_commands(self, screen: Screen[object]) -> Iterable[SystemCommand]:
         """Every action of the table, for the command palette."""
@@ -149,4 +151,4 @@ class WarmupApp(App[int]):
         """Change between dark and light, and keep the choice."""
         name = "light" if self.current_theme.dark else "dark"
         self.theme = f"warmup-{name}"
-        self.desk.prefer(theme=name)
+        self.context.prefer(theme=name)

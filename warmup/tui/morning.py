@@ -15,8 +15,8 @@ from warmup.journal.journal import Changed, Journal
 from warmup.model import Mark
 from warmup.pictures import Picture
 from warmup.session import undoing
-from warmup.session.context import CHOSEN_ANEW, Clock, Desk
-from warmup.session.session import Sitting, begin, resume
+from warmup.session.context import CHOSEN_ANEW, Clock, Context
+from warmup.session.session import Session, begin, resume
 from warmup.session.summary import Closing, closing, turn_pause
 from warmup.session.undoing import CannotUndo, Undone
 from warmup.tui import pages
@@ -62,7 +62,7 @@ class MorningScreen(Screen[object]):
 
     def __init__(
         self,
-        desk: Desk,
+        context: Context,
         journal: Journal,
         clock: Clock,
         notices: tuple[str, ...] = (),
@@ -71,14 +71,14 @@ class MorningScreen(Screen[object]):
     ) -> None:
         super().__init__()
         self.turn_theme, self.aside = turn_theme, aside
-        self.desk, self.journal, self.clock, self.notices = desk, journal, clock, notices
+        self.context, self.journal, self.clock, self.notices = context, journal, clock, notices
         self.stage, self.script = Stage(), ScriptPane(self.page)
         self._room: tuple[int | str, int | str] | None = None
-        self.sitting: Sitting | None = None
+        self.session: Session | None = None
         self.cursor = self._end = 0
         self.said = self.wrong = ""
         self._ending: Closing | None = None
-        self._list = UnlockedList(desk, self._keep)
+        self._list = UnlockedList(context, self._keep)
         self._bounces, self._midnight = Bounces(clock), Midnight(clock)
         self._days_undone = False
         self.mode = self._first_mode()
@@ -106,11 +106,11 @@ class MorningScreen(Screen[object]):
     # -- modes
 
     def _first_mode(self) -> Mode:
-        return Mode.DAYS if self.desk.unsettled() else self._second_mode()
+        return Mode.DAYS if self.context.unsettled() else self._second_mode()
 
     def _second_mode(self) -> Mode:
-        planned = self.desk.morning().is_school
-        started = self.journal.sittings_of(self.desk.child.record, self.desk.today)
+        planned = self.context.morning().is_school
+        started = self.journal.sessions_of(self.context.child.record, self.context.today)
         return Mode.PROMPT if planned or started else Mode.COUNTS
 
     def _ask_of_days(self) -> None:
@@ -118,27 +118,27 @@ class MorningScreen(Screen[object]):
         from warmup.session.missed import Missed
         from warmup.tui.days import DaysScreen
 
-        missed = Missed(self.desk.family, self.desk.today, self.desk.unsettled())
+        missed = Missed(self.context.family, self.context.today, self.context.unsettled())
         self.app.push_screen(DaysScreen(missed, self.turn_theme), self._settle)
 
     def _settle(self, off: tuple[dt.date, ...] | None) -> None:
         """Keep what was said of the missed mornings and go on, unless midnight has passed over it."""
-        self._keep(undoing.DAYS, lambda: self.desk.settle(off or ()))
+        self._keep(undoing.DAYS, lambda: self.context.settle(off or ()))
         # The key that ended it was pressed elsewhere: should it bounce, it must do nothing here.
         self._bounces.stops("accept", list_shown=False)
         self.said = said_of_days(off or ())
-        self._enter(Mode.TURNED if self._midnight.asks(self.desk.today) else self._second_mode())
+        self._enter(Mode.TURNED if self._midnight.asks(self.context.today) else self._second_mode())
 
     def _enter(self, mode: Mode) -> None:
-        if mode in (Mode.PROMPT, Mode.CLOSE) and self.sitting is None:
+        if mode in (Mode.PROMPT, Mode.CLOSE) and self.session is None:
             self._sit()
-        if mode is Mode.PROMPT and self.sitting is not None and self.sitting.at_close:
+        if mode is Mode.PROMPT and self.session is not None and self.session.at_close:
             mode = Mode.CLOSE
-        if mode is Mode.CLOSE and self.sitting is not None:
-            self._ending = closing(self.sitting, self.desk.knew_before_today())
+        if mode is Mode.CLOSE and self.session is not None:
+            self._ending = closing(self.session, self.context.knew_before_today())
         if mode is Mode.UNLOCKED and self.mode is not mode:
-            self.desk.forget()
-            self._list = UnlockedList(self.desk, self._keep)
+            self.context.forget()
+            self._list = UnlockedList(self.context, self._keep)
         if mode is not self.mode:
             self._bounces.opened_a_page()
         self.mode = mode
@@ -148,20 +148,20 @@ class MorningScreen(Screen[object]):
 
     def _sit(self) -> None:
         """Go on with the day's sitting, or begin it."""
-        desk, journal, clock = self.desk, self.journal, self.clock
-        if desk.chosen_anew(desk.today):
+        context, journal, clock = self.context, self.journal, self.clock
+        if context.chosen_anew(context.today):
             self.notices = (*self.notices, CHOSEN_ANEW)
-        self.sitting = resume(desk, journal, clock) or begin(desk, journal, clock)
+        self.session = resume(context, journal, clock) or begin(context, journal, clock)
         if self._days_undone:
             # What day it is was said anew: as long as nothing is marked, its prompts are chosen for that.
             self._days_undone = False
-            self.sitting.choose_again()
+            self.session.choose_again()
 
     def _home(self) -> Mode:
         """The page to go back to from one that was opened on the way."""
         if self._midnight.offered:
             return Mode.TURNED
-        return Mode.PROMPT if self.sitting else self._first_mode()
+        return Mode.PROMPT if self.session else self._first_mode()
 
     def _show(self) -> None:
         self.set_class(self._words_only(), "words")
@@ -191,23 +191,23 @@ class MorningScreen(Screen[object]):
 
     def _picture(self) -> Picture | None:
         """The picture for the stage: the last model a cue brought in, else the question's own."""
-        if self.mode is not Mode.PROMPT or self.sitting is None or self.sitting.prompt is None:
+        if self.mode is not Mode.PROMPT or self.session is None or self.session.prompt is None:
             return None
-        prompt = self.sitting.prompt
-        shown = [cue.picture for cue in prompt.cues[: self.sitting.cue] if cue.picture]
+        prompt = self.session.prompt
+        shown = [cue.picture for cue in prompt.cues[: self.session.cue] if cue.picture]
         return shown[-1] if shown else prompt.picture
 
     # -- the page of each mode
 
     def page(self, width: int, height: int) -> Script:
         """The script's page for this mode at this size."""
-        name = self.desk.child.nickname if len(self.desk.family.children) > 1 else ""
+        name = self.context.child.nickname if len(self.context.family.children) > 1 else ""
         match self.mode:
-            case Mode.PROMPT if self.sitting and self.sitting.prompt:
-                covered = not self.desk.family.answers_shown
-                return pages.prompt_page(self.sitting, width, self._notices(), covered=covered, name=name)
-            case Mode.CLOSE if self.sitting and self._ending:
-                return pages.close_page(self.sitting, self._ending, width, self._notices(), name)
+            case Mode.PROMPT if self.session and self.session.prompt:
+                covered = not self.context.family.answers_shown
+                return pages.prompt_page(self.session, width, self._notices(), covered=covered, name=name)
+            case Mode.CLOSE if self.session and self._ending:
+                return pages.close_page(self.session, self._ending, width, self._notices(), name)
             case Mode.HELP:
                 self._end = pages.help_end(width, height)
                 self.cursor = min(self.cursor, self._end)
@@ -215,16 +215,16 @@ class MorningScreen(Screen[object]):
             case Mode.UNLOCKED:
                 return self._list.page(width, height, self._notices())
             case Mode.TURNED if self._midnight.offered:
-                return pages.turned_page(self._midnight.offered, self.desk.today, width)
+                return pages.turned_page(self._midnight.offered, self.context.today, width)
             case Mode.COUNTS:
-                return pages.counts_page(self.desk.morning(), width, self._notices())
+                return pages.counts_page(self.context.morning(), width, self._notices())
             case _:
                 return Script(width)
 
     def _notices(self) -> tuple[Notice, ...]:
         """Standing lines: trouble with the disk first, then what the last key had to say."""
         saving = "" if self.journal.saving else NOT_SAVED.format(self.journal.trouble)
-        loud = [Notice(line, loud=True) for line in (saving, self.desk.unsaved, *self.notices, self.wrong)]
+        loud = [Notice(line, loud=True) for line in (saving, self.context.unsaved, *self.notices, self.wrong)]
         lines = (*loud, Notice(self.aside), Notice(self.said))
         return tuple(line for line in lines if line.text)
 
@@ -235,7 +235,7 @@ class MorningScreen(Screen[object]):
         if self._bounces.stops(action, list_shown=self.mode in (Mode.HELP, Mode.UNLOCKED)):
             return
         self.said = self.wrong = ""
-        if action != "quit" and self._midnight.asks(self.desk.today):
+        if action != "quit" and self._midnight.asks(self.context.today):
             self._enter(Mode.TURNED)
             return
         try:
@@ -244,7 +244,7 @@ class MorningScreen(Screen[object]):
             self.wrong = str(problem)
             self._show()
         except Changed:
-            self.said, self.sitting = ELSEWHERE, None
+            self.said, self.session = ELSEWHERE, None
             self._enter(Mode.PROMPT)
         except CannotUndo:
             self.said = undoing.NO_LONGER
@@ -279,24 +279,24 @@ class MorningScreen(Screen[object]):
                 self._enter(self._home())
 
     def _do_prompt(self, action: str) -> None:
-        sitting = self.sitting
-        assert sitting is not None
+        session = self.session
+        assert session is not None
         match action:
             case "fluent" | "hesitated" | "not_yet" | "skip":
-                self.said = said_of_marking(sitting, _MARKS[action])
+                self.said = said_of_marking(session, _MARKS[action])
             case "next" | "accept":
-                sitting.next()
+                session.next()
             case "leave" if self.has_class("picture"):
                 self.remove_class("picture")
             case "back" | "leave":
-                sitting.back()
+                session.back()
             case "undo":
-                self._undo(sitting.undo())
+                self._undo(session.undo())
                 return
             case "cue":
-                sitting.next_cue()
+                session.next_cue()
             case "cover":
-                self.desk.prefer(answers_shown=not self.desk.family.answers_shown)
+                self.context.prefer(answers_shown=not self.context.family.answers_shown)
             case "stage":
                 self.toggle_class("picture")
             case "easy":
@@ -305,37 +305,37 @@ class MorningScreen(Screen[object]):
                 self._enter(Mode.UNLOCKED)
                 return
             case _:
-                self.said = said_of_the_day(sitting, action)
+                self.said = said_of_the_day(session, action)
         self._enter(Mode.PROMPT)
 
     def _do_close(self, action: str) -> None:
-        sitting = self.sitting
-        assert sitting is not None
+        session = self.session
+        assert session is not None
         match action:
             case "accept":
-                sitting.close()
+                session.close()
                 self.app.exit(0, 0)
                 return
             case "easy":
-                count = sitting.others_easy()
+                count = session.others_easy()
                 self.said = (
                     f"Marked came easily: {number_word(count)}." if count else "Nothing is without a mark."
                 )
-            case "fluent" if sitting.unmarked:
+            case "fluent" if session.unmarked:
                 self.said = "Key t says that those came easily too."
             case "back" | "leave":
-                sitting.back()
+                session.back()
             case "undo":
-                self._undo(sitting.undo())
+                self._undo(session.undo())
                 return
             case "rough":
-                self.said = said_of_the_day(sitting, action)
-            case "short" if sitting.closed:
-                self.desk.forget()
-                self.sitting = begin(self.desk, self.journal, self.clock, shape="short")
+                self.said = said_of_the_day(session, action)
+            case "short" if session.closed:
+                self.context.forget()
+                self.session = begin(self.context, self.journal, self.clock, shape="short")
             case "hold" if self._ending and self._ending.pause:
-                self._keep(undoing.PAUSE, lambda: turn_pause(self.desk))
-                self.said = "" if self.desk.paused_until() else "New things may come again."
+                self._keep(undoing.PAUSE, lambda: turn_pause(self.context))
+                self.said = "" if self.context.paused_until() else "New things may come again."
             case "unlocked":
                 self._enter(Mode.UNLOCKED)
                 return
@@ -344,12 +344,12 @@ class MorningScreen(Screen[object]):
     def _do_counts(self, action: str) -> None:
         match action:
             case "fluent":
-                self._keep(undoing.EXTRA, self.desk.count_today)
+                self._keep(undoing.EXTRA, self.context.count_today)
                 self.said = "Today counts as a school day."
             case "accept" | "next":
                 self.said = "Just for fun: today does not count."
             case "undo":
-                self._undo(undoing.undo_day(self.desk, self.journal))
+                self._undo(undoing.undo_day(self.context, self.journal))
                 return
             case "leave":
                 self.said = NOTHING_BEHIND
@@ -367,8 +367,8 @@ class MorningScreen(Screen[object]):
                 self._list.move(1)
             case "hold":
                 self.said = self._list.choose()
-            case "undo" if self.sitting:
-                self._undo(self.sitting.undo(), Mode.UNLOCKED)
+            case "undo" if self.session:
+                self._undo(self.session.undo(), Mode.UNLOCKED)
                 return
             case "unlocked" | "accept" | "back" | "next" | "leave":
                 self._enter(self._home())
@@ -380,8 +380,8 @@ class MorningScreen(Screen[object]):
         match action:
             case "accept" if now:
                 self._midnight.go()
-                self.desk.turn_to(now)
-                self.sitting = None
+                self.context.turn_to(now)
+                self.session = None
                 self._enter(self._first_mode())
             case "back" | "leave":
                 self._midnight.stay()
@@ -394,17 +394,17 @@ class MorningScreen(Screen[object]):
 
     def _keep(self, what: str, work: Callable[[], None], **said: object) -> None:
         """Do what changes the family, so that it can be taken back."""
-        if self.sitting is not None:
-            self.sitting.family_action(what, work, **said)
+        if self.session is not None:
+            self.session.family_action(what, work, **said)
         else:
-            undoing.logged(self.desk, self.journal, what, work, said)
+            undoing.logged(self.context, self.journal, what, work, said)
 
     def _undo(self, undone: Undone | None, mode: Mode = Mode.PROMPT) -> None:
         """Say what was taken back, and show the page where it was done."""
         self.said = f"Undone: {undone.words}." if undone else "Nothing to undo."
         if undone and undone.what in (undoing.DAYS, undoing.EXTRA):
-            self.sitting, self._days_undone = None, True
-            mode = Mode.DAYS if self.desk.unsettled() else Mode.COUNTS
-        elif self.sitting is None:
+            self.session, self._days_undone = None, True
+            mode = Mode.DAYS if self.context.unsettled() else Mode.COUNTS
+        elif self.session is None:
             mode = self.mode
         self._enter(mode)

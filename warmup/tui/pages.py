@@ -6,7 +6,7 @@ from typing import NamedTuple
 
 from warmup.english import WEEKDAYS, date_words, in_words
 from warmup.model import Mark, Morning
-from warmup.session.session import Sitting
+from warmup.session.session import Session
 from warmup.session.summary import Closing
 from warmup.tui.actions import ACTIONS, BY_ID, Group, key_name, keys_of
 from warmup.tui.lists import cut_off, scroll_end, scrolled, window
@@ -76,13 +76,13 @@ def _head(page: Script, morning: Morning, name: str = "") -> None:
 
 
 def prompt_page(
-    sitting: Sitting, width: int, notices: Sequence[Notice], *, covered: bool, name: str
+    session: Session, width: int, notices: Sequence[Notice], *, covered: bool, name: str
 ) -> Script:
     """The prompt on screen, whole: what gives way does so when the rows are counted."""
-    prompt = sitting.prompt
+    prompt = session.prompt
     assert prompt is not None
     page = Script(width)
-    _head(page, sitting.morning, name)
+    _head(page, session.morning, name)
     page.air(Keep.SPACE)
     page.text(prompt.do, Tone.PLAIN, Keep.ALWAYS, "Do:")
     page.text(prompt.say, Tone.SAY, Keep.ALWAYS)
@@ -101,23 +101,23 @@ def prompt_page(
         page.text(prompt.answer, Tone.ANSWER, Keep.ALWAYS, "Answer:")
         page.text(", ".join(prompt.accept), Tone.QUIET, Keep.WATCH, "Also right:")
         page.text(in_words(prompt.working), Tone.PLAIN, Keep.WORKING, "Working:")
-    if sitting.position == 0 and sitting.cue == 0:
+    if session.position == 0 and session.cue == 0:
         page.text(HOW_TO_WAIT, Tone.QUIET, Keep.WHY)
-    _cues(page, sitting)
+    _cues(page, session)
     page.air()
     page.text(prompt.watch_for, Tone.PLAIN, Keep.WATCH, "Watch for:")
     page.text(prompt.why, Tone.QUIET, Keep.WHY, "Why today:")
     page.text(prompt.table, Tone.PLAIN, Keep.OBJECT, "On the table:")
     if any(word in prompt.table for word in _SMALL):
         page.text(SMALL_THINGS, Tone.QUIET, Keep.OBJECT)
-    if prompt.picture is None and not any(cue.picture for cue in prompt.cues[: sitting.cue]):
+    if prompt.picture is None and not any(cue.picture for cue in prompt.cues[: session.cue]):
         page.text("Spoken: no picture.", Tone.QUIET, Keep.ASIDE)
-    _foot(page, sitting, notices)
+    _foot(page, session, notices)
     return page
 
 
-def _cues(page: Script, sitting: Sitting) -> None:
-    prompt, shown = sitting.prompt, sitting.cue
+def _cues(page: Script, session: Session) -> None:
+    prompt, shown = session.prompt, session.cue
     assert prompt is not None
     for number, cue in enumerate(prompt.cues[:shown], start=1):
         current = number == shown
@@ -137,12 +137,12 @@ def _notices(page: Script, notices: Sequence[Notice]) -> None:
         page.text(notice.text, tone, keep, bottom=True)
 
 
-def _foot(page: Script, sitting: Sitting, notices: Sequence[Notice]) -> None:
+def _foot(page: Script, session: Session, notices: Sequence[Notice]) -> None:
     _notices(page, notices)
-    ahead = sitting.prompts[sitting.position + 1 : sitting.position + 2]
-    if ahead and ahead[0].table and sitting.prompt and ahead[0].table != sitting.prompt.table:
+    ahead = session.prompts[session.position + 1 : session.position + 2]
+    if ahead and ahead[0].table and session.prompt and ahead[0].table != session.prompt.table:
         page.text(f"{ahead[0].table}", Tone.QUIET, Keep.NEXT_OBJECT, "Have ready next:", bottom=True)
-    page.line(beads(sitting), Keep.BEADS, bottom=True)
+    page.line(beads(session), Keep.BEADS, bottom=True)
     names = ("fluent", "hesitated", "not_yet", "cue", "next", "back", "undo", "help", "quit")
     page.keys([span for name in names for span in _key(name)], Keep.ALWAYS)
 
@@ -155,27 +155,27 @@ def _key(name: str, label: str = "") -> tuple[Span, Span]:
     )
 
 
-def beads(sitting: Sitting) -> Line:
+def beads(session: Session) -> Line:
     """A bead for each prompt, the one on screen in brackets, and how far along it is."""
     spans = []
-    for at in range(len(sitting.prompts)):
-        glyph = BEADS[sitting.mark_at(at)]
-        here = at == sitting.position
+    for at in range(len(session.prompts)):
+        glyph = BEADS[session.mark_at(at)]
+        here = at == session.position
         spans.append(Span(f"[{glyph}]" if here else f" {glyph} ", Tone.HERE if here else Tone.QUIET))
-    where = min(sitting.position + 1, len(sitting.prompts))
-    rough = " · rough day" if sitting.rough else ""
-    return (*spans, Span(f" {where} of {len(sitting.prompts)}{rough}", Tone.QUIET))
+    where = min(session.position + 1, len(session.prompts))
+    rough = " · rough day" if session.rough else ""
+    return (*spans, Span(f" {where} of {len(session.prompts)}{rough}", Tone.QUIET))
 
 
 def close_page(
-    sitting: Sitting, closing: Closing, width: int, notices: Sequence[Notice], name: str
+    session: Session, closing: Closing, width: int, notices: Sequence[Notice], name: str
 ) -> Script:
     """The close: one thing that went well, what comes back, what to have on the table. No score."""
     page = Script(width)
-    _head(page, sitting.morning, name)
+    _head(page, session.morning, name)
     page.air()
     page.text(
-        "That was today’s warm-up." if not sitting.closed else "Today’s warm-up is done.",
+        "That was today’s warm-up." if not session.closed else "Today’s warm-up is done.",
         Tone.SAY,
         Keep.ALWAYS,
     )
@@ -189,12 +189,12 @@ def close_page(
     _offer(page, closing.pause)
     _next_time(page, closing)
     _notices(page, notices)
-    page.line(beads(sitting), Keep.BEADS, bottom=True)
-    left = len(sitting.unmarked)
+    page.line(beads(session), Keep.BEADS, bottom=True)
+    left = len(session.unmarked)
     if left:
         page.text(f"{left} without a mark.", Tone.QUIET, Keep.WORKING, bottom=True)
     keys = _key("easy", " those came easily too") if left else ()
-    if sitting.closed:
+    if session.closed:
         page.keys([*keys, *_key("accept", " leave"), *_key("short", " another short one")], Keep.ALWAYS)
     else:
         page.keys([*keys, *_key("accept", " leave them, and finish" if left else " finish")], Keep.ALWAYS)

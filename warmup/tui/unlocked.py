@@ -5,7 +5,7 @@ from collections.abc import Callable
 from warmup import skills
 from warmup.english import date_words
 from warmup.session import undoing
-from warmup.session.context import Desk
+from warmup.session.context import Context
 from warmup.tui import pages
 from warmup.tui.pages import Notice, TeachAgain, Unlocked
 from warmup.tui.script import Script
@@ -17,8 +17,8 @@ Keep = Callable[..., None]
 class UnlockedList:
     """What is to be taught again, the quarter's levels and those held back, one of them under the cursor."""
 
-    def __init__(self, desk: Desk, keep: Keep) -> None:
-        self._desk, self._keep, self._cursor = desk, keep, 0
+    def __init__(self, context: Context, keep: Keep) -> None:
+        self._desk, self._keep, self._cursor = context, keep, 0
 
     def page(self, width: int, height: int, notices: tuple[Notice, ...]) -> Script:
         """The page at this size."""
@@ -54,18 +54,18 @@ class UnlockedList:
 
     def choose(self) -> str:
         """Hold the level under the cursor back or let it come, or say that it was taught; a line about it."""
-        rows, desk = self.rows(), self._desk
+        rows, context = self.rows(), self._desk
         match rows[self._cursor : self._cursor + 1]:
             case [Unlocked(held=False) as row]:
-                self._keep(undoing.HOLD, lambda: desk.hold(row.level, back=True), level=row.level)
+                self._keep(undoing.HOLD, lambda: context.hold(row.level, back=True), level=row.level)
                 return f"Held back: {row.named()}."
             case [Unlocked() as row]:
-                self._keep(undoing.COME, lambda: desk.hold(row.level, back=False), level=row.level)
+                self._keep(undoing.COME, lambda: context.hold(row.level, back=False), level=row.level)
                 return f"It may come again: {row.named()}."
             case [TeachAgain(taught=False) as row]:
-                self._keep(undoing.TAUGHT, lambda: desk.taught(row.item), item=row.item)
-                return f"Taught again on {date_words(desk.today)}; it may come back."
+                self._keep(undoing.TAUGHT, lambda: context.taught(row.item), item=row.item)
+                return f"Taught again on {date_words(context.today)}; it may come back."
             case [TeachAgain() as row]:
-                self._keep(undoing.REST, lambda: desk.taught(row.item, again=False), item=row.item)
+                self._keep(undoing.REST, lambda: context.taught(row.item, again=False), item=row.item)
                 return "It rests until you say it was taught."
         return ""
