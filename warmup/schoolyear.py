@@ -131,7 +131,8 @@ def school_year(
         raise ValueError(f"a year has weeks 1 to {WEEKS}, not {first_week}")
     before = (first_week - 1) * len(days)
     free = tuple(off)
-    end = dt.date.fromordinal(min(first_day.toordinal() + _HORIZON, dt.date.max.toordinal()))
+    # Dates of files end with the year 2999, so the calendar goes on behind the horizon.
+    end = first_day + dt.timedelta(_HORIZON)
     weekly = rrule(WEEKLY, byweekday=days, dtstart=_midnight(first_day), until=_midnight(end))
     planned = (moment.date() for moment in weekly)
     school = (day for day in planned if not any(start <= day <= last for start, last in free))
