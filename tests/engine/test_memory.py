@@ -242,6 +242,26 @@ def test_later_mornings_are_counted_until_the_next_review_week() -> None:
     assert checked(first, (20, ITEM, F), (36, "knots/two", F)) == Checked(10, (True,), 36, "knots/two", False)
 
 
+@pytest.mark.parametrize(
+    ("then", "since", "last"),
+    [
+        (((20, F),), 1, 20),  # a second sitting of that morning
+        (((20, F), (21, F), (23, N)), 3, 23),
+        (((22, F),), 2, 22),
+        ((), 1, 20),
+        (((22, S),), 1, 20),
+    ],
+)
+def test_a_morning_known_before_is_counted_once(
+    then: tuple[tuple[int, Mark], ...], since: int, last: int
+) -> None:
+    before = fold([Asked(day(16), ITEM, N), Asked(day(20), ITEM, F)], index_of, {}, {}, reviews=WEEKS)
+    assert before.checks["knots"] == Checked(5, (False,), 16, ITEM, True, since=1, last_since=20)
+    more = [Asked(day(index), "knots/two", mark) for index, mark in then]
+    found = fold(more, index_of, {}, {}, before, WEEKS).checks["knots"]
+    assert (found.since, found.last_since) == (since, last)
+
+
 # -- the direction of what is published on spacing; tests/references/pedagogy.toml says of whom: mostly adults
 
 
