@@ -154,6 +154,11 @@ def days(*offsets: int) -> tuple[dt.date, ...]:
     return tuple(MONDAY + offset * ONE for offset in offsets)
 
 
+def off(first: int, last: int) -> tuple[dt.date, dt.date]:
+    """Days off, both ends included."""
+    return MONDAY + first * ONE, MONDAY + last * ONE
+
+
 def test_a_date_knows_the_mornings_before_and_after_it_and_what_it_is() -> None:
     year = school_year(MONDAY, (0, 1, 2, 3), [(MONDAY + ONE, MONDAY + 2 * ONE)])
     kinds = [DayKind.BEFORE, DayKind.SCHOOL, *[DayKind.DAY_OFF] * 2, DayKind.SCHOOL, *[DayKind.WEEKEND] * 3]
@@ -221,15 +226,15 @@ def test_a_stretch_is_a_hundred_days_long_at_most() -> None:
 
 
 def test_days_off_hold_from_the_first_to_the_last_of_them() -> None:
-    year = school_year(MONDAY, range(7), [days(2, 3), days(6, 6)])
+    year = school_year(MONDAY, range(7), [off(2, 3), off(6, 6)])
     assert year.mornings[:5] == days(0, 1, 4, 5, 7)
 
 
 def test_days_off_may_push_the_year_by_three_years_and_no_further() -> None:
     """Three leap years: 1098 days, as ``_HORIZON`` says."""
-    late = school_year(MONDAY, range(7), [days(0, 1097)])
+    late = school_year(MONDAY, range(7), [off(0, 1097)])
     assert late.mornings == days(1098)
-    assert school_year(MONDAY, range(7), [days(0, 1098)]).mornings == ()
+    assert school_year(MONDAY, range(7), [off(0, 1098)]).mornings == ()
 
 
 def test_a_year_begun_on_the_last_date_a_file_may_hold_is_whole() -> None:
@@ -238,7 +243,7 @@ def test_a_year_begun_on_the_last_date_a_file_may_hold_is_whole() -> None:
 
 def test_an_extra_morning_counts_once_on_a_day_off_too_and_not_before_the_first_day() -> None:
     extra = days(-3, 0, 2, 5, 5, 1)
-    year = school_year(MONDAY, (1, 2), [days(1, 2)], extra)
+    year = school_year(MONDAY, (1, 2), [off(1, 2)], extra)
     assert year.mornings[:5] == days(0, 1, 2, 5, 8)
     assert len(year.mornings) == 72
 

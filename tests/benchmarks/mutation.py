@@ -20,7 +20,7 @@ import subprocess
 import sys
 import tempfile
 import time
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 from typing import Any, NamedTuple
@@ -35,7 +35,7 @@ ROOT = Path(__file__).parents[2]
 AT_ONCE = 2
 HELD_TO = {"schoolyear": 0.9, "merge": 0.9}
 """What share of a group's mutants has to be caught."""
-GROUPS = {
+GROUPS: dict[str, dict[str, tuple[str, ...]]] = {
     "schoolyear": {"warmup/schoolyear.py": ("tests/test_schoolyear.py",)},
     "merge": {
         "warmup/journal/merging.py": (
@@ -93,27 +93,32 @@ class Verdict(NamedTuple):
 def faults_of(path: str) -> list[Fault]:
     """Every fault of a module, in the order of its text: what each operator makes of each node."""
     # Neither is needed to show what the script takes.
-    import libcst as cst
+    import libcst
     from mutmut.mutation.mutators import mutation_operators
 
-    module, found = cst.parse_module((ROOT / path).read_text()), []
-
-    class Finder(cst.CSTVisitor):
-        """Goes everywhere but into types, remarks, and calls that would only stop the program."""
-
-        def on_visit(self, node: cst.CSTNode) -> bool:
-            match node:
-                case cst.Annotation() | cst.Expr(value=cst.SimpleString()):
-                    return False
-                case cst.Call(func=cst.Name(value="TypeVar" | "len" | "isinstance")):
-                    return False
-            for kind, operator in mutation_operators:
-                if isinstance(node, kind):
-                    found.extend(Fault(path, module, node, other) for other in operator(node))
-            return True
-
-    module.visit(Finder())
+    module = libcst.parse_module((ROOT / path).read_text())
+    found = [
+        Fault(path, module, node, other)
+        for node in _nodes(module)
+        for kind, operator in mutation_operators
+        if isinstance(node, kind)
+        for other in operator(node)
+    ]
     return [fault for fault in found if not _only_case_in_sql(fault)]
+
+
+def _nodes(node: Any) -> Iterator[Any]:
+    """The node and all below it, but for types, remarks, and calls that a fault would only stop."""
+    import libcst as cst
+
+    match node:
+        case cst.Annotation() | cst.Expr(value=cst.SimpleString()):
+            return
+        case cst.Call(func=cst.Name(value="TypeVar" | "len" | "isinstance")):
+            return
+    yield node
+    for child in node.children:
+        yield from _nodes(child)
 
 
 def _only_case_in_sql(fault: Fault) -> bool:

@@ -3,6 +3,7 @@
 import datetime as dt
 import sqlite3
 from collections.abc import Iterator
+from typing import Any
 
 import pytest
 
@@ -21,7 +22,7 @@ def at(second: int) -> str:
     return f"2026-11-25T08:00:{second:02}.000000+00:00"
 
 
-def row(name: str = "w-1", second: int = 1, **other: object) -> ActionRow:
+def row(name: str = "w-1", second: int = 1, **other: Any) -> ActionRow:
     return ActionRow(name, *KEY, at(second), "w", "swap", 1, "null", "null", "")._replace(**other)
 
 

@@ -2,13 +2,14 @@
 
 import sqlite3
 from collections.abc import Iterator
+from typing import Any
 
 import pytest
 
 from tests.journal.journals import DAY
 from warmup.journal import merging, schema
 from warmup.journal import rows as records
-from warmup.journal.log import Action, ActionRow
+from warmup.journal.log import ActionRow
 from warmup.journal.merging import merged, next_number, take_in
 from warmup.journal.oddities import Notes, Odd
 from warmup.journal.rows import BESIDE, About, MarkRow, Whole
@@ -25,7 +26,7 @@ def at(second: int) -> str:
     return f"2026-11-25T08:00:{second:02}.000000+00:00"
 
 
-def about(touched: int = 0, **other: object) -> About:
+def about(touched: int = 0, **other: Any) -> About:
     return About(at(0), at(touched), "daily", "{}", 0, 0, 0, "")._replace(**other)
 
 
@@ -239,8 +240,7 @@ def test_a_merge_tells_where_each_sitting_stands_and_moves_its_actions_there(db:
 
 def with_actions(db: sqlite3.Connection, name: str) -> None:
     """One action of the first sitting, with this id."""
-    action = Action("swap", 1)
-    values = ActionRow(name, *KEY, at(4), "w", *action)
+    values = ActionRow(name, *KEY, at(4), "w", "swap", 1, "null", "null", "")
     db.execute("INSERT INTO actions VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)", values)
 
 
@@ -315,7 +315,7 @@ FINE = (at(0), at(1), "daily", "{}", 2, 3, 1, at(4))
     ],
 )
 def test_what_makes_no_sense_of_a_sitting_is_told_and_plain(
-    column: int, value: object, said: str, instead: object
+    column: int, value: object, said: str, instead: Any
 ) -> None:
     heard: list[str] = []
     values = [*FINE[:column], value, *FINE[column + 1 :]]
