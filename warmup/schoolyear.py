@@ -52,7 +52,7 @@ class SchoolYear(NamedTuple):
             return DayKind.BEFORE
         if day > self.mornings[-1]:
             return DayKind.AFTER
-        if self._is_planned(day):
+        if self.mornings[bisect_left(self.mornings, day)] == day:
             return DayKind.SCHOOL
         return DayKind.DAY_OFF if day.weekday() in self.weekdays else DayKind.WEEKEND
 
@@ -68,7 +68,7 @@ class SchoolYear(NamedTuple):
         """Everything about one date."""
         passed = bisect_right(self.mornings, day)
         number = self.before + passed
-        week = min(WEEKS, max(1, -(-number // self.mornings_a_week), self._first_week()))
+        week = min(WEEKS, max(-(-number // self.mornings_a_week), self._first_week()))
         left, right = bisect_left(self.mornings, day), passed
         return Morning(
             date=day,
@@ -106,10 +106,6 @@ class SchoolYear(NamedTuple):
 
     def _first_week(self) -> int:
         return self.before // self.mornings_a_week + 1
-
-    def _is_planned(self, day: dt.date) -> bool:
-        at = bisect_left(self.mornings, day)
-        return at < len(self.mornings) and self.mornings[at] == day
 
 
 def school_year(
