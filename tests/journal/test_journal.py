@@ -16,7 +16,7 @@ from hypothesis import strategies as st
 from tests.journal.journals import DAY, ROWS, Hand, begun, clock, mark, marks_of, wholes
 from warmup.journal import schema
 from warmup.journal.journal import Journal, NewerJournal
-from warmup.model import Asked, Mark
+from warmup.model import Asked, ItemId, Mark
 
 
 def test_a_morning_from_start_to_close(hand: Hand) -> None:
@@ -28,9 +28,9 @@ def test_a_morning_from_start_to_close(hand: Hand) -> None:
     assert row is not None and (row.session, row.shape, row.routine) == (1, "daily", "{}")
     assert (row.position, row.furthest, row.rough, row.closed) == (2, 2, True, False)
     assert hand().history("Bean") == (
-        Asked(DAY, ROWS[0][0], Mark.HESITATED, 2, True, False, "a"),
-        Asked(DAY, ROWS[1][0], None, 0, True, False, "b"),
-        Asked(DAY, ROWS[2][0], None, 0, True, False, "c"),
+        Asked(DAY, ItemId(ROWS[0][0]), Mark.HESITATED, 2, True, False, "a"),
+        Asked(DAY, ItemId(ROWS[1][0]), None, 0, True, False, "b"),
+        Asked(DAY, ItemId(ROWS[2][0]), None, 0, True, False, "c"),
     ), "the fourth was never shown"
     journal.close_session("Bean", DAY, 1)
     assert hand().open_session("Bean", DAY) is None and hand().sessions_of("Bean", DAY)[0].closed

@@ -76,7 +76,7 @@ async def test_a_click_takes_it_too(app: WarmupApp) -> None:
         row = next(at for at, line in enumerate(rows) if "More than a third" in line)
         await pilot.click(offset=(rows[row].index("third"), row))
         await pilot.pause()
-        assert app.context.paused_until() == WEDNESDAY + dt.timedelta(7)
+        assert app.context.child.paused == WEDNESDAY + dt.timedelta(7)
 
 
 async def test_without_an_offer_the_key_does_nothing_at_the_close(app: WarmupApp, home: Path) -> None:

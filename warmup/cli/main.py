@@ -214,11 +214,11 @@ def _kept(places: "Places", clock: Clock, what: str) -> Iterator["Journal"]:
 
 
 def _welcomed(places: "Places", family: "Family", today: dt.date, journal: "Journal") -> "Context":
-    """Keep the family the form gave; the desk to go on with, even where it can't be kept."""
+    """Keep the family the form gave; the context to go on with, even where it can't be kept."""
     from warmup.session.context import open_context
 
     context = open_context(places, family, today, journal)
-    context.begin()
+    context.editor.begin()
     return context
 
 

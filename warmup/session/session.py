@@ -15,6 +15,7 @@ from warmup.session import undoing
 from warmup.session.context import Clock, Context
 from warmup.session.replacing import SHORT, Instead
 from warmup.session.standing import Standing
+from warmup.session.stored import stored
 from warmup.session.undoing import Before, CannotUndo, Undone
 
 
@@ -120,9 +121,9 @@ class Session(Standing):
         if prompt is None:
             return False
         self._still()
-        level = f"{prompt.skill}:{prompt.level}"
-        held = undoing.family_changed(self.context, lambda: self.context.hold(level, back=True))
-        out = {each.item for each in self.prompts if f"{each.skill}:{each.level}" == level}
+        level = prompt.level_id
+        held = undoing.family_changed(self.context, lambda: self.context.editor.hold(level, back=True))
+        out = {each.item for each in self.prompts if each.level_id == level}
         prompts = self._instead().others(out, self.position, self._asked)
         changed = prompts != self.prompts
         change = self._replaced(prompts) if changed else Change()
@@ -200,7 +201,7 @@ class Session(Standing):
         kept = [
             at
             for at, prompt in enumerate(was.prompts)
-            if at <= marked or prompt.item in self.items or f"{prompt.skill}:{prompt.level}" not in held
+            if at <= marked or prompt.item in self.items or prompt.level_id not in held
         ]
         change, routine = Change(), before.routine
         if routine is not None:
@@ -305,13 +306,13 @@ def begin(context: Context, journal: Journal, clock: Clock, *, shape: str = "") 
 
 def resume(context: Context, journal: Journal, clock: Clock) -> Session | None:
     """Today's sitting as it was left: the open one, else the last closed one; None when there is none."""
-    readable = context.stored(context.today)
-    stored, routine = next((each for each in reversed(readable) if not each[0].closed), (None, None))
+    readable = stored(journal, context.child.record, context.today)
+    row, routine = next((each for each in reversed(readable) if not each[0].closed), (None, None))
     if routine is None and readable:
-        stored, routine = readable[-1]
-    if stored is None or routine is None:
+        row, routine = readable[-1]
+    if row is None or routine is None:
         return None
-    return _sitting(context, journal, clock, stored.session, routine, stored.position)
+    return _sitting(context, journal, clock, row.session, routine, row.position)
 
 
 def _sitting(

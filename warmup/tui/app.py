@@ -151,4 +151,4 @@ class WarmupApp(App[int]):
         """Change between dark and light, and keep the choice."""
         name = "light" if self.current_theme.dark else "dark"
         self.theme = f"warmup-{name}"
-        self.context.prefer(theme=name)
+        self.context.editor.prefer(theme=name)

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from warmup.english import WEEKDAYS, date_words, in_words
-from warmup.model import Mark, Morning
+from warmup.model import ItemId, LevelId, Mark, Morning
 from warmup.session.session import Session
 from warmup.session.summary import Closing
 from warmup.tui.actions import ACTIONS, BY_ID, Group, key_name, keys_of
@@ -264,7 +264,7 @@ def _cell(keys: str, label: str, action: str, width: int) -> list[Span]:
 class Unlocked(NamedTuple):
     """One level in the list of what this quarter has unlocked."""
 
-    level: str
+    level: LevelId
     title: str
     label: str
     week: int
@@ -282,7 +282,7 @@ class Unlocked(NamedTuple):
 class TeachAgain(NamedTuple):
     """One item in that list which rests until it is taught again, or was taught today."""
 
-    item: str
+    item: ItemId
     named: str
     taught: bool
 
