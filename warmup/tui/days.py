@@ -49,8 +49,8 @@ def _weekdays(days: Missed) -> tuple[int, ...]:
     return tuple(sorted({day.weekday() for day in days.days}))
 
 
-def _week(day: dt.date) -> str:
-    monday = day - dt.timedelta(day.weekday())
+def _week(date: dt.date) -> str:
+    monday = date - dt.timedelta(date.weekday())
     return f"week of {date_words(monday, weekday=False, short=True):<6}"
 
 

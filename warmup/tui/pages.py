@@ -344,12 +344,12 @@ def counts_page(morning: Morning, width: int, notices: Sequence[Notice] = ()) ->
     return page
 
 
-def turned_page(now: dt.date, stood: dt.date, width: int) -> Script:
+def turned_page(today: dt.date, begun: dt.date, width: int) -> Script:
     """The clock says another date than the morning on screen: today's, or finish that one?"""
-    page, day = Script(width), dt.timedelta(1)
-    named = WEEKDAYS[now.weekday()] if now == stood + day else date_words(now, year=True)
+    page, next_day = Script(width), today == begun + dt.timedelta(1)
+    named = WEEKDAYS[today.weekday()] if next_day else date_words(today, year=True)
     page.text(f"It is {named} now.", Tone.SAY, Keep.ALWAYS)
     page.text("What was marked stays with its day.", Tone.QUIET, Keep.WATCH)
-    back = " finish yesterday’s" if now == stood + day else f" finish the one of {date_words(stood)}"
+    back = " finish yesterday’s" if next_day else f" finish the one of {date_words(begun)}"
     page.keys([*_key("accept", " today’s warm-up"), *_key("back", back), *_key("quit")], Keep.ALWAYS)
     return page
