@@ -21,7 +21,7 @@ from typing import Any
 from warmup import skills
 from warmup.config.places import Places
 from warmup.config.plan import load_plan, load_shape
-from warmup.engine.engine import SETTLING_WEEKS, choose
+from warmup.engine.engine import NEW_FAMILY_WEEKS, choose
 from warmup.engine.memory import Knowledge, fold
 from warmup.model import Asked, DayKind, Item, Mark, Morning, Shape
 from warmup.randomness import digest
@@ -75,7 +75,7 @@ def plan(request: dict[str, Any]) -> list[str]:
         lived.known,
         morning,
         child=request["child"],
-        settling=morning.week <= SETTLING_WEEKS,
+        new_family=morning.week <= NEW_FAMILY_WEEKS,
         count=request["n"],
     )
     return _filled([choice.item for choice in chosen], items, lived.known, request)

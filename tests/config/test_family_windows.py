@@ -83,7 +83,7 @@ def test_a_window_takes_up_what_was_written_by_hand_meanwhile(
     context.prefer(theme="light")
     assert context.unsaved == "" and context.family == load(path)
     assert context.family.theme == "light" and context.family.off == ((day(2027, 3, 4),) * 2,)
-    assert context.child == Child("Beanie", held=("coins:dime",), record="Bean")
+    assert context.child == Child("Beanie", held=("coins:dime",), journal_name="Bean")
     assert context.year.kind(day(2027, 3, 4)).value == "day off"
     assert context.changed is not None
     before, after = context.changed

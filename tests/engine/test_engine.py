@@ -122,7 +122,7 @@ class Asking(NamedTuple):
     since: int
     timely: frozenset[str]
 
-    def choose(self, items: Sequence[Item] = (), *, settling: bool = False) -> tuple[Choice, ...]:
+    def choose(self, items: Sequence[Item] = (), *, new_family: bool = False) -> tuple[Choice, ...]:
         """What the engine chooses, from the items in another order if they are given."""
         return choose(
             items or self.items,
@@ -130,7 +130,7 @@ class Asking(NamedTuple):
             self.knowledge,
             self.morning,
             child="Bean",
-            settling=settling,
+            new_family=new_family,
             count=self.number,
             since=self.since,
             timely=self.timely,
@@ -149,7 +149,7 @@ class Asking(NamedTuple):
         record = self.record(item)
         if record.last is None or record.mark is not F:
             return True
-        return bool(round(0.85 ** ((self.morning.index - record.last) / record.gap), 6) < 0.75)
+        return bool(round(0.85 ** ((self.morning.index - record.last) / record.interval), 6) < 0.75)
 
     def gives_way(self) -> bool:
         """Whether so little is easy that the limits on hard and first-time prompts give way."""
@@ -213,7 +213,7 @@ enough = settings(max_examples=200)
 @enough
 @given(askings())
 def test_a_morning_breaks_no_limit(asking: Asking) -> None:
-    """Past the settling weeks: hard prompts apart and none first, three first times and two ideas at most."""
+    """Past a family's first weeks: hard prompts apart and none first, three first times, two ideas."""
     chosen = asking.choose()
     hard = [asking.hard(choice.item) for choice in chosen]
     assert [choice.hard for choice in chosen] == hard
@@ -230,10 +230,10 @@ def test_a_morning_breaks_no_limit(asking: Asking) -> None:
 @enough
 @given(askings(), st.booleans(), st.integers(0, 2**32))
 def test_a_morning_is_mixed_and_no_longer_than_it_should_be(
-    asking: Asking, settling: bool, luck: int
+    asking: Asking, new_family: bool, luck: int
 ) -> None:
-    """In the settling weeks too; and the same whatever order the items come in."""
-    chosen = asking.choose(settling=settling)
+    """In a family's first weeks too; and the same whatever order the items come in."""
+    chosen = asking.choose(new_family=new_family)
     items = [choice.item for choice in chosen]
     assert len(items) == len(set(items)) <= asking.number
     assert set(items) <= set(asking.items)
@@ -244,7 +244,7 @@ def test_a_morning_is_mixed_and_no_longer_than_it_should_be(
     if len({item.skill for item in asking.items}) >= asking.number / 2:
         assert max(Counter(skills).values(), default=0) <= 2
     turned = Random(luck).sample(asking.items, len(asking.items))
-    assert asking.choose(turned, settling=settling) == chosen
+    assert asking.choose(turned, new_family=new_family) == chosen
 
 
 @enough

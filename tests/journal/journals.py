@@ -1,11 +1,11 @@
-"""What the tests of the journal share: a day, a sitting begun, and its marks read back."""
+"""What the tests of the journal share: a day, a session begun, and its marks read back."""
 
 import datetime as dt
 import sqlite3
 from collections.abc import Callable
 from pathlib import Path
 
-from warmup.journal import rows as records
+from warmup.journal import rows as table_rows
 from warmup.journal.journal import Journal, MarkRow
 from warmup.journal.rows import Whole
 from warmup.model import Mark
@@ -32,7 +32,7 @@ def marks_of(journal: Journal, session: int = 1) -> dict[int, Mark | None]:
 
 
 def begun(journal: Journal, marks: int = 0) -> Journal:
-    """A sitting begun, and its first prompts marked."""
+    """A session begun, and its first prompts marked."""
     session = journal.start("Bean", DAY, "daily", "{}", ROWS)
     for at in range(marks):
         journal.step("Bean", DAY, session, at + 1, shown=at + 1, at=at, mark=mark())
@@ -43,7 +43,8 @@ def wholes(journal: Journal, child: str = "Bean") -> list[Whole]:
     db = journal._store._memory or journal._store._disk
     assert db is not None
     found = [
-        records.read_whole(db, (child, DAY.isoformat(), r.session)) for r in journal.sessions_of(child, DAY)
+        table_rows.read_whole(db, (child, DAY.isoformat(), r.session))
+        for r in journal.sessions_of(child, DAY)
     ]
     return [whole for whole in found if whole is not None]
 

@@ -35,7 +35,7 @@ def test_a_morning_from_start_to_close(hand: Hand) -> None:
     journal.close_session("Bean", DAY, 1)
     assert hand().open_session("Bean", DAY) is None and hand().sessions_of("Bean", DAY)[0].closed
     assert journal.history("Bean", before=DAY) == () and journal.history("Pip") == ()
-    assert journal.dates_with_record("Bean") == {DAY} and journal.check() == []
+    assert journal.dates_of("Bean") == {DAY} and journal.check() == []
 
 
 def test_the_file_is_synced_at_every_commit_and_read_by_nobody_else(hand: Hand, tmp_path: Path) -> None:

@@ -105,7 +105,7 @@ def test_any_bytes_anywhere_never_stop_the_morning(
         assert 60 - len(new) < at < 64 and journal.path.read_bytes() == raw
         return
     begun(again, marks=1)
-    again.history("Bean"), again.dates_with_record("Bean")
+    again.history("Bean"), again.dates_of("Bean")
     assert again.saving and again.check() == []
     again.shut()
 

@@ -69,7 +69,7 @@ def with_odd(journal: Journal, sql: str) -> Path:
 def use(journal: Journal) -> None:
     """All that the program asks of a journal, and a morning more."""
     for child in ("Bean", "Pip"):
-        journal.history(child), journal.history(child, before=DAY), journal.dates_with_record(child)
+        journal.history(child), journal.history(child, before=DAY), journal.dates_of(child)
         journal.sessions_of(child, DAY), journal.open_session(child, DAY), journal.last_mark(child, DAY, 1)
         journal.marks_of(child, DAY, 1), journal.items_of(child, DAY, 1), journal.actions_of(child, DAY)
         journal.last_undoable(child, DAY)
@@ -112,7 +112,7 @@ def test_an_odd_value_poisons_no_journal_it_is_merged_into(hand: Hand, tmp_path:
 def test_the_check_counts_odd_rows_and_names_the_first(
     hand: Hand, home: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    families.save(home / "family.toml", FAMILY._replace(children=(Child("Bean", record="Bean"),)))
+    families.save(home / "family.toml", FAMILY._replace(children=(Child("Bean", journal_name="Bean"),)))
     with_odd(hand(home), "UPDATE marks SET cue = 100")
     assert main(["check"], lambda: NOW) == WRONG
     line = capsys.readouterr().out.splitlines()[-1]
@@ -226,7 +226,7 @@ UNREADABLE: dict[str, str] = {
 def test_a_routine_that_cannot_be_read_is_chosen_anew_with_a_notice(
     hand: Hand, home: Path, capsys: pytest.CaptureFixture[str], kind: str
 ) -> None:
-    families.save(home / "family.toml", FAMILY._replace(children=(Child("Bean", record="Bean"),)))
+    families.save(home / "family.toml", FAMILY._replace(children=(Child("Bean", journal_name="Bean"),)))
     journal = begun(hand(home), marks=2)
     journal.shut()
     with closing(sqlite3.connect(journal.path, isolation_level=None)) as db:
@@ -244,7 +244,7 @@ def test_a_routine_that_cannot_be_read_is_chosen_anew_with_a_notice(
 def test_an_item_this_version_does_not_know_is_told_and_asked_no_more(
     hand: Hand, home: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    families.save(home / "family.toml", FAMILY._replace(children=(Child("Bean", record="Bean"),)))
+    families.save(home / "family.toml", FAMILY._replace(children=(Child("Bean", journal_name="Bean"),)))
     assert main(["today", "--json"], lambda: NOW) == DONE
     routine = capsys.readouterr().out
     data = {key: value for key, value in json.loads(routine).items() if key != "teach_again"}

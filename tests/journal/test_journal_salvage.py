@@ -64,7 +64,7 @@ def test_one_damaged_page_of_marks_takes_no_other_mark_with_it(hand: Hand) -> No
     lost = SIZE // 60
     assert 240 - lost < sum(kept) < 240 and kept.count(4) >= 60 - lost // 4
     assert "mornings: 60" in journal.notice and journal.check() == []
-    assert len(journal.dates_with_record("Bean")) == 60, "the mornings themselves stay"
+    assert len(journal.dates_of("Bean")) == 60, "the mornings themselves stay"
 
 
 def test_marks_stay_where_nothing_leads_to_their_page(hand: Hand) -> None:

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from warmup.config.family import Family, default
 from warmup.config.places import Places, there
 from warmup.journal.journal import Journal
-from warmup.session.context import CHOSEN_ANEW, Context, load_family, open_context, records_in
+from warmup.session.context import CHOSEN_ANEW, Context, journal_names, load_family, open_context
 from warmup.text import clean, did_you_mean
 
 if TYPE_CHECKING:
@@ -46,7 +46,7 @@ def today(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
 def _reading_context(
     places: Places, child: str, clock: Clock, day: dt.date | None = None, *, marks: bool = True
 ) -> tuple[Context, Journal | None]:
-    """A desk for printing: it writes nothing, and takes the defaults where there is no family yet.
+    """A context for printing: it writes nothing, and takes the defaults where there is no family yet.
 
     The defaults are those of ``day``, the date that is asked for: its routine must not hang on the clock.
     The journal comes with it where there is one and ``marks`` are wanted.
@@ -64,7 +64,7 @@ def _reading_context(
         if journal.notice:
             complain(journal.notice)
         if not saved:
-            family = default(day or now, records_in(journal))
+            family = default(day or now, journal_names(journal))
     try:
         return open_context(places, family, now, journal, child=child, saved=False), journal
     except KeyError:

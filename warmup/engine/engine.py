@@ -28,7 +28,7 @@ from warmup.english import WEEKDAYS, date_words
 from warmup.model import Choice, Item, Mark, Morning, Prompt, Routine, Shape, SlotKind
 from warmup.randomness import SeededRandom
 
-SETTLING_WEEKS = 2
+NEW_FAMILY_WEEKS = 2
 DRAWS = 12
 """How often a prompt is drawn until nothing it says answers another one of the morning."""
 SAMPLES = 2
@@ -117,7 +117,7 @@ def choose(
     morning: Morning,
     *,
     child: str,
-    settling: bool = False,
+    new_family: bool = False,
     count: int | None = None,
     since: int = 1,
     timely: Collection[str] = (),
@@ -125,14 +125,14 @@ def choose(
     """The items of one morning in their order, each with its reason.
 
     ``items`` are those open on this morning, in any order; ``count`` overrides the shape's number of
-    prompts; ``settling`` says that the family is in its first two weeks, ``since`` in which week of
+    prompts; ``new_family`` says that the family is in its first two weeks, ``since`` in which week of
     the year it began, and ``timely`` names the items the day itself asks for. The same arguments give
     the same answer on any machine.
     """
     pool = Pool(items, knowledge, morning, child, since, timely)
     count = count or shape.prompts_in(morning.week)
-    settling = settling or pool.easy() < count / 2
-    picks = Picking(pool, shape, morning, settling, count)
+    new_family = new_family or pool.easy() < count / 2
+    picks = Picking(pool, shape, morning, new_family, count)
     picks.fill()
     picks.be_kind()
     order = picks.ordered()

@@ -12,7 +12,7 @@ from warmup.config.places import Places
 from warmup.config.plan import load_plan, load_shape
 from warmup.config.toml_file import FileProblem, Missing
 from warmup.engine import review
-from warmup.engine.engine import SETTLING_WEEKS, build, choose, open_items, rests, sampled, surest
+from warmup.engine.engine import NEW_FAMILY_WEEKS, build, choose, open_items, rests, sampled, surest
 from warmup.engine.giveaways import to_leave_out
 from warmup.engine.memory import RETEACH, Knowledge, Reviews, fold
 from warmup.journal.journal import Journal, SessionRow
@@ -73,28 +73,28 @@ class Context:
 
     def history(self, before: dt.date | None = None) -> tuple[Asked, ...]:
         """Every prompt that was shown, in order of time; up to but not on ``before``."""
-        return self.journal.history(self.child.record, before) if self.journal else ()
+        return self.journal.history(self.child.journal_name, before) if self.journal else ()
 
     def stored(self, day: dt.date) -> list[tuple[SessionRow, Routine]]:
-        """The sittings of a date whose routine can be read, in order of time.
+        """The sessions of a date whose routine can be read, in order of time.
 
         A mark belongs to the item of its row, so a routine with other items than the rows is none of them,
         nor is one with an item that this version does not know.
         """
         found = []
-        for row in self.journal.sessions_of(self.child.record, day) if self.journal else ():
+        for row in self.journal.sessions_of(self.child.journal_name, day) if self.journal else ():
             with suppress(ValueError):
                 found.append((row, routine_from(row.routine)))
         return [(row, routine) for row, routine in found if self._fits(day, row, routine)]
 
     def _fits(self, day: dt.date, row: SessionRow, routine: Routine) -> bool:
         items = tuple(prompt.item for prompt in routine.prompts)
-        kept = self.journal.items_of(self.child.record, day, row.session) if self.journal else ()
+        kept = self.journal.items_of(self.child.journal_name, day, row.session) if self.journal else ()
         return items == kept and all(map(skills.known, items))
 
     def chosen_anew(self, day: dt.date) -> bool:
         """Whether what was chosen for a date is kept but can't be read, so that it must be chosen anew."""
-        rows = self.journal.sessions_of(self.child.record, day) if self.journal else []
+        rows = self.journal.sessions_of(self.child.journal_name, day) if self.journal else []
         return bool(rows) and not self.stored(day)
 
     def opened(self) -> dict[str, int]:
@@ -114,7 +114,7 @@ class Context:
         """What this week's review says so far, in words; empty in any other week."""
         morning = self.morning()
         titles = {skill.id: skill.title for skill in skills.SKILLS.values()}
-        return review.told(self.knowledge(), morning.week, titles) if morning.review else ""
+        return review.review_summary(self.knowledge(), morning.week, titles) if morning.review else ""
 
     def _fold(self, before: dt.date | None) -> Knowledge:
         return fold(
@@ -177,10 +177,10 @@ class Context:
         known, taught = self.knowledge(), dict(self.child.taught)
         return tuple(item for item in self.missed() if rests(known.of(item), taught.get(item)))
 
-    def settling(self, morning: Morning) -> bool:
+    def new_family(self, morning: Morning) -> bool:
         """Whether the family is in its first two weeks with the program."""
         since = self.year.index_of(morning.date) - self.year.index_of(self.family.began)
-        return since < SETTLING_WEEKS * self.year.mornings_a_week
+        return since < NEW_FAMILY_WEEKS * self.year.mornings_a_week
 
     def since(self) -> int:
         """The week of the year in which the family began with the program."""
@@ -217,8 +217,8 @@ class Context:
             shape,
             self.knowledge(),
             morning,
-            child=self.child.record,
-            settling=self.settling(morning),
+            child=self.child.journal_name,
+            new_family=self.new_family(morning),
             count=count,
             since=self.since(),
             timely={item.id for item in items if skills.timely(item.id, morning)},
@@ -226,7 +226,7 @@ class Context:
 
     def surest(self, items: Collection[Item], morning: Morning) -> Choice | None:
         """The one of ``items`` that comes most easily; None when none will do."""
-        return surest(tuple(items), self.knowledge(), morning, child=self.child.record)
+        return surest(tuple(items), self.knowledge(), morning, child=self.child.journal_name)
 
     def build(
         self,
@@ -237,10 +237,8 @@ class Context:
         beside: Sequence[Prompt] = (),
     ) -> Routine:
         """The prompts of a choice, ``beside`` those that stand on the morning already."""
-        known, record = self.knowledge(), self.child.record
-        return build(
-            tuple(choices), morning, known, child=record, shape=shape, session=session, beside=beside
-        )
+        known, child = self.knowledge(), self.child.journal_name
+        return build(tuple(choices), morning, known, child=child, shape=shape, session=session, beside=beside)
 
     def turn_to(self, day: dt.date) -> None:
         """It is another day now."""
@@ -249,19 +247,19 @@ class Context:
 
     # -- the days
 
-    def unsettled(self) -> tuple[dt.date, ...]:
+    def unconfirmed_days(self) -> tuple[dt.date, ...]:
         """Planned mornings since the family began of which nobody has said whether they were school."""
         first = self.family.began
-        if self.family.settled:
-            first = max(first, self.family.settled + dt.timedelta(1))
-        known = self.journal.dates_with_record(self.child.record) if self.journal else set()
+        if self.family.known_until:
+            first = max(first, self.family.known_until + dt.timedelta(1))
+        known = self.journal.dates_of(self.child.journal_name) if self.journal else set()
         return tuple(day for day in self.year.between(first, self.today) if day not in known)
 
-    def settle(self, off: Collection[dt.date]) -> None:
+    def confirm_days(self, off: Collection[dt.date]) -> None:
         """Everything before today is known now; the days in ``off`` were no school."""
         until = self.today - dt.timedelta(1)
         free = tuple(sorted({*self.family.off, *self.year.stretches(off)}))
-        self.change(self.family._replace(off=free, settled=max(until, self.family.settled or until)))
+        self.change(self.family._replace(off=free, known_until=max(until, self.family.known_until or until)))
 
     def count_today(self) -> None:
         """Today counts as a school morning, though it was not planned."""
@@ -289,7 +287,9 @@ class Context:
         return until if until is not None and until >= self.today else None
 
     def _keep(self, child: Child) -> None:
-        children = tuple(child if each.record == child.record else each for each in self.family.children)
+        children = tuple(
+            child if each.journal_name == child.journal_name else each for each in self.family.children
+        )
         self.child = child
         self.change(self.family._replace(children=children))
 
@@ -318,7 +318,9 @@ class Context:
                 where = f"{problem.path.name}{f', line {problem.line}' if problem.line else ''}"
                 self.unsaved = f"What you choose is not being saved ({where}: {problem.found})."
         self.family = family
-        self.child = next((each for each in family.children if each.record == self.child.record), self.child)
+        self.child = next(
+            (each for each in family.children if each.journal_name == self.child.journal_name), self.child
+        )
         self.year = year_of(family)
         self._known = None
 
@@ -336,10 +338,10 @@ def load_family(places: Places, today: dt.date) -> tuple[Family, bool]:
         return families.default(today), False
 
 
-def records_in(journal: Journal) -> tuple[str, ...]:
-    """The records a journal holds marks under, the one with the most mornings first."""
+def journal_names(journal: Journal) -> tuple[str, ...]:
+    """The children's names in a journal, the one with the most mornings first."""
     mornings = journal.mornings()
-    return tuple(sorted(mornings, key=lambda record: (-mornings[record], record)))
+    return tuple(sorted(mornings, key=lambda name: (-mornings[name], name)))
 
 
 def open_context(
@@ -351,7 +353,7 @@ def open_context(
     child: str = "",
     saved: bool = True,
 ) -> Context:
-    """The desk of one child (the first, unless another nickname is given). KeyError for an unknown one."""
+    """The context of one child (the first, unless another nickname is given). KeyError for an unknown one."""
     named = [each for each in family.children if not child or each.nickname == child]
     if not named:
         raise KeyError(child)

@@ -14,10 +14,10 @@ ONE_MORE = Shape("one more", (Slot(SlotKind.OLDER, 1),), ((36, 1),))
 
 
 class Instead:
-    """Chooses among what may be asked on a sitting's morning, without the things that are ``missing``."""
+    """Chooses among what may be asked on a session's morning, without the things that are ``missing``."""
 
     def __init__(self, context: Context, routine: Routine, number: int, missing: Collection[str]) -> None:
-        self._desk, self._routine, self._number, self._missing = context, routine, number, missing
+        self._context, self._routine, self._number, self._missing = context, routine, number, missing
 
     def shortened(self, done: int) -> tuple[Prompt, ...]:
         """The best prompts from ``done`` on for a short morning, none of the skill just asked first."""
@@ -25,9 +25,9 @@ class Instead:
         left, count = {prompt.item: prompt for prompt in prompts[done:]}, max(0, SHORT - done)
         if not count:
             return ()
-        form = self._desk.shape(morning, "short")._replace(prompts=((36, count),))
-        able = [item for item in self._desk.items() if item.id in left]
-        chosen = [choice.item.id for choice in self._desk.choose(able, morning, form, count=count)]
+        form = self._context.shape(morning, "short")._replace(prompts=((36, count),))
+        able = [item for item in self._context.items() if item.id in left]
+        chosen = [choice.item.id for choice in self._context.choose(able, morning, form, count=count)]
         if done and chosen and left[chosen[0]].skill == prompts[done - 1].skill:
             chosen.append(chosen.pop(0))
         return tuple(left[item] for item in chosen)
@@ -37,7 +37,7 @@ class Instead:
         before = self._routine.prompts[:start]
         beside = {self._routine.prompts[at].skill, before[-1].skill}
         able = self._usable([prompt.item for prompt in before], beside)
-        sure = self._desk.surest(able, self._routine.morning)
+        sure = self._context.surest(able, self._routine.morning)
         return self._built((sure,) if sure else ())
 
     def others(self, out: Collection[str], at: int, asked: int) -> tuple[Prompt, ...]:
@@ -47,18 +47,18 @@ class Instead:
         a prompt stays.
         """
         prompts = list(self._routine.prompts)
-        for place in (at, *range(max(at, asked) + 1, len(prompts))):
-            if prompts[place].item not in out and prompts[place].table not in self._missing:
+        for index in (at, *range(max(at, asked) + 1, len(prompts))):
+            if prompts[index].item not in out and prompts[index].table not in self._missing:
                 continue
-            beside = {each.skill for each in (*prompts[max(0, place - 1) : place], *prompts[place + 1 :][:1])}
+            beside = {each.skill for each in (*prompts[max(0, index - 1) : index], *prompts[index + 1 :][:1])}
             other = self._one_more([each.item for each in prompts], beside)
-            prompts[place] = other or prompts[place]
+            prompts[index] = other or prompts[index]
         return tuple(prompts)
 
     def _one_more(self, used: Sequence[str], beside: Collection[str]) -> Prompt | None:
         """One prompt not in the morning yet, of no skill ``beside``, that wants nothing missing."""
         morning, items = self._routine.morning, self._usable(used, beside)
-        built = self._built(self._desk.choose(items, morning, ONE_MORE))
+        built = self._built(self._context.choose(items, morning, ONE_MORE))
         return built[0] if built else None
 
     def _usable(self, used: Sequence[str], beside: Collection[str]) -> list[Item]:
@@ -66,16 +66,16 @@ class Instead:
         names = [item.partition("/")[0] for item in used]
         return [
             item
-            for item in self._desk.open_items(self._routine.morning)
+            for item in self._context.open_items(self._routine.morning)
             if item.id not in used
             and item.skill not in beside
             and names.count(item.skill) < 2
-            and skills.place(item.id).level.table not in self._missing
+            and skills.locate(item.id).level.table not in self._missing
         ]
 
     def _built(self, choices: Collection[Choice]) -> tuple[Prompt, ...]:
         morning, shape, beside = self._routine.morning, self._routine.shape, self._routine.prompts
-        return self._desk.build(choices, morning, shape, self._number, beside).prompts
+        return self._context.build(choices, morning, shape, self._number, beside).prompts
 
 
 def ends_surely(routine: Routine) -> bool:

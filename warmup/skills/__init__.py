@@ -19,13 +19,13 @@ __all__ = [
     "SKILLS",
     "Draft",
     "Level",
-    "Place",
+    "Location",
     "Skill",
     "askable",
     "item_names",
     "items",
     "levels",
-    "place",
+    "locate",
     "prompt",
     "timely",
 ]
@@ -42,7 +42,7 @@ SKILLS: Mapping[str, Skill] = _find()
 """Every skill by its id, in the order of file names."""
 
 
-class Place(NamedTuple):
+class Location(NamedTuple):
     """Where an item stands: its skill, its level, the level's number from 1, and its name in the skill."""
 
     skill: Skill
@@ -57,28 +57,28 @@ class Place(NamedTuple):
 
 
 @cache
-def _places() -> Mapping[str, Place]:
+def _locations() -> Mapping[str, Location]:
     return {
-        f"{skill.id}/{name}": Place(skill, level, number, name)
+        f"{skill.id}/{name}": Location(skill, level, number, name)
         for skill in SKILLS.values()
         for number, level in enumerate(skill.levels, start=1)
         for name in level.items
     }
 
 
-def place(item: str) -> Place:
+def locate(item: str) -> Location:
     """Where the item ``skill/name`` stands. KeyError for an item no skill has."""
-    return _places()[item]
+    return _locations()[item]
 
 
 def known(item: str) -> bool:
     """Whether there is such an item; one in a journal may be another version's."""
-    return item in _places()
+    return item in _locations()
 
 
 def item_names() -> tuple[str, ...]:
     """Every item as ``skill/name``."""
-    return tuple(_places())
+    return tuple(_locations())
 
 
 def levels() -> tuple[str, ...]:
@@ -103,31 +103,31 @@ def items(plan: Plan) -> tuple[Item, ...]:
             ladder=at.skill.ladder,
             hands=bool(at.level.table),
         )
-        for name, at in _places().items()
+        for name, at in _locations().items()
         if f"{at.skill.id}:{at.level.key}" in plan.weeks
     )
 
 
-def _stands_on(at: Place) -> tuple[str, ...]:
+def _stands_on(at: Location) -> tuple[str, ...]:
     below = (f"{at.skill.id}:{at.skill.levels[at.number - 2].key}",) if at.number > 1 else ()
     return below + at.level.stands_on
 
 
 def askable(item: str, morning: Morning) -> bool:
     """Whether the item makes sense on this morning (a new bundle only on the day there is one)."""
-    at = place(item)
+    at = locate(item)
     return at.skill.askable(at.name, morning)
 
 
 def timely(item: str, morning: Morning) -> bool:
     """Whether the day itself asks for the item: the hundredth school day, a birthday, a new month."""
-    at = place(item)
+    at = locate(item)
     return at.skill.timely(at.name, morning)
 
 
 def prompt(item: str, morning: Morning, rng: SeededRandom, why: str = "") -> Prompt:
     """The item ``skill/name`` as a whole prompt for this morning. KeyError for an unknown item."""
-    at = place(item)
+    at = locate(item)
     draft = at.skill.ask(at.name, morning, rng)
     return Prompt(
         skill=at.skill.id,

@@ -18,19 +18,19 @@ class UnlockedList:
     """What is to be taught again, the quarter's levels and those held back, one of them under the cursor."""
 
     def __init__(self, context: Context, keep: Keep) -> None:
-        self._desk, self._keep, self._cursor = context, keep, 0
+        self._context, self._keep, self._cursor = context, keep, 0
 
     def page(self, width: int, height: int, notices: tuple[Notice, ...]) -> Script:
         """The page at this size."""
-        until = self._desk.paused_until()
+        until = self._context.paused_until()
         paused = date_words(until) if until else ""
-        rows, morning = self.rows(), self._desk.morning()
+        rows, morning = self.rows(), self._context.morning()
         self._cursor = max(0, min(self._cursor, len(rows) - 1))
         return pages.unlocked_page(morning, rows, self._cursor, width, height, notices, paused)
 
     def rows(self) -> list[Unlocked | TeachAgain]:
         """The rows in order: what is to be taught again, then the newest first."""
-        morning, plan, held = self._desk.morning(), self._desk.plan, self._desk.child.held
+        morning, plan, held = self._context.morning(), self._context.plan, self._context.child.held
         rows: list[Unlocked] = []
         for skill in skills.SKILLS.values():
             for level in skill.levels:
@@ -41,11 +41,11 @@ class UnlockedList:
         return [*self._teach_again(), *sorted(rows, key=lambda row: (-row.week, row.title))]
 
     def _teach_again(self) -> list[TeachAgain]:
-        resting, taught = self._desk.to_teach(), dict(self._desk.child.taught)
+        resting, taught = self._context.to_teach(), dict(self._context.child.taught)
         return [
-            TeachAgain(item, skills.place(item).words(), item not in resting)
-            for item in self._desk.missed()
-            if item in resting or taught.get(item) == self._desk.today
+            TeachAgain(item, skills.locate(item).words(), item not in resting)
+            for item in self._context.missed()
+            if item in resting or taught.get(item) == self._context.today
         ]
 
     def move(self, by: int) -> None:
@@ -54,7 +54,7 @@ class UnlockedList:
 
     def choose(self) -> str:
         """Hold the level under the cursor back or let it come, or say that it was taught; a line about it."""
-        rows, context = self.rows(), self._desk
+        rows, context = self.rows(), self._context
         match rows[self._cursor : self._cursor + 1]:
             case [Unlocked(held=False) as row]:
                 self._keep(undoing.HOLD, lambda: context.hold(row.level, back=True), level=row.level)
