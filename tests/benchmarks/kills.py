@@ -77,7 +77,7 @@ def check(home: Path, marks: dict[int, Mark]) -> list[str]:
     journal = Journal.open(home, dt.datetime.now)
     child = families.load(home / "family.toml").children[0].journal_name
     wrong = [journal.notice] if journal.notice else []
-    wrong += journal.check()
+    wrong += Journal.examine(home)
     sessions = journal.sessions_of(child, dt.date.today())
     if marks and not sessions:
         wrong.append("the sitting is gone")

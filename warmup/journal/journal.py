@@ -171,53 +171,6 @@ class Journal:
         self._remember((child, date.isoformat(), number), row)
         return number
 
-    def replace(
-        self,
-        child: str,
-        date: dt.date,
-        session: int,
-        start: int,
-        routine: str,
-        rows: Sequence[tuple[str, str]],
-        *,
-        action: Action | None = None,
-    ) -> None:
-        """Put other prompts in the place of those from position ``start`` on; their marks go.
-
-        None of the new ones counts as shown, save the one at which the session stands.
-        """
-        self.change(child, date, session, Change(start=start, routine=routine, rows=rows), action=action)
-
-    def step(
-        self,
-        child: str,
-        date: dt.date,
-        session: int,
-        position: int,
-        *,
-        shown: int,
-        at: int | None = None,
-        mark: MarkRow | None = None,
-        action: Action | None = None,
-    ) -> None:
-        """Keep the mark of the prompt ``at``, if there is one, and stand on ``position``.
-
-        ``shown`` is the furthest prompt that has been on screen once this returns. The mark replaces any
-        before it; its ``at`` is kept in UTC, and moved on where the clock went back.
-        """
-        marks = {} if mark is None or at is None else {at: mark}
-        self.change(child, date, session, Change(marks=marks, position=position, shown=shown), action=action)
-
-    def set_rough(
-        self, child: str, date: dt.date, session: int, rough: bool, *, action: Action | None = None
-    ) -> None:
-        """Flag a session as a rough day, or not."""
-        self.change(child, date, session, Change(rough=rough), action=action)
-
-    def close_session(self, child: str, date: dt.date, session: int, *, action: Action | None = None) -> None:
-        """A session is over."""
-        self.change(child, date, session, Change(closed=True), action=action)
-
     def change(
         self,
         child: str,
@@ -304,10 +257,6 @@ class Journal:
             for a, number in sorted(found, key=lambda each: (each[0].started, each[1]))
         ]
 
-    def open_session(self, child: str, date: dt.date) -> SessionRow | None:
-        """The latest session of a date that is not over."""
-        return next((row for row in reversed(self.sessions_of(child, date)) if not row.closed), None)
-
     def items_of(self, child: str, date: dt.date, session: int) -> tuple[str, ...]:
         """The items of a session's own prompts, in order."""
         where = f"{THIS} AND position < {BESIDE} AND typeof(item) = 'text'"
@@ -381,10 +330,6 @@ class Journal:
         """On how many dates each child had a warm-up, children by their names in the journal."""
         rows = self._store.read("SELECT DISTINCT child, date FROM sittings ORDER BY child", ())
         return dict(Counter(child for child, day in rows if isinstance(child, str) and day_of(day)))
-
-    def check(self) -> list[str]:
-        """What SQLite finds wrong in the file; empty when it is whole."""
-        return self._store.faults()
 
     @classmethod
     def examine(cls, folder: Path, known: Collection[str] = ()) -> list[str]:

@@ -127,11 +127,6 @@ class Store:
                 self._step_aside(error)
         return self._memory.execute(sql, values).fetchall() if self._memory else []
 
-    def faults(self) -> list[str]:
-        """What SQLite finds wrong; empty when all is whole."""
-        source = self._memory or self._disk
-        return schema.faults(source, thorough=True) if source else []
-
     def _step_aside(self, error: Exception) -> None:
         """Go on in memory, with what can still be read and what this process wrote."""
         self.trouble = reason(error)
