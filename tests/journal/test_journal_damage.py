@@ -115,9 +115,23 @@ def test_any_bytes_anywhere_never_stop_the_morning(
         return
     begun(again, marks=1)
     again.history("Bean"), again.dates_of("Bean")
+    assert again.saving
     with schema.reading(again.path) as db:
-        assert again.saving and schema.faults(db, thorough=True) == []
+        assert schema.faults(db, thorough=True) == []
     again.shut()
+
+
+def test_a_damaged_schema_format_is_damage_and_set_aside(hand: Hand, tmp_path: Path) -> None:
+    """Bytes 44 to 47 of the header (sqlite.org/fileformat2.html, 1.3.9): SQLite knows formats 1 to 4."""
+    journal = begun(hand(), marks=3)
+    journal.shut()
+    raw = bytearray(journal.path.read_bytes())
+    raw[44:48] = (5).to_bytes(4, "big")
+    journal.path.write_bytes(raw)
+    assert "unsupported file format" in Journal.examine(tmp_path)[0]
+    again = hand()
+    assert again.saving and "was damaged" in again.notice and len(aside(tmp_path)) == 1
+    assert marks_of(again) == dict.fromkeys(range(3), Mark.FLUENT), "its pages still hold the marks"
 
 
 def test_damage_that_shows_in_the_middle_of_a_morning_loses_no_mark_of_it(hand: Hand, tmp_path: Path) -> None:

@@ -58,7 +58,16 @@ class Damaged(Exception):
 
 
 def connect(path: Path, wait: int) -> sqlite3.Connection:
-    """Open a journal: what is committed is on the disk, and ``wait`` ms are spent on another's lock."""
+    """Open a journal for writing, so that what is committed is on the disk.
+
+    Args:
+        path: the file; SQLite makes an empty one where there is none.
+        wait: how long another process's lock is waited for, in ms.
+
+    Raises:
+        Damaged: the file is no journal, or its header makes no sense.
+        sqlite3.Error: it can't be opened, for any other reason.
+    """
     connection = sqlite3.connect(path, timeout=wait / 1000, isolation_level=None)
     try:
         # cell_size_check finds damage early; fullfsync matters on macOS alone.
@@ -72,8 +81,12 @@ def connect(path: Path, wait: int) -> sqlite3.Connection:
     except UnicodeDecodeError as error:
         connection.close()
         raise Damaged(_NO_NAME) from error
-    except BaseException:
+    except BaseException as error:
         connection.close()
+        # A lock or a full disk has a code of its own; these settings fail with this one for what the header
+        # of the file says, such as a schema format that SQLite does not know.
+        if getattr(error, "sqlite_errorcode", None) == sqlite3.SQLITE_ERROR:
+            raise Damaged(str(error)) from error
         raise
     return _lenient(connection)
 
