@@ -166,7 +166,7 @@ def fold(
     before: Knowledge | None = None,
     reviews: Reviews | None = None,
 ) -> Knowledge:
-    """Everything history tells, in order of time, on top of what was known ``before``.
+    """What a child knows after ``history``, which is in order of time.
 
     ``index_of`` gives a date's morning index, ``opened`` the index an item unlocked at (0 for one that
     the year no longer names) and ``guesses`` its chance of a lucky answer. ``reviews`` says which weeks

@@ -1,7 +1,7 @@
 """Picks the items of one morning, slot by slot, so that it stays a kind one.
 
-The limits of a kind morning are kept here and in ``lineup``; ``engine`` says what they mean, and the
-contributors' guide what was tried and what it gave.
+The limits of a kind morning are kept here and in ``order``; ``engine`` says what they mean, and
+``tests.benchmarks.retention`` what other rules were tried and what they gave.
 """
 
 from collections.abc import Iterable
@@ -102,7 +102,7 @@ class Picking:
             self._take(self._of(_STRANDS[kind]), kind, 1)
         self._take(self.pool.all, SlotKind.OLDER, self.count)
         if self.new_family:
-            # In the first days so little is open that calendar talk has to fill in.
+            # In the first days too few items are open: calendar talk may fill the morning.
             self.calendar_most = self.count
             self._take(self.pool.all, SlotKind.OLDER, self.count)
 
@@ -124,7 +124,7 @@ class Picking:
     def _focus_most(self) -> int:
         """One more when many have been waiting."""
         if self.morning.next is None:
-            return 0  # Nobody will come back to it.
+            return 0  # The last morning of the year.
         most = self._most(SlotKind.NEWEST)
         waiting = sum(c.new and c.overdue > LONG_WAIT for c in self.pool.all)
         return most + 1 if most and waiting >= MANY else most
@@ -241,7 +241,7 @@ class Picking:
             return True
         if candidate.new and not self._new_is_welcome(candidate, slot):
             return False
-        # The close brings its own place for a hard prompt.
+        # A hard close does not count: ``hard_most`` is one higher for it.
         hard = sum(p.hard for p in self.picks) - (slot is SlotKind.SURE)
         if candidate.hard and hard >= self.hard_most:
             return False

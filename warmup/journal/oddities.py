@@ -1,6 +1,6 @@
 """What a value in a journal may be. A row that makes no sense is left out and told of, never believed.
 
-A journal can come from anywhere: from a stick, from a disk that flips bits, out of somebody's editor.
+A journal can come from a memory stick, from a damaged disk, or out of somebody's editor.
 """
 
 import datetime as dt
@@ -20,7 +20,7 @@ Note = Callable[[str], None]
 
 
 class Odd(ValueError):
-    """A row that makes no sense: what is wrong with it, in a few words."""
+    """A row with a value that no journal of ours can hold; the text says what is wrong, in a few words."""
 
 
 class Left(NamedTuple):
@@ -31,7 +31,7 @@ class Left(NamedTuple):
     first: str
 
     def __str__(self) -> str:
-        """As the part of a sentence."""
+        """The words that go into a sentence about the journal."""
         return f"{self.what} ({self.rows}, the first of {self.first})"
 
 
@@ -60,7 +60,7 @@ class Notes:
 
 
 def unnoted(_what: str) -> None:
-    """Hears what is wrong and tells nobody."""
+    """A :data:`Note` that ignores what it is told."""
 
 
 @contextmanager

@@ -29,7 +29,7 @@ class Session(Standing):
         """Mark the prompt on screen and go on; True when the morning stops early of it.
 
         It does so at the second not yet running while more than one prompt is still to come, once a
-        session: who takes that back has decided, and is not stopped again.
+        session: an adult who undoes the stop is not stopped again.
         """
         if self.at_close:
             return False

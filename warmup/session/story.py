@@ -61,7 +61,7 @@ def _told(line: Asked, before: Record, after: Record) -> str:
 
 
 def _due(context: Context, record: Record) -> str:
-    """How long it rests, and when it would be due: a place in the queue, no promise."""
+    """How long it rests, and about when it is due; other items may be asked first."""
     rests = f"It rests {mornings(record.interval)} at a time"
     if record.last is None:
         return f"{rests}; it has no mark yet."
