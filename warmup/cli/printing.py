@@ -48,7 +48,7 @@ def _reading_context(
 ) -> tuple[Context, Journal | None]:
     """A context for printing: it writes nothing, and takes the defaults where there is no family yet.
 
-    The defaults are those of ``day``, the date that is asked for: its routine must not depend on today's date.
+    The defaults are those of ``day``, the date that is asked for: its routine does not depend on today.
     The journal comes with it where there is one and ``marks`` are wanted.
     """
     now = clock().date()

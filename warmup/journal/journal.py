@@ -15,7 +15,7 @@ from pathlib import Path
 from typing import Any, NamedTuple, TypeVar
 
 from warmup import renames
-from warmup.journal import changes, inspection, log, merging
+from warmup.journal import changes, log
 from warmup.journal import rows as table_rows
 from warmup.journal.changes import Change, Changed, Seen
 from warmup.journal.log import END, Action, ActionRow
@@ -163,7 +163,7 @@ class Journal:
             about = table_rows.About(
                 started, max(started, touched), shape, routine, end, max(0, end - 1), 0, closed
             )
-            key = (child, date.isoformat(), merging.next_number(number for number, _ in there))
+            key = (child, date.isoformat(), table_rows.next_number(number for number, _ in there))
             table_rows.put_whole(db, key, Whole(about, dict(enumerate(rows)), stamped))
             return key[2], self._append(db, key, action, moment)
 
@@ -237,6 +237,8 @@ class Journal:
         The other file stays as it is. Rows of it that make no sense are left out; gives the kinds of them.
         Raises JournalProblem where the file can't be read.
         """
+        from warmup.journal import inspection, merging
+
         with closing(inspection.whole_copy(other)) as copy:
             return self._store.write(lambda db: merging.merge_into(db, copy)).left
 
@@ -337,6 +339,8 @@ class Journal:
 
         Items are looked up in the ``known`` ones, where there are any.
         """
+        from warmup.journal import inspection
+
         return inspection.findings(folder / NAME, known)
 
 

@@ -1,7 +1,7 @@
 """Two journals made one: the same whichever is taken into which."""
 
 import sqlite3
-from collections.abc import Collection, Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from typing import NamedTuple
 
 from warmup import renames
@@ -10,9 +10,6 @@ from warmup.journal import rows as table_rows
 from warmup.journal.oddities import Key, Left, Notes, key_of, noting
 from warmup.journal.rows import BESIDE, MarkRow, Whole
 from warmup.text import shown
-
-_TOO_HIGH = 2**40
-"""A session's number from here on was never given; after some of those there would be no next one."""
 
 
 class Merged(NamedTuple):
@@ -98,8 +95,8 @@ def take_in(target: sqlite3.Connection, key: Key, whole: Whole) -> Key:
     if copy is None:
         taken = target.execute("SELECT sitting FROM sittings WHERE child = ? AND date = ?", key[:2])
         numbers = {row[0] for row in taken}
-        free = number not in numbers and number < _TOO_HIGH
-        key = (child, date, number if free else next_number(numbers))
+        free = number not in numbers and number < table_rows.TOO_HIGH
+        key = (child, date, number if free else table_rows.next_number(numbers))
         table_rows.put_whole(target, key, whole)
         return key
     key = (child, date, copy[0])
@@ -107,12 +104,6 @@ def take_in(target: sqlite3.Connection, key: Key, whole: Whole) -> Key:
     if mine is not None and mine != whole:
         table_rows.put_whole(target, key, merged(mine, whole))
     return key
-
-
-def next_number(taken: Iterable[int]) -> int:
-    """The number of one more session of a date: after all others, so that none that went is given again."""
-    numbers = {number for number in taken if 0 < number < _TOO_HIGH}
-    return max(numbers, default=0) + 1
 
 
 def oddities_in(source: sqlite3.Connection, known: Collection[str] = ()) -> tuple[Left, ...]:

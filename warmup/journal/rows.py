@@ -1,7 +1,7 @@
 """The rows of a journal: a session read and written whole, each value checked as it is read."""
 
 import sqlite3
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from typing import Any, NamedTuple
 
 from warmup.journal.oddities import Key, Note, Odd, as_position, moment, noting, number, text, unnoted
@@ -15,6 +15,8 @@ THIS = "WHERE child = ? AND date = ? AND sitting = ?"
 """Picks the rows of one session."""
 MARKS: Mapping[object, Mark | None] = {"": None, **{mark.value: mark for mark in Mark}}
 """What stands in the column ``mark``; nothing for a mark that was taken back."""
+TOO_HIGH = 2**40
+"""A session's number from here on was never given; after some of those there would be no next one."""
 
 
 class MarkRow(NamedTuple):
@@ -134,3 +136,9 @@ def put_whole(connection: sqlite3.Connection, key: Key, whole: Whole) -> None:
     connection.executemany("INSERT INTO prompts VALUES (?, ?, ?, ?, ?, ?)", rows)
     for at, mark in whole.marks.items():
         put_mark(connection, key, at, mark)
+
+
+def next_number(taken: Iterable[int]) -> int:
+    """The number of one more session of a date: after all others, so that none that went is given again."""
+    numbers = {number for number in taken if 0 < number < TOO_HIGH}
+    return max(numbers, default=0) + 1

@@ -14,7 +14,7 @@ from contextlib import closing, suppress
 from pathlib import Path
 from typing import Any, TypeVar
 
-from warmup.journal import log, merging, salvage, schema
+from warmup.journal import log, schema
 from warmup.journal import rows as table_rows
 from warmup.journal.oddities import Key
 from warmup.journal.rows import Whole
@@ -134,6 +134,8 @@ class Store:
             self.notice = f"{NAME} can't be used ({reason(error)})."
         memory = schema.in_memory()
         if self._disk is not None:
+            from warmup.journal import salvage
+
             disk = self._disk
             with suppress(sqlite3.Error):
                 disk.execute(f"PRAGMA busy_timeout = {_WAIT_AGAIN}")
@@ -143,6 +145,8 @@ class Store:
 
     def _rewrite(self, memory: sqlite3.Connection) -> None:
         """Write again what this process wrote."""
+        from warmup.journal import merging
+
         moved = {key: merging.take_in(memory, key, whole) for key, whole in self._written.items()}
         for row in self._logged:
             key = self.key(row.child, dt.date.fromisoformat(row.date), row.session)
@@ -153,6 +157,8 @@ class Store:
         memory = self._memory
         if memory is None or self._read_only:
             return
+        from warmup.journal import merging
+
         try:
             if self._disk is not None:
                 self._disk.close()
@@ -248,6 +254,8 @@ class Store:
 
 def _rescue(target: sqlite3.Connection, path: Path) -> int:
     """Take what can be read of a damaged file into a journal; gives how many sessions that was."""
+    from warmup.journal import salvage
+
     raw = path.read_bytes()
     try:
         with schema.reading(path) as source:
