@@ -1,7 +1,12 @@
 """family.toml written: what changed, and only that, laid into what stands on the disk now.
 
-The file is read again for every save, since it may be open in an editor and in another window too. Comments,
-order and keys unknown here stay. Only a save loads this module and the library that edits TOML.
+The file belongs to the family, who may have it open in an editor while one window or two are open as well.
+So a save reads it again and lays only the difference of two values into it: the family as this window knew
+it, and as it is to be (:func:`merged`). Of lists these are the elements that came and went; children are told
+apart by their names in the journal. ``tomlkit`` edits the text, so that comments, order and keys of a newer
+version stay; only a save loads it. The window goes on with what the file then says. A file that does not load
+any more, or is gone, is left as it is, and the screen says that nothing is saved. The ``.bak`` is the version
+before; a second save within the hour does not push it out (:func:`warmup.config.writing.write_atomic`).
 """
 
 import datetime as dt
