@@ -1,4 +1,4 @@
-"""An invented family at its desk, with a morning that is always the same: for the sitting and the screens."""
+"""An invented family with a morning that is always the same, for the tests of sessions and screens."""
 
 import datetime as dt
 from collections.abc import Callable, Mapping
@@ -21,7 +21,7 @@ FAMILY = Family(
     first_day=dt.date(2026, 8, 31),
     began=dt.date(2026, 8, 31),
     children=(Child("Bean"),),
-    settled=TODAY - dt.timedelta(1),
+    known_until=TODAY - dt.timedelta(1),
 )
 Clock = Callable[[], dt.datetime]
 
@@ -43,7 +43,7 @@ class StandingClock:
 
 
 def context_at(home: Path, clock: Clock, family: Family = FAMILY, today: dt.date = TODAY) -> Context:
-    """A desk whose files lie in ``home``; a clock of a test says the desk's day."""
+    """A context whose files lie in ``home``; a clock of a test says the context's day."""
     if isinstance(clock, StandingClock):
         clock.turn_to(today)
     places = Places(home, home)
@@ -109,7 +109,7 @@ def start_fixed(context: Context) -> None:
     routine = fixed_routine()
     assert context.journal is not None
     rows = [(prompt.item, prompt.wording) for prompt in routine.prompts]
-    context.journal.start(context.child.record, TODAY, "daily", routine_text(routine), rows)
+    context.journal.start(context.child.journal_name, TODAY, "daily", routine_text(routine), rows)
 
 
 def lived(context: Context, day: dt.date, marks: Mapping[str, Mark]) -> None:
@@ -122,10 +122,10 @@ def lived(context: Context, day: dt.date, marks: Mapping[str, Mark]) -> None:
         for mark in marks.values()
     ]
     context.journal.add_whole(
-        context.child.record,
+        context.child.journal_name,
         day,
         "daily",
-        routine_text(Routine(context.child.record, morning, "daily", prompts)),
+        routine_text(Routine(context.child.journal_name, morning, "daily", prompts)),
         [(prompt.item, prompt.wording) for prompt in prompts],
         kept,
     )

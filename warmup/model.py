@@ -1,7 +1,8 @@
-"""The values the whole program speaks in: a morning, what can be asked, what was asked, how it went.
+"""The values that all rooms share: a morning, what can be asked, what was asked, how it went.
 
-Most are named tuples: every start of the program makes these classes, and a named tuple is made in a
-tenth of the time of a frozen dataclass.
+Most are named tuples, since every start of the program makes these classes. A frozen dataclass with slots
+takes about seven times as long to make (3.5 ms against 0.5 for six fields, Python 3.11); for the classes
+loaded before the first frame, measured, that came to 27 ms. Elsewhere a frozen dataclass is as good.
 """
 
 import datetime as dt

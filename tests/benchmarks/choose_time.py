@@ -68,7 +68,7 @@ def one_more(context: Context, known: Knowledge) -> Action:
 
 def chosen(context: Context, eligible: Eligible, morning: Morning, shape: Shape) -> object:
     """The engine's choice."""
-    child = context.child.record
+    child = context.child.journal_name
     return choose(eligible, shape, context.knowledge(), morning, context.curriculum(), child=child)
 
 

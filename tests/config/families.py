@@ -43,7 +43,7 @@ FAMILY = Family(
     first_day=day(2026, 8, 31),
     began=day(2026, 11, 25),
     children=(Child("Bean", held=(LevelId("coins:dime"),)),),
-    settled=day(2026, 11, 24),
+    known_until=day(2026, 11, 24),
     off=((day(2026, 11, 26), day(2026, 11, 26)), (day(2026, 12, 21), day(2027, 1, 1))),
     extra=(day(2026, 12, 5),),
     countdowns=(
@@ -96,7 +96,7 @@ a_family = st.builds(
     ).map(tuple),
     first_week=st.integers(1, 36),
     weekdays=st.sets(st.integers(0, 6), min_size=1).map(sorted).map(tuple),
-    settled=st.none() | dates,
+    known_until=st.none() | dates,
     off=st.lists(
         st.tuples(dates, st.integers(0, 365)).map(lambda p: (p[0], p[0] + dt.timedelta(p[1]))), max_size=4
     ).map(tuple),

@@ -95,7 +95,7 @@ CHANGES: dict[str, Callable[[Family], Family]] = {
     "light": lambda f: f._replace(theme="light"),
     "covered": lambda f: f._replace(answers_shown=not f.answers_shown),
     "an adult": lambda f: f._replace(adult="Dad", animal="Moose", pennies=False),
-    "settled": lambda f: f._replace(settled=TODAY),
+    "settled": lambda f: f._replace(known_until=TODAY),
     "off": lambda f: f._replace(off=(*f.off, (TODAY, TODAY), (TODAY, TODAY + dt.timedelta(3)))),
     "not off": lambda f: f._replace(off=()),
     "extra": lambda f: f._replace(extra=(*f.extra, TODAY)),
@@ -121,8 +121,8 @@ def by_hand(path: Path, text: str) -> None:
 def alike(family: Family) -> tuple[Any, ...]:
     """The family without the order of what has none."""
     children = [
-        (c.record, c.nickname, {*c.held}, {*c.opened}, dict(c.taught), c.paused)
-        for c in sorted(family.children, key=lambda child: child.record)
+        (c.journal_name, c.nickname, {*c.held}, {*c.opened}, dict(c.taught), c.paused)
+        for c in sorted(family.children, key=lambda child: child.journal_name)
     ]
     loose = {"off": {*family.off}, "extra": {*family.extra}, "countdowns": {*family.countdowns}}
     return (children, *family._replace(children=(), off=(), extra=(), countdowns=()), loose)

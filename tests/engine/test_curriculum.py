@@ -29,8 +29,8 @@ def test_items_unlock_on_the_first_morning_of_their_week() -> None:
 def test_a_family_settles_for_two_weeks_from_the_morning_it_began(began: int, since: int) -> None:
     plan = curriculum((ONE,), YEAR, YEAR.mornings[began])
     assert (plan.began, plan.since) == (began, since)
-    settling = [plan.settling(YEAR.morning(date)) for date in YEAR.mornings[began : began + 8]]
-    assert settling == [True] * 6 + [False] * 2
+    new = [plan.new_family(YEAR.morning(date)) for date in YEAR.mornings[began : began + 8]]
+    assert new == [True] * 6 + [False] * 2
 
 
 def test_what_a_quarter_has_unlocked_is_of_its_own_weeks_up_to_this_one() -> None:
@@ -57,7 +57,7 @@ def test_one_left_out_leaves_the_others_and_what_the_day_asks_for() -> None:
 def test_every_id_is_made_of_the_two_parts_it_comes_apart_into() -> None:
     assert item_id("knots", "one") == ONE.id and level_id("knots", "one") == ONE.level_id
     for item in skills.item_names():
-        place = skills.place(item)
+        place = skills.locate(item)
         assert item_id(*skill_and_name(item)) == item == place.id
         assert skill_and_name(item) == (place.skill.id, place.name)
     for level in skills.levels():

@@ -141,10 +141,10 @@ class Asking(NamedTuple):
     since: int
     timely: frozenset[ItemId]
 
-    def choose(self, items: Sequence[Item] = (), *, settling: bool = False) -> tuple[Choice, ...]:
+    def choose(self, items: Sequence[Item] = (), *, new_family: bool = False) -> tuple[Choice, ...]:
         """What the engine chooses, from the items in another order if they are given."""
         # Settling is a family that began this morning.
-        began = self.morning.index if settling else 4 * (self.since - 1)
+        began = self.morning.index if new_family else 4 * (self.since - 1)
         return choose(
             Eligible(tuple(items or self.items), self.timely),
             self.shape.with_prompts(self.number),
@@ -167,7 +167,7 @@ class Asking(NamedTuple):
         record = self.record(item)
         if record.last is None or record.mark is not F:
             return True
-        return bool(round(0.85 ** ((self.morning.index - record.last) / record.gap), 6) < 0.75)
+        return bool(round(0.85 ** ((self.morning.index - record.last) / record.interval), 6) < 0.75)
 
     def gives_way(self) -> bool:
         """Whether so little is easy that the limits on hard and first-time prompts give way."""
@@ -231,7 +231,7 @@ enough = settings(max_examples=200)
 @enough
 @given(askings())
 def test_a_morning_breaks_no_limit(asking: Asking) -> None:
-    """Past the settling weeks: hard prompts apart and none first, three first times and two ideas at most."""
+    """Past the first weeks: hard prompts apart and none first, three first times and two ideas at most."""
     chosen = asking.choose()
     hard = [asking.hard(choice.item) for choice in chosen]
     assert [choice.hard for choice in chosen] == hard
@@ -248,10 +248,10 @@ def test_a_morning_breaks_no_limit(asking: Asking) -> None:
 @enough
 @given(askings(), st.booleans(), st.integers(0, 2**32))
 def test_a_morning_is_mixed_and_no_longer_than_it_should_be(
-    asking: Asking, settling: bool, luck: int
+    asking: Asking, new_family: bool, luck: int
 ) -> None:
-    """In the settling weeks too; and the same whatever order the items come in."""
-    chosen = asking.choose(settling=settling)
+    """In the new_family weeks too; and the same whatever order the items come in."""
+    chosen = asking.choose(new_family=new_family)
     items = [choice.item for choice in chosen]
     assert len(items) == len(set(items)) <= asking.number
     assert set(items) <= set(asking.items)
@@ -262,7 +262,7 @@ def test_a_morning_is_mixed_and_no_longer_than_it_should_be(
     if len({item.skill for item in asking.items}) >= asking.number / 2:
         assert max(Counter(skills).values(), default=0) <= 2
     turned = Random(luck).sample(asking.items, len(asking.items))
-    assert asking.choose(turned, settling=settling) == chosen
+    assert asking.choose(turned, new_family=new_family) == chosen
 
 
 @enough

@@ -24,7 +24,7 @@ def asked(item: str, way: str, at: int = 0) -> Prompt:
 
 def choice(item: str) -> Choice:
     """The item as the engine would choose it."""
-    at = skills.place(item)
+    at = skills.locate(item)
     level = f"{at.skill.id}:{at.level.key}"
     return Choice(
         Item(ItemId(item), at.skill.id, at.number, LevelId(level), at.skill.strand.value, 1),

@@ -1,6 +1,6 @@
 """The memory rule, worked by hand, each case with its arithmetic beside it; and which way spacing goes.
 
-Time is counted in mornings. An item starts with a gap of 4 and has rested since the morning before it
+Time is counted in mornings. An item starts with a interval of 4 and has rested since the morning before it
 unlocked, so one that unlocks at index 0 has rested 1 morning at index 0 and 4 at index 3.
 """
 
@@ -77,14 +77,14 @@ def test_a_new_item_rests_from_the_morning_before_it_unlocked(
 
 
 def test_once_marked_an_item_rests_from_its_last_mark() -> None:
-    record = Record(gap=6.0, last=10)
+    record = Record(interval=6.0, last=10)
     assert record.overdue(13, 0) == 0.5  # 3 of 6, whenever it unlocked
     assert record.overdue(22, 12) == 2.0 and record.chance(22, 12) == pytest.approx(0.7225)  # 12 of 6
     assert record.overdue(10, 0) == 0.0 == record.overdue(4, 0) and record.chance(10, 0) == 1.0
 
 
 @pytest.mark.parametrize(
-    ("lines", "gap"),
+    ("lines", "interval"),
     [
         ([(0, F)], 6.0),  # e = 1, no more than 4: 4 + 2*1
         ([(3, F)], 12.0),  # e = 4: 4 + 2*4
@@ -109,18 +109,18 @@ def test_once_marked_an_item_rests_from_its_last_mark() -> None:
         ([(3, F), (15, H), (17, F)], 16.0),  # 12, 12, then e = 2: 12 + 4
     ],
 )
-def test_the_gap_by_hand(lines: list[tuple[int, Mark]], gap: float) -> None:
-    assert after(*lines).gap == gap
+def test_the_interval_by_hand(lines: list[tuple[int, Mark]], interval: float) -> None:
+    assert after(*lines).interval == interval
 
 
 def test_an_item_that_unlocks_later_has_not_rested_before() -> None:
-    assert after((8, F), opened=8).gap == 6.0  # e = 1: 4 + 2
-    assert after((12, F), opened=8).gap == 15.0  # e = 5: 3 * 5
-    assert after((5, F), opened=8).gap == 4.0  # asked before its time, e = 0: 4 + 0
+    assert after((8, F), opened=8).interval == 6.0  # e = 1: 4 + 2
+    assert after((12, F), opened=8).interval == 15.0  # e = 5: 3 * 5
+    assert after((5, F), opened=8).interval == 4.0  # asked before its time, e = 0: 4 + 0
 
 
 @pytest.mark.parametrize(
-    ("lines", "owed"),
+    ("lines", "due_at"),
     [
         ([(3, F)], None),
         ([(3, H)], 5),  # 3 + 2
@@ -131,40 +131,40 @@ def test_an_item_that_unlocks_later_has_not_rested_before() -> None:
         ([(3, N), (4, S), (5, None)], 4),  # what counts for nothing pays nothing back
     ],
 )
-def test_when_it_is_owed_back(lines: list[tuple[int, Mark | None]], owed: int | None) -> None:
-    assert after(*lines).owed == owed
+def test_when_it_is_due_back(lines: list[tuple[int, Mark | None]], due_at: int | None) -> None:
+    assert after(*lines).due_at == due_at
 
 
 def test_a_cue_counts_as_hesitated() -> None:
     helped = once(3, F, cue=1)
-    assert (helped.gap, helped.owed, helped.mark, helped.run) == (4.0, 5, H, 0)
+    assert (helped.interval, helped.due_at, helped.mark, helped.run) == (4.0, 5, H, 0)
     assert helped == once(3, H) == once(3, H, cue=3)
     assert once(3, N, cue=2) == once(3, N), "a cue makes a not yet no better"
 
 
 def test_a_rough_day_lowers_nothing() -> None:
     rough = once(3, N, rough=True)
-    assert (rough.gap, rough.owed, rough.misses) == (4.0, 4, 0)  # owed all the same
+    assert (rough.interval, rough.due_at, rough.misses) == (4.0, 4, 0)  # due all the same
     twice = once(4, N, before=once(3, N))
     assert once(5, N, before=twice, rough=True).misses == twice.misses == 2, "no reason to teach it again"
-    assert once(3, F, rough=True).gap == 12.0  # e = 4: 4 + 8, as on any day
-    assert once(3, H, rough=True).gap == 4.0
+    assert once(3, F, rough=True).interval == 12.0  # e = 4: 4 + 8, as on any day
+    assert once(3, H, rough=True).interval == 4.0
 
 
 def test_a_mark_from_memory_weighs_half() -> None:
-    assert once(3, F, from_memory=True).gap == 8.0  # 4 + 8/2
-    assert once(7, F, from_memory=True).gap == 14.0  # from 4 to 24, half of it: 4 + 20/2
-    assert once(3, N, from_memory=True).gap == 3.0  # a quarter off: 4 - 4/4
+    assert once(3, F, from_memory=True).interval == 8.0  # 4 + 8/2
+    assert once(7, F, from_memory=True).interval == 14.0  # from 4 to 24, half of it: 4 + 20/2
+    assert once(3, N, from_memory=True).interval == 3.0  # a quarter off: 4 - 4/4
     assert once(3, H, from_memory=True) == once(3, H)
-    assert once(3, N, from_memory=True).owed == 4
+    assert once(3, N, from_memory=True).due_at == 4
 
 
 def test_a_lucky_answer_grows_the_gap_less() -> None:
-    assert once(3, F, guess=0.5).gap == 8.0  # one in two: 4 + 8/2
-    assert once(3, F, guess=0.25).gap == 10.0  # one in four: 4 + 8*3/4
-    assert once(20, F, guess=0.5).gap == 14.0  # from 4 to 24: 4 + 20/2
-    assert once(3, F, guess=0.5, from_memory=True).gap == 6.0  # 4 + 8/4
-    assert once(3, N, guess=0.5).gap == 2.0, "no luck in a not yet: 4 / 2"
+    assert once(3, F, guess=0.5).interval == 8.0  # one in two: 4 + 8/2
+    assert once(3, F, guess=0.25).interval == 10.0  # one in four: 4 + 8*3/4
+    assert once(20, F, guess=0.5).interval == 14.0  # from 4 to 24: 4 + 20/2
+    assert once(3, F, guess=0.5, from_memory=True).interval == 6.0  # 4 + 8/4
+    assert once(3, N, guess=0.5).interval == 2.0, "no luck in a not yet: 4 / 2"
 
 
 def test_skipped_and_unmarked_count_as_shown_and_for_nothing_else() -> None:
@@ -256,27 +256,27 @@ def asked_when_due(mornings: int = 144) -> list[int]:
     return asked
 
 
-@pytest.mark.parametrize("gap", [1.0, 2.5, 4.0, 10.0, 20.0])
-def test_a_success_after_a_longer_rest_grows_the_gap_more(gap: float) -> None:
+@pytest.mark.parametrize("interval", [1.0, 2.5, 4.0, 10.0, 20.0])
+def test_a_success_after_a_longer_rest_grows_the_interval_more(interval: float) -> None:
     """spacing.meta: spread-out study beats massed study (839 assessments); the direction only."""
     assert (
         SPACING["meta"]["assessments"] == 839 and "Spread-out study beats massed" in SPACING["meta"]["claim"]
     )
-    grown = [once(rest, F, Record(gap, 0)).gap for rest in range(101)]
-    assert grown[0] == gap, "twice at once is massed, and gives nothing"
-    # It stops growing where the rest is twice the gap, or the gap as long as it may be.
-    until = min(math.ceil(2 * gap), grown.index(LONGEST) if LONGEST in grown else 101)
+    grown = [once(rest, F, Record(interval, 0)).interval for rest in range(101)]
+    assert grown[0] == interval, "twice at once is massed, and gives nothing"
+    # It stops growing where the rest is twice the interval, or the interval as long as it may be.
+    until = min(math.ceil(2 * interval), grown.index(LONGEST) if LONGEST in grown else 101)
     assert all(after > before for before, after in pairwise(grown[: until + 1]))
-    assert grown[until:] == [min(LONGEST, 6 * gap)] * (101 - until)
+    assert grown[until:] == [min(LONGEST, 6 * interval)] * (101 - until)
 
 
 def test_the_longer_the_gap_the_longer_the_next_rest() -> None:
-    """spacing.ridgeline: the best gap grows with how long it must last, from weeks to a year."""
+    """spacing.ridgeline: the best interval grows with how long it must last, from weeks to a year."""
     share = SPACING["ridgeline"]
     assert share["gap_share_year"] * 365 > share["gap_share_weeks"] * 21, "longer in days: 18 against 4"
-    gaps = [1.0, 2.0, 4.0, 8.0, 16.0, 32.0]
-    due = [once(round(gap), F, Record(gap, 0)).gap for gap in gaps]
-    assert due == [3.0, 6.0, 12.0, 24.0, 48.0, 72.0]  # gap + 2*gap, no more than 72
+    intervals = [1.0, 2.0, 4.0, 8.0, 16.0, 32.0]
+    due = [once(round(interval), F, Record(interval, 0)).interval for interval in intervals]
+    assert due == [3.0, 6.0, 12.0, 24.0, 48.0, 72.0]  # interval + 2*interval, no more than 72
     asked = asked_when_due()
     # At 3 it has rested 4: 4 + 8 = 12. At 15, 12 + 24 = 36. At 51, 36 + 72 = 108, no more than 72.
     assert asked == [3, 15, 51, 123]

@@ -110,14 +110,14 @@ def test_the_gap_keeps_its_bounds_and_goes_the_way_of_the_mark(history: History)
     for line in history.lines:
         before, known = known.of(line.item), history.fold([line], known)
         record = known.of(line.item)
-        assert SHORTEST == 1 <= record.gap <= 72 == LONGEST
+        assert SHORTEST == 1 <= record.interval <= 72 == LONGEST
         assert record.shown == before.shown + 1 and record.shown_on == line.date
         if line.mark in (None, S) or line.mark is H or (line.mark is F and line.cue):
-            assert record.gap == before.gap
+            assert record.interval == before.interval
         elif line.mark is F or line.rough:
-            assert record.gap >= before.gap
+            assert record.interval >= before.interval
         else:
-            assert record.gap < before.gap or record.gap == SHORTEST == before.gap
+            assert record.interval < before.interval or record.interval == SHORTEST == before.interval
 
 
 @given(histories)

@@ -174,8 +174,8 @@ def test_what_came_neither_time_goes_a_step_down_hands_on_and_what_stands_on_it_
 def test_the_review_is_told_by_its_outcomes() -> None:
     titles = {skill: skill.capitalize() for skill in SKILLS}
     now = known([*checked_twice(Mark.FLUENT, Mark.FLUENT), (16, item_id("ropes", "one"), Mark.NOT_YET)])
-    assert review.told(now, 5, titles) == "settled: knots; once more to check: ropes."
-    assert review.told(now, 10, titles) == ""
+    assert review.review_summary(now, 5, titles) == "settled: knots; once more to check: ropes."
+    assert review.review_summary(now, 10, titles) == ""
 
 
 def test_nothing_is_checked_without_review_weeks() -> None:

@@ -55,7 +55,7 @@ def test_a_ladder_from_before_the_start_is_sampled_from_its_top() -> None:
     morning = Morning(JANUARY, DayKind.SCHOOL, 73, 19, 3, False, 72, next=JANUARY + dt.timedelta(1))
     year = SchoolYear((0, 1, 2, 3), (JANUARY, JANUARY + dt.timedelta(1)), 72)
     plan = curriculum(rungs, year, JANUARY)
-    assert plan.since == 19 and plan.settling(morning)
+    assert plan.since == 19 and plan.new_family(morning)
     for since, first in ((19, "knots/3"), (1, "knots/1")):
         before = plan._replace(began=4 * (since - 1))
         chosen = choose(Eligible(rungs), shape, Knowledge(), morning, before, child="Bean")

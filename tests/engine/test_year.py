@@ -16,7 +16,7 @@ from tests.benchmarks.year_aloud import CHILDREN, year
 from warmup.config.places import Places
 from warmup.config.plan import load_plan
 from warmup.model import LevelId, Mark, Morning, Prompt, Routine
-from warmup.skills import item_names, place
+from warmup.skills import item_names, locate
 
 ROOT = Path(__file__).parents[2]
 WEEKS = load_plan(Places(ROOT / "nowhere", ROOT / "nowhere")).weeks
@@ -76,12 +76,12 @@ def test_a_morning_has_its_number_of_prompts_calendar_talk_and_counting(lived: L
 
 def strand(prompt: Prompt) -> str:
     """The strand of a prompt."""
-    return place(prompt.item).skill.strand.value
+    return locate(prompt.item).skill.strand.value
 
 
 def level_of(item: str) -> str:
     """The level an item belongs to, as ``skill:level``."""
-    return f"{place(item).skill.id}:{place(item).level.key}"
+    return f"{locate(item).skill.id}:{locate(item).level.key}"
 
 
 def test_nothing_comes_before_its_week_and_nothing_new_in_a_review(lived: Lived) -> None:

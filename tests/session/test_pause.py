@@ -28,7 +28,7 @@ OFFER = "More than a third wobbles. Key y: nothing new for a week."
 @pytest.fixture
 def context(home: Path, clock: Clock) -> Context:
     """The family on the third morning of a review week, nothing asked yet."""
-    family = FAMILY._replace(settled=MONDAY)
+    family = FAMILY._replace(known_until=MONDAY)
     context = context_at(home, clock, family, MONDAY + dt.timedelta(2))
     assert context.morning().review and context.morning(MONDAY).school_day == 97
     return context

@@ -1,4 +1,4 @@
-"""A sitting: what each key does to it, that it is on disk at once, and comes back as it was."""
+"""A session: what each key does to it, that it is on disk at once, and comes back as it was."""
 
 import datetime as dt
 import itertools
@@ -16,7 +16,7 @@ from warmup.pictures.ten_frame import TenFrame
 from warmup.session.context import Context
 from warmup.session.replacing import SHORT
 from warmup.session.session import Session, begin, resume
-from warmup.session.summary import closing, laid_out
+from warmup.session.summary import closing, materials
 
 Clock = Callable[[], dt.datetime]
 
@@ -37,7 +37,7 @@ def session(context: Context, clock: Clock) -> Session:
 
 
 def again(session: Session) -> Session:
-    """The sitting as another start of the program finds it on disk."""
+    """The session as another start of the program finds it on disk."""
     journal = Journal.open(session.journal.folder, session.clock)
     context = context_at(session.journal.folder, session.clock, session.context.family)
     found = resume(context, journal, session.clock)
@@ -46,7 +46,7 @@ def again(session: Session) -> Session:
 
 
 def state(session: Session) -> tuple[object, ...]:
-    """What a resumed sitting must have in common with the one that was left."""
+    """What a resumed session must have in common with the one that was left."""
     marks = {at: session.mark_at(at) for at in range(len(session.prompts))}
     items = [(prompt.item, prompt.say, prompt.picture) for prompt in session.prompts]
     return session.position, session.furthest, session.rough, marks, items
@@ -173,7 +173,7 @@ def test_the_next_morning_knows(context: Context, clock: Clock) -> None:
     for _ in first.prompts:
         first.mark(Mark.NOT_YET)
     first.close()
-    tomorrow = FAMILY._replace(settled=TODAY)
+    tomorrow = FAMILY._replace(known_until=TODAY)
     after = context_at(context.places.config, clock, tomorrow, TODAY + dt.timedelta(1))
     items = {prompt.item: prompt.why for prompt in after.routine().prompts}
     again_asked = {
@@ -207,7 +207,7 @@ def test_what_comes_back_is_said_by_its_day(home: Path, clock: Callable[[], dt.d
 
 def test_no_day_is_named_after_the_last_morning(home: Path, clock: Callable[[], dt.datetime]) -> None:
     last = year_of(FAMILY).mornings[-1]
-    context = context_at(home, clock, FAMILY._replace(settled=last - dt.timedelta(1)), last)
+    context = context_at(home, clock, FAMILY._replace(known_until=last - dt.timedelta(1)), last)
     assert context.journal is not None
     today = begin(context, context.journal, clock)
     today.mark(Mark.NOT_YET)
@@ -217,14 +217,14 @@ def test_no_day_is_named_after_the_last_morning(home: Path, clock: Callable[[], 
 
 def test_a_picture_stands_in_for_a_thing_that_need_not_be_fetched(session: Session) -> None:
     one, two, three, *_ = session.prompts
-    assert laid_out(
+    assert materials(
         (
             one._replace(table="beans, cup", picture=None),
             two._replace(table="real coins, cup", picture=TenFrame(3)),
             three._replace(table="beans", picture=None),
         )
     ) == (("beans", "cup"), ("real coins",))
-    assert laid_out([one._replace(table="")]) == ((), ())
+    assert materials([one._replace(table="")]) == ((), ())
 
 
 def test_the_close_has_a_kind_word_when_nothing_came_easily(session: Session) -> None:

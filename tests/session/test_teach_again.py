@@ -86,7 +86,7 @@ def test_one_item_at_rest_closes_no_other_of_its_level() -> None:
     assert rests(rows.of(ITEM.id), None) and not rests(rows.of(other.id), None)
 
 
-# -- the desk, the close, and what is printed
+# -- the context, the close, and what is printed
 
 
 @pytest.fixture

@@ -133,14 +133,18 @@ def test_other_marks_stay_with_a_swap_a_short_morning_and_what_is_held_back(sess
 
 
 def test_days_off_and_an_extra_day_are_taken_back_and_hand_edits_stay(home: Path, clock: Clock) -> None:
-    family = FAMILY._replace(began=TODAY - dt.timedelta(2), settled=None)
+    family = FAMILY._replace(began=TODAY - dt.timedelta(2), known_until=None)
     context = context_at(home, clock, family)
     assert context.journal is not None
-    days = context.unsettled()
+    days = context.unconfirmed_days()
     undoing.logged(
-        context, context.journal, undoing.DAYS, lambda: context.editor.settle(days[:1], context.today), {}
+        context,
+        context.journal,
+        undoing.DAYS,
+        lambda: context.editor.confirm_days(days[:1], context.today),
+        {},
     )
-    assert context.family.off == ((days[0], days[0]),) and not context.unsettled()
+    assert context.family.off == ((days[0], days[0]),) and not context.unconfirmed_days()
     by_hand = (dt.date(2027, 5, 3), dt.date(2027, 5, 4))
     context.editor.change(context.family._replace(off=(*context.family.off, by_hand)))
     undoing.logged(context, context.journal, undoing.EXTRA, lambda: context.editor.count(context.today), {})
@@ -148,7 +152,7 @@ def test_days_off_and_an_extra_day_are_taken_back_and_hand_edits_stay(home: Path
     undone = undoing.undo_day(context, context.journal)
     assert undone and undone.what == undoing.EXTRA and not context.family.extra
     undone = undoing.undo_day(context, context.journal)
-    assert undone and undone.what == undoing.DAYS and context.unsettled() == days
+    assert undone and undone.what == undoing.DAYS and context.unconfirmed_days() == days
     assert load(home / "family.toml").off == (by_hand,) and undoing.undo_day(context, context.journal) is None
 
 

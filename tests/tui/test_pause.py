@@ -22,7 +22,7 @@ WEDNESDAY = dt.date(2027, 2, 17)
 @pytest.fixture
 def app(home: Path, clock: Clock) -> WarmupApp:
     """A review morning after one on which two of three skills wobbled."""
-    context = context_at(home, clock, FAMILY._replace(settled=WEDNESDAY - dt.timedelta(1)), WEDNESDAY)
+    context = context_at(home, clock, FAMILY._replace(known_until=WEDNESDAY - dt.timedelta(1)), WEDNESDAY)
     marks = {"month/this": Mark.NOT_YET, "by-tens/to-50": Mark.HESITATED, "weekday/today": Mark.FLUENT}
     lived(context, WEDNESDAY - dt.timedelta(1), marks)
     assert context.journal is not None

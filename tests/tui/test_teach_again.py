@@ -27,7 +27,7 @@ def app(home: Path, clock: Clock, monkeypatch: pytest.MonkeyPatch) -> WarmupApp:
     What the next morning wants is fixed as well, so that no change of the engine moves these screens.
     """
     monkeypatch.setattr(
-        closing, "_table", lambda _desk: ("beans, cup (Thursday, March 4)", "real coins, day strip")
+        closing, "_table", lambda _context: ("beans, cup (Thursday, March 4)", "real coins, day strip")
     )
     context = context_at(home, clock)
     for back in (2, 1):

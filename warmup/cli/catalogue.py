@@ -1,4 +1,12 @@
-"""All that can be asked: skills, strands, levels, items, codes, weeks, what each level stands on."""
+"""All that can be asked: skills, strands, levels, items, codes, weeks, what each level stands on.
+
+``warmup catalogue --json`` holds ``format`` ("warmup-catalogue"), ``version`` (1), ``skills`` and ``items``.
+A skill has ``id``, ``title``, ``asks``, ``strand``, ``ladder`` and ``levels``; a level ``key``, ``label``,
+``week`` (null when the plan leaves it out), ``codes``, ``toward`` (codes it only leads to), ``stands_on``,
+``table`` and ``items``. The list of all items gives each as the engine sees it: ``id``, ``skill``, ``level``
+(a number from 1), ``strand``, ``week``, ``trouble`` (whether it is a misconception item), ``guess`` and
+``seconds``.
+"""
 
 from collections.abc import Iterator
 from typing import Any

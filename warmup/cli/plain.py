@@ -50,7 +50,7 @@ def morning_lines(morning: Morning, context: Context) -> Iterator[str]:
         yield f"Unlocked this quarter: {'; '.join(open_now)}."
     resting = context.to_teach()
     if resting:
-        yield f"To teach again: {'; '.join(skills.place(item).words() for item in resting)}."
+        yield f"To teach again: {'; '.join(skills.locate(item).words() for item in resting)}."
 
 
 def day_words(morning: Morning) -> str:
@@ -84,7 +84,7 @@ def unlocked(context: Context, morning: Morning) -> list[str]:
 
 def title(prompt: Prompt) -> str:
     """The skill and level of a prompt for people."""
-    at = skills.place(prompt.item)
+    at = skills.locate(prompt.item)
     return f"{at.skill.title}, {at.level.label}."
 
 

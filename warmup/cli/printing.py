@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from warmup.config.family import Family, default
 from warmup.config.places import Places, there
 from warmup.journal.journal import Journal
-from warmup.session.context import Context, load_family, open_context, records_in
+from warmup.session.context import Context, journal_names, load_family, open_context
 from warmup.session.stored import CHOSEN_ANEW, chosen_anew, stored
 from warmup.text import clean, did_you_mean
 
@@ -31,7 +31,7 @@ def today(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
 
     context, journal = _reading_context(places, arguments.child, clock, arguments.date)
     morning = context.morning(arguments.date)
-    kept = journal, context.child.record, morning.date
+    kept = journal, context.child.journal_name, morning.date
     if chosen_anew(*kept):
         complain(CHOSEN_ANEW)
     begun = stored(*kept)
@@ -66,7 +66,7 @@ def _reading_context(
         if journal.notice:
             complain(journal.notice)
         if not saved:
-            family = default(date or today, records_in(journal))
+            family = default(date or today, journal_names(journal))
     try:
         return open_context(places, family, today, journal, child=child, saved=False), journal
     except KeyError:

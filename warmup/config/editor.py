@@ -30,11 +30,11 @@ class FamilyEditor:
 
     # -- the days
 
-    def settle(self, off: Collection[dt.date], today: dt.date) -> None:
+    def confirm_days(self, off: Collection[dt.date], today: dt.date) -> None:
         """Everything before today is known now; the mornings in ``off`` were no school."""
         until = today - dt.timedelta(1)
         free = tuple(sorted({*self.family.off, *self.year.stretches(off)}))
-        self.change(self.family._replace(off=free, settled=max(until, self.family.settled or until)))
+        self.change(self.family._replace(off=free, known_until=max(until, self.family.known_until or until)))
 
     def count(self, today: dt.date) -> None:
         """Today counts as a school morning, though it was not planned."""
@@ -57,7 +57,9 @@ class FamilyEditor:
         self._keep(replace(self.child, paused=until))
 
     def _keep(self, child: Child) -> None:
-        children = tuple(child if each.record == child.record else each for each in self.family.children)
+        children = tuple(
+            child if each.journal_name == child.journal_name else each for each in self.family.children
+        )
         self.child = child
         self.change(self.family._replace(children=children))
 
@@ -88,4 +90,6 @@ class FamilyEditor:
                 where = f"{problem.path.name}{f', line {problem.line}' if problem.line else ''}"
                 self.unsaved = f"What you choose is not being saved ({where}: {problem.found})."
         self.family, self.year = family, year_of(family)
-        self.child = next((each for each in family.children if each.record == self.child.record), self.child)
+        self.child = next(
+            (each for each in family.children if each.journal_name == self.child.journal_name), self.child
+        )

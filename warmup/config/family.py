@@ -33,7 +33,8 @@ _YEARLY = 'a day like "December 25", "fourth Thursday of November" or "last Mond
 class Child:
     """One child: a nickname, and the levels held back or opened early.
 
-    ``record`` is the name its marks are kept under: the first nickname, so that a new one loses nothing.
+    ``journal_name`` (``record`` in the file) is the name its marks are kept under in the journal: the first
+    nickname, so that a new one loses nothing.
     ``taught`` holds items, each once, with the date the adult said they were taught again.
     Up to and on ``paused`` no level opens that has not begun.
     """
@@ -41,13 +42,13 @@ class Child:
     nickname: str
     held: tuple[LevelId, ...] = ()
     opened: tuple[LevelId, ...] = ()
-    record: str = ""
+    journal_name: str = ""
     taught: tuple[tuple[ItemId, dt.date], ...] = ()
     paused: dt.date | None = None
 
     def __post_init__(self) -> None:
-        if not self.record:
-            object.__setattr__(self, "record", self.nickname)
+        if not self.journal_name:
+            object.__setattr__(self, "journal_name", self.nickname)
 
 
 class CountdownRule(NamedTuple):
@@ -62,7 +63,8 @@ class Family(NamedTuple):
     """What family.toml says.
 
     ``weekdays`` are the school weekdays in order (0 is Monday). ``began`` is the day the program was first
-    used, ``settled`` the day up to which each planned morning is known to be school or off. ``off`` holds
+    used, ``known_until`` (``settled`` in the file) the day up to which each planned
+    morning is known to be school or off. ``off`` holds
     stretches of days off, both ends included; ``extra`` the mornings held beside the plan. ``theme`` is
     "dark" or "light"; ``adult`` is who marks, empty when it does not matter; ``animal`` what the stuffed
     animal of some prompts is called.
@@ -73,7 +75,7 @@ class Family(NamedTuple):
     children: tuple[Child, ...]
     first_week: int = 1
     weekdays: tuple[int, ...] = (0, 1, 2, 3)
-    settled: dt.date | None = None
+    known_until: dt.date | None = None
     off: tuple[tuple[dt.date, dt.date], ...] = ()
     extra: tuple[dt.date, ...] = ()
     countdowns: tuple[CountdownRule, ...] = ()
@@ -84,25 +86,25 @@ class Family(NamedTuple):
     animal: str = "Bear"
 
 
-def default(today: dt.date, records: Sequence[str] = ()) -> Family:
+def default(today: dt.date, journal_names: Sequence[str] = ()) -> Family:
     """A family that has told nothing yet: four mornings a week from the last Monday of August.
 
     From July on that is this year's August, before that last year's (common practice, no source). Its
-    children are those whose marks are kept, by their ``records``; where there are none, one to be named.
+    children are those whose marks are kept, by ``journal_names``; where there are none, one to be named.
     """
     year = today.year if today.month >= 7 else today.year - 1
     last = dt.date(year, 8, 31)
     return Family(
-        first_day=last - dt.timedelta(last.weekday()), began=today, children=_known_children(records)
+        first_day=last - dt.timedelta(last.weekday()), began=today, children=_known_children(journal_names)
     )
 
 
-def _known_children(records: Sequence[str]) -> tuple[Child, ...]:
-    """A child for each record whose name a nickname may be."""
+def _known_children(journal_names: Sequence[str]) -> tuple[Child, ...]:
+    """A child for each name in a journal that a nickname may be."""
     found: dict[str, Child] = {}
-    for record in records:
-        if record == clean(record) and visible(record) and len(record) <= LONGEST_NAME:
-            found.setdefault(record.casefold(), Child(record))
+    for name in journal_names:
+        if name == clean(name) and visible(name) and len(name) <= LONGEST_NAME:
+            found.setdefault(name.casefold(), Child(name))
     return tuple(found.values())[:_MOST_CHILDREN] or (Child(PLACEHOLDER),)
 
 
@@ -130,7 +132,7 @@ def parse(file: Document) -> Family:
         children=_children(file),
         first_week=file.whole("school", "first_week", least=1, most=WEEKS, default=1),
         weekdays=_weekdays(file),
-        settled=file.date("school", "settled") if file.has("school", "settled") else None,
+        known_until=file.date("school", "settled") if file.has("school", "settled") else None,
         off=tuple(_stretch(file, n) for n in range(file.length("school", "days_off"))),
         extra=tuple(file.date("school", "extra", n) for n in range(file.length("school", "extra"))),
         countdowns=tuple(_rule(file, n) for n in range(file.length("countdown", most=100))),
@@ -150,11 +152,11 @@ def _children(file: Document) -> tuple[Child, ...]:
         if any(nickname.casefold() == child.nickname.casefold() for child in children):
             file.refuse(("child", n, "nickname"), "a nickname no other child has")
         held, opened = _levels(file, n, "held"), _levels(file, n, "opened")
-        record = file.name("child", n, "record", default=nickname)
-        if any(record == child.record for child in children):
+        journal_name = file.name("child", n, "record", default=nickname)
+        if any(journal_name == child.journal_name for child in children):
             file.refuse(("child", n, "record"), "a record no other child has")
         paused = file.date("child", n, "paused") if file.has("child", n, "paused") else None
-        children.append(Child(nickname, held, opened, record, _taught(file, n), paused))
+        children.append(Child(nickname, held, opened, journal_name, _taught(file, n), paused))
     if not children:
         raise file.problem(("child",), "at least one [[child]] with a nickname", "none")
     return tuple(children)

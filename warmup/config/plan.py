@@ -249,10 +249,10 @@ def _slot(file: Document, n: int) -> Slot:
         file.refuse(("slot", n, "only"), expected)
     only = tuple(map(renames.level, file.names("slot", n, "only")))
     known = (*SKILLS, *levels())
-    for place, name in enumerate(only):
+    for index, name in enumerate(only):
         if name not in known:
             found = shown(name) + did_you_mean(name, known)
-            raise file.problem(("slot", n, "only", place), "a skill or a level", found)
+            raise file.problem(("slot", n, "only", index), "a skill or a level", found)
     if kind is SlotKind.NAMED and not only:
         raise file.problem(("slot", n, "only"), "the skills or levels this slot is for", "nothing")
     return Slot(kind, file.whole("slot", n, "most", least=1, most=MOST_PROMPTS), only)

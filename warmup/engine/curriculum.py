@@ -8,7 +8,7 @@ from warmup.model import Item, ItemId, Morning
 from warmup.schoolyear import REVIEW_EVERY, SchoolYear
 
 SETTLING_WEEKS = 2
-"""How long a family that began is settling, in school weeks."""
+"""How long a family that began counts as new, in school weeks."""
 
 
 class Reviews(NamedTuple):
@@ -40,7 +40,7 @@ class Curriculum(NamedTuple):
         """The week in which the family began: what the plan has before it is unknown, not new."""
         return self.began // self.year.mornings_a_week + 1
 
-    def settling(self, morning: Morning) -> bool:
+    def new_family(self, morning: Morning) -> bool:
         """Whether the family is in its first weeks with the program."""
         gone = self.year.index_of(morning.date) - self.began
         return gone < SETTLING_WEEKS * self.year.mornings_a_week

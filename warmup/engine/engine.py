@@ -49,8 +49,8 @@ def choose(
     """
     pool = Pool(eligible.items, knowledge, morning, child, curriculum.since, eligible.timely)
     count = shape.prompts_in(morning.week)
-    settling = curriculum.settling(morning) or pool.easy() < count / 2
-    picks = Picking(pool, shape, morning, settling, count)
+    new_family = curriculum.new_family(morning) or pool.easy() < count / 2
+    picks = Picking(pool, shape, morning, new_family, count)
     picks.fill()
     picks.be_kind()
     order = picks.ordered()

@@ -81,12 +81,12 @@ class Context:
             self._curriculum = family, curriculum(self._items, self.year, family.began)
         return self._curriculum[1]
 
-    def unsettled(self) -> tuple[dt.date, ...]:
+    def unconfirmed_days(self) -> tuple[dt.date, ...]:
         """Planned mornings since the family began of which nobody has said whether they were school."""
         first = self.family.began
-        if self.family.settled:
-            first = max(first, self.family.settled + dt.timedelta(1))
-        known = self.journal.dates_with_record(self.child.record) if self.journal else set()
+        if self.family.known_until:
+            first = max(first, self.family.known_until + dt.timedelta(1))
+        known = self.journal.dates_of(self.child.journal_name) if self.journal else set()
         return tuple(date for date in self.year.between(first, self.today) if date not in known)
 
     def turn_to(self, today: dt.date) -> None:
@@ -98,7 +98,7 @@ class Context:
 
     def history(self, before: dt.date | None = None) -> tuple[Asked, ...]:
         """Every prompt that was shown, in order of time; up to but not on ``before``."""
-        return self.journal.history(self.child.record, before) if self.journal else ()
+        return self.journal.history(self.child.journal_name, before) if self.journal else ()
 
     def knowledge(self) -> Knowledge:
         """What the child knows by the journal; folded once and kept."""
@@ -123,7 +123,7 @@ class Context:
         """What this week's review says so far, in words; empty in any other week."""
         morning = self.morning()
         titles = {skill.id: skill.title for skill in skills.SKILLS.values()}
-        return review.told(self.knowledge(), morning.week, titles) if morning.review else ""
+        return review.review_summary(self.knowledge(), morning.week, titles) if morning.review else ""
 
     # -- what may be asked
 
@@ -150,7 +150,7 @@ class Context:
         morning chosen again.
         """
         morning = morning or self.morning()
-        form, child, known = self.shape(morning, shape), self.child.record, self.knowledge()
+        form, child, known = self.shape(morning, shape), self.child.journal_name, self.knowledge()
         eligible = self.eligible(morning)
         while True:
             choices = choose(eligible, form, known, morning, self.curriculum(), child=child)
@@ -169,10 +169,10 @@ def load_family(places: Places, today: dt.date) -> tuple[Family, bool]:
         return families.default(today), False
 
 
-def records_in(journal: Journal) -> tuple[str, ...]:
-    """The records a journal holds marks under, the one with the most mornings first."""
+def journal_names(journal: Journal) -> tuple[str, ...]:
+    """The names a journal holds marks under, the one with the most mornings first."""
     mornings = journal.mornings()
-    return tuple(sorted(mornings, key=lambda record: (-mornings[record], record)))
+    return tuple(sorted(mornings, key=lambda name: (-mornings[name], name)))
 
 
 def open_context(

@@ -30,7 +30,7 @@ class Missed(NamedTuple):
         ranges = (*self.family.off, *((day, day) for day in off))
         return year_of(self.family._replace(off=ranges)).morning(self.today)
 
-    def place(self, off: Collection[dt.date]) -> str:
+    def today_words(self, off: Collection[dt.date]) -> str:
         """Which school day and week that makes it: "school day 21, week 6"."""
         morning = self.morning(off)
         counted = "school day" if morning.kind is DayKind.SCHOOL else "school days so far:"

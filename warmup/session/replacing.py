@@ -38,7 +38,7 @@ class Instead:
         before = self._routine.prompts[:start]
         beside = {self._routine.prompts[at].skill, before[-1].skill}
         able = self._usable([prompt.item for prompt in before], beside)
-        child = self._context.child.record
+        child = self._context.child.journal_name
         sure = surest(able, self._context.knowledge(), self._routine.morning, child=child)
         return self._built((sure,) if sure else ())
 
@@ -71,14 +71,14 @@ class Instead:
             if item.id not in used
             and item.skill not in beside
             and names.count(item.skill) < 2
-            and skills.place(item.id).level.table not in self._missing
+            and skills.locate(item.id).level.table not in self._missing
         ]
 
     def _chosen(self, items: Sequence[Item], shape: Shape) -> tuple[Choice, ...]:
         """The engine's choice among these items."""
         context, morning = self._context, self._routine.morning
         eligible = Eligible(tuple(items), timely_among(items, morning))
-        known, child = context.knowledge(), context.child.record
+        known, child = context.knowledge(), context.child.journal_name
         return choose(eligible, shape, known, morning, context.curriculum(), child=child)
 
     def _built(self, choices: Sequence[Choice]) -> tuple[Prompt, ...]:
@@ -88,7 +88,7 @@ class Instead:
             choices,
             routine.morning,
             context.knowledge(),
-            child=context.child.record,
+            child=context.child.journal_name,
             shape=routine.shape,
             session=self._number,
             beside=routine.prompts,

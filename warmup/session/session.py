@@ -178,7 +178,7 @@ class Session(Standing):
         newest first.
         """
         self._still()
-        child, date = self.context.child.record, self.morning.date
+        child, date = self.context.child.journal_name, self.morning.date
         row = undoing.newest(self.journal, child, date, self.number)
         if row is None:
             return self._undo_unlogged()
@@ -215,7 +215,7 @@ class Session(Standing):
         return change, routine
 
     def _undo_unlogged(self) -> Undone | None:
-        newest = self.journal.last_mark(self.context.child.record, self.morning.date, self.number)
+        newest = self.journal.last_mark(self.context.child.journal_name, self.morning.date, self.number)
         if newest is None:
             return None
         mark, change = self.mark_at(newest), Change(marks={newest: self._row(None, 0)}, position=newest)
@@ -241,7 +241,9 @@ class Session(Standing):
     def _go(self, position: int) -> None:
         seen = Seen(self.items)
         change = self._moved(position)
-        self.journal.change(self.context.child.record, self.morning.date, self.number, change, seen=seen)
+        self.journal.change(
+            self.context.child.journal_name, self.morning.date, self.number, change, seen=seen
+        )
         self.position = change.position or 0
         self.refresh()
 
@@ -273,7 +275,7 @@ class Session(Standing):
 
     def _write(self, change: Change, action: Action | None, routine: Routine | None = None) -> None:
         """Do a change unless another window did something since, and stand where it leads."""
-        child, date = self.context.child.record, self.morning.date
+        child, date = self.context.child.journal_name, self.morning.date
         seen = Seen(self.items, self._newest)
         self.journal.change(child, date, self.number, change, action=action, seen=seen)
         if routine is not None:
@@ -285,18 +287,18 @@ class Session(Standing):
 
     def _still(self) -> None:
         """Raise Changed where another window did something; looked at before the family is touched."""
-        if self.journal.newest(self.context.child.record, self.morning.date) != self._newest:
+        if self.journal.newest(self.context.child.journal_name, self.morning.date) != self._newest:
             raise Changed
 
 
 def begin(context: Context, journal: Journal, clock: Clock, *, shape: str = "") -> Session:
     """Start a new sitting for today and keep it; where another window just began one, go on with that."""
-    known = journal.sessions_of(context.child.record, context.today)
+    known = journal.sessions_of(context.child.journal_name, context.today)
     if any(not row.closed for row in known) and (found := resume(context, journal, clock)):
         return found
     routine = context.routine(shape=shape, session=len(known) + 1)
     rows = [(prompt.item, prompt.wording) for prompt in routine.prompts]
-    kept = context.child.record, context.today, routine.shape, routine_text(routine), rows
+    kept = context.child.journal_name, context.today, routine.shape, routine_text(routine), rows
     try:
         number = journal.start(*kept, known=len(known))
     except Changed:
@@ -306,7 +308,7 @@ def begin(context: Context, journal: Journal, clock: Clock, *, shape: str = "") 
 
 def resume(context: Context, journal: Journal, clock: Clock) -> Session | None:
     """Today's sitting as it was left: the open one, else the last closed one; None when there is none."""
-    readable = stored(journal, context.child.record, context.today)
+    readable = stored(journal, context.child.journal_name, context.today)
     row, routine = next((each for each in reversed(readable) if not each[0].closed), (None, None))
     if routine is None and readable:
         row, routine = readable[-1]
@@ -318,7 +320,7 @@ def resume(context: Context, journal: Journal, clock: Clock) -> Session | None:
 def _sitting(
     context: Context, journal: Journal, clock: Clock, number: int, routine: Routine, position: int
 ) -> Session:
-    journal.keep_in_mind(context.child.record, context.today, number)
+    journal.keep_in_mind(context.child.journal_name, context.today, number)
     session = Session(context, journal, clock, number, routine, min(position, len(routine.prompts)))
     session.refresh()
     return session

@@ -21,7 +21,7 @@ _MARKS = {
 
 def story(context: Context, name: str) -> Iterator[str]:
     """The story of an item, a line at a time. KeyError for an item no skill has."""
-    at = skills.place(name)
+    at = skills.locate(name)
     item, level = at.id, at.level_id
     week = context.plan.weeks.get(level)
     opens = f"opens in week {week}" if week else "is not in the year plan"
@@ -56,17 +56,17 @@ def _told(line: Asked, before: Record, after: Record) -> str:
         words += ", entered from memory"
     if line.rough:
         words += ", on a rough day"
-    if after.gap != before.gap:
-        return f"{words}; it rests {mornings(after.gap)} from here, {mornings(before.gap)} before"
+    if after.interval != before.interval:
+        return f"{words}; it rests {mornings(after.interval)} from here, {mornings(before.interval)} before"
     return words
 
 
 def _due(context: Context, record: Record) -> str:
     """How long it rests, and when it would be due: a place in the queue, no promise."""
-    rests = f"It rests {mornings(record.gap)} at a time"
+    rests = f"It rests {mornings(record.interval)} at a time"
     if record.last is None:
         return f"{rests}; it has no mark yet."
-    index = record.owed if record.owed is not None else record.last + round(record.gap)
+    index = record.due_at if record.due_at is not None else record.last + round(record.interval)
     day = morning_at(context, index)
     if day is None:
         return f"{rests}; it is due after this year's last morning."

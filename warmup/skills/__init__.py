@@ -76,7 +76,7 @@ def _places() -> Mapping[ItemId, Place]:
     }
 
 
-def place(item: str) -> Place:
+def locate(item: str) -> Place:
     """Where the item with this id stands. KeyError for an item no skill has."""
     return _places()[ItemId(item)]
 
@@ -125,19 +125,19 @@ def _stands_on(at: Place) -> tuple[LevelId, ...]:
 
 def askable(item: str, morning: Morning) -> bool:
     """Whether the item makes sense on this morning (a new bundle only on the day there is one)."""
-    at = place(item)
+    at = locate(item)
     return at.skill.askable(at.name, morning)
 
 
 def timely(item: str, morning: Morning) -> bool:
     """Whether the day itself asks for the item: the hundredth school day, a birthday, a new month."""
-    at = place(item)
+    at = locate(item)
     return at.skill.timely(at.name, morning)
 
 
 def prompt(item: str, morning: Morning, rng: SeededRandom, why: str = "") -> Prompt:
     """The item with this id as a whole prompt for this morning. KeyError for an unknown item."""
-    at = place(item)
+    at = locate(item)
     draft = at.skill.ask(at.name, morning, rng)
     return Prompt(
         skill=at.skill.id,

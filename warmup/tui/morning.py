@@ -107,11 +107,11 @@ class MorningScreen(Screen[object]):
     # -- modes
 
     def _first_mode(self) -> Mode:
-        return Mode.DAYS if self.context.unsettled() else self._second_mode()
+        return Mode.DAYS if self.context.unconfirmed_days() else self._second_mode()
 
     def _second_mode(self) -> Mode:
         planned = self.context.morning().is_school
-        started = self.journal.sessions_of(self.context.child.record, self.context.today)
+        started = self.journal.sessions_of(self.context.child.journal_name, self.context.today)
         return Mode.PROMPT if planned or started else Mode.COUNTS
 
     def _ask_of_days(self) -> None:
@@ -119,12 +119,12 @@ class MorningScreen(Screen[object]):
         from warmup.session.missed import Missed
         from warmup.tui.days import DaysScreen
 
-        missed = Missed(self.context.family, self.context.today, self.context.unsettled())
+        missed = Missed(self.context.family, self.context.today, self.context.unconfirmed_days())
         self.app.push_screen(DaysScreen(missed, self.turn_theme), self._settle)
 
     def _settle(self, off: tuple[dt.date, ...] | None) -> None:
         """Keep what was said of the missed mornings and go on, unless midnight has passed over it."""
-        self._keep(undoing.DAYS, lambda: self.context.editor.settle(off or (), self.context.today))
+        self._keep(undoing.DAYS, lambda: self.context.editor.confirm_days(off or (), self.context.today))
         # The key that ended it was pressed elsewhere: should it bounce, it must do nothing here.
         self._bounces.stops("accept", list_shown=False)
         self.said = said_of_days(off or ())
@@ -150,7 +150,7 @@ class MorningScreen(Screen[object]):
     def _sit(self) -> None:
         """Go on with the day's sitting, or begin it."""
         context, journal, clock = self.context, self.journal, self.clock
-        if chosen_anew(journal, context.child.record, context.today):
+        if chosen_anew(journal, context.child.journal_name, context.today):
             self.notices = (*self.notices, CHOSEN_ANEW)
         self.session = resume(context, journal, clock) or begin(context, journal, clock)
         if self._days_undone:
@@ -408,7 +408,7 @@ class MorningScreen(Screen[object]):
         self.said = f"Undone: {undone.words}." if undone else "Nothing to undo."
         if undone and undone.what in (undoing.DAYS, undoing.EXTRA):
             self.session, self._days_undone = None, True
-            mode = Mode.DAYS if self.context.unsettled() else Mode.COUNTS
+            mode = Mode.DAYS if self.context.unconfirmed_days() else Mode.COUNTS
         elif self.session is None:
             mode = self.mode
         self._enter(mode)

@@ -21,12 +21,6 @@ BEADS = {
 }
 """A prompt's bead by its mark; the one on screen stands in brackets."""
 
-MARK_WORDS = {
-    Mark.FLUENT: "came easily",
-    Mark.HESITATED: "hesitated",
-    Mark.NOT_YET: "not yet",
-    Mark.SKIPPED: "left",
-}
 _AIRY = 22
 """From so many rows on the help has air between its parts."""
 MEANINGS = (

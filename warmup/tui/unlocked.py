@@ -46,7 +46,7 @@ class UnlockedList:
     def _teach_again(self) -> list[TeachAgain]:
         resting, taught = self._context.to_teach(), dict(self._context.child.taught)
         return [
-            TeachAgain(item, skills.place(item).words(), item not in resting)
+            TeachAgain(item, skills.locate(item).words(), item not in resting)
             for item in self._context.missed()
             if item in resting or taught.get(item) == self._context.today
         ]
