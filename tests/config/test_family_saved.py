@@ -110,7 +110,7 @@ def test_two_children_never_share_a_record(tmp_path: Path) -> None:
     said = complaint(
         tmp_path, 'nickname = "Bean"', 'nickname = "Bean"\n[[child]]\nnickname = "Pip"\nrecord = "Bean"'
     )
-    assert "line 15, child 2.journal_name: expected a record no other child has" in said
+    assert "line 15, child 2.record: expected a record no other child has" in said
 
 
 def test_a_file_that_cannot_be_read_is_never_written_over(tmp_path: Path) -> None:
