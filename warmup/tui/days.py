@@ -49,8 +49,8 @@ def _weekdays(days: Missed) -> tuple[int, ...]:
     return tuple(sorted({day.weekday() for day in days.days}))
 
 
-def _week(day: dt.date) -> str:
-    monday = day - dt.timedelta(day.weekday())
+def _week(date: dt.date) -> str:
+    monday = date - dt.timedelta(date.weekday())
     return f"week of {date_words(monday, weekday=False, short=True):<6}"
 
 
@@ -63,7 +63,7 @@ def question_page(talk: Talk, said: str, width: int) -> Script:
     page.air()
     less = Span("‹ " if talk.week > weeks[0] else "  ", Tone.KEY, "back")
     more = Span(" ›" if talk.week < weeks[-1] else "  ", Tone.KEY, "next")
-    place = talk.missed.place(talk.off).partition(",")[0]
+    place = talk.missed.today_words(talk.off).partition(",")[0]
     page.line((less, Span(f"week {talk.week}", Tone.HERE), more, Span(f"  {place}", Tone.PLAIN)), Keep.ALWAYS)
     page.text(said, Tone.CUE, Keep.NOTICE, bottom=True)
     keys = (
@@ -82,7 +82,7 @@ def days_page(talk: Talk, rows: Layout, said: str, width: int, height: int) -> S
     if height >= _AIRY:
         page.air()
     foot.text(said, Tone.CUE, Keep.NOTICE, bottom=True)
-    foot.text(f"Today: {talk.missed.place(talk.off)}.", Tone.PLAIN, Keep.ALWAYS, bottom=True)
+    foot.text(f"Today: {talk.missed.today_words(talk.off)}.", Tone.PLAIN, Keep.ALWAYS, bottom=True)
     take = "go on" if not talk.open_still else "when all are answered"
     _keys(
         foot,

@@ -7,7 +7,7 @@ from warmup.english import date_words, number_word
 from warmup.model import Mark
 from warmup.session import undoing
 from warmup.session.session import Session
-from warmup.session.summary import named
+from warmup.session.summary import item_label
 
 MANY = 5
 """From so many days off on, their number is said and not each date."""
@@ -42,7 +42,7 @@ def said_of_the_day(session: Session, action: str) -> str:
         case "hold" if session.prompt:
             at = session.prompt
             session.hold_back()
-            return f"Held back: {named(at)}. Key l lists what is held, to let it come again."
+            return f"Held back: {item_label(at)}. Key l lists what is held, to let it come again."
     return ""
 
 

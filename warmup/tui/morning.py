@@ -15,8 +15,9 @@ from warmup.journal.journal import Changed, Journal
 from warmup.model import Mark
 from warmup.pictures import Picture
 from warmup.session import undoing
-from warmup.session.context import CHOSEN_ANEW, Clock, Context
+from warmup.session.context import Clock, Context
 from warmup.session.session import Session, begin, resume
+from warmup.session.stored import CHOSEN_ANEW, chosen_anew
 from warmup.session.summary import Closing, closing, turn_pause
 from warmup.session.undoing import CannotUndo, Undone
 from warmup.tui import pages
@@ -106,11 +107,11 @@ class MorningScreen(Screen[object]):
     # -- modes
 
     def _first_mode(self) -> Mode:
-        return Mode.DAYS if self.context.unsettled() else self._second_mode()
+        return Mode.DAYS if self.context.unconfirmed_days() else self._second_mode()
 
     def _second_mode(self) -> Mode:
         planned = self.context.morning().is_school
-        started = self.journal.sessions_of(self.context.child.record, self.context.today)
+        started = self.journal.sessions_of(self.context.child.journal_name, self.context.today)
         return Mode.PROMPT if planned or started else Mode.COUNTS
 
     def _ask_of_days(self) -> None:
@@ -118,12 +119,12 @@ class MorningScreen(Screen[object]):
         from warmup.session.missed import Missed
         from warmup.tui.days import DaysScreen
 
-        missed = Missed(self.context.family, self.context.today, self.context.unsettled())
+        missed = Missed(self.context.family, self.context.today, self.context.unconfirmed_days())
         self.app.push_screen(DaysScreen(missed, self.turn_theme), self._settle)
 
     def _settle(self, off: tuple[dt.date, ...] | None) -> None:
         """Keep what was said of the missed mornings and go on, unless midnight has passed over it."""
-        self._keep(undoing.DAYS, lambda: self.context.settle(off or ()))
+        self._keep(undoing.DAYS, lambda: self.context.editor.confirm_days(off or (), self.context.today))
         # The key that ended it was pressed elsewhere: should it bounce, it must do nothing here.
         self._bounces.stops("accept", list_shown=False)
         self.said = said_of_days(off or ())
@@ -149,7 +150,7 @@ class MorningScreen(Screen[object]):
     def _sit(self) -> None:
         """Go on with the day's sitting, or begin it."""
         context, journal, clock = self.context, self.journal, self.clock
-        if context.chosen_anew(context.today):
+        if chosen_anew(journal, context.child.journal_name, context.today):
             self.notices = (*self.notices, CHOSEN_ANEW)
         self.session = resume(context, journal, clock) or begin(context, journal, clock)
         if self._days_undone:
@@ -224,7 +225,10 @@ class MorningScreen(Screen[object]):
     def _notices(self) -> tuple[Notice, ...]:
         """Standing lines: trouble with the disk first, then what the last key had to say."""
         saving = "" if self.journal.saving else NOT_SAVED.format(self.journal.trouble)
-        loud = [Notice(line, loud=True) for line in (saving, self.context.unsaved, *self.notices, self.wrong)]
+        loud = [
+            Notice(line, loud=True)
+            for line in (saving, self.context.editor.unsaved, *self.notices, self.wrong)
+        ]
         lines = (*loud, Notice(self.aside), Notice(self.said))
         return tuple(line for line in lines if line.text)
 
@@ -296,7 +300,7 @@ class MorningScreen(Screen[object]):
             case "cue":
                 session.next_cue()
             case "cover":
-                self.context.prefer(answers_shown=not self.context.family.answers_shown)
+                self.context.editor.prefer(answers_shown=not self.context.family.answers_shown)
             case "stage":
                 self.toggle_class("picture")
             case "easy":
@@ -335,7 +339,7 @@ class MorningScreen(Screen[object]):
                 self.session = begin(self.context, self.journal, self.clock, shape="short")
             case "hold" if self._ending and self._ending.pause:
                 self._keep(undoing.PAUSE, lambda: turn_pause(self.context))
-                self.said = "" if self.context.paused_until() else "New things may come again."
+                self.said = "" if self.context.child.paused else "New things may come again."
             case "unlocked":
                 self._enter(Mode.UNLOCKED)
                 return
@@ -344,7 +348,7 @@ class MorningScreen(Screen[object]):
     def _do_counts(self, action: str) -> None:
         match action:
             case "fluent":
-                self._keep(undoing.EXTRA, self.context.count_today)
+                self._keep(undoing.EXTRA, lambda: self.context.editor.count(self.context.today))
                 self.said = "Today counts as a school day."
             case "accept" | "next":
                 self.said = "Just for fun: today does not count."
@@ -404,7 +408,7 @@ class MorningScreen(Screen[object]):
         self.said = f"Undone: {undone.words}." if undone else "Nothing to undo."
         if undone and undone.what in (undoing.DAYS, undoing.EXTRA):
             self.session, self._days_undone = None, True
-            mode = Mode.DAYS if self.context.unsettled() else Mode.COUNTS
+            mode = Mode.DAYS if self.context.unconfirmed_days() else Mode.COUNTS
         elif self.session is None:
             mode = self.mode
         self._enter(mode)

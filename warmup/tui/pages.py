@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from warmup.english import WEEKDAYS, date_words, in_words
-from warmup.model import Mark, Morning
+from warmup.model import ItemId, LevelId, Mark, Morning
 from warmup.session.session import Session
 from warmup.session.summary import Closing
 from warmup.tui.actions import ACTIONS, BY_ID, Group, key_name, keys_of
@@ -21,12 +21,6 @@ BEADS = {
 }
 """A prompt's bead by its mark; the one on screen stands in brackets."""
 
-MARK_WORDS = {
-    Mark.FLUENT: "came easily",
-    Mark.HESITATED: "hesitated",
-    Mark.NOT_YET: "not yet",
-    Mark.SKIPPED: "left",
-}
 _AIRY = 22
 """From so many rows on the help has air between its parts."""
 MEANINGS = (
@@ -264,7 +258,7 @@ def _cell(keys: str, label: str, action: str, width: int) -> list[Span]:
 class Unlocked(NamedTuple):
     """One level in the list of what this quarter has unlocked."""
 
-    level: str
+    level: LevelId
     title: str
     label: str
     week: int
@@ -282,7 +276,7 @@ class Unlocked(NamedTuple):
 class TeachAgain(NamedTuple):
     """One item in that list which rests until it is taught again, or was taught today."""
 
-    item: str
+    item: ItemId
     named: str
     taught: bool
 
@@ -344,12 +338,12 @@ def counts_page(morning: Morning, width: int, notices: Sequence[Notice] = ()) ->
     return page
 
 
-def turned_page(now: dt.date, stood: dt.date, width: int) -> Script:
+def turned_page(today: dt.date, begun: dt.date, width: int) -> Script:
     """The clock says another date than the morning on screen: today's, or finish that one?"""
-    page, day = Script(width), dt.timedelta(1)
-    named = WEEKDAYS[now.weekday()] if now == stood + day else date_words(now, year=True)
+    page, next_day = Script(width), today == begun + dt.timedelta(1)
+    named = WEEKDAYS[today.weekday()] if next_day else date_words(today, year=True)
     page.text(f"It is {named} now.", Tone.SAY, Keep.ALWAYS)
     page.text("What was marked stays with its day.", Tone.QUIET, Keep.WATCH)
-    back = " finish yesterday’s" if now == stood + day else f" finish the one of {date_words(stood)}"
+    back = " finish yesterday’s" if next_day else f" finish the one of {date_words(begun)}"
     page.keys([*_key("accept", " today’s warm-up"), *_key("back", back), *_key("quit")], Keep.ALWAYS)
     return page
