@@ -52,11 +52,7 @@ class SchoolYear(NamedTuple):
             return DayKind.BEFORE
         if date > self.mornings[-1]:
             return DayKind.AFTER
-<<<<<<< HEAD
-        if self.mornings[bisect_left(self.mornings, day)] == day:
-=======
-        if self._is_planned(date):
->>>>>>> main
+        if self.mornings[bisect_left(self.mornings, date)] == date:
             return DayKind.SCHOOL
         return DayKind.DAY_OFF if date.weekday() in self.weekdays else DayKind.WEEKEND
 
@@ -72,13 +68,8 @@ class SchoolYear(NamedTuple):
         """Everything about one date."""
         passed = bisect_right(self.mornings, date)
         number = self.before + passed
-<<<<<<< HEAD
         week = min(WEEKS, max(-(-number // self.mornings_a_week), self._first_week()))
-        left, right = bisect_left(self.mornings, day), passed
-=======
-        week = min(WEEKS, max(1, -(-number // self.mornings_a_week), self._first_week()))
         left, right = bisect_left(self.mornings, date), passed
->>>>>>> main
         return Morning(
             date=date,
             kind=self.kind(date),
@@ -116,13 +107,6 @@ class SchoolYear(NamedTuple):
     def _first_week(self) -> int:
         return self.before // self.mornings_a_week + 1
 
-<<<<<<< HEAD
-=======
-    def _is_planned(self, date: dt.date) -> bool:
-        at = bisect_left(self.mornings, date)
-        return at < len(self.mornings) and self.mornings[at] == date
-
->>>>>>> main
 
 def school_year(
     first_day: dt.date,

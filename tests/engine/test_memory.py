@@ -256,10 +256,11 @@ def test_later_mornings_are_counted_until_the_next_review_week() -> None:
 def test_a_morning_known_before_is_counted_once(
     then: tuple[tuple[int, Mark], ...], since: int, last: int
 ) -> None:
-    before = fold([Asked(day(16), ITEM, N), Asked(day(20), ITEM, F)], index_of, {}, {}, reviews=WEEKS)
+    plan = PLAIN._replace(reviews=WEEKS)
+    before = fold(plan, [Asked(day(16), ITEM, N), Asked(day(20), ITEM, F)])
     assert before.checks["knots"] == Checked(5, (False,), 16, ITEM, True, since=1, last_since=20)
-    more = [Asked(day(index), "knots/two", mark) for index, mark in then]
-    found = fold(more, index_of, {}, {}, before, WEEKS).checks["knots"]
+    more = [Asked(day(index), ItemId("knots/two"), mark) for index, mark in then]
+    found = fold(plan, more, before).checks["knots"]
     assert (found.since, found.last_since) == (since, last)
 
 

@@ -6,24 +6,27 @@ from pathlib import Path
 
 import pytest
 
-from tests.engine.test_review import SKILLS, day, morning
+from tests.engine.test_review import FIRST, SKILLS, YEAR, day, morning
 from warmup.config.places import Places
 from warmup.config.plan import load_shape
+from warmup.engine.curriculum import curriculum
+from warmup.engine.eligibility import Eligible
 from warmup.engine.engine import choose
 from warmup.engine.memory import Day, Knowledge, Record
 from warmup.engine.pool import Candidate
-from warmup.model import Choice, Item, Mark
+from warmup.model import Choice, Item, Mark, item_id, level_id
 
 NOWHERE = Places(Path(__file__).parent / "nowhere", Path(__file__).parent / "nowhere")
 DAILY = load_shape(NOWHERE, "daily")
 STRANDS = {"days": "calendar", "steps": "counting"} | dict.fromkeys(SKILLS, "number")
 INDEX = 90
 ITEMS = tuple(
-    Item(f"{skill}/{name}", skill, 1, f"{skill}:1", strand, 1)
+    Item(item_id(skill, name), skill, 1, level_id(skill, "1"), strand, 1)
     for skill, strand in STRANDS.items()
     for name in ("one", "two")
 )
-DUE = tuple(f"{skill}/one" for skill in SKILLS[:6])
+PLAN = curriculum(ITEMS, YEAR, FIRST)
+DUE = tuple(item_id(skill, "one") for skill in SKILLS[:6])
 
 
 def record(mark: Mark, rested: int, run: int = 3) -> Record:
@@ -41,7 +44,8 @@ def chosen(last: Day | None = None, *, ahead: int | None = 1, count: int = 8) ->
     after = None if ahead is None else day(INDEX) + dt.timedelta(ahead)
     days = () if last is None else (last,)
     today = replace(morning(INDEX), next=after)
-    return choose(ITEMS, DAILY, Knowledge(KNOWN, days), today, child="Bean", count=count)
+    shape = DAILY._replace(prompts=((36, count),))
+    return choose(Eligible(ITEMS), shape, Knowledge(KNOWN, days), today, PLAN, child="Bean")
 
 
 def due_in(choices: tuple[Choice, ...]) -> int:

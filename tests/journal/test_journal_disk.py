@@ -47,16 +47,16 @@ def test_a_sitting_that_got_another_number_keeps_it_when_the_disk_goes_away_once
     assert journal.start("Bean", DAY, "short", "x" * 50_000, ROWS) == 1 and not journal.saving
     full(False)
     begun(hand(now=clock(dt.datetime(2026, 11, 25, 7))))
-    journal.step("Bean", DAY, 1, 1, shown=1, at=0, mark=mark(Mark.NOT_YET))
+    step(journal, "Bean", DAY, 1, 1, shown=1, at=0, mark=mark(Mark.NOT_YET))
     assert journal.saving and marks_of(hand(), 2) == {0: Mark.NOT_YET}, "another window has number 1"
     for at, kind in ((1, Mark.HESITATED), (2, Mark.SKIPPED)):
         journal.path.rename(tmp_path / "away")
-        journal.step("Bean", DAY, 1, at + 1, shown=at + 1, at=at, mark=mark(kind))
+        step(journal, "Bean", DAY, 1, at + 1, shown=at + 1, at=at, mark=mark(kind))
         assert not journal.saving
         (tmp_path / "away").rename(journal.path)
         journal.log("Bean", DAY, 1, Action("swap"))
         assert journal.saving
-    journal.step("Bean", DAY, 1, 4, shown=4, at=3, mark=mark())
+    step(journal, "Bean", DAY, 1, 4, shown=4, at=3, mark=mark())
     assert marks_of(hand(), 1) == {}
     assert list(marks_of(hand(), 2).values()) == [Mark.NOT_YET, Mark.HESITATED, Mark.SKIPPED, Mark.FLUENT]
     assert [row.session for row in hand().actions_of("Bean", DAY)] == [2, 2]

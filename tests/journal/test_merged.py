@@ -10,9 +10,9 @@ from tests.journal.journals import DAY
 from warmup.journal import merging, schema
 from warmup.journal import rows as records
 from warmup.journal.log import ActionRow
-from warmup.journal.merging import merged, next_number, take_in
+from warmup.journal.merging import merged, take_in
 from warmup.journal.oddities import Notes, Odd
-from warmup.journal.rows import BESIDE, About, MarkRow, Whole
+from warmup.journal.rows import BESIDE, About, MarkRow, Whole, next_number
 from warmup.model import Mark
 
 DATE = DAY.isoformat()

@@ -8,23 +8,15 @@ from pathlib import Path
 import pytest
 
 from tests.household import FAMILY, TODAY, context_at, fixed_prompts, start_fixed
-<<<<<<< HEAD
 from warmup import skills
-from warmup.engine.memory import Knowledge, Record
-from warmup.journal.journal import Journal
-from warmup.journal.routine_json import routine_text
-from warmup.model import Mark, Routine
-from warmup.pictures.ten_frame import TenFrame
-from warmup.randomness import SeededRandom
-from warmup.session.context import Context, year_of
-=======
 from warmup.config.family import year_of
 from warmup.engine.memory import Knowledge, Record
 from warmup.journal.journal import Journal
-from warmup.model import ItemId, LevelId, Mark
+from warmup.journal.routine_json import routine_text
+from warmup.model import ItemId, LevelId, Mark, Routine
 from warmup.pictures.ten_frame import TenFrame
+from warmup.randomness import SeededRandom
 from warmup.session.context import Context
->>>>>>> main
 from warmup.session.replacing import SHORT
 from warmup.session.session import Session, begin, resume
 from warmup.session.summary import closing, materials
