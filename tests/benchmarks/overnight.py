@@ -51,7 +51,7 @@ async def session(home: Path, rng: Random, done: Counter[str]) -> list[str]:
     eve = dt.date(*rng.choice(EVES))
     clock = Clock(dt.datetime.combine(eve, dt.time(23, 59)) - dt.timedelta(seconds=rng.randrange(3000)))
     first_day = dt.date(2026, 8, 31) if eve < dt.date(2027, 8, 1) else dt.date(2027, 8, 30)
-    family = FAMILY._replace(first_day=first_day, began=eve, settled=eve - dt.timedelta(1))
+    family = FAMILY._replace(first_day=first_day, began=eve, known_until=eve - dt.timedelta(1))
     context = context_at(home, clock, family, eve)
     assert context.journal is not None
     app = Stays(context, context.journal, clock)

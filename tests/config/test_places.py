@@ -145,7 +145,7 @@ def with_marks(home: Path, *records: str) -> None:
 def test_check_names_the_marks_that_have_no_child(home: Path, capsys: pytest.CaptureFixture[str]) -> None:
     with_marks(home, "Bean", "Pip")
     family = default(NOW.date())
-    save(home / "family.toml", family._replace(children=(Child("Beanie", record="Bean"),)))
+    save(home / "family.toml", family._replace(children=(Child("Beanie", journal_name="Bean"),)))
     assert run("check") == WRONG
     out = capsys.readouterr().out
     assert (
@@ -200,7 +200,7 @@ def test_the_default_family_has_a_child_for_each_record() -> None:
     odd = ("", "\x07", "x" * 41, " Bean", "\u202eback")
     assert default(today, odd).children == (Child("Sunshine"),)
     assert len(default(today, [f"child {n}" for n in range(50)]).children) == 30
-    assert [c.record for c in default(today, (*odd, "Lark")).children] == ["Lark"]
+    assert [c.journal_name for c in default(today, (*odd, "Lark")).children] == ["Lark"]
 
 
 def test_the_advice_on_a_bad_file_names_the_version_before_first(

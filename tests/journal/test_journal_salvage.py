@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.journal.journals import DAY, ROWS, Hand, mark
+from tests.journal.journals import DAY, ROWS, Hand, mark, open_session
 from warmup.journal import fragments
 from warmup.journal.journal import Action, Journal
 from warmup.model import Mark
@@ -63,8 +63,8 @@ def test_one_damaged_page_of_marks_takes_no_other_mark_with_it(hand: Hand) -> No
     kept = [len(marks) for marks in standing(journal).values()]
     lost = SIZE // 60
     assert 240 - lost < sum(kept) < 240 and kept.count(4) >= 60 - lost // 4
-    assert "mornings: 60" in journal.notice and journal.check() == []
-    assert len(journal.dates_with_record("Bean")) == 60, "the mornings themselves stay"
+    assert "mornings: 60" in journal.notice and Journal.examine(journal.folder) == []
+    assert len(journal.dates_of("Bean")) == 60, "the mornings themselves stay"
 
 
 def test_marks_stay_where_nothing_leads_to_their_page(hand: Hand) -> None:
@@ -82,7 +82,7 @@ def test_marks_stay_where_their_sittings_are_gone(hand: Hand) -> None:
     assert [(line.date, line.item) for line in journal.history("Bean")] == [
         (day, item) for day in DAYS for item, _ in ROWS
     ]
-    assert journal.open_session("Bean", DAY) is None and journal.sessions_of("Bean", DAY)[0].routine == ""
+    assert open_session(journal, "Bean", DAY) is None and journal.sessions_of("Bean", DAY)[0].routine == ""
 
 
 def test_a_routine_that_cannot_be_read_is_empty_and_its_marks_stay(hand: Hand) -> None:

@@ -18,7 +18,7 @@ from warmup.model import Morning, Prompt, Routine
 from warmup.pictures.scale import Scale
 from warmup.randomness import SeededRandom
 from warmup.schoolyear import school_year
-from warmup.skills import SKILLS, place
+from warmup.skills import SKILLS, locate
 
 ROOT = Path(__file__).parents[2]
 YEAR = tomllib.loads((ROOT / "routines" / "year.toml").read_text("utf-8"))
@@ -49,7 +49,7 @@ def test_a_skill_is_sound(skill: str) -> None:
             more = {f"{p.say}|{p.given}" for p in prompts(skill, 250) if p.level == level.key}
             assert len(more) >= 30, (level.key, len(more))
     for item, answers in found.answers.items():
-        at = place(item)
+        at = locate(item)
         guess = at.level.guess_of(at.name)
         if guess >= 0.33 and len(answers) > 1:
             most, total = answers.most_common(1)[0][1], sum(answers.values())
@@ -200,7 +200,7 @@ def test_every_prompt_survives_its_journey_through_json() -> None:
 def test_no_prompt_takes_longer_than_its_item_says() -> None:
     """The engine keeps a morning short by what the items say."""
     for item in skills.item_names():
-        at = place(item)
+        at = locate(item)
         if skills.askable(item, WEEK_20):
             most = max(skills.prompt(item, WEEK_20, SeededRandom("time", item, n)).seconds for n in range(25))
             assert most <= at.level.seconds_of(at.name), item

@@ -17,7 +17,7 @@ from tests.mornings import many
 from warmup import skills
 from warmup.model import Prompt
 from warmup.randomness import SeededRandom
-from warmup.skills import place
+from warmup.skills import locate
 
 DRAWS = 300
 """How often an item is drawn here; tests.benchmarks.bank_figures draws more."""
@@ -47,7 +47,7 @@ def items_of(skill: str) -> list[str]:
 
 def guess_of(item: str) -> float:
     """The chance of a lucky answer that the engine reckons with."""
-    at = place(item)
+    at = locate(item)
     return at.level.guess_of(at.name)
 
 

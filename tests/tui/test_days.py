@@ -11,8 +11,7 @@ from textual.widgets import DataTable
 
 from tests.household import FAMILY, TODAY, context_at, start_fixed
 from tests.tui.frame import frame, golden
-from warmup.config.family import Family, load
-from warmup.session.context import year_of
+from warmup.config.family import Family, load, year_of
 from warmup.tui.actions import State
 from warmup.tui.app import WarmupApp
 from warmup.tui.days import DaysScreen
@@ -26,7 +25,7 @@ SIZES = [(40, 12), (60, 20), (80, 24), (120, 36), (160, 45)]
 
 def away(home: Path, clock: Clock, count: int, family: Family = FAMILY) -> WarmupApp:
     """The program after this many mornings without a warm-up."""
-    context = context_at(home, clock, family._replace(settled=PAST[-count - 1]))
+    context = context_at(home, clock, family._replace(known_until=PAST[-count - 1]))
     start_fixed(context)
     assert context.journal is not None
     return WarmupApp(context, context.journal, clock)
@@ -61,7 +60,7 @@ async def test_a_few_mornings_are_asked_about_once_by_day(home: Path, clock: Clo
         assert isinstance(app.screen, MorningScreen) and app.screen.state is State.PROMPT
         assert app.context.morning().school_day == 106
     assert kept(home) == ((dt.date(2027, 3, 2), dt.date(2027, 3, 2)),)
-    assert not context_at(home, clock, load(home / "family.toml")).unsettled()
+    assert not context_at(home, clock, load(home / "family.toml")).unconfirmed_days()
 
 
 async def test_enter_waits_until_every_day_is_answered(home: Path, clock: Clock) -> None:
@@ -113,7 +112,9 @@ async def test_leaving_settles_nothing(home: Path, clock: Clock) -> None:
     app = away(home, clock, 6)
     async with app.run_test(size=(80, 24)) as pilot:
         await press(pilot, "d", "a", "q")
-    assert kept(home) == () and len(context_at(home, clock, load(home / "family.toml")).unsettled()) == 6
+    assert (
+        kept(home) == () and len(context_at(home, clock, load(home / "family.toml")).unconfirmed_days()) == 6
+    )
 
 
 @pytest.mark.parametrize("size", SIZES, ids=lambda s: f"{s[0]}x{s[1]}")

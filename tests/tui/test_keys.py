@@ -234,7 +234,7 @@ async def test_f1_is_help_and_escape_goes_back_and_marks_nothing_on_every_page(
 async def test_days_off_are_undone_from_the_first_prompt_and_its_prompts_are_chosen_again(
     home: Path, watch: Stopped
 ) -> None:
-    family = FAMILY._replace(began=dt.date(2027, 3, 1), settled=None)
+    family = FAMILY._replace(began=dt.date(2027, 3, 1), known_until=None)
     context = context_at(home, watch, family)
     assert context.journal is not None
     app = WarmupApp(context, context.journal, watch)
@@ -255,7 +255,7 @@ async def test_days_off_are_undone_from_the_first_prompt_and_its_prompts_are_cho
 
 async def test_a_saturday_that_counts_is_undone(home: Path, watch: Stopped) -> None:
     saturday = dt.date(2027, 3, 6)
-    context = context_at(home, watch, FAMILY._replace(settled=dt.date(2027, 3, 5)), saturday)
+    context = context_at(home, watch, FAMILY._replace(known_until=dt.date(2027, 3, 5)), saturday)
     assert context.journal is not None
     app = WarmupApp(context, context.journal, watch)
     async with app.run_test(size=(80, 24)) as pilot:

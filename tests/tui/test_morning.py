@@ -143,7 +143,7 @@ async def test_all_troubles_at_once_leave_what_is_to_be_said(app: WarmupApp, siz
     app.notices = (
         "The journal was damaged. It is kept as journal-damaged-20270303.db, and a new one begun.",
     )
-    app.context.unsaved = "What you choose is not being saved (family.toml, line 1: an error in it)."
+    app.context.editor.unsaved = "What you choose is not being saved (family.toml, line 1: an error in it)."
     app.aside = "Demo: an invented family."
     async with app.run_test(size=size) as pilot:
         await press(pilot, "space", "u")
@@ -279,7 +279,7 @@ async def test_a_saturday_is_welcome_and_asks_whether_it_counts(
     home: Path, clock: Clock, key: str, counts: bool
 ) -> None:
     saturday = dt.date(2027, 3, 6)
-    context = context_at(home, clock, FAMILY._replace(settled=dt.date(2027, 3, 5)), saturday)
+    context = context_at(home, clock, FAMILY._replace(known_until=dt.date(2027, 3, 5)), saturday)
     assert context.journal is not None
     app = WarmupApp(context, context.journal, clock)
     async with app.run_test(size=(80, 24)) as pilot:

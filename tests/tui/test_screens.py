@@ -156,7 +156,7 @@ async def test_midnight(app: WarmupApp, watch: StandingClock, size: tuple[int, i
 
 @pytest.mark.parametrize("size", SIZES, ids=at_size)
 async def test_a_saturday(home: Path, watch: StandingClock, size: tuple[int, int]) -> None:
-    context = context_at(home, watch, FAMILY._replace(settled=dt.date(2027, 3, 5)), dt.date(2027, 3, 6))
+    context = context_at(home, watch, FAMILY._replace(known_until=dt.date(2027, 3, 5)), dt.date(2027, 3, 6))
     assert context.journal is not None
     app = WarmupApp(context, context.journal, watch)
     async with app.run_test(size=size) as pilot:

@@ -11,7 +11,7 @@ from textual.widgets import OptionList
 from tests.household import TODAY, context_at, lived, start_fixed
 from tests.tui.frame import frame, golden
 from warmup.config.family import load
-from warmup.model import Mark
+from warmup.model import ItemId, Mark
 from warmup.session import summary as closing
 from warmup.tui.actions import State
 from warmup.tui.app import WarmupApp
@@ -30,7 +30,7 @@ def app(home: Path, clock: Clock, monkeypatch: pytest.MonkeyPatch) -> WarmupApp:
     What the next morning wants is fixed as well, so that no change of the engine moves these screens.
     """
     monkeypatch.setattr(
-        closing, "_table", lambda _desk: ("beans, cup (Thursday, March 4)", "real coins, day strip")
+        closing, "_table", lambda _context: ("beans, cup (Thursday, March 4)", "real coins, day strip")
     )
     context = context_at(home, clock)
     for back in (2, 1):
@@ -117,7 +117,7 @@ async def test_the_rows_below_hold_levels_as_before(
 
 async def test_what_was_taught_earlier_is_listed_no_more(home: Path, clock: Clock, app: WarmupApp) -> None:
     lived(app.context, TODAY, {ITEMS[0]: Mark.NOT_YET})
-    app.context.taught(ITEMS[0])
+    app.context.editor.taught(ItemId(ITEMS[0]), app.context.today)
     tomorrow = context_at(home, clock, app.context.family, TODAY + dt.timedelta(1))
     assert tomorrow.missed() == (ITEMS[0],) and tomorrow.journal is not None
     later = WarmupApp(tomorrow, tomorrow.journal, clock)

@@ -66,7 +66,7 @@ def _collect_again() -> None:
 class WarmupApp(App[int]):
     """Opens today's morning; before the first one, asks who it is for.
 
-    ``welcome`` takes the family that the first run's form gives and makes the desk of it; None when
+    ``welcome`` takes the family that the first run's form gives and makes the context of it; None when
     there is a family already. ``notices`` stand on the script, and more quietly ``aside``.
     """
 
@@ -157,4 +157,4 @@ class WarmupApp(App[int]):
         """Change between dark and light, and keep the choice."""
         name = "light" if self.current_theme.dark else "dark"
         self.theme = f"warmup-{name}"
-        self.context.prefer(theme=name)
+        self.context.editor.prefer(theme=name)

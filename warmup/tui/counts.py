@@ -36,7 +36,7 @@ class CountsScreen(Page[bool]):
         work = self.work
         match action:
             case "count":
-                work.keep(undoing.EXTRA, work.context.count_today)
+                work.keep(undoing.EXTRA, lambda: work.context.editor.count(work.context.today))
                 work.said = "Today counts as a school day."
                 self.leave(True)
             case "fun":

@@ -69,7 +69,7 @@ class DaysScreen(Page[tuple[dt.date, ...]]):
     def __init__(self, work: Workspace) -> None:
         super().__init__(work)
         context = work.context
-        self.talk = missed.begin(Missed(context.family, context.today, context.unsettled()))
+        self.talk = missed.begin(Missed(context.family, context.today, context.unconfirmed_days()))
         self._before: list[Talk] = []
         self._layout = Layout((), (), by_week=False)
         self._shown: dict[Coordinate, str] = {}
@@ -137,7 +137,7 @@ class DaysScreen(Page[tuple[dt.date, ...]]):
         talk = self.talk
         self.set_class(talk.asking, "asking")
         self.query_one("#heading", Static).update(self.heading())
-        place = talk.missed.place(talk.off)
+        place = talk.missed.today_words(talk.off)
         self.query_one("#in_week", Static).update(f"week {talk.week}")
         self.query_one("#place", Static).update(place.partition(",")[0])
         self.query_one("#today", Static).update(f"Today: {place}.")

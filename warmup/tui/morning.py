@@ -82,7 +82,7 @@ class MorningScreen(KeyScreen[object]):
 
     def _begin(self) -> None:
         """Ask of missed mornings, then whether today counts, then the prompts."""
-        if self.work.context.unsettled():
+        if self.work.context.unconfirmed_days():
             self._ask_of_days()
         elif self.session is None and self.work.asks_whether_it_counts():
             self._ask_whether_it_counts()
@@ -98,7 +98,7 @@ class MorningScreen(KeyScreen[object]):
     def _settle(self, off: tuple[dt.date, ...]) -> None:
         """Keep what was said of the missed mornings and go on, unless midnight has passed over it."""
         work = self.work
-        work.keep(undoing.DAYS, lambda: work.context.settle(off))
+        work.keep(undoing.DAYS, lambda: work.context.editor.confirm_days(off, work.context.today))
         work.said = said_of_days(off)
         if work.midnight.asks(work.context.today):
             self.ask_which_day()
@@ -194,7 +194,7 @@ class MorningScreen(KeyScreen[object]):
         elif action == "leave" and self.has_class("picture"):
             self.remove_class("picture")
         elif action == "cover":
-            self.work.context.prefer(answers_shown=not self.work.context.family.answers_shown)
+            self.work.context.editor.prefer(answers_shown=not self.work.context.family.answers_shown)
         else:
             self.work.said = AT_A_PROMPT[action](session)
 
@@ -208,7 +208,7 @@ class MorningScreen(KeyScreen[object]):
             work.session = begin(work.context, work.journal, work.clock, shape="short")
         elif action == "hold" and self._ending and self._ending.pause:
             work.keep(undoing.PAUSE, lambda: turn_pause(work.context))
-            work.said = "" if work.context.paused_until() else "New things may come again."
+            work.said = "" if work.context.child.paused else "New things may come again."
         elif action in AT_THE_CLOSE:
             work.said = AT_THE_CLOSE[action](session)
 

@@ -9,7 +9,9 @@ from textual.binding import BindingType
 from textual.widgets import OptionList, Static
 
 from warmup import skills
+from warmup.engine.eligibility import paused_until, unlocked
 from warmup.english import date_words
+from warmup.model import ItemId, LevelId, level_id
 from warmup.session import undoing
 from warmup.session.context import Context
 from warmup.tui.actions import BY_ID, State, keys_of
@@ -22,7 +24,7 @@ from warmup.tui.workspace import Workspace
 class Unlocked(NamedTuple):
     """One level in the list of what this quarter has unlocked."""
 
-    level: str
+    level: LevelId
     title: str
     label: str
     week: int
@@ -44,7 +46,7 @@ class Unlocked(NamedTuple):
 class TeachAgain(NamedTuple):
     """One item in that list which rests until it is taught again, or was taught today."""
 
-    item: str
+    item: ItemId
     named: str
     taught: bool
 
@@ -63,12 +65,13 @@ Row = Unlocked | TeachAgain
 def rows_of(context: Context) -> list[Row]:
     """The rows in order: what is to be taught again, then the levels, the newest first."""
     morning, plan, held = context.morning(), context.plan, context.child.held
+    open_now = unlocked(plan, morning).union(held)
     rows: list[Unlocked] = []
     for skill in skills.SKILLS.values():
         for level in skill.levels:
-            ref = f"{skill.id}:{level.key}"
-            week = plan.weeks.get(ref, 99)
-            if ((week - 1) // 9 + 1 == morning.quarter and week <= morning.week) or ref in held:
+            ref = level_id(skill.id, level.key)
+            if ref in open_now:
+                week = plan.weeks.get(ref, 99)
                 rows.append(Unlocked(ref, skill.title, level.label, week, ref in held))
     return [*_teach_again(context), *sorted(rows, key=lambda row: (-row.week, row.title))]
 
@@ -76,7 +79,7 @@ def rows_of(context: Context) -> list[Row]:
 def _teach_again(context: Context) -> list[TeachAgain]:
     resting, taught = context.to_teach(), dict(context.child.taught)
     return [
-        TeachAgain(item, skills.place(item).words(), item not in resting)
+        TeachAgain(item, skills.locate(item).words(), item not in resting)
         for item in context.missed()
         if item in resting or taught.get(item) == context.today
     ]
@@ -112,7 +115,7 @@ class UnlockedScreen(Page[None]):
         super().show()
         if not self._list.is_attached:
             return
-        until = self.work.context.paused_until()
+        until = paused_until(self.work.context.adjustments, self.work.context.today)
         paused = self.query_one("#paused", Static)
         paused.update(f"Nothing new until {date_words(until)}." if until else "")
         paused.display = until is not None
@@ -153,17 +156,21 @@ class UnlockedScreen(Page[None]):
 
     def _turn(self, row: Row) -> str:
         """Hold a level back or let it come, or say that an item was taught; a line about it."""
-        keep, context = self.work.keep, self.work.context
+        keep, context, editor = self.work.keep, self.work.context, self.work.context.editor
         match row:
             case Unlocked(held=False):
-                keep(undoing.HOLD, lambda: context.hold(row.level, back=True), level=row.level)
+                keep(undoing.HOLD, lambda: editor.hold(row.level, back=True), level=row.level)
                 return f"Held back: {row.named()}."
             case Unlocked():
-                keep(undoing.COME, lambda: context.hold(row.level, back=False), level=row.level)
+                keep(undoing.COME, lambda: editor.hold(row.level, back=False), level=row.level)
                 return f"It may come again: {row.named()}."
             case TeachAgain(taught=False):
-                keep(undoing.TAUGHT, lambda: context.taught(row.item), item=row.item)
+                keep(undoing.TAUGHT, lambda: editor.taught(row.item, context.today), item=row.item)
                 return f"Taught again on {date_words(context.today)}; it may come back."
             case TeachAgain():
-                keep(undoing.REST, lambda: context.taught(row.item, again=False), item=row.item)
+                keep(
+                    undoing.REST,
+                    lambda: editor.taught(row.item, context.today, again=False),
+                    item=row.item,
+                )
                 return "It rests until you say it was taught."

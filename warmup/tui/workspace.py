@@ -5,8 +5,9 @@ from typing import NamedTuple
 
 from warmup.journal.journal import Journal
 from warmup.session import undoing
-from warmup.session.context import CHOSEN_ANEW, Clock, Context
+from warmup.session.context import Clock, Context
 from warmup.session.session import Session, begin, resume
+from warmup.session.stored import CHOSEN_ANEW, chosen_anew
 from warmup.session.undoing import Undone
 from warmup.tui.guards import Bounces, Midnight
 
@@ -48,7 +49,7 @@ class Workspace:
     def notices(self) -> tuple[Notice, ...]:
         """Standing lines: trouble with the disk first, then what the last key had to say."""
         saving = "" if self.journal.saving else NOT_SAVED.format(self.journal.trouble)
-        loud = (saving, self.context.unsaved, *self._notices, self.wrong)
+        loud = (saving, self.context.editor.unsaved, *self._notices, self.wrong)
         lines = (*(Notice(line, loud=True) for line in loud), Notice(self._aside), Notice(self.said))
         return tuple(line for line in lines if line.text)
 
@@ -56,13 +57,13 @@ class Workspace:
         """Whether today was no planned morning, and nothing was said of it yet or that was taken back."""
         if self.context.morning().is_school:
             return False
-        begun = self.journal.sessions_of(self.context.child.record, self.context.today)
+        begun = self.journal.sessions_of(self.context.child.journal_name, self.context.today)
         return not begun or self._day_undone == undoing.EXTRA
 
     def sit(self) -> Session:
         """Go on with the day's session, or begin it."""
         context, journal, clock = self.context, self.journal, self.clock
-        if context.chosen_anew(context.today):
+        if chosen_anew(journal, context.child.journal_name, context.today):
             self._notices = (*self._notices, CHOSEN_ANEW)
         self.session = resume(context, journal, clock) or begin(context, journal, clock)
         if self._day_undone:
