@@ -18,6 +18,7 @@ from warmup.config.toml_file import Document, FileProblem
 day = dt.date
 
 
+@pytest.mark.slow
 @quiet
 @given(
     st.binary(max_size=300)
@@ -49,6 +50,7 @@ WAYS = [
 ]  # fmt: skip
 
 
+@pytest.mark.slow
 @settings(quiet, max_examples=300)
 @given(st.sampled_from(WAYS), values)
 def test_any_value_in_any_place_gives_a_family_or_a_problem(
@@ -109,7 +111,7 @@ def test_two_children_never_share_a_record(tmp_path: Path) -> None:
     said = complaint(
         tmp_path, 'nickname = "Bean"', 'nickname = "Bean"\n[[child]]\nnickname = "Pip"\nrecord = "Bean"'
     )
-    assert "line 15, child 2.journal_name: expected a record no other child has" in said
+    assert "line 15, child 2.record: expected a record no other child has" in said
 
 
 def test_a_file_that_cannot_be_read_is_never_written_over(tmp_path: Path) -> None:

@@ -3,10 +3,10 @@
 ``warmup today --json`` and the journal hold the same form:
 
 * ``format`` ("warmup-routine"), ``version`` (2), ``child`` (its name in the journal), ``shape``;
-* ``morning``: ``date``, ``kind`` (what the date is in the school year), ``school_day``, ``week``, ``quarter``,
-  ``review`` (whether this is a review week), ``index``, ``mornings_a_week``, ``previous`` and ``next`` (the
-  school mornings either side), ``countdowns``, ``festive`` (days that matter and fall on it), ``pennies``,
-  ``animal``;
+* ``morning``: ``date``, ``kind`` (what the date is in the school year), ``school_day``, ``week``,
+  ``quarter``, ``review`` (whether this is a review week), ``index``, ``mornings_a_week``, ``previous`` and
+  ``next`` (the school mornings either side), ``countdowns``, ``festive`` (days that matter and fall on it),
+  ``pennies``, ``animal``;
 * ``prompts``, each with ``skill``, ``level``, ``item``, ``do`` (what the adult does before speaking, or
   nothing), ``say``, ``wording`` (which of its phrasings), ``answer``, ``accept`` (other right answers),
   ``working``, ``cues`` (three, each with ``text`` and ``picture``), ``watch_for``, ``table``, ``seconds``,

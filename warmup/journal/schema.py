@@ -1,11 +1,11 @@
 """The file of a journal: its tables, how it is opened, and what is wrong with it.
 
-SQLite with ``journal_mode=TRUNCATE`` and ``synchronous=FULL``, one transaction a key press. ``sittings`` holds
-the sessions, ``prompts`` what they asked and ``marks`` how it went, all keyed by child, date, session and
-position: marking again replaces the mark, and an undone mark is a row without one. ``actions`` is only ever
-added to (see :mod:`warmup.journal.log`). The routine is kept as JSON when a session starts, so that a morning
-comes back exactly. Files are 0600, folders 0700. Version 1 had no ``actions``: such a journal is brought over
-when it is opened.
+SQLite with ``journal_mode=TRUNCATE`` and ``synchronous=FULL``, one transaction a key press. ``sittings``
+holds the sessions, ``prompts`` what they asked and ``marks`` how it went, all keyed by child, date, session
+and position: marking again replaces the mark, and an undone mark is a row without one. ``actions`` is only
+ever added to (see :mod:`warmup.journal.log`). The routine is kept as JSON when a session starts, so that a
+morning comes back exactly. Files are 0600, folders 0700. Version 1 had no ``actions``: such a journal is
+brought over when it is opened.
 
 A journal can come from anywhere, so damage is looked for when it is opened: by SQLite's own check, made on a
 copy where the file is only read (it skips the tables' checks there), and by comparing tables, triggers and
