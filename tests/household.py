@@ -6,15 +6,15 @@ from pathlib import Path
 
 from warmup import skills
 from warmup.config import family as families
-from warmup.config.family import Child, Family
+from warmup.config.family import Child, Family, year_of
 from warmup.config.places import Places
 from warmup.journal.journal import Journal, MarkRow
 from warmup.journal.routine_json import routine_text
-from warmup.model import Cue, Mark, Prompt, Routine
+from warmup.model import Cue, ItemId, Mark, Prompt, Routine
 from warmup.pictures.hundred_chart import HundredChart
 from warmup.pictures.ten_frame import TenFrame
 from warmup.randomness import SeededRandom
-from warmup.session.context import Context, open_context, year_of
+from warmup.session.context import Context, open_context
 
 TODAY = dt.date(2027, 3, 3)
 FAMILY = Family(
@@ -56,7 +56,7 @@ def fixed_prompts() -> tuple[Prompt, ...]:
     ten = Prompt(
         skill="make-ten",
         level="all",
-        item="make-ten/seven-three",
+        item=ItemId("make-ten/seven-three"),
         say="The ten frame has seven in it. How many more fill it?",
         wording="b",
         answer="three",
@@ -78,7 +78,7 @@ def fixed_prompts() -> tuple[Prompt, ...]:
     on = ten._replace(
         skill="count-on",
         level="across-tens",
-        item="count-on/across-30",
+        item=ItemId("count-on/across-30"),
         say="Start at twenty-eight. Count on to thirty-two.",
         answer="twenty-eight, twenty-nine, thirty, thirty-one, thirty-two",
         working="28, 29, 30 … 32: past the 29 the tens change",

@@ -18,9 +18,8 @@ from typing import NamedTuple
 from tests.benchmarks import _arguments, contact_sheet
 from tests.household import FAMILY, TODAY, StandingClock, context_at, lived, start_fixed
 from tests.pictures.examples import EXAMPLES
-from warmup.config.family import Family, default
+from warmup.config.family import Family, default, year_of
 from warmup.model import Mark
-from warmup.session.context import year_of
 from warmup.tui.actions import ACTIONS
 from warmup.tui.app import WarmupApp
 

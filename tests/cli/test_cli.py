@@ -74,7 +74,7 @@ family, saved = load_family(places, dt.date(2026, 11, 25))
 context = open_context(places, family, dt.date(2026, 11, 25), Journal.open(places.data, dt.datetime.now))
 context.routine()
 print(loaded())
-context.prefer(theme="light")
+context.editor.prefer(theme="light")
 print(loaded())
 """
     home.mkdir()

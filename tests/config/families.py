@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 
 from warmup.config.family import Child, CountdownRule, Family, load
 from warmup.config.toml_file import FileProblem
+from warmup.model import LevelId
 from warmup.text import clean, visible
 
 day = dt.date
@@ -41,7 +42,7 @@ pennies = true
 FAMILY = Family(
     first_day=day(2026, 8, 31),
     began=day(2026, 11, 25),
-    children=(Child("Bean", held=("coins:dime",)),),
+    children=(Child("Bean", held=(LevelId("coins:dime"),)),),
     known_until=day(2026, 11, 24),
     off=((day(2026, 11, 26), day(2026, 11, 26)), (day(2026, 12, 21), day(2027, 1, 1))),
     extra=(day(2026, 12, 5),),

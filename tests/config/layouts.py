@@ -9,6 +9,7 @@ from typing import Any
 
 from tests.config.families import EXAMPLE
 from warmup.config.family import Child, CountdownRule, Family
+from warmup.model import ItemId
 
 day = dt.date
 
@@ -82,6 +83,7 @@ answers = "Covered"
     "of windows": "\ufeff[school]\r\nfirst_day = 2026-08-31 # first\r\n"
     '\r\n# her\r\n[[child]]\r\nnickname = "Bean"\r\n',
 }
+KNOT = ItemId("knots/one")
 TODAY = day(2027, 3, 3)
 
 
@@ -104,7 +106,7 @@ CHANGES: dict[str, Callable[[Family], Family]] = {
     "not taught": lambda f: _child(f, taught=()),
     "paused": lambda f: _child(f, paused=TODAY),
     "renamed": lambda f: _child(f, nickname="Beanie"),
-    "another child": lambda f: f._replace(children=(*f.children, Child("Lark", taught=(("a/b", TODAY),)))),
+    "another child": lambda f: f._replace(children=(*f.children, Child("Lark", taught=((KNOT, TODAY),)))),
     "a countdown": lambda f: f._replace(countdowns=(*f.countdowns, CountdownRule("the hill", date=TODAY))),
     "another week": lambda f: f._replace(first_week=7, weekdays=(1, 4)),
 }

@@ -14,6 +14,7 @@ from tests.config.families import EXAMPLE, FAMILY, complaint, quiet, written
 from warmup.config import family as families
 from warmup.config.family import Child, Family, load, save, warnings
 from warmup.config.toml_file import Document, FileProblem
+from warmup.model import ItemId
 
 day = dt.date
 
@@ -92,7 +93,7 @@ def test_keys_unknown_here_survive_a_save(tmp_path: Path) -> None:
 
 
 def test_what_was_taught_again_is_a_table_under_its_child(tmp_path: Path) -> None:
-    rows = (("make-ten/seven-three", day(2026, 12, 3)), ("knots/one", day(2026, 12, 1)))
+    rows = (ItemId("make-ten/seven-three"), day(2026, 12, 3)), (ItemId("knots/one"), day(2026, 12, 1))
     path = written(tmp_path, EXAMPLE)
     bean = replace(load(path).children[0], taught=rows)
     save(path, FAMILY._replace(children=(bean, Child("Pip", taught=rows[:1], paused=day(2026, 12, 3)))))

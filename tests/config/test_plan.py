@@ -11,7 +11,7 @@ from warmup.config import plan
 from warmup.config.places import Places, routines_folder
 from warmup.config.plan import SHAPES, check_plan, load_plan, load_shape, shapes
 from warmup.config.toml_file import Document, FileProblem
-from warmup.model import Plan, Shape, Slot, SlotKind
+from warmup.model import LevelId, Plan, Shape, Slot, SlotKind
 from warmup.skills import SKILLS, levels
 
 quiet = settings(database=None, derandomize=True, deadline=None, max_examples=100)
@@ -46,12 +46,15 @@ def test_the_files_that_came_along_are_in_order(tmp_path: Path) -> None:
 def test_the_plan_names_every_level_with_its_week(tmp_path: Path) -> None:
     loaded = load_plan(Places(tmp_path / "none", tmp_path))
     assert set(loaded.weeks) == set(levels())
-    assert loaded.weeks["make-ten:see-places"] == 13 and loaded.weeks["count-on:within-10"] == 7
+    assert (
+        loaded.weeks[LevelId("make-ten:see-places")] == 13
+        and loaded.weeks[LevelId("count-on:within-10")] == 7
+    )
 
 
 def test_a_familys_own_copy_wins(tmp_path: Path) -> None:
     places = own(tmp_path, "year", "format = 1\n[skills.make-ten]\nsee-places = 3\n")
-    assert load_plan(places) == Plan({"make-ten:see-places": 3})
+    assert load_plan(places) == Plan({LevelId("make-ten:see-places"): 3})
     places = own(
         tmp_path,
         "short",
@@ -137,7 +140,7 @@ def test_an_unknown_level_stops_the_own_copy_only(tmp_path: Path, monkeypatch: p
     (shipped / "year.toml").write_text(strange, encoding="utf-8")
     monkeypatch.setattr(plan, "routines_folder", lambda: shipped)
     weeks = load_plan(Places(tmp_path / "none", tmp_path)).weeks
-    assert "make-ten:see-place" not in weeks and weeks["make-ten:easy-pairs"] == 17
+    assert "make-ten:see-place" not in weeks and weeks[LevelId("make-ten:easy-pairs")] == 17
 
 
 def test_the_shapes_that_came_along(tmp_path: Path) -> None:

@@ -11,11 +11,15 @@ from itertools import pairwise
 import pytest
 
 from tests.bank import reference
-from warmup.engine.memory import LONGEST, NEW, Checked, Day, Knowledge, Record, Reviews, fold, learn
-from warmup.model import Asked, Mark
+from warmup.engine.curriculum import Curriculum, Reviews
+from warmup.engine.memory import LONGEST, NEW, Checked, Day, Knowledge, Record, fold, learn
+from warmup.model import Asked, ItemId, Mark
+from warmup.schoolyear import SchoolYear
 
 FIRST = dt.date(2026, 8, 31)
-ITEM = "knots/one"
+ITEM = ItemId("knots/one")
+TWO, THREE = ItemId("knots/two"), ItemId("knots/three")
+ROPE, SAIL = ItemId("ropes/one"), ItemId("sails/one")
 F, H, N, S = Mark.FLUENT, Mark.HESITATED, Mark.NOT_YET, Mark.SKIPPED
 SPACING = reference("pedagogy")["spacing"]
 
@@ -25,15 +29,14 @@ def day(index: int) -> dt.date:
     return FIRST + dt.timedelta(index)
 
 
-def index_of(date: dt.date) -> int:
-    """The index of such a date."""
-    return (date - FIRST).days
+PLAIN = Curriculum((), {}, {}, SchoolYear(tuple(range(7)), tuple(map(day, range(400)))))
+"""Every day a morning, and no review weeks."""
 
 
 def after(*lines: tuple[int, Mark | None], opened: int = 0, guess: float = 0.0) -> Record:
     """The item's record after plain marks on these mornings."""
     asked = [Asked(day(index), ITEM, mark) for index, mark in lines]
-    return fold(asked, index_of, {ITEM: opened}, {ITEM: guess}).of(ITEM)
+    return fold(PLAIN._replace(unlocks={ITEM: opened}, guesses={ITEM: guess}), asked).of(ITEM)
 
 
 def once(
@@ -167,8 +170,8 @@ def test_a_lucky_answer_grows_the_gap_less() -> None:
 def test_skipped_and_unmarked_count_as_shown_and_for_nothing_else() -> None:
     asked = [Asked(day(3), ITEM, H, wording="a"), Asked(day(5), ITEM, S, wording="b")]
     asked.append(Asked(day(6), ITEM, None, cue=2, wording="c"))
-    before = fold(asked[:1], index_of, {}, {}).of(ITEM)
-    record = fold(asked, index_of, {}, {}).of(ITEM)
+    before = fold(PLAIN, asked[:1]).of(ITEM)
+    record = fold(PLAIN, asked).of(ITEM)
     assert record == before._replace(shown=3, shown_on=day(6), wording="c")
     assert (record.marks, record.last, record.marked_on) == (1, 3, day(3))
     assert after((5, S)) == NEW._replace(shown=1, shown_on=day(5))
@@ -190,56 +193,54 @@ def test_runs_and_misses() -> None:
 
 def test_the_last_four_mornings() -> None:
     lines = [
-        Asked(day(0), "knots/one", F),
-        Asked(day(1), "knots/one", N),
-        Asked(day(1), "ropes/one", F),
-        Asked(day(4), "knots/one", F, cue=1),  # helped: marked, but not as come easily
-        Asked(day(4), "ropes/one", F),
-        Asked(day(4), "sails/one", H),
-        Asked(day(5), "sails/one", S),  # nothing that counts: no morning
-        Asked(day(6), "sails/one", None),
-        Asked(day(8), "sails/one", F),
-        Asked(day(9), "knots/one", F),
-        Asked(day(9), "knots/two", F),
+        Asked(day(0), ITEM, F),
+        Asked(day(1), ITEM, N),
+        Asked(day(1), ROPE, F),
+        Asked(day(4), ITEM, F, cue=1),  # helped: marked, but not as come easily
+        Asked(day(4), ROPE, F),
+        Asked(day(4), SAIL, H),
+        Asked(day(5), SAIL, S),  # nothing that counts: no morning
+        Asked(day(6), SAIL, None),
+        Asked(day(8), SAIL, F),
+        Asked(day(9), ITEM, F),
+        Asked(day(9), TWO, F),
     ]
     four = (Day(day(1), 1, 2), Day(day(4), 1, 3), Day(day(8), 1, 1), Day(day(9), 2, 2))
-    assert fold(lines, index_of, {}, {}).days == four
-    assert fold(lines[:3], index_of, {}, {}).days == (Day(day(0), 1, 1), Day(day(1), 1, 2))
-    assert Knowledge().of("knots/none") == NEW
+    assert fold(PLAIN, lines).days == four
+    assert fold(PLAIN, lines[:3]).days == (Day(day(0), 1, 1), Day(day(1), 1, 2))
+    assert Knowledge().of(ItemId("knots/none")) == NEW
 
 
 # -- review weeks: four mornings a week and each fifth week, so week 5 has the mornings 16 to 19
 
-WEEKS = Reviews(4, 5, frozenset({"knots/one"}))
+WEEKS = Reviews(4, 5, frozenset({ITEM}))
 
 
-def checked(*lines: tuple[int, str, Mark | None], cue: int = 0) -> Checked | None:
+def checked(*lines: tuple[int, ItemId, Mark | None], cue: int = 0) -> Checked | None:
     """What the last review week said of knots."""
     asked = [Asked(day(index), item, mark, cue) for index, item, mark in lines]
-    return fold(asked, index_of, {}, {}, reviews=WEEKS).checks.get("knots")
+    return fold(PLAIN._replace(reviews=WEEKS), asked).checks.get("knots")
 
 
 def test_each_morning_of_a_review_week_counts_once_by_its_first_mark() -> None:
     assert checked((15, ITEM, F)) is None, "week 4"
     assert checked((16, ITEM, F)) == Checked(5, (True,), 16, ITEM, True)
-    assert checked((16, "knots/two", N), (16, ITEM, F)) == Checked(5, (False,), 16, "knots/two", False)
-    assert checked((16, ITEM, S), (16, "knots/two", None), (16, "knots/three", F)) == Checked(
-        5, (True,), 16, "knots/three", False
-    )
-    assert checked((16, ITEM, F), (18, "knots/two", H)) == Checked(5, (True, False), 18, "knots/two", False)
+    assert checked((16, TWO, N), (16, ITEM, F)) == Checked(5, (False,), 16, TWO, False)
+    assert checked((16, ITEM, S), (16, TWO, None), (16, THREE, F)) == Checked(5, (True,), 16, THREE, False)
+    assert checked((16, ITEM, F), (18, TWO, H)) == Checked(5, (True, False), 18, TWO, False)
     assert checked((16, ITEM, F), cue=1) == Checked(5, (False,), 16, ITEM, True)
-    assert checked((16, "ropes/one", F)) is None
+    assert checked((16, ROPE, F)) is None
     every = checked(*((index, ITEM, mark) for index in range(14, 22) for mark in (F, N)))
     assert every == Checked(5, (True,) * 4, 19, ITEM, True, since=2, last_since=21)
 
 
 def test_later_mornings_are_counted_until_the_next_review_week() -> None:
     first = (16, ITEM, N)
-    assert checked(first, (20, ITEM, F), (20, "knots/two", F), (23, ITEM, S)) == Checked(
+    assert checked(first, (20, ITEM, F), (20, TWO, F), (23, ITEM, S)) == Checked(
         5, (False,), 16, ITEM, True, since=1, last_since=20
     )
     assert checked(first, (20, ITEM, F), (25, ITEM, N)) == Checked(5, (False,), 16, ITEM, True, 2, 25)
-    assert checked(first, (20, ITEM, F), (36, "knots/two", F)) == Checked(10, (True,), 36, "knots/two", False)
+    assert checked(first, (20, ITEM, F), (36, TWO, F)) == Checked(10, (True,), 36, TWO, False)
 
 
 # -- the direction of what is published on spacing; tests/references/pedagogy.toml says of whom: mostly adults

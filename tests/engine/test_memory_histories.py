@@ -12,13 +12,15 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from warmup.engine.memory import LONGEST, SHORTEST, Knowledge, Reviews, fold
-from warmup.model import Asked, Mark
+from warmup.engine.curriculum import Curriculum, Reviews
+from warmup.engine.memory import LONGEST, SHORTEST, Knowledge, fold
+from warmup.model import Asked, ItemId, Mark, item_id
 from warmup.randomness import SeededRandom
+from warmup.schoolyear import SchoolYear
 
 ROOT = Path(__file__).parents[2]
 FIRST = dt.date(2026, 8, 31)
-ITEM = "knots/one"
+ITEM = ItemId("knots/one")
 F, H, N, S = Mark.FLUENT, Mark.HESITATED, Mark.NOT_YET, Mark.SKIPPED
 WEEKS = Reviews(4, 5, frozenset({ITEM}))
 """Four mornings a week, and each fifth week is a review; one item wants things on the table."""
@@ -34,19 +36,22 @@ def index_of(date: dt.date) -> int:
     return (date - FIRST).days
 
 
+YEAR = SchoolYear(tuple(range(7)), tuple(map(day, range(100))))
+
+
 class History(NamedTuple):
     """Lines in order of time, and what ``fold`` is told beside them."""
 
     lines: list[Asked]
-    opened: dict[str, int]
-    guesses: dict[str, float]
+    unlocks: dict[ItemId, int]
+    guesses: dict[ItemId, float]
 
     def fold(self, lines: Sequence[Asked], before: Knowledge | None = None) -> Knowledge:
         """Fold some of the lines."""
-        return fold(lines, index_of, self.opened, self.guesses, before, WEEKS)
+        return fold(Curriculum((), self.unlocks, self.guesses, YEAR, WEEKS), lines, before)
 
 
-names = [f"{skill}/{name}" for skill in ("knots", "ropes") for name in ("one", "two")]
+names = [item_id(skill, name) for skill in ("knots", "ropes") for name in ("one", "two")]
 lines = st.builds(
     Asked,
     st.integers(0, 90).map(day),
@@ -79,11 +84,11 @@ def test_in_pieces_is_the_same_as_in_one_go(history: History, one: int, other: i
 
 @pytest.mark.slow
 @given(histories, st.permutations(names))
-def test_the_order_of_items_does_not_matter(history: History, order: list[str]) -> None:
+def test_the_order_of_items_does_not_matter(history: History, order: list[ItemId]) -> None:
     """Neither in what is told beside the lines, nor in what was known, nor between the lines of a day."""
     other = History(
         sorted(history.lines, key=lambda row: (row.date, order.index(row.item))),
-        {name: history.opened[name] for name in order},
+        {name: history.unlocks[name] for name in order},
         {name: history.guesses[name] for name in order},
     )
     known, again = history.fold(history.lines), other.fold(history.lines)
@@ -150,8 +155,8 @@ def told() -> str:
     rows = [
         Asked(day(n // 6), rng.pick(names), rng.pick([F, F, F, H, N, S]), rng.below(2)) for n in range(600)
     ]
-    opened, guesses = dict.fromkeys(names, 2), dict.fromkeys(names, 0.33)
-    return repr(fold(rows, index_of, opened, guesses, reviews=WEEKS))
+    unlocks, guesses = dict.fromkeys(names, 2), dict.fromkeys(names, 0.33)
+    return repr(History(rows, unlocks, guesses).fold(rows))
 
 
 @pytest.mark.slow

@@ -15,7 +15,7 @@ import pytest
 from tests.benchmarks._children import KINDS, Child, Held, Lived, bell, live
 from tests.benchmarks._comparison import judge, rotation
 from tests.benchmarks.retention import catalogue, plan
-from warmup.model import Item
+from warmup.model import Item, ItemId
 
 ROOT = Path(__file__).parents[2]
 WEEKS = 18
@@ -28,7 +28,7 @@ def strange(items: list[Item]) -> list[Item]:
     """The same items under ids that tell their skill and level and nothing else."""
     skills = {skill: f"S{at:02}" for at, skill in enumerate(dict.fromkeys(item.skill for item in items))}
     return [
-        item._replace(id=f"{skills[item.skill]}.L{item.level}.n{at}", guess=0.0)
+        item._replace(id=ItemId(f"{skills[item.skill]}.L{item.level}.n{at}"), guess=0.0)
         for at, item in enumerate(items)
     ]
 

@@ -9,14 +9,17 @@ import pytest
 from tests.benchmarks.year_aloud import family
 from warmup.config.family import CountdownRule
 from warmup.config.places import Places
-from warmup.engine.engine import SAMPLES, choose, sampled
+from warmup.engine.curriculum import curriculum
+from warmup.engine.eligibility import SAMPLES, Eligible, sampled
+from warmup.engine.engine import choose
 from warmup.engine.memory import Knowledge, Record, fold
-from warmup.model import Asked, DayKind, Item, Mark, Morning, Routine, Shape, Slot, SlotKind
+from warmup.model import Asked, DayKind, Item, ItemId, LevelId, Mark, Morning, Routine, Shape, Slot, SlotKind
+from warmup.schoolyear import SchoolYear
 from warmup.session.context import Context, open_context
 
 JANUARY = dt.date(2027, 1, 11)
-OLD = tuple(Item(f"knots/{n}", "knots", 1, "knots:one", "number", 3) for n in range(4))
-NEW = Item("ropes/one", "ropes", 1, "ropes:one", "number", 20)
+OLD = tuple(Item(ItemId(f"knots/{n}"), "knots", 1, LevelId("knots:one"), "number", 3) for n in range(4))
+NEW = Item(ItemId("ropes/one"), "ropes", 1, LevelId("ropes:one"), "number", 20)
 
 
 def marked(easy: int, shaky: int = 0) -> Knowledge:
@@ -45,12 +48,17 @@ def test_two_prompts_tell_whether_an_earlier_level_is_known(known: Knowledge, le
 def test_a_ladder_from_before_the_start_is_sampled_from_its_top() -> None:
     """Fluency there retires the rungs below; in a year begun with us the lowest comes first."""
     rungs = tuple(
-        Item(f"knots/{n}", "knots", n, f"knots:{n}", "number", 3 * n, ladder=True) for n in (1, 2, 3)
+        Item(ItemId(f"knots/{n}"), "knots", n, LevelId(f"knots:{n}"), "number", 3 * n, ladder=True)
+        for n in (1, 2, 3)
     )
     shape = Shape("new", (Slot(SlotKind.NEWEST, 1),), ((36, 1),))
     morning = Morning(JANUARY, DayKind.SCHOOL, 73, 19, 3, False, 72, next=JANUARY + dt.timedelta(1))
+    year = SchoolYear((0, 1, 2, 3), (JANUARY, JANUARY + dt.timedelta(1)), 72)
+    plan = curriculum(rungs, year, JANUARY)
+    assert plan.since == 19 and plan.new_family(morning)
     for since, first in ((19, "knots/3"), (1, "knots/1")):
-        chosen = choose(rungs, shape, Knowledge(), morning, child="Bean", since=since)
+        before = plan._replace(began=4 * (since - 1))
+        chosen = choose(Eligible(rungs), shape, Knowledge(), morning, before, child="Bean")
         assert [choice.item.id for choice in chosen] == [first]
 
 
@@ -66,11 +74,9 @@ def live(context: Context, days: int) -> list[Routine]:
     for day in [day for day in context.year.mornings if day >= context.today][:days]:
         context.today = day
         context.know(known)
-        routine = context.routine(day)
+        routine = context.routine()
         lines = [Asked(day, prompt.item, Mark.FLUENT, wording=prompt.wording) for prompt in routine.prompts]
-        known = fold(
-            lines, context.year.index_of, context.opened(), context.guesses(), known, context.reviews()
-        )
+        known = fold(context.curriculum(), lines, known)
         routines.append(routine)
     return routines
 
@@ -78,23 +84,23 @@ def live(context: Context, days: int) -> list[Routine]:
 @pytest.mark.slow
 def test_a_start_in_january_asks_what_is_new_and_samples_what_came_before() -> None:
     context = at_desk(JANUARY)
-    assert context.since() == context.morning(JANUARY).week > 15
-    weeks = {item.id: item.week for item in context.items()}
+    assert context.curriculum().since == context.morning(JANUARY).week > 15
+    weeks = {item.id: item.week for item in context.curriculum().items}
     first: dict[str, list[str]] = {}
-    for item in context.items():
+    for item in context.curriculum().items:
         first.setdefault(item.level_id, []).append(item.id)
     sampled_first = {name for names in first.values() for name in names[:SAMPLES]}
     asked = [prompt.item for routine in live(context, 30) for prompt in routine.prompts]
-    assert {item for item in asked if weeks[item] < context.since()} <= sampled_first
-    assert any(weeks[item] >= context.since() for item in asked[:80])
-    early = {item.level_id for item in context.items() if item.week < context.since()}
+    assert {item for item in asked if weeks[item] < context.curriculum().since} <= sampled_first
+    assert any(weeks[item] >= context.curriculum().since for item in asked[:80])
+    early = {item.level_id for item in context.curriculum().items if item.week < context.curriculum().since}
     assert len({name for name in early if set(first[name]) & set(asked)}) > 0.6 * len(early)
 
 
 def first_of(context: Context, day: dt.date) -> dict[str, str]:
     """What is asked on a date and why, by item."""
     context.today = day
-    return {prompt.item: prompt.why for prompt in context.routine(day).prompts}
+    return {prompt.item: prompt.why for prompt in context.routine().prompts}
 
 
 def test_the_day_itself_asks() -> None:

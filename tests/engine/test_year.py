@@ -15,7 +15,7 @@ from tests.bank.given_away import given_away
 from tests.benchmarks.year_aloud import CHILDREN, year
 from warmup.config.places import Places
 from warmup.config.plan import load_plan
-from warmup.model import Mark, Morning, Prompt, Routine
+from warmup.model import LevelId, Mark, Morning, Prompt, Routine
 from warmup.skills import item_names, locate
 
 ROOT = Path(__file__).parents[2]
@@ -88,8 +88,8 @@ def level_of(item: str) -> str:
 def test_nothing_comes_before_its_week_and_nothing_new_in_a_review(lived: Lived) -> None:
     for morning, routine, _ in lived:
         for prompt in routine.prompts:
-            assert WEEKS[level_of(prompt.item)] <= morning.week
-            assert WEEKS[level_of(prompt.item)] % 5, "a review week unlocks something"
+            assert WEEKS[LevelId(level_of(prompt.item))] <= morning.week
+            assert WEEKS[LevelId(level_of(prompt.item))] % 5, "a review week unlocks something"
 
 
 def test_the_close_is_sure_or_a_return_that_is_likely(lived: Lived) -> None:
@@ -116,7 +116,7 @@ def test_nearly_every_item_of_the_year_is_asked(lived: Lived) -> None:
     asked = {prompt.item for _, routine, _ in lived for prompt in routine.prompts}
     never = set(item_names()) - asked
     assert len(never) <= (0.15 if lived[0][1].child == "slow" else 0.1) * len(item_names()), sorted(never)
-    early = {item for item in never if WEEKS[level_of(item)] <= 20}
+    early = {item for item in never if WEEKS[LevelId(level_of(item))] <= 20}
     assert not early or lived[0][1].child == "slow", sorted(early)
 
 

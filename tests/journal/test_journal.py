@@ -29,7 +29,7 @@ from tests.journal.journals import (
 )
 from warmup.journal import schema
 from warmup.journal.journal import Change, Journal, NewerJournal
-from warmup.model import Asked, Mark
+from warmup.model import Asked, ItemId, Mark
 
 
 def test_a_morning_from_start_to_close(hand: Hand) -> None:
@@ -41,9 +41,9 @@ def test_a_morning_from_start_to_close(hand: Hand) -> None:
     assert row is not None and (row.session, row.shape, row.routine) == (1, "daily", "{}")
     assert (row.position, row.furthest, row.rough, row.closed) == (2, 2, True, False)
     assert hand().history("Bean") == (
-        Asked(DAY, ROWS[0][0], Mark.HESITATED, 2, True, False, "a"),
-        Asked(DAY, ROWS[1][0], None, 0, True, False, "b"),
-        Asked(DAY, ROWS[2][0], None, 0, True, False, "c"),
+        Asked(DAY, ItemId(ROWS[0][0]), Mark.HESITATED, 2, True, False, "a"),
+        Asked(DAY, ItemId(ROWS[1][0]), None, 0, True, False, "b"),
+        Asked(DAY, ItemId(ROWS[2][0]), None, 0, True, False, "c"),
     ), "the fourth was never shown"
     close_session(journal, "Bean", DAY, 1)
     assert open_session(hand(), "Bean", DAY) is None and hand().sessions_of("Bean", DAY)[0].closed

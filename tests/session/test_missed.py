@@ -7,7 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tests.household import FAMILY, TODAY
-from warmup.session.context import year_of
+from warmup.config.family import year_of
 from warmup.session.missed import MANY, Missed, Talk, begin
 
 YEAR = year_of(FAMILY)

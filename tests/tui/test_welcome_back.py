@@ -53,5 +53,5 @@ async def test_another_nickname_keeps_the_marks(home: Path, clock: Clock) -> Non
         await pilot.pause()
         assert load(home / "family.toml").children == (Child("Lark", journal_name="Bean"),)
         assert app.context.history()[0].mark is Mark.HESITATED
-        app.context.prefer(theme="light")
-        assert load(home / "family.toml").theme == "light" and app.context.unsaved == ""
+        app.context.editor.prefer(theme="light")
+        assert load(home / "family.toml").theme == "light" and app.context.editor.unsaved == ""

@@ -218,7 +218,7 @@ def _welcomed(places: "Places", family: "Family", today: dt.date, journal: "Jour
     from warmup.session.context import open_context
 
     context = open_context(places, family, today, journal)
-    context.begin()
+    context.editor.begin()
     return context
 
 

@@ -7,8 +7,9 @@ import re
 from collections.abc import Iterator, Sequence
 
 from warmup import skills
+from warmup.engine import eligibility
 from warmup.english import date_words, in_words, listed
-from warmup.model import DayKind, Morning, Prompt, Routine
+from warmup.model import DayKind, Morning, Prompt, Routine, level_id
 from warmup.pictures import Picture
 from warmup.session.context import Context
 
@@ -73,12 +74,10 @@ def day_words(morning: Morning) -> str:
 def unlocked(context: Context, morning: Morning) -> list[str]:
     """What this quarter has unlocked up to this week, a skill's levels together, held levels left out."""
     found: dict[str, list[str]] = {}
+    open_now = eligibility.unlocked(context.plan, morning).difference(context.child.held)
     for skill in skills.SKILLS.values():
         for level in skill.levels:
-            ref = f"{skill.id}:{level.key}"
-            week = context.plan.weeks.get(ref, 99)
-            this_quarter = (morning.quarter - 1) * 9 < week <= morning.week
-            if this_quarter and ref not in context.child.held:
+            if level_id(skill.id, level.key) in open_now:
                 found.setdefault(skill.title.lower(), []).append(level.label)
     return [f"{name} ({', '.join(labels)})" for name, labels in sorted(found.items())]
 

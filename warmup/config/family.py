@@ -14,8 +14,8 @@ from warmup import renames
 from warmup.config.places import there
 from warmup.config.toml_file import LONGEST_NAME, Document, FileProblem, read
 from warmup.english import MONTHS, WEEKDAYS, date_words
-from warmup.model import Countdown
-from warmup.schoolyear import WEEKS
+from warmup.model import Countdown, ItemId, LevelId
+from warmup.schoolyear import WEEKS, SchoolYear, school_year
 from warmup.text import clean, did_you_mean, shown, visible
 
 FORMAT = 1
@@ -31,19 +31,19 @@ _YEARLY = 'a day like "December 25", "fourth Thursday of November" or "last Mond
 
 @dataclass(frozen=True, slots=True)
 class Child:
-    """One child: a nickname, and the levels (``skill:level``) held back or opened early.
+    """One child: a nickname, and the levels held back or opened early.
 
     ``journal_name`` (``record`` in the file) is the name its marks are kept under in the journal: the first
     nickname, so that a new one loses nothing.
-    ``taught`` holds items (``skill/name``), each once, with the date the adult said they were taught again.
+    ``taught`` holds items, each once, with the date the adult said they were taught again.
     Up to and on ``paused`` no level opens that has not begun.
     """
 
     nickname: str
-    held: tuple[str, ...] = ()
-    opened: tuple[str, ...] = ()
+    held: tuple[LevelId, ...] = ()
+    opened: tuple[LevelId, ...] = ()
     journal_name: str = ""
-    taught: tuple[tuple[str, dt.date], ...] = ()
+    taught: tuple[tuple[ItemId, dt.date], ...] = ()
     paused: dt.date | None = None
 
     def __post_init__(self) -> None:
@@ -162,12 +162,12 @@ def _children(file: Document) -> tuple[Child, ...]:
     return tuple(children)
 
 
-def _levels(file: Document, n: int, key: str) -> tuple[str, ...]:
+def _levels(file: Document, n: int, key: str) -> tuple[LevelId, ...]:
     """Levels by their names today, each once."""
-    return tuple(dict.fromkeys(map(renames.level, file.names("child", n, key))))
+    return tuple(dict.fromkeys(LevelId(renames.level(name)) for name in file.names("child", n, key)))
 
 
-def _taught(file: Document, n: int) -> tuple[tuple[str, dt.date], ...]:
+def _taught(file: Document, n: int) -> tuple[tuple[ItemId, dt.date], ...]:
     keys = ("child", n, "taught")
     items = file.keys_of(*keys)
     if len(items) > _MOST_TAUGHT:
@@ -176,9 +176,9 @@ def _taught(file: Document, n: int) -> tuple[tuple[str, dt.date], ...]:
         # A key is not mended as other words are: two might become one.
         if item != clean(item) or not visible(item) or len(item) > 80:
             raise file.problem((*keys, item), "an item like make-ten/seven-three", shown(item))
-    taught: dict[str, dt.date] = {}
+    taught: dict[ItemId, dt.date] = {}
     for item in items:
-        name, day = renames.item(item), file.date(*keys, item)
+        name, day = ItemId(renames.item(item)), file.date(*keys, item)
         taught[name] = max(day, taught.get(name, day))
     return tuple(taught.items())
 
@@ -254,6 +254,11 @@ def _yearly(words: str) -> dict[str, Any] | None:
     return None
 
 
+def year_of(family: Family) -> SchoolYear:
+    """The family's school year."""
+    return school_year(family.first_day, family.weekdays, family.off, family.extra, family.first_week)
+
+
 def countdowns(family: Family, today: dt.date, ahead: int = 60) -> tuple[Countdown, ...]:
     """The days that matter after ``today`` and at most ``ahead`` days from it, nearest first."""
     last = today + dt.timedelta(min(ahead, (dt.date.max - today).days))
@@ -319,4 +324,5 @@ __all__ = [
     "parse",
     "save",
     "warnings",
+    "year_of",
 ]

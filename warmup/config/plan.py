@@ -7,7 +7,7 @@ from contextlib import suppress
 from warmup import renames
 from warmup.config.places import Places, routines_folder
 from warmup.config.toml_file import Document, FileProblem, Missing, read
-from warmup.model import Plan, Shape, Slot, SlotKind
+from warmup.model import LevelId, Plan, Shape, Slot, SlotKind, level_id, skill_and_key
 from warmup.schoolyear import REVIEW_EVERY, WEEKS, WEEKS_A_QUARTER
 from warmup.skills import SKILLS, levels
 from warmup.text import did_you_mean, shown
@@ -40,12 +40,12 @@ def load_plan(places: Places) -> Plan:
     return Plan(_weeks(file, own))
 
 
-def _weeks(file: Document, own: bool) -> dict[str, int]:
+def _weeks(file: Document, own: bool) -> dict[LevelId, int]:
     _format(file)
     known = frozenset(levels())
     weeks = {}
     for skill, level in _rows(file):
-        if (name := renames.level(f"{skill}:{level}")) in known:
+        if (name := _today(skill, level)) in known:
             weeks[name] = _week(file, skill, level)
         elif own:
             raise next(_unknown(file))
@@ -65,13 +65,18 @@ def _rows(file: Document) -> Iterator[tuple[str, str]]:
             yield skill, level
 
 
+def _today(skill: str, key: str) -> LevelId:
+    """The level by the name it has today."""
+    return LevelId(renames.level(level_id(skill, key)))
+
+
 def _week(file: Document, skill: str, level: str) -> int:
     return file.whole("skills", skill, level, least=1, most=WEEKS)
 
 
 def _unknown(file: Document) -> Iterator[FileProblem]:
     for skill in file.keys_of("skills"):
-        gone = [key for key in file.keys_of("skills", skill) if not _known(f"{skill}:{key}")]
+        gone = [key for key in file.keys_of("skills", skill) if _today(skill, key) not in levels()]
         if skill not in SKILLS and (gone or not file.keys_of("skills", skill)):
             found = shown(skill) + did_you_mean(skill, SKILLS)
             yield file.problem(("skills", skill), "the name of a skill", found)
@@ -80,10 +85,6 @@ def _unknown(file: Document) -> Iterator[FileProblem]:
             for level in gone:
                 found = shown(level) + did_you_mean(level, known)
                 yield file.problem(("skills", skill, level), f'a level of "{skill}"', found)
-
-
-def _known(name: str) -> bool:
-    return renames.level(name) in levels()
 
 
 def check_plan(places: Places) -> list[FileProblem]:
@@ -112,13 +113,13 @@ def _check_year(file: Document, own: bool) -> list[FileProblem]:
     for key, fixed in _FIXED.items():
         if file.data.get(key, fixed) != fixed:
             problems.append(file.problem((key,), f"{fixed}, which can't be changed", shown(file.data[key])))
-    weeks: dict[str, int] = {}
+    weeks: dict[LevelId, int] = {}
     for skill, level in _rows(file):
         try:
-            weeks[renames.level(f"{skill}:{level}")] = _week(file, skill, level)
+            weeks[_today(skill, level)] = _week(file, skill, level)
         except FileProblem as problem:
             problems.append(problem)
-    checks: tuple[Callable[[Document, Mapping[str, int]], Iterator[FileProblem]], ...] = (
+    checks: tuple[Callable[[Document, Mapping[LevelId, int]], Iterator[FileProblem]], ...] = (
         _quiet_weeks,
         _order,
     )
@@ -129,14 +130,13 @@ def _check_year(file: Document, own: bool) -> list[FileProblem]:
     return sorted(problems, key=lambda problem: problem.line or 0)
 
 
-def _way(file: Document, level: str) -> tuple[str, str, str]:
+def _way(file: Document, level: LevelId) -> tuple[str, str, str]:
     """Where the level stands in the file, by the name it has there."""
-    rows = (f"{skill}:{key}" for skill, key in _rows(file))
-    skill, _, key = next((row for row in rows if renames.level(row) == level), level).partition(":")
-    return "skills", skill, key
+    rows = ((skill, key) for skill, key in _rows(file) if _today(skill, key) == level)
+    return "skills", *next(rows, skill_and_key(level))
 
 
-def _quiet_weeks(file: Document, weeks: Mapping[str, int]) -> Iterator[FileProblem]:
+def _quiet_weeks(file: Document, weeks: Mapping[LevelId, int]) -> Iterator[FileProblem]:
     for level, week in weeks.items():
         if week % REVIEW_EVERY == 0 or week == WEEKS:
             reason = "the last week" if week == WEEKS else "a review week"
@@ -145,27 +145,29 @@ def _quiet_weeks(file: Document, weeks: Mapping[str, int]) -> Iterator[FileProbl
             )
 
 
-def _order(file: Document, weeks: Mapping[str, int]) -> Iterator[FileProblem]:
+def _order(file: Document, weeks: Mapping[LevelId, int]) -> Iterator[FileProblem]:
     for skill in SKILLS.values():
-        below: tuple[str, ...] = ()
+        below: tuple[LevelId, ...] = ()
         for level in skill.levels:
-            name = f"{skill.id}:{level.key}"
-            for base in (*below, *level.stands_on):
+            name = level_id(skill.id, level.key)
+            for base in (*below, *map(LevelId, level.stands_on)):
                 if weeks.get(base, 0) > weeks.get(name, WEEKS):
                     expected = f"week {weeks[base]} or later (it stands on {base})"
                     yield file.problem(_way(file, name), expected, str(weeks[name]))
             below = (name,)
 
 
-def _left_out(file: Document, weeks: Mapping[str, int], own: bool) -> Iterator[FileProblem]:
+def _left_out(file: Document, weeks: Mapping[LevelId, int], own: bool) -> Iterator[FileProblem]:
     """Levels of skills that have no line: a family may leave any out, but nothing that others stand on."""
-    needed: dict[str, str] = {}
+    needed: dict[LevelId, LevelId] = {}
     for skill in SKILLS.values():
-        below: tuple[str, ...] = ()
+        below: tuple[LevelId, ...] = ()
         for level in skill.levels:
-            name = f"{skill.id}:{level.key}"
+            name = level_id(skill.id, level.key)
             if name in weeks:
-                needed |= {base: name for base in (*below, *level.stands_on) if base not in needed}
+                needed |= {
+                    base: name for base in (*below, *map(LevelId, level.stands_on)) if base not in needed
+                }
             below = (name,)
     for name in levels():
         if file.has(*_way(file, name)) or (own and name not in needed):

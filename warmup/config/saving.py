@@ -223,7 +223,8 @@ def _child(table: Any, old: Child, new: Child) -> None:
     _elements(table, "held", old.held, new.held, lambda level, _: level)
     _elements(table, "opened", old.opened, new.opened, lambda level, _: level)
     _set(table, {"paused": old.paused}, {"paused": new.paused})
-    before, after = dict(old.taught), dict(new.taught)
+    before: dict[str, dt.date] = dict(old.taught)
+    after: dict[str, dt.date] = dict(new.taught)
     if before == after:
         return
     if "taught" not in table:

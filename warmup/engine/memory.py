@@ -7,13 +7,14 @@ yet, and it is due back the next.
 """
 
 import datetime as dt
-from collections.abc import Callable, Collection, Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from itertools import groupby
 from operator import attrgetter
 from types import MappingProxyType
 from typing import NamedTuple
 
-from warmup.model import Asked, Mark
+from warmup.engine.curriculum import Curriculum
+from warmup.model import Asked, ItemId, Mark, skill_and_name
 
 START_INTERVAL = 4.0
 SHORTEST, LONGEST = 1.0, 72.0
@@ -78,7 +79,7 @@ class Checked(NamedTuple):
     week: int
     marks: tuple[bool, ...]
     last: int
-    item: str
+    item: ItemId
     hands: bool
     since: int = 0
     last_since: int = -1
@@ -88,22 +89,13 @@ class Knowledge(NamedTuple):
     """All that memory holds of a child: a record an item, the last mornings, newest last, and by skill
     what its last review week said."""
 
-    records: Mapping[str, Record] = MappingProxyType({})
+    records: Mapping[ItemId, Record] = MappingProxyType({})
     days: tuple[Day, ...] = ()
     checks: Mapping[str, Checked] = MappingProxyType({})
 
-    def of(self, item: str) -> Record:
+    def of(self, item: ItemId) -> Record:
         """The item's record; that of a new one if it was never shown."""
         return self.records.get(item, NEW)
-
-
-class Reviews(NamedTuple):
-    """Which weeks are review weeks: each ``every``-th. ``hands`` names the items asked with things on the
-    table."""
-
-    mornings_a_week: int
-    every: int = 5
-    hands: Collection[str] = frozenset()
 
 
 def learn(record: Record, asked: Asked, index: int, opened: int, guess: float = 0.0) -> Record:
@@ -158,37 +150,26 @@ def _within(interval: float) -> float:
     return min(LONGEST, max(SHORTEST, interval))
 
 
-def fold(
-    history: Iterable[Asked],
-    index_of: Callable[[dt.date], int],
-    opened: Mapping[str, int],
-    guesses: Mapping[str, float],
-    before: Knowledge | None = None,
-    reviews: Reviews | None = None,
-) -> Knowledge:
-    """What a child knows after ``history``, which is in order of time.
-
-    ``index_of`` gives a date's morning index, ``opened`` the index an item unlocked at (0 for one that
-    the year no longer names) and ``guesses`` its chance of a lucky answer. ``reviews`` says which weeks
-    are review weeks; without it none is.
-    """
+def fold(curriculum: Curriculum, history: Iterable[Asked], before: Knowledge | None = None) -> Knowledge:
+    """Everything history tells, in order of time, on top of what was known ``before``."""
     before = before or Knowledge()
+    unlocks, guesses, reviews = curriculum.unlocks, curriculum.guesses, curriculum.reviews
     records, checks, days = dict(before.records), dict(before.checks), list(before.days)
     since: dict[str, set[int]] = {}
     for date, lines in groupby(history, attrgetter("date")):
-        index = index_of(date)
+        index = curriculum.year.index_of(date)
         week = index // reviews.mornings_a_week + 1 if reviews else 0
         fluent = marked = 0
         for asked in lines:
             item, mark = asked.item, asked.mark
             record = records.get(item, NEW)
-            records[item] = learn(record, asked, index, opened.get(item, 0), guesses.get(item, 0.0))
+            records[item] = learn(record, asked, index, unlocks.get(item, 0), guesses.get(item, 0.0))
             if mark is None or mark is Mark.SKIPPED:
                 continue
             easy = mark is Mark.FLUENT and not asked.cue
             fluent, marked = fluent + easy, marked + 1
             if reviews:
-                skill = item.partition("/")[0]
+                skill = skill_and_name(item)[0]
                 if week % reviews.every == 0:
                     checks[skill] = _check(checks.get(skill), week, index, easy, item, item in reviews.hands)
                     since.pop(skill, None)
@@ -217,7 +198,7 @@ def _asked_since(checked: Checked, mornings: Collection[int]) -> Checked:
     return checked._replace(since=checked.since + len(later), last_since=max(later))
 
 
-def _check(before: Checked | None, week: int, index: int, easy: bool, item: str, hands: bool) -> Checked:
+def _check(before: Checked | None, week: int, index: int, easy: bool, item: ItemId, hands: bool) -> Checked:
     """A skill's checks with one more mark of a review week; only the first of a morning counts."""
     if before is None or before.week != week:
         return Checked(week, (easy,), index, item, hands)

@@ -22,7 +22,7 @@ from warmup.journal.log import END, Action, ActionRow
 from warmup.journal.oddities import MOST, Key, Left, Odd, day_of, is_moment, unnoted
 from warmup.journal.rows import BESIDE, CUES, MARKS, THIS, MarkRow, Whole
 from warmup.journal.store import NAME, JournalProblem, NewerJournal, Store
-from warmup.model import Asked
+from warmup.model import Asked, ItemId
 
 __all__ = [
     "Action",
@@ -316,7 +316,9 @@ class Journal:
             # Two laptops number the sessions of a date differently, so those are told by when they began.
             rows = self._store.read(f"{_HISTORY.partition('ORDER')[0]} {_IN_TIME}", (child, until))
         days = {day: day_of(day) for day in {row[0] for row in rows}}
-        names = {item: renames.item(item) for item in {row[1] for row in rows} if isinstance(item, str)}
+        names = {
+            item: ItemId(renames.item(item)) for item in {row[1] for row in rows} if isinstance(item, str)
+        }
         return tuple(
             Asked(day, names[item], MARKS.get(mark), CUES.get(cue, 0), bool(rough), bool(memory), way)
             for text, item, mark, cue, rough, memory, way in rows

@@ -30,7 +30,19 @@ from enum import Enum
 from typing import Any
 
 from warmup import renames
-from warmup.model import Countdown, Cue, DayKind, Morning, Prompt, Routine
+from warmup.model import (
+    Countdown,
+    Cue,
+    DayKind,
+    ItemId,
+    LevelId,
+    Morning,
+    Prompt,
+    Routine,
+    level_id,
+    skill_and_key,
+    skill_and_name,
+)
 from warmup.pictures import Picture, from_data, to_data
 from warmup.text import FIRST_YEAR, LAST_YEAR, clean
 
@@ -210,6 +222,7 @@ def _morning(data: Any) -> Morning:
 
 def _prompt(data: Any) -> Prompt:
     values = _read(data, _PROMPT, _PROMPT_SINCE)
-    item = renames.item(values["item"])
-    level = renames.level(f"{values['skill']}:{values['level']}").rpartition(":")[2]
-    return Prompt(**values | {"item": item, "skill": item.partition("/")[0], "level": level})
+    item = ItemId(renames.item(values["item"]))
+    level = LevelId(renames.level(level_id(values["skill"], values["level"])))
+    named = {"item": item, "skill": skill_and_name(item)[0], "level": skill_and_key(level)[1]}
+    return Prompt(**values | named)

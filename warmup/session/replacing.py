@@ -3,8 +3,9 @@
 from collections.abc import Collection, Sequence
 
 from warmup import skills
-from warmup.engine.engine import SURE
-from warmup.model import Choice, Item, Prompt, Routine, Shape, Slot, SlotKind
+from warmup.engine.eligibility import Eligible, timely_among
+from warmup.engine.engine import SURE, build, choose, surest
+from warmup.model import Choice, Item, ItemId, Prompt, Routine, Shape, Slot, SlotKind, skill_and_name
 from warmup.session.context import Context
 
 SHORT = 4
@@ -14,7 +15,7 @@ ONE_MORE = Shape("one more", (Slot(SlotKind.OLDER, 1),), ((36, 1),))
 
 
 class Instead:
-    """Chooses among what may be asked on a session's morning, without the things that are ``missing``."""
+    """Chooses among what may be asked on a sitting's morning, without the things that are ``missing``."""
 
     def __init__(self, context: Context, routine: Routine, number: int, missing: Collection[str]) -> None:
         self._context, self._routine, self._number, self._missing = context, routine, number, missing
@@ -25,9 +26,9 @@ class Instead:
         left, count = {prompt.item: prompt for prompt in prompts[done:]}, max(0, SHORT - done)
         if not count:
             return ()
-        form = self._context.shape(morning, "short")._replace(prompts=((36, count),))
-        able = [item for item in self._context.items() if item.id in left]
-        chosen = [choice.item.id for choice in self._context.choose(able, morning, form, count=count)]
+        form = self._context.shape(morning, "short").with_prompts(count)
+        able = [item for item in self._context.curriculum().items if item.id in left]
+        chosen = [choice.item.id for choice in self._chosen(able, form)]
         if done and chosen and left[chosen[0]].skill == prompts[done - 1].skill:
             chosen.append(chosen.pop(0))
         return tuple(left[item] for item in chosen)
@@ -37,45 +38,61 @@ class Instead:
         before = self._routine.prompts[:start]
         beside = {self._routine.prompts[at].skill, before[-1].skill}
         able = self._usable([prompt.item for prompt in before], beside)
-        sure = self._context.surest(able, self._routine.morning)
+        child = self._context.child.journal_name
+        sure = surest(able, self._context.knowledge(), self._routine.morning, child=child)
         return self._built((sure,) if sure else ())
 
-    def others(self, out: Collection[str], at: int, asked: int) -> tuple[Prompt, ...]:
+    def others(self, out: Collection[ItemId], at: int, asked: int) -> tuple[Prompt, ...]:
         """The morning with others for the prompt ``at`` and those after ``asked`` that can't be asked.
 
         Those are the items in ``out`` and what wants a missing thing. Where nothing else can be asked
         a prompt stays.
         """
         prompts = list(self._routine.prompts)
-        for index in (at, *range(max(at, asked) + 1, len(prompts))):
-            if prompts[index].item not in out and prompts[index].table not in self._missing:
+        for place in (at, *range(max(at, asked) + 1, len(prompts))):
+            if prompts[place].item not in out and prompts[place].table not in self._missing:
                 continue
-            beside = {each.skill for each in (*prompts[max(0, index - 1) : index], *prompts[index + 1 :][:1])}
+            beside = {each.skill for each in (*prompts[max(0, place - 1) : place], *prompts[place + 1 :][:1])}
             other = self._one_more([each.item for each in prompts], beside)
-            prompts[index] = other or prompts[index]
+            prompts[place] = other or prompts[place]
         return tuple(prompts)
 
-    def _one_more(self, used: Sequence[str], beside: Collection[str]) -> Prompt | None:
+    def _one_more(self, used: Sequence[ItemId], beside: Collection[str]) -> Prompt | None:
         """One prompt not in the morning yet, of no skill ``beside``, that wants nothing missing."""
-        morning, items = self._routine.morning, self._usable(used, beside)
-        built = self._built(self._context.choose(items, morning, ONE_MORE))
+        built = self._built(self._chosen(self._usable(used, beside), ONE_MORE))
         return built[0] if built else None
 
-    def _usable(self, used: Sequence[str], beside: Collection[str]) -> list[Item]:
+    def _usable(self, used: Sequence[ItemId], beside: Collection[str]) -> list[Item]:
         """The open items not ``used``, of no skill ``beside`` or used twice, that want nothing missing."""
-        names = [item.partition("/")[0] for item in used]
+        names = [skill_and_name(item)[0] for item in used]
         return [
             item
-            for item in self._context.open_items(self._routine.morning)
+            for item in self._context.eligible(self._routine.morning).items
             if item.id not in used
             and item.skill not in beside
             and names.count(item.skill) < 2
             and skills.locate(item.id).level.table not in self._missing
         ]
 
-    def _built(self, choices: Collection[Choice]) -> tuple[Prompt, ...]:
-        morning, shape, beside = self._routine.morning, self._routine.shape, self._routine.prompts
-        return self._context.build(choices, morning, shape, self._number, beside).prompts
+    def _chosen(self, items: Sequence[Item], shape: Shape) -> tuple[Choice, ...]:
+        """The engine's choice among these items."""
+        context, morning = self._context, self._routine.morning
+        eligible = Eligible(tuple(items), timely_among(items, morning))
+        known, child = context.knowledge(), context.child.journal_name
+        return choose(eligible, shape, known, morning, context.curriculum(), child=child)
+
+    def _built(self, choices: Sequence[Choice]) -> tuple[Prompt, ...]:
+        """The prompts of these choices, beside those of the morning."""
+        context, routine = self._context, self._routine
+        return build(
+            choices,
+            routine.morning,
+            context.knowledge(),
+            child=context.child.journal_name,
+            shape=routine.shape,
+            session=self._number,
+            beside=routine.prompts,
+        ).prompts
 
 
 def ends_surely(routine: Routine) -> bool:

@@ -15,6 +15,7 @@ from warmup.session import undoing
 from warmup.session.context import Clock, Context
 from warmup.session.replacing import SHORT, Instead
 from warmup.session.standing import Standing
+from warmup.session.stored import stored
 from warmup.session.undoing import Before, CannotUndo, Undone
 
 
@@ -29,7 +30,7 @@ class Session(Standing):
         """Mark the prompt on screen and go on; True when the morning stops early of it.
 
         It does so at the second not yet running while more than one prompt is still to come, once a
-        session: an adult who undoes the stop is not stopped again.
+        sitting: who takes that back has decided, and is not stopped again.
         """
         if self.at_close:
             return False
@@ -120,9 +121,9 @@ class Session(Standing):
         if prompt is None:
             return False
         self._still()
-        level = f"{prompt.skill}:{prompt.level}"
-        held = undoing.family_changed(self.context, lambda: self.context.hold(level, back=True))
-        out = {each.item for each in self.prompts if f"{each.skill}:{each.level}" == level}
+        level = prompt.level_id
+        held = undoing.family_changed(self.context, lambda: self.context.editor.hold(level, back=True))
+        out = {each.item for each in self.prompts if each.level_id == level}
         prompts = self._instead().others(out, self.position, self._asked)
         changed = prompts != self.prompts
         change = self._replaced(prompts) if changed else Change()
@@ -132,7 +133,7 @@ class Session(Standing):
         return True
 
     def family_action(self, what: str, work: Callable[[], None], **said: object) -> None:
-        """Do what changes the family while this session is open, and log it."""
+        """Do what changes the family while this sitting is open, and log it."""
         self._still()
         undoing.logged(self.context, self.journal, what, work, said, self.number)
         self.refresh()
@@ -200,7 +201,7 @@ class Session(Standing):
         kept = [
             at
             for at, prompt in enumerate(was.prompts)
-            if at <= marked or prompt.item in self.items or f"{prompt.skill}:{prompt.level}" not in held
+            if at <= marked or prompt.item in self.items or prompt.level_id not in held
         ]
         change, routine = Change(), before.routine
         if routine is not None:
@@ -291,7 +292,7 @@ class Session(Standing):
 
 
 def begin(context: Context, journal: Journal, clock: Clock, *, shape: str = "") -> Session:
-    """Start a new session for today and keep it; where another window just began one, go on with that."""
+    """Start a new sitting for today and keep it; where another window just began one, go on with that."""
     known = journal.sessions_of(context.child.journal_name, context.today)
     if any(not row.closed for row in known) and (found := resume(context, journal, clock)):
         return found
@@ -302,21 +303,21 @@ def begin(context: Context, journal: Journal, clock: Clock, *, shape: str = "") 
         number = journal.start(*kept, known=len(known))
     except Changed:
         return resume(context, journal, clock) or begin(context, journal, clock, shape=shape)
-    return _session_of(context, journal, clock, number, routine, 0)
+    return _sitting(context, journal, clock, number, routine, 0)
 
 
 def resume(context: Context, journal: Journal, clock: Clock) -> Session | None:
-    """Today's session as it was left: the open one, else the last closed one; None when there is none."""
-    readable = context.stored(context.today)
-    stored, routine = next((each for each in reversed(readable) if not each[0].closed), (None, None))
+    """Today's sitting as it was left: the open one, else the last closed one; None when there is none."""
+    readable = stored(journal, context.child.journal_name, context.today)
+    row, routine = next((each for each in reversed(readable) if not each[0].closed), (None, None))
     if routine is None and readable:
-        stored, routine = readable[-1]
-    if stored is None or routine is None:
+        row, routine = readable[-1]
+    if row is None or routine is None:
         return None
-    return _session_of(context, journal, clock, stored.session, routine, stored.position)
+    return _sitting(context, journal, clock, row.session, routine, row.position)
 
 
-def _session_of(
+def _sitting(
     context: Context, journal: Journal, clock: Clock, number: int, routine: Routine, position: int
 ) -> Session:
     journal.keep_in_mind(context.child.journal_name, context.today, number)

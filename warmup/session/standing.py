@@ -4,7 +4,7 @@ from dataclasses import dataclass, field
 
 from warmup.journal import log
 from warmup.journal.journal import Journal, MarkRow
-from warmup.model import Mark, Morning, Prompt, Routine
+from warmup.model import ItemId, Mark, Morning, Prompt, Routine
 from warmup.session import undoing
 from warmup.session.context import Clock, Context
 from warmup.session.replacing import ends_surely
@@ -42,7 +42,7 @@ class Standing:
         return self.routine.prompts
 
     @property
-    def items(self) -> tuple[str, ...]:
+    def items(self) -> tuple[ItemId, ...]:
         """The items of the prompts, in order."""
         return tuple(prompt.item for prompt in self.prompts)
 

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from warmup import skills
+from warmup.engine.eligibility import pause_end, paused_until, wobbling
 from warmup.engine.memory import Knowledge
 from warmup.english import WEEKDAYS, date_words, number_word
 from warmup.model import Mark, Prompt
@@ -32,7 +33,7 @@ class Closing(NamedTuple):
 
 
 def closing(session: Session, before: Knowledge) -> Closing:
-    """The close of a session; ``before`` is what was known when the morning began."""
+    """The close of a sitting; ``before`` is what was known when the morning began."""
     session.context.forget()
     resting = _resting(session)
     return Closing(
@@ -119,37 +120,20 @@ def _model(prompt: Prompt, *, alone: bool) -> str:
 
 
 def _pause(context: Context) -> str:
-    until = context.paused_until()
+    until = paused_until(context.adjustments, context.today)
     if until and until > context.today:
         return f"Nothing new until {date_words(until)}. Key y takes it back."
-    return "More than a third wobbles. Key y: nothing new for a week." if wobbling(context) else ""
-
-
-def wobbling(context: Context) -> bool:
-    """Whether more than a third of the skills marked so far in this review week had a wobble in it.
-
-    A wobble is a mark of hesitated or not yet, or a cue. A rough day lowers nothing: it is left out here
-    as well. False in any other week.
-    """
-    morning = context.morning()
-    if not morning.review:
-        return False
-    wobbles: dict[str, bool] = {}
-    for line in reversed(context.history()):
-        if context.year.morning(line.date).week != morning.week:
-            break
-        if line.mark in (None, Mark.SKIPPED) or line.rough:
-            continue
-        skill = line.item.partition("/")[0]
-        wobbles[skill] = wobbles.get(skill, False) or line.mark is not Mark.FLUENT or line.cue > 0
-    return 3 * sum(wobbles.values()) > len(wobbles)
+    wobbles = wobbling(context.history(), context.morning(), context.year)
+    return "More than a third wobbles. Key y: nothing new for a week." if wobbles else ""
 
 
 def turn_pause(context: Context) -> None:
     """Take the offer of a school week with nothing new, or take it back."""
-    until = context.paused_until()
+    until = paused_until(context.adjustments, context.today)
     # On the last day of one such week the next may be wanted.
-    context.pause(0 if until and until > context.today else context.year.mornings_a_week)
+    taken = until is not None and until > context.today
+    year = context.year
+    context.editor.pause(None if taken else pause_end(year, context.today, year.mornings_a_week))
 
 
 def _table(context: Context) -> tuple[str, str]:
@@ -157,7 +141,9 @@ def _table(context: Context) -> tuple[str, str]:
     after = context.morning().next
     if after is None:
         return "", ""
-    wanted, handy = (", ".join(things) for things in materials(context.routine(after).prompts))
+    wanted, handy = (
+        ", ".join(things) for things in materials(context.routine(context.morning(after)).prompts)
+    )
     day = f" ({date_words(after)})"
     return (wanted and wanted + day), (handy and handy + ("" if wanted else day))
 

@@ -155,7 +155,7 @@ def put_back(context: Context, changes: Sequence[FamilyChange]) -> None:
     """Take an action's changes of the family back."""
     family = taken_back(context.family, changes)
     if family != context.family:
-        context.change(family)
+        context.editor.change(family)
 
 
 def undo_day(context: Context, journal: Journal) -> Undone | None:
@@ -170,9 +170,10 @@ def undo_day(context: Context, journal: Journal) -> Undone | None:
 
 def family_changed(context: Context, work: Callable[[], None]) -> tuple[FamilyChange, ...]:
     """Do what changes the family once; what it changed, without what its file was edited to meanwhile."""
-    context.changed = None
+    context.editor.changed = None
     work()
-    return changes_between(*context.changed) if context.changed else ()
+    changed = context.editor.changed
+    return changes_between(*changed) if changed else ()
 
 
 def logged(

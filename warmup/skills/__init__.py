@@ -11,7 +11,7 @@ from pathlib import Path
 from types import MappingProxyType
 from typing import NamedTuple
 
-from warmup.model import Item, Morning, Plan, Prompt
+from warmup.model import Item, ItemId, LevelId, Morning, Plan, Prompt, item_id, level_id
 from warmup.randomness import SeededRandom
 from warmup.skills.base import Draft, Level, Skill
 
@@ -19,13 +19,13 @@ __all__ = [
     "SKILLS",
     "Draft",
     "Level",
-    "Location",
+    "Place",
     "Skill",
     "askable",
     "item_names",
     "items",
     "levels",
-    "locate",
+    "place",
     "prompt",
     "timely",
 ]
@@ -42,13 +42,23 @@ SKILLS: Mapping[str, Skill] = _find()
 """Every skill by its id, in the order of file names."""
 
 
-class Location(NamedTuple):
+class Place(NamedTuple):
     """Where an item stands: its skill, its level, the level's number from 1, and its name in the skill."""
 
     skill: Skill
     level: Level
     number: int
     name: str
+
+    @property
+    def id(self) -> ItemId:
+        """The id of the item."""
+        return item_id(self.skill.id, self.name)
+
+    @property
+    def level_id(self) -> LevelId:
+        """The id of its level."""
+        return level_id(self.skill.id, self.level.key)
 
     def words(self) -> str:
         """A few words for the adult: "make ten, all"; an item that is not the plain one is named behind."""
@@ -57,33 +67,33 @@ class Location(NamedTuple):
 
 
 @cache
-def _locations() -> Mapping[str, Location]:
+def _places() -> Mapping[ItemId, Place]:
     return {
-        f"{skill.id}/{name}": Location(skill, level, number, name)
+        item_id(skill.id, name): Place(skill, level, number, name)
         for skill in SKILLS.values()
         for number, level in enumerate(skill.levels, start=1)
         for name in level.items
     }
 
 
-def locate(item: str) -> Location:
-    """Where the item ``skill/name`` stands. KeyError for an item no skill has."""
-    return _locations()[item]
+def locate(item: str) -> Place:
+    """Where the item with this id stands. KeyError for an item no skill has."""
+    return _places()[ItemId(item)]
 
 
 def known(item: str) -> bool:
     """Whether there is such an item; one in a journal may be another version's."""
-    return item in _locations()
+    return item in _places()
 
 
-def item_names() -> tuple[str, ...]:
-    """Every item as ``skill/name``."""
-    return tuple(_locations())
+def item_names() -> tuple[ItemId, ...]:
+    """Every item."""
+    return tuple(_places())
 
 
-def levels() -> tuple[str, ...]:
-    """Every level as ``skill:key``, a skill after another, lowest first."""
-    return tuple(f"{skill.id}:{level.key}" for skill in SKILLS.values() for level in skill.levels)
+def levels() -> tuple[LevelId, ...]:
+    """Every level, a skill after another, lowest first."""
+    return tuple(level_id(skill.id, level.key) for skill in SKILLS.values() for level in skill.levels)
 
 
 def items(plan: Plan) -> tuple[Item, ...]:
@@ -93,24 +103,24 @@ def items(plan: Plan) -> tuple[Item, ...]:
             id=name,
             skill=at.skill.id,
             level=at.number,
-            level_id=f"{at.skill.id}:{at.level.key}",
+            level_id=at.level_id,
             misconception=at.name != at.level.items[0],
             strand=at.skill.strand.value,
-            week=plan.weeks[f"{at.skill.id}:{at.level.key}"],
+            week=plan.weeks[at.level_id],
             stands_on=_stands_on(at),
             guess=at.level.guess_of(at.name),
             seconds=at.level.seconds_of(at.name),
             ladder=at.skill.ladder,
             hands=bool(at.level.table),
         )
-        for name, at in _locations().items()
-        if f"{at.skill.id}:{at.level.key}" in plan.weeks
+        for name, at in _places().items()
+        if at.level_id in plan.weeks
     )
 
 
-def _stands_on(at: Location) -> tuple[str, ...]:
-    below = (f"{at.skill.id}:{at.skill.levels[at.number - 2].key}",) if at.number > 1 else ()
-    return below + at.level.stands_on
+def _stands_on(at: Place) -> tuple[LevelId, ...]:
+    below = (level_id(at.skill.id, at.skill.levels[at.number - 2].key),) if at.number > 1 else ()
+    return below + tuple(map(LevelId, at.level.stands_on))
 
 
 def askable(item: str, morning: Morning) -> bool:
@@ -126,13 +136,13 @@ def timely(item: str, morning: Morning) -> bool:
 
 
 def prompt(item: str, morning: Morning, rng: SeededRandom, why: str = "") -> Prompt:
-    """The item ``skill/name`` as a whole prompt for this morning. KeyError for an unknown item."""
+    """The item with this id as a whole prompt for this morning. KeyError for an unknown item."""
     at = locate(item)
     draft = at.skill.ask(at.name, morning, rng)
     return Prompt(
         skill=at.skill.id,
         level=at.level.key,
-        item=item,
+        item=at.id,
         say=draft.say.text,
         wording=draft.say.key,
         answer=draft.answer,
