@@ -30,10 +30,10 @@ def morning_of(app: WarmupApp) -> MorningScreen:
 
 async def shown_anew(app: WarmupApp, pilot: Pilot[int]) -> MorningScreen:
     """Start the program once more on the app's context and journal, instead of the morning on screen."""
-    if len(app.screen_stack) > 1:
+    while len(app.screen_stack) > 1:
         await app.pop_screen()
     app.theme = f"warmup-{app.context.family.theme}"
-    await app.push_screen(MorningScreen(app.context, app.journal, app.clock, (), app.turn_theme))
+    await app.push_screen(app.new_morning())
     await pilot.pause()
     return morning_of(app)
 

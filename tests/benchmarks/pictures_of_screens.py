@@ -20,7 +20,7 @@ from tests.household import FAMILY, TODAY, StandingClock, context_at, lived, sta
 from tests.pictures.examples import EXAMPLES
 from warmup.config.family import Family, default, year_of
 from warmup.model import Mark
-from warmup.tui.actions import ACTIONS
+from warmup.tui.actions import State, actions_of
 from warmup.tui.app import WarmupApp
 
 SIZES = ((80, 24), (60, 20), (120, 36))
@@ -93,9 +93,11 @@ def scenes() -> Iterator[Scene]:
     yield Scene("unlocked-teach-again", _resting, ("not_yet", "unlocked"))
     yield Scene("days-few", _away(2))
     yield Scene("days-question", _away(6))
+    yield Scene("days-each", _away(60), ("by_day", "change"))
+    yield Scene("menu-at-the-close", _morning, (*_TO_THE_CLOSE, "menu"))
     yield Scene("not-planned", _saturday)
     yield Scene("midnight", _morning, ("next",), midnight=True)
-    for action in ACTIONS:
+    for action in actions_of((State.PROMPT,)):
         if action.id != "quit":
             yield Scene(f"prompt-then-{action.id}", _morning, (action.id,))
 

@@ -17,6 +17,7 @@ from warmup.config.saving import merged
 day = dt.date
 
 
+@pytest.mark.slow
 @quiet
 @given(a_family, a_family)
 def test_a_family_saved_is_the_family_loaded_whatever_lay_there(
@@ -30,6 +31,7 @@ def test_a_family_saved_is_the_family_loaded_whatever_lay_there(
     assert alike(load(path)) == alike(after)
 
 
+@pytest.mark.slow
 @quiet
 @given(a_family, a_family, a_family)
 def test_only_the_difference_of_two_families_is_laid_over_a_third(
@@ -86,6 +88,7 @@ def test_each_change_lands_in_each_layout_and_remarks_and_unknown_keys_stay(
         assert now == text, "nothing changed, and the file did"
 
 
+@pytest.mark.slow
 @settings(quiet, max_examples=200)
 @given(st.sampled_from(list(LAYOUTS)), st.lists(st.sampled_from(list(CHANGES)), min_size=2, max_size=8))
 @example("in one line", ["taught", "not taught"])
@@ -109,6 +112,7 @@ def _random_remarks(text: str, where: list[int]) -> str:
     return "\n".join(lines)
 
 
+@pytest.mark.slow
 @settings(quiet, max_examples=120)
 @given(
     a_family, st.lists(st.integers(0, 60), max_size=6, unique=True), st.lists(st.sampled_from(list(CHANGES)))

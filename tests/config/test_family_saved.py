@@ -19,6 +19,7 @@ from warmup.model import ItemId
 day = dt.date
 
 
+@pytest.mark.slow
 @quiet
 @given(
     st.binary(max_size=300)
@@ -50,6 +51,7 @@ WAYS = [
 ]  # fmt: skip
 
 
+@pytest.mark.slow
 @settings(quiet, max_examples=300)
 @given(st.sampled_from(WAYS), values)
 def test_any_value_in_any_place_gives_a_family_or_a_problem(

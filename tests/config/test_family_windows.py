@@ -46,6 +46,7 @@ def applied(family: Family, op: tuple[str, Any, bool]) -> Family:
     return family._replace(children=(replace(bean, taught=tuple(taught.items())),))
 
 
+@pytest.mark.slow
 @quiet
 @given(st.lists(st.tuples(st.integers(0, 2), OPS), max_size=12))
 def test_windows_in_turn_and_a_hand_between_undo_nothing_of_each_other(

@@ -99,6 +99,7 @@ def test_a_folder_that_is_gone_from_under_the_program(
 # -- the demo
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(
     "command",
     ["today", "why make-ten/seven-three", "ask make-ten", "check", "catalogue", "today --date 2026-11-24"],
@@ -121,6 +122,7 @@ def test_the_demo_is_the_demo_before_and_after_any_command(
     assert (home / "family.toml").read_bytes() == before
 
 
+@pytest.mark.slow
 def test_the_demo_of_a_merge_merges_into_the_demo(
     home: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:

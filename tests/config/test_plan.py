@@ -231,6 +231,7 @@ def test_a_folder_in_place_of_the_file(tmp_path: Path) -> None:
 WORDS = '=[]{}"\n.,#1 skills make-ten see-places slot kind most only prompts to_week count'
 
 
+@pytest.mark.slow
 @quiet
 @given(st.binary(max_size=200) | st.text(st.sampled_from(WORDS), max_size=200).map(str.encode))
 def test_any_bytes_give_values_or_a_problem(tmp_path_factory: pytest.TempPathFactory, content: bytes) -> None:
@@ -254,6 +255,7 @@ values = st.recursive(
 )
 
 
+@pytest.mark.slow
 @quiet
 @given(st.sampled_from(["format", "seconds", "prompts", "slot", "skills", "weeks"]), values)
 def test_any_value_in_any_place_gives_values_or_a_problem(key: str, value: object) -> None:

@@ -228,6 +228,7 @@ def askings(rng: st.DrawFn) -> Asking:
 enough = settings(max_examples=200)
 
 
+@pytest.mark.slow
 @enough
 @given(askings())
 def test_a_morning_breaks_no_limit(asking: Asking) -> None:
@@ -245,6 +246,7 @@ def test_a_morning_breaks_no_limit(asking: Asking) -> None:
     assert len({item.level_id for item in new} - begun) <= 2
 
 
+@pytest.mark.slow
 @enough
 @given(askings(), st.booleans(), st.integers(0, 2**32))
 def test_a_morning_is_mixed_and_no_longer_than_it_should_be(
@@ -265,6 +267,7 @@ def test_a_morning_is_mixed_and_no_longer_than_it_should_be(
     assert asking.choose(turned, new_family=new_family) == chosen
 
 
+@pytest.mark.slow
 @enough
 @given(askings(), st.sampled_from([3, 2, 4, 6, 1]))
 def test_the_surest_is_never_one_that_is_not_yet(asking: Asking, few: int) -> None:
@@ -288,6 +291,7 @@ def test_the_surest_is_never_one_that_is_not_yet(asking: Asking, few: int) -> No
     assert ease(one.item) >= max((ease(item) for item in kind if not item.ladder), default=0)
 
 
+@pytest.mark.slow
 @enough
 @given(askings())
 def test_only_a_sure_one_is_called_so(asking: Asking) -> None:

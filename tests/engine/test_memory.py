@@ -259,7 +259,7 @@ def test_a_morning_known_before_is_counted_once(
     plan = PLAIN._replace(reviews=WEEKS)
     before = fold(plan, [Asked(day(16), ITEM, N), Asked(day(20), ITEM, F)])
     assert before.checks["knots"] == Checked(5, (False,), 16, ITEM, True, since=1, last_since=20)
-    more = [Asked(day(index), ItemId("knots/two"), mark) for index, mark in then]
+    more = [Asked(day(index), TWO, mark) for index, mark in then]
     found = fold(plan, more, before).checks["knots"]
     assert (found.since, found.last_since) == (since, last)
 

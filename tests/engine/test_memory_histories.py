@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import NamedTuple
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -69,6 +70,7 @@ histories = st.builds(
 )
 
 
+@pytest.mark.slow
 @given(histories, st.integers(0, 40), st.integers(0, 40))
 def test_in_pieces_is_the_same_as_in_one_go(history: History, one: int, other: int) -> None:
     """Wherever it is cut, in the middle of a morning too."""
@@ -80,6 +82,7 @@ def test_in_pieces_is_the_same_as_in_one_go(history: History, one: int, other: i
     assert repr(known) == kept, "what was known before is left as it was"
 
 
+@pytest.mark.slow
 @given(histories, st.permutations(names))
 def test_the_order_of_items_does_not_matter(history: History, order: list[ItemId]) -> None:
     """Neither in what is told beside the lines, nor in what was known, nor between the lines of a day."""
@@ -96,6 +99,7 @@ def test_the_order_of_items_does_not_matter(history: History, order: list[ItemId
     assert history.fold(history.lines, turned).records == history.fold(history.lines, known).records
 
 
+@pytest.mark.slow
 @given(histories)
 def test_each_item_learns_from_its_own_lines_alone(history: History) -> None:
     known = history.fold(history.lines)
@@ -104,6 +108,7 @@ def test_each_item_learns_from_its_own_lines_alone(history: History) -> None:
         assert history.fold(own).of(name) == known.of(name)
 
 
+@pytest.mark.slow
 @given(histories)
 def test_the_gap_keeps_its_bounds_and_goes_the_way_of_the_mark(history: History) -> None:
     known = Knowledge()
@@ -120,6 +125,7 @@ def test_the_gap_keeps_its_bounds_and_goes_the_way_of_the_mark(history: History)
             assert record.interval < before.interval or record.interval == SHORTEST == before.interval
 
 
+@pytest.mark.slow
 @given(histories)
 def test_checks_by_code_of_its_own(history: History) -> None:
     """A table of first marks by skill and morning, read at the end rather than as it goes."""
@@ -153,6 +159,7 @@ def told() -> str:
     return repr(History(rows, unlocks, guesses).fold(rows))
 
 
+@pytest.mark.slow
 def test_another_process_that_hashes_otherwise_folds_the_same() -> None:
     seed = "1" if os.environ.get("PYTHONHASHSEED") == "2" else "2"
     code = "from tests.engine.test_memory_histories import told; print(told())"

@@ -65,6 +65,7 @@ def requests(
     return years[0][1] + strange_year[1]
 
 
+@pytest.mark.slow
 def test_plan_gives_as_many_as_are_asked_for_in_any_order_of_the_unlocked(requests: list[Request]) -> None:
     assert len(requests) >= 6
     for request in requests:
@@ -77,6 +78,7 @@ def test_plan_gives_as_many_as_are_asked_for_in_any_order_of_the_unlocked(reques
     assert plan(requests[0] | {"unlocked": []}) == []
 
 
+@pytest.mark.slow
 def test_plan_depends_on_the_request_alone(requests: list[Request]) -> None:
     """A fresh process that hashes otherwise and is asked the last morning first answers the same."""
     few = [request | {"unlocked": request["unlocked"][:14], "n": 12} for request in requests]

@@ -25,7 +25,6 @@ ITEMS = tuple(
     for skill, strand in STRANDS.items()
     for name in ("one", "two")
 )
-PLAN = curriculum(ITEMS, YEAR, FIRST)
 DUE = tuple(item_id(skill, "one") for skill in SKILLS[:6])
 
 
@@ -44,8 +43,10 @@ def chosen(last: Day | None = None, *, ahead: int | None = 1, count: int = 8) ->
     after = None if ahead is None else day(INDEX) + dt.timedelta(ahead)
     days = () if last is None else (last,)
     today = replace(morning(INDEX), next=after)
-    shape = DAILY._replace(prompts=((36, count),))
-    return choose(Eligible(ITEMS), shape, Knowledge(KNOWN, days), today, PLAN, child="Bean")
+    plan = curriculum(ITEMS, YEAR, FIRST)
+    return choose(
+        Eligible(ITEMS), DAILY.with_prompts(count), Knowledge(KNOWN, days), today, plan, child="Bean"
+    )
 
 
 def due_in(choices: tuple[Choice, ...]) -> int:

@@ -81,6 +81,7 @@ def live(context: Context, days: int) -> list[Routine]:
     return routines
 
 
+@pytest.mark.slow
 def test_a_start_in_january_asks_what_is_new_and_samples_what_came_before() -> None:
     context = at_desk(JANUARY)
     assert context.curriculum().since == context.morning(JANUARY).week > 15

@@ -45,6 +45,7 @@ def hard(marks: list[tuple[int, Mark]] | None) -> bool:
     return not marks or marks[-1][1] in (Mark.HESITATED, Mark.NOT_YET)
 
 
+@pytest.mark.slow
 def test_no_limit_is_ever_broken(lived: Lived) -> None:
     assert len(lived) == 144
     begun: set[tuple[str, str]] = set()
@@ -139,6 +140,7 @@ print(whole.hexdigest())
 """
 
 
+@pytest.mark.slow
 def test_a_year_is_the_same_byte_for_byte_in_other_processes() -> None:
     digests = {
         subprocess.run(

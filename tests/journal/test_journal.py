@@ -102,6 +102,7 @@ def test_sittings_of_one_date_are_numbered_though_begun_at_one_moment(hand: Hand
     assert len({whole.about.started for whole in wholes(journal)}) == 3
 
 
+@pytest.mark.slow
 def test_reading_twice_the_mornings_is_twice_the_work_at_most(hand: Hand, tmp_path: Path) -> None:
     def work(mornings: int) -> int:
         journal = hand(tmp_path / str(mornings))
@@ -122,6 +123,7 @@ def test_reading_twice_the_mornings_is_twice_the_work_at_most(hand: Hand, tmp_pa
     assert 0 < half < year < 2.2 * half, f"{year}, {half} hundred steps of SQLite's machine"
 
 
+@pytest.mark.slow
 @settings(database=None, derandomize=True, deadline=None, max_examples=40)
 @given(
     st.text(st.characters(codec="utf-8"), max_size=50), st.text(st.characters(codec="utf-8"), max_size=200)

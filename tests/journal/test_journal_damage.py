@@ -50,6 +50,7 @@ def test_a_damaged_journal_is_set_aside_and_a_new_one_begun(hand: Hand, tmp_path
     assert len(hand().history("Bean")) >= 2 and not hand().notice
 
 
+@pytest.mark.slow
 def test_what_can_be_read_of_a_damaged_journal_is_kept(hand: Hand, tmp_path: Path) -> None:
     journal = hand()
     days = [DAY + dt.timedelta(n) for n in range(40)]
@@ -95,6 +96,7 @@ def test_a_second_damage_in_the_same_second_writes_over_nothing(hand: Hand, tmp_
     assert {path.read_bytes()[:3] for path in aside(tmp_path)} == {b"one", b"two", b"thr"}
 
 
+@pytest.mark.slow
 @settings(database=None, derandomize=True, deadline=None, max_examples=60)
 @given(st.data())
 def test_any_bytes_anywhere_never_stop_the_morning(

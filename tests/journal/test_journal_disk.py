@@ -172,6 +172,7 @@ def test_links_that_lead_in_a_circle_are_one_sentence(hand: Hand, tmp_path: Path
         hand(tmp_path / "other").merge(folder / "journal.db")
 
 
+@pytest.mark.slow
 def test_another_program_that_holds_the_file_is_waited_for_a_little_and_then_worked_around(
     hand: Hand, monkeypatch: pytest.MonkeyPatch
 ) -> None:

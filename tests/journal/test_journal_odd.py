@@ -95,6 +95,7 @@ def test_an_odd_value_is_told_and_stops_nothing(hand: Hand, tmp_path: Path, kind
     use(journal)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("kind", ODD)
 def test_an_odd_value_poisons_no_journal_it_is_merged_into(hand: Hand, tmp_path: Path, kind: str) -> None:
     sql, said = ODD[kind]

@@ -73,6 +73,7 @@ def a_whole(rng: Any) -> Whole:
     return Whole(about, prompts, marks)
 
 
+@pytest.mark.slow
 @settings(database=None, derandomize=True, deadline=None, max_examples=200)
 @given(a_whole(), a_whole())
 def test_a_merge_keeps_the_latest_mark_of_every_item_once(one: Whole, other: Whole) -> None:
@@ -96,6 +97,7 @@ def test_a_merge_keeps_the_latest_mark_of_every_item_once(one: Whole, other: Who
             assert row.mark is None or item in dict(own.values()), "only what was taken back may go"
 
 
+@pytest.mark.slow
 @settings(database=None, derandomize=True, deadline=None, max_examples=50)
 @given(st.integers(1000, 100_000))
 def test_a_merge_of_ties_gives_the_same_rows_in_both_orders(seed: int) -> None:
@@ -160,6 +162,7 @@ def worker(folder: Path, child: str, first: int, count: int) -> subprocess.Popen
     return process
 
 
+@pytest.mark.slow
 def test_two_programs_that_mark_at_once_lose_nothing(hand: Hand, tmp_path: Path) -> None:
     hand().start("Bean", DAY, "daily", "{}", [(f"count-on/{n}", "a") for n in range(500)])
     both = [worker(tmp_path, "Bean", 0, 60), worker(tmp_path, "Bean", 100, 60)]
@@ -175,6 +178,7 @@ def test_two_programs_that_mark_at_once_lose_nothing(hand: Hand, tmp_path: Path)
     )
 
 
+@pytest.mark.slow
 def test_a_kill_at_any_time_leaves_every_acknowledged_mark(hand: Hand, tmp_path: Path) -> None:
     chance = random.Random(7)
     for kill in range(15):

@@ -29,6 +29,7 @@ def test_four_are_asked_by_day_and_five_by_one_question() -> None:
     assert [begin(missed(count)).asking for count in (1, MANY - 1, MANY, 60)] == [False, False, True, True]
 
 
+@pytest.mark.slow
 @given(st.integers(MANY, 100))
 @settings(max_examples=25, deadline=None)
 def test_every_week_that_can_be_said_is_the_week_today_is_in(count: int) -> None:

@@ -47,6 +47,7 @@ def wobbles(context: Context) -> bool:
 rows = st.lists(st.tuples(st.integers(1, 4), st.integers(0, 2)), min_size=1, max_size=12)
 
 
+@pytest.mark.slow
 @given(rows)
 def test_while_paused_just_the_levels_with_a_mark_stay_open(rows: list[tuple[int, int]]) -> None:
     items = [

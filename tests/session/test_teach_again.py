@@ -49,6 +49,7 @@ def is_open(rows: list[tuple[dt.date, Mark | None]], taught: dt.date | None) -> 
     return open_items([ITEM], MORNING, known(rows), Adjustments(taught=said)) == (ITEM,)
 
 
+@pytest.mark.slow
 @given(marks, st.none() | days)
 def test_what_rests_is_told_by_the_marks_that_count(
     rows: list[tuple[dt.date, Mark | None]], taught: dt.date | None
@@ -60,6 +61,7 @@ def test_what_rests_is_told_by_the_marks_that_count(
     assert is_open(rows, taught) is not waits
 
 
+@pytest.mark.slow
 @given(marks, days, st.integers(1, 30))
 def test_a_later_word_that_it_was_taught_never_closes_an_item(
     rows: list[tuple[dt.date, Mark | None]], taught: dt.date, more: int
@@ -69,6 +71,7 @@ def test_a_later_word_that_it_was_taught_never_closes_an_item(
     assert is_open(rows, FIRST + dt.timedelta(31)), "after all its marks"
 
 
+@pytest.mark.slow
 @given(marks, days)
 def test_a_further_not_yet_on_a_later_day_puts_it_to_rest_again(
     rows: list[tuple[dt.date, Mark | None]], taught: dt.date

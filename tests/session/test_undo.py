@@ -99,6 +99,7 @@ def test_the_last_action_is_taken_back_whatever_it_was(
     assert undone and undone.words == "hesitated" and session.position == 0 and not session.undo()
 
 
+@pytest.mark.slow
 def test_undo_walks_all_the_way_back_through_everything(session: Session, home: Path, clock: Clock) -> None:
     states = []
     for action in ("rough", "swap", "fluent", "hold", "taught", "short", "fluent", "stop"):

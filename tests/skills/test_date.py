@@ -4,6 +4,7 @@ import re
 from collections import Counter
 from dataclasses import replace
 
+import pytest
 from num2words import num2words
 
 from tests.bank import reference
@@ -38,6 +39,7 @@ def test_the_worked_dates_are_said_as_published() -> None:
             assert f"{name}, {prompt.answer}" in prompt.accept
 
 
+@pytest.mark.slow
 def test_forty_years_agree_with_the_standard_library() -> None:
     for day in sampled_dates():
         assert asked_on("date/full", day)[0].answer == spoken(day)
@@ -202,6 +204,7 @@ def test_the_times_a_day_comes_in_a_month_by_the_stdlib_calendar() -> None:
         assert prompt.answer == num2words(sum(bool(week[prompt.given["weekday"]]) for week in weeks))
 
 
+@pytest.mark.slow
 def test_another_date_is_only_pretended_and_todays_is_not() -> None:
     """Over a year, so that the last of a month and the tenth are sometimes today."""
     real = pretended = 0

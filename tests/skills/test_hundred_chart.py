@@ -32,6 +32,7 @@ def test_ten_more_or_less_keeps_the_code_and_the_chart() -> None:
     assert sought("hundred-chart/ten-less", {"number": bound["given_max"]}).answer == "eighty-nine"
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("key", ["to-20", "to-50", "hidden-to-100"])
 def test_no_number_lies_past_the_code_or_the_level(key: str) -> None:
     limit = int(key.rpartition("-")[2])
@@ -41,6 +42,7 @@ def test_no_number_lies_past_the_code_or_the_level(key: str) -> None:
         assert number(p.answer) <= p.picture.last <= limit
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("key", ["to-20", "to-50", "hidden-to-100"])
 def test_only_the_number_asked_for_is_bare(key: str) -> None:
     for p in level_asked("hundred-chart", key):
@@ -61,6 +63,7 @@ def test_down_is_not_plus_one() -> None:
         assert (number(p.answer) - p.given["above"]) == 10
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(("item", "low"), [("hidden-to-20", 2), ("hidden-to-50", 11), ("hidden-to-100", 2)])
 def test_hidden_numbers_spread_over_the_chart(item: str, low: int) -> None:
     found = Counter(number(p.answer) for p in asked(f"hundred-chart/{item}", 1000))

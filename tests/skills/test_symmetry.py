@@ -55,6 +55,7 @@ def test_ways_are_those_published(figure: str, row: str) -> None:
     assert p.answer == num2words(reference("shapes")["flat"][row]["symmetry_lines"])
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("item", ["would-it-match", "rectangle-diagonal"])
 def test_yes_and_no_come_alike(item: str) -> None:
     prompts = asked(f"symmetry/{item}", 600)
@@ -63,6 +64,7 @@ def test_yes_and_no_come_alike(item: str) -> None:
     assert all(p.guess == 0.5 for p in prompts)
 
 
+@pytest.mark.slow
 def test_a_figure_that_folds_is_also_shown_with_a_line_that_does_not() -> None:
     """So the figure alone never tells the answer."""
     seen: dict[str, set[str]] = {}

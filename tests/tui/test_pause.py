@@ -11,8 +11,9 @@ from tests.household import FAMILY, context_at, lived
 from tests.tui.frame import frame
 from warmup.config.family import load
 from warmup.model import Mark
+from warmup.tui.actions import State
 from warmup.tui.app import WarmupApp
-from warmup.tui.morning import Mode, MorningScreen
+from warmup.tui.morning import MorningScreen
 
 Clock = Callable[[], dt.datetime]
 WEDNESDAY = dt.date(2027, 2, 17)
@@ -33,7 +34,7 @@ async def to_the_close(app: WarmupApp, pilot: Pilot[int]) -> None:
     """Leave every prompt without a mark."""
     screen = app.screen
     assert isinstance(screen, MorningScreen)
-    while screen.mode is not Mode.CLOSE:
+    while screen.state is not State.CLOSE:
         await pilot.press("right")
     await pilot.pause()
 
