@@ -126,7 +126,7 @@ def _only_case_in_sql(fault: Fault) -> bool:
     was, now = (getattr(node, "value", None) for node in (fault.node, fault.other))
     if not isinstance(was, str) or not isinstance(now, str):
         return False
-    words = ("SELECT", "INSERT", "DELETE", "UPDATE", "WHERE", "CREATE")
+    words = ("SELECT", "INSERT", "DELETE", "UPDATE", "WHERE", "CREATE", "PRAGMA")
     return was.lower() == now.lower() and any(f"{word} " in was for word in words)
 
 

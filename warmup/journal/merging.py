@@ -45,10 +45,11 @@ def merged(one: Whole, other: Whole) -> Whole:
 
 
 def _later(whole: Whole) -> tuple[object, ...]:
-    """Orders copies of a session: by when they were touched, and where that ties by what is in them."""
-    about, prompts, marks = whole
-    by_position = [(at, _later_mark(marks[at])) for at in sorted(marks)]
-    return about.touched, about, sorted(prompts.items()), by_position
+    """Orders copies of a session: by when they were touched, and where that ties by what is in them.
+
+    Their marks may differ: of two on one prompt the later counts, whichever copy comes first.
+    """
+    return whole.about.touched, whole.about, sorted(whole.prompts.items())
 
 
 def _later_mark(row: MarkRow) -> tuple[str, str, int, str, bool]:
@@ -61,7 +62,7 @@ def _position_of(prompts: Mapping[int, tuple[str, str]], at: int, item: str) -> 
     if at in prompts and prompts[at][0] == item:
         return at
     same = (position for position, (other, _) in sorted(prompts.items()) if other == item)
-    return next(same, max(BESIDE - 1, *prompts, -1) + 1)
+    return next(same, max([BESIDE - 1, *prompts]) + 1)
 
 
 def merge_into(target: sqlite3.Connection, source: sqlite3.Connection) -> Merged:
