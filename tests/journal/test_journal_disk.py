@@ -38,7 +38,7 @@ def test_a_full_disk_loses_nothing_of_the_morning(hand: Hand, full: Callable[[bo
     ]  # fmt: skip
 
 
-def test_a_sitting_that_got_another_number_keeps_it_when_the_disk_goes_away_once_more(
+def test_a_session_that_got_another_number_keeps_it_when_the_disk_goes_away_once_more(
     hand: Hand, full: Callable[[bool], None], tmp_path: Path
 ) -> None:
     hand().shut()

@@ -183,7 +183,7 @@ def test_the_check_names_odd_actions_and_whose_the_first_is(db: sqlite3.Connecti
     assert notes.all() == (("an action at a time that is none", 2, f'"Pip", "{DATE}", 3'),)
 
 
-def test_actions_that_are_lacking_are_taken_in_under_the_number_of_their_sitting(
+def test_actions_that_are_lacking_are_taken_in_under_the_number_of_their_session(
     db: sqlite3.Connection,
 ) -> None:
     source = schema.in_memory()
@@ -209,7 +209,7 @@ def test_of_two_actions_with_one_id_the_same_is_kept_in_either_order(db: sqlite3
         assert kept(db) == [late]
 
 
-def test_of_two_actions_that_differ_in_their_sitting_it_is_that_which_began_later(
+def test_of_two_actions_that_differ_in_their_session_it_is_that_which_began_later(
     db: sqlite3.Connection,
 ) -> None:
     for number, began in ((1, at(9)), (2, at(3))):

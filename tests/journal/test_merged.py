@@ -1,4 +1,4 @@
-"""The merge by its smallest examples: two copies of a sitting made one, and the rows they come from."""
+"""The merge by its smallest examples: two copies of a session made one, and the rows they come from."""
 
 import sqlite3
 from collections.abc import Iterator
@@ -19,7 +19,7 @@ DATE = DAY.isoformat()
 KEY = ("Bean", DATE, 1)
 PROMPTS = {0: ("coins/dime", "a"), 1: ("month/this", "b")}
 HIGHEST = 2**40
-"""The first number of a sitting that was never given, as the docstring of ``merging`` says."""
+"""The first number of a session that was never given, as the docstring of ``TOO_HIGH`` says."""
 
 
 def at(second: int) -> str:
@@ -42,7 +42,7 @@ def db() -> Iterator[sqlite3.Connection]:
     connection.close()
 
 
-# -- two copies of a sitting
+# -- two copies of a session
 
 
 def both(one: Whole, other: Whole) -> Whole:
@@ -57,7 +57,7 @@ def both(one: Whole, other: Whole) -> Whole:
     [(about(3, shape="aaa"), 2), (about(2, shape="short"), 2), (about(2, routine="~"), 2)],
     ids=["touched later", "a later shape", "a later routine"],
 )
-def test_the_copy_touched_later_gives_what_is_said_of_the_sitting(other: About, touched: int) -> None:
+def test_the_copy_touched_later_gives_what_is_said_of_the_session(other: About, touched: int) -> None:
     assert both(Whole(about(touched), {}, {}), Whole(other, {}, {})).about == other
 
 
@@ -115,7 +115,7 @@ def test_marked_prompts_of_the_older_copy_alone_stand_beside_the_others_in_their
     assert both(found, older) == both(found, newer) == found, "merging again changes nothing"
 
 
-def test_the_first_beside_an_empty_sitting_stands_at_the_same_place() -> None:
+def test_the_first_beside_an_empty_session_stands_at_the_same_place() -> None:
     assert both(Whole(about(9), {}, {}), Whole(about(1), PROMPTS, {1: row(2)})).prompts == {1000: PROMPTS[1]}
 
 
@@ -177,7 +177,7 @@ def numbers(db: sqlite3.Connection) -> list[int]:
         ((HIGHEST - 1,), HIGHEST),
     ],
 )
-def test_one_more_sitting_is_numbered_after_all_that_were_given(
+def test_one_more_session_is_numbered_after_all_that_were_given(
     taken: tuple[int, ...], following: int
 ) -> None:
     """Not by how many there are: a number that went would be given again."""
@@ -188,7 +188,7 @@ def test_one_more_sitting_is_numbered_after_all_that_were_given(
     ("number", "stands"),
     [(2, 2), (1, 4), (3, 4), (HIGHEST - 1, HIGHEST - 1), (HIGHEST, 4), (HIGHEST + 1, 4)],
 )
-def test_a_sitting_from_elsewhere_keeps_its_number_where_that_is_free(
+def test_a_session_from_elsewhere_keeps_its_number_where_that_is_free(
     db: sqlite3.Connection, number: int, stands: int
 ) -> None:
     stored(db, 1, 3)
@@ -198,7 +198,7 @@ def test_a_sitting_from_elsewhere_keeps_its_number_where_that_is_free(
     assert numbers(db) == sorted({1, 3, stands})
 
 
-def test_only_sittings_of_the_same_child_and_date_stand_in_the_way(db: sqlite3.Connection) -> None:
+def test_only_sessions_of_the_same_child_and_date_stand_in_the_way(db: sqlite3.Connection) -> None:
     records.put_whole(db, ("Pip", DATE, 1), Whole(about(), {}, {}))
     records.put_whole(db, ("Bean", "2026-11-24", 1), Whole(about(), {}, {}))
     assert take_in(db, KEY, Whole(about(), PROMPTS, {})) == KEY
@@ -222,7 +222,7 @@ def test_a_copy_that_is_the_same_is_not_written(db: sqlite3.Connection) -> None:
     assert take_in(db, KEY, whole) == KEY and db.total_changes == before
 
 
-def test_a_merge_tells_where_each_sitting_stands_and_moves_its_actions_there(db: sqlite3.Connection) -> None:
+def test_a_merge_tells_where_each_session_stands_and_moves_its_actions_there(db: sqlite3.Connection) -> None:
     with_actions(db, "here")
     stored(db, 1, started=at(59))
     source = schema.in_memory()
@@ -239,12 +239,12 @@ def test_a_merge_tells_where_each_sitting_stands_and_moves_its_actions_there(db:
 
 
 def with_actions(db: sqlite3.Connection, name: str) -> None:
-    """One action of the first sitting, with this id."""
+    """One action of the first session, with this id."""
     values = ActionRow(name, *KEY, at(4), "w", "swap", 1, "null", "null", "")
     db.execute("INSERT INTO actions VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)", values)
 
 
-def test_sittings_are_gone_through_in_order_and_what_is_odd_is_told_of_them(db: sqlite3.Connection) -> None:
+def test_sessions_are_gone_through_in_order_and_what_is_odd_is_told_of_them(db: sqlite3.Connection) -> None:
     for key in (("Pip", DATE, 1), ("Bean", DATE, 2), ("Bean", DATE, 1), ("Zoe", "2026-11-24", 1)):
         records.put_whole(db, key, Whole(about(), {}, {}))
     db.execute("UPDATE sittings SET sitting = -1 WHERE child = 'Pip'")
@@ -273,7 +273,7 @@ def test_the_check_names_items_that_are_not_known_and_odd_actions(db: sqlite3.Co
 # -- rows
 
 
-def test_a_sitting_is_read_as_it_was_written_and_one_that_is_not_there_is_none(
+def test_a_session_is_read_as_it_was_written_and_one_that_is_not_there_is_none(
     db: sqlite3.Connection,
 ) -> None:
     whole = Whole(
@@ -289,7 +289,7 @@ def test_a_sitting_is_read_as_it_was_written_and_one_that_is_not_there_is_none(
     assert records.read_whole(db, KEY) == fewer, "nothing stays of what stood there"
 
 
-def test_odd_rows_are_left_out_of_a_sitting_that_is_read_and_told(db: sqlite3.Connection) -> None:
+def test_odd_rows_are_left_out_of_a_session_that_is_read_and_told(db: sqlite3.Connection) -> None:
     records.put_whole(db, KEY, Whole(about(), PROMPTS, {0: row(1), 1: row(2)}))
     db.execute("UPDATE prompts SET item = x'00' WHERE position = 0")
     db.execute("UPDATE marks SET position = -1 WHERE position = 1")
@@ -314,7 +314,7 @@ FINE = (at(0), at(1), "daily", "{}", 2, 3, 1, at(4))
         (7, b"x", "something else where text should be", ""),
     ],
 )
-def test_what_makes_no_sense_of_a_sitting_is_told_and_plain(
+def test_what_makes_no_sense_of_a_session_is_told_and_plain(
     column: int, value: object, said: str, instead: Any
 ) -> None:
     heard: list[str] = []
@@ -323,7 +323,7 @@ def test_what_makes_no_sense_of_a_sitting_is_told_and_plain(
     assert heard == [said] and found == About(*FINE)._replace(**{About._fields[column]: instead})
 
 
-def test_a_sitting_without_a_beginning_is_odd() -> None:
+def test_a_session_without_a_beginning_is_odd() -> None:
     with pytest.raises(Odd, match=r"^a sitting whose beginning is no text$"):
         records.about_of((None, *FINE[1:]), lambda _: None)
 
