@@ -2,6 +2,7 @@
 
 _YEAR, _MERGING = "warmup/schoolyear.py", "warmup/journal/merging.py"
 _ROWS, _LOG = "warmup/journal/rows.py", "warmup/journal/log.py"
+_NO_CASE = "SQL takes the names of tables and columns in any case"
 _SAME_MARK = "marks that tie in all they are ordered by are the same in all, so either may be kept"
 
 EQUIVALENT: dict[tuple[str, str, str], str] = {
@@ -26,4 +27,22 @@ EQUIVALENT: dict[tuple[str, str, str], str] = {
         "numbers = {number for number in taken if 0 < number < TOO_HIGH}",
         "numbers = {number for number in taken if 0 <= number < TOO_HIGH}",
     ): "a zero among the numbers counts as much as none: one comes after it",
+    (
+        _ROWS,
+        'ABOUT = "started, touched, shape, routine, position, furthest, rough, closed"',
+        'ABOUT = "STARTED, TOUCHED, SHAPE, ROUTINE, POSITION, FURTHEST, ROUGH, CLOSED"',
+    ): _NO_CASE,
+    (_ROWS, 'PROMPT = "position, item, wording"', 'PROMPT = "POSITION, ITEM, WORDING"'): _NO_CASE,
+    (
+        _ROWS,
+        'MARK = "position, mark, cue, adult, from_memory, at"',
+        'MARK = "POSITION, MARK, CUE, ADULT, FROM_MEMORY, AT"',
+    ): _NO_CASE,
+    (_ROWS, 'for table in ("prompts", "marks"):', 'for table in ("PROMPTS", "marks"):'): _NO_CASE,
+    (_ROWS, 'for table in ("prompts", "marks"):', 'for table in ("prompts", "MARKS"):'): _NO_CASE,
+    (
+        _LOG,
+        'COLUMNS = "id, child, date, sitting, at, window, what, position, before, after, takes_back"',
+        'COLUMNS = "ID, CHILD, DATE, SITTING, AT, WINDOW, WHAT, POSITION, BEFORE, AFTER, TAKES_BACK"',
+    ): _NO_CASE,
 }
