@@ -3,6 +3,7 @@
 _YEAR, _MERGING = "warmup/schoolyear.py", "warmup/journal/merging.py"
 _ROWS, _LOG = "warmup/journal/rows.py", "warmup/journal/log.py"
 _NO_CASE = "SQL takes the names of tables and columns in any case"
+_ANY_NUMBER = "any number will do that is the same for both"
 _SAME_MARK = "marks that tie in all they are ordered by are the same in all, so either may be kept"
 
 EQUIVALENT: dict[tuple[str, str, str], str] = {
@@ -45,4 +46,14 @@ EQUIVALENT: dict[tuple[str, str, str], str] = {
         'COLUMNS = "id, child, date, sitting, at, window, what, position, before, after, takes_back"',
         'COLUMNS = "ID, CHILD, DATE, SITTING, AT, WINDOW, WHAT, POSITION, BEFORE, AFTER, TAKES_BACK"',
     ): _NO_CASE,
+    (
+        _LOG,
+        "return (*(str(part) for part in row._replace(session=0)), str(began))",
+        "return (*(str(part) for part in row._replace(session=None)), str(began))",
+    ): _ANY_NUMBER,
+    (
+        _LOG,
+        "return (*(str(part) for part in row._replace(session=0)), str(began))",
+        "return (*(str(part) for part in row._replace(session=1)), str(began))",
+    ): _ANY_NUMBER,
 }

@@ -2,6 +2,7 @@
 
 import datetime as dt
 import sqlite3
+import time
 from collections.abc import Iterator
 from typing import Any
 
@@ -109,9 +110,19 @@ def test_a_moment_comes_after_the_last_one(last: object, now: str, then: str) ->
     assert log.after(last, now) == then
 
 
-def test_a_moment_is_kept_in_utc_to_the_microsecond() -> None:
+def test_a_moment_is_kept_in_utc_to_the_microsecond_wherever_the_machine_is(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    set_zone = getattr(time, "tzset", lambda: None)
     moment = dt.datetime(2026, 11, 25, 8, tzinfo=dt.timezone(dt.timedelta(hours=-5)))
-    assert log.utc(moment) == "2026-11-25T13:00:00.000000+00:00"
+    try:
+        for zone in ("UTC0", "EAST-3", "WEST8"):
+            monkeypatch.setenv("TZ", zone)
+            set_zone()
+            assert log.utc(moment) == "2026-11-25T13:00:00.000000+00:00"
+    finally:
+        monkeypatch.undo()
+        set_zone()
 
 
 # -- adding
@@ -223,3 +234,11 @@ def test_of_two_actions_that_differ_in_their_session_it_is_that_which_began_late
         log.take_in(db, row(session=first), {})
         log.take_in(db, row(session=second), {})
         assert kept(db) == [row(session=1)], "whatever its number is"
+
+
+def test_of_two_actions_alike_but_for_a_session_that_is_not_here_the_one_here_stays(
+    db: sqlite3.Connection,
+) -> None:
+    log.put(db, row(session=2))
+    log.take_in(db, row(session=1), {})
+    assert kept(db) == [row(session=2)]

@@ -107,7 +107,7 @@ def append(db: sqlite3.Connection, key: Key, action: Action, window: str, number
     row = ActionRow(
         f"{window}-{number}",
         *key,
-        after(newest or "", at),
+        after(newest, at),
         window,
         action.what,
         action.position,
