@@ -145,26 +145,22 @@ def _quiet_weeks(file: Document, weeks: Mapping[str, int]) -> Iterator[FileProbl
 
 def _order(file: Document, weeks: Mapping[str, int]) -> Iterator[FileProblem]:
     for skill in SKILLS.values():
-        below: tuple[str, ...] = ()
         for level in skill.levels:
             name = f"{skill.id}:{level.key}"
-            for base in (*below, *level.stands_on):
+            for base in level.stands_on:
                 if weeks.get(base, 0) > weeks.get(name, WEEKS):
                     expected = f"week {weeks[base]} or later (it stands on {base})"
                     yield file.problem(_way(name), expected, str(weeks[name]))
-            below = (name,)
 
 
 def _left_out(file: Document, weeks: Mapping[str, int], own: bool) -> Iterator[FileProblem]:
     """Levels of skills that have no line: a family may leave any out, but nothing that others stand on."""
     needed: dict[str, str] = {}
     for skill in SKILLS.values():
-        below: tuple[str, ...] = ()
         for level in skill.levels:
             name = f"{skill.id}:{level.key}"
             if name in weeks:
-                needed |= {base: name for base in (*below, *level.stands_on) if base not in needed}
-            below = (name,)
+                needed |= {base: name for base in level.stands_on if base not in needed}
     for name in levels():
         if file.has(*_way(name)) or (own and name not in needed):
             continue

@@ -52,7 +52,7 @@ class Place(NamedTuple):
 
     def words(self) -> str:
         """A few words for the adult: "make ten, all"; an item that is not the plain one is named behind."""
-        plain = self.name == self.level.items[0]
+        plain = self.name == self.level.variants[0]
         return f"{self.skill.title.lower()}, {self.level.label}{'' if plain else f' ({self.name})'}"
 
 
@@ -89,23 +89,18 @@ def items(plan: Plan) -> tuple[Item, ...]:
             skill=at.skill.id,
             level=at.number,
             level_id=f"{at.skill.id}:{at.level.key}",
-            trouble=at.name != at.level.items[0],
+            trouble=at.name in at.level.misconceptions,
             strand=at.skill.strand.value,
             week=plan.weeks[f"{at.skill.id}:{at.level.key}"],
-            stands_on=_stands_on(at),
+            stands_on=at.level.stands_on,
             guess=at.level.guess_of(at.name),
             seconds=at.level.seconds_of(at.name),
-            ladder=at.skill.ladder,
+            ladder=at.level.key in at.skill.ladder,
             hands=bool(at.level.table),
         )
         for name, at in _places().items()
         if f"{at.skill.id}:{at.level.key}" in plan.weeks
     )
-
-
-def _stands_on(at: Place) -> tuple[str, ...]:
-    below = (f"{at.skill.id}:{at.skill.levels[at.number - 2].key}",) if at.number > 1 else ()
-    return below + at.level.stands_on
 
 
 def askable(item: str, morning: Morning) -> bool:

@@ -120,7 +120,7 @@ SKILL = Skill(
     title="Count",
     asks="say the numbers forward from one",
     strand=Strand.COUNTING,
-    ladder=True,
+    ladder=(),
     levels=(
         Level("to-20", "to twenty", ("to-20", "past-15"), codes=("K.CC.A.1",)),
         Level(

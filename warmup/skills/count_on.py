@@ -96,7 +96,7 @@ SKILL = Skill(
     title="Count on",
     asks="count on from a given number, some steps",
     strand=Strand.COUNTING,
-    ladder=True,
+    ladder=(),
     levels=(
         Level(
             "within-10",

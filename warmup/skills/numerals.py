@@ -228,7 +228,7 @@ SKILL = Skill(
     title="Numerals",
     asks="read a numeral, find the numeral said",
     strand=Strand.NUMBER,
-    ladder=True,
+    ladder=(),
     levels=(
         Level("to-5", "zero to five", ("to-5",), ("K.CC.A.3",), seconds=20, guess=0.2, table="door numbers"),
         Level(
