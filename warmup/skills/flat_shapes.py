@@ -1,9 +1,9 @@
 """flat-shapes: name them, find them, count their sides, make one, put two together.
 
 K.G.A.1 and K.G.A.2: shapes in the world around, and their right names however they are turned; K.G.B.4:
-sides and corners; K.G.B.5: shapes made of sticks; K.G.B.6: small shapes make larger ones (Common Core State Standards for Mathematics,
-2010). A square is a rectangle too, and no flat shape here is called a diamond (Virginia Curriculum
-Framework 2016, 2.13 and K.10).
+sides and corners; K.G.B.5: shapes made of sticks; K.G.B.6: small shapes make larger ones (Common Core
+State Standards for Mathematics, 2010). A square is a rectangle too, and no flat shape here is called a
+diamond (Virginia Curriculum Framework 2016, 2.13 and K.10).
 """
 
 from warmup import pictures
