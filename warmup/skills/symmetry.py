@@ -1,7 +1,7 @@
 """symmetry: would the halves match? Where is the line? Finish the other half.
 
 Toward 4.G.A.3: a line of symmetry as a fold that lands one half on the other (Common Core State
-Standards for Mathematics, 2010), four grades on: offered as folding play. Fold lines are counted by
+Standards for Mathematics, 2010), four grades on: offered as folding play. Fold lines are found by
 mirroring the corners of the figure, never looked up.
 """
 
@@ -14,23 +14,15 @@ from warmup.pictures.figures import Points, points_of, turned
 from warmup.skills._geometry import fold_lines, folds_onto_itself
 from warmup.skills._halves import ask_finish, ask_flip_not_slide
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import listed, number_word
+from warmup.words import listed
 
 _MATCHING = ("heart", "arrow", "kite", "tall triangle", "trapezoid", "rhombus", "rectangle", "square", "star")
 _LOPSIDED = ("slanted figure", "slanted triangle", "bent figure", "right triangle")
 _TURNS = (0, 90, 180, 270)
-_COUNTED = (
-    ("slanted figure",),
-    ("tall triangle", "kite", "heart"),
-    ("rectangle", "rhombus"),
-    ("triangle",),
-    ("square",),
-)
-"""Figures to count the fold lines of, those with as many lines together."""
 
 
 def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
-    """Judge a fold, make one, find or count the lines, or finish a half."""
+    """Judge a fold, make one, find the line, or finish a half."""
     match item:
         case "would-it-match":
             return _would_it_match(draw)
@@ -40,8 +32,6 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
             return _make_a_fold(draw)
         case "find-the-line":
             return _find_the_line(draw)
-        case "how-many-ways":
-            return _how_many_ways(draw)
         case "finish":
             return ask_finish(draw)
         case _:
@@ -205,33 +195,6 @@ def _find_the_line(draw: Draw) -> Draft:
     )
 
 
-def _how_many_ways(draw: Draw) -> Draft:
-    figure = draw.pick(draw.pick(_COUNTED))  # Each number of lines as often.
-    turn = draw.pick(_TURNS)
-    points = turned(points_of(figure), turn)
-    count = len(fold_lines(points))
-    return Draft(
-        say=draw.way(
-            "How many ways can this fold onto itself?",
-            "Count the folds that make the halves match. How many?",
-            "How many folds make the halves of this match?",
-        ),
-        answer=number_word(count),
-        accept=("none", "no way") if not count else (),
-        working=f"lines that fold it onto itself: {count}",
-        cues=(
-            Cue("Show a line you are sure of. Is there a different line?"),
-            Cue("Cut it from paper. Try each fold, open it up and count the creases that worked."),
-            Cue("Try the fold straight down together. The child tries the next ones."),
-        ),
-        watch_for="Counting corner to corner on a long rectangle. Fold it: a piece sticks out.",
-        given={"figure": figure, "points": _rounded(points)},
-        picture=pictures.Fold(figure, turn),
-        guess=0.2,
-        seconds=60,
-    )
-
-
 SKILL = Skill(
     id="symmetry",
     title="Matching halves",
@@ -240,27 +203,20 @@ SKILL = Skill(
     levels=(
         Level(
             "fold",
-            "fold: would the halves match?",
-            ("would-it-match", "rectangle-diagonal", "make-a-fold"),
-            codes=("4.G.A.3",),
+            "fold, find the line",
+            ("would-it-match", "rectangle-diagonal", "make-a-fold", "find-the-line"),
+            toward=("4.G.A.3",),
+            stands_on=("flat-shapes:turned-and-thin",),
             guess=0.5,
-            table="paper",
-            guesses=(("make-a-fold", 0.1),),
-        ),
-        Level(
-            "find-the-line",
-            "find the fold line",
-            ("find-the-line", "how-many-ways"),
-            codes=("4.G.A.3",),
-            guess=0.3,
             table="paper, straw",
-            slower=("how-many-ways",),
-            guesses=(("how-many-ways", 0.2),),
+            guesses=(("make-a-fold", 0.1), ("find-the-line", 0.3)),
         ),
         Level(
             "finish-the-half",
             "finish the half",
             ("finish", "flip-not-slide"),
+            toward=("4.G.A.3",),
+            stands_on=("symmetry:fold",),
             guess=0.05,
             table="graph paper",
             seconds=60,
