@@ -13,7 +13,7 @@ from warmup.draw import Draw
 from warmup.morning import Prompt
 from warmup.pictures.coins import Coins
 from warmup.skills._money import BY_WORTH, cents, fewest, handfuls, running, said
-from warmup.skills.coin_totals import _HANDFULS, OPENS
+from warmup.skills.coin_totals import _HANDFULS, FEWEST_OPENS, OPENS
 from warmup.words import number_word
 
 COINS = reference("coins")
@@ -134,3 +134,14 @@ def test_totals_rise_once_a_level_has_been_open(item: str) -> None:
 def test_a_family_without_pennies_has_something_to_count_from_the_first_week(item: str) -> None:
     if skills.askable(f"coin-totals/{item}", morning(pennies=False)):
         assert len({p.answer for p in drawn(item, pennies=False, week=OPENS[item])}) >= 2
+
+
+@pytest.mark.parametrize("pennies", [True, False])
+def test_the_fewest_coins_make_small_amounts_first(pennies: bool) -> None:
+    first = opening("coin-totals:three-kinds")
+    assert first == FEWEST_OPENS
+    for week in (1, first, first + 1):
+        amounts = {p.given["cents"] for p in drawn("fewest-coins", pennies=pennies, week=week)}
+        assert max(amounts) <= 30 and len(amounts) >= 3
+    late = drawn("fewest-coins", pennies=pennies, week=first + 2, count=300)
+    assert max(p.given["cents"] for p in late) > 40

@@ -61,6 +61,7 @@ _AT_FIRST: Mapping[str, int] = {
     "tens-fives-ones": 30,
     "with-quarter": 40,
 }
+FEWEST_OPENS, _FEWEST_AT_FIRST = 31, 30
 _NEEDS_PENNIES = ("pennies", "nickel-and-pennies", "dimes-and-pennies")
 
 _WATCH = {
@@ -132,7 +133,8 @@ def _start(handful: Mapping[str, int], first: str) -> str:
 def _fewest(morning: Morning, draw: Draw) -> Draft:
     """Make an amount with the fewest coins, where just one handful does it."""
     use = kinds(morning.pennies)
-    amount = draw.pick(_asked(use))
+    most = _MOST if risen(morning, FEWEST_OPENS) else _FEWEST_AT_FIRST
+    amount = draw.pick([n for n in _asked(use) if n <= most])
     handful = fewest(amount, use)[0]
     word, first = number_word(amount), laid(handful)[0]
     return Draft(
