@@ -167,7 +167,7 @@ def _which_hand(hour: int, draw: Draw) -> Draft:
         cues=(
             Cue("One hand is slow, and one is quick. The slow one tells the hour."),
             Cue("Trace each hand from the middle out. Which one stops sooner?"),
-            Cue("Cover the long hand together. The child reads what the other is on."),
+            Cue("Turn a real clock once around together. The child tells which hand moved just a step."),
         ),
         watch_for="Reading the long hand. It is the minute hand: at each new hour it is at the top.",
         given={"hour": hour, "minute": 0, "do": "which hand"},
