@@ -106,6 +106,8 @@ def _stretch(item: str, draw: Draw) -> tuple[int, int]:
             return start, start - draw.between(4, 5)
 
 
+_TOWARD = ("1.OA.C.5",)
+
 SKILL = Skill(
     id="count-back",
     title="Count back",
@@ -113,10 +115,10 @@ SKILL = Skill(
     strand=Strand.COUNTING,
     ladder=(),
     levels=(
-        Level("from-5", "from five", ("from-5",), seconds=20),
-        Level("from-10", "from ten", ("from-10",), seconds=20),
-        Level("from-20", "from twenty", ("from-20", "20-to-19", "13-to-12")),
-        Level("across-tens", "across a ten", ("across-tens", "30-to-29")),
+        Level("from-5", "from five", ("from-5",), seconds=20, toward=_TOWARD),
+        Level("from-10", "from ten", ("from-10",), seconds=20, toward=_TOWARD),
+        Level("from-20", "from twenty", ("from-20", "20-to-19", "13-to-12"), toward=_TOWARD),
+        Level("across-tens", "across a ten", ("across-tens", "30-to-29"), toward=_TOWARD),
     ),
     ask=ask,
 )
