@@ -6,7 +6,7 @@ from tests.bank import prompts
 from tests.pictures.examples import EXAMPLES
 from tests.pictures.rebuilt import READERS, rebuilt, seen
 from warmup.pictures import Picture, kinds
-from warmup.plain import prompt_lines
+from warmup.cli.plain import prompt_lines
 from warmup.skills import SKILLS
 
 ALL = [

@@ -5,14 +5,14 @@ from typing import Any
 from tests.bank import reference
 from tests.mornings import morning
 from warmup import skills
-from warmup.draw import Draw
-from warmup.morning import Prompt
+from warmup.randomness import SeededRandom
+from warmup.model import Prompt
 
 
 def asked(item: str, count: int = 200) -> list[Prompt]:
     """``count`` prompts of the item ``skill/name``."""
     day = morning()
-    return [skills.prompt(item, day, Draw("asked", item, n)) for n in range(count)]
+    return [skills.prompt(item, day, SeededRandom("asked", item, n)) for n in range(count)]
 
 
 def level_asked(skill: str, key: str, count: int = 200) -> list[Prompt]:
@@ -46,7 +46,7 @@ def sought(item: str, given: dict[str, Any], tries: int = 4000) -> Prompt:
     """The first prompt of the item built from ``given`` (and perhaps more). AssertionError for none."""
     day = morning()
     for n in range(tries):
-        prompt = skills.prompt(item, day, Draw("sought", item, n))
+        prompt = skills.prompt(item, day, SeededRandom("sought", item, n))
         if all(prompt.given.get(name) == value for name, value in given.items()):
             return prompt
     raise AssertionError(f"{item} never asks {given}")

@@ -5,8 +5,8 @@ from pathlib import Path
 
 from tests.mornings import morning
 from warmup import skills
-from warmup.draw import Draw
-from warmup.morning import Prompt
+from warmup.randomness import SeededRandom
+from warmup.model import Prompt
 
 YEAR = tomllib.loads((Path(__file__).parents[2] / "routines" / "year.toml").read_text("utf-8"))
 
@@ -15,7 +15,7 @@ def asked_in(week: int, item: str, count: int = 200) -> list[Prompt]:
     """``count`` prompts of the item ``skill/name`` on the first school day of a week."""
     day = morning(school_day=4 * week - 3)
     assert day.week == week
-    return [skills.prompt(item, day, Draw("in a week", item, n)) for n in range(count)]
+    return [skills.prompt(item, day, SeededRandom("in a week", item, n)) for n in range(count)]
 
 
 def opening(level: str) -> int:

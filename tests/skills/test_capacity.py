@@ -8,16 +8,16 @@ from tests.bank import prompts, reference
 from tests.mornings import morning
 from tests.skills.in_week import asked_in, opening
 from warmup import skills
-from warmup.draw import Draw
-from warmup.morning import Prompt
+from warmup.randomness import SeededRandom
+from warmup.model import Prompt
 from warmup.pictures.jars import Jars
 from warmup.skills.capacity import OPENS
-from warmup.words import number_word
+from warmup.english import number_word
 
 
 def drawn(item: str, count: int = 400) -> list[Prompt]:
     day = morning(school_day=144)
-    return [skills.prompt(f"capacity/{item}", day, Draw("capacity", item, n)) for n in range(count)]
+    return [skills.prompt(f"capacity/{item}", day, SeededRandom("capacity", item, n)) for n in range(count)]
 
 
 def test_nothing_but_cups_is_poured() -> None:

@@ -9,12 +9,12 @@ from tests.bank import prompts, recomputed, reference
 from tests.mornings import morning
 from tests.skills.in_week import opening
 from warmup import skills
-from warmup.draw import Draw
-from warmup.morning import Prompt
+from warmup.randomness import SeededRandom
+from warmup.model import Prompt
 from warmup.pictures.coins import Coins
 from warmup.skills._money import BY_WORTH, cents, fewest, handfuls, running, said
 from warmup.skills.coin_totals import _HANDFULS, FEWEST_OPENS, OPENS
-from warmup.words import number_word
+from warmup.english import number_word
 
 COINS = reference("coins")
 ROWS = COINS["totals"]["rows"]
@@ -30,7 +30,7 @@ def handful(row: dict[str, Any]) -> dict[str, int]:
 
 def drawn(item: str, *, pennies: bool = True, count: int = 60, week: int = 36) -> list[Prompt]:
     day = morning(pennies=pennies, school_day=4 * week)
-    return [skills.prompt(f"coin-totals/{item}", day, Draw("totals", item, n)) for n in range(count)]
+    return [skills.prompt(f"coin-totals/{item}", day, SeededRandom("totals", item, n)) for n in range(count)]
 
 
 @pytest.mark.parametrize("row", ROWS)

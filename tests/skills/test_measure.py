@@ -7,8 +7,8 @@ from tests.mornings import morning
 from tests.oracles.measure import HOLLOW
 from tests.skills.in_week import asked_in, opening
 from warmup import skills
-from warmup.draw import Draw
-from warmup.morning import Prompt
+from warmup.randomness import SeededRandom
+from warmup.model import Prompt
 from warmup.pictures.lengths import Lengths
 from warmup.skills.measure import OPENS
 
@@ -17,7 +17,7 @@ STANDARDS = reference("standards")["std"]
 
 def drawn(item: str, count: int = 400) -> list[Prompt]:
     day = morning(school_day=144)
-    return [skills.prompt(f"measure/{item}", day, Draw("measure", item, n)) for n in range(count)]
+    return [skills.prompt(f"measure/{item}", day, SeededRandom("measure", item, n)) for n in range(count)]
 
 
 def test_as_many_things_as_the_standard_has() -> None:

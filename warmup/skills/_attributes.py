@@ -4,11 +4,11 @@ K.MD.A.1: tell what can be measured about a thing, and that one thing may have s
 Standards for Mathematics, 2010). A child says them in words of its own: "how big around" is right as well.
 """
 
-from warmup.draw import Draw
-from warmup.morning import Cue
+from warmup.randomness import SeededRandom
+from warmup.model import Cue
 from warmup.skills._home import a
 from warmup.skills.base import Draft
-from warmup.words import listed
+from warmup.english import listed
 
 _OPEN = ("pail", "basket", "tub", "box", "bag")
 """Things that something goes into: what they hold can be measured as well."""
@@ -28,12 +28,12 @@ def measurable(thing: str) -> tuple[str, ...]:
 _NOT_SIZE = "Color, or what it is for: true, but not to be measured. Ask what could be more or less."
 
 
-def ask_what_to_measure(draw: Draw) -> Draft:
+def ask_what_to_measure(rng: SeededRandom) -> Draft:
     """Two things that can be measured about one thing."""
-    thing = draw.pick(draw.pick((_OPEN, _WHOLE)))
+    thing = rng.pick(rng.pick((_OPEN, _WHOLE)))
     ways = measurable(thing)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"What could we measure about this {thing}? Tell me two things.",
             f"Here is {a(thing)}. Tell me two things we could measure.",
             f"Name two things about this {thing} that we could measure.",
@@ -49,15 +49,15 @@ def ask_what_to_measure(draw: Draw) -> Draft:
     )
 
 
-def ask_another_thing(draw: Draw) -> Draft:
+def ask_another_thing(rng: SeededRandom) -> Draft:
     """One thing that can be measured is told; what else can be?"""
-    thing = draw.pick(draw.pick((_OPEN, _WHOLE)))
+    thing = rng.pick(rng.pick((_OPEN, _WHOLE)))
     ways = measurable(thing)
-    known = draw.pick(ways)
+    known = rng.pick(ways)
     others = [way for way in ways if way != known]
     told = known.replace("it is", f"this {thing} is").replace("it holds", f"this {thing} holds")
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Pretend we know {told}. What else could we measure?",
             f"We could measure {told}. What else could we measure?",
             f"I want to know {told}. What else could we measure?",

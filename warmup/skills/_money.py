@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from itertools import product
 
 from warmup.pictures.facts import CENTS
-from warmup.words import listed, number_word, plural
+from warmup.english import listed, number_word, plural
 
 BY_WORTH = ("penny", "nickel", "dime", "quarter")
 """The coins from the least worth to the most."""

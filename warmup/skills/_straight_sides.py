@@ -6,11 +6,11 @@ Core State Standards for Mathematics, 2010).
 """
 
 from warmup import pictures
-from warmup.draw import Draw
-from warmup.morning import Cue
+from warmup.randomness import SeededRandom
+from warmup.model import Cue
 from warmup.skills._geometry import PLACES, clean_turns, count_sides, equal_sides, rule, square_corners
 from warmup.skills.base import Draft
-from warmup.words import listed, number_word
+from warmup.english import listed, number_word
 
 
 def called(figure: str) -> str:
@@ -18,13 +18,13 @@ def called(figure: str) -> str:
     return figure.split()[-1]
 
 
-def ask_not_closed(draw: Draw) -> Draft:
+def ask_not_closed(rng: SeededRandom) -> Draft:
     """Find the shape whose line has a gap."""
-    names = draw.shuffled(("triangle", "square", "circle", "rectangle", "hexagon"))[:3]
-    turns = tuple(draw.pick(clean_turns(name, (0, 45, 60, 90, 180))) for name in names)
-    place = draw.below(3)
+    names = rng.shuffled(("triangle", "square", "circle", "rectangle", "hexagon"))[:3]
+    turns = tuple(rng.pick(clean_turns(name, (0, 45, 60, 90, 180))) for name in names)
+    place = rng.below(3)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             "A bug can get into one shape. Which one?",
             "Which shape is not closed? Show me where.",
             "These are fences. Which one lets the sheep out?",
@@ -43,19 +43,19 @@ def ask_not_closed(draw: Draw) -> Draft:
     )
 
 
-def ask_sides(draw: Draw) -> Draft:
+def ask_sides(rng: SeededRandom) -> Draft:
     """Count the sides or corners of a shape, or name a shape by its sides."""
-    return _count_sides(draw) if draw.coin() else _by_its_sides(draw)
+    return _count_sides(rng) if rng.coin() else _by_its_sides(rng)
 
 
-def _count_sides(draw: Draw) -> Draft:
-    figure = draw.pick(("triangle", "right triangle", "square", "rectangle", "hexagon", "hexagon"))
+def _count_sides(rng: SeededRandom) -> Draft:
+    figure = rng.pick(("triangle", "right triangle", "square", "rectangle", "hexagon", "hexagon"))
     # A hexagon's corners are so blunt that they can be counted only where sides lie level or upright.
     turns = clean_turns(figure, range(0, 360, 30 if figure == "hexagon" else 5))
-    part, turn = draw.pick(("sides", "corners")), draw.pick(turns)
+    part, turn = rng.pick(("sides", "corners")), rng.pick(turns)
     count, name = count_sides(figure), called(figure)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"How many {part} does this {name} have?",
             f"Touch the {part} of this shape. How many are there?",
             f"Here is a {name}. Count its {part}.",
@@ -74,12 +74,12 @@ def _count_sides(draw: Draw) -> Draft:
     )
 
 
-def _by_its_sides(draw: Draw) -> Draft:
+def _by_its_sides(rng: SeededRandom) -> Draft:
     """The name for so many sides: one for three and for six, any of several for four."""
-    count, names = draw.pick(tuple(_FITS.items()))
+    count, names = rng.pick(tuple(_FITS.items()))
     word, said = number_word(count), listed(names, "or")
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Name a shape with {word} straight sides.",
             f"Draw a shape with {word} straight sides. What is it called?",
             f"A shape has {word} straight sides. What could it be?",
@@ -103,13 +103,13 @@ _FITS = {3: ("triangle",), 4: ("square", "rectangle"), 6: ("hexagon",)}
 _FITS_TOO = {4: ("a rhombus", "a trapezoid", "a kite")}
 
 
-def ask_square_is_a_rectangle(draw: Draw) -> Draft:
+def ask_square_is_a_rectangle(rng: SeededRandom) -> Draft:
     """Is every square a rectangle, or every rectangle a square? Told by corners and sides."""
-    first, second = draw.pick((("square", "rectangle"), ("rectangle", "square")))
+    first, second = rng.pick((("square", "rectangle"), ("rectangle", "square")))
     needs_equal = second == "square"
     yes = square_corners(first) and (equal_sides(first) or not needs_equal)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Is every {first} a {second}? Tell me why.",
             f"Can we call every {first} a {second}? Tell me why.",
             f"Think of any {first}. Is it always a {second}?",
@@ -130,14 +130,14 @@ def ask_square_is_a_rectangle(draw: Draw) -> Draft:
     )
 
 
-def ask_hexagon(draw: Draw) -> Draft:
+def ask_hexagon(rng: SeededRandom) -> Draft:
     """Find the hexagon in a row of three, told from the others by its sides."""
-    names = draw.shuffled(("hexagon", *draw.sample(_BESIDE_A_HEXAGON, 2)))
+    names = rng.shuffled(("hexagon", *rng.sample(_BESIDE_A_HEXAGON, 2)))
     # As when its sides are counted: level or upright, so that its blunt corners can be seen.
-    turns = tuple(draw.pick(clean_turns(name, range(0, 360, 30))) for name in names)
+    turns = tuple(rng.pick(clean_turns(name, range(0, 360, 30))) for name in names)
     place = names.index("hexagon")
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             "Put a finger on the hexagon.",
             "One of these is a hexagon. Which one?",
             "Look at these shapes. Touch the hexagon.",
@@ -159,13 +159,13 @@ def ask_hexagon(draw: Draw) -> Draft:
 _BESIDE_A_HEXAGON = ("square", "rectangle", "triangle", "rhombus", "trapezoid", "kite")
 
 
-def ask_of_straws(draw: Draw) -> Draft:
+def ask_of_straws(rng: SeededRandom) -> Draft:
     """Lay a shape of straws, end to end."""
-    name = draw.pick(("triangle", "square", "rectangle", "hexagon"))
+    name = rng.pick(("triangle", "square", "rectangle", "hexagon"))
     sides = number_word(count_sides(name))
     long_one = ("a square counts too: it is a rectangle",) if name == "rectangle" else ()
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Make a {name} out of straws.",
             f"Use straws. Lay a {name} on the table.",
             f"Build a {name}. Each straw is one side.",

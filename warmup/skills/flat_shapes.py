@@ -7,8 +7,8 @@ diamond (Virginia Curriculum Framework 2016, 2.13 and K.10).
 """
 
 from warmup import pictures
-from warmup.draw import Draw
-from warmup.morning import Cue, Morning, Strand
+from warmup.randomness import SeededRandom
+from warmup.model import Cue, Morning, Strand
 from warmup.skills._geometry import PLACES, clean_turns, count_sides, rule
 from warmup.skills._joining import ask_build, ask_see_the_two, ask_slide_together
 from warmup.skills._straight_sides import (
@@ -20,7 +20,7 @@ from warmup.skills._straight_sides import (
     called,
 )
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import number_word
+from warmup.english import number_word
 
 _FOUR = ("circle", "triangle", "square", "rectangle")
 _FOUND = {
@@ -33,45 +33,45 @@ _FOUND = {
 _TO_TURN = (("triangle", "right triangle"), ("square",), ("rectangle", "thin rectangle"))
 
 
-def ask(item: str, morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """Name, find, draw, count or join, as the item wants."""
     match item:
         case "name":
-            return _name(draw.pick(_FOUR), draw.pick((0, 90)), draw)
+            return _name(rng.pick(_FOUR), rng.pick((0, 90)), rng)
         case "find-in-the-room":
-            return _find(draw)
+            return _find(rng)
         case "draw-in-the-air":
-            return _draw_it(draw)
+            return _draw_it(rng)
         case "turned":
             # A name first, so that each comes as often, then a form of it.
-            figure = draw.pick(draw.pick(_TO_TURN))
-            return _name(figure, draw.pick(clean_turns(figure, range(20, 341, 5))), draw)
+            figure = rng.pick(rng.pick(_TO_TURN))
+            return _name(figure, rng.pick(clean_turns(figure, range(20, 341, 5))), rng)
         case "tilted-square":
-            return _tilted_square(morning.animal, draw)
+            return _tilted_square(morning.animal, rng)
         case "thin-triangle":
-            return _thin_triangle(draw)
+            return _thin_triangle(rng)
         case "count-sides":
-            return ask_sides(draw)
+            return ask_sides(rng)
         case "not-closed":
-            return ask_not_closed(draw)
+            return ask_not_closed(rng)
         case "square-is-a-rectangle":
-            return ask_square_is_a_rectangle(draw)
+            return ask_square_is_a_rectangle(rng)
         case "hexagon":
-            return ask_hexagon(draw)
+            return ask_hexagon(rng)
         case "make-of-straws":
-            return ask_of_straws(draw)
+            return ask_of_straws(rng)
         case "slide-together":
-            return ask_slide_together(draw)
+            return ask_slide_together(rng)
         case "see-the-two":
-            return ask_see_the_two(draw)
+            return ask_see_the_two(rng)
         case _:
-            return ask_build(morning, draw)
+            return ask_build(morning, rng)
 
 
 # ---- names -----------------------------------------------------------------------------------------
 
 
-def _name(figure: str, turn: int, draw: Draw) -> Draft:
+def _name(figure: str, turn: int, rng: SeededRandom) -> Draft:
     """The name of the shape in the picture."""
     name = called(figure)
     sides = count_sides(figure)
@@ -85,7 +85,7 @@ def _name(figure: str, turn: int, draw: Draw) -> Draft:
         + (" Turning it changes nothing." if tilted else ""),
     }[name]
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             "What is the name of this shape?",
             "Look here. What shape is it?",
             "Tell me what this shape is called.",
@@ -113,11 +113,11 @@ def _name(figure: str, turn: int, draw: Draw) -> Draft:
 _TURN_HEAD = "Lean your head until it sits flat. Is it a shape you know?"
 
 
-def _find(draw: Draw) -> Draft:
-    name = draw.pick(_FOUR)
+def _find(rng: SeededRandom) -> Draft:
+    name = rng.pick(_FOUR)
     also = " (a square counts: it is a rectangle too)" if name == "rectangle" else ""
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Find something in this room shaped like a {name}.",
             f"Go and touch a {name} in this room.",
             f"A {name} is hiding in this room. Where is it?",
@@ -143,10 +143,10 @@ def _find(draw: Draw) -> Draft:
     )
 
 
-def _draw_it(draw: Draw) -> Draft:
-    name = draw.pick(_FOUR)
+def _draw_it(rng: SeededRandom) -> Draft:
+    name = rng.pick(_FOUR)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Draw a big {name} in the air.",
             f"Draw a {name} on my back with your finger.",
             f"Use your finger. Draw a {name} on the table.",
@@ -169,13 +169,13 @@ def _draw_it(draw: Draw) -> Draft:
 # ---- turned and thin, three in a row ---------------------------------------------------------------
 
 
-def _tilted_square(animal: str, draw: Draw) -> Draft:
-    others = draw.sample(("rhombus", "rectangle", "triangle", "slanted figure", "thin rectangle"), 2)
-    names = draw.shuffled(("square", *others))
-    turns = tuple(draw.pick(clean_turns(name, range(25, 70, 5))) for name in names)
+def _tilted_square(animal: str, rng: SeededRandom) -> Draft:
+    others = rng.sample(("rhombus", "rectangle", "triangle", "slanted figure", "thin rectangle"), 2)
+    names = rng.shuffled(("square", *others))
+    turns = tuple(rng.pick(clean_turns(name, range(25, 70, 5))) for name in names)
     place = next(at for at, name in enumerate(names) if name == "square")
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             "Put a finger on the square.",
             "One of these is a square. Which one?",
             "Here are three shapes. Touch the square.",
@@ -198,16 +198,16 @@ def _tilted_square(animal: str, draw: Draw) -> Draft:
 _LIES_FLAT = ("thin rectangle", "rhombus", "right triangle")
 
 
-def _thin_triangle(draw: Draw) -> Draft:
-    odd = draw.pick(("thin rectangle", "half circle", "rhombus", "kite", "trapezoid"))
-    second = draw.pick(("triangle", "right triangle", "tall triangle"))
-    names = draw.shuffled(("thin triangle", second, odd))
+def _thin_triangle(rng: SeededRandom) -> Draft:
+    odd = rng.pick(("thin rectangle", "half circle", "rhombus", "kite", "trapezoid"))
+    second = rng.pick(("triangle", "right triangle", "tall triangle"))
+    names = rng.shuffled(("thin triangle", second, odd))
     # Upright or upside down: lying on its side a thin shape has too few rows of pixels.
-    turns = tuple(draw.pick((90, 270) if name in _LIES_FLAT else (0, 180)) for name in names)
+    turns = tuple(rng.pick((90, 270) if name in _LIES_FLAT else (0, 180)) for name in names)
     place = names.index(odd)
     corners = "a curved side" if odd == "half circle" else f"{number_word(count_sides(odd))} sides"
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             "Two of these are triangles. Which one is not?",
             "One shape is not a triangle. Put a finger on it.",
             "Which one does not belong with the triangles?",
