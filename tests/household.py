@@ -4,17 +4,17 @@ import datetime as dt
 from collections.abc import Callable, Mapping
 from pathlib import Path
 
-from warmup.config import family as families
 from warmup import skills
-from warmup.session.context import Context, open_context, year_of
-from warmup.config.places import Places
-from warmup.randomness import SeededRandom
+from warmup.config import family as families
 from warmup.config.family import Child, Family
+from warmup.config.places import Places
 from warmup.journal.journal import Journal, MarkRow
+from warmup.journal.routine_json import routine_text
 from warmup.model import Cue, Mark, Prompt, Routine
 from warmup.pictures.hundred_chart import HundredChart
 from warmup.pictures.ten_frame import TenFrame
-from warmup.journal.routine_json import routine_text
+from warmup.randomness import SeededRandom
+from warmup.session.context import Context, open_context, year_of
 
 TODAY = dt.date(2027, 3, 3)
 FAMILY = Family(

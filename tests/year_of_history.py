@@ -3,12 +3,12 @@
 import datetime as dt
 from pathlib import Path
 
-from warmup.config import family as families
 from warmup.cli.demo import write_history
-from warmup.session.context import open_context
-from warmup.config.places import Places
+from warmup.config import family as families
 from warmup.config.family import Child, Family
+from warmup.config.places import Places
 from warmup.journal.journal import Journal
+from warmup.session.context import open_context
 
 
 def write_year(home: Path, today: dt.date, weeks: int = 34) -> int:

@@ -9,8 +9,8 @@ from typing import Any
 
 from tests.mornings import many
 from warmup import skills
-from warmup.randomness import SeededRandom
 from warmup.model import Morning, Prompt
+from warmup.randomness import SeededRandom
 
 REFERENCES = Path(__file__).parents[1] / "references"
 

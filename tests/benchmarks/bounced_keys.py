@@ -26,11 +26,11 @@ from tests.benchmarks import _arguments
 from tests.benchmarks._stays import Stays, marks_on_disk, shown_anew
 from tests.benchmarks.overnight import Clock
 from tests.household import FAMILY, TODAY, context_at
-from warmup.tui.actions import ACTIONS
 from warmup.config.family import Family, load
 from warmup.journal.journal import Journal
 from warmup.model import Mark
 from warmup.session.session import begin
+from warmup.tui.actions import ACTIONS
 
 KEYS = [(action.id, key) for action in ACTIONS for key in action.every_key]
 

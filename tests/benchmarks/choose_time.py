@@ -20,12 +20,12 @@ from rich.table import Table
 from tests.benchmarks import _arguments
 from tests.year_of_history import write_year
 from warmup.config import family as families
-from warmup.session.context import Context, open_context
 from warmup.config.places import Places
-from warmup.randomness import SeededRandom
-from warmup.journal.journal import Journal
 from warmup.engine.memory import Knowledge, fold
+from warmup.journal.journal import Journal
 from warmup.model import Asked, Mark
+from warmup.randomness import SeededRandom
+from warmup.session.context import Context, open_context
 
 TODAY = dt.date(2027, 5, 12)
 """A Wednesday; what day it is should not change the figures."""
@@ -63,7 +63,9 @@ def one_more(context: Context, known: Knowledge) -> Action:
     rng = SeededRandom("one more")
     marks = [Mark.FLUENT, Mark.FLUENT, Mark.HESITATED, Mark.NOT_YET]
     lines = [Asked(context.today, each.item, rng.pick(marks)) for each in context.routine().prompts]
-    return partial(fold, lines, context.year.index_of, context.opened(), context.guesses(), known, context.reviews())
+    return partial(
+        fold, lines, context.year.index_of, context.opened(), context.guesses(), known, context.reviews()
+    )
 
 
 def choosing(context: Context, known: Knowledge) -> Action:
@@ -135,7 +137,9 @@ def main(runs: int = 30) -> int:
             "fold one more morning": one_more,
         }
         pasts = {"year": year, "ten": ten}
-        actions = {(name, past): kinds[name](context, known) for name in kinds for past, known in pasts.items()}
+        actions = {
+            (name, past): kinds[name](context, known) for name in kinds for past, known in pasts.items()
+        }
         found = medians({**actions, LOOP: count_up}, runs)
         journal.shut()
     for name in kinds:

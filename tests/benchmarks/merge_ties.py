@@ -19,13 +19,11 @@ from rich.console import Console
 from rich.progress import track
 
 from tests.benchmarks import _arguments
-from warmup.journal import log
-from warmup.journal import merging
+from warmup.journal import log, merging, schema
 from warmup.journal import rows as records
-from warmup.journal import schema
 from warmup.journal.log import Action
-from warmup.model import Mark
 from warmup.journal.rows import About, MarkRow, Whole
+from warmup.model import Mark
 
 DATES = ("2026-11-24", "2026-11-25")
 ITEMS = ("count-on/a", "make-ten/b", "month/c", "coins/d")

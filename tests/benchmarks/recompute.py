@@ -16,8 +16,8 @@ from tests.bank import leaks, recomputed
 from tests.benchmarks import _arguments
 from tests.mornings import many
 from warmup import skills
-from warmup.randomness import SeededRandom
 from warmup.model import Strand
+from warmup.randomness import SeededRandom
 
 NUMBER = (Strand.COUNTING, Strand.NUMBER, Strand.ADDING)
 

@@ -10,13 +10,13 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from tests.benchmarks import _arguments
-from warmup.session.context import Context, open_context
-from warmup.config.places import Places
-from warmup.randomness import SeededRandom
+from warmup.cli.plain import day_words
 from warmup.config.family import Child, CountdownRule, Family
+from warmup.config.places import Places
 from warmup.engine.memory import Knowledge, fold
 from warmup.model import Asked, Mark, Morning, Routine
-from warmup.cli.plain import day_words
+from warmup.randomness import SeededRandom
+from warmup.session.context import Context, open_context
 
 FIRST = dt.date(2026, 8, 31)
 # In a hundred: how many first answers come easily, and how many more with each fluent mark behind.
@@ -68,7 +68,9 @@ def year(name: str) -> Iterator[tuple[Morning, Routine, tuple[Mark, ...]]]:
                 Asked(day, prompt.item, mark, wording=prompt.wording)
                 for prompt, mark in zip(routine.prompts, marks, strict=True)
             ]
-            known = fold(lines, context.year.index_of, context.opened(), context.guesses(), known, context.reviews())
+            known = fold(
+                lines, context.year.index_of, context.opened(), context.guesses(), known, context.reviews()
+            )
             yield routine.morning, routine, marks
 
 

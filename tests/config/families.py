@@ -7,9 +7,9 @@ import pytest
 from hypothesis import settings
 from hypothesis import strategies as st
 
+from warmup.config.family import Child, CountdownRule, Family, load
 from warmup.config.toml_file import FileProblem
 from warmup.text import clean, visible
-from warmup.config.family import Child, CountdownRule, Family, load
 
 day = dt.date
 

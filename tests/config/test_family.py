@@ -7,8 +7,8 @@ from pathlib import Path
 import pytest
 
 from tests.config.families import EXAMPLE, FAMILY, complaint, written
-from warmup.config.toml_file import FileProblem, Missing
 from warmup.config.family import Child, CountdownRule, Family, countdowns, default, load, save, warnings
+from warmup.config.toml_file import FileProblem, Missing
 from warmup.model import Countdown
 
 day = dt.date

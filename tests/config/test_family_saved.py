@@ -12,8 +12,8 @@ from hypothesis import strategies as st
 
 from tests.config.families import EXAMPLE, FAMILY, complaint, quiet, written
 from warmup.config import family as families
-from warmup.config.toml_file import Document, FileProblem
 from warmup.config.family import Child, Family, load, save, warnings
+from warmup.config.toml_file import Document, FileProblem
 
 day = dt.date
 

@@ -13,8 +13,8 @@ from hypothesis import strategies as st
 from tests.config.families import quiet, written
 from tests.config.layouts import LAYOUTS, TODAY, alike, by_hand, remarks
 from tests.household import context_at
-from warmup.session.context import Context
 from warmup.config.family import Child, Family, load, save
+from warmup.session.context import Context
 
 day = dt.date
 
@@ -120,7 +120,9 @@ def test_a_file_that_no_longer_reads_is_kept_and_said_and_the_change_comes_later
     good = path.read_text("utf-8")
     by_hand(path, spoil(good))
     context.hold("coins:dime", back=True)
-    assert "is not being saved (family.toml, line " in context.unsaved and context.child.held == ("coins:dime",)
+    assert "is not being saved (family.toml, line " in context.unsaved and context.child.held == (
+        "coins:dime",
+    )
     assert path.read_text("utf-8") == spoil(good)
     by_hand(path, good)
     context.prefer(theme="light")

@@ -180,8 +180,8 @@ def test_the_morning_opens_with_the_child_of_the_journal(
     home: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
     """The app is not run here: what it is given is enough."""
-    from warmup.tui import app
     from warmup.cli import main as cli
+    from warmup.tui import app
 
     with_marks(home, "Bean")
     given: list[tuple[Child, ...]] = []

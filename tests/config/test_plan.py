@@ -8,10 +8,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from warmup.config import plan
-from warmup.config.toml_file import Document, FileProblem
 from warmup.config.places import Places, routines_folder
-from warmup.model import Plan, Shape, Slot, SlotKind
 from warmup.config.plan import SHAPES, check_plan, load_plan, load_shape, shapes
+from warmup.config.toml_file import Document, FileProblem
+from warmup.model import Plan, Shape, Slot, SlotKind
 from warmup.skills import SKILLS, levels
 
 quiet = settings(database=None, derandomize=True, deadline=None, max_examples=100)

@@ -7,9 +7,9 @@ from typing import Any
 import pytest
 
 from warmup.cli.main import DONE, main
-from warmup.config.toml_file import Document, FileProblem
 from warmup.config.family import Family, parse
 from warmup.config.settings import SETTINGS, Setting, lines
+from warmup.config.toml_file import Document, FileProblem
 
 ALL = [setting for _, settings in SETTINGS for setting in settings]
 Phrasing = tuple[str, ...]

@@ -11,11 +11,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from warmup.config import toml_file as documents
-from warmup.config.toml_file import Document, FileProblem, Missing, read
 from warmup.config.places import places
-from warmup.text import clean, shown
+from warmup.config.toml_file import Document, FileProblem, Missing, read
 from warmup.config.toml_lines import lines
 from warmup.config.writing import write_toml
+from warmup.text import clean, shown
 
 quiet = settings(database=None, derandomize=True, deadline=None, max_examples=150)
 

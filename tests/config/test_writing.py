@@ -10,8 +10,8 @@ import pytest
 from tests.config.families import FAMILY
 from tests.config.layouts import CHANGES, by_hand
 from warmup.config import writing
-from warmup.config.toml_file import FileProblem
 from warmup.config.family import load, save
+from warmup.config.toml_file import FileProblem
 
 day = dt.date
 

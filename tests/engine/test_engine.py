@@ -16,12 +16,12 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from warmup.engine.pool import Pool
 from warmup.config.places import Places
+from warmup.config.plan import load_shape
 from warmup.engine.engine import SURE, choose, surest
 from warmup.engine.memory import Checked, Day, Knowledge, Record, fold
+from warmup.engine.pool import Pool
 from warmup.model import Asked, Choice, DayKind, Item, Mark, Morning, Shape, Slot, SlotKind
-from warmup.config.plan import load_shape
 
 FIRST = dt.date(2026, 8, 31)
 F, H, N, S = Mark.FLUENT, Mark.HESITATED, Mark.NOT_YET, Mark.SKIPPED

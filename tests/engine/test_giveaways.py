@@ -7,11 +7,11 @@ import pytest
 from tests.bank.given_away import given_away
 from tests.mornings import many, morning
 from warmup import skills
-from warmup.randomness import SeededRandom
 from warmup.engine.engine import build
 from warmup.engine.giveaways import meet, tells, to_leave_out
 from warmup.engine.memory import Knowledge
 from warmup.model import Choice, Item, Prompt, SlotKind
+from warmup.randomness import SeededRandom
 
 TUESDAY = morning(dt.date(2026, 10, 6), 24)
 

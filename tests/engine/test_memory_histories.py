@@ -11,9 +11,9 @@ from typing import NamedTuple
 from hypothesis import given
 from hypothesis import strategies as st
 
-from warmup.randomness import SeededRandom
 from warmup.engine.memory import LONGEST, SHORTEST, Knowledge, Reviews, fold
 from warmup.model import Asked, Mark
+from warmup.randomness import SeededRandom
 
 ROOT = Path(__file__).parent.parent
 FIRST = dt.date(2026, 8, 31)

@@ -6,11 +6,11 @@ from collections.abc import Sequence
 import pytest
 
 from warmup.engine import review
-from warmup.engine.pool import Pool
 from warmup.engine.engine import choose, open_items
 from warmup.engine.memory import Checked, Knowledge, Reviews, fold
-from warmup.model import Asked, Choice, DayKind, Item, Mark, Morning, Shape, Slot, SlotKind
+from warmup.engine.pool import Pool
 from warmup.engine.review import Outcome
+from warmup.model import Asked, Choice, DayKind, Item, Mark, Morning, Shape, Slot, SlotKind
 
 FIRST = dt.date(2026, 8, 31)
 SKILLS = ("knots", "ropes", "sails", "winds", "tides", "shells", "sands", "gulls", "crabs", "stars")

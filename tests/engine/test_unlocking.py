@@ -7,12 +7,12 @@ from typing import Any
 import pytest
 
 from tests.benchmarks.year_aloud import family
-from warmup.session.context import Context, open_context
+from warmup.config.family import CountdownRule
 from warmup.config.places import Places
 from warmup.engine.engine import SAMPLES, choose, sampled
-from warmup.config.family import CountdownRule
 from warmup.engine.memory import Knowledge, Record, fold
 from warmup.model import Asked, DayKind, Item, Mark, Morning, Routine, Shape, Slot, SlotKind
+from warmup.session.context import Context, open_context
 
 JANUARY = dt.date(2027, 1, 11)
 OLD = tuple(Item(f"knots/{n}", "knots", 1, "knots:one", "number", 3) for n in range(4))
@@ -68,7 +68,9 @@ def live(context: Context, days: int) -> list[Routine]:
         context.know(known)
         routine = context.routine(day)
         lines = [Asked(day, prompt.item, Mark.FLUENT, wording=prompt.wording) for prompt in routine.prompts]
-        known = fold(lines, context.year.index_of, context.opened(), context.guesses(), known, context.reviews())
+        known = fold(
+            lines, context.year.index_of, context.opened(), context.guesses(), known, context.reviews()
+        )
         routines.append(routine)
     return routines
 

@@ -14,8 +14,8 @@ import pytest
 from tests.bank.given_away import given_away
 from tests.benchmarks.year_aloud import CHILDREN, year
 from warmup.config.places import Places
-from warmup.model import Mark, Morning, Prompt, Routine
 from warmup.config.plan import load_plan
+from warmup.model import Mark, Morning, Prompt, Routine
 from warmup.skills import item_names, place
 
 ROOT = Path(__file__).parent.parent

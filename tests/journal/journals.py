@@ -7,8 +7,8 @@ from pathlib import Path
 
 from warmup.journal import rows as records
 from warmup.journal.journal import Journal, MarkRow
-from warmup.model import Mark
 from warmup.journal.rows import Whole
+from warmup.model import Mark
 
 DAY = dt.date(2026, 11, 25)
 ROWS = [("count-on/from-7", "a"), ("make-ten/7+3", "b"), ("month/after-december", "c"), ("coins/dime", "d")]

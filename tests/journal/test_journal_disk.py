@@ -11,8 +11,7 @@ from pathlib import Path
 import pytest
 
 from tests.journal.journals import DAY, ROWS, Hand, begun, clock, mark, marks_of
-from warmup.journal import schema
-from warmup.journal import store
+from warmup.journal import schema, store
 from warmup.journal.journal import Journal, JournalProblem
 from warmup.model import Mark
 

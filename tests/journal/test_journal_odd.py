@@ -8,10 +8,10 @@ from pathlib import Path
 
 import pytest
 
-from tests.journal.journals import DAY, ROWS, Hand, begun, clock, mark, marks_of
 from tests.household import FAMILY
-from warmup.config import family as families
+from tests.journal.journals import DAY, ROWS, Hand, begun, clock, mark, marks_of
 from warmup.cli.main import DONE, WRONG, main
+from warmup.config import family as families
 from warmup.config.family import Child
 from warmup.journal.journal import Action, Journal, JournalProblem
 from warmup.model import Mark

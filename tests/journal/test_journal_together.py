@@ -18,8 +18,8 @@ from tests.benchmarks.merge_ties import differing
 from tests.journal.journals import DAY, ROWS, Hand, aside, begun, clock, foreign, mark, marks_of
 from warmup.journal.journal import JournalProblem, MarkRow
 from warmup.journal.merging import merged
-from warmup.model import Mark
 from warmup.journal.rows import BESIDE, About, Whole
+from warmup.model import Mark
 
 
 def test_two_laptops_lose_nothing(hand: Hand, tmp_path: Path) -> None:

@@ -5,8 +5,8 @@ from pathlib import Path
 
 import pytest
 
-from warmup.config import family as families
 from warmup.cli.main import DONE, UNUSABLE, USAGE, main
+from warmup.config import family as families
 from warmup.config.family import Child, Family
 from warmup.journal.journal import Journal, MarkRow
 from warmup.model import Mark

@@ -11,16 +11,16 @@ import pytest
 from tests.household import TODAY, context_at, fixed_routine, start_fixed
 from tests.pictures.examples import EXAMPLES
 from warmup import renames
-from warmup.config.toml_file import FileProblem
-from warmup.config.places import Places
 from warmup.config.family import load
+from warmup.config.places import Places
+from warmup.config.plan import check_plan, load_plan, load_shape
+from warmup.config.toml_file import FileProblem
 from warmup.journal.journal import MarkRow
+from warmup.journal.routine_json import routine_from, routine_text
 from warmup.model import Mark, SlotKind
 from warmup.pictures import from_data, kinds, to_data
-from warmup.config.plan import check_plan, load_plan, load_shape
 from warmup.session.session import resume
 from warmup.skills import item_names, levels
-from warmup.journal.routine_json import routine_from, routine_text
 
 Clock = Callable[[], dt.datetime]
 # What such a table would say: names nobody uses today, one of them changed twice.

@@ -13,13 +13,13 @@ import pytest
 from tests.household import TODAY, context_at, fixed_prompts
 from warmup import skills
 from warmup.cli.main import DONE, main
-from warmup.session.context import Context
-from warmup.journal.journal import Journal
-from warmup.model import Morning, Prompt, Routine
-from warmup.pictures import Picture
 from warmup.cli.plain import routine_lines
 from warmup.cli.printing import complain, show
+from warmup.journal.journal import Journal
 from warmup.journal.routine_json import routine_from, routine_text
+from warmup.model import Morning, Prompt, Routine
+from warmup.pictures import Picture
+from warmup.session.context import Context
 
 ESCAPE = "\x1b]0;hello\x07\x1b[31mred\u202egnola\u2066 \x9b2J\u200fend\nnext"
 

@@ -11,8 +11,8 @@ from pathlib import Path
 import pytest
 
 from tests.terminal import WARMUP, Terminal, environment
-from warmup.config import family as families
 from warmup.cli.main import UNUSABLE
+from warmup.config import family as families
 from warmup.config.family import Child, default
 from warmup.journal.journal import Journal
 

@@ -10,13 +10,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.household import FAMILY, context_at, lived
-from warmup.session.summary import closing, turn_pause, wobbling
-from warmup.session.context import Context
-from warmup.engine.engine import open_items
 from warmup.config.family import load
+from warmup.engine.engine import open_items
 from warmup.engine.memory import Knowledge, Record
 from warmup.model import DayKind, Item, Mark, Morning
+from warmup.session.context import Context
 from warmup.session.session import begin
+from warmup.session.summary import closing, turn_pause, wobbling
 
 Clock = Callable[[], dt.datetime]
 MORNING = Morning(dt.date(2027, 2, 1), DayKind.SCHOOL, 20, 25, 3, True, 20)
@@ -104,7 +104,9 @@ def test_more_than_a_third_of_the_skills_of_this_review_week(
     context: Context, monday: dict[str, Mark], tuesday: dict[str, Mark], offered: bool
 ) -> None:
     lived(
-        context, MONDAY - dt.timedelta(4), dict.fromkeys(("clock/o-clock", "make-ten/seven-three"), Mark.NOT_YET)
+        context,
+        MONDAY - dt.timedelta(4),
+        dict.fromkeys(("clock/o-clock", "make-ten/seven-three"), Mark.NOT_YET),
     )
     lived(context, MONDAY, monday)
     lived(context, MONDAY + dt.timedelta(1), tuesday)

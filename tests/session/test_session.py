@@ -8,14 +8,14 @@ from pathlib import Path
 import pytest
 
 from tests.household import FAMILY, TODAY, context_at, fixed_prompts, start_fixed
-from warmup.session.summary import closing, laid_out
-from warmup.session.context import Context, year_of
-from warmup.session.replacing import SHORT
-from warmup.journal.journal import Journal
 from warmup.engine.memory import Knowledge, Record
+from warmup.journal.journal import Journal
 from warmup.model import Mark
 from warmup.pictures.ten_frame import TenFrame
+from warmup.session.context import Context, year_of
+from warmup.session.replacing import SHORT
 from warmup.session.session import Session, begin, resume
+from warmup.session.summary import closing, laid_out
 
 Clock = Callable[[], dt.datetime]
 
@@ -151,7 +151,9 @@ def test_not_taught_yet_holds_the_level_back_from_now_on(session: Session) -> No
     open_now = kept.context.open_items(kept.context.morning())
     assert not [item for item in open_now if item.level_id == "make-ten:all"]
     kept.context.hold("make-ten:all", back=False)
-    assert [item for item in kept.context.open_items(kept.context.morning()) if item.level_id == "make-ten:all"]
+    assert [
+        item for item in kept.context.open_items(kept.context.morning()) if item.level_id == "make-ten:all"
+    ]
 
 
 def test_every_prompt_can_be_swapped_and_no_skill_comes_twice_running(session: Session) -> None:

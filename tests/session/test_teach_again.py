@@ -12,15 +12,15 @@ from hypothesis import strategies as st
 
 from tests.household import TODAY, context_at, lived, start_fixed
 from warmup.cli.main import DONE, main
-from warmup.session.summary import closing
-from warmup.session.context import Context
-from warmup.engine.engine import open_items, rests
+from warmup.cli.plain import morning_lines
 from warmup.config.family import load
+from warmup.engine.engine import open_items, rests
 from warmup.engine.memory import RETEACH, Knowledge, fold
 from warmup.model import Asked, DayKind, Item, Mark, Morning
-from warmup.cli.plain import morning_lines
+from warmup.session.context import Context
 from warmup.session.session import Session, begin, resume
 from warmup.session.story import story
+from warmup.session.summary import closing
 
 Clock = Callable[[], dt.datetime]
 SEVEN = "make-ten/seven-three"

@@ -7,13 +7,13 @@ from pathlib import Path
 import pytest
 
 from tests.household import FAMILY, TODAY, context_at, start_fixed
-from warmup.session import undoing
-from warmup.session.summary import turn_pause
-from warmup.session.context import Context
 from warmup.config.family import Child, load, save
 from warmup.journal.journal import Action, Changed
 from warmup.model import Mark
+from warmup.session import undoing
+from warmup.session.context import Context
 from warmup.session.session import Session, begin, resume
+from warmup.session.summary import turn_pause
 from warmup.session.undoing import CannotUndo
 
 Clock = Callable[[], dt.datetime]
@@ -21,7 +21,9 @@ Clock = Callable[[], dt.datetime]
 
 def window(home: Path, clock: Clock) -> Session:
     """The morning as another start of the program finds it, with a journal of its own."""
-    context = context_at(home, clock, load(home / "family.toml") if (home / "family.toml").exists() else FAMILY)
+    context = context_at(
+        home, clock, load(home / "family.toml") if (home / "family.toml").exists() else FAMILY
+    )
     assert context.journal is not None
     found = resume(context, context.journal, clock)
     assert found is not None

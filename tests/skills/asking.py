@@ -5,8 +5,8 @@ from typing import Any
 from tests.bank import reference
 from tests.mornings import morning
 from warmup import skills
-from warmup.randomness import SeededRandom
 from warmup.model import Prompt
+from warmup.randomness import SeededRandom
 
 
 def asked(item: str, count: int = 200) -> list[Prompt]:

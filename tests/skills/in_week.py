@@ -5,8 +5,8 @@ from pathlib import Path
 
 from tests.mornings import morning
 from warmup import skills
-from warmup.randomness import SeededRandom
 from warmup.model import Prompt
+from warmup.randomness import SeededRandom
 
 YEAR = tomllib.loads((Path(__file__).parents[2] / "routines" / "year.toml").read_text("utf-8"))
 

@@ -8,8 +8,8 @@ from typing import Any
 from tests.bank import reference
 from tests.mornings import morning
 from warmup import skills
-from warmup.randomness import SeededRandom
 from warmup.model import Prompt
+from warmup.randomness import SeededRandom
 
 
 def asked_on(item: str, day: dt.date, count: int = 1, *, countdowns: bool = True) -> list[Prompt]:

@@ -13,12 +13,12 @@ import pytest
 from tests.bank import RULES, asked, grade, judge, prompts, reference, spelled
 from tests.bank.kitchen import names_animal, read
 from warmup import skills
-from warmup.randomness import SeededRandom
+from warmup.journal.routine_json import routine_from, routine_text
 from warmup.model import Morning, Prompt, Routine
 from warmup.pictures.scale import Scale
+from warmup.randomness import SeededRandom
 from warmup.schoolyear import school_year
 from warmup.skills import SKILLS, place
-from warmup.journal.routine_json import routine_from, routine_text
 
 ROOT = Path(__file__).parents[2]
 YEAR = tomllib.loads((ROOT / "routines" / "year.toml").read_text("utf-8"))

@@ -8,11 +8,11 @@ from tests.bank import prompts, reference
 from tests.mornings import morning
 from tests.skills.in_week import asked_in, opening
 from warmup import skills
-from warmup.randomness import SeededRandom
+from warmup.english import number_word
 from warmup.model import Prompt
 from warmup.pictures.jars import Jars
+from warmup.randomness import SeededRandom
 from warmup.skills.capacity import OPENS
-from warmup.english import number_word
 
 
 def drawn(item: str, count: int = 400) -> list[Prompt]:

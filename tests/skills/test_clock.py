@@ -5,9 +5,9 @@ from collections import Counter
 from tests.bank import prompts, reference
 from tests.mornings import morning
 from warmup import skills
-from warmup.randomness import SeededRandom
 from warmup.model import Prompt
 from warmup.pictures.clock import Clock
+from warmup.randomness import SeededRandom
 
 EXAMPLES = {e["id"]: e for e in reference("examples")["example"]}
 

@@ -9,12 +9,12 @@ from tests.bank import prompts, recomputed, reference
 from tests.mornings import morning
 from tests.skills.in_week import opening
 from warmup import skills
-from warmup.randomness import SeededRandom
+from warmup.english import number_word
 from warmup.model import Prompt
 from warmup.pictures.coins import Coins
+from warmup.randomness import SeededRandom
 from warmup.skills._money import BY_WORTH, cents, fewest, handfuls, running, said
 from warmup.skills.coin_totals import _HANDFULS, FEWEST_OPENS, OPENS
-from warmup.english import number_word
 
 COINS = reference("coins")
 ROWS = COINS["totals"]["rows"]

@@ -8,9 +8,9 @@ import pytest
 from tests.bank import prompts, recomputed, reference
 from tests.mornings import morning
 from warmup import skills
-from warmup.randomness import SeededRandom
 from warmup.model import Prompt
 from warmup.pictures.coins import Coins
+from warmup.randomness import SeededRandom
 
 COINS = reference("coins")
 ITEMS = [name for level in skills.SKILLS["coins"].levels for name in level.items]

@@ -11,8 +11,8 @@ from tests.mornings import morning
 from tests.skills.asking import example
 from tests.skills.on_dates import asked_on, sampled_dates, worked_dates
 from warmup import skills
-from warmup.randomness import SeededRandom
 from warmup.model import Countdown, Prompt
+from warmup.randomness import SeededRandom
 
 
 def spoken(day: dt.date) -> str:

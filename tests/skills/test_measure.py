@@ -7,9 +7,9 @@ from tests.mornings import morning
 from tests.oracles.measure import HOLLOW
 from tests.skills.in_week import asked_in, opening
 from warmup import skills
-from warmup.randomness import SeededRandom
 from warmup.model import Prompt
 from warmup.pictures.lengths import Lengths
+from warmup.randomness import SeededRandom
 from warmup.skills.measure import OPENS
 
 STANDARDS = reference("standards")["std"]

@@ -10,8 +10,8 @@ from tests.mornings import morning
 from tests.oracles.english import ENGLISH
 from tests.skills.asking import asked, level_asked
 from warmup import skills
-from warmup.randomness import SeededRandom
 from warmup.pictures.word_and_cards import WordAndCards
+from warmup.randomness import SeededRandom
 
 LEVELS = ("to-five", "to-ten", "to-twenty", "tens-and-two-words")
 WORDS = reference("words")["cardinal"]["words"]

@@ -10,9 +10,9 @@ from textual.pilot import Pilot
 
 from tests.household import FAMILY, TODAY, context_at, start_fixed
 from tests.tui.frame import frame, golden
-from warmup.tui.app import WarmupApp
-from warmup.session.context import year_of
 from warmup.config.family import Family, load
+from warmup.session.context import year_of
+from warmup.tui.app import WarmupApp
 from warmup.tui.days import DaysScreen
 from warmup.tui.morning import Mode, MorningScreen
 

@@ -8,9 +8,9 @@ from textual.pilot import Pilot
 
 from tests.household import FAMILY, TODAY, StandingClock, context_at, start_fixed
 from tests.tui.frame import frame
-from warmup.tui.app import WarmupApp
 from warmup.config.family import load
 from warmup.model import Mark
+from warmup.tui.app import WarmupApp
 from warmup.tui.days import DaysScreen
 from warmup.tui.morning import ELSEWHERE, Mode, MorningScreen
 

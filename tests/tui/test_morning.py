@@ -9,10 +9,10 @@ from textual.pilot import Pilot
 
 from tests.household import FAMILY, TODAY, context_at, start_fixed
 from tests.tui.frame import frame, golden
-from warmup.tui.actions import ACTIONS
-from warmup.tui.app import WarmupApp
 from warmup.config.family import Child, load
 from warmup.model import Mark
+from warmup.tui.actions import ACTIONS
+from warmup.tui.app import WarmupApp
 from warmup.tui.morning import Mode, MorningScreen
 
 Clock = Callable[[], dt.datetime]

@@ -10,13 +10,13 @@ import pytest
 
 from tests.household import TODAY, context_at, fixed_prompts, start_fixed
 from tests.tui.frame import frame
-from warmup.tui.app import WarmupApp
 from warmup.journal.journal import MarkRow
+from warmup.journal.routine_json import routine_text
 from warmup.model import Mark, Routine
 from warmup.pictures import Picture
 from warmup.pictures.joined_shapes import JoinedShapes
 from warmup.pictures.solid_shape import SolidShape
-from warmup.journal.routine_json import routine_text
+from warmup.tui.app import WarmupApp
 
 Clock = Callable[[], dt.datetime]
 

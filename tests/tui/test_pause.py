@@ -9,9 +9,9 @@ from textual.pilot import Pilot
 
 from tests.household import FAMILY, context_at, lived
 from tests.tui.frame import frame
-from warmup.tui.app import WarmupApp
 from warmup.config.family import load
 from warmup.model import Mark
+from warmup.tui.app import WarmupApp
 from warmup.tui.morning import Mode, MorningScreen
 
 Clock = Callable[[], dt.datetime]

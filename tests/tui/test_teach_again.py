@@ -9,10 +9,10 @@ from textual.pilot import Pilot
 
 from tests.household import TODAY, context_at, lived, start_fixed
 from tests.tui.frame import frame, golden
-from warmup.session import summary as closing
-from warmup.tui.app import WarmupApp
 from warmup.config.family import load
 from warmup.model import Mark
+from warmup.session import summary as closing
+from warmup.tui.app import WarmupApp
 from warmup.tui.morning import Mode, MorningScreen
 
 Clock = Callable[[], dt.datetime]

@@ -12,11 +12,11 @@ from textual.widgets import Input
 
 from tests.household import context_at
 from tests.tui.frame import frame, golden
-from warmup.tui.app import WarmupApp
-from warmup.session.context import Context, year_of
-from warmup.config.places import Places
 from warmup.config.family import Family, default, load, save
+from warmup.config.places import Places
+from warmup.session.context import Context, year_of
 from warmup.session.first_form import Form, Unclear, family_of, filled_in, outcome, week_of, weekday_of
+from warmup.tui.app import WarmupApp
 from warmup.tui.morning import MorningScreen
 from warmup.tui.paint import DARK
 

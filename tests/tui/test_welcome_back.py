@@ -5,13 +5,13 @@ from collections.abc import Callable
 from pathlib import Path
 
 from tests.household import TODAY, context_at, lived
-from warmup.tui.app import WarmupApp
 from warmup.cli.main import _welcomed
-from warmup.session.context import records_in, open_context
-from warmup.config.places import Places
 from warmup.config.family import Child, default, load
+from warmup.config.places import Places
 from warmup.journal.journal import Journal
 from warmup.model import Mark
+from warmup.session.context import open_context, records_in
+from warmup.tui.app import WarmupApp
 
 Clock = Callable[[], dt.datetime]
 

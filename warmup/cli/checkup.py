@@ -3,14 +3,14 @@
 from collections.abc import Iterator, Mapping
 from pathlib import Path
 
-from warmup.config import family as families
 from warmup import skills
-from warmup.session.context import Clock
-from warmup.config.toml_file import FileProblem, Missing
+from warmup.config import family as families
 from warmup.config.places import Places, routines_folder, there
-from warmup.text import clean, shown
-from warmup.journal.journal import Journal, JournalProblem
 from warmup.config.plan import check_plan
+from warmup.config.toml_file import FileProblem, Missing
+from warmup.journal.journal import Journal, JournalProblem
+from warmup.session.context import Clock
+from warmup.text import clean, shown
 
 
 def paths(places: Places) -> Iterator[str]:

@@ -9,15 +9,15 @@ import datetime as dt
 from pathlib import Path
 
 from warmup.config import family as families
-from warmup.session.context import Context, open_context
-from warmup.config.places import Places
-from warmup.randomness import SeededRandom
 from warmup.config.family import Child, CountdownRule, Family
-from warmup.journal.journal import Journal, MarkRow
-from warmup.engine.memory import Knowledge, fold
-from warmup.model import Asked, Mark
-from warmup.journal.routine_json import routine_text
+from warmup.config.places import Places
 from warmup.config.writing import write_toml
+from warmup.engine.memory import Knowledge, fold
+from warmup.journal.journal import Journal, MarkRow
+from warmup.journal.routine_json import routine_text
+from warmup.model import Asked, Mark
+from warmup.randomness import SeededRandom
+from warmup.session.context import Context, open_context
 
 WEEK = 31
 WEEKS_OF_HISTORY = 6

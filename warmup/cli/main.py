@@ -15,10 +15,10 @@ from types import SimpleNamespace
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from warmup.session.context import Context
-    from warmup.config.places import Places
     from warmup.config.family import Family
+    from warmup.config.places import Places
     from warmup.journal.journal import Journal
+    from warmup.session.context import Context
 
 DONE, WRONG, USAGE, UNUSABLE, MISTAKE = 0, 1, 2, 3, 4
 Clock = Callable[[], dt.datetime]
@@ -96,10 +96,10 @@ def _do(arguments: SimpleNamespace, clock: Clock, places: "Places", aside: str =
 
 def _sentence(error: Exception) -> tuple[int, str]:
     """The exit code, and what is wrong in a sentence."""
-    from warmup.config.toml_file import FileProblem
-    from warmup.text import clean
-    from warmup.journal.journal import JournalProblem
     from warmup.cli.printing import Refused
+    from warmup.config.toml_file import FileProblem
+    from warmup.journal.journal import JournalProblem
+    from warmup.text import clean
 
     match error:
         case Refused():
@@ -162,10 +162,10 @@ def _on_a_terminal() -> bool:
 
 
 def _morning(places: "Places", child: str, clock: Clock, aside: str = "") -> int:
-    from warmup.tui.app import WarmupApp, draw_in_utf8
-    from warmup.session.context import load_family, records_in
     from warmup.config.family import default
     from warmup.config.writing import sweep
+    from warmup.session.context import load_family, records_in
+    from warmup.tui.app import WarmupApp, draw_in_utf8
 
     now = clock()
     sweep(places.config / "family.toml", now.timestamp())
@@ -198,8 +198,8 @@ def _open_context(
 @contextlib.contextmanager
 def _kept(places: "Places", clock: Clock, what: str) -> Iterator["Journal"]:
     """The journal, to write ``what`` in; JournalProblem where in the end not all of it is on disk."""
-    from warmup.text import clean
     from warmup.journal.journal import Journal, JournalProblem
+    from warmup.text import clean
 
     journal = Journal.open(places.data, clock)
     try:
@@ -229,10 +229,10 @@ def _merge(arguments: SimpleNamespace, clock: Clock, places: "Places") -> None:
     """Take in the journal of another machine, and say how many mornings of each child are new here."""
     from pathlib import Path
 
-    from warmup.session.context import load_family
-    from warmup.text import clean
     from warmup.cli.printing import Refused, complain, show
     from warmup.journal.store import NAME
+    from warmup.session.context import load_family
+    from warmup.text import clean
 
     family, _ = load_family(places, clock().date())
     try:

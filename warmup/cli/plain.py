@@ -7,10 +7,10 @@ import re
 from collections.abc import Iterator, Sequence
 
 from warmup import skills
-from warmup.session.context import Context
+from warmup.english import date_words, in_words, listed
 from warmup.model import DayKind, Morning, Prompt, Routine
 from warmup.pictures import Picture
-from warmup.english import date_words, in_words, listed
+from warmup.session.context import Context
 
 SMALL_THINGS = (
     "Coins, buttons and other small things: keep them from children under three and from anyone who mouths "

@@ -7,11 +7,11 @@ from collections.abc import Callable, Iterable
 from types import SimpleNamespace
 from typing import TYPE_CHECKING
 
-from warmup.session.context import CHOSEN_ANEW, Context, load_family, records_in, open_context
-from warmup.config.places import Places, there
-from warmup.text import clean, did_you_mean
 from warmup.config.family import Family, default
+from warmup.config.places import Places, there
 from warmup.journal.journal import Journal
+from warmup.session.context import CHOSEN_ANEW, Context, load_family, open_context, records_in
+from warmup.text import clean, did_you_mean
 
 if TYPE_CHECKING:
     from warmup.model import Prompt
@@ -80,10 +80,10 @@ def no_such_child(nickname: str, family: Family) -> Refused:
 def ask(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
     """Print prompts of a skill, a level or an item."""
     from warmup import skills
-    from warmup.randomness import SeededRandom
     from warmup.cli.plain import prompts_lines
-    from warmup.journal.routine_json import FORMAT, VERSION, prompt_data
     from warmup.english import date_words
+    from warmup.journal.routine_json import FORMAT, VERSION, prompt_data
+    from warmup.randomness import SeededRandom
 
     names = _items(arguments)
     context, _ = _reading_context(places, "", clock, arguments.date, marks=False)
@@ -128,8 +128,8 @@ def _items(arguments: SimpleNamespace) -> list[str]:
 
 def why(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
     """Print the story of an item."""
-    from warmup.skills import item_names
     from warmup.session.story import story
+    from warmup.skills import item_names
 
     if arguments.item not in item_names():
         raise Refused(f"no item {arguments.item!r}{did_you_mean(arguments.item, item_names())}")

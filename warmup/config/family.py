@@ -11,12 +11,12 @@ from typing import Any, NamedTuple
 from dateutil import rrule
 
 from warmup import renames
-from warmup.config.toml_file import LONGEST_NAME, Document, FileProblem, read
 from warmup.config.places import there
-from warmup.text import clean, did_you_mean, shown, visible
+from warmup.config.toml_file import LONGEST_NAME, Document, FileProblem, read
+from warmup.english import MONTHS, WEEKDAYS, date_words
 from warmup.model import Countdown
 from warmup.schoolyear import WEEKS
-from warmup.english import MONTHS, WEEKDAYS, date_words
+from warmup.text import clean, did_you_mean, shown, visible
 
 FORMAT = 1
 LONGEST_BREAK = 366

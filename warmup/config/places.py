@@ -2,7 +2,6 @@
 
 import contextlib
 import errno
-import os
 import stat
 from collections.abc import Mapping
 from pathlib import Path

@@ -5,12 +5,12 @@ from collections.abc import Callable, Iterator, Mapping
 from contextlib import suppress
 
 from warmup import renames
-from warmup.config.toml_file import Document, FileProblem, Missing, read
 from warmup.config.places import Places, routines_folder
-from warmup.text import did_you_mean, shown
+from warmup.config.toml_file import Document, FileProblem, Missing, read
 from warmup.model import Plan, Shape, Slot, SlotKind
 from warmup.schoolyear import REVIEW_EVERY, WEEKS, WEEKS_A_QUARTER
 from warmup.skills import SKILLS, levels
+from warmup.text import did_you_mean, shown
 
 FORMAT = 1
 MOST_PROMPTS = 12

@@ -16,10 +16,10 @@ import tomlkit
 from tomlkit.exceptions import TOMLKitError
 from tomlkit.items import AoT, InlineTable, Null, Table
 
-from warmup.config.toml_file import Document, FileProblem, Missing, read
 from warmup.config.family import FORMAT, Child, CountdownRule, Family, advice, parse
-from warmup.english import WEEKDAYS
+from warmup.config.toml_file import Document, FileProblem, Missing, read
 from warmup.config.writing import Changed, write_atomic
+from warmup.english import WEEKDAYS
 
 _TRIES = 5
 _HEAD = "What may stand here, with examples: warmup check --settings"

@@ -2,12 +2,9 @@
 
 import contextlib
 import datetime as dt
-import errno
-import json
 import re
 import stat
 import tomllib
-import unicodedata
 from collections.abc import Iterable, Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NamedTuple, Never

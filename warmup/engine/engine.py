@@ -20,13 +20,13 @@ from types import MappingProxyType
 
 from warmup import skills
 from warmup.engine import review
-from warmup.engine.pool import Pool
-from warmup.randomness import SeededRandom
 from warmup.engine.giveaways import meet
 from warmup.engine.memory import RETEACH, Knowledge, Record
-from warmup.model import Choice, Item, Mark, Morning, Prompt, Routine, Shape, SlotKind
 from warmup.engine.picking import Pick, Picking
+from warmup.engine.pool import Pool
 from warmup.english import WEEKDAYS, date_words
+from warmup.model import Choice, Item, Mark, Morning, Prompt, Routine, Shape, SlotKind
+from warmup.randomness import SeededRandom
 
 SETTLING_WEEKS = 2
 DRAWS = 12
@@ -57,7 +57,9 @@ def open_items(
     """
     items = tuple(items)
     shaky = {
-        item.level_id for item in items if not item.misconception and knowledge.of(item.id).mark is Mark.NOT_YET
+        item.level_id
+        for item in items
+        if not item.misconception and knowledge.of(item.id).mark is Mark.NOT_YET
     }
     begun = {item.level_id for item in items if knowledge.of(item.id).marks}
     # What stands on a skill that a review found shaky waits while the skill is a step down.

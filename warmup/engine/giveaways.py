@@ -3,9 +3,9 @@
 import re
 from collections.abc import Collection, Iterable, Iterator, Sequence
 
+from warmup.english import number_word
 from warmup.model import Prompt, Strand
 from warmup.skills import SKILLS
-from warmup.english import number_word
 
 _NUMBERS = {number_word(number): str(number) for number in range(200)}
 

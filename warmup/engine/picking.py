@@ -9,8 +9,8 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from warmup.engine import review
-from warmup.engine.pool import OF_A_SKILL, Candidate, Pool
 from warmup.engine.order import line_up
+from warmup.engine.pool import OF_A_SKILL, Candidate, Pool
 from warmup.model import Mark, Morning, Shape, Slot, SlotKind
 
 FIRST_TIMES = 3
@@ -178,9 +178,7 @@ class Picking:
     def _older(self) -> list[Candidate]:
         """Everything by how overdue it is; a skill that settled in the review waits while it rests."""
         return [
-            c
-            for c in self.pool.all
-            if c.item.skill not in self.settled or c.new or c.record.owed is not None
+            c for c in self.pool.all if c.item.skill not in self.settled or c.new or c.record.owed is not None
         ]
 
     def _closes(self) -> list[Candidate]:

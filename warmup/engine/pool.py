@@ -4,9 +4,9 @@ from collections import Counter
 from collections.abc import Collection, Sequence
 from typing import NamedTuple
 
-from warmup.randomness import digest
 from warmup.engine.memory import Knowledge, Record
 from warmup.model import Item, Mark, Morning
+from warmup.randomness import digest
 
 HARD_UNDER = 0.75
 SURE_FROM = 0.9
@@ -143,5 +143,7 @@ def _retired(items: Sequence[Item], knowledge: Knowledge, timely: Collection[str
         if item.ladder and not item.misconception and knowledge.of(item.id).run >= 2:
             top[item.skill] = max(top.get(item.skill, 0), item.level)
     return [
-        item for item in items if item.misconception or item.level >= top.get(item.skill, 0) or item.id in timely
+        item
+        for item in items
+        if item.misconception or item.level >= top.get(item.skill, 0) or item.id in timely
     ]

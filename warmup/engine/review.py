@@ -9,8 +9,8 @@ depends on it waits. A skill that was not checked twice stays open.
 from collections.abc import Iterator, Mapping
 from enum import Enum
 
-from warmup.engine.pool import Candidate, Pool
 from warmup.engine.memory import Checked, Knowledge
+from warmup.engine.pool import Candidate, Pool
 from warmup.model import Morning
 from warmup.schoolyear import REVIEW_EVERY
 

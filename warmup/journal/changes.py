@@ -7,10 +7,10 @@ from typing import NamedTuple
 from warmup import renames
 from warmup.journal import log
 from warmup.journal import rows as records
-from warmup.model import Routine
 from warmup.journal.oddities import Key
-from warmup.journal.rows import BESIDE, THIS, MarkRow
 from warmup.journal.routine_json import routine_text
+from warmup.journal.rows import BESIDE, THIS, MarkRow
+from warmup.model import Routine
 
 
 class Changed(Exception):

@@ -5,11 +5,10 @@ from collections.abc import Collection
 from contextlib import closing
 from pathlib import Path
 
-from warmup.journal import merging
-from warmup.journal import schema
-from warmup.text import clean
+from warmup.journal import merging, schema
 from warmup.journal.schema import Damaged
 from warmup.journal.store import JournalProblem, NewerJournal, reason, refuse_newer
+from warmup.text import clean
 
 
 def whole_copy(path: Path) -> sqlite3.Connection:

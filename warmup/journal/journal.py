@@ -15,17 +15,14 @@ from pathlib import Path
 from typing import Any, NamedTuple, TypeVar
 
 from warmup import renames
-from warmup.journal import changes
-from warmup.journal import inspection
-from warmup.journal import log
-from warmup.journal import merging
+from warmup.journal import changes, inspection, log, merging
 from warmup.journal import rows as records
 from warmup.journal.changes import Change, Changed, Seen
 from warmup.journal.log import END, Action, ActionRow
-from warmup.model import Asked
 from warmup.journal.oddities import MOST, Key, Left, Odd, day_of, is_moment, unnoted
 from warmup.journal.rows import BESIDE, CUES, MARKS, THIS, MarkRow, Whole
 from warmup.journal.store import NAME, JournalProblem, NewerJournal, Store
+from warmup.model import Asked
 
 __all__ = [
     "Action",

@@ -11,8 +11,8 @@ from collections.abc import Iterable, Mapping
 from contextlib import suppress
 from typing import Any, NamedTuple
 
-from warmup.text import LAST_YEAR, clean, visible
 from warmup.journal.oddities import Key, Notes, Odd, is_moment, key_of, noting, place
+from warmup.text import LAST_YEAR, clean, visible
 
 END = str(LAST_YEAR + 1)
 """What every moment that makes sense is before; other bytes in its place are after it."""

@@ -7,9 +7,9 @@ from typing import NamedTuple
 from warmup import renames
 from warmup.journal import log
 from warmup.journal import rows as records
-from warmup.text import shown
 from warmup.journal.oddities import Key, Left, Notes, key_of, noting
 from warmup.journal.rows import BESIDE, MarkRow, Whole
+from warmup.text import shown
 
 _TOO_HIGH = 2**40
 """A sitting's number from here on was never given; after some of those there would be no next one."""

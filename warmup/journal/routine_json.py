@@ -12,9 +12,9 @@ from enum import Enum
 from typing import Any
 
 from warmup import renames
-from warmup.text import FIRST_YEAR, LAST_YEAR, clean
 from warmup.model import Countdown, Cue, DayKind, Morning, Prompt, Routine
 from warmup.pictures import Picture, from_data, to_data
+from warmup.text import FIRST_YEAR, LAST_YEAR, clean
 
 FORMAT = "warmup-routine"
 VERSION = 2

@@ -4,8 +4,8 @@ import sqlite3
 from collections.abc import Mapping
 from typing import Any, NamedTuple
 
-from warmup.model import Mark
 from warmup.journal.oddities import Key, Note, Odd, moment, noting, number, place, text, unnoted
+from warmup.model import Mark
 
 BESIDE = 1000
 """From this position on a sitting keeps marked prompts that only another copy of it had."""

@@ -10,9 +10,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import suppress
 from typing import Any, TypeVar
 
-from warmup.journal import fragments
-from warmup.journal import log
-from warmup.journal import merging
+from warmup.journal import fragments, log, merging
 from warmup.journal import rows as records
 from warmup.journal.oddities import Key, Odd, key_of, unnoted
 from warmup.journal.rows import BESIDE, MARK, PROMPT, THIS, About, MarkRow, Whole

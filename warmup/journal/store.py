@@ -14,15 +14,12 @@ from contextlib import closing, suppress
 from pathlib import Path
 from typing import Any, TypeVar
 
-from warmup.journal import log
-from warmup.journal import merging
+from warmup.journal import log, merging, salvage, schema
 from warmup.journal import rows as records
-from warmup.journal import salvage
-from warmup.journal import schema
-from warmup.text import clean
 from warmup.journal.oddities import Key
 from warmup.journal.rows import Whole
 from warmup.journal.schema import VERSION, Damaged
+from warmup.text import clean
 
 NAME = "journal.db"
 _WAIT = 3000

@@ -5,20 +5,20 @@ from collections.abc import Callable, Collection, Sequence
 from contextlib import suppress
 from dataclasses import dataclass, field, replace
 
-from warmup.config import family as families
 from warmup import skills
-from warmup.engine import review
-from warmup.config.toml_file import FileProblem, Missing
-from warmup.config.places import Places
-from warmup.engine.engine import SETTLING_WEEKS, build, choose, open_items, rests, sampled, surest
+from warmup.config import family as families
 from warmup.config.family import Child, Family
-from warmup.engine.giveaways import to_leave_out
-from warmup.journal.journal import Journal, SessionRow
-from warmup.engine.memory import RETEACH, Knowledge, Reviews, fold
-from warmup.model import Asked, Choice, Item, Morning, Plan, Prompt, Routine, Shape
+from warmup.config.places import Places
 from warmup.config.plan import load_plan, load_shape
-from warmup.schoolyear import REVIEW_EVERY, SchoolYear, school_year
+from warmup.config.toml_file import FileProblem, Missing
+from warmup.engine import review
+from warmup.engine.engine import SETTLING_WEEKS, build, choose, open_items, rests, sampled, surest
+from warmup.engine.giveaways import to_leave_out
+from warmup.engine.memory import RETEACH, Knowledge, Reviews, fold
+from warmup.journal.journal import Journal, SessionRow
 from warmup.journal.routine_json import routine_from
+from warmup.model import Asked, Choice, Item, Morning, Plan, Prompt, Routine, Shape
+from warmup.schoolyear import REVIEW_EVERY, SchoolYear, school_year
 
 Clock = Callable[[], dt.datetime]
 CHOSEN_ANEW = (

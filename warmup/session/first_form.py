@@ -9,13 +9,13 @@ from collections.abc import Collection
 from dataclasses import replace
 from typing import NamedTuple
 
-from warmup.session.context import year_of
-from warmup.text import clean
 from warmup.config.family import PLACEHOLDER, Child, Family, default
 from warmup.config.holidays import Holiday, offered
+from warmup.english import WEEKDAYS, date_words, plural
 from warmup.model import DayKind, Morning
 from warmup.schoolyear import WEEKS, SchoolYear
-from warmup.english import WEEKDAYS, date_words, plural
+from warmup.session.context import year_of
+from warmup.text import clean
 
 _LONGEST = 40
 

@@ -8,9 +8,9 @@ import datetime as dt
 from collections.abc import Collection, Sequence
 from typing import NamedTuple
 
-from warmup.session.context import year_of
 from warmup.config.family import Family
 from warmup.model import DayKind, Morning
+from warmup.session.context import year_of
 
 MANY = 5
 """From so many on, one question comes first: where the lessons are now."""

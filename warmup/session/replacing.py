@@ -3,9 +3,9 @@
 from collections.abc import Collection, Sequence
 
 from warmup import skills
-from warmup.session.context import Context
 from warmup.engine.engine import SURE
 from warmup.model import Choice, Item, Prompt, Routine, Shape, Slot, SlotKind
+from warmup.session.context import Context
 
 SHORT = 4
 """How many prompts a short morning has in all."""

@@ -7,15 +7,15 @@ changed the morning meanwhile: nothing was done then, and :func:`resume` finds w
 
 from collections.abc import Callable, Mapping
 
-from warmup.session import undoing
 from warmup.journal.changes import replacing
+from warmup.journal.journal import Action, Change, Changed, Journal, MarkRow, Seen
+from warmup.journal.routine_json import routine_from, routine_text
+from warmup.model import Mark, Prompt, Routine
+from warmup.session import undoing
 from warmup.session.context import Clock, Context
 from warmup.session.replacing import SHORT, Instead
-from warmup.journal.journal import Action, Change, Changed, Journal, MarkRow, Seen
-from warmup.model import Mark, Prompt, Routine
 from warmup.session.standing import Standing
 from warmup.session.undoing import Before, CannotUndo, Undone
-from warmup.journal.routine_json import routine_from, routine_text
 
 
 class Session(Standing):
@@ -224,7 +224,11 @@ class Session(Standing):
 
     def _row(self, mark: Mark | None, cue: int) -> MarkRow:
         return MarkRow(
-            mark=mark, cue=cue, adult=self.context.family.adult, from_memory=False, at=self.clock().isoformat()
+            mark=mark,
+            cue=cue,
+            adult=self.context.family.adult,
+            from_memory=False,
+            at=self.clock().isoformat(),
         )
 
     def _moved(self, position: int) -> Change:

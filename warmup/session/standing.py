@@ -3,11 +3,11 @@
 from dataclasses import dataclass, field
 
 from warmup.journal import log
+from warmup.journal.journal import Journal, MarkRow
+from warmup.model import Mark, Morning, Prompt, Routine
 from warmup.session import undoing
 from warmup.session.context import Clock, Context
 from warmup.session.replacing import ends_surely
-from warmup.journal.journal import Journal, MarkRow
-from warmup.model import Mark, Morning, Prompt, Routine
 
 
 @dataclass(slots=True, eq=False, repr=False)

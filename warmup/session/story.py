@@ -4,11 +4,11 @@ import datetime as dt
 from collections.abc import Iterator
 
 from warmup import skills
-from warmup.session.context import Context
 from warmup.engine.engine import rests
 from warmup.engine.memory import Knowledge, Record, fold
-from warmup.model import Asked, Mark
 from warmup.english import date_words, number_word
+from warmup.model import Asked, Mark
+from warmup.session.context import Context
 
 _MARKS = {
     Mark.FLUENT: "came easily",

@@ -4,12 +4,12 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from warmup import skills
-from warmup.session.context import Context
 from warmup.engine.memory import Knowledge
+from warmup.english import WEEKDAYS, date_words, number_word
 from warmup.model import Mark, Prompt
+from warmup.session.context import Context
 from warmup.session.session import Session
 from warmup.session.story import morning_at
-from warmup.english import WEEKDAYS, date_words, number_word
 
 
 class Closing(NamedTuple):

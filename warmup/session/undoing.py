@@ -9,12 +9,12 @@ import json
 from collections.abc import Callable, Mapping, Sequence
 from typing import Any, NamedTuple
 
+from warmup.journal.journal import Action, ActionRow, Journal
+from warmup.journal.routine_json import routine_from, routine_text
+from warmup.journal.rows import MARKS, MarkRow
+from warmup.model import Mark, Routine
 from warmup.session.context import Context
 from warmup.session.family_changes import FamilyChange, changes_between, read_changes, taken_back
-from warmup.journal.journal import Action, ActionRow, Journal
-from warmup.model import Mark, Routine
-from warmup.journal.rows import MARKS, MarkRow
-from warmup.journal.routine_json import routine_from, routine_text
 
 MARK = "mark"
 SHORT = "short"

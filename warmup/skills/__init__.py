@@ -11,8 +11,8 @@ from pathlib import Path
 from types import MappingProxyType
 from typing import NamedTuple
 
-from warmup.randomness import SeededRandom
 from warmup.model import Item, Morning, Plan, Prompt
+from warmup.randomness import SeededRandom
 from warmup.skills.base import Draft, Level, Skill
 
 __all__ = [

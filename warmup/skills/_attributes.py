@@ -4,11 +4,11 @@ K.MD.A.1: tell what can be measured about a thing, and that one thing may have s
 Standards for Mathematics, 2010). A child says them in words of its own: "how big around" is right as well.
 """
 
-from warmup.randomness import SeededRandom
+from warmup.english import listed
 from warmup.model import Cue
+from warmup.randomness import SeededRandom
 from warmup.skills._home import a
 from warmup.skills.base import Draft
-from warmup.english import listed
 
 _OPEN = ("pail", "basket", "tub", "box", "bag")
 """Things that something goes into: what they hold can be measured as well."""

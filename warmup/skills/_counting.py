@@ -3,9 +3,9 @@
 from collections.abc import Collection, Sequence
 
 from warmup import pictures
-from warmup.randomness import SeededRandom, Phrasing
-from warmup.skills._home import upper
 from warmup.english import count_words, number_word
+from warmup.randomness import Phrasing, SeededRandom
+from warmup.skills._home import upper
 
 _WHOLE = 12
 """A stretch of at most so many numbers is written out; of a longer one only the places that matter."""

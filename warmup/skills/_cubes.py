@@ -1,8 +1,8 @@
 """Cubes among boxes: told apart by their measures, for the skill `solid-shapes`."""
 
 from warmup import pictures
-from warmup.randomness import SeededRandom
 from warmup.model import Cue
+from warmup.randomness import SeededRandom
 from warmup.skills.base import Draft
 
 

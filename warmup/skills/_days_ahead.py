@@ -4,9 +4,10 @@ import datetime as dt
 from collections import Counter
 
 from warmup import pictures
-from warmup.randomness import SeededRandom, Phrasing
+from warmup.english import WEEKDAYS, number_word, ordinal_word, plural
 from warmup.model import Countdown, Cue, Morning
 from warmup.pictures import Picture
+from warmup.randomness import Phrasing, SeededRandom
 from warmup.skills._calendar import (
     ahead,
     also_said,
@@ -20,7 +21,6 @@ from warmup.skills._calendar import (
 )
 from warmup.skills._home import upper
 from warmup.skills.base import Draft
-from warmup.english import WEEKDAYS, number_word, ordinal_word, plural
 
 _WEEK = 7
 # How far ahead, in days, a day that matters may lie and still be counted to past the month's end.

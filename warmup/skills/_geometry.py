@@ -7,8 +7,8 @@ A side is where two corners are joined, a corner where two sides meet, and a fla
 from collections.abc import Iterable
 from math import atan2, cos, degrees, hypot, isclose, radians, sin
 
-from warmup.pictures.figures import Point, Points, centroid, points_of, reads_clean
 from warmup.english import number_word
+from warmup.pictures.figures import Point, Points, centroid, points_of, reads_clean
 
 PLACES = ("the left one", "the middle one", "the right one")
 """Where in a row of three, as the child sees it."""

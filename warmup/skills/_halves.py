@@ -1,10 +1,10 @@
 """A half to finish on graph paper: the other half is its mirror image in the fold line."""
 
 from warmup import pictures
-from warmup.randomness import SeededRandom
-from warmup.model import Cue
-from warmup.skills.base import Draft
 from warmup.english import count_words, number_word, ordinal_word, plural
+from warmup.model import Cue
+from warmup.randomness import SeededRandom
+from warmup.skills.base import Draft
 
 _SIDES = {(False, False): "right", (False, True): "left", (True, False): "lower", (True, True): "upper"}
 """The bare side, by whether the line lies flat and whether the other side is filled."""

@@ -1,11 +1,11 @@
 """The hundredth school day: what the skill `school-day` asks on the way to it, and on the day itself."""
 
 from warmup import pictures
-from warmup.randomness import SeededRandom
+from warmup.english import number_word, plural
 from warmup.model import Cue, Morning
+from warmup.randomness import SeededRandom
 from warmup.skills._number import chart_rows
 from warmup.skills.base import Draft
-from warmup.english import number_word, plural
 
 
 def to_the_hundredth(morning: Morning, rng: SeededRandom, watch_for: str) -> Draft:

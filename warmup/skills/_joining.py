@@ -1,11 +1,11 @@
 """Small flat shapes that make a larger one: two pieces pushed together, a cut seen, square tiles laid."""
 
 from warmup import pictures
-from warmup.randomness import SeededRandom
+from warmup.english import number_word
 from warmup.model import Cue, Morning
+from warmup.randomness import SeededRandom
 from warmup.skills._rising import risen
 from warmup.skills.base import Draft
-from warmup.english import number_word
 
 
 def ask_slide_together(rng: SeededRandom) -> Draft:

@@ -7,11 +7,11 @@ only every fourth (the rule of 1582, as ISO 8601 uses it).
 import datetime as dt
 
 from warmup import pictures
-from warmup.randomness import SeededRandom, Phrasing
+from warmup.english import MONTHS, number_word
 from warmup.model import Cue
+from warmup.randomness import Phrasing, SeededRandom
 from warmup.skills._calendar import month_days
 from warmup.skills.base import Draft
-from warmup.english import MONTHS, number_word
 
 # The months in two heaps, besides the long pair and the short month, which have items of their own.
 _THIRTY = ("April", "June", "September", "November")

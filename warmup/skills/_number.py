@@ -3,8 +3,8 @@
 from collections.abc import Sequence
 
 from warmup import pictures
-from warmup.randomness import SeededRandom
 from warmup.english import number_word, ordinal_word, plural
+from warmup.randomness import SeededRandom
 
 
 def dealt(

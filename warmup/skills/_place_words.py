@@ -5,9 +5,9 @@ the child sits where it has none (a box): common practice, no source.
 """
 
 from warmup import pictures
-from warmup.randomness import SeededRandom
 from warmup.model import Cue
 from warmup.pictures.facts import THINGS
+from warmup.randomness import SeededRandom
 from warmup.skills._home import a
 from warmup.skills.base import Draft
 

@@ -4,8 +4,8 @@ Common practice, no source. Whoever faces the child has the sides swapped; the a
 """
 
 from warmup import pictures
-from warmup.randomness import SeededRandom
 from warmup.model import Cue
+from warmup.randomness import SeededRandom
 from warmup.skills._home import a
 from warmup.skills._place_words import MOVED, PLAIN, SHOWN
 from warmup.skills.base import Draft

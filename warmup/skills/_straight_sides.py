@@ -6,11 +6,11 @@ Core State Standards for Mathematics, 2010).
 """
 
 from warmup import pictures
-from warmup.randomness import SeededRandom
+from warmup.english import listed, number_word
 from warmup.model import Cue
+from warmup.randomness import SeededRandom
 from warmup.skills._geometry import PLACES, clean_turns, count_sides, equal_sides, rule, square_corners
 from warmup.skills.base import Draft
-from warmup.english import listed, number_word
 
 
 def called(figure: str) -> str:

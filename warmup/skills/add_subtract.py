@@ -7,11 +7,11 @@ five; 1.OA.C.6: fluent within ten (Common Core State Standards for Mathematics, 
 from typing import NamedTuple
 
 from warmup import pictures
-from warmup.randomness import SeededRandom, Phrasing
+from warmup.english import number_word, plural
 from warmup.model import Cue, Morning, Strand
+from warmup.randomness import Phrasing, SeededRandom
 from warmup.skills._home import BLOCK, SPOON, TO_HOLD, Noun, upper
 from warmup.skills.base import Draft, Level, Skill
-from warmup.english import number_word, plural
 
 _GRAPE = Noun("grape piece", "grape pieces")
 _SPOKEN = ("head-add-5", "head-take-5", "five-minus-four", "head-add-10", "head-take-10", "two-plus-seven")

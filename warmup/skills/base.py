@@ -3,9 +3,9 @@
 from collections.abc import Callable, Mapping
 from typing import Any, NamedTuple
 
-from warmup.randomness import SeededRandom, Phrasing
 from warmup.model import Cue, Morning, Strand
 from warmup.pictures import Picture
+from warmup.randomness import Phrasing, SeededRandom
 
 
 class Draft(NamedTuple):

@@ -4,11 +4,11 @@
 """
 
 from warmup import pictures
-from warmup.randomness import SeededRandom
+from warmup.english import count_words, number_word
 from warmup.model import Cue, Morning, Strand
+from warmup.randomness import SeededRandom
 from warmup.skills._counting import by_way, from_there, opening, rows_around, steps
 from warmup.skills.base import Draft, Level, Skill
-from warmup.english import count_words, number_word
 
 _WATCH = {
     "to-25": "A slide into tens after ten: “five, ten, twenty”.",
@@ -23,9 +23,7 @@ def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
     """Count by fives from a start to an end; the answer is every number said."""
     start, end = _stretch(item, rng)
     numbers, word = steps(start, end, 5), number_word(start)
-    say, heard = by_way(
-        numbers, "fives", "Hold up a hand each time." if end <= 50 else "Tap each time.", rng
-    )
+    say, heard = by_way(numbers, "fives", "Hold up a hand each time." if end <= 50 else "Tap each time.", rng)
     hands = pictures.Hands(end // 5) if end <= 50 else None
     return Draft(
         say=say,

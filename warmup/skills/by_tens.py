@@ -5,11 +5,11 @@ Standards for Mathematics, 2010). Neither asks for the way back, which is common
 """
 
 from warmup import pictures
-from warmup.randomness import SeededRandom
+from warmup.english import count_words, number_word
 from warmup.model import Cue, Morning, Strand
+from warmup.randomness import SeededRandom
 from warmup.skills._counting import by_way, from_there, opening, steps
 from warmup.skills.base import Draft, Level, Skill
-from warmup.english import count_words, number_word
 
 _WATCH = {
     "to-50": "“Twenty-ten” after twenty, or a slide into ones: “ten, eleven”.",

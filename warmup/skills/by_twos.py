@@ -5,11 +5,11 @@ Mathematics, 2010). Past twenty there is no code; 2.NBT.A.2 names fives, tens an
 """
 
 from warmup import pictures
-from warmup.randomness import SeededRandom
+from warmup.english import count_words, number_word
 from warmup.model import Cue, Morning, Strand
+from warmup.randomness import SeededRandom
 from warmup.skills._counting import by_way, from_there, opening, rows_around, steps
 from warmup.skills.base import Draft, Level, Skill
-from warmup.english import count_words, number_word
 
 _WATCH = {
     "to-10": "A slide into ones: “two, four, five”.",

@@ -5,12 +5,12 @@ and empty, and cupfuls, are ordinary kitchen practice and stand in no standard o
 """
 
 from warmup import pictures
-from warmup.randomness import SeededRandom
+from warmup.english import number_word, plural
 from warmup.model import Cue, Morning, Strand
+from warmup.randomness import SeededRandom
 from warmup.skills._home import a, upper
 from warmup.skills._rising import risen
 from warmup.skills.base import Draft, Level, Skill
-from warmup.english import number_word, plural
 
 _FILLS = ("empty", "half full", "full")
 _SAID_TOO = (("nothing in it",), ("half", "halfway"), ("to the top",))

@@ -5,10 +5,10 @@ At half past, the hour hand stands halfway to the next number, in the picture an
 """
 
 from warmup import pictures
-from warmup.randomness import SeededRandom
-from warmup.model import Cue, Morning, Strand
-from warmup.skills.base import Draft, Level, Skill
 from warmup.english import number_word
+from warmup.model import Cue, Morning, Strand
+from warmup.randomness import SeededRandom
+from warmup.skills.base import Draft, Level, Skill
 
 _TABLE = "a clock with hands to turn"
 _HOURS = tuple(range(1, 13))

@@ -11,13 +11,13 @@ from collections.abc import Mapping
 from functools import cache
 
 from warmup import pictures
-from warmup.randomness import SeededRandom
+from warmup.english import listed, number_word
 from warmup.model import Cue, Morning, Strand
 from warmup.pictures.facts import CENTS
+from warmup.randomness import SeededRandom
 from warmup.skills._money import BY_WORTH, cents, counted, fewest, handfuls, kinds, laid, parts, running, said
 from warmup.skills._rising import risen
 from warmup.skills.base import Draft, Level, Skill
-from warmup.english import listed, number_word
 
 _TABLE = "real coins (kept from under-threes)"
 _MOST = 50

@@ -7,12 +7,12 @@ diameters. A family that leaves pennies out is asked about the other three coins
 """
 
 from warmup import pictures
-from warmup.randomness import SeededRandom, Phrasing
+from warmup.english import number_word
 from warmup.model import Cue, Morning, Strand
 from warmup.pictures.facts import CENTS, MILLIMETRES, REEDED
+from warmup.randomness import Phrasing, SeededRandom
 from warmup.skills._money import cents, counted, kinds, laid
 from warmup.skills.base import Draft, Level, Skill
-from warmup.english import number_word
 
 _TABLE = "real coins (kept from under-threes)"
 _NEEDS_PENNIES = ("fill-a-nickel", "nickel-or-pennies")

@@ -9,12 +9,12 @@ from collections.abc import Sequence
 from typing import Literal
 
 from warmup import pictures
-from warmup.randomness import SeededRandom
+from warmup.english import count_words, number_word, plural
 from warmup.model import Cue, Morning, Strand
 from warmup.pictures import Picture
+from warmup.randomness import SeededRandom
 from warmup.skills._number import chart_rows, chart_to, tens_and_ones
 from warmup.skills.base import Draft, Level, Skill
-from warmup.english import count_words, number_word, plural
 
 # The numbers on the cards of the numeral items: a range for the plain ones, a pair for the others.
 _NUMERALS: dict[str, Sequence[int]] = {

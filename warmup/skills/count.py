@@ -10,12 +10,12 @@ forty-five."), and the child says the long stretch where the tens change: longer
 steps that ``count-on`` asks for.
 """
 
-from warmup.randomness import SeededRandom
+from warmup.english import count_words, number_word
 from warmup.model import Cue, Morning, Strand
+from warmup.randomness import SeededRandom
 from warmup.skills._counting import in_figures, in_words, rows_around, steps, tens_change
 from warmup.skills._home import upper
 from warmup.skills.base import Draft, Level, Skill
-from warmup.english import count_words, number_word
 
 # Where the count stops: (lowest, highest).
 _WHOLE = {"to-20": (10, 20), "past-15": (16, 20), "to-39": (21, 29), "across-30": (31, 39)}

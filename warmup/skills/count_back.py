@@ -6,11 +6,11 @@ number from 1 to 20. The level across a ten goes past that.
 """
 
 from warmup import pictures
-from warmup.randomness import SeededRandom, Phrasing
+from warmup.english import count_words, number_word
 from warmup.model import Cue, Morning, Strand
+from warmup.randomness import Phrasing, SeededRandom
 from warmup.skills._counting import rows_around, steps
 from warmup.skills.base import Draft, Level, Skill
-from warmup.english import count_words, number_word
 
 _WATCH = {
     "from-5": "Stopping at one, a step too soon. Fold down the last finger too.",

@@ -5,12 +5,12 @@ K.CC.A.2: count forward from a number other than 1 inside the known range, to 10
 """
 
 from warmup import pictures
-from warmup.randomness import SeededRandom, Phrasing
+from warmup.english import count_words, number_word
 from warmup.model import Cue, Morning, Strand
+from warmup.randomness import Phrasing, SeededRandom
 from warmup.skills._counting import rows_around, steps, tens_change
 from warmup.skills._home import upper
 from warmup.skills.base import Draft, Level, Skill
-from warmup.english import count_words, number_word
 
 # Where a count starts and how many steps it takes: (lowest start, highest start, fewest, most steps).
 _RANGES = {

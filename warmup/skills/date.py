@@ -7,8 +7,9 @@ taken for the ordinal ("March third", "March three").
 import datetime as dt
 
 from warmup import pictures
-from warmup.randomness import SeededRandom
+from warmup.english import count_words, number_word, ordinal_word
 from warmup.model import Cue, Morning, Strand
+from warmup.randomness import SeededRandom
 from warmup.skills._calendar import (
     ahead,
     also_said,
@@ -30,7 +31,6 @@ from warmup.skills._days_ahead import (
 )
 from warmup.skills._home import upper
 from warmup.skills.base import Draft, Level, Skill
-from warmup.english import count_words, number_word, ordinal_word
 
 # The dates whose names are stumbled on, by item.
 _NAMED = {"eleventh-to-thirteenth": (11, 12, 13), "twenty-first": (21,)}

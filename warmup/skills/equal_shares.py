@@ -9,10 +9,10 @@ from itertools import accumulate, pairwise
 from math import acos, isclose, pi, sqrt
 
 from warmup import pictures
-from warmup.randomness import SeededRandom, Phrasing
-from warmup.model import Cue, Morning, Strand
-from warmup.skills.base import Draft, Level, Skill
 from warmup.english import number_word
+from warmup.model import Cue, Morning, Strand
+from warmup.randomness import Phrasing, SeededRandom
+from warmup.skills.base import Draft, Level, Skill
 
 _FOODS = {
     "toast": "a slice of toast",
@@ -166,7 +166,9 @@ def _make(count: int, rng: SeededRandom) -> Draft:
 _SIZE = {"half": 1 / 2, "quarter": 1 / 4}
 
 
-def _halves_asked(asked: str, thing: str, name: str, rng: SeededRandom) -> tuple[Phrasing, str, tuple[str, ...]]:
+def _halves_asked(
+    asked: str, thing: str, name: str, rng: SeededRandom
+) -> tuple[Phrasing, str, tuple[str, ...]]:
     """What is said, its answer and what else counts, for one of the three questions."""
     half, whole = _SIZE["half"], thing.replace("a ", "a whole ", 1)
     match asked:

@@ -8,10 +8,10 @@ the pairs has no coin to flip. That 12 is called odd "because of the 1" is commo
 from collections.abc import Sequence
 
 from warmup import pictures
-from warmup.randomness import SeededRandom
-from warmup.model import Cue, Morning, Strand
-from warmup.skills.base import Draft, Level, Skill
 from warmup.english import listed, number_word, plural
+from warmup.model import Cue, Morning, Strand
+from warmup.randomness import SeededRandom
+from warmup.skills.base import Draft, Level, Skill
 
 # Each item's numbers; 7 and 9 stand beside 6 and 8, so that the answer is no habit.
 _NUMBERS: dict[str, Sequence[int]] = {

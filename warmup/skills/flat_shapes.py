@@ -7,8 +7,9 @@ diamond (Virginia Curriculum Framework 2016, 2.13 and K.10).
 """
 
 from warmup import pictures
-from warmup.randomness import SeededRandom
+from warmup.english import number_word
 from warmup.model import Cue, Morning, Strand
+from warmup.randomness import SeededRandom
 from warmup.skills._geometry import PLACES, clean_turns, count_sides, rule
 from warmup.skills._joining import ask_build, ask_see_the_two, ask_slide_together
 from warmup.skills._straight_sides import (
@@ -20,7 +21,6 @@ from warmup.skills._straight_sides import (
     called,
 )
 from warmup.skills.base import Draft, Level, Skill
-from warmup.english import number_word
 
 _FOUR = ("circle", "triangle", "square", "rectangle")
 _FOUND = {

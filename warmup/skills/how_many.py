@@ -6,11 +6,11 @@ Rows and rings begin at 6: up to five are seen at a glance, not counted (common 
 """
 
 from warmup import pictures
-from warmup.randomness import SeededRandom, Phrasing
+from warmup.english import number_word
 from warmup.model import Cue, Morning, Strand
+from warmup.randomness import Phrasing, SeededRandom
 from warmup.skills._home import BLOCK, BOOK, PEG, ROLL, SOCK, SPOON, TO_HOLD, Noun
 from warmup.skills.base import Draft, Level, Skill
-from warmup.english import number_word
 
 # Things that are round, so that a disc in a picture can stand for one.
 _ROUND = (ROLL, Noun("plum", "plums"), Noun("ball", "balls"), Noun("plate", "plates"), Noun("bead", "beads"))

@@ -6,12 +6,12 @@ most, so that its numerals can be read from across a table.
 """
 
 from warmup import pictures
-from warmup.randomness import SeededRandom
+from warmup.english import count_words, number_word
 from warmup.model import Cue, Morning, Strand
+from warmup.randomness import SeededRandom
 from warmup.skills._counting import steps
 from warmup.skills._home import upper
 from warmup.skills.base import Draft, Level, Skill
-from warmup.english import count_words, number_word
 
 _WATCH = {
     "hidden-to-20": "Counting from one each time. It works; starting at the front of the row is shorter.",

@@ -6,11 +6,11 @@ Mathematics, 2010). The last level brings in ten and zero, past that bound, so i
 """
 
 from warmup import pictures
-from warmup.randomness import SeededRandom, Phrasing
+from warmup.english import number_word, plural
 from warmup.model import Cue, Morning, Strand
+from warmup.randomness import Phrasing, SeededRandom
 from warmup.skills._home import CUP, PEG, Noun, upper
 from warmup.skills.base import Draft, Level, Skill
-from warmup.english import number_word, plural
 
 # What each item starts from.
 _PARTNERS = {

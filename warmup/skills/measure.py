@@ -7,13 +7,13 @@ laid end to end (Common Core State Standards for Mathematics, 2010).
 from typing import NamedTuple
 
 from warmup import pictures
-from warmup.randomness import SeededRandom
+from warmup.english import number_word, plural
 from warmup.model import Cue, Morning, Strand
+from warmup.randomness import SeededRandom
 from warmup.skills._attributes import ask_another_thing, ask_what_to_measure
 from warmup.skills._home import a
 from warmup.skills._rising import risen
 from warmup.skills.base import Draft, Level, Skill
-from warmup.english import number_word, plural
 
 _FORMS = ("plain", "striped", "spotted")
 _LONG_THINGS = ("spoon", "shoe", "fork", "sock", "book", "brush", "scarf", "mitt", "straw", "leaf")

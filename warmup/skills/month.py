@@ -5,12 +5,12 @@ years are the Gregorian calendar's. No Common Core code covers the calendar.
 """
 
 from warmup import pictures
-from warmup.randomness import SeededRandom, Phrasing
+from warmup.english import MONTHS, listed, number_word
 from warmup.model import Cue, Morning, Strand
+from warmup.randomness import Phrasing, SeededRandom
 from warmup.skills._calendar import later_month, month_name, supposed
 from warmup.skills._month_length import any_month, february, long_pair
 from warmup.skills.base import Draft, Level, Skill
-from warmup.english import MONTHS, listed, number_word
 
 # The month a prompt starts from and the step to the one it asks for. Pairs with items of their own are
 # left out of the plain item.

@@ -6,13 +6,13 @@ Virginia's Standards of Learning (2023) set a smaller bound for before (1 to 20,
 """
 
 from warmup import pictures
-from warmup.randomness import SeededRandom
+from warmup.english import count_words, number_word
 from warmup.model import Cue, Morning, Strand
 from warmup.pictures import Picture
+from warmup.randomness import SeededRandom
 from warmup.skills._counting import rows_around, steps
 from warmup.skills._home import TO_HOLD, upper
 from warmup.skills.base import Draft, Level, Skill
-from warmup.english import count_words, number_word
 
 # The numbers asked about: (lowest, highest).
 _AFTER = {"after-to-9": (1, 9), "both-to-19": (10, 19), "both-to-50": (20, 49), "after-39": (39, 39)}

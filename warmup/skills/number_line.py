@@ -8,10 +8,10 @@ Mathematics, 2010).
 from typing import NamedTuple
 
 from warmup import pictures
-from warmup.randomness import SeededRandom, Phrasing
-from warmup.model import Cue, Morning, Strand
-from warmup.skills.base import Draft, Level, Skill
 from warmup.english import number_word
+from warmup.model import Cue, Morning, Strand
+from warmup.randomness import Phrasing, SeededRandom
+from warmup.skills.base import Draft, Level, Skill
 
 # Numbers whose tick stays named when a place is to be found.
 _NAMED = (0, 5, 10)

@@ -7,11 +7,11 @@ adult: reading it is the question.
 from collections.abc import Sequence
 
 from warmup import pictures
-from warmup.randomness import SeededRandom
+from warmup.english import number_word
 from warmup.model import Cue, Morning, Strand
+from warmup.randomness import SeededRandom
 from warmup.skills._number import card_place, dealt, swapped
 from warmup.skills.base import Draft, Level, Skill
-from warmup.english import number_word
 
 # The numbers whose words are asked, and the numbers the other cards are drawn from.
 _WORDS: dict[str, tuple[Sequence[int], Sequence[int]]] = {

@@ -8,12 +8,12 @@ that -teen and -ty sound alike follows from the words themselves.
 from collections.abc import Sequence
 
 from warmup import pictures
-from warmup.randomness import SeededRandom
+from warmup.english import count_words, number_word
 from warmup.model import Cue, Morning, Strand
 from warmup.pictures import Picture
+from warmup.randomness import SeededRandom
 from warmup.skills._number import card_place, chart_rows, chart_to, dealt, swapped, tens_and_ones
 from warmup.skills.base import Draft, Level, Skill
-from warmup.english import count_words, number_word
 
 # The numbers of the plain items, by their level.
 _PLAIN = {

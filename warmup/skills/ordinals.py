@@ -7,10 +7,10 @@ Learning Outcomes Framework, at 60 months) has ordinals to tenth. Dates run to t
 from typing import Literal
 
 from warmup import pictures
-from warmup.randomness import SeededRandom
-from warmup.model import Cue, Morning, Strand
-from warmup.skills.base import Draft, Level, Skill
 from warmup.english import MONTHS, WEEKDAYS, number_word, ordinal_word
+from warmup.model import Cue, Morning, Strand
+from warmup.randomness import SeededRandom
+from warmup.skills.base import Draft, Level, Skill
 
 Side = Literal["left", "right"]
 
@@ -124,7 +124,9 @@ def _of_days(item: str, place: int, rng: SeededRandom) -> Draft:
     return _of_list("days", WEEKDAYS[at:] + WEEKDAYS[:at], WEEKDAYS[at], place, item, rng)
 
 
-def _of_list(kind: str, names: tuple[str, ...], first: str, place: int, item: str, rng: SeededRandom) -> Draft:
+def _of_list(
+    kind: str, names: tuple[str, ...], first: str, place: int, item: str, rng: SeededRandom
+) -> Draft:
     """Names said in order from ``first``; which one has this place."""
     word, one = ordinal_word(place), kind[:-1]
     begun = ", ".join(names[:2])

@@ -6,11 +6,11 @@ asked for, and no new way when another one is.
 """
 
 from warmup import pictures
-from warmup.randomness import SeededRandom
+from warmup.english import number_word
 from warmup.model import Cue, Morning, Strand
+from warmup.randomness import SeededRandom
 from warmup.skills._home import BEAN, BLOCK, CUP, LEAF, PEG, SHELL, SOCK, SPOON, Noun, upper
 from warmup.skills.base import Draft, Level, Skill
-from warmup.english import number_word
 
 _WHOLES = {
     "split-to-5": (3, 4, 5),

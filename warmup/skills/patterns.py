@@ -10,12 +10,12 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from warmup import pictures
-from warmup.randomness import SeededRandom, Phrasing
+from warmup.english import number_word
 from warmup.model import Cue, Morning, Strand
 from warmup.pictures.facts import FORMS
+from warmup.randomness import Phrasing, SeededRandom
 from warmup.skills._home import upper
 from warmup.skills.base import Draft, Level, Skill
-from warmup.english import number_word
 
 _DOING = ("clap", "stamp", "snap", "hum", "tap", "nod")
 _LAYING = ("fork", "spoon", "cup", "block", "sock", "hat")

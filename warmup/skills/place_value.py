@@ -8,11 +8,11 @@ so it has no code. That a bundle is counted as one thing is common practice, no 
 from collections.abc import Sequence
 
 from warmup import pictures
-from warmup.randomness import SeededRandom
+from warmup.english import number_word, plural
 from warmup.model import Cue, Morning, Strand
+from warmup.randomness import SeededRandom
 from warmup.skills._number import figures, tens_and_ones
 from warmup.skills.base import Draft, Level, Skill
-from warmup.english import number_word, plural
 
 _NUMBERS: dict[str, Sequence[int]] = {
     "whole-tens": (20, 30, 40, 50),

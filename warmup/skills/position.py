@@ -5,8 +5,8 @@ Left and right are common practice, no source. Behind and in front are told from
 where it has one (a doll, a chair), and from where the child sits where it has none (a box).
 """
 
-from warmup.randomness import SeededRandom
 from warmup.model import Morning, Strand
+from warmup.randomness import SeededRandom
 from warmup.skills._place_words import ask_between, ask_place, ask_tell_where
 from warmup.skills._sides import (
     ask_across_the_middle,

@@ -7,13 +7,13 @@ too stay inside two digits.
 """
 
 from warmup import pictures
-from warmup.randomness import SeededRandom, Phrasing
+from warmup.english import count_words, number_word, ordinal_word, plural
 from warmup.model import Cue, DayKind, Morning, Strand
+from warmup.randomness import Phrasing, SeededRandom
 from warmup.skills._home import upper
 from warmup.skills._hundredth import hundred_today, to_the_hundredth
 from warmup.skills._number import chart_rows, tens_and_ones
 from warmup.skills.base import Draft, Level, Skill
-from warmup.english import count_words, number_word, ordinal_word, plural
 
 # How far from the hundredth the days left can be counted at breakfast.
 _NEAR_THE_HUNDREDTH = 60

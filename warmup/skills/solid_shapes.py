@@ -9,12 +9,12 @@ from collections.abc import Mapping
 from typing import NamedTuple
 
 from warmup import pictures
-from warmup.randomness import SeededRandom
+from warmup.english import listed, number_word
 from warmup.model import Cue, Morning, Strand
+from warmup.randomness import SeededRandom
 from warmup.skills._cubes import box_or_cube
 from warmup.skills._home import a, upper
 from warmup.skills.base import Draft, Level, Skill
-from warmup.english import listed, number_word
 
 
 class _Solid(NamedTuple):

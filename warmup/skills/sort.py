@@ -8,13 +8,13 @@ from collections.abc import Mapping
 from typing import NamedTuple
 
 from warmup import pictures
-from warmup.randomness import SeededRandom
+from warmup.english import listed, number_word
 from warmup.model import Cue, Morning, Strand
 from warmup.pictures.facts import FORMS
+from warmup.randomness import SeededRandom
 from warmup.skills._home import BLOCK, BOOK, CUP, HAT, SOCK, SPOON, Noun, a, upper
 from warmup.skills._rising import risen
 from warmup.skills.base import Draft, Level, Skill
-from warmup.english import listed, number_word
 
 _COLORS = ("red", "blue", "green", "white", "brown")
 _KINDS = (SOCK, HAT, CUP, BLOCK, BOOK)

@@ -11,12 +11,12 @@ from collections.abc import Callable, Mapping
 from typing import NamedTuple
 
 from warmup import pictures
-from warmup.randomness import SeededRandom
+from warmup.english import number_word
 from warmup.model import Cue, Morning, Strand
+from warmup.randomness import SeededRandom
 from warmup.skills._corners import CORNERS, Corner
 from warmup.skills._home import upper
 from warmup.skills.base import Draft, Level, Skill
-from warmup.english import number_word
 
 Cues = tuple[Cue, Cue, Cue]
 

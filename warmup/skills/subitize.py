@@ -6,11 +6,11 @@ Framework (2015). The picture is shown for about two seconds and covered (common
 """
 
 from warmup import pictures
-from warmup.randomness import SeededRandom, Phrasing
+from warmup.english import number_word
 from warmup.model import Cue, Morning, Strand
 from warmup.pictures import Picture
+from warmup.randomness import Phrasing, SeededRandom
 from warmup.skills.base import Draft, Level, Skill
-from warmup.english import number_word
 
 _COVER = "a card to cover the dots"
 _FLASH = "Show it, count to two, cover it."

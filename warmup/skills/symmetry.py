@@ -8,13 +8,13 @@ mirroring the corners of the figure, never looked up.
 from math import atan2, degrees
 
 from warmup import pictures
-from warmup.randomness import SeededRandom
+from warmup.english import listed
 from warmup.model import Cue, Morning, Strand
 from warmup.pictures.figures import Points, points_of, turned
+from warmup.randomness import SeededRandom
 from warmup.skills._geometry import fold_lines, folds_onto_itself
 from warmup.skills._halves import ask_finish, ask_flip_not_slide
 from warmup.skills.base import Draft, Level, Skill
-from warmup.english import listed
 
 _MATCHING = ("heart", "arrow", "kite", "tall triangle", "trapezoid", "rhombus", "rectangle", "square", "star")
 _LOPSIDED = ("slanted figure", "slanted triangle", "bent figure", "right triangle")

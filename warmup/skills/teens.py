@@ -9,11 +9,11 @@ written 81, is in National Research Council (2009), Mathematics Learning in Earl
 from collections.abc import Sequence
 
 from warmup import pictures
-from warmup.randomness import SeededRandom
+from warmup.english import number_word, plural
 from warmup.model import Cue, Morning, Strand
+from warmup.randomness import SeededRandom
 from warmup.skills._number import card_place, dealt
 from warmup.skills.base import Draft, Level, Skill
-from warmup.english import number_word, plural
 
 _NUMBERS: dict[str, Sequence[int]] = {
     "build": (11, 12, 13, 14, 15),

@@ -5,11 +5,11 @@ or back goes past that and is common practice, no source. No Common Core code co
 """
 
 from warmup import pictures
-from warmup.randomness import SeededRandom, Phrasing
+from warmup.english import WALL_WEEK, date_words
 from warmup.model import Cue, Morning, Strand
+from warmup.randomness import Phrasing, SeededRandom
 from warmup.skills._calendar import day_name, later_day, supposed
 from warmup.skills.base import Draft, Level, Skill
-from warmup.english import WALL_WEEK, date_words
 
 # The day a prompt starts from and the steps to the day it asks for. The wrap and the pair that sounds
 # alike have items of their own, so the plain item leaves them out.

@@ -11,11 +11,11 @@ from textual.binding import Binding, BindingType
 from textual.screen import Screen
 from textual.theme import Theme
 
-from warmup.tui.actions import ACTIONS
-from warmup.session.context import Clock, Context
 from warmup.config.family import Family
 from warmup.journal.journal import Journal
 from warmup.pictures import Ink
+from warmup.session.context import Clock, Context
+from warmup.tui.actions import ACTIONS
 from warmup.tui.morning import MorningScreen
 from warmup.tui.paint import DARK, LIGHT, Palette
 from warmup.tui.script import Tone
@@ -128,7 +128,9 @@ class WarmupApp(App[int]):
         self.push_screen(self._morning())
 
     def _morning(self) -> Screen[object]:
-        return MorningScreen(self.context, self.journal, self.clock, self.notices, self.turn_theme, self.aside)
+        return MorningScreen(
+            self.context, self.journal, self.clock, self.notices, self.turn_theme, self.aside
+        )
 
     def get_system_commands(self, screen: Screen[object]) -> Iterable[SystemCommand]:
         """Every action of the table, for the command palette."""

@@ -8,12 +8,12 @@ from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.screen import Screen
 
+from warmup.english import WEEKDAYS, date_words
 from warmup.session import missed
 from warmup.session.missed import Missed, Talk
 from warmup.tui.lists import cut_off, window
 from warmup.tui.panes import ScriptPane
 from warmup.tui.script import Keep, Line, Script, Span, Tone
-from warmup.english import WEEKDAYS, date_words
 
 _CELL = 12
 """The cells a day takes in the row of its week."""

@@ -3,11 +3,11 @@
 import datetime as dt
 from collections.abc import Sequence
 
-from warmup.session import undoing
-from warmup.session.summary import named
-from warmup.model import Mark
-from warmup.session.session import Session
 from warmup.english import date_words, number_word
+from warmup.model import Mark
+from warmup.session import undoing
+from warmup.session.session import Session
+from warmup.session.summary import named
 
 MANY = 5
 """From so many days off on, their number is said and not each date."""

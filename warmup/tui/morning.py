@@ -9,13 +9,16 @@ from textual import events
 from textual.app import ComposeResult
 from textual.screen import Screen
 
-from warmup.session import undoing
-from warmup.session.summary import Closing, closing, turn_pause
-from warmup.session.context import CHOSEN_ANEW, Clock, Context
 from warmup.config.toml_file import FileProblem
+from warmup.english import number_word
 from warmup.journal.journal import Changed, Journal
 from warmup.model import Mark
 from warmup.pictures import Picture
+from warmup.session import undoing
+from warmup.session.context import CHOSEN_ANEW, Clock, Context
+from warmup.session.session import Session, begin, resume
+from warmup.session.summary import Closing, closing, turn_pause
+from warmup.session.undoing import CannotUndo, Undone
 from warmup.tui import pages
 from warmup.tui.doing import said_of_days, said_of_marking, said_of_the_day
 from warmup.tui.guards import Bounces, Midnight
@@ -23,9 +26,6 @@ from warmup.tui.pages import Notice
 from warmup.tui.panes import ScriptPane, Stage
 from warmup.tui.script import Script
 from warmup.tui.unlocked import UnlockedList
-from warmup.session.session import Session, begin, resume
-from warmup.session.undoing import CannotUndo, Undone
-from warmup.english import number_word
 
 NARROW = 72
 """Under this many columns the script is a strip below the stage."""

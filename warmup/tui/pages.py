@@ -4,13 +4,13 @@ import datetime as dt
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from warmup.tui.actions import ACTIONS, BY_ID, Group, key_name, keys_of
-from warmup.session.summary import Closing
+from warmup.english import WEEKDAYS, date_words, in_words
 from warmup.model import Mark, Morning
+from warmup.session.session import Session
+from warmup.session.summary import Closing
+from warmup.tui.actions import ACTIONS, BY_ID, Group, key_name, keys_of
 from warmup.tui.lists import cut_off, scroll_end, scrolled, window
 from warmup.tui.script import Block, Keep, Line, Script, Span, Tone, wrapped
-from warmup.session.session import Session
-from warmup.english import WEEKDAYS, date_words, in_words
 
 BEADS = {
     Mark.FLUENT: "●",

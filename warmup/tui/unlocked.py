@@ -3,12 +3,12 @@
 from collections.abc import Callable
 
 from warmup import skills
+from warmup.english import date_words
 from warmup.session import undoing
 from warmup.session.context import Context
 from warmup.tui import pages
 from warmup.tui.pages import Notice, TeachAgain, Unlocked
 from warmup.tui.script import Script
-from warmup.english import date_words
 
 Keep = Callable[..., None]
 """Does what changes the family and logs it: a kind of action, what to do, and what to say of it."""

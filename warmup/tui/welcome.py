@@ -12,10 +12,19 @@ from textual.screen import Screen
 from textual.widgets import Button, Input, SelectionList, Static
 
 from warmup.config.family import Family
-from warmup.session.first_form import Form, Unclear, family_of, filled_in, holidays, outcome, week_of, weekday_of
 from warmup.config.holidays import Holiday
-from warmup.tui.lists import cut_off
 from warmup.english import date_words
+from warmup.session.first_form import (
+    Form,
+    Unclear,
+    family_of,
+    filled_in,
+    holidays,
+    outcome,
+    week_of,
+    weekday_of,
+)
+from warmup.tui.lists import cut_off
 
 _LOW, _NARROW = 22, 56
 """Under so many rows the form goes without air, and under so many columns with fewer words."""
