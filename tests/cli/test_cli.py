@@ -15,7 +15,7 @@ from warmup import skills
 from warmup.cli.main import DONE, UNUSABLE, USAGE, WRONG, main
 from warmup.journal.routine_json import FORMAT, VERSION, prompt_data, routine_from
 
-ROOT = Path(__file__).parent.parent
+ROOT = Path(__file__).parents[2]
 NOW = dt.datetime(2026, 11, 25, 8)
 
 
