@@ -1,7 +1,7 @@
-"""ordinals: who is first, third, last, and the ordinals of a month's days.
+"""ordinals: who is first, third, last.
 
 Common practice in kindergarten rooms, no source for the levels; an early-learning framework (Head Start Early
-Learning Outcomes Framework, at 60 months) has ordinals to tenth. Dates run to thirty-first.
+Learning Outcomes Framework, at 60 months) has ordinals to tenth.
 """
 
 from typing import Literal
@@ -9,6 +9,7 @@ from typing import Literal
 from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
+from warmup.skills._rising import risen
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import MONTHS, WEEKDAYS, number_word, ordinal_word
 
@@ -19,38 +20,37 @@ _WATCH = {
     "which-end": "First stays at the old end, though the door has moved.",
     "to-tenth": "Saying the counting word. Say it back with the ending of a place.",
     "fifth": "“Fiveth.” The middle of the word changes as well as its end.",
-    "to-31st": "“Twenty-oneth.” Only the last part bends, as first, second, third do.",
-    "twelfth": "“Twelveth” or “two-teenth”. The v turns to an f.",
-    "twenty-first": "“Twenty-oneth.” The last part is said as first.",
 }
 
 
-def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
-    """A place in a line, in a list or among the days of a month."""
+def ask(item: str, morning: Morning, draw: Draw) -> Draft:
+    """A place in a line at a door, or in the days of a week or the months of a year."""
     match item:
         case "to-third" | "which-end":
-            return _point(item, draw)
-        case "to-tenth" | "fifth":
-            place = 5 if item == "fifth" else draw.pick((4, 6, 7, 8, 9, 10))
-            match draw.below(3):
-                case 0 if place <= 7:
-                    return _of_days(item, place, draw)
-                case 0 | 1:
-                    return _of_months(item, place, draw)
-                case _:
-                    return _hat(item, place, draw)
-        case "twelfth" if draw.below(4) == 0:
-            return _of_months(item, 12, draw)
+            count = draw.between(3, 5)
+            return _point(item, count, draw.pick((1, 2, 3, count)), draw)
+        case "fifth":
+            place = draw.pick((4, 5))
+            return (
+                _point(item, draw.between(5, 6), place, draw) if draw.coin() else _hat(item, place, 7, draw)
+            )
         case _:
-            return _month_day(item, draw)
+            place = draw.between(4, 10 if risen(morning, 22) else 8)
+    match draw.below(3):
+        case 0 if place <= 7:
+            return _of_days(item, place, draw)
+        case 0 | 1:
+            return _of_months(item, place, draw)
+        case _:
+            return _hat(item, place, 10, draw)
 
 
-def _point(item: str, draw: Draw) -> Draft:
-    """Three to five in line at a door; the child touches the one said."""
-    count, front = draw.between(3, 5), _side(draw)
-    place = draw.pick((1, 2, 3, count))
-    # The last of three is the third as well: it is then asked for by either name.
-    name = "last" if place == count and (count > 3 or draw.coin()) else ordinal_word(place)
+def _point(item: str, count: int, place: int, draw: Draw) -> Draft:
+    """Some in line at a door; the child touches the one said."""
+    front = _side(draw)
+    # The last of three is the third as well, and that of five the fifth: asked for by either name.
+    by_place = item == "fifth" or (count == 3 and draw.coin())
+    name = "last" if place == count and not by_place else ordinal_word(place)
     say = (
         draw.way(
             f"Find the door first. Who is {name} in line?",
@@ -83,14 +83,14 @@ def _point(item: str, draw: Draw) -> Draft:
         watch_for=_WATCH[item],
         given={"count": count, "front": front, "place": place, "name": name},
         picture=pictures.ToyLine(count, front),
-        guess=0.25,
+        guess=1 / count if item == "fifth" else 0.25,
     )
 
 
-def _hat(item: str, place: int, draw: Draw) -> Draft:
+def _hat(item: str, place: int, most: int, draw: Draw) -> Draft:
     """A line with one hat in it: the child tells its place, from the door."""
     front = _side(draw)
-    count = draw.between(max(place, 6), 10)
+    count = draw.between(max(place, 6), most)
     return Draft(
         say=draw.way(
             "Start at the door. What place in line has the hat?",
@@ -150,72 +150,6 @@ def _of_list(kind: str, names: tuple[str, ...], first: str, place: int, item: st
     )
 
 
-def _month_day(item: str, draw: Draw) -> Draft:
-    """A day of the month after or before another, or the ordinal of a number said."""
-    day = {"twelfth": 12, "twenty-first": 21}.get(item) or draw.pick(
-        [n for n in range(11, 32) if n not in (12, 21)]
-    )
-    match draw.below(3):
-        case 0:
-            return _beside(item, day, day - 1, "after", draw)
-        case 1 if day < 31:
-            return _beside(item, day, day + 1, "before", draw)
-        case _:
-            return _turned(item, day, draw)
-
-
-def _beside(item: str, day: int, other: int, side: str, draw: Draw) -> Draft:
-    """The ordinal just before or just after another."""
-    given_word = ordinal_word(other)
-    return Draft(
-        say=draw.way(
-            f"Which day comes just {side} the {given_word}?",
-            f"The cat sleeps on the {given_word} stair. Which is just {side} it?",
-            f"You read the {given_word} page. Which page is just {side}?",
-        ),
-        answer=ordinal_word(day),
-        accept=(f"the {ordinal_word(day)}",),
-        working=f"{other}{_ending(other)}, one {'on' if side == 'after' else 'back'}: {day}{_ending(day)}",
-        cues=(
-            Cue(f"{number_word(other).capitalize()}. What number is just {side} that?"),
-            Cue("On a wall calendar, find that day. Step one square on or back from it."),
-            Cue(f"Begin together: “{_run_up(day)}…” and let the child go one step on."),
-        ),
-        watch_for=_WATCH[item],
-        given={"other": other, "side": side},
-    )
-
-
-def _run_up(day: int) -> str:
-    """The three ordinals before a day, as they are said in a row."""
-    return ", ".join(ordinal_word(n) for n in (day - 3, day - 2, day - 1))
-
-
-def _turned(item: str, day: int, draw: Draw) -> Draft:
-    """A number said, to be turned into its place."""
-    word = number_word(day)
-    return Draft(
-        say=draw.way(
-            f"{word.capitalize()} kids wait in line. In which place is the last?",
-            f"The calendar shows {word}. Say it the way we say a date.",
-            f"You end on page {word}. Say its place, like first or third.",
-        ),
-        answer=ordinal_word(day),
-        accept=(f"the {ordinal_word(day)}",),
-        working=f"{day} in a row: the last is the {day}{_ending(day)}",
-        cues=(
-            Cue("One is first, two is second. How does this number change?"),
-            Cue(
-                "Look at the numbers up to it. Say each as a place, low ones first.",
-                pictures.NumberRow(tuple(str(n) for n in (day - 2, day - 1, day))),
-            ),
-            Cue(f"Begin together: “{_run_up(day)}…” and fall silent."),
-        ),
-        watch_for=_WATCH[item],
-        given={"number": day},
-    )
-
-
 def _side(draw: Draw) -> Side:
     return "left" if draw.coin() else "right"
 
@@ -232,19 +166,26 @@ def _ending(number: int) -> str:
 SKILL = Skill(
     id="ordinals",
     title="Ordinals",
-    asks="who is first, third, last; which day of the month",
+    asks="who is first, third, last",
     strand=Strand.NUMBER,
     levels=(
         Level(
-            "to-third",
-            "first to third, and last",
-            ("to-third", "which-end"),
+            "to-fifth",
+            "first to fifth, and last",
+            ("to-third", "which-end", "fifth"),
             seconds=20,
             guess=0.25,
+            guesses=(("fifth", 0.14),),
             table="toys in a line",
         ),
-        Level("to-tenth", "to tenth", ("to-tenth", "fifth"), guess=0.1, table="toys in a line"),
-        Level("to-31st", "to thirty-first", ("to-31st", "twelfth", "twenty-first"), table="wall calendar"),
+        Level(
+            "to-tenth",
+            "to tenth",
+            ("to-tenth",),
+            stands_on=("ordinals:to-fifth",),
+            guess=0.1,
+            table="toys in a line",
+        ),
     ),
     ask=ask,
 )
