@@ -1,8 +1,9 @@
-"""place-value: tens and ones, what a digit is worth, then a hundred.
+"""place-value: tens and ones, which number is more, what a digit is worth, then a hundred.
 
-1.NBT.B.2: a two-digit number as so many tens and so many ones (Common Core State Standards for Mathematics,
-2010). The last level goes on to 199, toward the hundreds of 2.NBT.A.1 and past the two digits of 1.NBT.B.2,
-so it has no code. That a bundle is counted as one thing is common practice, no source.
+1.NBT.B.2: a two-digit number as so many tens and so many ones, 2.C: whole tens to 90; 1.NBT.B.3: two-digit
+numbers compared by their tens and then their ones (Common Core State Standards for Mathematics, 2010). The
+last level goes on to 199, toward the hundreds of 2.NBT.A.1 and past the two digits of 1.NBT.B.2, so it has no
+code. That a bundle is counted as one thing is common practice, no source.
 """
 
 from collections.abc import Sequence
@@ -11,19 +12,27 @@ from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
 from warmup.skills._number import figures, tens_and_ones
+from warmup.skills._rising import risen
+from warmup.skills._which_number import in_order, two_numerals
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import number_word, plural
 
 _NUMBERS: dict[str, Sequence[int]] = {
-    "whole-tens": (20, 30, 40, 50),
+    "whole-tens": (20, 30, 40, 50, 60, 70, 80, 90),
+    "bundle-is-ten": (20, 30, 40, 50, 60, 70, 80, 90),
     "forty": (40,),
     "to-50": tuple(range(21, 51)),
     "thirteen-thirty-one": (13, 31),
     "to-99": tuple(range(51, 100)),
+    "numerals-to-99": tuple(range(21, 100)),
     "digits-and-hundreds": tuple(n for n in range(22, 100) if n % 10 > 1 and n % 11),
 }
 _WATCH = {
     "whole-tens": "Counting a bundle as a single straw. Each bundle is ten.",
+    "bundle-is-ten": "Saying how many bundles there are. Open one and count what is in it.",
+    "numerals-to-99": "Looking at the ones first, since a 9 is big wherever it stands.",
+    "nineteen-twenty-one": "Going by the biggest digit. The tens settle it.",
+    "which-is-more": "Going by the ones, or calling turned digits the same. The tens settle it.",
     "forty": "Looking for something to say about the ones. The last digit tells how many.",
     "to-50": "Counting a bundle as one straw.",
     "thirteen-thirty-one": "The three is heard first in both words. Ask where the tens are.",
@@ -34,13 +43,21 @@ _WATCH = {
 _THINGS = ("straw", "stick", "crayon")
 
 
-def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, morning: Morning, draw: Draw) -> Draft:
     """A number put together from its tens and ones, or taken apart; a digit's worth; a hundred."""
     match item:
-        case "whole-tens":
-            return _bundles(item, draw) if draw.coin() else _tens_in(item, draw)
+        case "whole-tens" | "bundle-is-ten":
+            # Four bundles lie in a line without counting; more come when these are sure.
+            number = draw.pick(_NUMBERS[item][: None if risen(morning, 24) else 4])
+            if item == "bundle-is-ten":
+                return _every_straw(item, number, draw)
+            return _bundles(item, number, draw) if draw.coin() else _tens_in(item, number, draw)
         case "forty":
             return _apart(item, draw)
+        case "numerals-to-99" if draw.coin():
+            return in_order(draw.sample(_NUMBERS[item], 3), _WATCH[item], draw)
+        case "numerals-to-99" | "nineteen-twenty-one" | "which-is-more":
+            return two_numerals(*_pair(item, draw), _WATCH[item], draw)
         case "digits-and-hundreds":
             return _worth(item, draw) if draw.coin() else _past_hundred(item, draw)
         case "ten-tens":
@@ -49,9 +66,48 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
             return _together(item, draw) if draw.coin() else _apart(item, draw)
 
 
-def _bundles(item: str, draw: Draw) -> Draft:
+def _pair(item: str, draw: Draw) -> tuple[int, int]:
+    """Two numbers to set against each other, in either order."""
+    match item:
+        case "nineteen-twenty-one":
+            pair: tuple[int, ...] = (19, 21)
+        case "which-is-more":
+            # The lesser has more ones: often the same digits turned around, as 13 and 31.
+            tens, more_tens = sorted(draw.sample(range(1, 10), 2))
+            ones, more_ones = sorted(draw.sample(range(10), 2))
+            turned = (10 * tens + more_tens, 10 * more_tens + tens)
+            pair = turned if draw.coin() else (10 * tens + more_ones, 10 * more_tens + ones)
+        case _:
+            pair = draw.sample(_NUMBERS[item], 2)
+    one, two = draw.shuffled(pair)
+    return one, two
+
+
+def _every_straw(item: str, number: int, draw: Draw) -> Draft:
+    """Bundles that nobody calls ten: how many straws? A bundle that counts as one shows here."""
+    tens, things = number_word(number // 10), f"{draw.pick(_THINGS)}s"
+    return Draft(
+        say=draw.way(
+            f"Look at the bundles. How many {things} are there, all counted?",
+            f"Pretend I take the bands off. How many loose {things}?",
+            f"Here are {tens} bundles. How many kids can get one {things[:-1]}?",
+        ),
+        answer=number_word(number),
+        accept=(f"{number_word(number)} {things}", f"{number_word(number)} loose {things}"),
+        working=f"{' + '.join(['10'] * (number // 10))} = {number}",
+        cues=(
+            Cue(f"How many {things} does one bundle hold?"),
+            Cue(f"Open a bundle and count its {things}. Tie it up again. What do you count by?"),
+            Cue("Touch the first bundle together and say “ten”. The child goes on by tens."),
+        ),
+        watch_for=_WATCH[item],
+        given={"tens": number // 10, "ones": 0},
+        picture=pictures.Bundles(number // 10, 0, things),
+    )
+
+
+def _bundles(item: str, number: int, draw: Draw) -> Draft:
     """Some bundles of ten: how many in all?"""
-    number = draw.pick(_NUMBERS[item])
     tens, things = number_word(number // 10), f"{draw.pick(_THINGS)}s"
     say = draw.way(
         f"Each bundle has ten {things}. Here are {tens} bundles. How many {things}?",
@@ -76,9 +132,8 @@ def _bundles(item: str, draw: Draw) -> Draft:
     )
 
 
-def _tens_in(item: str, draw: Draw) -> Draft:
+def _tens_in(item: str, number: int, draw: Draw) -> Draft:
     """How many tens are in a whole ten?"""
-    number = draw.pick(_NUMBERS[item])
     word, things = number_word(number), f"{draw.pick(_THINGS)}s"
     return Draft(
         say=draw.way(
@@ -289,29 +344,37 @@ def _ten_bundles(item: str, draw: Draw) -> Draft:
 SKILL = Skill(
     id="place-value",
     title="Place value",
-    asks="tens and ones, what a digit is worth, then a hundred",
+    asks="tens and ones, which is more, then hundreds",
     strand=Strand.NUMBER,
     levels=(
         Level(
             "whole-tens",
-            "whole tens to fifty",
+            "whole tens to ninety",
             ("whole-tens", "forty"),
-            ("1.NBT.B.2",),
-            stands_on=("by-tens:to-50", "teens:both-ways"),
+            ("bundle-is-ten",),
+            codes=("1.NBT.B.2", "1.NBT.B.2.C"),
+            stands_on=("by-tens:to-100", "teens:both-ways", "school-day:tens-and-ones"),
+            waits_on=("school-day/new-bundle",),
             table="banded straws",
         ),
         Level(
-            "to-50",
-            "twenty-one to fifty",
-            ("to-50", "thirteen-thirty-one"),
-            ("1.NBT.B.2",),
+            "to-99",
+            "to ninety-nine, which is more",
+            ("to-50", "to-99", "thirteen-thirty-one", "numerals-to-99", "nineteen-twenty-one"),
+            ("which-is-more",),
+            codes=("1.NBT.B.2", "1.NBT.B.3"),
+            stands_on=("place-value:whole-tens", "numerals:to-100"),
+            waits_on=("numerals/teens-and-tens", "place-value/bundle-is-ten"),
             table="banded straws",
+            guesses=(("numerals-to-99", 0.33), ("nineteen-twenty-one", 0.5), ("which-is-more", 0.5)),
         ),
-        Level("to-99", "to ninety-nine", ("to-99",), ("1.NBT.B.2",), table="banded straws"),
         Level(
-            "digits-and-hundreds",
-            "a digit's worth, and to 199",
+            "hundreds",
+            "a hundred is ten tens, to 199",
             ("digits-and-hundreds", "ten-tens"),
+            toward=("2.NBT.A.1",),
+            stands_on=("place-value:to-99", "count:one-to-100"),
+            waits_on=("place-value/which-is-more",),
             seconds=60,
             table="banded straws",
         ),
