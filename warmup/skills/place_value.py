@@ -88,12 +88,12 @@ def _every_straw(item: str, number: int, draw: Draw) -> Draft:
     tens, things = number_word(number // 10), f"{draw.pick(_THINGS)}s"
     return Draft(
         say=draw.way(
-            f"Look at the bundles. How many {things} are there, all counted?",
+            f"Look at the bundles. How many {things} are in them all?",
             f"Pretend I take the bands off. How many loose {things}?",
             f"Here are {tens} bundles. How many kids can get one {things[:-1]}?",
         ),
         answer=number_word(number),
-        accept=(f"{number_word(number)} {things}", f"{number_word(number)} loose {things}"),
+        accept=tuple(f"{number_word(number)} {unit}" for unit in (things, f"loose {things}", "kids")),
         working=f"{' + '.join(['10'] * (number // 10))} = {number}",
         cues=(
             Cue(f"How many {things} does one bundle hold?"),

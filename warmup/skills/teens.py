@@ -12,6 +12,7 @@ from warmup import pictures
 from warmup.draw import Draw
 from warmup.morning import Cue, Morning, Strand
 from warmup.skills._number import card_place, dealt
+from warmup.skills._rising import risen
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import number_word, plural
 
@@ -36,9 +37,10 @@ _WATCH = {
 _THINGS = ("egg", "roll", "block", "apple")
 
 
-def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, morning: Morning, draw: Draw) -> Draft:
     """A teen number put together from ten and some more, or taken apart."""
-    number = draw.pick(_NUMBERS[item])
+    new = item == "both-ways" and not risen(morning, 16)
+    number = draw.pick(_NUMBERS["build" if new else item])
     match item:
         case "fourteen" if draw.below(3) > 0:
             return _find(item, number, draw)
@@ -175,8 +177,11 @@ SKILL = Skill(
         Level(
             "build",
             "build eleven to fifteen",
-            ("build", "eleven-twelve"),
-            ("K.NBT.A.1",),
+            ("build",),
+            ("eleven-twelve",),
+            codes=("K.NBT.A.1",),
+            stands_on=("numerals:to-20", "subitize:five-and-some", "how-many:rows-to-20"),
+            waits_on=("count/past-15",),
             table="ten frame and loose ones",
             slower=("build", "eleven-twelve"),
         ),
@@ -184,7 +189,9 @@ SKILL = Skill(
             "both-ways",
             "both ways, eleven to nineteen",
             ("both-ways", "fourteen"),
-            ("K.NBT.A.1",),
+            codes=("K.NBT.A.1",),
+            stands_on=("teens:build",),
+            waits_on=("numerals/one-four-or-four-one", "teens/eleven-twelve"),
             table="ten frame and loose ones",
             guesses=(("fourteen", 0.2),),
         ),
@@ -192,7 +199,8 @@ SKILL = Skill(
             "in-the-head",
             "no objects",
             ("in-the-head", "thirteen", "fifteen"),
-            ("K.NBT.A.1",),
+            codes=("K.NBT.A.1",),
+            stands_on=("teens:both-ways",),
             seconds=20,
         ),
     ),
