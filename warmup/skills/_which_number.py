@@ -10,8 +10,9 @@ from warmup.skills.base import Draft
 from warmup.words import count_words, number_word, plural
 
 
-def two_numerals(one: int, two: int, watch_for: str, draw: Draw) -> Draft:
+def two_numerals(pair: Sequence[int], watch_for: str, draw: Draw) -> Draft:
     """Two numerals said and shown; which is more, or less, evenly."""
+    one, two = pair
     first, second = number_word(one), number_word(two)
     more = draw.coin()
     word = "more" if more else "less"

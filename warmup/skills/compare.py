@@ -42,7 +42,7 @@ def ask(item: str, morning: Morning, draw: Draw) -> Draft:
             numbers = range(1, 11 if risen(morning, 12) else 6)
             if draw.coin():
                 return in_order(draw.sample(numbers, 3), _WATCH[item], draw)
-            return two_numerals(*draw.sample(numbers, 2), _WATCH[item], draw)
+            return two_numerals(draw.sample(numbers, 2), _WATCH[item], draw)
 
 
 def _most(morning: Morning) -> int:

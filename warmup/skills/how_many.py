@@ -97,8 +97,8 @@ def _so_how_many(morning: Morning, draw: Draw) -> Draft:
     count, noun = _RANGES["so-how-many"].drawn(morning, draw), draw.pick(_ROUND)
     return Draft(
         say=draw.way(
-            f"Count the {noun.many} out loud. Now they hide. So how many?",
-            f"Touch and count the {noun.many}. Then I cover them. How many are there?",
+            f"Count the {noun.many}. Now they hide. So how many were there?",
+            f"Touch and count the {noun.many}. Then I hide them. How many are there?",
             f"Count these {noun.many}. Shut your eyes. How many {noun.many} are there?",
         ),
         answer=number_word(count),

@@ -57,7 +57,7 @@ def ask(item: str, morning: Morning, draw: Draw) -> Draft:
         case "numerals-to-99" if draw.coin():
             return in_order(draw.sample(_NUMBERS[item], 3), _WATCH[item], draw)
         case "numerals-to-99" | "nineteen-twenty-one" | "which-is-more":
-            return two_numerals(*_pair(item, draw), _WATCH[item], draw)
+            return two_numerals(_pair(item, draw), _WATCH[item], draw)
         case "digits-and-hundreds":
             return _worth(item, draw) if draw.coin() else _past_hundred(item, draw)
         case "ten-tens":
@@ -66,11 +66,11 @@ def ask(item: str, morning: Morning, draw: Draw) -> Draft:
             return _together(item, draw) if draw.coin() else _apart(item, draw)
 
 
-def _pair(item: str, draw: Draw) -> tuple[int, int]:
+def _pair(item: str, draw: Draw) -> tuple[int, ...]:
     """Two numbers to set against each other, in either order."""
     match item:
         case "nineteen-twenty-one":
-            pair: tuple[int, ...] = (19, 21)
+            pair = (19, 21)
         case "which-is-more":
             # The lesser has more ones: often the same digits turned around, as 13 and 31.
             tens, more_tens = sorted(draw.sample(range(1, 10), 2))
@@ -78,19 +78,19 @@ def _pair(item: str, draw: Draw) -> tuple[int, int]:
             turned = (10 * tens + more_tens, 10 * more_tens + tens)
             pair = turned if draw.coin() else (10 * tens + more_ones, 10 * more_tens + ones)
         case _:
-            pair = draw.sample(_NUMBERS[item], 2)
-    one, two = draw.shuffled(pair)
-    return one, two
+            return draw.sample(_NUMBERS[item], 2)
+    return draw.shuffled(pair)
 
 
 def _every_straw(item: str, number: int, draw: Draw) -> Draft:
     """Bundles that nobody calls ten: how many straws? A bundle that counts as one shows here."""
-    tens, things = number_word(number // 10), f"{draw.pick(_THINGS)}s"
+    tens, thing = number_word(number // 10), draw.pick(("straw", "crayon"))
+    things = f"{thing}s"
     return Draft(
         say=draw.way(
             f"Look at the bundles. How many {things} are in them all?",
-            f"Pretend I take the bands off. How many loose {things}?",
-            f"Here are {tens} bundles. How many kids can get one {things[:-1]}?",
+            f"Pretend we open every bundle. How many loose {things}?",
+            f"Here are {tens} bundles. How many kids can get one {thing}?",
         ),
         answer=number_word(number),
         accept=tuple(f"{number_word(number)} {unit}" for unit in (things, f"loose {things}", "kids")),
