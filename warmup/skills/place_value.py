@@ -86,14 +86,18 @@ def _every_straw(item: str, number: int, draw: Draw) -> Draft:
     """Bundles that nobody calls ten: how many straws? A bundle that counts as one shows here."""
     tens, thing = number_word(number // 10), draw.pick(("straw", "crayon"))
     things = f"{thing}s"
+    say = draw.way(
+        f"Look at the bundles. How many {things} are in them all?",
+        f"Pretend we open every bundle. How many loose {things}?",
+        f"Here are {tens} bundles. How many kids can each get one {thing}?",
+    )
     return Draft(
-        say=draw.way(
-            f"Look at the bundles. How many {things} are in them all?",
-            f"Pretend we open every bundle. How many loose {things}?",
-            f"Here are {tens} bundles. How many kids can get one {thing}?",
-        ),
+        say=say,
         answer=number_word(number),
-        accept=tuple(f"{number_word(number)} {unit}" for unit in (things, f"loose {things}", "kids")),
+        accept=tuple(
+            f"{number_word(number)} {unit}"
+            for unit in (things, "kids" if say.key == "c" else f"loose {things}")
+        ),
         working=f"{' + '.join(['10'] * (number // 10))} = {number}",
         cues=(
             Cue(f"How many {things} does one bundle hold?"),
