@@ -10,7 +10,7 @@ from tests.bank.rules import RULES, faults_by_rule
 from tests.bank.secrets import leaks
 from tests.mornings import many
 from warmup import skills
-from warmup.draw import Draw
+from warmup.randomness import SeededRandom
 
 
 @dataclass
@@ -57,7 +57,7 @@ def judge(skill: str, count: int) -> Report:
 
 def _print_prompt(item: str, n: int) -> None:
     able = [m for m in many(288) if skills.askable(item, m)]
-    p = skills.prompt(item, able[n * 41 % len(able)], Draw("read", item, n))
+    p = skills.prompt(item, able[n * 41 % len(able)], SeededRandom("read", item, n))
     print(f"\n{p.item} [{p.wording}] {p.seconds}s guess {p.guess}")
     if p.do:
         print(f"  do     {p.do}")
@@ -81,12 +81,11 @@ def _print_rules(report: Report, most: int) -> None:
                 print(f"      x{times} {fault}")
 
 
-def main(arguments: list[str]) -> None:
-    """Print prompts, faults, and how the answers spread; with ``--rules`` only the faults, by rule."""
-    only_rules = "--rules" in arguments
+def main(names: list[str], *, only_rules: bool) -> None:
+    """Print prompts, faults, and how the answers spread; or only the faults, by rule."""
     made = animal = 0
     broken: Counter[str] = Counter()
-    for name in [each for each in arguments if each != "--rules"] or list(skills.SKILLS):
+    for name in names or list(skills.SKILLS):
         report = judge(name, 60 if only_rules else 200)
         made, animal, broken = made + report.made, animal + report.animal, broken + report.broken
         if not only_rules:

@@ -18,11 +18,12 @@ from rich.console import Console
 from rich.progress import track
 from rich.table import Table
 
+from tests.benchmarks import _arguments
 from tests.terminal import WARMUP, Terminal, environment
-from warmup import family as families
-from warmup.family import default
-from warmup.journal import Journal
-from warmup.morning import Mark
+from warmup.config import family as families
+from warmup.config.family import default
+from warmup.journal.journal import Journal
+from warmup.model import Mark
 
 KEYS = {"up": Mark.FLUENT, "down": Mark.HESITATED, "n": Mark.NOT_YET, "k": Mark.SKIPPED}
 
@@ -39,12 +40,14 @@ def prepare(home: Path) -> None:
 def one_life(home: Path, rng: Random) -> dict[int, Mark]:
     """Start the program, key marks until it is killed; the acknowledged marks by position."""
     acknowledged: dict[int, Mark] = {}
+    key = ""
     end = time.perf_counter() + 0.25 + rng.random() * 0.9
     with Terminal(WARMUP, environment(home)) as terminal:
         shown = terminal.wait(lambda text: position(text) >= 0)
         while time.perf_counter() < end and "without a mark" not in shown and "warm-up" not in shown:
             at = position(shown)
-            key = rng.choice(list(KEYS))
+            # The same key again, as soon as the next prompt is painted, would be taken for a bounce.
+            key = rng.choice([each for each in KEYS if each != key])
             terminal.press(key)
             if rng.random() < 0.25:
                 # Killed with a key on its way: that mark may be there or not.
@@ -75,15 +78,15 @@ def check(home: Path, marks: dict[int, Mark]) -> list[str]:
     child = families.load(home / "family.toml").children[0].record
     wrong = [journal.notice] if journal.notice else []
     wrong += journal.check()
-    sittings = journal.sittings_of(child, dt.date.today())
-    if marks and not sittings:
+    sessions = journal.sessions_of(child, dt.date.today())
+    if marks and not sessions:
         wrong.append("the sitting is gone")
-    if sittings:
-        kept = journal.marks_of(child, dt.date.today(), sittings[-1].sitting)
+    if sessions:
+        kept = journal.marks_of(child, dt.date.today(), sessions[-1].session)
         wrong += [
             f"mark {at} is lost" for at, mark in marks.items() if at not in kept or kept[at].mark is not mark
         ]
-        if marks and sittings[-1].position < max(marks) + 1:
+        if marks and sessions[-1].position < max(marks) + 1:
             wrong.append("the morning went back")
     journal.shut()
     return wrong
@@ -93,7 +96,7 @@ def resumes(home: Path) -> list[str]:
     """Start it again and see that it stands where the journal says."""
     journal = Journal.open(home, dt.datetime.now)
     child = families.load(home / "family.toml").children[0].record
-    row = next(reversed(journal.sittings_of(child, dt.date.today())), None)
+    row = next(reversed(journal.sessions_of(child, dt.date.today())), None)
     journal.shut()
     with Terminal(WARMUP, environment(home)) as terminal:
         shown = terminal.wait(lambda text: position(text) >= 0)
@@ -135,4 +138,4 @@ def main(count: int = 200) -> int:
 
 
 if __name__ == "__main__":
-    sys.exit(main(int(sys.argv[1]) if len(sys.argv) > 1 else 200))
+    sys.exit(main(_arguments.number("kills", __doc__, "count", 200)))

@@ -8,10 +8,10 @@ from tests.bank import reference
 from tests.pictures.blobs import pieces, pixels
 from tests.skills.asking import LATE, asked, coded, in_week, opens, weeks
 from warmup import skills
-from warmup.morning import Morning, Prompt
+from warmup.english import number_word
+from warmup.model import Morning, Prompt
 from warmup.pictures import Ink
 from warmup.pictures.counters import Counters
-from warmup.words import number_word
 
 BOUNDS = reference("standards")["std"]["K.CC.B.5"]["bounds"]
 ITEMS = {level.key: level.items for level in skills.SKILLS["how-many"].levels}

@@ -5,7 +5,7 @@ from num2words import num2words
 from tests.bank import spelled
 from tests.skills.asking import asked, bounds, coded, example, in_week, opens, sought
 from warmup import skills
-from warmup.morning import Prompt
+from warmup.model import Prompt
 from warmup.pictures.bundles import Bundles
 
 
@@ -58,7 +58,7 @@ def test_no_digit_alone_tells_which_is_more() -> None:
     assert 0.4 < sum(turned) / 300 < 0.7
 
 
-def test_two_numerals_favour_neither_side_nor_the_greater() -> None:
+def test_two_numerals_favor_neither_side_nor_the_greater() -> None:
     two = [p for p in asked("place-value/numerals-to-99", 900) if len(p.given["cards"]) == 2]
     first = sum(p.answer == num2words(int(p.given["cards"][0])) for p in two) / len(two)
     more = sum(p.given["ask"] == "more" for p in two) / len(two)

@@ -6,10 +6,10 @@ from tests.bank import reference
 from tests.pictures.blobs import pieces, pixels
 from tests.skills.asking import LATE, asked, in_week, opens
 from warmup import skills
-from warmup.morning import Morning, Prompt
+from warmup.english import number_word
+from warmup.model import Morning, Prompt
 from warmup.pictures import Ink
 from warmup.pictures.dots import Dots
-from warmup.words import number_word
 
 SKILL = skills.SKILLS["subitize"]
 ITEMS = [name for level in SKILL.levels for name in level.items]

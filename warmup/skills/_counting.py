@@ -3,9 +3,9 @@
 from collections.abc import Collection, Sequence
 
 from warmup import pictures
-from warmup.draw import Draw, Way
+from warmup.english import count_words, number_word
+from warmup.randomness import Phrasing, SeededRandom
 from warmup.skills._home import upper
-from warmup.words import count_words, number_word
 
 _WHOLE = 12
 """A stretch of at most so many numbers is written out; of a longer one only the places that matter."""
@@ -53,7 +53,7 @@ def opening(numbers: Sequence[int]) -> str:
     return f"“{count_words(numbers[: 2 if len(numbers) > 3 else 1])}…”"
 
 
-def by_way(numbers: Sequence[int], by: str, action: str, draw: Draw) -> tuple[Way, int]:
+def by_way(numbers: Sequence[int], by: str, action: str, rng: SeededRandom) -> tuple[Phrasing, int]:
     """A skip count said in one of its ways, and how many of its numbers the adult says at its start.
 
     ``by`` is "tens" and the like; ``action`` a sentence on what the child does at each number.
@@ -62,7 +62,7 @@ def by_way(numbers: Sequence[int], by: str, action: str, draw: Draw) -> tuple[Wa
     back = "back " if numbers[0] > numbers[-1] else ""
     # Said for a long count only: of a short one it would leave the child little to say.
     begun = len(numbers) >= 5
-    say = draw.way(
+    say = rng.phrasing(
         f"Count {back}by {by} from {start} to {end}.",
         f"Start at {start}. Count {back}by {by} to {end}.",
         f"{upper(count_words(numbers[:2]))}. Keep going by {by} to {end}."

@@ -4,9 +4,10 @@ import datetime as dt
 from collections import Counter
 
 from warmup import pictures
-from warmup.draw import Draw, Way
-from warmup.morning import Countdown, Cue, Morning
+from warmup.english import WEEKDAYS, number_word, ordinal_word, plural
+from warmup.model import Countdown, Cue, Morning
 from warmup.pictures import Picture
+from warmup.randomness import Phrasing, SeededRandom
 from warmup.skills._calendar import (
     ahead,
     also_said,
@@ -20,7 +21,6 @@ from warmup.skills._calendar import (
 )
 from warmup.skills._home import upper
 from warmup.skills.base import Draft
-from warmup.words import WEEKDAYS, number_word, ordinal_word, plural
 
 _WEEK = 7
 # How far ahead, in days, a day that matters may lie and still be counted to past the month's end.
@@ -38,15 +38,15 @@ def _count(number: int, *nouns: str) -> tuple[str, ...]:
     return tuple(f"{number_word(number)} {plural(number, noun)}" for noun in nouns)
 
 
-def sleeps(morning: Morning, draw: Draw, watch_for: str) -> Draft:
+def sleeps(morning: Morning, rng: SeededRandom, watch_for: str) -> Draft:
     """How many sleeps until the next day that matters, or until a day of the week."""
     today, thing = day_name(morning.date), _nearest(morning, 1, _WEEK)
-    until = thing.day if thing else ahead(morning.date, draw.between(1, _WEEK - 1))
+    until = thing.day if thing else ahead(morning.date, rng.between(1, _WEEK - 1))
     count, day = (until - morning.date).days, day_name(until)
     if thing:
-        say = _to_a_day_that_matters(thing.name, day if count < _WEEK else "", draw)
+        say = _to_a_day_that_matters(thing.name, day if count < _WEEK else "", rng)
     else:
-        say = draw.way(
+        say = rng.phrasing(
             f"How many sleeps until {day}?",
             f"How many nights until {day}?",
             f"How many times do we go to bed before {day}?",
@@ -74,24 +74,24 @@ def sleeps(morning: Morning, draw: Draw, watch_for: str) -> Draft:
     )
 
 
-def _to_a_day_that_matters(name: str, day: str, draw: Draw) -> Way:
+def _to_a_day_that_matters(name: str, day: str, rng: SeededRandom) -> Phrasing:
     """Said with the day of the week it falls on, or as a week from today, when both are the same."""
     when = f"on {day}" if day else "a week from today"
-    return draw.way(
+    return rng.phrasing(
         f"{upper(name)} is {when}. How many sleeps until then?",
         f"How many sleeps until {name}? It’s {when}.",
         f"{upper(name)} is {when}. How many nights until then?",
     )
 
 
-def few_days_on(today: dt.date, draw: Draw, watch_for: str) -> Draft:
+def few_days_on(today: dt.date, rng: SeededRandom, watch_for: str) -> Draft:
     """The date two to six days on, inside the month. ValueError when no two days are left of it."""
-    steps = draw.between(2, min(_WEEK - 1, days_left(today)))
+    steps = rng.between(2, min(_WEEK - 1, days_left(today)))
     target, word = ahead(today, steps), number_word(steps)
     here = ordinal_word(today.day)
     tomorrow = ahead(today, 1)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Today is the {here}. What is the date in {word} days?",
             f"What date is {word} days after the {here}?",
             f"Today is the {here}. Count on {word} days. What is the date?",
@@ -116,23 +116,23 @@ def few_days_on(today: dt.date, draw: Draw, watch_for: str) -> Draft:
     )
 
 
-def two_weeks(morning: Morning, draw: Draw, watch_for: str) -> Draft:
+def two_weeks(morning: Morning, rng: SeededRandom, watch_for: str) -> Draft:
     """How many sleeps until a day 8 to 14 days ahead, of this month; or to the second of a named day."""
     today, thing = morning.date, _nearest(morning, _WEEK + 1, 2 * _WEEK)
     if thing and thing.day.month != today.month:
         thing = None  # Past the month's end is the next level's.
-    if not thing and (days_left(today) <= _WEEK or draw.coin()):
-        return _second_named(today, draw, watch_for)
-    until = thing.day if thing else ahead(today, draw.between(_WEEK + 1, min(2 * _WEEK, days_left(today))))
+    if not thing and (days_left(today) <= _WEEK or rng.coin()):
+        return _second_named(today, rng, watch_for)
+    until = thing.day if thing else ahead(today, rng.between(_WEEK + 1, min(2 * _WEEK, days_left(today))))
     here, there = ordinal_word(today.day), ordinal_word(until.day)
     if thing:
-        say = draw.way(
+        say = rng.phrasing(
             f"Today is the {here}. {upper(thing.name)} is on the {there}. How many sleeps?",
             f"{upper(thing.name)} comes on the {there}. It is the {here}. How many sleeps until then?",
             f"How many sleeps until {thing.name}? It is on the {there}. Today is the {here}.",
         )
     else:
-        say = draw.way(
+        say = rng.phrasing(
             f"Today is the {here}. How many sleeps until the {there}?",
             f"Finger on the {here}. How many hops to the {there}?",
             f"Today is the {here}. How many nights until the {there}?",
@@ -151,14 +151,14 @@ def _fingers(*days_and_count: int) -> tuple[int, ...]:
     return tuple(day for day in days if day != count)
 
 
-def _second_named(today: dt.date, draw: Draw, watch_for: str) -> Draft:
+def _second_named(today: dt.date, rng: SeededRandom, watch_for: str) -> Draft:
     """Not the coming day of that name but the one after it."""
-    until = ahead(today, _WEEK + draw.between(1, _WEEK - 1))
+    until = ahead(today, _WEEK + rng.between(1, _WEEK - 1))
     here, day = day_name(today), day_name(until)
     # The coming one is told first: "this Friday" and "next Friday" mean different days to different people.
     near = until.toordinal() - today.toordinal() - _WEEK
     sleeps = f"{number_word(near)} {plural(near, 'sleep')}"
-    say = draw.way(
+    say = rng.phrasing(
         f"{day} is {sleeps} off. How many sleeps to the {day} after?",
         f"In {sleeps} it is {day}. How many sleeps until the {day} after that?",
         f"In {sleeps} it’s {day}. How many nights until the {day} after?",
@@ -170,7 +170,7 @@ def _second_named(today: dt.date, draw: Draw, watch_for: str) -> Draft:
 
 
 def _across(
-    today: dt.date, until: dt.date, parts: tuple[Way, Picture | None, Cue, Cue], watch_for: str
+    today: dt.date, until: dt.date, parts: tuple[Phrasing, Picture | None, Cue, Cue], watch_for: str
 ) -> Draft:
     """A count of sleeps as a week and some more."""
     count = (until - today).days
@@ -187,20 +187,20 @@ def _across(
     )
 
 
-def week_on(today: dt.date, draw: Draw, watch_for: str) -> Draft:
+def week_on(today: dt.date, rng: SeededRandom, watch_for: str) -> Draft:
     """The date one week on or back, whichever lies in this month; either when both do."""
     ways = [step for step in (_WEEK, -_WEEK) if 1 <= today.day + step <= month_days(today.year, today.month)]
-    step = draw.pick(ways)
+    step = rng.pick(ways)
     target = ahead(today, step)
     here = ordinal_word(today.day)
     if step > 0:
-        say = draw.way(
+        say = rng.phrasing(
             f"Today is the {here}. What date is it in one week?",
             f"What date comes one week after the {here}?",
             f"Start at the {here}. Count on one week. What date is it?",
         )
     else:
-        say = draw.way(
+        say = rng.phrasing(
             f"Today is the {here}. What date was it one week ago?",
             f"What date comes one week before the {here}?",
             f"Start at the {here}. Count back one week. What date is it?",
@@ -226,18 +226,18 @@ def week_on(today: dt.date, draw: Draw, watch_for: str) -> Draft:
     )
 
 
-def over_the_end(morning: Morning, draw: Draw, watch_for: str) -> Draft:
+def over_the_end(morning: Morning, rng: SeededRandom, watch_for: str) -> Draft:
     """How many days from a date to one in the next month: to a day that matters where one lies so."""
     today = morning.date
     first_of_next = ahead(today, days_left(today) + 1)
     thing = next((c for c in morning.countdowns if _just_past(c.day, first_of_next, today)), None)
     near = thing or 1 <= days_left(today) <= 9
-    start = today if near else ahead(first_of_next, -draw.between(2, 6))
-    until = thing.day if thing else ahead(first_of_next, draw.between(0, 5))
+    start = today if near else ahead(first_of_next, -rng.between(2, 6))
+    until = thing.day if thing else ahead(first_of_next, rng.between(0, 5))
     count, left = (until - start).days, days_left(start)
     month, after = month_name(start), month_name(until)
     return Draft(
-        say=_over_the_end_said(start, until, thing, today, draw),
+        say=_over_the_end_said(start, until, thing, today, rng),
         answer=number_word(count),
         accept=_count(count, "sleep", "night", "day", "hop"),
         working=f"{month} has {start.day + left} days: {left} of them left, {left} + {until.day} = {count}",
@@ -267,11 +267,11 @@ def _just_past(day: dt.date, first_of_next: dt.date, today: dt.date) -> bool:
 
 
 def _over_the_end_said(
-    start: dt.date, until: dt.date, thing: Countdown | None, today: dt.date, draw: Draw
-) -> Way:
+    start: dt.date, until: dt.date, thing: Countdown | None, today: dt.date, rng: SeededRandom
+) -> Phrasing:
     here, there = said(start), said(until)
     if thing:
-        return draw.way(
+        return rng.phrasing(
             f"Today is {here}. {upper(thing.name)} comes on {there}. How many sleeps?",
             f"{upper(thing.name)} is on {there}. It is {here} today. How many sleeps?",
             f"It is {here} today. How many sleeps until {thing.name} on {there}?",
@@ -283,19 +283,19 @@ def _over_the_end_said(
     ]
     if start == today:
         ways.append(f"Today is {here}. How many sleeps until {there}?")
-    return draw.way(*ways)
+    return rng.phrasing(*ways)
 
 
-def to_the_next_month(last: int, today: dt.date, draw: Draw, watch_for: str) -> Draft:
+def to_the_next_month(last: int, today: dt.date, rng: SeededRandom, watch_for: str) -> Draft:
     """The date after the last of a month ``last`` days long, or before the first of the month after it."""
     months = [month for month in range(1, 13) if month_days(today.year, month) == last]
-    end = dt.date(today.year, draw.pick(months), last)
+    end = dt.date(today.year, rng.pick(months), last)
     new = ahead(end, 1)
-    step = 1 if draw.coin() else -1
+    step = 1 if rng.coin() else -1
     start, target = (end, new) if step > 0 else (new, end)
     pretend = supposed(said(start), said(today))
     if step > 0:
-        say = draw.way(
+        say = rng.phrasing(
             f"What date comes just after {said(start)}?",
             f"{pretend}. What is tomorrow’s date?",
             f"{said(start)}. What date comes next?",
@@ -307,7 +307,7 @@ def to_the_next_month(last: int, today: dt.date, draw: Draw, watch_for: str) -> 
             pictures.MonthCalendar(end.year, end.month, (), (last,)),
         )
     else:
-        say = draw.way(
+        say = rng.phrasing(
             f"What date comes just before {said(start)}?",
             f"{pretend}. What was yesterday’s date?",
             f"I say {said(start)}. You say the date just before.",
@@ -329,19 +329,19 @@ def to_the_next_month(last: int, today: dt.date, draw: Draw, watch_for: str) -> 
     )
 
 
-def one_weekday(today: dt.date, draw: Draw, watch_for: str) -> Draft:
+def one_weekday(today: dt.date, rng: SeededRandom, watch_for: str) -> Draft:
     """How often one day of the week comes in this month: four times or five."""
     first = today.replace(day=1)
     days = [day for n in range(31) if (day := first + dt.timedelta(n)).month == today.month]
     times = Counter(day.weekday() for day in days)
     # Most days of the week come four times: how often is drawn first, so that neither is the better guess.
-    often = draw.pick(sorted(set(times.values())))
-    weekday = draw.pick([day for day in range(7) if times[day] == often])
+    often = rng.pick(sorted(set(times.values())))
+    weekday = rng.pick([day for day in range(7) if times[day] == often])
     name = WEEKDAYS[weekday]
     numbers = [day.day for day in days if day.weekday() == weekday]
     page = pictures.MonthCalendar(today.year, today.month)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"How many {name}s are in this month?",
             f"How many times does {name} come this month?",
             f"Count the {name}s in {month_name(today)}. How many are there?",

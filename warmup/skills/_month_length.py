@@ -7,21 +7,21 @@ only every fourth (the rule of 1582, as ISO 8601 uses it).
 import datetime as dt
 
 from warmup import pictures
-from warmup.draw import Draw, Way
-from warmup.morning import Cue
+from warmup.english import MONTHS, number_word
+from warmup.model import Cue
+from warmup.randomness import Phrasing, SeededRandom
 from warmup.skills._calendar import month_days
 from warmup.skills.base import Draft
-from warmup.words import MONTHS, number_word
 
 # The months in two heaps, besides the long pair and the short month, which have items of their own.
 _THIRTY = ("April", "June", "September", "November")
 _THIRTY_ONE = ("January", "March", "May", "October", "December")
 
 
-def any_month(today: dt.date, draw: Draw, watch_for: str) -> Draft:
+def any_month(today: dt.date, rng: SeededRandom, watch_for: str) -> Draft:
     """How many days a month has; thirty as often as thirty-one."""
-    month = draw.pick(_THIRTY if draw.coin() else _THIRTY_ONE)
-    say = draw.way(
+    month = rng.pick(_THIRTY if rng.coin() else _THIRTY_ONE)
+    say = rng.phrasing(
         f"How many days are there in {month}?",
         f"{month} starts on number one. On which number does it end?",
         f"Count the days in {month}. How many are there?",
@@ -29,39 +29,39 @@ def any_month(today: dt.date, draw: Draw, watch_for: str) -> Draft:
     return _days(today.year, month, say, watch_for)
 
 
-def february(today: dt.date, draw: Draw, watch_for: str) -> Draft:
+def february(today: dt.date, rng: SeededRandom, watch_for: str) -> Draft:
     """Half of the time this year's February, else that of a year of the other kind."""
     year = today.year
     leap = month_days(year, 2) == 29
-    if draw.coin():
+    if rng.coin():
         gone = today.month > 2
-        say = draw.way(
+        say = rng.phrasing(
             f"How many days {'did' if gone else 'does'} February have this year?",
             f"Think of February this year. On which number {'did' if gone else 'does'} it end?",
             "Count the days in February this year. How many are there?",
         )
         return _days(year, "February", say, watch_for)
     other = next(later for later in range(year, year + 9) if (month_days(later, 2) == 29) is not leap)
-    return _days(other, "February", _common_year(draw) if leap else _leap_year(draw), watch_for)
+    return _days(other, "February", _common_year(rng) if leap else _leap_year(rng), watch_for)
 
 
-def _leap_year(draw: Draw) -> Way:
-    return draw.way(
+def _leap_year(rng: SeededRandom) -> Phrasing:
+    return rng.phrasing(
         "How many days does February have in a leap year?",
         "February gets one more day in a leap year. How many days then?",
         "Pretend it is a leap year. On which number does February end?",
     )
 
 
-def _common_year(draw: Draw) -> Way:
-    return draw.way(
+def _common_year(rng: SeededRandom) -> Phrasing:
+    return rng.phrasing(
         "Next year is not a leap year. How many days will February have?",
         "Most years are not leap years. How many days does February have then?",
         "Pretend it’s not a leap year. How many days does February have?",
     )
 
 
-def _days(year: int, month: str, say: Way, watch_for: str) -> Draft:
+def _days(year: int, month: str, say: Phrasing, watch_for: str) -> Draft:
     number = MONTHS.index(month) + 1
     days = month_days(year, number)
     return Draft(
@@ -111,11 +111,11 @@ def _last_numbers(year: int, month: int) -> Cue:
     )
 
 
-def long_pair(today: dt.date, draw: Draw, watch_for: str) -> Draft:
+def long_pair(today: dt.date, rng: SeededRandom, watch_for: str) -> Draft:
     """July and August: how long one of them is, or which month is its match."""
-    month = draw.pick(("July", "August"))
-    if draw.coin():
-        say = draw.way(
+    month = rng.pick(("July", "August"))
+    if rng.coin():
+        say = rng.phrasing(
             f"{month} starts on number one. On which number does it end?",
             f"Find {month} on your fist. How many days does it have?",
             f"Count the days in {month}. How many are there?",
@@ -126,7 +126,7 @@ def long_pair(today: dt.date, draw: Draw, watch_for: str) -> Draft:
     lengths = ", ".join(f"{MONTHS[at]} {month_days(today.year, at + 1)}" for at in near)
     match = next(MONTHS[at] for at in near if at != number and _as_long(today.year, at, number))
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Which month next to {month} is just as long?",
             f"Which month beside {month} has as many days?",
             f"A month next to {month} is just as long. Which one?",

@@ -1,6 +1,6 @@
 """How the numbers of a level rise with the weeks: small ones first, the whole range once it has been open."""
 
-from warmup.morning import Morning
+from warmup.model import Morning
 
 
 def risen(morning: Morning, opens: int, weeks: int = 2) -> bool:

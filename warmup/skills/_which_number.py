@@ -3,22 +3,22 @@
 from collections.abc import Sequence
 
 from warmup import pictures
-from warmup.draw import Draw
-from warmup.morning import Cue
+from warmup.english import count_words, number_word, plural
+from warmup.model import Cue
+from warmup.randomness import SeededRandom
 from warmup.skills._number import chart_rows, chart_to, tens_and_ones
 from warmup.skills.base import Draft
-from warmup.words import count_words, number_word, plural
 
 
-def two_numerals(pair: Sequence[int], watch_for: str, draw: Draw) -> Draft:
+def two_numerals(pair: Sequence[int], watch_for: str, rng: SeededRandom) -> Draft:
     """Two numerals said and shown; which is more, or less, evenly."""
     one, two = pair
     first, second = number_word(one), number_word(two)
-    more = draw.coin()
+    more = rng.coin()
     word = "more" if more else "less"
     best = max(one, two) if more else min(one, two)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Which is {word}, {first} or {second}?",
             f"{first.capitalize()} {plural(one, 'step')} or {second} {plural(two, 'step')}: which is {word}?",
             f"Look at {first} and {second}. Which number is {word}?",
@@ -40,17 +40,17 @@ def _why(one: int, two: int) -> str:
     return ": " + ", ".join(parts)
 
 
-def in_order(three: Sequence[int], watch_for: str, draw: Draw) -> Draft:
+def in_order(three: Sequence[int], watch_for: str, rng: SeededRandom) -> Draft:
     """Three different numbers to put in order, least or greatest first; they never lie in order already."""
-    numbers = draw.shuffled(three)
+    numbers = rng.shuffled(three)
     while list(numbers) in (sorted(numbers), sorted(numbers, reverse=True)):
-        numbers = draw.shuffled(numbers)
-    up = draw.coin()
+        numbers = rng.shuffled(numbers)
+    up = rng.coin()
     row = sorted(numbers, reverse=not up)
     first = "least" if up else "most"
     cards = tuple(map(str, numbers))
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Put these in order. Say the {first} first.",
             f"Read these in order, from {'least to most' if up else 'most to least'}.",
             f"Count {'up' if up else 'down'}. In what order do these come?",

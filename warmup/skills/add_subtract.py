@@ -8,12 +8,12 @@ Mathematics, 2010).
 from typing import NamedTuple
 
 from warmup import pictures
-from warmup.draw import Draw, Way
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import number_word, plural
+from warmup.model import Cue, Morning, Strand
+from warmup.randomness import Phrasing, SeededRandom
 from warmup.skills._home import BLOCK, SPOON, TO_HOLD, Noun, upper
 from warmup.skills._rising import risen
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import number_word, plural
 
 _GRAPE = Noun("grape piece", "grape pieces")
 # What each item's total may be: the least, the most while its level is new, the most later on.
@@ -80,12 +80,12 @@ class _Fact(NamedTuple):
         return self.first + self.second if self.add else self.first - self.second
 
 
-def ask(item: str, morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """A sum or a difference; the answer is its result."""
-    fact = _fact(item, morning, draw)
+    fact = _fact(item, morning, rng)
     sign = "+" if fact.add else "-"
     return Draft(
-        say=_say(item, fact, morning.animal, draw),
+        say=_say(item, fact, morning.animal, rng),
         answer=number_word(fact.result),
         accept=("none", "nothing") if fact.result == 0 else (),
         working=_working(item, fact),
@@ -96,45 +96,45 @@ def ask(item: str, morning: Morning, draw: Draw) -> Draft:
     )
 
 
-def _fact(item: str, morning: Morning, draw: Draw) -> _Fact:
+def _fact(item: str, morning: Morning, rng: SeededRandom) -> _Fact:
     """The fact an item asks for this morning; a fact with an item of its own is left to that."""
     match item:
         case "five-minus-four":
             return _Fact(5, 4, add=False)
         case "two-plus-seven":
             # Two and some other large number as well, or it is learned by heart as a rhyme is.
-            return _Fact(2, draw.pick((5, 6, 7, 7, 8)), add=True)
+            return _Fact(2, rng.pick((5, 6, 7, 7, 8)), add=True)
     low, at_first, most = _TOTALS[item]
     high = most if risen(morning, _OPENS.get(item, 0)) else at_first
-    total = draw.between(low, high)
+    total = rng.between(low, high)
     match item:
         case "take-all":
             return _Fact(total, total, add=False)
         case "take-none":
             return _Fact(total, 0, add=False)
         case "take-all-or-none":
-            return _Fact(total, total if draw.coin() else 0, add=False)
+            return _Fact(total, total if rng.coin() else 0, add=False)
         case "on-one-or-two" | "back-one-or-two":
-            step = draw.between(1, 2)
+            step = rng.between(1, 2)
             return _Fact(total - step, step, add=True) if item[0] == "o" else _Fact(total, step, add=False)
         case "act-add" | "head-add-5" | "objects-add" | "head-add-10":
-            return _sum(total, draw)
-        case "mixed-5" if draw.coin():
-            return _sum(total, draw)
+            return _sum(total, rng)
+        case "mixed-5" if rng.coin():
+            return _sum(total, rng)
         case _:
-            return _difference(low, high, draw)
+            return _difference(low, high, rng)
 
 
-def _sum(total: int, draw: Draw) -> _Fact:
-    first = draw.between(1, total - 1)
+def _sum(total: int, rng: SeededRandom) -> _Fact:
+    first = rng.between(1, total - 1)
     return _Fact(first, total - first, add=True)
 
 
-def _difference(low: int, high: int, draw: Draw) -> _Fact:
+def _difference(low: int, high: int, rng: SeededRandom) -> _Fact:
     # What is left is drawn first: drawn last, it would be one nearly half of the time.
-    left = draw.between(1, high - 1)
+    left = rng.between(1, high - 1)
     totals = [n for n in range(max(low, left + 1), high + 1) if (n, n - left) != (5, 4)]
-    total = draw.pick(totals)
+    total = rng.pick(totals)
     return _Fact(total, total - left, add=False)
 
 
@@ -149,22 +149,22 @@ def _working(item: str, fact: _Fact) -> str:
     return f"{fact.first} + {fact.second}{turned} = {fact.result}"
 
 
-def _say(item: str, fact: _Fact, animal: str, draw: Draw) -> Way:
+def _say(item: str, fact: _Fact, animal: str, rng: SeededRandom) -> Phrasing:
     match item in _WITH_THINGS, fact.add:
         case False, True:
-            return _add_in_the_head(fact, draw)
+            return _add_in_the_head(fact, rng)
         case False, False:
-            return _take_in_the_head(fact, animal, draw)
+            return _take_in_the_head(fact, animal, rng)
         case True, True:
-            return _put_together(fact, draw)
+            return _put_together(fact, rng)
         case _:
-            return _take_away(fact, draw)
+            return _take_away(fact, rng)
 
 
-def _put_together(fact: _Fact, draw: Draw) -> Way:
-    thing = draw.pick(TO_HOLD)
+def _put_together(fact: _Fact, rng: SeededRandom) -> Phrasing:
+    thing = rng.pick(TO_HOLD)
     one, other = number_word(fact.first), number_word(fact.second)
-    return draw.way(
+    return rng.phrasing(
         f"Put out {thing.of(fact.first)}. Put out {other} more. How many now?",
         f"Hold up {one} {plural(fact.first, 'finger')}. Put up {other} more. How many now?",
         f"Jump {one} {plural(fact.first, 'time')}. Jump {other} more. How many jumps?",
@@ -173,10 +173,10 @@ def _put_together(fact: _Fact, draw: Draw) -> Way:
     )
 
 
-def _take_away(fact: _Fact, draw: Draw) -> Way:
-    thing = draw.pick(TO_HOLD)
+def _take_away(fact: _Fact, rng: SeededRandom) -> Phrasing:
+    thing = rng.pick(TO_HOLD)
     one, other = number_word(fact.first), number_word(fact.second) if fact.second else "none"
-    return draw.way(
+    return rng.phrasing(
         f"Put out {thing.of(fact.first)}. Take {other} away. How many are left?",
         f"Hold up {one} {plural(fact.first, 'finger')}. Put {other} down. How many stay up?",
         f"Build with {BLOCK.of(fact.first)}. Take {other} off. How many are left?",
@@ -185,9 +185,9 @@ def _take_away(fact: _Fact, draw: Draw) -> Way:
     )
 
 
-def _add_in_the_head(fact: _Fact, draw: Draw) -> Way:
+def _add_in_the_head(fact: _Fact, rng: SeededRandom) -> Phrasing:
     one, other = number_word(fact.first), number_word(fact.second)
-    return draw.way(
+    return rng.phrasing(
         f"What is {one} and {other}?",
         f"{upper(one)} plus {other}. What is it?",
         f"You have {one}. You get {other} more. How many now?",
@@ -197,11 +197,11 @@ def _add_in_the_head(fact: _Fact, draw: Draw) -> Way:
     )
 
 
-def _take_in_the_head(fact: _Fact, animal: str, draw: Draw) -> Way:
+def _take_in_the_head(fact: _Fact, animal: str, rng: SeededRandom) -> Phrasing:
     one, zero = number_word(fact.first), number_word(fact.second)
     # Zero is the number's name; of things that are eaten or given away there are none.
     other = zero if fact.second else "none"
-    return draw.way(
+    return rng.phrasing(
         f"What is {one} take away {zero}?",
         f"{upper(one)} minus {zero}. What is it?",
         f"You have {one}. You give away {other}. How many are left?",

@@ -8,12 +8,12 @@ row looks like more, and that "fewer" is met late, is common practice, no source
 from typing import Literal
 
 from warmup import pictures
-from warmup.draw import Draw
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import number_word, plural
+from warmup.model import Cue, Morning, Strand
+from warmup.randomness import SeededRandom
 from warmup.skills._rising import risen
 from warmup.skills._which_number import in_order, two_numerals
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import number_word, plural
 
 _WATCH = {
     "match-to-5": "Putting down a handful without looking. Match them up, each with a partner.",
@@ -26,23 +26,23 @@ _WATCH = {
 _THINGS = ("spoon", "cup", "block", "crayon", "sock")
 
 
-def ask(item: str, morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """Sets to lay out or to look at, or numerals to set against each other."""
     match item:
         case "match-to-5":
-            return _lay_out(item, draw.between(2, 4), draw.pick((1, 0)), draw)
+            return _lay_out(item, rng.between(2, 4), rng.pick((1, 0)), rng)
         case "equal-to-5":
-            return _lay_out(item, draw.between(2, 5), 0, draw)
+            return _lay_out(item, rng.between(2, 5), 0, rng)
         case "fewer":
             most = _most(morning)
-            return _lay_out(item, draw.between(3, most), -1, draw) if draw.coin() else _look(item, most, draw)
+            return _lay_out(item, rng.between(3, most), -1, rng) if rng.coin() else _look(item, most, rng)
         case "sets-to-10" | "spread":
-            return _look(item, _most(morning), draw)
+            return _look(item, _most(morning), rng)
         case _:
             numbers = range(1, 11 if risen(morning, 12) else 6)
-            if draw.coin():
-                return in_order(draw.sample(numbers, 3), _WATCH[item], draw)
-            return two_numerals(draw.sample(numbers, 2), _WATCH[item], draw)
+            if rng.coin():
+                return in_order(rng.sample(numbers, 3), _WATCH[item], rng)
+            return two_numerals(rng.sample(numbers, 2), _WATCH[item], rng)
 
 
 def _most(morning: Morning) -> int:
@@ -50,19 +50,19 @@ def _most(morning: Morning) -> int:
     return 10 if risen(morning, 7) else 6
 
 
-def _lay_out(item: str, mine: int, step: int, draw: Draw) -> Draft:
+def _lay_out(item: str, mine: int, step: int, rng: SeededRandom) -> Draft:
     """The adult's set is seen; the child lays out as many, one more or one fewer, and says how many.
 
     "One more" alone could mean a single thing: the words say than what. Sets begin at two, for of one
     there is nothing to count. The picture shows the adult's as rings, so the words call them rings.
     """
-    thing = draw.pick(_THINGS)
+    thing = rng.pick(_THINGS)
     things, theirs = plural(2, thing), mine + step
     wish = {0: "just as many", 1: "one more", -1: "one fewer"}[step]
     than = f"{wish} than that" if step else wish
     noun = f"{wish.partition(' ')[2]} {thing}" if step else things
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Look at my rings. Put out {than}. How many are yours?",
             f"Here is my row. Make yours with {wish}. How many?",
             f"Take one {noun} than I have rings. How many {things}?"
@@ -95,15 +95,15 @@ def _finish(step: int) -> Cue:
             return Cue("Lay the first one under its partner together. The child goes on, then counts.")
 
 
-def _look(item: str, most: int, draw: Draw) -> Draft:
+def _look(item: str, most: int, rng: SeededRandom) -> Draft:
     """Two trays: which has more, which has fewer, or are they the same?"""
-    top, bottom, spread = _two_sets(item, most, draw)
-    ask_for = "fewer" if item == "fewer" or (item == "sets-to-10" and draw.coin()) else "more"
+    top, bottom, spread = _two_sets(item, most, rng)
+    ask_for = "fewer" if item == "fewer" or (item == "sets-to-10" and rng.coin()) else "more"
     wins = top if (top > bottom) is (ask_for == "more") else bottom
     answer = "the same" if top == bottom else "the top tray" if wins == top else "the bottom tray"
     mates = pictures.TwoSets(top, bottom)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Which tray has {ask_for} rings? Say “same” if they match.",
             f"Point to the tray with {ask_for} rings, or say “same”.",
             f"Top or bottom: which has {ask_for} rings? Or say “same”.",
@@ -123,16 +123,16 @@ def _look(item: str, most: int, draw: Draw) -> Draft:
     )
 
 
-def _two_sets(item: str, most: int, draw: Draw) -> tuple[int, int, Literal["", "top", "bottom"]]:
+def _two_sets(item: str, most: int, rng: SeededRandom) -> tuple[int, int, Literal["", "top", "bottom"]]:
     """Two counts up to ``most``, alike a third of the time, and which of them is spread out."""
     if item == "spread":
         # The wide row never holds more: it only looks so.
-        wide = draw.between(3, most - 3)
-        close = wide + draw.pick((0, 1, 2))
-        return (wide, close, "top") if draw.coin() else (close, wide, "bottom")
-    low = draw.between(2, most - 1)
-    high = low if draw.below(3) == 0 else min(most, low + draw.between(1, 2))
-    return (low, high, "") if draw.coin() else (high, low, "")
+        wide = rng.between(3, most - 3)
+        close = wide + rng.pick((0, 1, 2))
+        return (wide, close, "top") if rng.coin() else (close, wide, "bottom")
+    low = rng.between(2, most - 1)
+    high = low if rng.below(3) == 0 else min(most, low + rng.between(1, 2))
+    return (low, high, "") if rng.coin() else (high, low, "")
 
 
 SKILL = Skill(

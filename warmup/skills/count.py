@@ -10,12 +10,12 @@ forty-five."), and the child says the long stretch where the tens change: longer
 steps that ``count-on`` asks for.
 """
 
-from warmup.draw import Draw
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import count_words, number_word
+from warmup.model import Cue, Morning, Strand
+from warmup.randomness import SeededRandom
 from warmup.skills._counting import in_figures, in_words, rows_around, steps, tens_change
 from warmup.skills._home import upper
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import count_words, number_word
 
 # Where the count stops: (lowest, highest).
 _WHOLE = {"to-20": (10, 20), "past-15": (16, 20), "to-39": (21, 29), "across-30": (31, 39)}
@@ -46,23 +46,23 @@ _WATCH = {
 _KEEP = {"to-20": (), "past-15": (14, 15, 16)}
 
 
-def ask(item: str, morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """Count to an end: all of it, or a stretch that the adult begins."""
     if item in _WHOLE:
-        return _whole(item, draw.between(*_WHOLE[item]), morning.animal, draw)
+        return _whole(item, rng.between(*_WHOLE[item]), morning.animal, rng)
     low, high, fewest, most = _GOING_ON.get(item) or _FROM_A_TEN[item]
-    over = draw.between(low, high) * (10 if item in _FROM_A_TEN else 1)
-    return _stretch(item, over, over + draw.between(fewest, most), draw)
+    over = rng.between(low, high) * (10 if item in _FROM_A_TEN else 1)
+    return _stretch(item, over, over + rng.between(fewest, most), rng)
 
 
-def _whole(item: str, end: int, animal: str, draw: Draw) -> Draft:
+def _whole(item: str, end: int, animal: str, rng: SeededRandom) -> Draft:
     numbers = steps(1, end)
     stop, keep = number_word(end), _KEEP.get(item, ())
     across = item == "across-30"
     begin = steps(10, 12) if item == "past-15" else steps(26, 27) if across else steps(1, 3)
     # Few homes have more stairs in a flight; from there on it is steps in place.
     stairs = end <= _FLIGHT
-    say = draw.way(
+    say = rng.phrasing(
         f"Count from one to {stop}.",
         f"Start at one. Count to {stop}.",
         f"Count to {stop} and stop there.",
@@ -89,11 +89,11 @@ def _whole(item: str, end: int, animal: str, draw: Draw) -> Draft:
     )
 
 
-def _stretch(item: str, over: int, end: int, draw: Draw) -> Draft:
+def _stretch(item: str, over: int, end: int, rng: SeededRandom) -> Draft:
     """The adult stops at ``over``; the child's part is the answer, with or without that number again."""
     numbers, last, stop = steps(over + 1, end), number_word(over), number_word(end)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"{upper(count_words((over - 1, over)))}. Keep going to {stop}.",
             f"I say {last}. You keep going to {stop}.",
             f"Start at {last}. Keep counting to {stop}.",
@@ -122,16 +122,16 @@ SKILL = Skill(
     strand=Strand.COUNTING,
     ladder=(),
     levels=(
-        Level("to-20", "to twenty", ("to-20", "past-15"), codes=("K.CC.A.1",)),
+        Level("to-20", "to twenty", ("to-20", "past-15"), toward=("K.CC.A.1",)),
         Level(
             "to-39",
             "to thirty-nine",
             ("to-39", "across-30"),
-            codes=("K.CC.A.1",),
+            toward=("K.CC.A.1",),
             seconds=60,
         ),
-        Level("to-69", "to sixty-nine", ("to-69", "across-40"), codes=("K.CC.A.1",), seconds=60),
-        Level("to-100", "to one hundred", ("to-100", "past-99"), codes=("K.CC.A.1",), seconds=60),
+        Level("to-69", "to sixty-nine", ("to-69", "across-40"), toward=("K.CC.A.1",), seconds=60),
+        Level("to-100", "to one hundred", ("to-100", "past-99"), toward=("K.CC.A.1",), seconds=60),
         Level("to-120", "to one hundred twenty", ("to-120", "across-100"), codes=("1.NBT.A.1",), seconds=60),
     ),
     ask=ask,

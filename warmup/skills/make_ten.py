@@ -5,12 +5,12 @@ ten (Common Core State Standards for Mathematics, 2010).
 """
 
 from warmup import pictures
-from warmup.draw import Draw, Way
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import number_word, plural
+from warmup.model import Cue, Morning, Strand
+from warmup.randomness import Phrasing, SeededRandom
 from warmup.skills._home import CUP, PEG, upper
 from warmup.skills._rising import risen
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import number_word, plural
 
 # What each item starts from; eight and two, and three in the head, are left to the items of that name.
 _PARTNERS = {
@@ -39,17 +39,17 @@ _WATCH = {
 }
 
 
-def ask(item: str, morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """How many more make ten, from a number this item covers; or what is left of ten."""
     if item == "take-from-ten":
-        return _take(draw.pick(_TAKEN[: None if risen(morning, 28) else 5]), draw)
+        return _take(rng.pick(_TAKEN[: None if risen(morning, 28) else 5]), rng)
     # At first no more than five places are empty.
     few = item == "see-places" and not risen(morning, 10)
-    have = draw.pick([n for n in _PARTNERS[item] if n >= 5] if few else _PARTNERS[item])
+    have = rng.pick([n for n in _PARTNERS[item] if n >= 5] if few else _PARTNERS[item])
     more = 10 - have
     frame = pictures.TenFrame(have)
     return Draft(
-        say=_say(have, draw),
+        say=_say(have, rng),
         answer=number_word(more),
         working=f"{have} + {more} = 10",
         cues=_cues(have, frame),
@@ -59,9 +59,9 @@ def ask(item: str, morning: Morning, draw: Draw) -> Draft:
     )
 
 
-def _say(have: int, draw: Draw) -> Way:
+def _say(have: int, rng: SeededRandom) -> Phrasing:
     some = number_word(have)
-    return draw.way(
+    return rng.phrasing(
         f"You have {some}. How many more make ten?",
         f"The ten frame has {some} in it. How many more fill it?",
         f"I say {some}. You say its partner that makes ten.",
@@ -72,12 +72,12 @@ def _say(have: int, draw: Draw) -> Way:
     )
 
 
-def _take(away: int, draw: Draw) -> Draft:
+def _take(away: int, rng: SeededRandom) -> Draft:
     """Ten take away some: what is left is the partner of what went."""
     some, left = number_word(away), 10 - away
     full = pictures.TenFrame(10)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"What is ten take away {some}?",
             f"You have ten. You give away {some}. How many are left?",
             f"The ten frame is full. Take {some} out. How many stay in?",

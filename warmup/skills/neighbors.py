@@ -6,13 +6,13 @@ Virginia's Standards of Learning (2023) set a smaller bound for before (1 to 20,
 """
 
 from warmup import pictures
-from warmup.draw import Draw
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import count_words, number_word
+from warmup.model import Cue, Morning, Strand
 from warmup.pictures import Picture
+from warmup.randomness import SeededRandom
 from warmup.skills._counting import rows_around, steps
 from warmup.skills._home import TO_HOLD, upper
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import count_words, number_word
 
 # The numbers asked about: (lowest, highest).
 _AFTER = {"after-to-9": (1, 9), "both-to-19": (10, 19), "both-to-50": (20, 49), "after-39": (39, 39)}
@@ -38,21 +38,21 @@ _WATCH_BEFORE = {
 }
 
 
-def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
     """The neighbor of a number on one side, or the number between two."""
     if item == "between-to-99":
-        return _between(draw.between(11, 98), draw)
-    after = item in _AFTER and (item not in _BEFORE or draw.coin())
-    number = draw.between(*(_AFTER if after else _BEFORE)[item])
-    return _after(item, number, draw) if after else _before(item, number, draw)
+        return _between(rng.between(11, 98), rng)
+    after = item in _AFTER and (item not in _BEFORE or rng.coin())
+    number = rng.between(*(_AFTER if after else _BEFORE)[item])
+    return _after(item, number, rng) if after else _before(item, number, rng)
 
 
-def _after(item: str, number: int, draw: Draw) -> Draft:
-    word, noun = number_word(number), draw.pick(TO_HOLD)
+def _after(item: str, number: int, rng: SeededRandom) -> Draft:
+    word, noun = number_word(number), rng.pick(TO_HOLD)
     begin = steps(max(0, number - 1), number)
     # Where a new ten comes, the tens list is the way in; it is broken off before it gets there.
     tens = count_words(range(10, min(20, number) + 1, 10)) if number % 10 == 9 and number > 10 else ""
-    say = draw.way(
+    say = rng.phrasing(
         f"What number comes just after {word}?",
         f"What is one more than {word}?",
         f"{upper(count_words((number - 1, number)))}. What number comes next?",
@@ -80,11 +80,11 @@ def _after(item: str, number: int, draw: Draw) -> Draft:
     )
 
 
-def _before(item: str, number: int, draw: Draw) -> Draft:
-    word, noun, less = number_word(number), draw.pick(TO_HOLD), number - 1
+def _before(item: str, number: int, rng: SeededRandom) -> Draft:
+    word, noun, less = number_word(number), rng.pick(TO_HOLD), number - 1
     begin = count_words(range(max(0, number - 3), less))
     first = number_word(max(0, number - 4))
-    say = draw.way(
+    say = rng.phrasing(
         f"What number comes just before {word}?",
         f"What is one less than {word}?",
         f"Think of {noun.of(number)}. Take one away. How many are left?",
@@ -118,12 +118,12 @@ def _before(item: str, number: int, draw: Draw) -> Draft:
     )
 
 
-def _between(middle: int, draw: Draw) -> Draft:
+def _between(middle: int, rng: SeededRandom) -> Draft:
     low, high = middle - 1, middle + 1
     below, above = number_word(low), number_word(high)
     chart = rows_around(low, high, pointed=(low, high), hidden=(middle,))
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"What number comes between {below} and {above}?",
             f"Say the number between {below} and {above}.",
             f"{upper(below)}, {above}. What number did I skip?",

@@ -8,11 +8,11 @@ Mathematics, 2010).
 from typing import NamedTuple
 
 from warmup import pictures
-from warmup.draw import Draw, Way
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import number_word
+from warmup.model import Cue, Morning, Strand
+from warmup.randomness import Phrasing, SeededRandom
 from warmup.skills._rising import risen
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import number_word
 
 # Numbers whose tick stays named when a place is to be found.
 _NAMED = (0, 5, 10)
@@ -60,21 +60,21 @@ class _Trip(NamedTuple):
         return self.start + self.hops
 
 
-def ask(item: str, morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """Find a number, or land on one."""
     match item:
         case "which-hides":
-            return _which_hides(draw.between(0, 10), draw)
+            return _which_hides(rng.between(0, 10), rng)
         case "where-it-lives":
-            return _where(draw.pick([n for n in range(11) if n not in _NAMED]), draw)
+            return _where(rng.pick([n for n in range(11) if n not in _NAMED]), rng)
         case _:
-            return _land(item, _trip(item, morning, draw), morning.animal, draw)
+            return _land(item, _trip(item, morning, rng), morning.animal, rng)
 
 
-def _which_hides(number: int, draw: Draw) -> Draft:
+def _which_hides(number: int, rng: SeededRandom) -> Draft:
     near = [str(n) for n in (number - 1, number + 1) if 0 <= n <= 10]
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             "Look at the line. Which number is hiding?",
             "A number fell off the line. Which one is it?",
             "Count along the line with your finger. Which number is missing?",
@@ -100,12 +100,12 @@ def _place(number: int, named: int) -> str:
     return f"{steps} {'after' if number > named else 'before'} {number_word(named)}"
 
 
-def _where(number: int, draw: Draw) -> Draft:
+def _where(number: int, rng: SeededRandom) -> Draft:
     word = number_word(number)
     near, *others = sorted(_NAMED, key=lambda named: abs(number - named))
     sign = "+" if number > near else "−"
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Put your finger where {word} goes.",
             f"Where on the line is {word}? Point to it.",
             f"Point to the blank that should say {word}.",
@@ -125,37 +125,37 @@ def _where(number: int, draw: Draw) -> Draft:
     )
 
 
-def _trip(item: str, morning: Morning, draw: Draw) -> _Trip:
+def _trip(item: str, morning: Morning, rng: SeededRandom) -> _Trip:
     """Hops within the level's stretch of the line; few of them while the level is new."""
     across = 10 if item == "across-10" else 20 if item.endswith("across-20") else 0
     stretch = _STRETCHES[f"to-{across + 10}" if across else item.partition("-")[2]]
     low, high = stretch.low, stretch.high
     most = stretch.most if risen(morning, stretch.opens) else stretch.few
     if across:
-        return _across(across, most, draw.coin() if across == 10 else item.startswith("on"), draw)
-    hops = draw.between(1, most)
+        return _across(across, most, rng.coin() if across == 10 else item.startswith("on"), rng)
+    hops = rng.between(1, most)
     if item.startswith("on"):
-        return _Trip(draw.between(low, high - hops), hops)
-    return _Trip(draw.between(low + hops, high), -hops)
+        return _Trip(rng.between(low, high - hops), hops)
+    return _Trip(rng.between(low + hops, high), -hops)
 
 
-def _across(ten: int, most: int, on: bool, draw: Draw) -> _Trip:
+def _across(ten: int, most: int, on: bool, rng: SeededRandom) -> _Trip:
     """Two hops or more that pass the ten and go on by one at least."""
     # How far past the ten it lands is drawn first, so that no landing is likelier than another.
-    past = draw.between(1, most - 1)
-    hops = past + draw.between(1, most - past)
+    past = rng.between(1, most - 1)
+    hops = past + rng.between(1, most - past)
     return _Trip(ten + past - hops, hops) if on else _Trip(ten - past + hops, -hops)
 
 
-def _land(item: str, trip: _Trip, animal: str, draw: Draw) -> Draft:
+def _land(item: str, trip: _Trip, animal: str, rng: SeededRandom) -> Draft:
     start, steps = number_word(trip.start), abs(trip.hops)
-    low, high = _window(item, trip, draw)
+    low, high = _window(item, trip, rng)
     ahead = range(trip.start + 1, high + 1) if trip.hops > 0 else range(low, trip.start)
     passed = range(trip.start, trip.end, 1 if trip.hops > 0 else -1)
     path = [*passed[1:], trip.end]
     sign = "+" if trip.hops > 0 else "−"
     return Draft(
-        say=_say_hops(trip, animal, draw),
+        say=_say_hops(trip, animal, rng),
         answer=number_word(trip.end),
         working=f"{trip.start} {sign} {steps} = {trip.end}"
         + (f": {', '.join(map(str, path))}" if steps > 1 else ""),
@@ -173,10 +173,10 @@ def _land(item: str, trip: _Trip, animal: str, draw: Draw) -> Draft:
     )
 
 
-def _say_hops(trip: _Trip, animal: str, draw: Draw) -> Way:
+def _say_hops(trip: _Trip, animal: str, rng: SeededRandom) -> Phrasing:
     start, hops = number_word(trip.start), _HOPS[abs(trip.hops)]
     way = "ahead" if trip.hops > 0 else "back"
-    return draw.way(
+    return rng.phrasing(
         f"Start at {start}. Take {hops} {way}. Where do you land?",
         f"{animal} sits on {start}. {animal} takes {hops} {way}. Where now?",
         f"Stand on {start}. Take {hops} {way}. Where are you?",
@@ -192,13 +192,13 @@ def _begin(trip: _Trip) -> Cue:
     return Cue(f"Say “{start}” together and make the first hop {way}. The child makes the rest.")
 
 
-def _window(item: str, trip: _Trip, draw: Draw) -> tuple[int, int]:
+def _window(item: str, trip: _Trip, rng: SeededRandom) -> tuple[int, int]:
     """The stretch of line to show: whole to ten, else eleven numbers about the trip, here or there."""
     if item in ("on-to-10", "back-to-10"):
         return 0, 10
     end = 20 if item.endswith("-to-20") or item == "across-10" else 30
     low, high = sorted((trip.start, trip.end))
-    first = max(0, min(end - 10, low - draw.between(1, 10 - (high - low) - 1)))
+    first = max(0, min(end - 10, low - rng.between(1, 10 - (high - low) - 1)))
     return first, first + 10
 
 

@@ -7,11 +7,11 @@ Learning Outcomes Framework, at 60 months) has ordinals to tenth.
 from typing import Literal
 
 from warmup import pictures
-from warmup.draw import Draw
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import MONTHS, WEEKDAYS, number_word, ordinal_word
+from warmup.model import Cue, Morning, Strand
+from warmup.randomness import SeededRandom
 from warmup.skills._rising import risen
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import MONTHS, WEEKDAYS, number_word, ordinal_word
 
 Side = Literal["left", "right"]
 
@@ -23,42 +23,40 @@ _WATCH = {
 }
 
 
-def ask(item: str, morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """A place in a line at a door, or in the days of a week or the months of a year."""
     match item:
         case "to-third" | "which-end":
-            count = draw.between(3, 5)
-            return _point(item, count, draw.pick((1, 2, 3, count)), draw)
+            count = rng.between(3, 5)
+            return _point(item, count, rng.pick((1, 2, 3, count)), rng)
         case "fifth":
-            place = draw.pick((4, 5))
-            return (
-                _point(item, draw.between(5, 6), place, draw) if draw.coin() else _hat(item, place, 7, draw)
-            )
+            place = rng.pick((4, 5))
+            return _point(item, rng.between(5, 6), place, rng) if rng.coin() else _hat(item, place, 7, rng)
         case _:
-            place = draw.between(4, 10 if risen(morning, 22) else 8)
-    match draw.below(3):
+            place = rng.between(4, 10 if risen(morning, 22) else 8)
+    match rng.below(3):
         case 0 if place <= 7:
-            return _of_days(item, place, draw)
+            return _of_days(item, place, rng)
         case 0 | 1:
-            return _of_months(item, place, draw)
+            return _of_months(item, place, rng)
         case _:
-            return _hat(item, place, 10, draw)
+            return _hat(item, place, 10, rng)
 
 
-def _point(item: str, count: int, place: int, draw: Draw) -> Draft:
+def _point(item: str, count: int, place: int, rng: SeededRandom) -> Draft:
     """Some in line at a door; the child touches the one said."""
-    front = _side(draw)
+    front = _side(rng)
     # The last of three is the third as well, and that of five the fifth: asked for by either name.
-    by_place = item == "fifth" or (count == 3 and draw.coin())
+    by_place = item == "fifth" or (count == 3 and rng.coin())
     name = "last" if place == count and not by_place else ordinal_word(place)
     say = (
-        draw.way(
+        rng.phrasing(
             f"Find the door first. Who is {name} in line?",
             f"The line starts at the door. Touch the {name} one.",
             f"Look where the door is. Point to the {name} one.",
         )
         if item == "which-end"
-        else draw.way(
+        else rng.phrasing(
             f"They wait in line at the door. Who is {name}?",
             f"Touch the {name} one in line.",
             f"Who goes in the door {name}? Point.",
@@ -87,12 +85,12 @@ def _point(item: str, count: int, place: int, draw: Draw) -> Draft:
     )
 
 
-def _hat(item: str, place: int, most: int, draw: Draw) -> Draft:
+def _hat(item: str, place: int, most: int, rng: SeededRandom) -> Draft:
     """A line with one hat in it: the child tells its place, from the door."""
-    front = _side(draw)
-    count = draw.between(max(place, 6), most)
+    front = _side(rng)
+    count = rng.between(max(place, 6), most)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             "Start at the door. What place in line has the hat?",
             "Count from the door: first, second, third. Which has the hat?",
             "Somebody in line has a hat. What place is that?",
@@ -113,23 +111,25 @@ def _hat(item: str, place: int, most: int, draw: Draw) -> Draft:
     )
 
 
-def _of_months(item: str, place: int, draw: Draw) -> Draft:
+def _of_months(item: str, place: int, rng: SeededRandom) -> Draft:
     """The months of the year, from January."""
-    return _of_list("months", MONTHS, MONTHS[0], place, item, draw)
+    return _of_list("months", MONTHS, MONTHS[0], place, item, rng)
 
 
-def _of_days(item: str, place: int, draw: Draw) -> Draft:
+def _of_days(item: str, place: int, rng: SeededRandom) -> Draft:
     """The days of a week that starts on Monday or on Sunday, whichever the words say."""
-    at = draw.pick((0, 6))
-    return _of_list("days", WEEKDAYS[at:] + WEEKDAYS[:at], WEEKDAYS[at], place, item, draw)
+    at = rng.pick((0, 6))
+    return _of_list("days", WEEKDAYS[at:] + WEEKDAYS[:at], WEEKDAYS[at], place, item, rng)
 
 
-def _of_list(kind: str, names: tuple[str, ...], first: str, place: int, item: str, draw: Draw) -> Draft:
+def _of_list(
+    kind: str, names: tuple[str, ...], first: str, place: int, item: str, rng: SeededRandom
+) -> Draft:
     """Names said in order from ``first``; which one has this place."""
     word, one = ordinal_word(place), kind[:-1]
     begun = ", ".join(names[:2])
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"{first} is the first {one}. Which {one} is {word}?"
             if kind == "months"
             else f"Start the week on {first}. Which {one} is {word}?",
@@ -150,8 +150,8 @@ def _of_list(kind: str, names: tuple[str, ...], first: str, place: int, item: st
     )
 
 
-def _side(draw: Draw) -> Side:
-    return "left" if draw.coin() else "right"
+def _side(rng: SeededRandom) -> Side:
+    return "left" if rng.coin() else "right"
 
 
 def _other(side: Side) -> Side:

@@ -7,13 +7,13 @@ too stay inside two digits.
 """
 
 from warmup import pictures
-from warmup.draw import Draw, Way
-from warmup.morning import Cue, DayKind, Morning, Strand
+from warmup.english import count_words, number_word, ordinal_word, plural
+from warmup.model import Cue, DayKind, Morning, Strand
+from warmup.randomness import Phrasing, SeededRandom
 from warmup.skills._home import upper
 from warmup.skills._hundredth import hundred_today, to_the_hundredth
 from warmup.skills._number import chart_rows, tens_and_ones
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import count_words, number_word, ordinal_word, plural
 
 # How far from the hundredth the days left can be counted at breakfast.
 _NEAR_THE_HUNDREDTH = 60
@@ -29,24 +29,24 @@ _WATCH = {
 }
 
 
-def ask(item: str, morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """A question about the number of school days, true on this date."""
     match item:
         case "count":
-            return _count(morning, draw)
+            return _count(morning, rng)
         case "next-number" | "last-number":
-            return _next_or_last(item, morning, draw)
+            return _next_or_last(item, morning, rng)
         case "twenty-nine-thirty":
-            return _past_twenty_nine(morning, draw)
+            return _past_twenty_nine(morning, rng)
         case "tens-and-ones":
-            return _tens_and_ones(morning, draw)
+            return _tens_and_ones(morning, rng)
         case "new-bundle":
-            return _new_bundle(morning, draw)
+            return _new_bundle(morning, rng)
         case _:
             return (
-                hundred_today(draw, _WATCH["hundred-today"])
+                hundred_today(rng, _WATCH["hundred-today"])
                 if morning.school_day == 100
-                else to_the_hundredth(morning, draw, _WATCH[item])
+                else to_the_hundredth(morning, rng, _WATCH[item])
             )
 
 
@@ -84,29 +84,29 @@ def timely(item: str, morning: Morning) -> bool:
 # ---- the number after, the number before -----------------------------------------------------------
 
 
-def _count(morning: Morning, draw: Draw) -> Draft:
+def _count(morning: Morning, rng: SeededRandom) -> Draft:
     """Today's number from the last one's; on other days the next one's, or at the end the last of all."""
     number = morning.school_day
     known = number - 1 if morning.is_school or (morning.kind is DayKind.AFTER and number) else number
     if morning.is_school:
-        say = _today_said(known, morning.next is None, draw)
+        say = _today_said(known, morning.next is None, rng)
     elif morning.kind is DayKind.AFTER:
-        say = _year_over_said(known, draw)
+        say = _year_over_said(known, rng)
     else:
-        say = _next_said(known, draw)
+        say = _next_said(known, rng)
     return _neighbor(known, 1, say, _WATCH["count"])
 
 
-def _today_said(known: int, last_of_all: bool, draw: Draw) -> Way:
+def _today_said(known: int, last_of_all: bool, rng: SeededRandom) -> Phrasing:
     word = number_word(known)
     if known == 0:
-        return draw.way(
+        return rng.phrasing(
             "School starts today! What number is today?",
             "School starts today. Put down a straw. How many straws?",
             "Today we start counting school days. What number is today?",
         )
     if last_of_all:
-        return draw.way(
+        return rng.phrasing(
             f"It’s the last school day! What number comes after {word}?",
             f"School ends today! Last time was {word}. What number is today?",
             f"We have {word} {plural(known, 'straw')}. Add the last one. How many now?",
@@ -119,58 +119,58 @@ def _today_said(known: int, last_of_all: bool, draw: Draw) -> Way:
     ]
     if known == 99:
         ways.append(f"It’s a big day! Last time was {word}. What number is today?")
-    return draw.way(*ways)
+    return rng.phrasing(*ways)
 
 
-def _next_said(known: int, draw: Draw) -> Way:
+def _next_said(known: int, rng: SeededRandom) -> Phrasing:
     word = number_word(known)
     if known == 0:
-        return draw.way(
+        return rng.phrasing(
             "School starts soon. What number will that day be?",
             "We count each school day. What number do we start with?",
             "We have no school days yet. What number comes next?",
         )
-    return draw.way(
+    return rng.phrasing(
         f"Last time was school day {word}. What number comes next?",
         f"What number is the school day after {word}?",
         f"We have {word} {plural(known, 'straw')}. How many will we have next time?",
     )
 
 
-def _year_over_said(known: int, draw: Draw) -> Way:
+def _year_over_said(known: int, rng: SeededRandom) -> Phrasing:
     word = number_word(known)
-    return draw.way(
+    return rng.phrasing(
         f"School is over! What number came after school day {word}?",
         f"School is over! We had {word}, then one more. How many?",
         f"We had {word} {plural(known, 'straw')}. Then we added one. How many now?",
     )
 
 
-def _next_or_last(item: str, morning: Morning, draw: Draw) -> Draft:
+def _next_or_last(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     step = 1 if item == "next-number" else -1
     number = morning.school_day
     known = number if morning.is_school or step > 0 else number + 1
     word = number_word(known)
     if step > 0 and morning.is_school:
-        say = draw.way(
+        say = rng.phrasing(
             f"Today is school day {word}. What number comes next?",
             f"What number comes after school day {word}?",
             f"We have {word} {plural(known, 'straw')}. How many will we have next time?",
         )
     elif step > 0:
-        say = draw.way(
+        say = rng.phrasing(
             f"School day {word} is over. What number comes next?",
             f"What number comes after school day {word}?",
             f"We have {word} {plural(known, 'straw')}. How many will we have next time?",
         )
     elif morning.is_school:
-        say = draw.way(
+        say = rng.phrasing(
             f"Today is school day {word}. What number was last time?",
             f"What number comes before school day {word}?",
             f"We have {word} straws. Take today’s away. How many are left?",
         )
     else:
-        say = draw.way(
+        say = rng.phrasing(
             f"Next time is school day {word}. What number was last time?",
             f"What number comes before school day {word}?",
             f"Next time we will have {word} straws. How many now?",
@@ -178,20 +178,20 @@ def _next_or_last(item: str, morning: Morning, draw: Draw) -> Draft:
     return _neighbor(known, step, say, _WATCH[item])
 
 
-def _past_twenty_nine(morning: Morning, draw: Draw) -> Draft:
+def _past_twenty_nine(morning: Morning, rng: SeededRandom) -> Draft:
     """From twenty-nine to thirty or back; make-believe, but on the very day that it is so."""
-    known, step = (29, 1) if draw.coin() else (30, -1)
+    known, step = (29, 1) if rng.coin() else (30, -1)
     word = number_word(known)
     so = morning.is_school and morning.school_day == known
     chart, straws = ("The chart shows", "We have") if so else ("Pretend the chart shows", "Pretend we have")
     if step > 0:
-        say = draw.way(
+        say = rng.phrasing(
             f"Which number comes just after {word}?",
             f"{chart} {word}. What will it show next time?",
             f"{straws} {word} straws. Add one more. How many?",
         )
     else:
-        say = draw.way(
+        say = rng.phrasing(
             f"Which number comes just before {word}?",
             f"{chart} {word}. What did it show last time?",
             f"{straws} {word} straws. Take one away. How many are left?",
@@ -199,7 +199,7 @@ def _past_twenty_nine(morning: Morning, draw: Draw) -> Draft:
     return _neighbor(known, step, say, _WATCH["twenty-nine-thirty"])
 
 
-def _neighbor(known: int, step: int, say: Way, watch_for: str) -> Draft:
+def _neighbor(known: int, step: int, say: Phrasing, watch_for: str) -> Draft:
     """The number one on or one back from one the question says."""
     answer = known + step
     return Draft(
@@ -289,13 +289,13 @@ def _bundles_said(number: int) -> tuple[str, ...]:
     return (tens_and_ones(number), f"{number_word(tens)} and {many}", *alone)
 
 
-def _tens_and_ones(morning: Morning, draw: Draw) -> Draft:
+def _tens_and_ones(morning: Morning, rng: SeededRandom) -> Draft:
     number, since = _since(morning)
     tens, ones = divmod(number, 10)
     word = number_word(number)
     had = "had" if since else "have had"
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"We {had} {word} school days{since}. How many tens and ones?",
             f"We put down {word} straws{since}. How many bundles and loose ones?",
             f"Look at our {word} straws{since}. How many tens and ones?",
@@ -314,7 +314,7 @@ def _tens_and_ones(morning: Morning, draw: Draw) -> Draft:
     )
 
 
-def _new_bundle(morning: Morning, draw: Draw) -> Draft:
+def _new_bundle(morning: Morning, rng: SeededRandom) -> Draft:
     """A day on which the loose straws become ten."""
     number, since = _since(morning)
     tens = number // 10
@@ -322,7 +322,7 @@ def _new_bundle(morning: Morning, draw: Draw) -> Draft:
     old = f"{number_word(tens - 1)} {plural(tens - 1, 'bundle')}" if tens > 1 else "no bundle"
     new = " new" if since else ""  # The ten bundles of the hundred are not meant.
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"We have {before} straws{since}. Add one for today. How many{new} bundles now?",
             f"We put down {before} straws{since}. Add today’s. How many new bundles?"
             if since

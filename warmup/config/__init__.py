@@ -1,0 +1,1 @@
+"""What people edit: family.toml and routines/*.toml, read with care, checked by line, and saved."""
