@@ -37,16 +37,19 @@ def test_the_teens_begin_low() -> None:
         assert {number(p) for p in asked("numerals/to-20", 300, in_week(week))} == set(range(11, most + 1))
 
 
-def test_a_numeral_is_put_to_a_set_up_to_ten() -> None:
-    """K.CC.A.3: a numeral stands for a number of things (standards.toml); the adult does not say which."""
-    for item in ("to-5", "to-10"):
+def test_a_numeral_is_put_to_a_set_up_to_twenty() -> None:
+    """K.CC.A.3: a numeral stands for a number of things, zero for none of them (standards.toml)."""
+    for item in ("to-5", "to-10", "to-20"):
         prompts = asked(f"numerals/{item}", 300)
         laid = [p for p in prompts if "lay" in p.given]
         assert 0.2 < len(laid) / len(prompts) < 0.45
         for p in laid:
             assert p.picture == Numeral(p.given["read"]) and p.given["lay"] in p.table
-            assert p.answer.startswith(f"{num2words(number(p))} ") and number(p) > 0
-    assert not any("lay" in p.given for p in level_asked("numerals", "to-20"))
+            assert p.answer.startswith(f"{num2words(number(p))} ")
+            assert ("none" in p.accept) == (number(p) == 0)
+    early = bounds("K.CC.A.3")
+    laid = {number(p) for p in coded("numerals", "K.CC.A.3", 600) if "lay" in p.given}
+    assert laid == set(range(early["write_min"], early["write_max"] + 1))
 
 
 def test_a_teen_lies_beside_its_digits_turned_around() -> None:
@@ -113,7 +116,7 @@ def test_teens_are_laid_beside_the_tens_that_sound_alike() -> None:
 
 def test_the_numeral_0_is_read_as_zero() -> None:
     """None is how many there are; the numeral has a name (K.CC.A.3, standards.toml)."""
-    zeros = [p for p in asked("numerals/to-5", 300) if p.given.get("read") == "0"]
+    zeros = [p for p in asked("numerals/to-5", 300) if p.given.get("read") == "0" and "lay" not in p.given]
     assert len(zeros) > 10
     assert all((p.answer, p.accept) == ("zero", ("oh",)) for p in zeros)
     assert not any("page" in p.say for p in zeros), "no book has a page zero"

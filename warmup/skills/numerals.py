@@ -14,7 +14,7 @@ from warmup.english import count_words, number_word
 from warmup.model import Cue, Morning, Strand
 from warmup.pictures import Picture
 from warmup.randomness import SeededRandom
-from warmup.skills._home import BLOCK, PEG, SOCK, SPOON
+from warmup.skills._home import BEAN, BLOCK, PEG, SOCK, SPOON
 from warmup.skills._number import card_place, chart_rows, chart_to, dealt, swapped, tens_and_ones
 from warmup.skills._rising import risen
 from warmup.skills.base import Draft, Level, Skill
@@ -65,9 +65,9 @@ _WATCH = {
 
 
 def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
-    """One numeral to read, or one to find among four, evenly; up to ten also one to put to a set."""
+    """One numeral to read, or one to find among four, evenly; up to twenty also one to put to a set."""
     number = rng.pick(_numbers(item, morning))
-    if number and item in ("to-5", "to-10") and rng.below(3) == 0:
+    if item in ("to-5", "to-10", "to-20") and rng.below(3) == 0:
         return _lay(item, number, rng)
     # A hundred is only read: four cards as wide as that would not fit a small screen.
     if rng.coin() or number == 100:
@@ -85,8 +85,8 @@ def _numbers(item: str, morning: Morning) -> Sequence[int]:
 
 
 def _lay(item: str, number: int, rng: SeededRandom) -> Draft:
-    """A numeral is shown; the child puts out as many as it says."""
-    noun = rng.pick((BLOCK, SPOON, PEG, SOCK))
+    """A numeral is shown; the child puts out as many as it says: none at all for a zero."""
+    noun = rng.pick((BLOCK, SPOON, PEG, SOCK) if number <= 10 else (BLOCK, PEG, BEAN))
     return Draft(
         say=rng.phrasing(
             f"Look at this number. Put out this many {noun.many}.",
@@ -94,16 +94,19 @@ def _lay(item: str, number: int, rng: SeededRandom) -> Draft:
             f"Take this many {noun.many} and show me.",
         ),
         answer=f"{noun.of(number)} laid out",
+        accept=() if number else ("none", f"no {noun.many}", "nothing laid out"),
         working=f"{number}: {noun.of(number)}",
         cues=(
             Cue("What is the name of this number? Trace it with a finger."),
             Cue("Find the same number here. Count up to it with a finger.", _model(number)[1]),
-            Cue(f"Lay down the first {noun.one} together, “one…”. The child decides when to stop."),
+            Cue(f"Lay down the first {noun.one} together, “one…”. The child decides when to stop.")
+            if number
+            else Cue(f"Say its name together, a {noun.one} in hand. Does it go down? The child decides."),
         ),
         watch_for="Laying out a handful, or never stopping. Ask what the number is, then count.",
         given={"read": str(number), "lay": noun.many},
         picture=pictures.Numeral(str(number)),
-        seconds=40,
+        seconds=40 if number <= 10 else 60,
         guess=0.0,
         table=f"{number + 3} {noun.many}",
     )
@@ -280,7 +283,7 @@ SKILL = Skill(
             ("to-5",),
             codes=("K.CC.A.3",),
             stands_on=("how-many:line-to-5",),
-            guess=0.13,
+            guess=0.12,
             table="door numbers, blocks",
         ),
         Level(
@@ -289,7 +292,7 @@ SKILL = Skill(
             ("to-10", "six-nine"),
             codes=("K.CC.A.3",),
             stands_on=("numerals:to-5", "how-many:count-out-to-10"),
-            guess=0.13,
+            guess=0.12,
             guesses=(("six-nine", 0.2),),
             table="door numbers, page numbers, blocks",
         ),
@@ -302,7 +305,9 @@ SKILL = Skill(
             stands_on=("numerals:to-10", "how-many:rows-to-20"),
             seconds=20,
             guess=0.2,
-            table="page numbers",
+            guesses=(("to-20", 0.12),),
+            table="page numbers, blocks",
+            slower=("to-20",),
         ),
         Level(
             "to-100",
