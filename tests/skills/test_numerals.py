@@ -48,8 +48,8 @@ def test_a_numeral_is_put_to_a_set_up_to_twenty() -> None:
             assert p.answer.startswith(f"{num2words(number(p))} ")
             assert ("none" in p.accept) == (number(p) == 0)
     early = bounds("K.CC.A.3")
-    laid = {number(p) for p in coded("numerals", "K.CC.A.3", 600) if "lay" in p.given}
-    assert laid == set(range(early["write_min"], early["write_max"] + 1))
+    put = {number(p) for p in coded("numerals", "K.CC.A.3", 600) if "lay" in p.given}
+    assert put == set(range(early["write_min"], early["write_max"] + 1))
 
 
 def test_a_teen_lies_beside_its_digits_turned_around() -> None:
