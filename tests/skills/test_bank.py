@@ -150,7 +150,8 @@ def test_the_bank_reads_as_a_five_year_old_hears() -> None:
 BOUNDS = {
     "K.CC.A.1": 100, "K.CC.A.2": 100, "K.CC.C.6": 10, "K.CC.C.7": 10, "K.OA.A.2": 10, "K.OA.A.3": 10,
     "K.OA.A.4": 10, "K.OA.A.5": 5, "K.NBT.A.1": 19, "1.NBT.A.1": 120, "2.OA.C.3": 20, "K.MD.B.3": 10,
-    "1.OA.C.6": 20, "1.OA.A.1": 20, "1.NBT.B.3": 99,
+    "1.OA.C.6": 20, "1.OA.A.1": 20, "1.NBT.B.3": 99, "1.NBT.B.2": 99,
+    "1.NBT.B.2.C": 90,
 }  # fmt: skip
 
 

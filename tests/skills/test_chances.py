@@ -104,6 +104,8 @@ def test_a_coin_flip_owns_up_to_it(skill: str) -> None:
 
 # Two ways a question can go, told from what a prompt was built from: each comes half of the time.
 TWO_WAYS: Mapping[str, Callable[[Mapping[str, Any]], bool]] = {
+    "add-subtract/mixed-5": lambda given: given["op"] == "+",
+    "add-subtract/take-all-or-none": lambda given: given["second"] == 0,
     "capacity/pour": lambda given: given["asked"] == "more",
     "capacity/tall-and-thin": lambda given: given["asked"] == "more",
     "capacity/full-is-not-more": lambda given: given["asked"] == "more",
@@ -113,8 +115,8 @@ TWO_WAYS: Mapping[str, Callable[[Mapping[str, Any]], bool]] = {
     "coins/quarter-or-many": lambda given: given["asked"] == "more",
     "coins/line-up": lambda given: given["first"] == "most",
     "compare/sets-to-10": lambda given: given["ask"] == "more",
-    "compare/thirteen-thirty-one": lambda given: given["ask"] == "more",
-    "compare/nineteen-twenty-one": lambda given: given["ask"] == "more",
+    "place-value/which-is-more": lambda given: given["ask"] == "more",
+    "place-value/nineteen-twenty-one": lambda given: given["ask"] == "more",
     "date/one-weekday": lambda given: _times(given) == 5,
     "equal-shares/quarter-or-half": lambda given: given["more"],
     "even-odd/pair-to-10": lambda given: given["number"] % 2 == 0,

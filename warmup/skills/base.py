@@ -85,7 +85,7 @@ def never(_item: str, _morning: Morning) -> bool:
 class Skill(NamedTuple):
     """Something that can be asked.
 
-    ``ask(item, morning, draw)`` gets an item's name (without the skill) and makes a prompt of it.
+    ``ask(item, morning, rng)`` gets an item's name (without the skill) and makes a prompt of it.
     ``askable(item, morning)`` says whether that makes sense on that morning, and
     ``timely(item, morning)`` whether the day itself asks for it. ``ladder`` names the levels, by their
     keys and lowest first, of which fluency at a higher one retires the lower.
