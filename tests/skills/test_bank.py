@@ -23,8 +23,9 @@ from warmup.wire import routine_from, routine_text
 ROOT = Path(__file__).parents[2]
 YEAR = tomllib.loads((ROOT / "routines" / "year.toml").read_text("utf-8"))
 WEEK_20 = school_year(dt.date(2026, 8, 31), (0, 1, 2, 3)).morning(dt.date(2027, 1, 20))
-# Levels whose range does not hold thirty different prompts: three starts of a count back from five.
-FEW = {"count-back:from-5"}
+# Levels whose range does not hold thirty different prompts: three starts of a count back from five, and
+# the one whole count to a hundred.
+FEW = {"count-back:from-5", "count:one-to-100"}
 
 
 def test_all_skills_and_levels_of_the_year_are_there_and_no_others() -> None:
@@ -110,7 +111,7 @@ def test_a_skill_is_laid_out_as_it_should_be(skill: str) -> None:
     names = [name for level in levels for name in level.items]
     assert len(names) == len(set(names)) and [level.key for level in levels] == list(YEAR["skills"][skill])
     for level in levels:
-        assert 1 <= len(level.items) <= 3 and level.seconds in (20, 40, 60) and 0 <= level.guess <= 0.5
+        assert 1 <= len(level.items) <= 6 and level.seconds in (20, 40, 60, 120) and 0 <= level.guess <= 0.5
         assert {name for name, _ in level.guesses} | set(level.slower) <= set(level.items)
         assert set(level.codes) <= set(reference("standards")["std"]), (
             "a code that the references do not hold"
