@@ -196,7 +196,8 @@ def test_the_runs_test_finds_turn_taking_and_sticking() -> None:
 
 # Items that belong to certain school days only, and on how many of the 144 they can be asked.
 RARE: Mapping[str, int] = {
-    "school-day/new-bundle": 13,  # 10, 20, ... 140 without the hundredth, which has a question of its own.
+    "school-day/next-number": 98,  # Inside two digits: on days 1 to 98,
+    "school-day/last-number": 98,  # and on days 2 to 99.
     "school-day/to-the-hundredth": 41,  # From the sixtieth to the hundredth.
 }
 
