@@ -111,9 +111,9 @@ def test_a_skill_is_laid_out_as_it_should_be(skill: str) -> None:
     names = [name for level in levels for name in level.items]
     assert len(names) == len(set(names)) and [level.key for level in levels] == list(YEAR["skills"][skill])
     for level in levels:
-        assert 1 <= len(level.items) <= 6 and level.seconds in (20, 40, 60, 120) and 0 <= level.guess <= 0.5
+        assert level.variants and level.seconds in (20, 40, 60, 120) and 0 <= level.guess <= 0.5
         assert {name for name, _ in level.guesses} | set(level.slower) <= set(level.items)
-        assert set(level.codes) <= set(reference("standards")["std"]), (
+        assert {*level.codes, *level.toward} <= set(reference("standards")["std"]), (
             "a code that the references do not hold"
         )
     everything = [*names, *(level.key for level in levels), skill]
