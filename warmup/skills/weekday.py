@@ -115,7 +115,13 @@ def _around(item: str, morning: Morning, draw: Draw) -> Draft:
         answer=answer,
         working=f"{day}, {answer}" if step > 0 else f"{answer}, {day}",
         cues=(
-            Cue(f"Say the days, and start at {later_day(day, -3)}."),
+            # Going forward it names no day but the one asked from, so that there is a draw on any date that
+            # does not tell what day it is today.
+            Cue(
+                f"Say the days in order until you get to {day}. What comes then?"
+                if step > 0
+                else f"Say the days, and start at {later_day(day, -3)}."
+            ),
             Cue(
                 f"Finger on {day} in the strip. Hop one square {'on' if step > 0 else 'back'}.",
                 pictures.DayStrip(_first(day, answer), pointed=(day,)),
