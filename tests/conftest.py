@@ -1,12 +1,13 @@
 """The same run everywhere: hypothesis draws the same examples, and no file of the user's is touched."""
 
 import datetime as dt
-from collections.abc import Callable, Iterator
 from itertools import count
 from pathlib import Path
 
 import pytest
 from hypothesis import HealthCheck, settings
+
+from tests.household import StandingClock
 
 settings.register_profile(
     "warmup", derandomize=True, database=None, deadline=None, suppress_health_check=[HealthCheck.too_slow]
@@ -33,13 +34,6 @@ def home(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.MonkeyPat
 
 
 @pytest.fixture
-def clock() -> Iterator[Callable[[], dt.datetime]]:
+def clock() -> StandingClock:
     """A clock that stands at eight on a school day and goes on a second at every look."""
-    moment = dt.datetime(2026, 11, 25, 8)
-
-    def look() -> dt.datetime:
-        nonlocal moment
-        moment += dt.timedelta(seconds=1)
-        return moment
-
-    yield look
+    return StandingClock(dt.datetime(2026, 11, 25, 8))

@@ -26,8 +26,26 @@ FAMILY = Family(
 Clock = Callable[[], dt.datetime]
 
 
+class StandingClock:
+    """A clock that goes on a second at every look."""
+
+    def __init__(self, moment: dt.datetime) -> None:
+        self.moment = moment
+
+    def __call__(self) -> dt.datetime:
+        self.moment += dt.timedelta(seconds=1)
+        return self.moment
+
+    def turn_to(self, day: dt.date) -> None:
+        """Eight o'clock on this day, unless it is that day already."""
+        if self.moment.date() != day:
+            self.moment = dt.datetime.combine(day, dt.time(8))
+
+
 def desk_at(home: Path, clock: Clock, family: Family = FAMILY, today: dt.date = TODAY) -> Desk:
-    """A desk whose files lie in ``home``."""
+    """A desk whose files lie in ``home``; a clock of a test says the desk's day."""
+    if isinstance(clock, StandingClock):
+        clock.turn_to(today)
     places = Places(home, home)
     families.save(home / "family.toml", family)
     return sit_down(places, family, today, Journal.open(home, clock))
@@ -71,7 +89,7 @@ def fixed_prompts() -> tuple[Prompt, ...]:
         ),
         picture=None,
         table="cereal in a cup",
-        why="came easily 3 February; back after 17 mornings",
+        why="came easily February 3; back after 17 mornings",
         given={"start": 28, "end": 32},
     )
     more = tuple(

@@ -14,7 +14,7 @@ from pathlib import Path
 
 import pyte
 
-# What would make this terminal another than a user's: colours, size, and no compiled files kept.
+# What would make this terminal another than a user's: colors, size, and no compiled files kept.
 _NOT_KEPT = ("NO_COLOR", "COLORTERM", "COLUMNS", "LINES", "PYTHONDONTWRITEBYTECODE")
 KEYS = {"up": "\x1b[A", "down": "\x1b[B", "right": "\x1b[C", "left": "\x1b[D", "enter": "\r", "space": " "}
 
@@ -109,7 +109,7 @@ class Terminal:
 
 
 def environment(home: Path, **more: str) -> dict[str, str]:
-    """The environment of a colour terminal whose warmup keeps its files in ``home``."""
+    """The environment of a color terminal whose warmup keeps its files in ``home``."""
     kept = {key: value for key, value in os.environ.items() if key not in _NOT_KEPT}
     return {**kept, "TERM": "xterm-256color", "COLORTERM": "truecolor", "WARMUP_HOME": str(home), **more}
 

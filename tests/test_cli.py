@@ -37,7 +37,9 @@ def python(code: str, **more: str) -> str:
     return done.stdout
 
 
-@pytest.mark.parametrize("argv", ["", "--help", "today --plain", "ask make-ten", "check"])
+@pytest.mark.parametrize(
+    "argv", ["", "--help", "today --plain", "ask make-ten", "check", "check --settings", "--demo today"]
+)
 def test_nothing_of_textual_is_loaded_to_print(argv: str) -> None:
     code = f"""
 import sys, io, contextlib
@@ -52,6 +54,33 @@ with contextlib.redirect_stdout(out), contextlib.redirect_stderr(out):
 print(sorted(name for name in sys.modules if name.split(".")[0] in ("textual", "rich")))
 """
     assert python(code).strip() == "[]"
+
+
+def test_what_edits_toml_is_loaded_by_a_save_alone(home: Path) -> None:
+    """Neither on the way to the first frame nor by printing; the first key that saves loads it."""
+    code = """
+import datetime as dt, sys
+def loaded():
+    return sorted({"tomlkit", "tomli_w", "warmup.saving"} & set(sys.modules))
+from pathlib import Path
+import warmup.cli, warmup.app, warmup.printing, warmup.screens.morning
+from warmup.desk import load_family, sit_down
+from warmup.documents import Places
+from warmup.journal import Journal
+places = Places(Path(sys.argv[1]), Path(sys.argv[1]))
+family, saved = load_family(places, dt.date(2026, 11, 25))
+desk = sit_down(places, family, dt.date(2026, 11, 25), Journal.open(places.data, dt.datetime.now))
+desk.routine()
+print(loaded())
+desk.prefer(theme="light")
+print(loaded())
+"""
+    home.mkdir()
+    (home / "family.toml").write_text('school.first_day = 2026-08-31\n[[child]]\nnickname = "Bean"\n')
+    done = subprocess.run(
+        [sys.executable, "-c", code, str(home)], capture_output=True, text=True, cwd=ROOT, check=True
+    )
+    assert done.stdout.split("\n")[:2] == ["[]", "['tomlkit', 'warmup.saving']"]
 
 
 def test_everything_imports_where_there_is_no_posix() -> None:
@@ -79,7 +108,7 @@ def test_plain_says_the_day_and_everything_of_a_prompt(
 ) -> None:
     assert run("today") == DONE
     out, err = capsys.readouterr()
-    assert "Wednesday 25 November 2026" in out
+    assert "Wednesday, November 25, 2026" in out
     assert "School day 51, week 13, quarter 2." in out
     assert "Unlocked this quarter:" in out and "under three" in out
     for label in ("Say:", "Answer:", "Working:", "Cue 1:", "Cue 2:", "Cue 3:", "Watch for:", "Why today:"):
@@ -122,6 +151,7 @@ def test_ask_makes_prompts_of_every_kind(skill: str, capsys: pytest.CaptureFixtu
     ("argv", "says"),
     [
         ("ask make-tne", "did you mean"),
+        ("check --setings", "--setings"),
         ("ask make-ten --level 9", "there is see-places"),
         ("ask make-ten --item nine-nine", "there is"),
         ("ask make-ten --count 0", "1 to 10000"),

@@ -5,11 +5,15 @@ import re
 import tomllib
 from dataclasses import fields
 from pathlib import Path
+from typing import Any
+
+import pytest
 
 from tests.household import fixed_routine
 from warmup.actions import ACTIONS, key_name
 from warmup.morning import Morning, Prompt
 from warmup.options import parser
+from warmup.screens.pages import MEANINGS
 from warmup.wire import routine_text
 
 ROOT = Path(__file__).parent.parent
@@ -23,7 +27,8 @@ def keys_table() -> str:
     for action in ACTIONS:
         names = [f"`{key_name(key)}`" for key in action.keys]
         left = names[1] if len(names) > 1 else ""
-        rows.append(f"| {names[0]} | {left} | **{action.label}**: {action.help} |")
+        first = " ".join([names[0], *(f"`{key_name(key)}`" for key in action.more)])
+        rows.append(f"| {first} | {left} | **{action.label}**: {action.help} |")
     return "\n".join(rows)
 
 
@@ -62,11 +67,53 @@ def test_every_file_the_contributors_page_names_is_there() -> None:
     assert [name for name in sorted(set(names) - invented) if not (ROOT / name).exists()] == []
 
 
-def test_the_dependencies_are_the_five() -> None:
+def test_the_dependencies_are_the_six() -> None:
     project = tomllib.loads((ROOT / "pyproject.toml").read_text("utf-8"))["project"]
     names = sorted(re.split(r"[<>=; ]", name)[0] for name in project["dependencies"])
-    assert names == ["platformdirs", "python-dateutil", "rich", "textual", "tomli-w"]
+    assert names == ["platformdirs", "python-dateutil", "rich", "textual", "tomli-w", "tomlkit"]
     assert project["requires-python"] == ">=3.11"
+
+
+def readme() -> str:
+    """The README as one line, so that a sentence is found however it is wrapped."""
+    return " ".join(README.split())
+
+
+def test_the_coins_of_the_readme_fit_the_cylinder_it_names() -> None:
+    """coins.toml: the Mint's diameters and 16 CFR 1501.4. Dollars to 1978 had 38.1 mm (from memory)."""
+    file = tomllib.loads((ROOT / "tests/references/coins.toml").read_text("utf-8"))
+    wide = [coin["diameter_mm"] for coin in file["coin"].values()]
+    assert len(wide) == 6 and max(wide) < 31.75 < 38.1 and "1.25 inches wide" in readme()
+    assert "every coin now made for circulation in the United States fits inside" in readme()
+    assert "every United States coin" not in readme() and "grapes in quarters, lengthwise" in readme()
+
+
+def test_what_the_readme_says_of_studies_is_what_they_studied() -> None:
+    """pedagogy.toml: Vlach and Sandhofer (36 children, science), Cepeda 2006 (mostly adults), CDC 2022."""
+    file = tomllib.loads((ROOT / "tests/references/pedagogy.toml").read_text("utf-8"))
+    (children,) = [
+        entry for entry in values(file) if entry.get("source", "").startswith("Vlach and Sandhofer")
+    ]
+    assert f"one experiment with {children['children']} children of five to seven" in readme()
+    assert "it taught science, not math" in readme() and "mostly of adults" in readme()
+    assert "screen time not counted" in readme()
+
+
+def values(file: dict[str, Any]) -> list[dict[str, Any]]:
+    """Every table of a reference file."""
+    tables = [each for each in file.values() if isinstance(each, dict)]
+    return tables + [inner for each in tables for inner in values(each)]
+
+
+@pytest.mark.parametrize("where", [readme(), " ".join(f"{mark}: {meaning}" for mark, meaning in MEANINGS)])
+def test_a_look_at_the_adult_is_no_hesitation_and_five_seconds_count_in_adding_to_five(where: str) -> None:
+    assert "ooking up at you is no hesitation" in where
+    assert "a look at your face" not in where and "look for help" not in where
+    assert where.casefold().count("five seconds") == 1 and "adding to 5" in where
+
+
+def test_what_comes_back_is_said_by_the_day_and_not_by_a_factor() -> None:
+    assert "again Monday" in readme() and "times as long" not in readme()
 
 
 def test_the_safety_words_are_there() -> None:

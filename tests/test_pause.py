@@ -135,7 +135,8 @@ def test_the_close_offers_it_and_the_same_key_takes_it_back(desk: Desk, clock: C
     assert closing(sitting, Knowledge()).pause == OFFER
     turn_pause(desk)
     assert (
-        closing(sitting, Knowledge()).pause == "Nothing new until Wednesday 24 February. Key y takes it back."
+        closing(sitting, Knowledge()).pause
+        == "Nothing new until Wednesday, February 24. Key y takes it back."
     )
     turn_pause(desk)
     assert closing(sitting, Knowledge()).pause == OFFER and desk.paused_until() is None

@@ -29,7 +29,7 @@ def years(draw: st.DrawFn) -> SchoolYear:
 
 
 @given(years())
-def test_mornings_are_numbered_without_a_gap_and_each_knows_its_neighbours(year: SchoolYear) -> None:
+def test_mornings_are_numbered_without_a_gap_and_each_knows_its_neighbors(year: SchoolYear) -> None:
     number, last = year.before, None
     for day in year.mornings:
         morning = year.morning(day)

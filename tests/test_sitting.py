@@ -9,12 +9,13 @@ import pytest
 
 from tests.household import FAMILY, TODAY, desk_at, fixed_prompts, start_fixed
 from warmup.closing import closing, laid_out
-from warmup.desk import Desk
+from warmup.desk import Desk, year_of
+from warmup.instead import SHORT
 from warmup.journal import Journal
 from warmup.memory import Knowledge, Record
 from warmup.morning import Mark
 from warmup.pictures.ten_frame import TenFrame
-from warmup.sitting import SHORT, Sitting, begin, resume
+from warmup.sitting import Sitting, begin, resume
 
 Clock = Callable[[], dt.datetime]
 
@@ -181,8 +182,32 @@ def test_the_close_says_what_went_well_what_comes_back_and_nothing_that_counts(s
     sitting.mark(Mark.HESITATED)
     words = closing(sitting, Knowledge())
     assert "make ten" in words.well and "new" in words.well
-    assert "count on" in words.back
+    # Hesitated on Wednesday, March 3: due two school mornings on, which is the next Monday.
+    assert words.back == "count on, across a ten, from 25 to 49: again Monday"
     assert "%" not in f"{words.well}{words.back}{words.table}{words.handy}"
+
+
+def test_what_comes_back_is_said_by_its_day(home: Path, clock: Callable[[], dt.datetime]) -> None:
+    """Not yet: the next school morning. After a break the weekday alone would mislead."""
+    away = FAMILY._replace(off=((TODAY + dt.timedelta(1), TODAY + dt.timedelta(11)),))
+    for family, said in ((FAMILY, ": again Thursday"), (away, ": again March 15")):
+        desk = desk_at(home / said[-5:].strip(), clock, family)
+        assert desk.journal is not None
+        start_fixed(desk)
+        today = resume(desk, desk.journal, clock)
+        assert today is not None
+        today.mark(Mark.NOT_YET)
+        assert closing(today, Knowledge()).back.endswith(said)
+
+
+def test_no_day_is_named_after_the_last_morning(home: Path, clock: Callable[[], dt.datetime]) -> None:
+    last = year_of(FAMILY).mornings[-1]
+    desk = desk_at(home, clock, FAMILY._replace(settled=last - dt.timedelta(1)), last)
+    assert desk.journal is not None
+    today = begin(desk, desk.journal, clock)
+    today.mark(Mark.NOT_YET)
+    back = closing(today, Knowledge()).back
+    assert back and "again" not in back
 
 
 def test_a_picture_stands_in_for_a_thing_that_need_not_be_fetched(sitting: Sitting) -> None:

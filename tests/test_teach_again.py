@@ -163,7 +163,7 @@ def test_taught_again_and_not_yet_once_more_rests_again(sitting: Sitting, home: 
     lived(tomorrow, tomorrow.today, {SEVEN: Mark.NOT_YET})
     assert tomorrow.to_teach() == (SEVEN,) and SEVEN not in open_now(tomorrow)
     assert list(story(tomorrow, SEVEN))[-2:] == [
-        "It was taught again on Wednesday 3 March 2027.",
+        "It was taught again on Wednesday, March 3, 2027.",
         "Four times not yet running: it rests until you say it was taught again (key l).",
     ]
 
@@ -184,7 +184,7 @@ def test_a_story_tells_that_it_rests_and_when_it_was_taught(desk: Desk) -> None:
     assert list(story(desk, SEVEN))[-1].startswith("Three times not yet running: it rests until")
     desk.taught(SEVEN)
     *_, taught, due = story(desk, SEVEN)
-    assert taught == "It was taught again on Wednesday 3 March 2027." and "due" in due
+    assert taught == "It was taught again on Wednesday, March 3, 2027." and "due" in due
     assert not [line for line in story(desk, THIRTY) if "taught" in line]
 
 

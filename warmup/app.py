@@ -58,7 +58,7 @@ class WarmupApp(App[int]):
     CSS_PATH: ClassVar = ["screens/morning.tcss"]
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding(
-            ",".join(action.keys),
+            ",".join(action.every_key),
             f"do('{action.id}')",
             action.label,
             show=False,
@@ -86,8 +86,25 @@ class WarmupApp(App[int]):
         self.set_reactive(App.theme, f"warmup-{desk.family.theme}")
         self.stylesheet.set_variables(self.get_css_variables())
 
+    def _handle_exception(self, error: Exception) -> None:
+        """End at once and without a word: Textual's own report shows what every variable holds.
+
+        :meth:`ended` raises the error again for the command line, which says it in a sentence.
+        """
+        self._return_code = 1
+        if self._exception is None:
+            self._exception = error
+            self._exception_event.set()
+        self._close_messages_no_wait()
+
+    def ended(self) -> int:
+        """The exit code, once the program has run. Raises what ended it, if an error did."""
+        if self._exception is not None:
+            raise self._exception
+        return self.return_code or 0
+
     def get_css_variables(self) -> dict[str, str]:
-        """The colours of the theme; none while there is no theme yet, so that they are worked out once."""
+        """The colors of the theme; none while there is no theme yet, so that they are worked out once."""
         return super().get_css_variables() if self.theme.startswith("warmup-") else {}
 
     def get_default_screen(self) -> Screen[object]:
@@ -102,7 +119,7 @@ class WarmupApp(App[int]):
         if self.welcome is not None:
             from warmup.screens.welcome import WelcomeScreen
 
-            self.push_screen(WelcomeScreen(self.desk.today), self._welcomed)
+            self.push_screen(WelcomeScreen(self.desk.today, self.desk.family), self._welcomed)
 
     def _welcomed(self, family: Family | None) -> None:
         if family is None or self.welcome is None:
@@ -122,9 +139,9 @@ class WarmupApp(App[int]):
 
     def action_do(self, name: str) -> None:
         """Do an action of the table."""
-        screen = self.screen
-        if isinstance(screen, MorningScreen):
-            screen.do(name)
+        do: Callable[[str], None] | None = getattr(self.screen, "do", None)
+        if do is not None:
+            do(name)
         elif name == "quit":
             self.exit()
 

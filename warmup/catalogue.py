@@ -46,6 +46,7 @@ def _skill_data(skill: Skill, plan: Plan) -> dict[str, Any]:
                 "label": level.label,
                 "week": plan.weeks.get(f"{skill.id}:{level.key}"),
                 "codes": list(level.codes),
+                "toward": list(level.toward),
                 "stands_on": list(level.stands_on),
                 "table": level.table,
                 "items": [f"{skill.id}/{name}" for name in level.items],
@@ -67,6 +68,7 @@ def catalogue_lines(plan: Plan) -> Iterator[str]:
             week = plan.weeks.get(f"{skill.id}:{level.key}")
             opens = f"week {week}" if week else "not in the plan"
             codes = f"; {', '.join(level.codes)}" if level.codes else ""
+            codes += f"; toward {', '.join(level.toward)}" if level.toward else ""
             stands = f"; stands on {', '.join(level.stands_on)}" if level.stands_on else ""
             yield f"    {number}. {level.key}, {opens}: {level.label}{codes}{stands}"
             yield f"       items: {', '.join(level.items)}"

@@ -1,22 +1,24 @@
 """What ``warmup check`` looks at: every file, what is wrong in it and where."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from pathlib import Path
 
 from warmup import family as families
-from warmup.documents import FileProblem, Missing, Places, routines_folder, there
-from warmup.journal import Journal
+from warmup import skills
+from warmup.desk import Clock
+from warmup.documents import FileProblem, Missing, Places, clean, routines_folder, shown, there
+from warmup.journal import Journal, JournalProblem
 from warmup.plan import check_plan
 
 
 def paths(places: Places) -> Iterator[str]:
     """The files the program uses, and which of them there are."""
     family, journal = places.config / "family.toml", places.data / "journal.db"
-    yield f"Family: {family}{'' if there(family) else ' (not there yet)'}"
-    yield f"Journal: {journal}{'' if there(journal) else ' (not there yet)'}"
-    yield f"Routines that came with the program: {routines_folder()}"
+    yield f"Family: {clean(str(family))}{'' if there(family) else ' (not there yet)'}"
+    yield f"Journal: {clean(str(journal))}{'' if there(journal) else ' (not there yet)'}"
+    yield f"Routines that came with the program: {clean(str(routines_folder()))}"
     for path in _own(places):
-        yield f"Your own routine: {path}"
+        yield f"Your own routine: {clean(str(path))}"
 
 
 def _own(places: Places) -> list[Path]:
@@ -27,14 +29,49 @@ def _own(places: Places) -> list[Path]:
         return []
 
 
-def findings(places: Places) -> Iterator[str]:
+def findings(places: Places, clock: Clock) -> Iterator[str]:
     """Every finding, a sentence each; none when all is well."""
+    family: families.Family | None = None
+    readable = True
     try:
-        yield from families.warnings(families.load(places.config / "family.toml"))
+        family = families.load(places.config / "family.toml")
+        yield from families.warnings(family)
     except Missing:
         pass
     except FileProblem as problem:
+        readable = False
         yield str(problem)
     yield from map(str, check_plan(places))
     if there(places.data / "journal.db"):
-        yield from Journal.examine(places.data)
+        wrong = Journal.examine(places.data, frozenset(skills.item_names()))
+        yield from wrong
+        if readable and not wrong:
+            yield from _orphans(_mornings(places, clock), places, family)
+
+
+def _orphans(journal: Mapping[str, int], places: Places, family: families.Family | None) -> Iterator[str]:
+    """What the journal knows and the family does not: marks that nobody would see."""
+    known = {child.record for child in family.children} if family else set()
+    for record, mornings in journal.items():
+        if record in known:
+            continue
+        kept = f"The journal holds {mornings} morning{'s' * (mornings != 1)} of {shown(record)}"
+        if family:
+            yield (
+                f"{kept}, and no child in family.toml has that record. "
+                f"A [[child]] with a nickname and record = {shown(record)} brings them back."
+            )
+        else:
+            backup = "family.toml.bak"
+            copy = f"copy {backup} to family.toml, or " if there(places.config / backup) else ""
+            yield f"{kept}, and there is no family.toml: {copy}run warmup, whose form takes them up."
+
+
+def _mornings(places: Places, clock: Clock) -> Mapping[str, int]:
+    try:
+        journal = Journal.open(places.data, clock, read_only=True)
+    except JournalProblem:
+        return {}  # Said already.
+    mornings = journal.mornings()
+    journal.shut()
+    return mornings

@@ -1,7 +1,8 @@
 """The command line. A screen is imported only on the way to opening one.
 
 Exit codes: 0 done; 1 ``check`` found something wrong; 2 the command line was not understood;
-3 a file cannot be used as it is (one sentence on standard error says which, and what to do).
+3 a file cannot be used as it is (one sentence on standard error says which, and what to do); 4 a mistake
+of the program itself (one sentence says where; WARMUP_TRACEBACK=1 shows the way there).
 """
 
 import contextlib
@@ -9,7 +10,7 @@ import datetime as dt
 import gc
 import os
 import sys
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from types import SimpleNamespace
 from typing import TYPE_CHECKING
 
@@ -18,14 +19,9 @@ if TYPE_CHECKING:
     from warmup.documents import Places
     from warmup.family import Family
     from warmup.journal import Journal
-    from warmup.morning import Prompt
 
-DONE, WRONG, USAGE, UNUSABLE = 0, 1, 2, 3
+DONE, WRONG, USAGE, UNUSABLE, MISTAKE = 0, 1, 2, 3, 4
 Clock = Callable[[], dt.datetime]
-
-
-class Refused(Exception):
-    """The command line asks for something there is not: a sentence for standard error, and exit code 2."""
 
 
 def main(argv: Sequence[str] | None = None, clock: Clock = dt.datetime.now) -> int:
@@ -37,9 +33,6 @@ def main(argv: Sequence[str] | None = None, clock: Clock = dt.datetime.now) -> i
     gc.disable()
     try:
         return _run(arguments, clock)
-    except Refused as refused:
-        print(f"warmup: {refused}", file=sys.stderr)
-        return USAGE
     except BrokenPipeError:
         # The reader went away (``| head``): nothing is wrong, and nothing more can be said.
         _print_no_more()
@@ -47,12 +40,15 @@ def main(argv: Sequence[str] | None = None, clock: Clock = dt.datetime.now) -> i
     except KeyboardInterrupt:
         return DONE
     except Exception as error:
-        sentence = _sentence(error)
-        if not sentence:
+        if os.environ.get("WARMUP_TRACEBACK"):
             raise
-        _print_no_more()
-        print(f"warmup: {sentence}", file=sys.stderr)
-        return UNUSABLE
+        from warmup.documents import clean
+
+        code, sentence = _sentence(error)
+        if code != USAGE:
+            _print_no_more()
+        print(f"warmup: {clean(sentence)}", file=sys.stderr)
+        return code
     finally:
         gc.enable()
 
@@ -67,35 +63,66 @@ def _arguments(words: Sequence[str]) -> SimpleNamespace:
 
 
 def _run(arguments: SimpleNamespace, clock: Clock) -> int:
-    """Do what was asked for and give the exit code."""
+    """Do what was asked for, of the family or of the invented one, and give the exit code."""
+    if not arguments.demo:
+        return _do(arguments, clock, _places())
+    with _demo(clock) as places:
+        return _do(arguments, clock, places, "Demo: an invented family.")
+
+
+def _do(arguments: SimpleNamespace, clock: Clock, places: "Places", aside: str = "") -> int:
+    if arguments.command is None and _on_a_terminal():
+        return _morning(places, arguments.child, clock, aside)
+    from warmup import printing
+
     match arguments.command:
-        case "today":
-            return _today(arguments, clock)
         case "ask":
-            return _ask(arguments, clock)
+            printing.ask(arguments, clock, places)
         case "why":
-            return _why(arguments, clock)
+            printing.why(arguments, clock, places)
         case "catalogue":
-            return _catalogue(arguments)
+            printing.catalogue(arguments, places)
         case "merge":
-            return _merge(arguments, clock)
+            _merge(arguments, clock, places)
         case "check":
-            return _check()
-    return _open(arguments, clock)
+            return DONE if printing.check(arguments, clock, places) else WRONG
+        case "today":
+            printing.today(arguments, clock, places)
+        case _:
+            arguments.date, arguments.json, arguments.answers = None, False, True
+            printing.today(arguments, clock, places)
+    return DONE
 
 
-def _sentence(error: Exception) -> str:
-    """What is wrong with a file or a disk, in a sentence; nothing for what is a mistake of the program."""
+def _sentence(error: Exception) -> tuple[int, str]:
+    """The exit code, and what is wrong in a sentence."""
     from warmup.documents import FileProblem, clean
     from warmup.journal import JournalProblem
+    from warmup.printing import Refused
 
     match error:
+        case Refused():
+            return USAGE, str(error)
         case FileProblem() | JournalProblem():
-            return str(error)
+            return UNUSABLE, str(error)
         case OSError():
             place = clean(str(error.filename)) if error.filename else "what was to be printed"
-            return f"{place}: {error.strerror or clean(str(error))}."
-    return ""
+            return UNUSABLE, f"{place}: {error.strerror or clean(str(error))}."
+    return MISTAKE, _mistake(error)
+
+
+def _mistake(error: Exception) -> str:
+    """A mistake of the program in a sentence: its kind and where, and nothing of what it was working on."""
+    import traceback
+    from pathlib import Path
+
+    frames = traceback.extract_tb(error.__traceback__)
+    own = [frame for frame in frames if Path(frame.filename).is_relative_to(Path(__file__).parent)]
+    where = (own or frames)[-1]
+    return (
+        f"a mistake in the program ended it ({type(error).__name__} in {Path(where.filename).name}, line "
+        f"{where.lineno}). What you marked is kept; please report this line."
+    )
 
 
 def _print_no_more() -> None:
@@ -105,16 +132,27 @@ def _print_no_more() -> None:
             os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
 
 
+def _places() -> "Places":
+    from warmup.documents import places
+
+    return places(os.environ)
+
+
+@contextlib.contextmanager
+def _demo(clock: Clock) -> Iterator["Places"]:
+    """The place of an invented family, which is gone when it ends."""
+    import tempfile
+    from pathlib import Path
+
+    from warmup.demo import set_up, temporary
+
+    with tempfile.TemporaryDirectory(prefix="warmup-demo-", ignore_cleanup_errors=True) as folder:
+        places = temporary(Path(folder))
+        set_up(places, clock().date())
+        yield places
+
+
 # -- opening the morning
-
-
-def _open(arguments: SimpleNamespace, clock: Clock) -> int:
-    if arguments.demo:
-        return _demo(arguments, clock)
-    if not _on_a_terminal():
-        arguments.date, arguments.json, arguments.answers = None, False, True
-        return _today(arguments, clock)
-    return _morning(_places(), arguments.child, clock)
 
 
 def _on_a_terminal() -> bool:
@@ -124,17 +162,36 @@ def _on_a_terminal() -> bool:
 
 def _morning(places: "Places", child: str, clock: Clock, aside: str = "") -> int:
     from warmup.app import WarmupApp, draw_in_utf8
-    from warmup.desk import load_family
+    from warmup.desk import load_family, records_in
+    from warmup.family import default
+    from warmup.writing import sweep
 
-    today = clock().date()
+    now = clock()
+    sweep(places.config / "family.toml", now.timestamp())
+    today = now.date()
     family, saved = load_family(places, today)
     with _kept(places, clock, "what was marked just now") as journal:
+        if not saved:
+            family = default(today, records_in(journal))
         desk = _sit_down(places, family, today, journal, child, saved)
         welcome = None if saved else lambda family: _welcomed(places, family, today, journal)
         draw_in_utf8()
         app = WarmupApp(desk, journal, clock, (journal.notice,), welcome, aside)
         app.run()
-    return app.return_code or DONE
+    return app.ended()
+
+
+def _sit_down(
+    places: "Places", family: "Family", today: dt.date, journal: "Journal", child: str, saved: bool
+) -> "Desk":
+    from warmup.desk import sit_down
+
+    try:
+        return sit_down(places, family, today, journal, child=child, saved=saved)
+    except KeyError:
+        from warmup.printing import no_such_child  # not on the way to a morning otherwise
+
+        raise no_such_child(child, family) from None
 
 
 @contextlib.contextmanager
@@ -160,235 +217,42 @@ def _welcomed(places: "Places", family: "Family", today: dt.date, journal: "Jour
     from warmup.desk import sit_down
 
     desk = sit_down(places, family, today, journal)
-    desk.change(family)
+    desk.begin()
     return desk
-
-
-def _demo(arguments: SimpleNamespace, clock: Clock) -> int:
-    import tempfile
-    from pathlib import Path
-
-    from warmup.demo import set_up, temporary
-
-    with tempfile.TemporaryDirectory(prefix="warmup-demo-", ignore_cleanup_errors=True) as folder:
-        places = temporary(Path(folder))
-        set_up(places, clock().date())
-        if _on_a_terminal():
-            return _morning(places, arguments.child, clock, "Demo: an invented family.")
-        arguments.date, arguments.json, arguments.answers = None, False, True
-        return _today(arguments, clock, places)
-
-
-def _places() -> "Places":
-    from warmup.documents import places
-
-    return places(os.environ)
-
-
-def _sit_down(
-    places: "Places", family: "Family", today: dt.date, journal: "Journal | None", child: str, saved: bool
-) -> "Desk":
-    from warmup.desk import sit_down
-
-    try:
-        return sit_down(places, family, today, journal, child=child, saved=saved)
-    except KeyError:
-        names = ", ".join(each.nickname for each in family.children)
-        raise Refused(f"no child called {child!r} in family.toml; there is {names}") from None
-
-
-# -- printing
-
-
-def _today(arguments: SimpleNamespace, clock: Clock, places: "Places | None" = None) -> int:
-    from warmup.plain import routine_lines
-    from warmup.wire import routine_data, routine_from
-
-    desk, journal = _reading_desk(places or _places(), arguments.child, clock, arguments.date)
-    day = arguments.date or desk.today
-    stored = journal.sittings_of(desk.child.record, day) if journal else []
-    routine = routine_from(stored[-1].routine) if stored else desk.routine(day)
-    if arguments.json:
-        data = routine_data(routine) | {"teach_again": list(desk.to_teach())}
-        _print_json(data if arguments.answers else _without_answers(data))
-    else:
-        _print(routine_lines(routine, desk, answers=arguments.answers))
-    if journal:
-        journal.shut()
-    return DONE
-
-
-def _reading_desk(
-    places: "Places", child: str, clock: Clock, day: dt.date | None = None, *, marks: bool = True
-) -> tuple["Desk", "Journal | None"]:
-    """A desk for printing: it writes nothing, and takes the defaults where there is no family yet.
-
-    The defaults are those of ``day``, the date that is asked for: its routine must not hang on the clock.
-    The journal comes with it where there is one and ``marks`` are wanted.
-    """
-    from warmup.desk import load_family
-    from warmup.documents import there
-
-    today = clock().date()
-    family, saved = load_family(places, day or today)
-    if not saved:
-        print(
-            "warmup: no family.toml yet: a year from the last Monday of August, Monday to Thursday, is "
-            "taken. Run warmup in a terminal to set it up.",
-            file=sys.stderr,
-        )
-    journal: Journal | None = None
-    if marks and there(places.data / "journal.db"):
-        from warmup.journal import Journal as Disk
-
-        journal = Disk.open(places.data, clock, read_only=True)
-        if journal.notice:
-            print(f"warmup: {journal.notice} No mark in it is counted here.", file=sys.stderr)
-    return _sit_down(places, family, today, journal, child, saved=False), journal
-
-
-def _ask(arguments: SimpleNamespace, clock: Clock) -> int:
-    from warmup import skills
-    from warmup.draw import Draw
-    from warmup.plain import prompts_lines
-    from warmup.wire import FORMAT, VERSION, prompt_data
-
-    names = _items(arguments)
-    desk, _ = _reading_desk(_places(), "", clock, arguments.date, marks=False)
-    morning = desk.morning(arguments.date or desk.today)
-    able = [name for name in names if skills.askable(name, morning)]
-    if not able:
-        raise Refused(f"{names[0]} is not asked on {morning.date}: it belongs to certain school days only")
-    seed = arguments.seed or f"{morning.date}"
-    prompts: list[Prompt] = [
-        skills.prompt(able[n % len(able)], morning, Draw("ask", seed, able[n % len(able)], n))
-        for n in range(arguments.count)
-    ]
-    if arguments.json:
-        data = {"format": FORMAT, "version": VERSION, "prompts": [prompt_data(prompt) for prompt in prompts]}
-        _print_json(data if arguments.answers else _without_answers(data))
-    else:
-        _print(prompts_lines(prompts, answers=arguments.answers))
-    return DONE
-
-
-def _items(arguments: SimpleNamespace) -> list[str]:
-    """The items ``ask`` is to ask, or Refused with what there is."""
-    from warmup.documents import did_you_mean
-    from warmup.skills import SKILLS
-
-    skill = SKILLS.get(arguments.skill)
-    if skill is None:
-        raise Refused(f"no skill {arguments.skill!r}{did_you_mean(arguments.skill, SKILLS)}")
-    levels = list(skill.levels)
-    if arguments.level:
-        levels = [level for n, level in enumerate(levels, 1) if arguments.level in (level.key, str(n))]
-        if not levels:
-            known = ", ".join(level.key for level in skill.levels)
-            raise Refused(f"no level {arguments.level!r} in {skill.id}; there is {known}")
-    names = [name for level in levels for name in level.items]
-    if arguments.item:
-        wanted = arguments.item.removeprefix(f"{skill.id}/")
-        if wanted not in names:
-            raise Refused(f"no item {arguments.item!r} there; there is {', '.join(names)}")
-        names = [wanted]
-    return [f"{skill.id}/{name}" for name in names]
-
-
-def _why(arguments: SimpleNamespace, clock: Clock) -> int:
-    from warmup.documents import did_you_mean
-    from warmup.skills import item_names
-    from warmup.story import story
-
-    if arguments.item not in item_names():
-        raise Refused(f"no item {arguments.item!r}{did_you_mean(arguments.item, item_names())}")
-    desk, journal = _reading_desk(_places(), arguments.child, clock)
-    _print(story(desk, arguments.item))
-    if journal:
-        journal.shut()
-    return DONE
-
-
-def _catalogue(arguments: SimpleNamespace) -> int:
-    from warmup.catalogue import catalogue_data, catalogue_lines
-    from warmup.plan import load_plan
-
-    plan = load_plan(_places())
-    if arguments.json:
-        _print_json(catalogue_data(plan))
-    else:
-        _print(catalogue_lines(plan))
-    return DONE
-
-
-def _without_answers(data: dict[str, object]) -> dict[str, object]:
-    prompts = data["prompts"]
-    assert isinstance(prompts, list)
-    for prompt in prompts:
-        for key in ("answer", "accept", "working"):
-            del prompt[key]
-    return data
-
-
-def _print(lines: Iterable[str]) -> None:
-    if sys.stdout is None:
-        return
-    # A terminal that lacks a letter gets a question mark rather than a traceback.
-    if hasattr(sys.stdout, "reconfigure"):
-        sys.stdout.reconfigure(errors="replace")
-    for line in lines:
-        print(line)
-    sys.stdout.flush()
-
-
-def _print_json(data: object) -> None:
-    import json
-
-    _print([json.dumps(data, indent=2)])
 
 
 # -- two laptops
 
 
-def _merge(arguments: SimpleNamespace, clock: Clock) -> int:
+def _merge(arguments: SimpleNamespace, clock: Clock, places: "Places") -> None:
     """Take in the journal of another machine, and say how many mornings of each child are new here."""
     from pathlib import Path
 
     from warmup.desk import load_family
     from warmup.documents import clean
+    from warmup.printing import Refused, complain, show
     from warmup.store import NAME
 
-    places = _places()
     family, _ = load_family(places, clock().date())
-    other = Path(arguments.file).absolute()
+    try:
+        other = Path(arguments.file).absolute()
+    except FileNotFoundError:
+        raise Refused("the folder you are in is gone; name a whole path to the other journal") from None
     if other.is_dir():
         other /= NAME
     with _kept(places, clock, "what was taken in") as journal:
         if journal.notice:
-            print(f"warmup: {journal.notice}", file=sys.stderr)
-        if other.resolve() == journal.path.resolve():
+            complain(journal.notice)
+        if os.path.realpath(other) == os.path.realpath(journal.path):
             raise Refused(f"{clean(str(other))} is your own journal; name the other one")
         before = journal.mornings()
-        journal.merge(other)
+        left = journal.merge(other)
         after = journal.mornings()
     known = {child.record: child.nickname for child in family.children}
     for record, mornings in after.items():
         new = mornings - before.get(record, 0)
         who = clean(known.get(record, record))
         unknown = "" if record in known else "; family.toml has no child of that name"
-        _print([f"{who}: {mornings} morning{'s' * (mornings != 1)} in all, {new} new here{unknown}."])
-    _print(["Of two marks on one prompt the later counts. The other journal is as it was."])
-    return DONE
-
-
-# -- checking
-
-
-def _check() -> int:
-    from warmup.checkup import findings, paths
-
-    places = _places()
-    _print(paths(places))
-    found = list(findings(places))
-    _print(found or ["Everything can be read."])
-    return WRONG if found else DONE
+        show([f"{who}: {mornings} morning{'s' * (mornings != 1)} in all, {new} new here{unknown}."])
+    show(f"Left out, since it makes no sense: {each}." for each in left)
+    show(["Of two marks on one prompt the later counts. The other journal is as it was."])

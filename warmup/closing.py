@@ -4,11 +4,12 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from warmup import skills
-from warmup.desk import Desk, date_words
+from warmup.desk import Desk
 from warmup.memory import Knowledge
 from warmup.morning import Mark, Prompt
 from warmup.sitting import Sitting
-from warmup.words import number_word
+from warmup.story import morning_at
+from warmup.words import WEEKDAYS, date_words, number_word
 
 
 class Closing(NamedTuple):
@@ -66,9 +67,7 @@ def _well(sitting: Sitting, before: Knowledge) -> str:
     shown = min(sitting.furthest + 1, len(sitting.prompts))
     if not shown:
         return "you sat down together."
-    return (
-        f"you sat down together and talked maths, {shown} {'question' if shown == 1 else 'questions'} long."
-    )
+    return f"you sat down together and talked math, {shown} {'question' if shown == 1 else 'questions'} long."
 
 
 def _easy(sitting: Sitting, at: int) -> bool:
@@ -78,11 +77,21 @@ def _easy(sitting: Sitting, at: int) -> bool:
 
 def _back(sitting: Sitting, resting: Sequence[Prompt]) -> str:
     again = [
-        named(p)
+        f"{named(p)}{_when(sitting.desk, p)}"
         for at, p in enumerate(sitting.prompts)
         if sitting.mark_at(at) in (Mark.HESITATED, Mark.NOT_YET) and p not in resting
     ]
     return "; ".join(dict.fromkeys(again))
+
+
+def _when(desk: Desk, prompt: Prompt) -> str:
+    """The school day on which it is due back, ": again Monday"; nothing after the year's last morning."""
+    owed = desk.knowledge().of(prompt.item).owed
+    day = None if owed is None else morning_at(desk, owed)
+    if day is None:
+        return ""
+    near = (day - desk.today).days < 7
+    return f": again {WEEKDAYS[day.weekday()] if near else date_words(day, weekday=False)}"
 
 
 def _resting(sitting: Sitting) -> list[Prompt]:

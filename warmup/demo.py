@@ -10,13 +10,14 @@ from pathlib import Path
 
 from warmup import family as families
 from warmup.desk import Desk, sit_down
-from warmup.documents import Places, write_atomic
+from warmup.documents import Places
 from warmup.draw import Draw
 from warmup.family import Child, CountdownRule, Family
 from warmup.journal import Journal, MarkRow
 from warmup.memory import Knowledge, fold
 from warmup.morning import Asked, Mark
 from warmup.wire import routine_text
+from warmup.writing import write_toml
 
 WEEK = 31
 WEEKS_OF_HISTORY = 6
@@ -44,8 +45,8 @@ def set_up(places: Places, today: dt.date) -> None:
     family = demo_family(today)
     places.config.mkdir(parents=True, exist_ok=True)
     families.save(places.config / "family.toml", family)
-    write_atomic(places.config / "daily.toml", _daily())
-    write_atomic(places.config / "review.toml", _daily())
+    write_toml(places.config / "daily.toml", _daily())
+    write_toml(places.config / "review.toml", _daily())
     write_history(sit_down(places, family, today, None), places, family.began)
 
 
@@ -98,5 +99,5 @@ def _answer(item: str, day: dt.date, desk: Desk) -> Mark:
 
 
 def temporary(folder: Path) -> Places:
-    """Places inside a folder that is thrown away afterwards."""
+    """Places inside a folder that is thrown away afterward."""
     return Places(folder, folder)

@@ -2,6 +2,7 @@
 
 import datetime as dt
 from collections.abc import Callable, Collection, Sequence
+from contextlib import suppress
 from dataclasses import dataclass, field, replace
 
 from warmup import family as families
@@ -10,14 +11,17 @@ from warmup.documents import FileProblem, Missing, Places
 from warmup.engine import SETTLING_WEEKS, build, choose, open_items, rests, sampled, surest
 from warmup.family import Child, Family
 from warmup.giveaways import to_leave_out
-from warmup.journal import Journal
+from warmup.journal import Journal, SittingRow
 from warmup.memory import RETEACH, Knowledge, Reviews, fold
 from warmup.morning import Asked, Choice, Item, Morning, Plan, Prompt, Routine, Shape
 from warmup.plan import load_plan, load_shape
 from warmup.schoolyear import REVIEW_EVERY, SchoolYear, school_year
-from warmup.words import MONTHS, WEEKDAYS
+from warmup.wire import routine_from
 
 Clock = Callable[[], dt.datetime]
+CHOSEN_ANEW = (
+    "What was chosen for this date can't be read any more, so it was chosen anew. Its marks are kept."
+)
 
 
 @dataclass(slots=True, eq=False, repr=False)
@@ -27,6 +31,7 @@ class Desk:
     ``family`` changes when a level is held back or a preference is chosen, and is saved at once.
     ``journal`` is None where nothing may be written and nothing was; ``saved`` says whether there is a
     family file to save to, and ``unsaved``, in a sentence, why what was chosen last is not in it.
+    ``changed`` is the family before and after the last change, as it was asked for.
     """
 
     places: Places
@@ -38,8 +43,13 @@ class Desk:
     year: SchoolYear
     saved: bool = True
     unsaved: str = ""
+    changed: tuple[Family, Family] | None = field(default=None, init=False)
+    _on_disk: Family | None = field(default=None, init=False)
     _known: Knowledge | None = field(default=None, init=False)
     _items: tuple[Item, ...] = field(default=(), init=False)
+
+    def __post_init__(self) -> None:
+        self._on_disk = self.family
 
     def morning(self, day: dt.date | None = None) -> Morning:
         """The morning of a date, today's unless another is given."""
@@ -62,6 +72,28 @@ class Desk:
     def history(self, before: dt.date | None = None) -> tuple[Asked, ...]:
         """Every prompt that was shown, in order of time; up to but not on ``before``."""
         return self.journal.history(self.child.record, before) if self.journal else ()
+
+    def stored(self, day: dt.date) -> list[tuple[SittingRow, Routine]]:
+        """The sittings of a date whose routine can be read, in order of time.
+
+        A mark belongs to the item of its row, so a routine with other items than the rows is none of them,
+        nor is one with an item that this version does not know.
+        """
+        found = []
+        for row in self.journal.sittings_of(self.child.record, day) if self.journal else ():
+            with suppress(ValueError):
+                found.append((row, routine_from(row.routine)))
+        return [(row, routine) for row, routine in found if self._fits(day, row, routine)]
+
+    def _fits(self, day: dt.date, row: SittingRow, routine: Routine) -> bool:
+        items = tuple(prompt.item for prompt in routine.prompts)
+        kept = self.journal.items_of(self.child.record, day, row.sitting) if self.journal else ()
+        return items == kept and all(map(skills.known, items))
+
+    def chosen_anew(self, day: dt.date) -> bool:
+        """Whether what was chosen for a date is kept but can't be read, so that it must be chosen anew."""
+        rows = self.journal.sittings_of(self.child.record, day) if self.journal else []
+        return bool(rows) and not self.stored(day)
 
     def opened(self) -> dict[str, int]:
         """The index of the morning each item unlocks at by the plan."""
@@ -208,6 +240,11 @@ class Desk:
             tuple(choices), morning, known, child=record, shape=shape, sitting=sitting, beside=beside
         )
 
+    def turn_to(self, day: dt.date) -> None:
+        """It is another day now."""
+        self.today = day
+        self.forget()
+
     # -- the days
 
     def unsettled(self) -> tuple[dt.date, ...]:
@@ -221,7 +258,7 @@ class Desk:
     def settle(self, off: Collection[dt.date]) -> None:
         """Everything before today is known now; the days in ``off`` were no school."""
         until = self.today - dt.timedelta(1)
-        free = tuple(sorted({*self.family.off, *((day, day) for day in off)}))
+        free = tuple(sorted({*self.family.off, *self.year.stretches(off)}))
         self.change(self.family._replace(off=free, settled=max(until, self.family.settled or until)))
 
     def count_today(self) -> None:
@@ -259,21 +296,29 @@ class Desk:
         shown = self.family.answers_shown if answers_shown is None else answers_shown
         self.change(self.family._replace(theme=theme or self.family.theme, answers_shown=shown))
 
-    def change(self, family: Family) -> None:
-        """Take the family as it is now, and save it where there is a file.
+    def begin(self) -> None:
+        """Make the family file: there is none yet."""
+        self._on_disk = None
+        self.change(self.family)
 
-        Where it can't be saved the morning goes on with it, and the next change tries again.
+    def change(self, family: Family) -> None:
+        """Take the family as it is now, and save what changed where there is a file.
+
+        What else the file says, since it may have been edited meanwhile, is taken from it. Where it can't be
+        saved the morning goes on with the family given, and the next change tries again.
         """
-        self.family = family
-        self.year = year_of(family)
-        self._known = None
+        self.changed = self.family, family
         if self.saved:
             try:
-                families.save(self.places.config / "family.toml", family)
-                self.unsaved = ""
+                family = families.save(self.places.config / "family.toml", family, self._on_disk)
+                self._on_disk, self.unsaved = family, ""
             except FileProblem as problem:
                 where = f"{problem.path.name}{f', line {problem.line}' if problem.line else ''}"
                 self.unsaved = f"What you choose is not being saved ({where}: {problem.found})."
+        self.family = family
+        self.child = next((each for each in family.children if each.record == self.child.record), self.child)
+        self.year = year_of(family)
+        self._known = None
 
 
 def year_of(family: Family) -> SchoolYear:
@@ -287,6 +332,12 @@ def load_family(places: Places, today: dt.date) -> tuple[Family, bool]:
         return families.load(places.config / "family.toml"), True
     except Missing:
         return families.default(today), False
+
+
+def records_in(journal: Journal) -> tuple[str, ...]:
+    """The records a journal holds marks under, the one with the most mornings first."""
+    mornings = journal.mornings()
+    return tuple(sorted(mornings, key=lambda record: (-mornings[record], record)))
 
 
 def sit_down(
@@ -303,8 +354,3 @@ def sit_down(
     if not named:
         raise KeyError(child)
     return Desk(places, family, named[0], today, load_plan(places), journal, year_of(family), saved)
-
-
-def date_words(day: dt.date) -> str:
-    """A date as the adult reads it: "Tuesday 3 March"."""
-    return f"{WEEKDAYS[day.weekday()]} {day.day} {MONTHS[day.month - 1]}"

@@ -1,9 +1,9 @@
-"""Files that people edit: TOML, read with care and complained of by line, written whole or not at all."""
+"""Files that people edit: TOML, read with care and complained of by line; and where they lie."""
 
 import contextlib
 import datetime as dt
+import errno
 import json
-import os
 import re
 import stat
 import tomllib
@@ -19,9 +19,11 @@ LIMIT = 1_000_000
 """The largest file that is read, in bytes."""
 LONGEST_LINE = 20_000
 """The longest line that is read, in characters: reading a key of many thousand parts would take minutes."""
+LONGEST_NAME = 40
+"""The longest name of a person or an animal, in characters."""
 FIRST_YEAR, LAST_YEAR = 1900, 2999
 """The years a date in a file may lie in, so that adding weeks to it never leaves the calendar."""
-FIX_OR_DELETE = "Fix that line or delete the file to start again."
+FIX = "Fix that line."
 # Marks that turn the direction of the text after them, and the byte order mark.
 _TURNING = frozenset("\u061c\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069\ufeff")
 
@@ -34,7 +36,7 @@ class FileProblem(Exception):
     """
 
     def __init__(
-        self, path: Path, line: int | None, key: str, expected: str, found: str, advice: str = FIX_OR_DELETE
+        self, path: Path, line: int | None, key: str, expected: str, found: str, advice: str = FIX
     ) -> None:
         super().__init__(path, line, key, expected, found, advice)
         self.path, self.line, self.key = path, line, key
@@ -101,7 +103,7 @@ class Document(NamedTuple):
     path: Path
     data: Mapping[str, Any]
     text: str
-    advice: str = FIX_OR_DELETE
+    advice: str = FIX
 
     def line_of(self, *keys: str | int) -> int | None:
         """The line, from 1, on which this key, table or list element is written."""
@@ -140,7 +142,7 @@ class Document(NamedTuple):
             self.refuse(keys, f"a date between the years {FIRST_YEAR} and {LAST_YEAR}")
         return value
 
-    def name(self, *keys: str | int, default: str | None = None, most: int = 40) -> str:
+    def name(self, *keys: str | int, default: str | None = None, most: int = LONGEST_NAME) -> str:
         """Words for people on one line, cleaned: at least one visible character, at most ``most``."""
         value = self._value(keys, default, "some words in quotation marks")
         if not isinstance(value, str):
@@ -215,7 +217,7 @@ class Document(NamedTuple):
         return value
 
 
-def read(path: Path, advice: str = FIX_OR_DELETE) -> Document:
+def read(path: Path, advice: str = FIX) -> Document:
     """The TOML file at ``path``: a regular file of at most 1 MB, UTF-8, without NUL.
 
     Raises ``Missing`` when there is none, and ``FileProblem`` for anything else that is not as it should be.
@@ -250,8 +252,8 @@ def _bytes(path: Path, advice: str) -> bytes:
     except FileNotFoundError:
         raise Missing(path, None, "", "a file", "none", "") from None
     except (OSError, ValueError) as error:
-        reason = clean(getattr(error, "strerror", None) or str(error))
-        raise FileProblem(path, None, "", "a file that can be read", reason, "") from None
+        advice = "Move it away, or let it be read."
+        raise FileProblem(path, None, "", "a file that can be read", _reason(error), advice) from None
 
 
 def _parsed(path: Path, text: str, advice: str) -> dict[str, Any]:
@@ -271,80 +273,6 @@ def _parsed(path: Path, text: str, advice: str) -> dict[str, Any]:
         ) from None
 
 
-def write_atomic(path: Path, data: Mapping[str, Any]) -> None:
-    """Put ``data`` at ``path`` as TOML, whole or not at all; the version before stays as ``<name>.bak``.
-
-    The file gets mode 0600, a folder made for it 0700. Comments are not kept (the ``.bak`` has them).
-    Raises ``FileProblem`` when it can't be written; the file that was there is then still there.
-    """
-    try:
-        content = _written(data).encode()
-        target = path.resolve()
-        target.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
-        if target.exists():
-            _put(target.with_name(f"{target.name}.bak"), target.read_bytes())
-        _put(target, content)
-    except (OSError, ValueError, TypeError, RuntimeError) as error:
-        reason = clean(getattr(error, "strerror", None) or str(error)) or "an error"
-        advice = "Nothing was changed."
-        raise FileProblem(path, None, "", "a file that can be written", reason, advice) from None
-
-
-def _written(data: Mapping[str, Any]) -> str:
-    import tomli_w
-
-    # The library writes short lists of tables on one line each; people find [[child]] easier to edit.
-    plain = {key: value for key, value in data.items() if not _blocks(key, value)}
-    text = tomli_w.dumps(plain)
-    for key in (key for key in data if key not in plain):
-        for table in data[key]:
-            inner = {name: value for name, value in table.items() if isinstance(value, dict)}
-            own = {name: value for name, value in table.items() if name not in inner}
-            text += f"\n[[{key}]]\n{tomli_w.dumps(own)}"
-            text += "".join(f"\n[{key}.{name}]\n{tomli_w.dumps(value)}" for name, value in inner.items())
-    return text if tomllib.loads(text) == data else tomli_w.dumps(data)
-
-
-def _blocks(key: str, value: object) -> bool:
-    """Whether this is a list of tables, with tables of plain values in them at most."""
-    if not (isinstance(value, list) and value and _bare(key)):
-        return False
-    return all(
-        isinstance(table, dict)
-        and all(
-            _bare(name) and not any(isinstance(v, dict) for v in inner.values())
-            for name, inner in table.items()
-            if isinstance(inner, dict)
-        )
-        for table in value
-    )
-
-
-def _bare(key: str) -> bool:
-    return re.fullmatch(r"[A-Za-z0-9_-]+", key) is not None
-
-
-def _put(target: Path, content: bytes) -> None:
-    import tempfile
-
-    handle, name = tempfile.mkstemp(prefix=f".{target.name[:40]}-", dir=target.parent)
-    try:
-        with os.fdopen(handle, "wb") as file:
-            file.write(content)
-            file.flush()
-            os.fsync(file.fileno())
-        Path(name).replace(target)
-    except BaseException:
-        Path(name).unlink(missing_ok=True)
-        raise
-    if hasattr(os, "O_DIRECTORY"):
-        folder = os.open(target.parent, os.O_RDONLY | os.O_DIRECTORY)
-        try:
-            os.fsync(folder)
-        finally:
-            os.close(folder)
-
-
 class Places(NamedTuple):
     """A family's two folders: ``config`` holds family.toml and its own routines, ``data`` the journal."""
 
@@ -353,26 +281,62 @@ class Places(NamedTuple):
 
 
 def places(environ: Mapping[str, str]) -> Places:
-    """Both in the folder ``WARMUP_HOME`` names, else where this system keeps such things."""
+    """Both in the folder ``WARMUP_HOME`` names, else where this system keeps such things.
+
+    ``FileProblem`` where no home folder is known: a folder called ``~`` is nobody's.
+    """
     if home := environ.get("WARMUP_HOME"):
-        folder = Path(home).absolute()
+        folder = Path(home)
         with contextlib.suppress(RuntimeError):  # "~somebody" whom this system does not know
-            folder = Path(home).expanduser().absolute()
+            folder = folder.expanduser()
+        folder = _folder(folder)
         return Places(folder, folder)
     import platformdirs
 
-    return Places(
-        Path(platformdirs.user_config_dir("warmup", appauthor=False)),
-        Path(platformdirs.user_data_dir("warmup", appauthor=False)),
-    )
+    with contextlib.suppress(RuntimeError):  # no home folder is known
+        found = Places(
+            Path(platformdirs.user_config_dir("warmup", appauthor=False)),
+            Path(platformdirs.user_data_dir("warmup", appauthor=False)),
+        )
+        if all(folder.is_absolute() for folder in found):
+            return found
+    advice = "Set it, or name a folder in WARMUP_HOME."
+    raise FileProblem(Path("HOME"), None, "", "your home folder", "none", advice)
+
+
+def _folder(folder: Path) -> Path:
+    """The folder that was named, as a whole path; it need not be there yet."""
+    found = ""
+    try:
+        folder = folder.absolute()
+        if not stat.S_ISDIR(folder.stat().st_mode):
+            found = "a file"
+    except FileNotFoundError:
+        if not folder.is_absolute():
+            found = "a way from a folder that is gone"
+    except OSError as error:
+        found = _reason(error)
+    if found:
+        advice = "Name another folder in WARMUP_HOME."
+        raise FileProblem(Path("WARMUP_HOME"), None, "", "a folder", found, advice)
+    return folder
+
+
+def _reason(error: OSError | ValueError) -> str:
+    if isinstance(error, OSError) and error.errno == errno.ELOOP:
+        return "links that lead in a circle"
+    return clean(getattr(error, "strerror", None) or str(error))
 
 
 def there(path: Path) -> bool:
     """Whether something is at this path; what can't be looked at counts, and opening it will say why."""
     try:
-        return path.exists()
+        path.stat()
+    except (FileNotFoundError, NotADirectoryError):
+        return False
     except OSError:
         return True
+    return True
 
 
 def routines_folder() -> Path:

@@ -25,7 +25,7 @@ from warmup.giveaways import meet
 from warmup.memory import RETEACH, Knowledge, Record
 from warmup.morning import Choice, Item, Mark, Morning, Prompt, Routine, Shape, SlotKind
 from warmup.picking import Pick, Picking
-from warmup.words import MONTHS, WEEKDAYS
+from warmup.words import WEEKDAYS, date_words
 
 SETTLING_WEEKS = 2
 DRAWS = 12
@@ -179,7 +179,7 @@ def _when(record: Record, morning: Morning) -> str:
     assert day is not None
     if (morning.date - day).days < 7:
         return WEEKDAYS[day.weekday()]
-    return f"{day.day} {MONTHS[day.month - 1]}"
+    return date_words(day, weekday=False)
 
 
 def build(

@@ -1,30 +1,30 @@
 """Who the children are and when school is on: ``family.toml``, read with care, checked, and written."""
 
 import calendar
-import copy
 import datetime as dt
 import re
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, NamedTuple
 
 from dateutil import rrule
 
+from warmup import renames
 from warmup.documents import (
+    LONGEST_NAME,
     Document,
     FileProblem,
-    Missing,
     clean,
     did_you_mean,
     read,
     shown,
+    there,
     visible,
-    write_atomic,
 )
 from warmup.morning import Countdown
 from warmup.schoolyear import WEEKS
-from warmup.words import MONTHS, WEEKDAYS
+from warmup.words import MONTHS, WEEKDAYS, date_words
 
 FORMAT = 1
 LONGEST_BREAK = 366
@@ -32,6 +32,7 @@ LONGEST_BREAK = 366
 PLACEHOLDER = "Sunshine"
 """The nickname a child has until the family gives one."""
 _MOST_TAUGHT = 1000
+_MOST_CHILDREN = 30
 _ORDINALS = {"first": 1, "second": 2, "third": 3, "fourth": 4, "last": -1}
 _YEARLY = 'a day like "December 25", "fourth Thursday of November" or "last Monday of May"'
 
@@ -91,21 +92,39 @@ class Family(NamedTuple):
     animal: str = "Bear"
 
 
-def default(today: dt.date) -> Family:
+def default(today: dt.date, records: Sequence[str] = ()) -> Family:
     """A family that has told nothing yet: four mornings a week from the last Monday of August.
 
-    From July on that is this year's August, before that last year's (common practice, no source).
+    From July on that is this year's August, before that last year's (common practice, no source). Its
+    children are those whose marks are kept, by their ``records``; where there are none, one to be named.
     """
     year = today.year if today.month >= 7 else today.year - 1
     last = dt.date(year, 8, 31)
     return Family(
-        first_day=last - dt.timedelta(last.weekday()), began=today, children=(Child(nickname=PLACEHOLDER),)
+        first_day=last - dt.timedelta(last.weekday()), began=today, children=_known_children(records)
     )
+
+
+def _known_children(records: Sequence[str]) -> tuple[Child, ...]:
+    """A child for each record whose name a nickname may be."""
+    found: dict[str, Child] = {}
+    for record in records:
+        if record == clean(record) and visible(record) and len(record) <= LONGEST_NAME:
+            found.setdefault(record.casefold(), Child(record))
+    return tuple(found.values())[:_MOST_CHILDREN] or (Child(PLACEHOLDER),)
 
 
 def load(path: Path) -> Family:
     """The family in this file: ``Missing`` when there is none, ``FileProblem`` when a value is wrong."""
-    return parse(read(path))
+    return parse(read(path, advice(path)))
+
+
+def advice(path: Path) -> str:
+    """What to do about a family file that can't be used: first of all, take the version before."""
+    backup = path.with_name(f"{path.name}.bak")
+    if there(backup):
+        return f"Fix that line, or copy {backup.name}, the version before it, over the file."
+    return "Fix that line, or move the file away and start again: the form finds the marks of your child."
 
 
 def parse(file: Document) -> Family:
@@ -134,11 +153,11 @@ def parse(file: Document) -> Family:
 
 def _children(file: Document) -> tuple[Child, ...]:
     children: list[Child] = []
-    for n in range(file.length("child", most=30)):
+    for n in range(file.length("child", most=_MOST_CHILDREN)):
         nickname = file.name("child", n, "nickname")
         if any(nickname.casefold() == child.nickname.casefold() for child in children):
             file.refuse(("child", n, "nickname"), "a nickname no other child has")
-        held, opened = file.names("child", n, "held"), file.names("child", n, "opened")
+        held, opened = _levels(file, n, "held"), _levels(file, n, "opened")
         record = file.name("child", n, "record", default=nickname)
         if any(record == child.record for child in children):
             file.refuse(("child", n, "record"), "a record no other child has")
@@ -147,6 +166,11 @@ def _children(file: Document) -> tuple[Child, ...]:
     if not children:
         raise file.problem(("child",), "at least one [[child]] with a nickname", "none")
     return tuple(children)
+
+
+def _levels(file: Document, n: int, key: str) -> tuple[str, ...]:
+    """Levels by their names today, each once."""
+    return tuple(dict.fromkeys(map(renames.level, file.names("child", n, key))))
 
 
 def _taught(file: Document, n: int) -> tuple[tuple[str, dt.date], ...]:
@@ -158,7 +182,11 @@ def _taught(file: Document, n: int) -> tuple[tuple[str, dt.date], ...]:
         # A key is not mended as other words are: two might become one.
         if item != clean(item) or not visible(item) or len(item) > 80:
             raise file.problem((*keys, item), "an item like make-ten/seven-three", shown(item))
-    return tuple((item, file.date(*keys, item)) for item in items)
+    taught: dict[str, dt.date] = {}
+    for item in items:
+        name, day = renames.item(item), file.date(*keys, item)
+        taught[name] = max(day, taught.get(name, day))
+    return tuple(taught.items())
 
 
 def _weekdays(file: Document) -> tuple[int, ...]:
@@ -274,113 +302,16 @@ def warnings(family: Family) -> tuple[str, ...]:
     ]
     if family.first_day.weekday() not in family.weekdays:
         day = WEEKDAYS[family.first_day.weekday()]
-        found.append(
-            f"The first day, {family.first_day}, is a {day}, and {day} is no school day of the week."
-        )
+        first = date_words(family.first_day, weekday=False, year=True)
+        found.append(f"The first day, {first}, is a {day}, and {day} is no school day of the week.")
     return tuple(found)
 
 
-def dump(family: Family, over: Mapping[str, Any]) -> dict[str, Any]:
-    """The family as it is written, laid over ``over``, whose keys unknown here stay as they are."""
-    data: dict[str, Any] = {"format": FORMAT, **copy.deepcopy(dict(over))}
-    school = _table(data, "school")
-    school |= {
-        "first_day": family.first_day,
-        "first_week": family.first_week,
-        "weekdays": [WEEKDAYS[day] for day in family.weekdays],
-        "began": family.began,
-    }
-    _put(school, "settled", family.settled)
-    _put(school, "days_off", _over([_off(*ends) for ends in family.off], school.get("days_off"), _ends))
-    _put(school, "extra", list(family.extra))
-    children = [
-        {
-            "nickname": child.nickname,
-            "record": child.record,
-            "held": list(child.held),
-            "opened": list(child.opened),
-            "paused": child.paused,
-            "taught": dict(child.taught),
-        }
-        for child in family.children
-    ]
-    _put(data, "child", _over(children, data.get("child"), lambda child: child.get("nickname")))
-    rules = [{"name": r.name, "date": r.date, "yearly": r.yearly} for r in family.countdowns]
-    _put(data, "countdown", _over(rules, data.get("countdown"), lambda rule: rule.get("name")))
-    answers = "shown" if family.answers_shown else "covered"
-    preferences = _table(data, "preferences")
-    preferences |= {"theme": family.theme, "answers": answers, "pennies": family.pennies}
-    _put(preferences, "animal", family.animal if family.animal != "Bear" else "")
-    _put(preferences, "adult", family.adult)
-    return data
+def save(path: Path, family: Family, before: Family | None = None) -> Family:
+    """Write what changed since ``before``; see :func:`warmup.saving.save`, which only a save loads."""
+    from warmup import saving
 
-
-def _table(data: dict[str, Any], key: str) -> dict[str, Any]:
-    table: dict[str, Any] = data.setdefault(key, {})
-    return table
-
-
-def _put(table: dict[str, Any], key: str, value: Any) -> None:
-    """Set the key, or take it away when there is nothing to say."""
-    if value:
-        table[key] = value
-    else:
-        table.pop(key, None)
-
-
-def _off(first: dt.date, last: dt.date) -> Any:
-    return first if first == last else {"from": first, "to": last}
-
-
-def _ends(stretch: Any) -> Any:
-    return (stretch.get("from"), stretch.get("to")) if isinstance(stretch, dict) else stretch
-
-
-def _over(new: list[Any], old: Any, same: Callable[[Any], Any]) -> list[Any]:
-    """Each new table laid over the old one of the same name, or else the unclaimed one in its place."""
-    olds: list[Any] = old if isinstance(old, list) else []
-    claimed = {
-        id(table) for table in olds if isinstance(table, dict) and any(_same(table, n, same) for n in new)
-    }
-    merged = []
-    for index, table in enumerate(new):
-        if not isinstance(table, dict):
-            merged.append(table)
-            continue
-        under = next((o for o in olds if isinstance(o, dict) and _same(o, table, same)), None)
-        if (
-            under is None
-            and index < len(olds)
-            and isinstance(olds[index], dict)
-            and id(olds[index]) not in claimed
-        ):
-            under = olds[index]
-        laid = dict(under or {})
-        for key, value in table.items():
-            _put(laid, key, value)
-        merged.append(laid)
-    return merged
-
-
-def _same(one: Any, other: Any, same: Callable[[Any], Any]) -> bool:
-    return isinstance(other, dict) and bool(same(one) == same(other))
-
-
-def save(path: Path, family: Family) -> None:
-    """Write the family, keeping every key of the file this version does not know.
-
-    Raises ``FileProblem`` and changes nothing when the file there can't be read, when the family would
-    not load again (a nickname too long), or when the disk refuses. Comments are kept in the ``.bak`` only.
-    """
-    try:
-        file = read(path)
-        parse(file)
-        over = file.data
-    except Missing:
-        over = {}
-    data = dump(family, over)
-    parse(Document(path, data, "", advice="Nothing was changed."))
-    write_atomic(path, data)
+    return saving.save(path, family, before)
 
 
 __all__ = [
@@ -390,7 +321,6 @@ __all__ = [
     "FileProblem",
     "countdowns",
     "default",
-    "dump",
     "load",
     "parse",
     "save",

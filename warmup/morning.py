@@ -174,7 +174,10 @@ class SlotKind(Enum):
 
 
 class Slot(NamedTuple):
-    """A part of a morning: at most ``most`` prompts of one kind, in ``only`` these skills or levels."""
+    """A part of a morning: at most ``most`` prompts of one kind.
+
+    ``only`` holds the skills or levels of a slot that is ``NAMED``; of any other kind it is empty.
+    """
 
     kind: SlotKind
     most: int

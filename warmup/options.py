@@ -7,6 +7,8 @@ from types import SimpleNamespace
 
 from warmup import __version__
 
+_DEMO = "an invented family in a temporary place, nothing of yours touched"
+
 
 def parse(words: Sequence[str]) -> SimpleNamespace:
     """The words after ``warmup``, understood: ``command`` is None for the morning itself.
@@ -20,14 +22,15 @@ def parser() -> argparse.ArgumentParser:
     """The commands and their options."""
     whole = argparse.ArgumentParser(
         prog="warmup",
-        description="A short spoken maths warm-up for a five-year-old: opens today's morning.",
-        epilog="Exit codes: 0 done, 1 check found something wrong, 2 not understood, 3 a file is unusable.",
+        description="A short spoken math warm-up for a five-year-old: opens today's morning.",
+        epilog="Exit codes: 0 done, 1 check found something wrong, 2 not understood, 3 a file is unusable, "
+        "4 a mistake of the program.",
     )
     whole.add_argument("--version", action="version", version=f"warmup {__version__}")
     whole.add_argument(
         "--demo",
         action="store_true",
-        help="an invented family in a temporary place, nothing of yours touched",
+        help=_DEMO,
     )
     whole.add_argument(
         "--child", default="", metavar="NICKNAME", help="whose morning, where there are several children"
@@ -50,7 +53,13 @@ def parser() -> argparse.ArgumentParser:
     catalogue.add_argument("--json", action="store_true", help="JSON, with every item in one list")
     merge = commands.add_parser("merge", help="take in the journal of another machine")
     merge.add_argument("file", metavar="FILE", help="the other journal.db, or the folder it lies in")
-    commands.add_parser("check", help="read every file and say what is wrong and where")
+    check = commands.add_parser("check", help="read every file and say what is wrong and where")
+    check.add_argument(
+        "--settings", action="store_true", help="list every setting of family.toml, with an example"
+    )
+    for command in commands.choices.values():
+        # Behind a command as well as before it: whoever asks for the demo never gets the family's own.
+        command.add_argument("--demo", action="store_true", default=argparse.SUPPRESS, help=_DEMO)
     return whole
 
 

@@ -7,10 +7,10 @@ import re
 from collections.abc import Iterator, Sequence
 
 from warmup import skills
-from warmup.desk import Desk, date_words
+from warmup.desk import Desk
 from warmup.morning import DayKind, Morning, Prompt, Routine
 from warmup.pictures import Picture
-from warmup.words import in_words, listed
+from warmup.words import date_words, in_words, listed
 
 SMALL_THINGS = (
     "Coins, buttons and other small things: keep them from children under three and from anyone who mouths "
@@ -38,7 +38,7 @@ def routine_lines(routine: Routine, desk: Desk, *, answers: bool = True) -> Iter
 
 def morning_lines(morning: Morning, desk: Desk) -> Iterator[str]:
     """Which day it is in the family's year, and what the quarter has unlocked, what to teach again."""
-    yield f"Warm-up for {desk.child.nickname}, {date_words(morning.date)} {morning.date.year}."
+    yield f"Warm-up for {desk.child.nickname}, {date_words(morning.date, year=True)}."
     yield day_words(morning)
     if morning.festive:
         yield f"Today: {listed(morning.festive)}."

@@ -4,6 +4,7 @@ import re
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import suppress
 
+from warmup import renames
 from warmup.documents import (
     Document,
     FileProblem,
@@ -51,8 +52,8 @@ def _weeks(file: Document, own: bool) -> dict[str, int]:
     known = frozenset(levels())
     weeks = {}
     for skill, level in _rows(file):
-        if f"{skill}:{level}" in known:
-            weeks[f"{skill}:{level}"] = _week(file, skill, level)
+        if (name := renames.level(f"{skill}:{level}")) in known:
+            weeks[name] = _week(file, skill, level)
         elif own:
             raise next(_unknown(file))
     if not weeks:
@@ -77,15 +78,19 @@ def _week(file: Document, skill: str, level: str) -> int:
 
 def _unknown(file: Document) -> Iterator[FileProblem]:
     for skill in file.keys_of("skills"):
-        if skill not in SKILLS:
+        gone = [key for key in file.keys_of("skills", skill) if not _known(f"{skill}:{key}")]
+        if skill not in SKILLS and (gone or not file.keys_of("skills", skill)):
             found = shown(skill) + did_you_mean(skill, SKILLS)
             yield file.problem(("skills", skill), "the name of a skill", found)
-            continue
-        known = [level.key for level in SKILLS[skill].levels]
-        for level in file.keys_of("skills", skill):
-            if level not in known:
+        elif skill in SKILLS:
+            known = [level.key for level in SKILLS[skill].levels]
+            for level in gone:
                 found = shown(level) + did_you_mean(level, known)
                 yield file.problem(("skills", skill, level), f'a level of "{skill}"', found)
+
+
+def _known(name: str) -> bool:
+    return renames.level(name) in levels()
 
 
 def check_plan(places: Places) -> list[FileProblem]:
@@ -117,7 +122,7 @@ def _check_year(file: Document, own: bool) -> list[FileProblem]:
     weeks: dict[str, int] = {}
     for skill, level in _rows(file):
         try:
-            weeks[f"{skill}:{level}"] = _week(file, skill, level)
+            weeks[renames.level(f"{skill}:{level}")] = _week(file, skill, level)
         except FileProblem as problem:
             problems.append(problem)
     checks: tuple[Callable[[Document, Mapping[str, int]], Iterator[FileProblem]], ...] = (
@@ -131,8 +136,10 @@ def _check_year(file: Document, own: bool) -> list[FileProblem]:
     return sorted(problems, key=lambda problem: problem.line or 0)
 
 
-def _way(level: str) -> tuple[str, str, str]:
-    skill, _, key = level.partition(":")
+def _way(file: Document, level: str) -> tuple[str, str, str]:
+    """Where the level stands in the file, by the name it has there."""
+    rows = (f"{skill}:{key}" for skill, key in _rows(file))
+    skill, _, key = next((row for row in rows if renames.level(row) == level), level).partition(":")
     return "skills", skill, key
 
 
@@ -140,7 +147,9 @@ def _quiet_weeks(file: Document, weeks: Mapping[str, int]) -> Iterator[FileProbl
     for level, week in weeks.items():
         if week % REVIEW_EVERY == 0 or week == WEEKS:
             reason = "the last week" if week == WEEKS else "a review week"
-            yield file.problem(_way(level), "a week in which something new may come", f"{week}, {reason}")
+            yield file.problem(
+                _way(file, level), "a week in which something new may come", f"{week}, {reason}"
+            )
 
 
 def _order(file: Document, weeks: Mapping[str, int]) -> Iterator[FileProblem]:
@@ -150,7 +159,7 @@ def _order(file: Document, weeks: Mapping[str, int]) -> Iterator[FileProblem]:
             for base in level.stands_on:
                 if weeks.get(base, 0) > weeks.get(name, WEEKS):
                     expected = f"week {weeks[base]} or later (it stands on {base})"
-                    yield file.problem(_way(name), expected, str(weeks[name]))
+                    yield file.problem(_way(file, name), expected, str(weeks[name]))
 
 
 def _left_out(file: Document, weeks: Mapping[str, int], own: bool) -> Iterator[FileProblem]:
@@ -162,10 +171,10 @@ def _left_out(file: Document, weeks: Mapping[str, int], own: bool) -> Iterator[F
             if name in weeks:
                 needed |= {base: name for base in level.stands_on if base not in needed}
     for name in levels():
-        if file.has(*_way(name)) or (own and name not in needed):
+        if file.has(*_way(file, name)) or (own and name not in needed):
             continue
         expected = f"a week, because {needed[name]} stands on it" if name in needed else "a week"
-        yield file.problem(_way(name), expected, "nothing")
+        yield file.problem(_way(file, name), expected, "nothing")
 
 
 def shapes(places: Places) -> tuple[str, ...]:
@@ -198,10 +207,16 @@ def load_shape(places: Places, name: str) -> Shape:
 def _shape(name: str, file: Document) -> Shape:
     _format(file)
     _only_keys(file, (), ("format", "seconds", "prompts", "slot"))
-    slots = tuple(_slot(file, n) for n in range(file.length("slot", most=20)))
+    slots: list[Slot] = []
+    for n in range(file.length("slot", most=20)):
+        slot = _slot(file, n)
+        if slot.kind is not SlotKind.NAMED and slot.kind in [other.kind for other in slots]:
+            found = f"{shown(slot.kind.value)} a second time"
+            raise file.problem(("slot", n, "kind"), "each kind once, save named", found)
+        slots.append(slot)
     if not slots:
         raise file.problem(("slot",), "at least one [[slot]]", "none")
-    return Shape(name, slots, _prompts(file), file.whole("seconds", least=60, most=900, default=360))
+    return Shape(name, tuple(slots), _prompts(file), file.whole("seconds", least=60, most=900, default=360))
 
 
 def _only_keys(file: Document, way: tuple[str | int, ...], known: tuple[str, ...]) -> None:
@@ -230,7 +245,10 @@ def _slot(file: Document, n: int) -> Slot:
         file.choice("slot", n, "kind", among=[kind.value for kind in SlotKind if kind is not SlotKind.AFTER])
     )
     _only_keys(file, ("slot", n), ("kind", "most", "only"))
-    only = file.names("slot", n, "only")
+    if kind is not SlotKind.NAMED and file.has("slot", n, "only"):
+        expected = 'no such key: only a slot of kind "named" is held to some skills'
+        file.refuse(("slot", n, "only"), expected)
+    only = tuple(map(renames.level, file.names("slot", n, "only")))
     known = (*SKILLS, *levels())
     for place, name in enumerate(only):
         if name not in known:

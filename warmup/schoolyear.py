@@ -20,6 +20,8 @@ from warmup.morning import Countdown, DayKind, Morning
 WEEKS = 36
 WEEKS_A_QUARTER = 9
 REVIEW_EVERY = 5
+LONGEST_STRETCH = 100
+"""The longest stretch that days off are joined to, in days."""
 _HORIZON = 3 * 366
 """How many days the days off may push a year before it is cut short."""
 
@@ -88,6 +90,19 @@ class SchoolYear(NamedTuple):
     def between(self, first: dt.date, end: dt.date) -> tuple[dt.date, ...]:
         """The planned mornings from ``first`` up to but not on ``end``."""
         return self.mornings[bisect_left(self.mornings, first) : bisect_left(self.mornings, end)]
+
+    def stretches(self, days: Collection[dt.date]) -> tuple[tuple[dt.date, dt.date], ...]:
+        """Planned mornings as stretches of those that follow one another, both ends included."""
+        found: list[tuple[dt.date, dt.date]] = []
+        before = None
+        for day in self.mornings:
+            if day in days:
+                if found and found[-1][1] == before and (day - found[-1][0]).days < LONGEST_STRETCH:
+                    found[-1] = (found[-1][0], day)
+                else:
+                    found.append((day, day))
+            before = day
+        return tuple(found)
 
     def _first_week(self) -> int:
         return self.before // self.mornings_a_week + 1

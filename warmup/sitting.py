@@ -1,112 +1,27 @@
 """One routine being worked through: where it stands, its marks, and what each key does to it.
 
-Nothing here knows a screen. Every change is in the journal before the method that makes it returns.
+Nothing here knows a screen. Every change is in the journal before the method that makes it returns, in
+one transaction with its row in the log of actions; :class:`warmup.journal.Changed` where another window
+changed the morning meanwhile: nothing was done then, and :func:`resume` finds where it stands.
 """
 
-from collections.abc import Collection
-from dataclasses import dataclass, field
-from typing import NamedTuple
+from collections.abc import Callable, Mapping
 
-from warmup import skills
+from warmup import undoing
+from warmup.changes import replacing
 from warmup.desk import Clock, Desk
-from warmup.engine import SURE
-from warmup.journal import Journal, MarkRow
-from warmup.morning import Choice, Item, Mark, Morning, Prompt, Routine, Shape, Slot, SlotKind
+from warmup.instead import SHORT, Instead
+from warmup.journal import Action, Change, Changed, Journal, MarkRow, Seen
+from warmup.morning import Mark, Prompt, Routine
+from warmup.standing import Standing
+from warmup.undoing import Before, CannotUndo, Undone
 from warmup.wire import routine_from, routine_text
 
-SHORT = 4
-"""How many prompts a short morning has in all."""
-ONE_MORE = Shape("one more", (Slot(SlotKind.OLDER, 1),), ((36, 1),))
-"""What takes another prompt's place: something known, neither new nor called the one to finish."""
 
+class Sitting(Standing):
+    """A routine under way, and what each key does to it."""
 
-class _Step(NamedTuple):
-    """What undo takes back: a mark on the prompt ``at`` (``before`` it the one there was), a stop, or both.
-
-    ``gone`` holds the prompts from position ``start`` on that an early stop took away; None without one.
-    """
-
-    at: int
-    before: MarkRow | None
-    marked: bool = True
-    start: int = 0
-    gone: tuple[Prompt, ...] | None = None
-
-
-@dataclass(slots=True, eq=False, repr=False)
-class Sitting:
-    """A routine under way.
-
-    ``position`` is the prompt on screen, from 0; at ``len(prompts)`` the close is. ``cues`` holds how many
-    cues of each prompt were shown, ``marks`` the marks by position, and ``furthest`` the last prompt shown.
-    """
-
-    desk: Desk
-    journal: Journal
-    clock: Clock
-    number: int
-    routine: Routine
-    position: int = 0
-    furthest: int = 0
-    rough: bool = False
-    closed: bool = False
-    marks: dict[int, MarkRow] = field(default_factory=dict)
-    cues: dict[int, int] = field(default_factory=dict)
-    _undo: list[_Step] = field(default_factory=list)
-    _missing: set[str] = field(default_factory=set)
-    _stopped: bool = False
-    _stopped_itself: bool = False
-
-    # -- where it stands
-
-    @property
-    def prompts(self) -> tuple[Prompt, ...]:
-        """The prompts, in order."""
-        return self.routine.prompts
-
-    @property
-    def morning(self) -> Morning:
-        """The morning it belongs to, as it was when it started."""
-        return self.routine.morning
-
-    @property
-    def at_close(self) -> bool:
-        """Whether all prompts are behind."""
-        return self.position >= len(self.prompts)
-
-    @property
-    def prompt(self) -> Prompt | None:
-        """The prompt on screen; None at the close."""
-        return None if self.at_close else self.prompts[self.position]
-
-    @property
-    def cue(self) -> int:
-        """How many cues of this prompt are shown, 0 to 3."""
-        return self.cues.get(self.position, 0)
-
-    def mark_at(self, position: int) -> Mark | None:
-        """The mark of a prompt, None while it has none."""
-        row = self.marks.get(position)
-        return row.mark if row else None
-
-    @property
-    def unmarked(self) -> tuple[int, ...]:
-        """Prompts that were shown and have no mark."""
-        shown = range(self._reached)
-        return tuple(at for at in shown if self.mark_at(at) is None)
-
-    @property
-    def _reached(self) -> int:
-        """How many prompts were shown."""
-        return min(self.furthest + 1, len(self.prompts))
-
-    @property
-    def stopping(self) -> bool:
-        """Whether the morning is down to its sure prompt: stopped early, or come to it by itself."""
-        last = self.prompts[-1:]
-        return self._stopped or (
-            bool(last) and last[0].why == SURE and self.furthest >= len(self.prompts) - 1
-        )
+    __slots__ = ()
 
     # -- moving and marking
 
@@ -119,14 +34,14 @@ class Sitting:
         if self.at_close:
             return False
         at, reached = self.position, self._reached
-        step = _Step(at, self.marks.get(at))
-        self._write(at, self._row(mark, self.cue), at + 1)
-        enough = self._two_not_yet(at) and not (self._stopped_itself or self.stopping)
-        if enough and len(self.prompts) - reached > 1:
-            self._stopped_itself = True
-            step = step._replace(start=reached, gone=self._stop(reached, at))
-        self._undo.append(step)
-        return step.gone is not None
+        row = self._row(mark, self.cue)
+        enough = self._two_not_yet(at, mark) and not (self._stopped_itself or self.stopping)
+        stops = enough and len(self.prompts) - reached > 1
+        change = self._stopped_at(reached, at) if stops else self._moved(at + 1)
+        before = self._before(change, {at: self.marks.get(at)})
+        change = change._replace(marks={at: row})
+        self._act(undoing.MARK, change, before, at, mark=mark.value, stopped=stops)
+        return stops
 
     def next(self) -> None:
         """Go on without a mark."""
@@ -143,57 +58,35 @@ class Sitting:
         if not self.at_close:
             self.cues[self.position] = min(3, self.cue + 1)
 
-    def undo(self) -> bool:
-        """Take back the last mark, or early stop, and stand on its prompt; False when there is none.
-
-        After a restart the newest mark on disk is the last one.
-        """
-        if self._undo:
-            step = self._undo.pop()
-        else:
-            newest = self.journal.last_mark(self.desk.child.record, self.morning.date, self.number)
-            if newest is None:
-                return False
-            step = _Step(newest, None)
-        if step.marked:
-            before = step.before
-            row = self._row(before.mark, before.cue) if before else self._row(None, 0)
-            self._write(step.at, row, step.at)
-        else:
-            self._go(step.at)
-        if step.gone is not None:
-            self._bring_back(step.start, step.gone)
-        return True
-
     def others_easy(self) -> int:
-        """What was shown and has no mark came easily; gives how many that were."""
+        """What was shown and has no mark came easily; gives how many that were. One undo takes all back."""
         left = self.unmarked
-        for at in left:
-            self._write(at, self._row(Mark.FLUENT, self.cues.get(at, 0)), self.position)
-            self._undo.append(_Step(at, None))
+        if left:
+            change = Change(marks={at: self._row(Mark.FLUENT, self.cues.get(at, 0)) for at in left})
+            before = self._before(change, {at: self.marks.get(at) for at in left})
+            self._act(undoing.EASY, change, before, count=len(left))
         return len(left)
 
     def toggle_rough(self) -> None:
         """Flag the day as a rough one, or not."""
-        self.rough = not self.rough
-        self.journal.set_rough(self.desk.child.record, self.morning.date, self.number, self.rough)
+        change = Change(rough=not self.rough)
+        self._act(undoing.ROUGH, change, Before(rough=self.rough), on=not self.rough)
 
     def close(self) -> None:
         """The morning is over."""
-        self.closed = True
-        self.journal.close_sitting(self.desk.child.record, self.morning.date, self.number)
+        if not self.closed:
+            self._act(undoing.CLOSE, Change(closed=True), Before(closed=False))
 
     # -- changing what is still to come
 
     def shorten(self) -> bool:
-        """Make it a short morning: four prompts in all, those shown included. False when nothing changed."""
-        done = self.position + (0 if self.at_close else 1)
-        left = self.prompts[done:]
-        if len(self.prompts) <= SHORT or not left:
+        """Make it a short morning: four prompts in all, those asked included. False when nothing changed."""
+        done = self._asked + 1
+        if len(self.prompts) <= SHORT or not self.prompts[done:]:
             return False
-        items = {prompt.item for prompt in left}
-        kept = self._choice(items, max(0, SHORT - done), self.prompts[done - 1].skill if done else "")
-        self._replace(done, kept)
+        change = self._replaced(self.prompts[:done] + self._instead().shortened(done))
+        change = change._replace(reached=min(self.furthest, done - 1))
+        self._act(undoing.SHORT, change, self._before(change))
         return True
 
     def stop_early(self) -> bool:
@@ -203,114 +96,129 @@ class Sitting:
         """
         if self.at_close or self.closed or self.stopping:
             return False
-        at, reached = self.position, self._reached
-        gone = self._stop(reached, at)
-        self._undo.append(_Step(at, None, marked=False, start=reached, gone=gone))
-        return True
-
-    def _stop(self, start: int, at: int) -> tuple[Prompt, ...]:
-        """Put a sure prompt in the place of all from ``start`` on, and go to it; gives what it took away.
-
-        ``at`` is the prompt the child was just asked. Where nothing is sure the close comes at once.
-        """
-        gone = self.prompts[start:]
-        used = [prompt.item for prompt in self.prompts[:start]]
-        able = self._usable(used, {self.prompts[at].skill, self.prompts[start - 1].skill})
-        sure = self.desk.surest(able, self.morning)
-        self._replace(start, self._built(sure and (sure,)))
-        self.cues.pop(start, None)
+        change = self._stopped_at(self._reached, self.position)
+        self._act(undoing.STOP, change, self._before(change))
         self._stopped = True
-        if self.position != start:
-            self._go(start)
-        return gone
-
-    def _bring_back(self, start: int, gone: tuple[Prompt, ...]) -> None:
-        """Bring back what an early stop took away, without what was held back or used since."""
-        start = min(start, len(self.prompts))
-        used = {prompt.item for prompt in self.prompts[:start]}
-        out = used, self.desk.child.held, self._missing
-        self._replace(start, tuple(p for p in gone if not _out(p, *out)))
-        self.cues.pop(start, None)
-        self._stopped = False
-
-    def _two_not_yet(self, at: int) -> bool:
-        """Whether this prompt and the one marked next to it, with no other mark between, are not yet."""
-        marked = [each for each in sorted(self.marks) if self.mark_at(each)]
-        here = marked.index(at)
-        return self.mark_at(at) is Mark.NOT_YET and any(
-            self.mark_at(each) is Mark.NOT_YET
-            for each in (*marked[max(0, here - 1) : here], *marked[here + 1 : here + 2])
-        )
+        return True
 
     def swap(self) -> bool:
         """Ask something else: what this prompt wants is not here. False when there is nothing else."""
         prompt = self.prompt
         if prompt is None:
             return False
-        if prompt.table:
-            self._missing.add(prompt.table)
-        return self._instead({prompt.item})
+        missing = self._missing | ({prompt.table} - {""})
+        prompts = self._instead(missing).others({prompt.item}, self.position, self._asked)
+        if prompts == self.prompts:
+            return False
+        change = self._replaced(prompts)
+        self._act(undoing.SWAP, change, self._before(change), missing=prompt.table)
+        return True
 
     def hold_back(self) -> bool:
-        """Hold this prompt's level back as not taught yet, and ask something else."""
+        """Hold this prompt's level back as not taught yet, and ask something else where there is."""
         prompt = self.prompt
         if prompt is None:
             return False
+        self._still()
         level = f"{prompt.skill}:{prompt.level}"
-        self.desk.hold(level, back=True)
-        return self._instead(
-            {each.item for each in self.prompts if each.skill == prompt.skill and each.level == prompt.level}
+        held = undoing.family_changed(self.desk, lambda: self.desk.hold(level, back=True))
+        out = {each.item for each in self.prompts if f"{each.skill}:{each.level}" == level}
+        prompts = self._instead().others(out, self.position, self._asked)
+        changed = prompts != self.prompts
+        change = self._replaced(prompts) if changed else Change()
+        before = self._before(change) if changed else Before()
+        before = before._replace(family=held)
+        self._act(undoing.HOLD, change, before, level=level)
+        return True
+
+    def family_action(self, what: str, work: Callable[[], None], **said: object) -> None:
+        """Do what changes the family while this sitting is open, and log it."""
+        self._still()
+        undoing.logged(self.desk, self.journal, what, work, said, self.number)
+        self.refresh()
+
+    def choose_again(self) -> bool:
+        """Choose the prompts anew for the morning as it now is; False once something is marked."""
+        if any(self.mark_at(at) for at in self.marks):
+            return False
+        routine = self.desk.routine(sitting=self.number)
+        rows = [(prompt.item, prompt.wording) for prompt in routine.prompts]
+        self._write(Change(0, routine_text(routine), rows, position=0, reached=0), None, routine)
+        return True
+
+    def _instead(self, missing: frozenset[str] | None = None) -> Instead:
+        return Instead(self.desk, self.routine, self.number, self._missing if missing is None else missing)
+
+    def _stopped_at(self, start: int, at: int) -> Change:
+        """A sure prompt in the place of all from ``start`` on, and to it, or to the close where none is sure.
+
+        ``at`` is the prompt the child was just asked.
+        """
+        prompts = self.prompts[:start] + self._instead().sure(start, at)
+        reached = min(start, len(prompts) - 1)
+        return self._replaced(prompts)._replace(position=start, reached=reached)
+
+    def _two_not_yet(self, at: int, mark: Mark) -> bool:
+        """Whether this prompt and the one marked next to it, with no other mark between, are not yet."""
+        marks = {each: self.mark_at(each) for each in self.marks} | {at: mark}
+        marked = [each for each in sorted(marks) if each == at or each in self.marks]
+        here = marked.index(at)
+        return mark is Mark.NOT_YET and any(
+            marks[each] is Mark.NOT_YET
+            for each in (*marked[max(0, here - 1) : here], *marked[here + 1 : here + 2])
         )
 
-    def _instead(self, out: set[str]) -> bool:
-        """Replace the prompts still to come that are in ``out`` or want a missing thing."""
-        prompts, changed = list(self.prompts), False
-        for at in range(self.position, len(prompts)):
-            gone = prompts[at].item in out or (prompts[at].table and prompts[at].table in self._missing)
-            if not gone:
-                continue
-            beside = {each.skill for each in (*prompts[max(0, at - 1) : at], *prompts[at + 1 : at + 2])}
-            other = self._one_more([each.item for each in prompts], beside)
-            changed = changed or other is not None
-            if other is not None:
-                prompts[at] = other
-        if changed:
-            self._replace(self.position, tuple(prompts[self.position :]))
-            self.cues.pop(self.position, None)
-        return changed
+    # -- undo
 
-    def _one_more(self, used: list[str], beside: set[str]) -> Prompt | None:
-        """One prompt not in the morning yet, of no skill ``beside``, that wants nothing missing."""
-        morning, items = self.morning, self._usable(used, beside)
-        built = self._built(self.desk.choose(items, morning, ONE_MORE))
-        return built[0] if built else None
+    def undo(self) -> Undone | None:
+        """Take back the newest action of the day, whatever it was; None when there is none.
 
-    def _usable(self, used: list[str], beside: set[str]) -> list[Item]:
-        """The open items not ``used``, of no skill ``beside`` or used twice, that want nothing missing."""
-        full = {name for name in (item.partition("/")[0] for item in used) if _count(used, name) >= 2}
-        return [
-            item
-            for item in self.desk.open_items(self.morning)
-            if item.id not in used
-            and item.skill not in beside | full
-            and skills.place(item.id).level.table not in self._missing
+        CannotUndo when what it changed has changed since. Marks from before there was a log are taken back
+        newest first.
+        """
+        self._still()
+        child, date = self.desk.child.record, self.morning.date
+        row = undoing.newest(self.journal, child, date, self.number)
+        if row is None:
+            return self._undo_unlogged()
+        before = undoing.before_of(row)
+        if undoing.items_after(row) not in (None, self.items):
+            raise CannotUndo
+        undoing.put_back(self.desk, before.family)
+        change, routine = self._put_back(before)
+        self._write(change, Action(undoing.UNDO, row.position, takes_back=row.id), routine)
+        self._stopped = self._stopped and before.routine is None
+        return Undone(row.what, undoing.words(row))
+
+    def _put_back(self, before: Before) -> tuple[Change, Routine | None]:
+        """The change that brings back what stood there, without what is held back by now and has no mark."""
+        was, held = before.routine or self.routine, self.desk.child.held
+        kept = [
+            at
+            for at, prompt in enumerate(was.prompts)
+            if prompt.item in self.items
+            or f"{prompt.skill}:{prompt.level}" not in held
+            or before.marks.get(at) is not None
         ]
+        change, routine = Change(), before.routine
+        if routine is not None:
+            routine = routine._replace(prompts=tuple(routine.prompts[at] for at in kept))
+            change = self._replaced(routine.prompts, routine)._replace(reached=before.furthest)
+        marks = {kept.index(at): row or self._row(None, 0) for at, row in before.marks.items() if at in kept}
+        stands = before.position
+        if stands is not None:
+            stands = sum(at < stands for at in kept)
+        change = change._replace(marks=marks, position=stands, rough=before.rough, closed=before.closed)
+        return change, routine
 
-    def _built(self, choices: Collection[Choice] | None) -> tuple[Prompt, ...]:
-        shape, beside = self.routine.shape, self.prompts
-        return self.desk.build(choices or (), self.morning, shape, self.number, beside).prompts
-
-    def _choice(self, items: set[str], count: int, after: str) -> tuple[Prompt, ...]:
-        """The best ``count`` of the prompts still to come, none of the skill just asked first."""
-        if not count:
-            return ()
-        morning, by_item = self.morning, {prompt.item: prompt for prompt in self.prompts}
-        form = self.desk.shape(morning, "short")._replace(prompts=((36, count),))
-        able = [item for item in self.desk.items() if item.id in items]
-        chosen = [c.item.id for c in self.desk.choose(able, morning, form, count=count)]
-        if chosen and by_item[chosen[0]].skill == after:
-            chosen.append(chosen.pop(0))
-        return tuple(by_item[item] for item in chosen)
+    def _undo_unlogged(self) -> Undone | None:
+        newest = self.journal.last_mark(self.desk.child.record, self.morning.date, self.number)
+        if newest is None:
+            return None
+        mark, change = self.mark_at(newest), Change(marks={newest: self._row(None, 0)}, position=newest)
+        # It takes back what the log never had, so that it is not itself taken back by the next undo.
+        self._write(change, Action(undoing.UNDO, newest, takes_back="unlogged"))
+        return Undone(undoing.MARK, undoing.MARK_WORDS[mark] if mark else "the mark")
 
     # -- the journal
 
@@ -319,76 +227,91 @@ class Sitting:
             mark=mark, cue=cue, adult=self.desk.family.adult, from_memory=False, at=self.clock().isoformat()
         )
 
-    def _write(self, at: int, row: MarkRow, position: int) -> None:
-        self.marks[at] = row
-        self._step(position, at, row)
+    def _moved(self, position: int) -> Change:
+        position = min(position, len(self.prompts))
+        return Change(position=position, shown=max(self.furthest, min(position, len(self.prompts) - 1)))
 
     def _go(self, position: int) -> None:
-        self._step(position, None, None)
+        seen = Seen(self.items)
+        change = self._moved(position)
+        self.journal.change(self.desk.child.record, self.morning.date, self.number, change, seen=seen)
+        self.position = change.position or 0
+        self.refresh()
 
-    def _step(self, position: int, at: int | None, row: MarkRow | None) -> None:
-        position = min(position, len(self.prompts))
-        shown = max(self.furthest, min(position, len(self.prompts) - 1))
-        self.journal.step(
-            self.desk.child.record, self.morning.date, self.number, position, shown=shown, at=at, mark=row
-        )
-        self.position, self.furthest = position, shown
+    def _replaced(self, prompts: tuple[Prompt, ...], routine: Routine | None = None) -> Change:
+        new = (routine or self.routine)._replace(prompts=prompts)
+        return replacing(self.routine, new, self.position, self.furthest)
 
-    def _replace(self, start: int, rest: tuple[Prompt, ...]) -> None:
-        self.routine = self.routine._replace(prompts=self.prompts[:start] + rest)
-        self.journal.replace(
-            self.desk.child.record,
-            self.morning.date,
-            self.number,
-            start,
-            routine_text(self.routine),
-            [(prompt.item, prompt.wording) for prompt in rest],
-        )
-        self.marks = {at: row for at, row in self.marks.items() if at < start}
-        self.furthest = min(self.furthest, max(self.position, start - 1))
-        self._undo = [step for step in self._undo if step.at < start]
-        self.position = min(self.position, len(self.prompts))
+    def _before(self, change: Change, marks: Mapping[int, MarkRow | None] | None = None) -> Before:
+        """What stands here now of what a change will change."""
+        before = Before(self.position, marks=marks or {})
+        if change.start is None:
+            return before
+        new = {at: item for at, (item, _) in enumerate(change.rows, change.start)}
+        gone = {
+            at: row
+            for at, row in self.marks.items()
+            if change.start <= at < len(self.prompts) and new.get(at) != self.items[at]
+        }
+        return before._replace(furthest=self.furthest, routine=self.routine, marks={**gone, **before.marks})
 
+    def _act(
+        self, what: str, change: Change, before: Before, position: int | None = None, **said: object
+    ) -> None:
+        routine = None if change.start is None else routine_from(change.routine)
+        items = self.items if routine is None else tuple(prompt.item for prompt in routine.prompts)
+        after = undoing.after_text(said, items)
+        at = self.position if position is None else position
+        self._write(change, Action(what, at, before.text(), after), routine)
 
-def _out(prompt: Prompt, used: set[str], held: Collection[str], missing: set[str]) -> bool:
-    """Whether a prompt can't be asked any more: asked already, held back, or wanting what is not here."""
-    return prompt.item in used or f"{prompt.skill}:{prompt.level}" in held or prompt.table in missing
+    def _write(self, change: Change, action: Action | None, routine: Routine | None = None) -> None:
+        """Do a change unless another window did something since, and stand where it leads."""
+        child, date = self.desk.child.record, self.morning.date
+        seen = Seen(self.items, self._newest)
+        self.journal.change(child, date, self.number, change, action=action, seen=seen)
+        if routine is not None:
+            new = tuple(prompt.item for prompt in routine.prompts)
+            self.cues = {at: n for at, n in self.cues.items() if new[at : at + 1] == self.items[at : at + 1]}
+            self.routine = routine
+        self.position = min(self.position if change.position is None else change.position, len(self.prompts))
+        self.refresh()
 
-
-def _count(used: list[str], skill: str) -> int:
-    return sum(item.partition("/")[0] == skill for item in used)
+    def _still(self) -> None:
+        """Raise Changed where another window did something; looked at before the family is touched."""
+        if self.journal.newest(self.desk.child.record, self.morning.date) != self._newest:
+            raise Changed
 
 
 def begin(desk: Desk, journal: Journal, clock: Clock, *, shape: str = "") -> Sitting:
-    """Start a new sitting for today and keep it."""
-    number = len(journal.sittings_of(desk.child.record, desk.today)) + 1
-    routine = desk.routine(shape=shape, sitting=number)
+    """Start a new sitting for today and keep it; where another window just began one, go on with that."""
+    known = journal.sittings_of(desk.child.record, desk.today)
+    if any(not row.closed for row in known) and (found := resume(desk, journal, clock)):
+        return found
+    routine = desk.routine(shape=shape, sitting=len(known) + 1)
     rows = [(prompt.item, prompt.wording) for prompt in routine.prompts]
-    number = journal.start(desk.child.record, desk.today, routine.shape, routine_text(routine), rows)
-    return Sitting(desk, journal, clock, number, routine)
+    kept = desk.child.record, desk.today, routine.shape, routine_text(routine), rows
+    try:
+        number = journal.start(*kept, known=len(known))
+    except Changed:
+        return resume(desk, journal, clock) or begin(desk, journal, clock, shape=shape)
+    return _sitting(desk, journal, clock, number, routine, 0)
 
 
 def resume(desk: Desk, journal: Journal, clock: Clock) -> Sitting | None:
     """Today's sitting as it was left: the open one, else the last closed one; None when there is none."""
-    stored = journal.open_sitting(desk.child.record, desk.today)
-    if stored is None:
-        stored = next(reversed(journal.sittings_of(desk.child.record, desk.today)), None)
-    if stored is None:
+    readable = desk.stored(desk.today)
+    stored, routine = next((each for each in reversed(readable) if not each[0].closed), (None, None))
+    if routine is None and readable:
+        stored, routine = readable[-1]
+    if stored is None or routine is None:
         return None
-    try:
-        routine = routine_from(stored.routine)
-    except ValueError:
-        return None
-    marks = journal.marks_of(desk.child.record, desk.today, stored.sitting)
-    return Sitting(
-        desk,
-        journal,
-        clock,
-        stored.sitting,
-        routine,
-        position=min(stored.position, len(routine.prompts)),
-        furthest=stored.furthest,
-        rough=stored.rough,
-        closed=stored.closed,
-        marks=marks,
-    )
+    return _sitting(desk, journal, clock, stored.sitting, routine, stored.position)
+
+
+def _sitting(
+    desk: Desk, journal: Journal, clock: Clock, number: int, routine: Routine, position: int
+) -> Sitting:
+    journal.keep_in_mind(desk.child.record, desk.today, number)
+    sitting = Sitting(desk, journal, clock, number, routine, min(position, len(routine.prompts)))
+    sitting.refresh()
+    return sitting

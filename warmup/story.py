@@ -4,11 +4,11 @@ import datetime as dt
 from collections.abc import Iterator
 
 from warmup import skills
-from warmup.desk import Desk, date_words
+from warmup.desk import Desk
 from warmup.engine import rests
 from warmup.memory import Knowledge, Record, fold
 from warmup.morning import Asked, Mark
-from warmup.words import number_word
+from warmup.words import date_words, number_word
 
 _MARKS = {
     Mark.FLUENT: "came easily",
@@ -36,10 +36,10 @@ def story(desk: Desk, item: str) -> Iterator[str]:
     for line in history:
         before = known.of(item)
         known = fold((line,), desk.year.index_of, desk.opened(), desk.guesses(), known)
-        yield f"{date_words(line.date)} {line.date.year}: {_told(line, before, known.of(item))}."
+        yield f"{date_words(line.date, year=True)}: {_told(line, before, known.of(item))}."
     taught = dict(desk.child.taught).get(item)
     if taught:
-        yield f"It was taught again on {date_words(taught)} {taught.year}."
+        yield f"It was taught again on {date_words(taught, year=True)}."
     if rests(known.of(item), taught):
         times = number_word(known.of(item).misses).capitalize()
         yield f"{times} times not yet running: it rests until you say it was taught again (key l)."

@@ -4,6 +4,7 @@ No "and" after hundred; a hyphen from twenty-one to ninety-nine (US Government P
 Style Manual, from memory). Names are constants so that no locale can change them.
 """
 
+import datetime as dt
 import re
 from collections.abc import Sequence
 
@@ -46,6 +47,20 @@ MONTHS = (
     "August", "September", "October", "November", "December",
 )  # fmt: skip
 """January first: ``MONTHS[date.month - 1]``."""
+
+
+def date_words(day: dt.date, *, weekday: bool = True, year: bool = False, short: bool = False) -> str:
+    """A date as people read it in the United States: "Monday, August 31, 2026" when all is asked for.
+
+    ``short`` cuts the names of weekday and month to three letters: "Mon Aug 31".
+    """
+    letters = 3 if short else None
+    parts = [f"{MONTHS[day.month - 1][:letters]} {day.day}"]
+    if weekday:
+        parts.insert(0, WEEKDAYS[day.weekday()][:letters])
+    if year:
+        parts.append(f"{day.year}")
+    return (" " if short else ", ").join(parts)
 
 
 def number_word(number: int) -> str:

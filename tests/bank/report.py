@@ -81,12 +81,11 @@ def _print_rules(report: Report, most: int) -> None:
                 print(f"      x{times} {fault}")
 
 
-def main(arguments: list[str]) -> None:
-    """Print prompts, faults, and how the answers spread; with ``--rules`` only the faults, by rule."""
-    only_rules = "--rules" in arguments
+def main(names: list[str], *, only_rules: bool) -> None:
+    """Print prompts, faults, and how the answers spread; or only the faults, by rule."""
     made = animal = 0
     broken: Counter[str] = Counter()
-    for name in [each for each in arguments if each != "--rules"] or list(skills.SKILLS):
+    for name in names or list(skills.SKILLS):
         report = judge(name, 60 if only_rules else 200)
         made, animal, broken = made + report.made, animal + report.animal, broken + report.broken
         if not only_rules:

@@ -13,6 +13,7 @@ from rich.progress import track
 from rich.table import Table
 
 from tests.bank import Report, grade, judge
+from tests.benchmarks import _arguments
 from warmup.skills import SKILLS, place
 
 
@@ -58,4 +59,5 @@ def main() -> None:
 
 
 if __name__ == "__main__":
+    _arguments.parser("bank_figures", __doc__).parse_args()
     main()

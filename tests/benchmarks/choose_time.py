@@ -17,6 +17,7 @@ from pathlib import Path
 from rich.console import Console
 from rich.table import Table
 
+from tests.benchmarks import _arguments
 from tests.year_of_history import write_year
 from warmup import family as families
 from warmup.desk import Desk, sit_down
@@ -149,4 +150,4 @@ def main(runs: int = 30) -> int:
 
 
 if __name__ == "__main__":
-    sys.exit(main(int(sys.argv[1]) if len(sys.argv) > 1 else 30))
+    sys.exit(main(_arguments.number("choose_time", __doc__, "runs", 30)))

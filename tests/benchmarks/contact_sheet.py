@@ -3,18 +3,18 @@
     python -m tests.benchmarks.contact_sheet FOLDER [--all] [KIND ...]
 
 For each kind one sheet a stage size (that of an 80 by 24 terminal and of a 60 by 20 one) and a look:
-dark, light, and the greys that NO_COLOR leaves. A pane too small for a picture shows its words.
+dark, light, and the grays that NO_COLOR leaves. A pane too small for a picture shows its words.
 With ``--all`` the whole sets of ``tests/pictures/full_sets.py`` take the place of the examples, on as
 many sheets as they need; without a kind named, only the kinds that have such a set are drawn.
 """
 
-import sys
 from collections.abc import Mapping
 from html import escape
 from pathlib import Path
 
 from textual.color import Color
 
+from tests.benchmarks import _arguments
 from tests.pictures.examples import EXAMPLES
 from tests.pictures.full_sets import FULL
 from warmup.pictures import Drawing, Ink, Picture, kinds
@@ -28,13 +28,13 @@ _QUADRANTS = " ▘▝▀▖▌▞▛▗▚▐▜▄▙▟█"
 
 
 def looks() -> dict[str, dict[Ink, str]]:
-    """The ink colours of each look; greys by luminance, as Textual's monochrome filter makes them."""
+    """The ink colors of each look; grays by luminance, as Textual's monochrome filter makes them."""
     dark, light = dict(DARK.inks), dict(LIGHT.inks)
-    return {"dark": dark, "light": light, "grey": {ink: _grey(colour) for ink, colour in dark.items()}}
+    return {"dark": dark, "light": light, "gray": {ink: _gray(color) for ink, color in dark.items()}}
 
 
-def _grey(colour: str) -> str:
-    return Color.parse(colour).monochrome.hex
+def _gray(color: str) -> str:
+    return Color.parse(color).monochrome.hex
 
 
 def _rect(x: float, y: float, width: float, height: float, fill: str) -> str:
@@ -113,10 +113,10 @@ def main(folder: Path, names: list[str], sets: Mapping[str, tuple[Picture, ...]]
 
 
 if __name__ == "__main__":
-    if len(sys.argv) < 2:
-        sys.exit("a folder to write the sheets to, please")
-    asked = [name for name in sys.argv[2:] if name != "--all"]
-    if "--all" not in sys.argv:
-        main(Path(sys.argv[1]), asked, EXAMPLES)
-    else:
-        main(Path(sys.argv[1]), asked, {**EXAMPLES, **FULL} if asked else FULL)
+    asked = _arguments.parser("contact_sheet", __doc__)
+    asked.add_argument("folder", type=Path, metavar="FOLDER", help="where the sheets go")
+    asked.add_argument("kinds", nargs="*", choices=[[], *EXAMPLES], metavar="KIND", help="a kind of picture")
+    asked.add_argument("--all", action="store_true", help="whole sets in the place of the examples")
+    wanted = asked.parse_intermixed_args()
+    sets = ({**EXAMPLES, **FULL} if wanted.kinds else FULL) if wanted.all else EXAMPLES
+    main(wanted.folder, wanted.kinds, sets)

@@ -13,6 +13,7 @@ import tempfile
 import time
 from pathlib import Path
 
+from tests.benchmarks import _arguments
 from tests.terminal import Terminal, environment
 from tests.year_of_history import write_year
 
@@ -24,7 +25,6 @@ class Bare(App):
         yield Static("painted")
 Bare().run()
 """
-RUNS = int(sys.argv[1]) if len(sys.argv) > 1 else 20
 
 
 def first_frame(command: list[str], home: Path, text: str) -> float:
@@ -48,7 +48,7 @@ def run_time(command: list[str], home: Path) -> float:
     return time.perf_counter() - began
 
 
-def main() -> None:
+def main(rounds: int = 20) -> None:
     """Measure and print."""
     with tempfile.TemporaryDirectory() as folder:
         home = Path(folder)
@@ -60,7 +60,7 @@ def main() -> None:
         base = [*python, "import rich.console, argparse, datetime"]
         runs: dict[str, list[float]] = {"base": [], "help": [], "plain": []}
         first_frame(warmup, home, "quit")
-        for _ in range(RUNS):
+        for _ in range(rounds):
             frames["bare"].append(first_frame([*python, BARE], home, "painted"))
             frames["resumed"].append(first_frame(warmup, home, "quit"))
             begin_again(home)
@@ -76,4 +76,4 @@ def main() -> None:
 
 
 if __name__ == "__main__":
-    main()
+    main(_arguments.number("first_frame", __doc__, "runs", 20))

@@ -13,6 +13,7 @@ import tempfile
 import time
 from pathlib import Path
 
+from tests.benchmarks import _arguments
 from tests.benchmarks.first_frame import begin_again
 from tests.terminal import KEYS, WARMUP, Terminal, environment
 from tests.year_of_history import write_year
@@ -82,4 +83,4 @@ def main(mornings: int = 6) -> None:
 
 
 if __name__ == "__main__":
-    main(int(sys.argv[1]) if len(sys.argv) > 1 else 6)
+    main(_arguments.number("key_time", __doc__, "mornings", 6))

@@ -6,6 +6,7 @@ import re
 import tempfile
 from pathlib import Path
 
+from tests.benchmarks import _arguments
 from tests.household import desk_at, start_fixed
 from warmup.app import WarmupApp
 
@@ -29,6 +30,7 @@ async def morning() -> str:
 
 
 if __name__ == "__main__":
+    _arguments.parser("picture", __doc__).parse_args()
     TARGET.parent.mkdir(exist_ok=True)
     TARGET.write_text(asyncio.run(morning()), "utf-8")
     print(TARGET.name, "made")

@@ -13,6 +13,7 @@ from rich.progress import track
 from rich.table import Table
 
 from tests.bank import leaks, recomputed
+from tests.benchmarks import _arguments
 from tests.mornings import many
 from warmup import skills
 from warmup.draw import Draw
@@ -57,6 +58,8 @@ def main(count: int = 20_000, side: str = "") -> int:
 
 
 if __name__ == "__main__":
-    sys.exit(
-        main(int(sys.argv[1]) if len(sys.argv) > 1 else 20_000, sys.argv[2] if len(sys.argv) > 2 else "")
-    )
+    asked = _arguments.parser("recompute", __doc__)
+    asked.add_argument("count", type=_arguments.positive, nargs="?", default=20_000, help="how many (20,000)")
+    asked.add_argument("side", nargs="?", default="", choices=["number", "other", ""], help="one side alone")
+    wanted = asked.parse_args()
+    sys.exit(main(wanted.count, wanted.side))

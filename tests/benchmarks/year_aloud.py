@@ -5,11 +5,11 @@ for an invented child whose marks come from a seeded draw.
 """
 
 import datetime as dt
-import sys
 import tempfile
 from collections.abc import Iterator
 from pathlib import Path
 
+from tests.benchmarks import _arguments
 from warmup.desk import Desk, sit_down
 from warmup.documents import Places
 from warmup.draw import Draw
@@ -72,13 +72,15 @@ def year(name: str) -> Iterator[tuple[Morning, Routine, tuple[Mark, ...]]]:
             yield routine.morning, routine, marks
 
 
-def main() -> None:
+def main(child: str = "average") -> None:
     """Print the year of one child."""
-    for morning, routine, marks in year(sys.argv[1] if len(sys.argv) > 1 else "average"):
+    for morning, routine, marks in year(child):
         print(f"\n{morning.date:%a %d %b}  {day_words(morning)}")
         for prompt, mark in zip(routine.prompts, marks, strict=True):
             print(f"  {mark.value:<9} {prompt.item:<34} {prompt.say}  → {prompt.answer}  ({prompt.why})")
 
 
 if __name__ == "__main__":
-    main()
+    asked = _arguments.parser("year_aloud", __doc__)
+    asked.add_argument("child", nargs="?", default="average", choices=list(CHILDREN), help="(average)")
+    main(asked.parse_args().child)

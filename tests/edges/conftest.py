@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from tests.edges.journals import STILL, Hand
-from warmup import records
+from warmup import schema
 from warmup.journal import Journal
 
 
@@ -18,9 +18,13 @@ def hand(tmp_path: Path) -> Iterator[Hand]:
     held: list[Journal] = []
 
     def open_one(
-        folder: Path = tmp_path, now: Callable[[], dt.datetime] = STILL, *, read_only: bool = False
+        folder: Path = tmp_path,
+        now: Callable[[], dt.datetime] = STILL,
+        *,
+        read_only: bool = False,
+        window: str = "",
     ) -> Journal:
-        held.append(Journal.open(folder, now, read_only=read_only))
+        held.append(Journal.open(folder, now, read_only=read_only, window=window))
         return held[-1]
 
     yield open_one
@@ -35,7 +39,7 @@ def full(monkeypatch: pytest.MonkeyPatch) -> Callable[[bool], None]:
     A small file system is not to be had in a test, so SQLite's own ceiling stands in for the full disk:
     the error, and when it comes, are those of a full disk.
     """
-    real, is_full = records.connect, [False]
+    real, is_full = schema.connect, [False]
 
     def connect(path: Path, wait: int) -> sqlite3.Connection:
         connection = real(path, wait)
@@ -47,5 +51,5 @@ def full(monkeypatch: pytest.MonkeyPatch) -> Callable[[bool], None]:
     def switch(on: bool) -> None:
         is_full[0] = on
 
-    monkeypatch.setattr(records, "connect", connect)
+    monkeypatch.setattr(schema, "connect", connect)
     return switch

@@ -14,7 +14,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tests.edges.journals import DAY, ROWS, Hand, begun, clock, mark, marks_of, wholes
-from warmup import records
+from warmup import schema
 from warmup.journal import Journal, NewerJournal
 from warmup.morning import Asked, Mark
 
@@ -46,7 +46,7 @@ def test_the_file_is_synced_at_every_commit_and_read_by_nobody_else(hand: Hand, 
     assert disk.execute("PRAGMA synchronous").fetchone() == (2,)
     assert disk.execute("PRAGMA journal_mode").fetchone() == ("truncate",)
     assert disk.execute("PRAGMA busy_timeout").fetchone() == (3000,)
-    assert disk.execute("PRAGMA user_version").fetchone() == (records.VERSION,)
+    assert disk.execute("PRAGMA user_version").fetchone() == (schema.VERSION,)
     if os.name == "posix":
         assert [stat.S_IMODE(p.stat().st_mode) for p in (journal.path, journal.folder)] == [0o600, 0o700]
 
@@ -157,7 +157,7 @@ def test_a_write_cut_short_is_no_damage(hand: Hand, tmp_path: Path) -> None:
     assert not journal.notice and marks_of(journal) == {0: Mark.FLUENT, 1: Mark.FLUENT}
 
 
-@pytest.mark.parametrize("version", [2, 7, 999])
+@pytest.mark.parametrize("version", [schema.VERSION + 1, 7, 999])
 def test_a_newer_journal_is_left_byte_for_byte(hand: Hand, tmp_path: Path, version: int) -> None:
     journal = begun(hand(), marks=1)
     journal.shut()

@@ -2,6 +2,7 @@
 
 import datetime as dt
 import os
+import re
 import sqlite3
 import sys
 from collections.abc import Callable
@@ -10,8 +11,8 @@ from pathlib import Path
 import pytest
 
 from tests.edges.journals import DAY, ROWS, Hand, begun, clock, mark, marks_of
-from warmup import records, store
-from warmup.journal import Journal
+from warmup import schema, store
+from warmup.journal import Journal, JournalProblem
 from warmup.morning import Mark
 
 
@@ -65,7 +66,7 @@ def test_a_folder_that_takes_no_writing(
         raise sqlite3.OperationalError("attempt to write a readonly database")
 
     with monkeypatch.context() as patched:
-        patched.setattr("pathlib.Path.mkdir" if what == "mkdir" else "warmup.records.connect", refuse)
+        patched.setattr("pathlib.Path.mkdir" if what == "mkdir" else "warmup.schema.connect", refuse)
         journal = begun(hand(tmp_path / "data"), marks=2)
         assert not journal.saving and "can't be used" in journal.notice
         assert marks_of(journal) == {0: Mark.FLUENT, 1: Mark.FLUENT}
@@ -75,7 +76,7 @@ def test_a_folder_that_takes_no_writing(
 
 def test_a_journal_that_may_be_read_but_not_written(hand: Hand, monkeypatch: pytest.MonkeyPatch) -> None:
     begun(hand(), marks=2).shut()
-    real = records.connect
+    real = schema.connect
 
     def connect(path: Path, wait: int) -> sqlite3.Connection:
         connection = real(path, wait)
@@ -83,7 +84,7 @@ def test_a_journal_that_may_be_read_but_not_written(hand: Hand, monkeypatch: pyt
         return connection
 
     with monkeypatch.context() as patched:
-        patched.setattr(records, "connect", connect)
+        patched.setattr(schema, "connect", connect)
         journal = hand()
         journal.step("Bean", DAY, 1, 3, shown=3, at=2, mark=mark(Mark.SKIPPED))
         assert not journal.saving and len(marks_of(journal)) == 3, "what lay on the disk is read all the same"
@@ -102,19 +103,49 @@ def test_a_file_in_place_of_the_folder_and_a_folder_in_place_of_the_file(hand: H
 
 @pytest.mark.skipif(os.name != "posix", reason="an open file can be taken away on POSIX systems only")
 @pytest.mark.parametrize("everything", [False, True])
-def test_a_journal_taken_away_while_it_is_open(hand: Hand, tmp_path: Path, everything: bool) -> None:
-    journal = begun(hand(tmp_path / "stick"), marks=2)
-    journal.path.unlink()
-    if everything:
-        journal.path.with_name("journal.db-journal").unlink(missing_ok=True)
-        journal.folder.rmdir()
+def test_a_journal_taken_away_while_it_is_open_is_not_made_anew(
+    hand: Hand, tmp_path: Path, everything: bool
+) -> None:
+    """A memory stick pulled out: what would be written in its place lies on another disk."""
+    stick, drawer = tmp_path / "stick", tmp_path / "drawer"
+    journal = begun(hand(stick), marks=2)
+    stick.rename(drawer)
+    if not everything:
+        stick.mkdir()
+    for at in (2, 3):
+        journal.step("Bean", DAY, 1, at + 1, shown=at, at=at, mark=mark())
+        assert len(marks_of(journal)) == at + 1 and not journal.saving
+        assert list(tmp_path.rglob("journal*.db")) == [drawer / "journal.db"]
+    assert "journal.db is gone from" in journal.trouble
+    if not everything:
+        stick.rmdir()
+    drawer.rename(stick)
+    journal.set_rough("Bean", DAY, 1, True)
+    assert journal.saving and not journal.trouble and marks_of(hand(stick)) == marks_of(journal)
+
+
+def test_a_morning_gone_on_with_is_at_hand_when_its_journal_is_taken_away(hand: Hand, tmp_path: Path) -> None:
+    begun(hand(tmp_path / "stick"), marks=2).shut()
+    journal = hand(tmp_path / "stick")
+    journal.keep_in_mind("Bean", DAY, 1)
+    journal._store._disk.close() if journal._store._disk else None
+    (tmp_path / "stick").rename(tmp_path / "drawer")
     journal.step("Bean", DAY, 1, 3, shown=3, at=2, mark=mark())
-    assert marks_of(journal) == dict.fromkeys(range(3), Mark.FLUENT)
-    assert journal.saving is not everything and (tmp_path / "stick").exists() is not everything
-    if everything:
-        journal.folder.mkdir()
-        journal.set_rough("Bean", DAY, 1, True)
-    assert journal.saving and marks_of(hand(tmp_path / "stick")) == marks_of(journal)
+    assert marks_of(journal) == dict.fromkeys(range(3), Mark.FLUENT) and len(journal.history("Bean")) == 4
+
+
+@pytest.mark.skipif(os.name != "posix", reason="links are an administrator's matter elsewhere")
+@pytest.mark.parametrize("name", ["journal.db", "data"])
+def test_links_that_lead_in_a_circle_are_one_sentence(hand: Hand, tmp_path: Path, name: str) -> None:
+    (tmp_path / name).symlink_to(name)
+    folder = tmp_path if name == "journal.db" else tmp_path / "data"
+    for read_only in (True, False):
+        journal = hand(folder, read_only=read_only)
+        assert re.fullmatch(r"journal\.db can't be used \([^()]+\)\.", journal.notice)
+    assert marks_of(begun(journal, marks=1)) == {0: Mark.FLUENT} and not journal.saving
+    assert len(Journal.examine(folder)) == 1 and "can't be read" in Journal.examine(folder)[0]
+    with pytest.raises(JournalProblem, match="can't be read"):
+        hand(tmp_path / "other").merge(folder / "journal.db")
 
 
 def test_another_program_that_holds_the_file_is_waited_for_a_little_and_then_worked_around(
@@ -145,5 +176,5 @@ def test_a_number_taken_meanwhile_by_another_program(hand: Hand, full: Callable[
     journal.step("Bean", DAY, 1, 2, shown=2, at=1, mark=mark(Mark.HESITATED))
     assert journal.saving and marks_of(journal, 1) == {0: Mark.NOT_YET, 1: Mark.HESITATED}
     there = hand()
-    assert [row.shape for row in there.sittings_of("Bean", DAY)] == ["short", "daily"]
+    assert [row.shape for row in there.sittings_of("Bean", DAY)] == ["daily", "short"], "in time"
     assert marks_of(there, 1) == {} and marks_of(there, 2) == {0: Mark.NOT_YET, 1: Mark.HESITATED}

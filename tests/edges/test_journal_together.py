@@ -2,9 +2,11 @@
 
 import datetime as dt
 import random
+import sqlite3
 import subprocess
 import sys
 import time
+from contextlib import closing
 from pathlib import Path
 from typing import Any
 
@@ -12,10 +14,12 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from tests.benchmarks.merge_ties import differing
 from tests.edges.journals import DAY, ROWS, Hand, aside, begun, clock, foreign, mark, marks_of
 from warmup.journal import JournalProblem, MarkRow
+from warmup.merging import merged
 from warmup.morning import Mark
-from warmup.records import BESIDE, About, Whole, merged
+from warmup.records import BESIDE, About, Whole
 
 
 def test_two_laptops_lose_nothing(hand: Hand, tmp_path: Path) -> None:
@@ -76,21 +80,58 @@ def test_a_merge_keeps_the_latest_mark_of_every_item_once(one: Whole, other: Who
         return {whole.prompts[at][0]: row for at, row in whole.marks.items()}
 
     both = merged(one, other)
+    assert merged(other, one) == both, "whichever is taken into which"
     assert merged(both, other) == both and merged(both, one) == both, "merging again changes nothing"
     items = [item for item, _ in both.prompts.values()]
     assert len(items) == len(set(items))
-    newer = max(one, other, key=lambda whole: whole.about.touched)
-    assert {at: p for at, p in both.prompts.items() if at < BESIDE} == newer.prompts
+    last = max(one.about.touched, other.about.touched)
+    newer = [w for w in (one, other) if w.about.touched == last]
+    own = {at: p for at, p in both.prompts.items() if at < BESIDE}
+    assert own in [w.prompts for w in newer]
     for item, row in (standing(one) | standing(other)).items():
         latest = max(standing(w)[item].at for w in (one, other) if item in standing(w))
         if item in standing(both):
             assert standing(both)[item].at == latest
         else:
-            assert row.mark is None or item in dict(newer.prompts.values()), "only what was taken back may go"
+            assert row.mark is None or item in dict(own.values()), "only what was taken back may go"
+
+
+@settings(database=None, derandomize=True, deadline=None, max_examples=50)
+@given(st.integers(1000, 100_000))
+def test_a_merge_of_ties_gives_the_same_rows_in_both_orders(seed: int) -> None:
+    assert differing(seed) == []
+
+
+def test_a_sitting_from_elsewhere_takes_the_number_after_all_others(hand: Hand, tmp_path: Path) -> None:
+    one, two = hand(tmp_path / "one"), hand(tmp_path / "two", clock(dt.datetime(2026, 11, 25, 10)))
+    for number in range(3):
+        one.start("Bean", DAY, "daily", f"[{number}]", ROWS)
+    with closing(sqlite3.connect(one.path, isolation_level=None)) as db:
+        for table in ("sittings", "prompts"):
+            db.execute(f"DELETE FROM {table} WHERE sitting = 2")
+    begun(two, marks=1)
+    one.merge(two.path)
+    assert [(row.sitting, row.routine) for row in one.sittings_of("Bean", DAY)] == [
+        (1, "[0]"), (3, "[2]"), (4, "{}")
+    ]  # fmt: skip
+    assert marks_of(one, 4) == {0: Mark.FLUENT}, "as many as there are would be the number of another"
+
+
+def test_both_laptops_tell_one_story_whatever_their_numbers(hand: Hand, tmp_path: Path) -> None:
+    early, late = hand(tmp_path / "early"), hand(tmp_path / "late", clock(dt.datetime(2026, 11, 25, 10)))
+    early.start("Bean", DAY, "daily", "{}", ROWS)
+    late.start("Bean", DAY, "short", "[]", ROWS[::-1])
+    for journal in (early, late):
+        journal.step("Bean", DAY, 1, 1, shown=3, at=0, mark=mark(Mark.HESITATED))
+    early.merge(late.path)
+    late.merge(early.path)
+    assert [row.sitting for row in late.sittings_of("Bean", DAY)] == [2, 1]
+    assert early.history("Bean") == late.history("Bean") and len(early.history("Bean")) == 8
 
 
 WORKER = """
 import datetime as dt, sys
+from contextlib import closing
 from pathlib import Path
 from warmup.journal import Journal, MarkRow
 from warmup.morning import Mark

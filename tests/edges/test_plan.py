@@ -158,9 +158,19 @@ def test_the_shapes_that_came_along(tmp_path: Path) -> None:
             "slot 5.only: expected the skills or levels this slot is for, found nothing",
         ),
         (
-            "most = 9",
-            'most = 9\nonly = ["make-tne"]',
+            'kind = "older"',
+            'kind = "named"\nonly = ["make-tne"]',
             'slot 5.only 1: expected a skill or a level, found "make-tne"; did you mean',
+        ),
+        (
+            "most = 9",
+            'most = 9\nonly = ["make-ten"]',
+            'line 53, slot 5.only: expected no such key: only a slot of kind "named" is held to some skills',
+        ),
+        (
+            'kind = "older"',
+            'kind = "newest"',
+            'line 51, slot 5.kind: expected each kind once, save named, found "newest" a second time',
         ),
         ("most = 9", "most = 13", "slot 5.most: expected a whole number from 1 to 12, found 13"),
         (

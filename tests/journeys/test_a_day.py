@@ -27,7 +27,7 @@ def history(home: Path) -> list[Mark | None]:
 def test_a_first_morning_a_kill_and_the_close(home: Path) -> None:
     """Three keys at most to the first prompt; a mark outlives a kill; the close ends the program with 0."""
     with Terminal(WARMUP, environment(home)) as terminal:
-        terminal.wait("Welcome")
+        terminal.wait("Nickname")
         terminal.press("enter")
         # On a day without school the program asks whether it counts; Enter says no.
         shown = terminal.wait(lambda text: "came easily" in text or "Does it count" in text)
@@ -47,15 +47,17 @@ def test_a_first_morning_a_kill_and_the_close(home: Path) -> None:
             terminal.press("right")
             terminal.wait(f"{number} of ")
         terminal.press("right")
-        terminal.wait("the others came easily")
-        terminal.press("w")
+        terminal.wait("those came easily too")
+        terminal.press("t")
+        terminal.wait("Marked came easily")
+        terminal.press("enter")
         assert terminal.finish() == 0
     assert history(home) == [Mark.FLUENT] * total
 
 
 def test_two_windows_lose_nothing(home: Path) -> None:
     with Terminal(WARMUP, environment(home)) as one:
-        one.wait("Welcome")
+        one.wait("Nickname")
         one.press("enter")
         if "Does it count" in one.wait(lambda text: "came easily" in text or "Does it count" in text):
             one.press("enter")
@@ -74,8 +76,8 @@ def test_two_windows_lose_nothing(home: Path) -> None:
 def test_ctrl_c_and_q_end_it_quietly(home: Path) -> None:
     for key in ("q", "5"):
         with Terminal(WARMUP, environment(home)) as terminal:
-            if "Welcome" in terminal.wait(
-                lambda text: "Welcome" in text or "came easily" in text or "count" in text
+            if "Nickname" in terminal.wait(
+                lambda text: "Nickname" in text or "came easily" in text or "count" in text
             ):
                 terminal.press("enter")
                 terminal.wait(lambda text: "came easily" in text or "count" in text)
@@ -86,7 +88,7 @@ def test_ctrl_c_and_q_end_it_quietly(home: Path) -> None:
 @pytest.mark.parametrize(
     "more", [{}, {"NO_COLOR": "1"}, {"COLORTERM": "", "TERM": "xterm-256color"}], ids=["true", "none", "256"]
 )
-def test_the_demo_opens_in_any_colours(home: Path, more: dict[str, str]) -> None:
+def test_the_demo_opens_in_any_colors(home: Path, more: dict[str, str]) -> None:
     with Terminal([*WARMUP, "--demo"], environment(home, **more)) as terminal:
         terminal.wait("came easily")
         terminal.press("q")

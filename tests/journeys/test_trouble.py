@@ -63,18 +63,19 @@ def test_a_full_disk(home: Path) -> None:
     settle(home)
     opens(home)
     before = (home / "journal.db").stat().st_size
+    room = before - 4096
     limited = [
         sys.executable,
         "-c",
         "import resource, signal, os, sys; signal.signal(signal.SIGXFSZ, signal.SIG_IGN);"
-        f"resource.setrlimit(resource.RLIMIT_FSIZE, ({before}, {before}));"
+        f"resource.setrlimit(resource.RLIMIT_FSIZE, ({room}, {room}));"
         "os.execv(sys.executable, [sys.executable, '-m', 'warmup'])",
     ]
     (home / "journal.db").rename(home / "kept.db")
     with Terminal(limited, environment(home), columns=100) as terminal:
         shown = terminal.wait("came easily")
-        for _ in range(3):
-            terminal.press("up")
+        # The same key three times at once would be taken for a bounce.
+        terminal.press("up", "down", "up")
         shown = terminal.wait("4 of ")
         assert "Traceback" not in shown
         terminal.press("q")
@@ -121,7 +122,7 @@ def test_a_newer_journal_is_left_alone(home: Path) -> None:
 
 
 @pytest.mark.parametrize(
-    "nickname", ["[b]Pip[/b] [/x]", "Pip 🦊 🧺", "x" * 40, "'; DROP TABLE marks; --", "\u202ebackwards"]
+    "nickname", ["[b]Pip[/b] [/x]", "Pip 🦊 🧺", "x" * 40, "'; DROP TABLE marks; --", "\u202ebackward"]
 )
 def test_any_nickname_is_shown_as_it_is_or_refused_in_a_sentence(home: Path, nickname: str) -> None:
     settle(home, nickname)

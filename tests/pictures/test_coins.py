@@ -8,7 +8,7 @@ from tests.bank import reference
 from tests.pictures.blobs import pieces, pixels, span
 from warmup.pictures.canvas import Canvas, Drawing, Ink
 from warmup.pictures.coins import Coins, _across, _coin, _down
-from warmup.pictures.facts import CENTS, MILLIMETRES, REEDED
+from warmup.pictures.facts import CENTS, MILLIMETERS, REEDED
 from warmup.skills._money import laid
 from warmup.skills.coin_totals import _HANDFULS
 
@@ -43,10 +43,10 @@ def _touch(one: tuple[int, int, int, int], two: tuple[int, int, int, int]) -> bo
 
 def test_sizes_edges_and_worth_are_the_mints() -> None:
     for name in FOUR:
-        assert MILLIMETRES[name] == MINT[name]["diameter_mm"]
+        assert MILLIMETERS[name] == MINT[name]["diameter_mm"]
         assert CENTS[name] == MINT[name]["cents"]
         assert (name in REEDED) == (MINT[name]["edge"] == "reeded")
-    assert set(MILLIMETRES) == set(FOUR), "no half dollar, no dollar coin"
+    assert set(MILLIMETERS) == set(FOUR), "no half dollar, no dollar coin"
 
 
 @pytest.mark.parametrize("pane", PANES)
@@ -56,7 +56,7 @@ def test_drawn_diameters_keep_the_mints_ratios_within_a_pixel(pane: tuple[int, i
     by_size = sorted(FOUR, key=lambda name: -MINT[name]["diameter_mm"])
     assert len(boxes) == 4
     across = dict(zip(by_size, (right - left + 1 for left, _, right, _ in boxes), strict=True))
-    # The scale that fits all four best, in half cell widths a millimetre.
+    # The scale that fits all four best, in half cell widths a millimeter.
     scale = sum(across.values()) / sum(MINT[name]["diameter_mm"] for name in FOUR)
     for name in FOUR:
         assert abs(across[name] - scale * MINT[name]["diameter_mm"]) <= 1, (name, across)
@@ -83,7 +83,7 @@ def test_every_coin_is_the_same_left_to_right_and_top_to_bottom(pane: tuple[int,
 
 @pytest.mark.parametrize("pane", PANES)
 def test_form_alone_tells_edges_apart(pane: tuple[int, int]) -> None:
-    """Without colour: nothing cut out of a penny, one whole ring of a nickel, teeth of dime and quarter."""
+    """Without color: nothing cut out of a penny, one whole ring of a nickel, teeth of dime and quarter."""
     holes = {}
     for name in FOUR:
         drawing = Coins((name,)).draw(*pane)

@@ -56,7 +56,7 @@ def test_fallen_clips_leave_places_a_clip_long(pane: tuple[int, int]) -> None:
     assert set(bare) == {2, 5} and bare.count(2) == bare.count(5) == width // 9
 
 
-def test_forms_differ_without_colour() -> None:
+def test_forms_differ_without_color() -> None:
     shapes = set()
     for form in THREE:
         found = pixels(Lengths((10,), (form,)).draw(40, 18), INKS[form])

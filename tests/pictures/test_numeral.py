@@ -12,7 +12,9 @@ PANES = ((40, 18), (56, 9), (60, 30), (80, 38))
 
 @pytest.mark.parametrize("text", ["0", "7", "29", "100", "?", "12", "21"])
 @pytest.mark.parametrize("pane", PANES)
-def test_a_numeral_is_two_rows_and_a_half_tall_at_least_and_centred(text: str, pane: tuple[int, int]) -> None:
+def test_a_numeral_is_two_rows_and_a_half_tall_at_least_and_centered(
+    text: str, pane: tuple[int, int]
+) -> None:
     found = pixels(Numeral(text).draw(*pane), Ink.INK)
     left, top, right, bottom = span(found)
     assert bottom - top + 1 >= 5

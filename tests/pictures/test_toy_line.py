@@ -1,4 +1,4 @@
-"""The toys in line, the two frames, the two trays, the word over its cards: what is painted is what was given."""
+"""The toys in line, two frames, two trays, a word over its cards: what is painted is what was given."""
 
 from typing import Literal
 

@@ -17,7 +17,7 @@ def test_keys_flow_into_as_few_lines_as_will_do_and_none_is_lost(sizes: list[int
     assert [piece for line in lines for piece in line if piece.text.strip() or not piece.text] == spans
     lengths = [sum(len(piece.text) for piece in line) for line in lines]
     assert all(length <= width for length in lengths)
-    # Greedy filling needs the fewest lines there can be: in no two neighbours could one more piece go up.
+    # Greedy filling needs the fewest lines there can be: in no two neighbors could one more piece go up.
     used, needed = 0, 1
     for size in sizes:
         used, needed = (used + 2 + size, needed) if used and used + 2 + size <= width else (size, needed + 1)
@@ -32,17 +32,17 @@ def test_a_last_key_does_not_stand_alone() -> None:
 def test_the_heading_is_short_where_only_that_fits_on_one_line() -> None:
     def heading(width: int) -> list[str]:
         page = Script(width)
-        page.parts(["Wednesday 25 November", "week 31"], Tone.QUIET, Keep.HEAD, ["Wed 25 Nov", "week 31"])
+        page.parts(["Wednesday, November 25", "week 31"], Tone.QUIET, Keep.HEAD, ["Wed Nov 25", "week 31"])
         return ["".join(span.text for span in line) for line in page.blocks[0].lines]
 
-    assert heading(31) == ["Wednesday 25 November · week 31"]
-    assert heading(30) == ["Wed 25 Nov · week 31"]
-    assert heading(19) == ["Wednesday 25 November", "week 31"]
+    assert heading(32) == ["Wednesday, November 25 · week 31"]
+    assert heading(31) == ["Wed Nov 25 · week 31"]
+    assert heading(19) == ["Wednesday, November 25", "week 31"]
 
 
-def luminance(colour: str) -> float:
+def luminance(color: str) -> float:
     """Relative luminance. Source: Web Content Accessibility Guidelines 2.1, "relative luminance"."""
-    parts = [int(colour[at : at + 2], 16) / 255 for at in (1, 3, 5)]
+    parts = [int(color[at : at + 2], 16) / 255 for at in (1, 3, 5)]
     red, green, blue = (p / 12.92 if p <= 0.03928 else ((p + 0.055) / 1.055) ** 2.4 for p in parts)
     return 0.2126 * red + 0.7152 * green + 0.0722 * blue
 
@@ -57,8 +57,8 @@ def contrast(one: str, other: str) -> float:
 def test_words_and_shapes_stand_out_from_their_ground(palette: Palette) -> None:
     """7 to 1 for words (1.4.6, enhanced contrast), 3 to 1 for shapes (1.4.11, non-text contrast)."""
     for tone, style in palette.tones.items():
-        colour, _, ground = style.removeprefix("bold ").partition(" on ")
-        assert contrast(colour, ground or palette.panel) >= 7, tone
+        color, _, ground = style.removeprefix("bold ").partition(" on ")
+        assert contrast(color, ground or palette.panel) >= 7, tone
     for ink in (Ink.INK, Ink.FIRST, Ink.SECOND, Ink.SOFT, Ink.HOLE, Ink.COPPER, Ink.SILVER):
         assert contrast(palette.inks[ink], palette.inks[Ink.GROUND]) >= 3, ink
     for ink in (Ink.INK, Ink.HOLE):

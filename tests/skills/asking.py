@@ -45,8 +45,8 @@ def level_asked(skill: str, key: str, count: int = 200) -> list[Prompt]:
 
 
 def coded(skill: str, code: str, count: int = 200) -> list[Prompt]:
-    """``count`` prompts of every item whose level carries the code."""
-    levels = [level.key for level in skills.SKILLS[skill].levels if code in level.codes]
+    """``count`` prompts of every item whose level carries the code or leads toward it."""
+    levels = [level.key for level in skills.SKILLS[skill].levels if code in (*level.codes, *level.toward)]
     return [prompt for key in levels for prompt in level_asked(skill, key, count)]
 
 

@@ -1,4 +1,4 @@
-"""Even chances over the whole bank: no answer a child could guess is favoured, and no turn-taking.
+"""Even chances over the whole bank: no answer a child could guess is favored, and no turn-taking.
 
 The bounds are those of a fair draw: a share may stray four of its standard deviations (once in sixteen
 thousand draws), a count of runs four of its own (Wald and Wolfowitz 1940, from memory).
@@ -66,7 +66,7 @@ ONE_ANSWER = {"number-words/two", "number-words/eight", "subitize/scattered-four
 
 
 @pytest.mark.parametrize("item", [item for item in ITEMS if guess_of(item) >= 0.15])
-def test_no_answer_that_can_be_guessed_is_favoured(item: str) -> None:
+def test_no_answer_that_can_be_guessed_is_favored(item: str) -> None:
     """The commonest answer comes no oftener than the chance of a lucky one, or than each of them would."""
     answers = Counter(prompt.answer for prompt in drawn(item))
     assert (len(answers) == 1) == (item in ONE_ANSWER), answers

@@ -50,7 +50,7 @@ def test_the_rows_within_fifty_cents_are_asked() -> None:
 
 
 def test_number_of_handfuls_for_an_amount() -> None:
-    """coins.toml, ways_pndq: dynamic programme and brute force."""
+    """coins.toml, ways_pndq: dynamic program and brute force."""
     for key, ways in COINS["ways_pndq"].items():
         if key.startswith("cents_") and (amount := int(key[6:])) <= 50:
             counts = (range(amount // worth + 1) if worth > 1 else range(amount + 1) for worth in (25, 10, 5))

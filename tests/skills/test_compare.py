@@ -48,7 +48,7 @@ def test_more_fewer_top_and_bottom_come_as_often() -> None:
     assert 0.42 < plain["more"] / 600 < 0.58
 
 
-def test_two_numerals_favour_neither_side_nor_the_greater() -> None:
+def test_two_numerals_favor_neither_side_nor_the_greater() -> None:
     for key in ("numerals-to-10", "numerals-to-20", "numerals-to-99"):
         two = [p for p in level_asked("compare", key, 600) if len(p.given["cards"]) == 2]
         first = sum(p.answer == num2words(int(p.given["cards"][0])) for p in two) / len(two)

@@ -12,6 +12,7 @@ from importlib import import_module
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from warmup import renames
 from warmup.pictures.base import Picture
 from warmup.pictures.canvas import Cell, Drawing, Ink
 
@@ -52,6 +53,11 @@ if TYPE_CHECKING:
     from warmup.pictures.word_and_cards import WordAndCards
 
 
+_MOST_THINGS = 200
+_LARGEST = 9999
+"""A picture out of a file has no longer list and no larger number: a year is the largest there is."""
+
+
 @cache
 def _modules() -> frozenset[str]:
     return frozenset(file.stem for file in Path(__file__).parent.iterdir() if file.suffix == ".py")
@@ -86,21 +92,32 @@ def to_data(picture: Picture) -> dict[str, Any]:
 
 def from_data(data: dict[str, Any] | None) -> Picture | None:
     """The picture :func:`to_data` was given; None for none, or for one this version does not know."""
-    picture = _picture(str(data.get("kind")).replace("-", "_")) if data else None
-    if picture is None or data is None:
+    if not isinstance(data, dict):
+        return None
+    kind = renames.kind(str(data.get("kind")))
+    picture = _picture(kind.replace("-", "_"))
+    if picture is None:
         return None
     try:
         # Version 1 of a routine's JSON called the number of things in a picture their count.
         fields = {"number" if name == "count" else name: _frozen(value) for name, value in data.items()}
-        found = picture(**fields)
-        found.least()
-    except (TypeError, ValueError):
+        found = picture(**(fields | {"kind": kind}))
+        hash(found), found.least(), found.words(), found.exactly(), found.shows(), found.marked()
+    except Exception:
+        # The data may be anything, and what a picture makes of a shape of no name can't be listed here.
         return None
     return found
 
 
 def _frozen(value: Any) -> Any:
-    return tuple(map(_frozen, value)) if isinstance(value, list) else value
+    """The value as a picture holds it. ValueError for more than any picture can show."""
+    if isinstance(value, list):
+        if len(value) > _MOST_THINGS:
+            raise ValueError("too long a list")
+        return tuple(map(_frozen, value))
+    if isinstance(value, int | float) and not abs(value) <= _LARGEST:
+        raise ValueError("too large a number")
+    return value
 
 
 __all__ = [

@@ -20,11 +20,11 @@ class Picture(Protocol):
     def _asdict(self) -> dict[str, Any]: ...
 
     def least(self) -> tuple[int, int]:
-        """The smallest size, columns and rows, at which it can be read from a metre."""
+        """The smallest size, columns and rows, at which it can be read from a meter."""
         ...
 
     def draw(self, columns: int, rows: int) -> Drawing:
-        """The picture at this size, centred; called only with at least :meth:`least`."""
+        """The picture at this size, centered; called only with at least :meth:`least`."""
         ...
 
     def words(self) -> str:

@@ -20,7 +20,7 @@ _QUADRANTS = " ▘▝▀▖▌▞▛▗▚▐▜▄▙▟█"
 
 
 class Ink(IntEnum):
-    """What a pixel means; the screen's theme gives each its colour."""
+    """What a pixel means; the screen's theme gives each its color."""
 
     GROUND = 0
     """The stage itself."""
@@ -231,7 +231,7 @@ def _cell(*four: Ink) -> Cell:
     """The cell of four pixels, those of the upper row first; a picture has few different ones."""
     if four[0] == four[1] == four[2] == four[3]:
         only = four[0]
-        # A full block in one ink: no seam shows between neighbours, as it may between blanks.
+        # A full block in one ink: no seam shows between neighbors, as it may between blanks.
         return Cell(" " if only is Ink.GROUND else "█", only, only)
     kinds = Counter(four).most_common(2)
     paper, ink = sorted((kinds[0][0], kinds[1][0]))

@@ -69,7 +69,7 @@ class Clock(NamedTuple):
     def _hands(self, canvas: Canvas, x: float, y: float, inner: float, thin: float) -> None:
         """The hour hand first, so that the thin minute hand can be seen on it where they overlap.
 
-        Their inks are far apart in greys as well.
+        Their inks are far apart in grays as well.
         """
         # Edges of both hands lie on pixels when they stand upright or level.
         half = y % 1

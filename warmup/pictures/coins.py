@@ -10,7 +10,7 @@ from typing import NamedTuple
 
 from warmup.pictures._told import in_a_row
 from warmup.pictures.canvas import CELL_HEIGHT, Canvas, Drawing, Ink, Shape, box
-from warmup.pictures.facts import CENTS, MILLIMETRES, REEDED
+from warmup.pictures.facts import CENTS, MILLIMETERS, REEDED
 
 _LOOKS = {
     "penny": "copper with a smooth edge",
@@ -19,7 +19,7 @@ _LOOKS = {
     "quarter": "large and silver with a ridged edge",
 }
 _SMALLEST, _LARGEST, _STEP = 0.26, 1.2, 0.02
-"""Scales tried, in cell widths a millimetre: below the smallest a dime's ridges close up."""
+"""Scales tried, in cell widths a millimeter: below the smallest a dime's ridges close up."""
 
 _GAP = 1.5
 
@@ -53,7 +53,7 @@ class Coins(NamedTuple):
         canvas = Canvas(columns, rows)
         scale = _SMALLEST
         # No scale at which the coins' squares cover more than the pane can do.
-        room = sqrt(canvas.width * canvas.height / sum(MILLIMETRES[name] ** 2 for name in self.names))
+        room = sqrt(canvas.width * canvas.height / sum(MILLIMETERS[name] ** 2 for name in self.names))
         for step in range(round((min(room, _LARGEST) - _SMALLEST) / _STEP), -1, -1):
             scale = _SMALLEST + step * _STEP
             if self._fill(scale, columns)[1] <= canvas.height:
@@ -152,12 +152,12 @@ def _snap(x: float) -> float:
 
 def _across(name: str, scale: float) -> float:
     """A coin's width, in whole pixels of half a cell width."""
-    return floor(MILLIMETRES[name] * scale * 2 + 0.5) / 2
+    return floor(MILLIMETERS[name] * scale * 2 + 0.5) / 2
 
 
 def _down(name: str, scale: float) -> float:
     """A coin's height, in whole pixels of half a cell height."""
-    return float(floor(MILLIMETRES[name] * scale * 2 / CELL_HEIGHT + 0.5))
+    return float(floor(MILLIMETERS[name] * scale * 2 / CELL_HEIGHT + 0.5))
 
 
 # ---- one coin --------------------------------------------------------------------------------------
@@ -227,7 +227,7 @@ def _dotted(canvas: Canvas, x: float, y: float, across: float, down: float) -> N
 
 def _dot(scale: float) -> int:
     """The side of a dot: five of them and their gaps are about as wide as a dime."""
-    return max(1, int(MILLIMETRES["dime"] * scale / 7 + 0.25))
+    return max(1, int(MILLIMETERS["dime"] * scale / 7 + 0.25))
 
 
 def _strip_size(name: str, scale: float) -> tuple[float, float]:

@@ -97,7 +97,7 @@ class Dots(NamedTuple):
         top = floor((height - 3 * pitch + gap) / 2) + radius
         places = []
         for number, count in enumerate(groups):
-            # Two groups move towards the middle, though never nearer to it than two cells.
+            # Two groups move toward the middle, though never nearer to it than two cells.
             free = part - 3 * pitch + gap
             left = (
                 free / 2

@@ -3,7 +3,7 @@
 Coins: United States Mint, coin specifications; worth by 31 U.S.C. 5112(a).
 """
 
-MILLIMETRES = {"penny": 19.05, "nickel": 21.21, "dime": 17.91, "quarter": 24.26}
+MILLIMETERS = {"penny": 19.05, "nickel": 21.21, "dime": 17.91, "quarter": 24.26}
 """Diameters as the Mint gives them."""
 
 REEDED = frozenset({"dime", "quarter"})

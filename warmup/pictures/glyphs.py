@@ -1,4 +1,4 @@
-"""Numerals and letters of blocks, three wide: large enough to be read from a metre.
+"""Numerals and letters of blocks, three wide: large enough to be read from a meter.
 
 Numerals are five blocks tall. Small letters stand on the same line, five tall, with two more above
 for those that reach up and two below for those that hang down. The forms are our own.

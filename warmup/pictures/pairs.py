@@ -58,7 +58,7 @@ class Pairs(NamedTuple):
         return -(-wide // 2), -(-high // 2)
 
     def draw(self, columns: int, rows: int) -> Drawing:
-        """The things as large as the pane allows, the block of them centred."""
+        """The things as large as the pane allows, the block of them centered."""
         canvas = Canvas(columns, rows)
         thick, across = max(
             (self._thickest(across, columns, rows), across)

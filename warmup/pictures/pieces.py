@@ -1,4 +1,4 @@
-"""The pieces of patterns and of sorting: kinds that differ by their form, not only by colour."""
+"""The pieces of patterns and of sorting: kinds that differ by their form, not only by color."""
 
 from math import floor
 

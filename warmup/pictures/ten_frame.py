@@ -9,7 +9,7 @@ class TenFrame(NamedTuple):
     """A ten frame with ``filled`` solid counters (0 to 10), the upper row of five filled first.
 
     Empty places are bare squares. ``beside`` counters of a second kind (rings, so they differ by form
-    as well as colour) fill the places after them.
+    as well as color) fill the places after them.
     """
 
     filled: int

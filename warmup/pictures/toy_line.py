@@ -12,7 +12,7 @@ class ToyLine(NamedTuple):
     """``number`` figures in line (1 to 10) at a door on the ``front`` side, the first of them at the door.
 
     Figures at the places ``hats``, counted from the door, wear a tall hat and have a second ink, so that
-    they differ by form as well as colour.
+    they differ by form as well as color.
     """
 
     number: int

@@ -1,5 +1,6 @@
 """The morning: one screen whose mode changes, since a pushed screen would cost a blink."""
 
+import datetime as dt
 from collections.abc import Callable
 from enum import Enum
 
@@ -8,28 +9,32 @@ from textual import events
 from textual.app import ComposeResult
 from textual.screen import Screen
 
-from warmup import skills
+from warmup import undoing
 from warmup.closing import Closing, closing, turn_pause
-from warmup.desk import Clock, Desk, date_words
+from warmup.desk import CHOSEN_ANEW, Clock, Desk
 from warmup.documents import FileProblem
-from warmup.journal import Journal
+from warmup.journal import Changed, Journal
 from warmup.morning import Mark
 from warmup.pictures import Picture
 from warmup.screens import pages
-from warmup.screens.pages import Notice, TeachAgain, Unlocked
+from warmup.screens.doing import said_of_days, said_of_marking, said_of_the_day
+from warmup.screens.guards import Bounces, Midnight
+from warmup.screens.pages import Notice
 from warmup.screens.panes import ScriptPane, Stage
 from warmup.screens.script import Script
+from warmup.screens.unlocked import UnlockedList
 from warmup.sitting import Sitting, begin, resume
+from warmup.undoing import CannotUndo, Undone
+from warmup.words import number_word
 
 NARROW = 72
 """Under this many columns the script is a strip below the stage."""
 UNUSABLE = 3
 """The exit code for a file that can't be used as it is (see ``cli``)."""
-NOT_SAVED = "Not being saved: the disk takes no writing. Tried again at each mark."
+NOT_SAVED = "Not being saved ({}). Tried again at each mark."
 
-STOPPED = "One that comes easily, then done for today."
-STOPPED_ITSELF = "Two in a row not yet: one that comes easily, then done for today."
-STOPPED_AT_ONCE = "Done for today. The rest is no debt."
+ELSEWHERE = "Changed in another window: this is where it stands."
+NOTHING_BEHIND = "There is no page behind this one. Key q leaves."
 _MARKS = {
     "fluent": Mark.FLUENT,
     "hesitated": Mark.HESITATED,
@@ -47,6 +52,7 @@ class Mode(Enum):
     CLOSE = "close"
     HELP = "help"
     UNLOCKED = "unlocked"
+    TURNED = "turned"
 
 
 class MorningScreen(Screen[object]):
@@ -69,11 +75,12 @@ class MorningScreen(Screen[object]):
         self.stage, self.script = Stage(), ScriptPane(self.page)
         self._room: tuple[int | str, int | str] | None = None
         self.sitting: Sitting | None = None
-        self.days = desk.unsettled()
-        self.off = [False] * len(self.days)
-        self.cursor = 0
+        self.cursor = self._end = 0
         self.said = self.wrong = ""
         self._ending: Closing | None = None
+        self._list = UnlockedList(desk, self._keep)
+        self._bounces, self._midnight = Bounces(clock), Midnight(clock)
+        self._days_undone = False
         self.mode = self._first_mode()
 
     def compose(self) -> ComposeResult:
@@ -83,7 +90,7 @@ class MorningScreen(Screen[object]):
         self._shape(self.app.size.width, self.app.size.height)
 
     def on_mount(self) -> None:
-        """Begin or go on with the sitting, unless there is something to ask first.
+        """Begin or go on with the sitting, unless there is something to ask of missed mornings first.
 
         A routine file that can't be read ends the program, with the sentence that says so.
         """
@@ -99,28 +106,62 @@ class MorningScreen(Screen[object]):
     # -- modes
 
     def _first_mode(self) -> Mode:
-        if self.days:
-            return Mode.DAYS
-        return self._second_mode()
+        return Mode.DAYS if self.desk.unsettled() else self._second_mode()
 
     def _second_mode(self) -> Mode:
         planned = self.desk.morning().is_school
         started = self.journal.sittings_of(self.desk.child.record, self.desk.today)
         return Mode.PROMPT if planned or started else Mode.COUNTS
 
+    def _ask_of_days(self) -> None:
+        """Ask whether missed mornings were school or off, on a screen of its own, then begin."""
+        from warmup.missed import Missed
+        from warmup.screens.days import DaysScreen
+
+        missed = Missed(self.desk.family, self.desk.today, self.desk.unsettled())
+        self.app.push_screen(DaysScreen(missed, self.turn_theme), self._settle)
+
+    def _settle(self, off: tuple[dt.date, ...] | None) -> None:
+        """Keep what was said of the missed mornings and go on, unless midnight has passed over it."""
+        self._keep(undoing.DAYS, lambda: self.desk.settle(off or ()))
+        # The key that ended it was pressed elsewhere: should it bounce, it must do nothing here.
+        self._bounces.stops("accept", list_shown=False)
+        self.said = said_of_days(off or ())
+        self._enter(Mode.TURNED if self._midnight.asks(self.desk.today) else self._second_mode())
+
     def _enter(self, mode: Mode) -> None:
         if mode in (Mode.PROMPT, Mode.CLOSE) and self.sitting is None:
-            self.sitting = resume(self.desk, self.journal, self.clock) or begin(
-                self.desk, self.journal, self.clock
-            )
+            self._sit()
         if mode is Mode.PROMPT and self.sitting is not None and self.sitting.at_close:
             mode = Mode.CLOSE
         if mode is Mode.CLOSE and self.sitting is not None:
             self._ending = closing(self.sitting, self.desk.knew_before_today())
-        if mode is Mode.UNLOCKED:
+        if mode is Mode.UNLOCKED and self.mode is not mode:
             self.desk.forget()
+            self._list = UnlockedList(self.desk, self._keep)
+        if mode is not self.mode:
+            self._bounces.opened_a_page()
         self.mode = mode
         self._show()
+        if mode is Mode.DAYS:
+            self._ask_of_days()
+
+    def _sit(self) -> None:
+        """Go on with the day's sitting, or begin it."""
+        desk, journal, clock = self.desk, self.journal, self.clock
+        if desk.chosen_anew(desk.today):
+            self.notices = (*self.notices, CHOSEN_ANEW)
+        self.sitting = resume(desk, journal, clock) or begin(desk, journal, clock)
+        if self._days_undone:
+            # What day it is was said anew: as long as nothing is marked, its prompts are chosen for that.
+            self._days_undone = False
+            self.sitting.choose_again()
+
+    def _home(self) -> Mode:
+        """The page to go back to from one that was opened on the way."""
+        if self._midnight.offered:
+            return Mode.TURNED
+        return Mode.PROMPT if self.sitting else self._first_mode()
 
     def _show(self) -> None:
         self.set_class(self._words_only(), "words")
@@ -132,7 +173,7 @@ class MorningScreen(Screen[object]):
 
     def _words_only(self) -> bool:
         """Whether the adult's words take the whole screen."""
-        return self.mode in (Mode.DAYS, Mode.COUNTS, Mode.HELP, Mode.UNLOCKED)
+        return self.mode not in (Mode.PROMPT, Mode.CLOSE)
 
     def _shape(self, width: int, height: int) -> None:
         """Give the panes their room: side by side, or the script as a strip below on a narrow terminal."""
@@ -168,60 +209,45 @@ class MorningScreen(Screen[object]):
             case Mode.CLOSE if self.sitting and self._ending:
                 return pages.close_page(self.sitting, self._ending, width, self._notices(), name)
             case Mode.HELP:
-                return pages.help_page(width, height)
+                self._end = pages.help_end(width, height)
+                self.cursor = min(self.cursor, self._end)
+                return pages.help_page(width, height, self.cursor)
             case Mode.UNLOCKED:
-                return self._unlocked_page(width, height)
-            case Mode.DAYS:
-                days = [date_words(day) for day in self.days]
-                return pages.days_page(days, self.off, self.cursor, width, height)
+                return self._list.page(width, height, self._notices())
+            case Mode.TURNED if self._midnight.offered:
+                return pages.turned_page(self._midnight.offered, self.desk.today, width)
             case Mode.COUNTS:
-                return pages.counts_page(self.desk.morning(), width)
+                return pages.counts_page(self.desk.morning(), width, self._notices())
             case _:
                 return Script(width)
 
     def _notices(self) -> tuple[Notice, ...]:
         """Standing lines: trouble with the disk first, then what the last key had to say."""
-        saving = "" if self.journal.saving else NOT_SAVED
+        saving = "" if self.journal.saving else NOT_SAVED.format(self.journal.trouble)
         loud = [Notice(line, loud=True) for line in (saving, self.desk.unsaved, *self.notices, self.wrong)]
         lines = (*loud, Notice(self.aside), Notice(self.said))
         return tuple(line for line in lines if line.text)
-
-    def _unlocked_page(self, width: int, height: int) -> Script:
-        until = self.desk.paused_until()
-        paused = date_words(until) if until else ""
-        rows, notices = self._unlocked(), self._notices()
-        return pages.unlocked_page(self.desk.morning(), rows, self.cursor, width, height, notices, paused)
-
-    def _unlocked(self) -> list[Unlocked | TeachAgain]:
-        morning, plan = self.desk.morning(), self.desk.plan
-        rows: list[Unlocked] = []
-        for skill in skills.SKILLS.values():
-            for level in skill.levels:
-                ref = f"{skill.id}:{level.key}"
-                week = plan.weeks.get(ref, 99)
-                if (
-                    (week - 1) // 9 + 1 == morning.quarter and week <= morning.week
-                ) or ref in self.desk.child.held:
-                    rows.append(Unlocked(ref, skill.title, level.label, week, ref in self.desk.child.held))
-        return [*self._teach_again(), *sorted(rows, key=lambda row: (-row.week, row.title))]
-
-    def _teach_again(self) -> list[TeachAgain]:
-        resting, taught = self.desk.to_teach(), dict(self.desk.child.taught)
-        return [
-            TeachAgain(item, skills.place(item).words(), item not in resting)
-            for item in self.desk.missed()
-            if item in resting or taught.get(item) == self.desk.today
-        ]
 
     # -- what the keys do
 
     def do(self, action: str) -> None:
         """Do one action of the table in the mode the screen is in; a file it can't read is said, no more."""
+        if self._bounces.stops(action, list_shown=self.mode in (Mode.HELP, Mode.UNLOCKED)):
+            return
         self.said = self.wrong = ""
+        if action != "quit" and self._midnight.asks(self.desk.today):
+            self._enter(Mode.TURNED)
+            return
         try:
             self._do(action)
         except FileProblem as problem:
             self.wrong = str(problem)
+            self._show()
+        except Changed:
+            self.said, self.sitting = ELSEWHERE, None
+            self._enter(Mode.PROMPT)
+        except CannotUndo:
+            self.said = undoing.NO_LONGER
             self._show()
 
     def _do(self, action: str) -> None:
@@ -231,12 +257,14 @@ class MorningScreen(Screen[object]):
             case "theme", _:
                 self.turn_theme()
                 self._show()
-            case "help", Mode.HELP:
-                self._enter(Mode.PROMPT if self.sitting else self._first_mode())
+            case "fluent" | "hesitated", Mode.HELP:
+                self.cursor = max(0, self.cursor + (1 if action == "hesitated" else -1))
+                self._show()
+            case "help" | "leave", Mode.HELP:
+                self._enter(self._home())
             case "help", _:
+                self.cursor = 0
                 self._enter(Mode.HELP)
-            case _, Mode.DAYS:
-                self._do_days(action)
             case _, Mode.COUNTS:
                 self._do_counts(action)
             case _, Mode.PROMPT:
@@ -245,131 +273,138 @@ class MorningScreen(Screen[object]):
                 self._do_close(action)
             case _, Mode.UNLOCKED:
                 self._do_unlocked(action)
+            case _, Mode.TURNED:
+                self._do_turned(action)
             case _, Mode.HELP:
-                self._enter(Mode.PROMPT if self.sitting else self._first_mode())
+                self._enter(self._home())
 
     def _do_prompt(self, action: str) -> None:
         sitting = self.sitting
         assert sitting is not None
         match action:
             case "fluent" | "hesitated" | "not_yet" | "skip":
-                if sitting.mark(_MARKS[action]):
-                    self.said = STOPPED_AT_ONCE if sitting.at_close else STOPPED_ITSELF
+                self.said = said_of_marking(sitting, _MARKS[action])
             case "next" | "accept":
                 sitting.next()
-            case "back":
+            case "leave" if self.has_class("picture"):
+                self.remove_class("picture")
+            case "back" | "leave":
                 sitting.back()
             case "undo":
-                self.said = "" if sitting.undo() else "Nothing to undo."
+                self._undo(sitting.undo())
+                return
             case "cue":
                 sitting.next_cue()
             case "cover":
                 self.desk.prefer(answers_shown=not self.desk.family.answers_shown)
             case "stage":
                 self.toggle_class("picture")
-            case "rough":
-                sitting.toggle_rough()
-            case "short":
-                self.said = "" if sitting.shorten() else "It is as short as it gets."
-            case "stop":
-                self.said = _said_of_stopping(sitting)
-            case "swap":
-                self.said = (
-                    "Something else, then." if sitting.swap() else "There is nothing else to ask just now."
-                )
-            case "hold":
-                sitting.hold_back()
-                self.said = "Held back. Key l lists what is held, to let it come again."
+            case "easy":
+                self.said = "That key is for the close: then what has no mark came easily too."
             case "unlocked":
-                self.cursor = 0
                 self._enter(Mode.UNLOCKED)
                 return
+            case _:
+                self.said = said_of_the_day(sitting, action)
         self._enter(Mode.PROMPT)
 
     def _do_close(self, action: str) -> None:
         sitting = self.sitting
         assert sitting is not None
         match action:
-            case "accept" if sitting.closed:
-                self.app.exit()
-                return
-            case "accept" | "fluent":
-                if action == "fluent":
-                    sitting.others_easy()
+            case "accept":
                 sitting.close()
                 self.app.exit(0, 0)
                 return
-            case "back":
+            case "easy":
+                count = sitting.others_easy()
+                self.said = (
+                    f"Marked came easily: {number_word(count)}." if count else "Nothing is without a mark."
+                )
+            case "fluent" if sitting.unmarked:
+                self.said = "Key t says that those came easily too."
+            case "back" | "leave":
                 sitting.back()
             case "undo":
-                self.said = "" if sitting.undo() else "Nothing to undo."
+                self._undo(sitting.undo())
+                return
             case "rough":
-                sitting.toggle_rough()
+                self.said = said_of_the_day(sitting, action)
             case "short" if sitting.closed:
                 self.desk.forget()
                 self.sitting = begin(self.desk, self.journal, self.clock, shape="short")
             case "hold" if self._ending and self._ending.pause:
-                turn_pause(self.desk)
+                self._keep(undoing.PAUSE, lambda: turn_pause(self.desk))
                 self.said = "" if self.desk.paused_until() else "New things may come again."
             case "unlocked":
-                self.cursor = 0
                 self._enter(Mode.UNLOCKED)
                 return
         self._enter(Mode.PROMPT)
 
-    def _do_days(self, action: str) -> None:
-        match action:
-            case "fluent":
-                self.cursor = max(0, self.cursor - 1)
-            case "hesitated":
-                self.cursor = min(len(self.days) - 1, self.cursor + 1)
-            case "next" | "back" | "cue":
-                self.off[self.cursor] = not self.off[self.cursor]
-            case "accept":
-                self.desk.settle([day for day, off in zip(self.days, self.off, strict=True) if off])
-                self.days = ()
-                self._enter(self._second_mode())
-                return
-        self._show()
-
     def _do_counts(self, action: str) -> None:
         match action:
             case "fluent":
-                self.desk.count_today()
+                self._keep(undoing.EXTRA, self.desk.count_today)
+                self.said = "Today counts as a school day."
             case "accept" | "next":
-                pass
+                self.said = "Just for fun: today does not count."
+            case "undo":
+                self._undo(undoing.undo_day(self.desk, self.journal))
+                return
+            case "leave":
+                self.said = NOTHING_BEHIND
+                self._show()
+                return
             case _:
                 return
         self._enter(Mode.PROMPT)
 
     def _do_unlocked(self, action: str) -> None:
-        rows = self._unlocked()
         match action:
             case "fluent":
-                self.cursor = max(0, self.cursor - 1)
+                self._list.move(-1)
             case "hesitated":
-                self.cursor = min(max(0, len(rows) - 1), self.cursor + 1)
-            case "hold" if rows:
-                self._say_taught_or_hold(rows[self.cursor])
-            case "unlocked" | "accept" | "back" | "next":
-                self._enter(Mode.PROMPT)
+                self._list.move(1)
+            case "hold":
+                self.said = self._list.choose()
+            case "undo" if self.sitting:
+                self._undo(self.sitting.undo(), Mode.UNLOCKED)
+                return
+            case "unlocked" | "accept" | "back" | "next" | "leave":
+                self._enter(self._home())
                 return
         self._show()
 
-    def _say_taught_or_hold(self, row: Unlocked | TeachAgain) -> None:
-        match row:
-            case Unlocked():
-                self.desk.hold(row.level, back=not row.held)
-            case TeachAgain(taught=False):
-                self.desk.taught(row.item)
-                self.said = f"Taught again on {date_words(self.desk.today)}; it may come back."
-            case TeachAgain():
-                self.desk.taught(row.item, again=False)
-                self.said = "It rests until you say it was taught."
+    def _do_turned(self, action: str) -> None:
+        now = self._midnight.offered
+        match action:
+            case "accept" if now:
+                self._midnight.go()
+                self.desk.turn_to(now)
+                self.sitting = None
+                self._enter(self._first_mode())
+            case "back" | "leave":
+                self._midnight.stay()
+                self._enter(self._home())
+            case _ if now is None:
+                # The clock was put right again meanwhile.
+                self._enter(self._home())
 
+    # -- what is kept, and taken back
 
-def _said_of_stopping(sitting: Sitting) -> str:
-    """Stop early, and what the screen says of it."""
-    if not sitting.stop_early():
-        return "There is nothing more to leave out."
-    return STOPPED_AT_ONCE if sitting.at_close else STOPPED
+    def _keep(self, what: str, work: Callable[[], None], **said: object) -> None:
+        """Do what changes the family, so that it can be taken back."""
+        if self.sitting is not None:
+            self.sitting.family_action(what, work, **said)
+        else:
+            undoing.logged(self.desk, self.journal, what, work, said)
+
+    def _undo(self, undone: Undone | None, mode: Mode = Mode.PROMPT) -> None:
+        """Say what was taken back, and show the page where it was done."""
+        self.said = f"Undone: {undone.words}." if undone else "Nothing to undo."
+        if undone and undone.what in (undoing.DAYS, undoing.EXTRA):
+            self.sitting, self._days_undone = None, True
+            mode = Mode.DAYS if self.desk.unsettled() else Mode.COUNTS
+        elif self.sitting is None:
+            mode = self.mode
+        self._enter(mode)

@@ -1,14 +1,16 @@
 """What stands on the script in each mode of the morning, as blocks of lines. No widgets here."""
 
+import datetime as dt
 from collections.abc import Sequence
 from typing import NamedTuple
 
 from warmup.actions import ACTIONS, BY_ID, Group, key_name, keys_of
 from warmup.closing import Closing
 from warmup.morning import Mark, Morning
+from warmup.screens.lists import cut_off, scroll_end, scrolled, window
 from warmup.screens.script import Block, Keep, Line, Script, Span, Tone, wrapped
 from warmup.sitting import Sitting
-from warmup.words import MONTHS, WEEKDAYS, in_words
+from warmup.words import WEEKDAYS, date_words, in_words
 
 BEADS = {
     Mark.FLUENT: "●",
@@ -25,6 +27,17 @@ MARK_WORDS = {
     Mark.NOT_YET: "not yet",
     Mark.SKIPPED: "left",
 }
+_AIRY = 22
+"""From so many rows on the help has air between its parts."""
+MEANINGS = (
+    (
+        "Came easily",
+        "right with no cue; steady work with fingers too. Five seconds count in adding to 5 only",
+    ),
+    ("Hesitated", "a cue, a fresh start, or put right after you reacted. Looking up at you is no hesitation"),
+    ("Not yet", "you showed it. It comes back; nothing is lost"),
+    ("No mark", "changes nothing"),
+)
 HOW_TO_WAIT = "Ask, count five silently, then Space."
 """Said once a morning, with its first prompt: no cue needs to say it again."""
 SMALL_THINGS = "Keep small things away from under-threes and mouthers: choking."
@@ -39,20 +52,17 @@ class Notice(NamedTuple):
 
 
 def heading(morning: Morning, name: str = "", *, short: bool = False) -> list[str]:
-    """The parts of the script's first line: "Tuesday 3 March", "school day 98", "week 25", "quarter 3".
+    """The parts of the script's first line: "Tuesday, March 3", "school day 98", "week 25", "quarter 3".
 
     ``short`` cuts the names of the weekday and the month to three letters.
     """
-    letters = 3 if short else None
-    weekday, month = WEEKDAYS[morning.date.weekday()][:letters], MONTHS[morning.date.month - 1][:letters]
-    day = f"{weekday} {morning.date.day} {month}"
     if morning.is_school:
         place = f"school day {morning.school_day}"
     else:
         place = {"no school day of the week": "no school today"}.get(morning.kind.value, morning.kind.value)
     review = ["review"] if morning.review else []
     return [
-        day,
+        date_words(morning.date, short=short),
         place,
         f"week {morning.week}",
         f"quarter {morning.quarter}",
@@ -120,9 +130,10 @@ def _cues(page: Script, sitting: Sitting) -> None:
 
 
 def _notices(page: Script, notices: Sequence[Notice]) -> None:
-    """The first notice stays whatever happens; the words to say are worth more than the others."""
+    """The first notice stays if it is about something lost; the words to say are worth more than others."""
     for at, notice in enumerate(notices):
-        tone, keep = Tone.NOTICE if notice.loud else Tone.CUE, Keep.NOTICE if at else Keep.ALWAYS
+        tone = Tone.NOTICE if notice.loud else Tone.CUE
+        keep = Keep.NOTICE if at or not notice.loud else Keep.ALWAYS
         page.text(notice.text, tone, keep, bottom=True)
 
 
@@ -180,16 +191,13 @@ def close_page(
     _notices(page, notices)
     page.line(beads(sitting), Keep.BEADS, bottom=True)
     left = len(sitting.unmarked)
-    if left and not sitting.closed:
+    if left:
         page.text(f"{left} without a mark.", Tone.QUIET, Keep.WORKING, bottom=True)
-        page.keys(
-            [*_key("fluent", " the others came easily"), *_key("accept", " leave them, and finish")],
-            Keep.ALWAYS,
-        )
-    elif sitting.closed:
-        page.keys([*_key("accept", " leave"), *_key("short", " another short one")], Keep.ALWAYS)
+    keys = _key("easy", " those came easily too") if left else ()
+    if sitting.closed:
+        page.keys([*keys, *_key("accept", " leave"), *_key("short", " another short one")], Keep.ALWAYS)
     else:
-        page.keys([*_key("accept", " finish")], Keep.ALWAYS)
+        page.keys([*keys, *_key("accept", " leave them, and finish" if left else " finish")], Keep.ALWAYS)
     page.keys(
         [span for each in ("back", "undo", "rough", "help", "quit") for span in _key(each)], Keep.WORKING
     )
@@ -213,11 +221,24 @@ def _offer(page: Script, text: str) -> None:
         page.blocks.append(Block(lines, Keep.NOTICE))
 
 
-def help_page(width: int, height: int) -> Script:
-    """Every key by its group, with what it does where there is room, and what the marks mean."""
+def help_page(width: int, height: int, first: int = 0) -> Script:
+    """Every key by its group, with what it does where there is room, and what the marks mean.
+
+    Where it is longer than the pane, it is shown from the line ``first`` on.
+    """
+    return scrolled(_help(width, height), height, first)
+
+
+def help_end(width: int, height: int) -> int:
+    """How far the help can be scrolled down, in lines."""
+    return scroll_end(_help(width, height), height)
+
+
+def _help(width: int, height: int) -> Script:
     page = Script(width)
     page.text("Keys: either hand, one at a time", Tone.SAY, Keep.HEAD)
-    page.air()
+    if height >= _AIRY:
+        page.air()
     actions = [each for group in Group for each in ACTIONS if each.group is group and each.id != "accept"]
     if width >= 80 and height >= len(actions) + 11:
         for action in actions:
@@ -227,16 +248,9 @@ def help_page(width: int, height: int) -> Script:
         column = (width - 2) // 2 if width >= 56 else width
         cells = [span for each in actions for span in _cell(keys_of(each), each.label, each.id, column)]
         page.keys(cells, Keep.ALWAYS, bottom=False)
-    page.air()
-    for mark, meaning in (
-        (
-            "Came easily",
-            "right, with no cue, begun within about five seconds; steady work with fingers counts",
-        ),
-        ("Hesitated", "a cue, a fresh start, a look at your face, or put right only after you reacted"),
-        ("Not yet", "you showed it. It comes back; nothing is lost"),
-        ("No mark", "changes nothing"),
-    ):
+    if height >= _AIRY:
+        page.air()
+    for mark, meaning in MEANINGS:
         page.text(meaning, Tone.PLAIN, Keep.WATCH, f"{mark}:")
     page.keys([*_key("help", " back to the morning"), *_key("quit")], Keep.ALWAYS)
     return page
@@ -258,7 +272,11 @@ class Unlocked(NamedTuple):
 
     def words(self) -> str:
         """The row as it stands in the list."""
-        return f"week {self.week:>2}  {'held back: ' if self.held else ''}{self.title}: {self.label}"
+        return f"week {self.week:>2}  {'held back: ' if self.held else ''}{self.named()}"
+
+    def named(self) -> str:
+        """What the level is called."""
+        return f"{self.title}: {self.label}"
 
 
 class TeachAgain(NamedTuple):
@@ -299,16 +317,12 @@ def unlocked_page(
     page.text(f"Quarter {morning.quarter}: what may be asked so far", Tone.SAY, Keep.HEAD)
     page.text(f"Nothing new until {paused}." if paused else "", Tone.CUE, Keep.NOTICE)
     room = max(3, height - 1 - sum(len(block.lines) for block in page.blocks))
-    first = max(0, min(cursor - room // 2, len(rows) - room))
-    for at, row in list(enumerate(rows))[first : first + room]:
+    shown = window(len(rows), cursor, room)
+    for at in shown:
         here = at == cursor
-        page.line(
-            (
-                Span("› " if here else "  ", Tone.KEY),
-                Span(_cut(row.words(), width - 2), Tone.HERE if here else Tone.PLAIN),
-            ),
-            Keep.ALWAYS,
-        )
+        words = Span(_cut(rows[at].words(), width - 2), Tone.HERE if here else Tone.PLAIN)
+        page.line((Span("› " if here else "  ", Tone.KEY), words), Keep.ALWAYS)
+    page.text(cut_off(len(rows), shown.start, len(shown)), Tone.QUIET, Keep.ALWAYS)
     return page
 
 
@@ -316,46 +330,26 @@ def _cut(text: str, width: int) -> str:
     return text if len(text) <= width else f"{text[: width - 1]}…"
 
 
-def days_page(days: Sequence[str], off: Sequence[bool], cursor: int, width: int, height: int) -> Script:
-    """Planned mornings nobody has told about yet: school, or off?"""
-    page = Script(width)
-    page.text("Since last time: school, or off?", Tone.SAY, Keep.HEAD)
-    page.text(
-        "Enter takes them as they stand. A day off moves the year on by itself.", Tone.QUIET, Keep.WATCH
-    )
-    room = max(3, height - 6)
-    first = max(0, min(cursor - room // 2, len(days) - room))
-    for at, day in list(enumerate(days))[first : first + room]:
-        here = at == cursor
-        word = "off" if off[at] else "school"
-        page.line(
-            (
-                Span("› " if here else "  ", Tone.KEY),
-                Span(f"{day:<24} {word}", Tone.HERE if here else Tone.PLAIN),
-            ),
-            Keep.ALWAYS,
-        )
-    page.keys(
-        [
-            Span("↑ ↓", Tone.KEY),
-            Span(" choose", Tone.PLAIN),
-            Span("←/→", Tone.KEY, "next"),
-            Span(" school or off", Tone.PLAIN, "next"),
-            *_key("accept", " go on"),
-        ],
-        Keep.ALWAYS,
-    )
-    return page
-
-
-def counts_page(morning: Morning, width: int) -> Script:
+def counts_page(morning: Morning, width: int, notices: Sequence[Notice] = ()) -> Script:
     """A morning on a day that was not planned: does it count?"""
     page = Script(width)
     _head(page, morning)
     page.air()
     page.text("No school was planned today. A warm-up is welcome.", Tone.SAY, Keep.ALWAYS)
     page.text("Does it count as a school day?", Tone.SAY, Keep.ALWAYS)
+    _notices(page, notices)
     page.keys(
         [*_key("accept", " no, just for fun"), *_key("fluent", " yes, it counts"), *_key("quit")], Keep.ALWAYS
     )
+    return page
+
+
+def turned_page(now: dt.date, stood: dt.date, width: int) -> Script:
+    """The clock says another date than the morning on screen: today's, or finish that one?"""
+    page, day = Script(width), dt.timedelta(1)
+    named = WEEKDAYS[now.weekday()] if now == stood + day else date_words(now, year=True)
+    page.text(f"It is {named} now.", Tone.SAY, Keep.ALWAYS)
+    page.text("What was marked stays with its day.", Tone.QUIET, Keep.WATCH)
+    back = " finish yesterday’s" if now == stood + day else f" finish the one of {date_words(stood)}"
+    page.keys([*_key("accept", " today’s warm-up"), *_key("back", back), *_key("quit")], Keep.ALWAYS)
     return page

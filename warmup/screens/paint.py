@@ -1,7 +1,7 @@
 """What each ink and tone looks like, on a dark and on a light ground.
 
 Chosen by contrast (at least 7 to 1 for words, 3 to 1 for shapes; Web Content Accessibility Guidelines
-2.1, 1.4.6 and 1.4.11), never red and green, and told apart in greys as well.
+2.1, 1.4.6 and 1.4.11), never red and green, and told apart in grays as well.
 """
 
 from collections.abc import Mapping
@@ -17,7 +17,7 @@ from warmup.screens.script import Line, Tone
 
 
 class Palette(NamedTuple):
-    """The colours of one theme."""
+    """The colors of one theme."""
 
     inks: Mapping[Ink, str]
     panel: str
@@ -92,8 +92,8 @@ def _ink_style(ink: Ink, paper: Ink, bold: bool, dark: bool) -> Style:
 
 @cache
 def _tone_style(tone: Tone, dark: bool) -> Style:
-    colours = palette(dark)
-    return Style(bgcolor=colours.panel) + Style.parse(colours.tones[tone])
+    colors = palette(dark)
+    return Style(bgcolor=colors.panel) + Style.parse(colors.tones[tone])
 
 
 def stage_strips(drawing: Drawing, dark: bool) -> list[Strip]:

@@ -7,7 +7,7 @@ from rich.style import Style
 from textual.strip import Strip
 from textual.widget import Widget
 
-from warmup.pictures import Ink, Picture
+from warmup.pictures import Drawing, Ink, Picture
 from warmup.screens.paint import palette, script_strip, stage_strips
 from warmup.screens.rest import hills
 from warmup.screens.script import Script
@@ -54,7 +54,10 @@ class Stage(Widget):
             # One column and row of air where there is room for it.
             aired = width - 2 >= columns and picture.kind not in _TO_THE_EDGE
             side, top = int(aired), int(height - 2 >= rows)
-            strips = stage_strips(picture.draw(width - 2 * side, height - 2 * top), dark)
+            drawing = _drawing(picture, width - 2 * side, height - 2 * top)
+            if drawing is None:
+                return self._words(picture.words(), width, height, dark)
+            strips = stage_strips(drawing, dark)
             blank = Segment(" ", Style(bgcolor=palette(dark).inks[Ink.GROUND]))
             inner = [Strip([blank, *strip, blank]) if side else strip for strip in strips]
             return [_blank(width, dark)] * top + inner
@@ -70,6 +73,14 @@ class Stage(Widget):
         top = (height - len(lines)) // 2
         rows = [Strip([Segment("  " + line, style)]).adjust_cell_length(width, style) for line in lines]
         return [_blank(width, dark)] * top + rows
+
+
+def _drawing(picture: Picture, columns: int, rows: int) -> Drawing | None:
+    """The picture, or None where it can't be drawn: one out of a journal may be of a shape of no name."""
+    try:
+        return picture.draw(columns, rows)
+    except Exception:
+        return None
 
 
 _WIDEST = 82

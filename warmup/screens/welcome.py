@@ -1,94 +1,64 @@
 """The first run: one small form, all filled in. Enter accepts it as it stands."""
 
 import datetime as dt
-from typing import NamedTuple
+from typing import ClassVar
 
+from textual import events, on
 from textual.app import ComposeResult
-from textual.containers import Vertical
+from textual.binding import Binding, BindingType
+from textual.containers import Horizontal, Vertical
+from textual.message import Message
 from textual.screen import Screen
-from textual.widgets import Input, Static
+from textual.widgets import Button, Input, SelectionList, Static
 
-from warmup.desk import year_of
-from warmup.documents import clean
-from warmup.family import Child, Family, default
-from warmup.schoolyear import WEEKS
-from warmup.words import WEEKDAYS
+from warmup.family import Family
+from warmup.first_form import Form, Unclear, family_of, filled_in, holidays, outcome, week_of, weekday_of
+from warmup.holidays import Holiday
+from warmup.screens.lists import cut_off
+from warmup.words import date_words
 
-_LONGEST = 40
-
-
-class Unclear(Exception):
-    """Something in the form can't be taken: a sentence that says what is expected."""
-
-
-class Form(NamedTuple):
-    """The form as it is filled in, all text."""
-
-    nickname: str
-    first_day: str
-    weekdays: str
-    week: str
+_LOW, _NARROW = 22, 56
+"""Under so many rows the form goes without air, and under so many columns with fewer words."""
+_OTHER_ROWS, _WITHOUT_AIR = 14, 10
+"""The rows of the form beside its list."""
+_LEAVE, _WAYS = "Ctrl+Q leave", "Tab next   Space tick   Ctrl+Q leave"
+_HELLO, _SHORT_HELLO = "Five to seven minutes of spoken math at breakfast.", "Spoken math at breakfast."
 
 
-def filled_in(today: dt.date) -> Form:
-    """The form for a family that starts today: a year from late August, Monday to Thursday."""
-    family = default(today)
-    week = year_of(family).morning(today).week
-    days = " ".join(WEEKDAYS[day][:3] for day in family.weekdays)
-    return Form(family.children[0].nickname, family.first_day.isoformat(), days, str(week))
+class Ticks(SelectionList[Holiday]):
+    """The days off that are offered, each with a tick."""
+
+    class Cut(Message):
+        """What is out of sight may have changed."""
+
+    offered: tuple[Holiday, ...] = ()
+
+    def on_mount(self) -> None:
+        """Tell of every scroll and change of the list."""
+        for change in ("scroll_y", "virtual_size"):
+            self.watch(self, change, self.on_resize, init=False)
+
+    def on_resize(self) -> None:
+        """Tell of every change of the room."""
+        self.post_message(self.Cut())
+
+    def offer(self, found: tuple[Holiday, ...]) -> None:
+        """Show these; one that was there keeps its tick or its lack of one, a new one has one."""
+        taken = {*self.selected, *found} - ({*self.offered} - {*self.selected})
+        self.offered = found
+        at = self.highlighted
+        with self.prevent(SelectionList.SelectedChanged):
+            self.clear_options()
+            self.add_options([(_label(each), each, each in taken) for each in found])
+        self.highlighted = min(at or 0, len(found) - 1) if found else None
+
+    def out_of_sight(self) -> str:
+        """How many rows are, above and below."""
+        return cut_off(self.option_count, round(self.scroll_y), self.size.height)
 
 
-def family_of(form: Form, today: dt.date) -> Family:
-    """The family a form describes. Raises Unclear.
-
-    When the week is not the one that the first day gives (weeks off are not known here), the family
-    begins in the week it says, on its first school day of this week.
-    """
-    nickname = clean(form.nickname)[:_LONGEST].strip()
-    if not nickname:
-        raise Unclear("A nickname, please: any word the child likes.")
-    family = default(today)._replace(
-        children=(Child(nickname),),
-        first_day=_date(form.first_day),
-        weekdays=_weekdays(form.weekdays),
-    )
-    week = _week(form.week)
-    if year_of(family).morning(today).week == week:
-        return family
-    monday = today - dt.timedelta(today.weekday())
-    return family._replace(first_day=monday, first_week=week)
-
-
-def _date(text: str) -> dt.date:
-    try:
-        day = dt.date.fromisoformat(text.strip())
-    except ValueError:
-        raise Unclear("The first school day as year-month-day, such as 2026-08-31.") from None
-    if not 1900 <= day.year <= 2200:
-        raise Unclear("The first school day in a year from 1900 to 2200.")
-    return day
-
-
-def _weekdays(text: str) -> tuple[int, ...]:
-    found = set()
-    for word in text.replace(",", " ").split():
-        days = [
-            n
-            for n, name in enumerate(WEEKDAYS)
-            if len(word) > 1 and name.casefold().startswith(word.casefold())
-        ]
-        if len(days) != 1:
-            raise Unclear(f"School weekdays such as Mon Tue Wed Thu; not “{word[:12]}”.")
-        found.add(days[0])
-    if not found:
-        raise Unclear("At least one school weekday, such as Mon.")
-    return tuple(sorted(found))
-
-
-def _week(text: str) -> int:
-    if not text.strip().isascii() or not text.strip().isdigit() or not 1 <= int(text.strip()[:4]) <= WEEKS:
-        raise Unclear(f"The week as a number from 1 to {WEEKS}.")
-    return int(text.strip())
+def _label(holiday: Holiday) -> str:
+    return f"{date_words(holiday.first, short=True):<10}  {holiday.name}"
 
 
 class WelcomeScreen(Screen[Family]):
@@ -96,41 +66,105 @@ class WelcomeScreen(Screen[Family]):
 
     CSS_PATH = "welcome.tcss"
     AUTO_FOCUS = "#nickname"
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("enter", "begin", "Begin", priority=True, show=False, tooltip="Take the form as it stands"),
+        Binding("down", "app.focus_next", "Next line", show=False),
+        Binding("up", "app.focus_previous", "Line before", show=False),
+    ]
 
-    def __init__(self, today: dt.date) -> None:
+    def __init__(self, today: dt.date, known: Family | None = None) -> None:
+        """``known`` is the family where its children are known, from a journal that outlived family.toml."""
         super().__init__()
-        self.today = today
-        self._form = filled_in(today)
+        self.today, self.known = today, known
+        self._filled = filled_in(today, known)
 
     def compose(self) -> ComposeResult:
-        """Four lines to fill in, filled in."""
+        """What to fill in, filled in; what comes of it; how to go on."""
         with Vertical(id="form"):
-            yield Static("Welcome. Enter takes this as it stands.", id="hello", markup=False)
-            for name, label, value in (
-                ("nickname", "A nickname for the child", self._form.nickname),
-                ("first_day", "The first school day of this year", self._form.first_day),
-                ("weekdays", "School weekdays", self._form.weekdays),
-                ("week", f"The week you are in, 1 to {WEEKS}", self._form.week),
-            ):
-                yield Static(label, classes="ask", markup=False)
-                yield Input(value, id=name, select_on_focus=True)
-            yield Static("", id="trouble", markup=False)
-            yield Static(
-                "Everything stays on this machine. A nickname is enough: no name, no birthday.",
-                id="privacy",
-                markup=False,
-            )
-            yield Static("Tab goes to the next line, Ctrl+Q leaves.", id="ways", markup=False)
+            yield Static(_HELLO, id="hello", markup=False)
+            yield from self._line("nickname", "Nickname", self._filled.nickname)
+            yield from self._line("first_day", "First school day", self._filled.first_day)
+            yield from self._line("weekdays", "School weekdays", self._filled.weekdays)
+            with Horizontal(classes="row"):
+                yield Static("Days off", classes="ask", markup=False)
+                yield Static("", id="more", classes="beside", markup=False)
+            yield Ticks(id="off", compact=True)
+            yield Static("", id="outcome", markup=False)
+            yield from self._line("week", "  Not right?", "")
+            with Horizontal(classes="row"):
+                yield Button("Begin  Enter", id="begin", compact=True, tooltip="Take the form as it stands")
+                yield Static(_WAYS, id="ways", classes="beside", markup=False)
+            yield Static("Stays on this machine.", id="privacy", markup=False)
 
-    def on_input_submitted(self) -> None:
-        """Enter, in any line: take the form, or say what is not clear."""
-        values = [
+    def _line(self, name: str, label: str, value: str) -> ComposeResult:
+        with Horizontal(classes="row"):
+            yield Static(label, classes="ask", markup=False)
+            yield Input(value, id=name, select_on_focus=True, compact=True)
+            yield Static("", id=f"{name}_beside", classes="beside", markup=False)
+
+    def on_mount(self) -> None:
+        """Work out what comes of the form."""
+        self._work_out()
+
+    def on_resize(self, event: events.Resize) -> None:
+        """Give the list what room there is."""
+        low, narrow = event.size.height < _LOW, event.size.width < _NARROW
+        self.set_class(low, "low")
+        self._ticks.styles.max_height = max(2, event.size.height - (_WITHOUT_AIR if low else _OTHER_ROWS))
+        self.query_one("#ways", Static).update(_LEAVE if narrow else _WAYS)
+        self.query_one("#hello", Static).update(_SHORT_HELLO if narrow else _HELLO)
+
+    @property
+    def _ticks(self) -> Ticks:
+        return self.query_one(Ticks)
+
+    def form(self) -> Form:
+        """The form as it stands. A week that is only the one worked out here is not said."""
+        nickname, first_day, weekdays, week = (
             self.query_one(f"#{name}", Input).value for name in ("nickname", "first_day", "weekdays", "week")
-        ]
+        )
+        said = week if self.has_class("touched") else ""
+        return Form(nickname, first_day, weekdays, said, tuple(self._ticks.selected))
+
+    @on(Input.Changed, "#week")
+    def _touch_week(self, event: Input.Changed) -> None:
+        """What is typed there holds; an empty line is worked out again."""
+        self.set_class(bool(event.value.strip()), "touched")
+
+    @on(Input.Changed)
+    @on(Input.Blurred)
+    @on(SelectionList.SelectedChanged)
+    def _work_out(self) -> None:
+        """Offer the days off of the year that is typed, work out the week, and show what comes of it."""
+        week = self.query_one("#week", Input)
+        form = self.form()
+        beside = self.query_one("#first_day_beside", Static)
+        beside.update(weekday_of(form.first_day, form.weekdays))
         try:
-            family = family_of(Form(*values), self.today)
+            found = holidays(form, self.today)
+            if found != self._ticks.offered:
+                self._ticks.offer(found)
+                form = self.form()
+            if not form.week and not week.has_focus:
+                with self.prevent(Input.Changed):
+                    week.value = week_of(form, self.today)
+            said = f"→ {outcome(form, self.today)}"
         except Unclear as unclear:
-            self.query_one("#trouble", Static).update(str(unclear))
+            said = str(unclear)
+        self.query_one("#outcome", Static).update(said)
+
+    @on(Ticks.Cut)
+    def _count_rows(self) -> None:
+        self.query_one("#more", Static).update(self._ticks.out_of_sight())
+
+    @on(Button.Pressed)
+    def action_begin(self) -> None:
+        """Take the form, or say what is not clear."""
+        try:
+            family = family_of(self.form(), self.today, self.known)
+        except Unclear as unclear:
+            self.query_one("#outcome", Static).update(str(unclear))
+            self.add_class("trouble")
             return
         self.dismiss(family)
 

@@ -71,6 +71,11 @@ def place(item: str) -> Place:
     return _places()[item]
 
 
+def known(item: str) -> bool:
+    """Whether there is such an item; one in a journal may be another version's."""
+    return item in _places()
+
+
 def item_names() -> tuple[str, ...]:
     """Every item as ``skill/name``."""
     return tuple(_places())

@@ -9,7 +9,7 @@ diameters. A family that leaves pennies out is asked about the other three coins
 from warmup import pictures
 from warmup.draw import Draw, Way
 from warmup.morning import Cue, Morning, Strand
-from warmup.pictures.facts import CENTS, MILLIMETRES, REEDED
+from warmup.pictures.facts import CENTS, MILLIMETERS, REEDED
 from warmup.skills._money import cents, counted, kinds, laid
 from warmup.skills.base import Draft, Level, Skill
 from warmup.words import number_word
@@ -116,12 +116,12 @@ def _find_it(morning: Morning, draw: Draw) -> Draft:
 
 
 def _look(coin: str, shown: tuple[str, ...]) -> str:
-    """How the coin looks among those shown: by size where it is at an end, colour and edge."""
-    sizes = [MILLIMETRES[other] for other in shown]
-    size = {min(sizes): "smallest", max(sizes): "biggest"}.get(MILLIMETRES[coin])
-    colour = "copper" if coin == "penny" else "silver"
+    """How the coin looks among those shown: by size where it is at an end, color and edge."""
+    sizes = [MILLIMETERS[other] for other in shown]
+    size = {min(sizes): "smallest", max(sizes): "biggest"}.get(MILLIMETERS[coin])
+    color = "copper" if coin == "penny" else "silver"
     edge = "ridges" if coin in REEDED else "a smooth edge"
-    return f"the {size} one, {colour} with {edge}" if size else f"the {colour} one with {edge}"
+    return f"the {size} one, {color} with {edge}" if size else f"the {color} one with {edge}"
 
 
 def _worth(coin: str, unit: str, draw: Draw) -> Draft:
@@ -213,7 +213,7 @@ def _dime_or_nickel(draw: Draw) -> Draft:
     asked = draw.pick(("buys more", "buys less", "is bigger", "is smaller"))
     one, two = draw.shuffled(("dime", "nickel"))
     pick = max if asked in ("buys more", "is bigger") else min
-    measure = CENTS if asked.startswith("buys") else MILLIMETRES
+    measure = CENTS if asked.startswith("buys") else MILLIMETERS
     coin = pick((one, two), key=measure.__getitem__)
     buys = asked.startswith("buys")
     return Draft(
@@ -312,7 +312,7 @@ SKILL = Skill(
             "names",
             "names of the coins",
             ("name-it", "find-it"),
-            codes=("2.MD.C.8",),
+            toward=("2.MD.C.8",),
             seconds=20,
             guess=0.25,
             table=_TABLE,
@@ -321,7 +321,7 @@ SKILL = Skill(
             "penny-and-nickel",
             "a penny and a nickel",
             ("worth", "fill-a-nickel", "nickel-or-pennies"),
-            codes=("2.MD.C.8",),
+            toward=("2.MD.C.8",),
             table=_TABLE,
             guesses=(("nickel-or-pennies", 0.5),),
         ),
@@ -329,7 +329,7 @@ SKILL = Skill(
             "dime",
             "a dime, smaller than a nickel",
             ("dime-worth", "dime-or-nickel", "dime-or-many"),
-            codes=("2.MD.C.8",),
+            toward=("2.MD.C.8",),
             table=_TABLE,
             guesses=(("dime-or-nickel", 0.5), ("dime-or-many", 0.5)),
         ),
@@ -337,7 +337,7 @@ SKILL = Skill(
             "quarter",
             "a quarter, and coins in order of worth",
             ("quarter-worth", "line-up", "quarter-or-many"),
-            codes=("2.MD.C.8",),
+            toward=("2.MD.C.8",),
             table=_TABLE,
             slower=("line-up",),
             guesses=(("line-up", 0.17), ("quarter-or-many", 0.5)),

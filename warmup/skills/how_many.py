@@ -172,14 +172,16 @@ SKILL = Skill(
             "line-to-5",
             "a line to five",
             ("line",),
-            codes=("K.CC.B.4", "K.CC.B.5"),
+            codes=("K.CC.B.4",),
+            toward=("K.CC.B.5",),
             seconds=20,
         ),
         Level(
             "count-out-to-10",
             "count out to ten",
             ("count-out", "zero"),
-            codes=("K.CC.B.4", "K.CC.B.5"),
+            codes=("K.CC.B.4",),
+            toward=("K.CC.B.5",),
             table="things to count out",
         ),
         Level(

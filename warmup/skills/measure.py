@@ -19,7 +19,7 @@ _LONG_THINGS = ("spoon", "shoe", "fork", "sock", "book", "brush", "scarf", "mitt
 _HEAVY_THINGS = ("shoe", "spoon", "book", "apple", "pear", "block", "orange", "roll", "hat", "sock")
 ON_SEE_SAW = ("ball", "box", "cup", "hat", "boat", "fish")
 """What can be drawn on the seesaw, any two of them a pair."""
-_COLOURS = ("red", "blue", "green", "black", "white", "pink", "brown", "gray")
+_COLORS = ("red", "blue", "green", "black", "white", "pink", "brown", "gray")
 
 
 class _Attribute(NamedTuple):
@@ -217,7 +217,7 @@ def _order(draw: Draw) -> Draft:
 
 def _through(draw: Draw) -> Draft:
     """Two ropes that never lie side by side, compared through a third."""
-    long, middle, short = draw.sample(_COLOURS, 3)
+    long, middle, short = draw.sample(_COLORS, 3)
     asked = draw.pick(("longest", "shortest"))
     answer, again = long if asked == "longest" else short, middle.capitalize()
     end = f"Which is {asked}?"

@@ -312,6 +312,7 @@ SKILL = Skill(
             "digits-and-hundreds",
             "a digit's worth, and to 199",
             ("digits-and-hundreds", "ten-tens"),
+            toward=("2.NBT.A.1",),
             seconds=60,
             table="banded straws",
         ),

@@ -111,13 +111,15 @@ def _cues(item: str, groups: tuple[int, ...]) -> tuple[Cue, Cue, Cue]:
             return again, Cue("Ask the child to show as many fingers as there were dots."), Cue(third)
 
 
+_TOWARD = ("K.OA.A.3",)
+
 SKILL = Skill(
     id="subitize",
     title="See how many",
     asks="see how many without counting",
     strand=Strand.NUMBER,
     levels=(
-        Level("to-3", "one to three", ("to-3",), seconds=20, guess=0.33, table=_COVER),
+        Level("to-3", "one to three", ("to-3",), seconds=20, guess=0.33, table=_COVER, toward=_TOWARD),
         Level(
             "dice",
             "four and five, on dice and scattered",
@@ -125,6 +127,7 @@ SKILL = Skill(
             seconds=20,
             guess=0.33,
             table=_COVER,
+            toward=_TOWARD,
         ),
         Level(
             "five-and-some",
@@ -132,8 +135,9 @@ SKILL = Skill(
             ("five-and-some", "nine"),
             seconds=20,
             table=_COVER,
+            toward=_TOWARD,
         ),
-        Level("two-groups", "two groups, to ten", ("two-groups",), seconds=20, table=_COVER),
+        Level("two-groups", "two groups, to ten", ("two-groups",), seconds=20, table=_COVER, toward=_TOWARD),
     ),
     ask=ask,
 )

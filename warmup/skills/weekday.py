@@ -9,7 +9,7 @@ from warmup.draw import Draw, Way
 from warmup.morning import Cue, Morning, Strand
 from warmup.skills._calendar import day_name, later_day, supposed
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import WALL_WEEK
+from warmup.words import WALL_WEEK, date_words
 
 # The day a prompt starts from and the steps to the day it asks for. The wrap and the pair that sounds
 # alike have items of their own, so the others leave them out. "After" comes weeks before "before": the plain
@@ -55,7 +55,7 @@ def _today(morning: Morning, draw: Draw) -> Draft:
             "Tell me what day it is today.",
         ),
         answer=today,
-        working=f"{morning.date.isoformat()}: the day after {before}",
+        working=f"{date_words(morning.date, year=True)}: the day after {before}",
         cues=(
             Cue("Which day was it at bedtime? We have slept since then."),
             Cue(

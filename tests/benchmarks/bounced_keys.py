@@ -1,0 +1,146 @@
+"""Every key pressed twice by a bounce: ``python -m tests.benchmarks.bounced_keys [MORNINGS] [SEED]`` (1, 1).
+
+At every prompt of seeded mornings and at the close each key is pressed once on one copy of the files, and
+twice within a tenth of a second on another; at the last prompt and at the close it comes again, on a third
+copy, after a third of a second, as from a finger that did not see the page change. The bounce must leave on
+disk what one press does, and never leave the program where one press does not. The slow one must not leave
+it either, and make no batch of marks. Exit code 1 where one of these does not hold.
+"""
+
+import asyncio
+import datetime as dt
+import itertools
+import shutil
+import sys
+import tempfile
+from collections import Counter
+from pathlib import Path
+from random import Random
+from typing import NamedTuple
+
+from rich.console import Console
+from rich.table import Table
+from textual.pilot import Pilot
+
+from tests.benchmarks import _arguments
+from tests.benchmarks._stays import Stays, marks_on_disk, shown_anew
+from tests.benchmarks.overnight import Clock
+from tests.household import FAMILY, TODAY, desk_at
+from warmup.actions import ACTIONS
+from warmup.family import Family, load
+from warmup.journal import Journal
+from warmup.morning import Mark
+from warmup.sitting import begin
+
+KEYS = [(action.id, key) for action in ACTIONS for key in action.every_key]
+
+
+class Outcome(NamedTuple):
+    """What a key left behind: standing marks, the items asked, the family, and whether it left."""
+
+    marks: dict[tuple[str, str], str]
+    items: tuple[str, ...]
+    closed: bool
+    family: Family
+    left: bool
+
+
+async def outcome(
+    app: Stays, pilot: Pilot[int], clock: Clock, home: Path, keys: list[str], gap: float
+) -> Outcome:
+    """Start on these files, press the keys, and see what is there then."""
+    app.journal = Journal.open(home, clock)
+    desk = desk_at(home, clock, load(home / "family.toml"), clock().date())
+    desk.journal, app.desk, app.left = app.journal, desk, 0
+    screen = await shown_anew(app, pilot)
+    for key in keys:
+        await pilot.press(key)
+        clock.go(gap)
+    await pilot.pause()
+    (row, *_) = app.journal.sittings_of(desk.child.record, desk.today)
+    items = screen.sitting.items if screen.sitting else ()
+    app.journal.shut()
+    return Outcome(
+        marks_on_disk(home / "journal.db"), items, row.closed, load(home / "family.toml"), app.left > 0
+    )
+
+
+def prepared(home: Path, clock: Clock, rng: Random) -> list[Path]:
+    """Copies of one morning's files: at each of its prompts, some of them marked, and at the close."""
+    day = clock().date()
+    desk = desk_at(home, clock, FAMILY._replace(settled=day - dt.timedelta(1)), day)
+    assert desk.journal is not None
+    sitting = begin(desk, desk.journal, clock)
+    copies = []
+    while True:
+        copies.append(home.with_name(f"{home.name}-{sitting.position}"))
+        shutil.copytree(home, copies[-1])
+        if sitting.at_close:
+            break
+        if rng.random() < 0.5:
+            sitting.next()
+        else:
+            sitting.mark(rng.choice(list(Mark)))
+    desk.journal.shut()
+    return copies
+
+
+def wrong(once: Outcome, twice: Outcome, later: Outcome | None = None) -> list[str]:
+    """What the second press did that it must not."""
+    found = []
+    if twice != once:
+        found.append("the bounce did something")
+    if later and later.left and not once.left:
+        found.append("the slow second press left the program")
+    if later and len(later.marks) - len(once.marks) > 1:
+        found.append("the slow second press marked several")
+    return found
+
+
+async def campaign(count: int, rng: Random, folder: Path) -> tuple[Counter[str], list[str]]:
+    """All keys at all places of so many mornings."""
+    clock = Clock(dt.datetime.combine(TODAY, dt.time(8)))
+    done, found = Counter[str](), list[str]()
+    first = folder / "first"
+    first.mkdir()
+    desk = desk_at(first, clock)
+    assert desk.journal is not None
+    app = Stays(desk, desk.journal, clock)
+    async with app.run_test(size=(80, 24)) as pilot:
+        for n in range(count):
+            home = folder / f"morning-{n}"
+            home.mkdir()
+            # A Wednesday of another week.
+            clock.moment = dt.datetime.combine(TODAY, dt.time(8)) + dt.timedelta(7 * rng.randrange(-20, 9))
+            places = prepared(home, clock, rng)
+            for place, (action, key) in itertools.product(places, KEYS):
+                outcomes = []
+                ways = [([key], 1.0), ([key, key], rng.uniform(0, 0.09)), ([key, key], 0.3)]
+                for keys, gap in ways[: 3 if place in places[-2:] else 2]:
+                    copy = folder / "copy"
+                    shutil.copytree(place, copy)
+                    outcomes.append(await outcome(app, pilot, clock, copy, keys, gap))
+                    shutil.rmtree(copy)
+                    clock.go(1)
+                done[action] += 1
+                found += [f"{place.name}, {key} ({action}): {each}" for each in wrong(*outcomes)]
+    return done, found
+
+
+def main(count: int, seed: int) -> int:
+    """Run the campaign and print its figures."""
+    with tempfile.TemporaryDirectory() as folder:
+        done, found = asyncio.run(campaign(count, Random(seed), Path(folder)))
+    console = Console()
+    table = Table("action", "pressed twice, at every prompt and the close")
+    for name, times in sorted(done.items()):
+        table.add_row(name, str(times))
+    console.print(table)
+    console.print(f"{done.total()} keys pressed twice, fast and slowly, {len(found)} wrong")
+    for each in found[:20]:
+        console.print(each, markup=False)
+    return 1 if found else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main(*_arguments.count_and_seed("bounced_keys", __doc__, "mornings", 1)))

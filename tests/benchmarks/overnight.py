@@ -1,0 +1,144 @@
+"""A window left open overnight: ``python -m tests.benchmarks.overnight [SESSIONS] [SEED]`` (60, 1).
+
+Seeded sessions across midnight, at the ends of months and years, on a leap day, where summer time begins and
+ends, and with a clock that is set back. Marks are read from the file by plain SQL: the first key after the
+date changed must do nothing but ask; after Enter marks belong to the new day, after the arrow to the old one.
+Exit code 1 where one of these does not hold.
+"""
+
+import asyncio
+import datetime as dt
+import sys
+import tempfile
+from collections import Counter
+from pathlib import Path
+from random import Random
+
+from rich.console import Console
+from rich.table import Table
+from textual.pilot import Pilot
+
+from tests.benchmarks import _arguments
+from tests.benchmarks._stays import Stays, marks_on_disk, morning_of
+from tests.household import FAMILY, desk_at
+from warmup.screens.days import DaysScreen
+from warmup.screens.morning import Mode
+
+EVES = (
+    (2026, 8, 31), (2026, 10, 31), (2026, 11, 1), (2026, 12, 30), (2026, 12, 31), (2027, 1, 31),
+    (2027, 2, 28), (2027, 3, 13), (2027, 3, 14), (2028, 2, 28), (2028, 2, 29),
+)  # fmt: skip
+KEYS = ("up", "down", "n", "k", "right", "left", "space", "u", "j", "h", "escape", "t", "m", "f1", "enter")
+
+
+class Clock:
+    """A clock that stands until it is set."""
+
+    def __init__(self, moment: dt.datetime) -> None:
+        self.moment = moment
+
+    def __call__(self) -> dt.datetime:
+        return self.moment
+
+    def go(self, seconds: float) -> None:
+        """So much later, or earlier."""
+        self.moment += dt.timedelta(seconds=seconds)
+
+
+async def session(home: Path, rng: Random, done: Counter[str]) -> list[str]:
+    """One night; what was wrong."""
+    eve = dt.date(*rng.choice(EVES))
+    clock = Clock(dt.datetime.combine(eve, dt.time(23, 59)) - dt.timedelta(seconds=rng.randrange(3000)))
+    first_day = dt.date(2026, 8, 31) if eve < dt.date(2027, 8, 1) else dt.date(2027, 8, 30)
+    family = FAMILY._replace(first_day=first_day, began=eve, settled=eve - dt.timedelta(1))
+    desk = desk_at(home, clock, family, eve)
+    assert desk.journal is not None
+    app = Stays(desk, desk.journal, clock)
+    found: list[str] = []
+    async with app.run_test(size=(80, 24)) as pilot:
+        await pilot.pause()
+        if morning_of(app).mode is Mode.COUNTS:
+            await pilot.press("enter")
+        for _ in range(rng.randrange(4)):
+            clock.go(10)
+            await pilot.press(rng.choice(("up", "down", "right")))
+        found += await across(app, pilot, clock, rng, done)
+        if rng.random() < 0.5:
+            done["set back"] += 1
+            clock.go(-86_400 * rng.randrange(1, 3))
+            found += await at_another_date(app, pilot, clock, rng, done)
+    desk.journal.shut()
+    return [f"{eve}: {each}" for each in found]
+
+
+async def across(app: Stays, pilot: Pilot[int], clock: Clock, rng: Random, done: Counter[str]) -> list[str]:
+    """Over midnight, or to a morning some days later."""
+    clock.go(86_400 * rng.choice((0, 0, 0, 1, 5)) + 3_600 * rng.randrange(1, 14))
+    if clock().date() == app.desk.today:
+        return []
+    done["over midnight"] += 1
+    return await at_another_date(app, pilot, clock, rng, done)
+
+
+async def at_another_date(
+    app: Stays, pilot: Pilot[int], clock: Clock, rng: Random, done: Counter[str]
+) -> list[str]:
+    """Any key, then the answer, then marks: where did they go?"""
+    screen, path = morning_of(app), app.journal.path
+    stood, now, key = app.desk.today, clock().date(), rng.choice(KEYS)
+    was, left = marks_on_disk(path), app.left
+    await pilot.press(key)
+    await pilot.pause()
+    found = []
+    if screen.mode is not Mode.TURNED and now != stood:
+        return [f"{key} at {now} did not ask"]
+    if now == stood:
+        return []
+    if marks_on_disk(path) != was or app.left != left:
+        found.append(f"{key} at {now} did something else")
+    goes = rng.random() < 0.6
+    done["taken: the new day" if goes else "taken: the old day"] += 1
+    clock.go(10)
+    await pilot.press("enter" if goes else "left")
+    await pilot.pause()
+    for keys in ((("s", "enter") if isinstance(app.screen, DaysScreen) else ()), ("enter",)):
+        # Mornings that were missed meanwhile were school; a day without school does not count.
+        if keys and (len(keys) > 1 or screen.mode is Mode.COUNTS):
+            clock.go(10)
+            await pilot.press(*keys)
+            await pilot.pause()
+    day = now if goes else stood
+    for key in ("up", "down"):
+        if screen.mode is not Mode.PROMPT or screen.sitting is None or screen.sitting.prompt is None:
+            break
+        item, was = screen.sitting.prompt.item, marks_on_disk(path)
+        clock.go(10)
+        await pilot.press(key)
+        await pilot.pause()
+        added = {each: mark for each, mark in marks_on_disk(path).items() if was.get(each) != mark}
+        done["marks checked"] += 1
+        if {*added} - {(day.isoformat(), item)} or marks_on_disk(path).get((day.isoformat(), item)) is None:
+            found.append(f"a mark on {item} for {day} went to {[*added]}")
+    return found
+
+
+def main(count: int, seed: int) -> int:
+    """Run the sessions and print their figures."""
+    rng, done, found = Random(seed), Counter[str](), list[str]()
+    with tempfile.TemporaryDirectory() as folder:
+        for n in range(count):
+            home = Path(folder, str(n))
+            home.mkdir()
+            found += asyncio.run(session(home, rng, done))
+    table, console = Table("what", "times"), Console()
+    for name, times in sorted(done.items()):
+        table.add_row(name, str(times))
+    console.print(table)
+    console.print(f"{count} sessions, {len(found)} wrong")
+    for each in found[:20]:
+        console.print(each, markup=False)
+    return 1 if found else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main(*_arguments.count_and_seed("overnight", __doc__, "sessions", 60)))

@@ -1,0 +1,205 @@
+"""Two windows on one morning: ``python -m tests.benchmarks.two_windows [ACTIONS] [SEED]`` (2000, 1).
+
+Two sittings, each with its own journal on one file, do seeded random actions. After each the file is read
+by plain SQL: a mark that was made must lie on the prompt which that window showed, every other mark must be
+where it was (a swap may take that of the prompt it replaced), a refused action must have changed nothing,
+and an undo must bring back what stood there before. Exit code 1 where one of these does not hold.
+"""
+
+import datetime as dt
+import sqlite3
+import sys
+import tempfile
+from collections import Counter
+from pathlib import Path
+from random import Random
+from typing import NamedTuple
+
+from rich.console import Console
+from rich.table import Table
+
+from tests.benchmarks import _arguments
+from tests.household import TODAY, StandingClock, desk_at
+from warmup import skills
+from warmup.journal import Changed
+from warmup.morning import Mark
+from warmup.sitting import Sitting, begin, resume
+from warmup.undoing import CannotUndo
+
+ACTIONS = {
+    "mark": 9, "next": 6, "back": 4, "cue": 3, "undo": 4, "swap": 2, "hold": 1, "rough": 1, "easy": 1,
+    "short": 1, "stop": 1,
+}  # fmt: skip
+
+
+class OnDisk(NamedTuple):
+    """What the file says: items and standing marks by (sitting, position), and which days were rough."""
+
+    items: dict[tuple[int, int], str]
+    marks: dict[tuple[int, int], str]
+    rough: dict[int, int]
+
+
+def on_disk(path: Path) -> OnDisk:
+    """The file as it is, read without any code of the program."""
+    db = sqlite3.connect(path)
+    items = {(n, at): item for n, at, item in db.execute("SELECT sitting, position, item FROM prompts")}
+    marks = {(n, at): mark for n, at, mark in db.execute("SELECT sitting, position, mark FROM marks") if mark}
+    rough = dict(db.execute("SELECT sitting, rough FROM sittings"))
+    db.close()
+    return OnDisk(items, marks, rough)
+
+
+def do(sitting: Sitting, action: str, mark: Mark) -> bool:
+    """Do an action; whether it did anything that is logged."""
+    match action:
+        case "mark":
+            shown = sitting.prompt
+            sitting.mark(mark)
+            return shown is not None
+        case "next":
+            sitting.next()
+        case "back":
+            sitting.back()
+        case "cue":
+            sitting.next_cue()
+        case "swap":
+            return sitting.swap()
+        case "hold":
+            return sitting.hold_back()
+        case "rough":
+            sitting.toggle_rough()
+            return True
+        case "easy":
+            return bool(sitting.others_easy())
+        case "short":
+            return sitting.shorten()
+        case "stop":
+            return sitting.stop_early()
+    return False
+
+
+def wrong(action: str, sitting: Sitting, seen: tuple[int, str, Mark], was: OnDisk, now: OnDisk) -> str:
+    """What is wrong with the file after an action that was done; empty when nothing is."""
+    at, item, mark = seen
+    place = (sitting.number, at)
+    expected = {each: was.marks[each] for each in was.marks if now.items.get(each) == was.items[each]}
+    if action in ("swap", "hold", "short", "stop", "mark"):
+        lost = {each for each in was.marks.keys() - expected.keys() if each != place}
+        if lost:
+            return f"{action}: marks of other prompts went: {sorted(lost)}"
+    if action == "mark" and item:
+        if now.items.get(place) != item:
+            return f"mark: the prompt that was seen, {item}, is no longer at {at}"
+        expected[place] = mark.value
+    if action == "easy":
+        added = {each: now.marks[each] for each in now.marks.keys() - expected.keys()}
+        if set(added.values()) - {Mark.FLUENT.value}:
+            return f"easy: other marks were made: {added}"
+        expected |= added
+    return "" if now.marks == expected else f"{action}: marks {now.marks} instead of {expected}"
+
+
+def campaign(home: Path, count: int, rng: Random) -> tuple[Counter[str], list[str]]:
+    """Do the actions; how often each was done or refused, and what was wrong."""
+    clock = StandingClock(dt.datetime.combine(TODAY, dt.time(8)))
+    done: Counter[str] = Counter()
+    found: list[str] = []
+    windows = _opened(home, clock)
+    before: list[OnDisk] = []
+    for n in range(count):
+        here = [each for each in on_disk(home / "journal.db").marks if each[0] == windows[0].number]
+        if len(here) >= 5 and rng.random() < 0.15:
+            # A morning is over: the next sitting, begun by both windows at once.
+            windows = [_again(each) for each in windows]
+            windows[0].close()
+            numbers = [begin(each.desk, each.journal, clock).number for each in windows]
+            done["begun by both at once"] += 1
+            if numbers[0] != numbers[1] or numbers[0] != windows[0].number + 1:
+                found.append(f"{n}: two sittings were begun: {numbers}")
+            windows, before = [_again(each) for each in windows], []
+        turn = rng.randrange(2)
+        sitting, action = windows[turn], rng.choices([*ACTIONS], [*ACTIONS.values()])[0]
+        mark = rng.choice(list(Mark))
+        was = on_disk(home / "journal.db")
+        seen = (sitting.position, sitting.prompt.item if sitting.prompt else "", mark)
+        try:
+            if action == "undo":
+                undone = sitting.undo()
+                now = on_disk(home / "journal.db")
+                if undone and before and now != (stood := before.pop()):
+                    if held_since(sitting, stood, now):
+                        done["undone, without what was held back"] += 1
+                        # All positions after it are others now, so what stood there can't be compared.
+                        before.clear()
+                        continue
+                    found.append(f"{n}: undo of {undone.what} did not bring back what stood there")
+                done["undone" if undone else "nothing to undo"] += 1
+                continue
+            logged = do(sitting, action, mark)
+        except (Changed, CannotUndo):
+            if on_disk(home / "journal.db") != was:
+                found.append(f"{n}: {action} was refused and changed something")
+            windows[turn] = _again(sitting)
+            done[f"{action} refused"] += 1
+            continue
+        now = on_disk(home / "journal.db")
+        if complaint := wrong(action, sitting, seen, was, now):
+            found.append(f"{n}: {complaint}")
+        if logged:
+            before.append(was)
+        done[action] += 1
+    return done, found
+
+
+def held_since(sitting: Sitting, stood: OnDisk, now: OnDisk) -> bool:
+    """Whether only prompts of levels that are held back by now did not come again."""
+    n = sitting.number
+    was, here = ([item for (each, _), item in sorted(d.items.items()) if each == n] for d in (stood, now))
+    gone = [item for item in was if item not in here]
+    held, places = sitting.desk.child.held, [skills.place(item) for item in gone]
+    return (
+        bool(gone)
+        and here == [item for item in was if item not in gone]
+        and all(f"{place.skill.id}:{place.level.key}" in held for place in places)
+        and sorted(now.marks.values()) == sorted(stood.marks.values())
+    )
+
+
+def _opened(home: Path, clock: StandingClock) -> list[Sitting]:
+    """Two windows at once: each has looked for a sitting and found none before either begins one."""
+    desks = [desk_at(home, clock) for _ in range(2)]
+    sittings = []
+    for desk in desks:
+        assert desk.journal is not None
+        sittings.append(begin(desk, desk.journal, clock))
+    return sittings
+
+
+def _again(sitting: Sitting) -> Sitting:
+    """The sitting as a window that was told of a change shows it."""
+    found = resume(sitting.desk, sitting.journal, sitting.clock)
+    assert found is not None
+    return found
+
+
+def main(count: int, seed: int) -> int:
+    """Run the campaign and print its figures."""
+    with tempfile.TemporaryDirectory() as folder:
+        home = Path(folder, "home")
+        home.mkdir()
+        done, found = campaign(home, count, Random(seed))
+    table = Table("action", "times")
+    for name, times in sorted(done.items()):
+        table.add_row(name, str(times))
+    console = Console()
+    console.print(table)
+    refused = sum(times for name, times in done.items() if name.endswith("refused"))
+    console.print(f"{count} actions, {refused} refused as changed elsewhere, {len(found)} wrong")
+    for each in found[:20]:
+        console.print(each, markup=False)
+    return 1 if found else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main(*_arguments.count_and_seed("two_windows", __doc__, "actions", 2000)))

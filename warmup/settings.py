@@ -1,0 +1,113 @@
+"""Every setting of family.toml with an example and what it means, for ``warmup check --settings``.
+
+The lines make a whole family.toml. A test holds that the parser reads each key, and no key besides.
+"""
+
+from collections.abc import Iterator
+from typing import NamedTuple
+
+
+class Setting(NamedTuple):
+    """One key: an example as it is written, what it means, and what holds where it is left out."""
+
+    example: str
+    means: str
+    otherwise: str = ""
+
+
+_MUST = "must be there"
+SETTINGS: tuple[tuple[str, tuple[Setting, ...]], ...] = (
+    ("", (Setting("format = 1", "the form of this file", "1"),)),
+    (
+        "[school]",
+        (
+            Setting("first_day = 2026-08-31", "the first school day of the year", _MUST),
+            Setting("first_week = 3", "the week of lessons that day belongs to, 1 to 36", "1"),
+            Setting(
+                'weekdays = ["Monday", "Tuesday", "Thursday", "Friday"]',
+                "the days of the week with school",
+                "Monday to Thursday",
+            ),
+            Setting(
+                "days_off = [2026-11-26, {from = 2026-12-21, to = 2027-01-01}]",
+                "days with no school; of a stretch, both ends are off",
+                "none",
+            ),
+            Setting("extra = [2026-12-05]", "school mornings on other days", "none"),
+            Setting("began = 2026-11-25", "the day you first used warmup", "the first school day"),
+            Setting("settled = 2026-12-04", "up to this day you have said which days were school", "no day"),
+        ),
+    ),
+    (
+        "[[child]]",
+        (
+            Setting(
+                'nickname = "Bean"', "what your child is called on the screen, one for each child", _MUST
+            ),
+            Setting('record = "Sunshine"', "the name its marks are kept by: leave it alone", "the nickname"),
+            Setting(
+                'held = ["coins:dime"]',
+                "levels you have not taught yet: they wait, as skill:level (warmup catalogue lists them)",
+                "none",
+            ),
+            Setting(
+                'opened = ["make-ten:see-places"]',
+                "levels you have taught early: they may come at once",
+                "none",
+            ),
+            Setting("paused = 2026-12-10", "up to and on this day nothing new begins", "no pause"),
+        ),
+    ),
+    (
+        "[child.taught]",
+        (
+            Setting(
+                '"make-ten/seven-three" = 2026-12-03',
+                "the day you taught this item again, so that it may come back",
+                "it rests",
+            ),
+        ),
+    ),
+    (
+        "[[countdown]]",
+        (
+            Setting('name = "the lake"', "a day to look forward to, counted in sleeps", _MUST),
+            Setting("date = 2027-06-04", "when it is", "yearly says it"),
+        ),
+    ),
+    (
+        "[[countdown]]",
+        (
+            Setting('name = "the feast"', "another one", _MUST),
+            Setting(
+                'yearly = "fourth Thursday of November"',
+                'when it comes every year; "December 25" and "last Monday of May" will do too',
+                "date says it",
+            ),
+        ),
+    ),
+    (
+        "[preferences]",
+        (
+            Setting('theme = "light"', "dark or light", "dark"),
+            Setting('answers = "covered"', "shown or covered when a prompt comes up", "shown"),
+            Setting("pennies = false", "whether prompts may use pennies", "true"),
+            Setting('animal = "Moose"', "what the stuffed animal in some prompts is called", "Bear"),
+            Setting('adult = "Dad"', "who marks on this machine, kept with each mark", "nobody"),
+        ),
+    ),
+)
+"""The headings of family.toml in their order, each with its settings."""
+
+
+def lines() -> Iterator[str]:
+    """A whole family.toml, each setting under what it means."""
+    yield "# Every setting of family.toml, with an example. first_day and one nickname are enough."
+    for heading, settings in SETTINGS:
+        yield ""
+        if heading:
+            yield heading
+        for setting in settings:
+            left_out = "must be there" if setting.otherwise == _MUST else f"left out: {setting.otherwise}"
+            yield f"# {setting.means} ({left_out})"
+            yield setting.example
