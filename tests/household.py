@@ -4,17 +4,17 @@ import datetime as dt
 from collections.abc import Callable, Mapping
 from pathlib import Path
 
-from warmup import family as families
 from warmup import skills
-from warmup.desk import Desk, sit_down, year_of
-from warmup.documents import Places
-from warmup.draw import Draw
-from warmup.family import Child, Family
-from warmup.journal import Journal, MarkRow
-from warmup.morning import Cue, Mark, Prompt, Routine
+from warmup.config import family as families
+from warmup.config.family import Child, Family
+from warmup.config.places import Places
+from warmup.journal.journal import Journal, MarkRow
+from warmup.journal.routine_json import routine_text
+from warmup.model import Cue, Mark, Prompt, Routine
 from warmup.pictures.hundred_chart import HundredChart
 from warmup.pictures.ten_frame import TenFrame
-from warmup.wire import routine_text
+from warmup.randomness import SeededRandom
+from warmup.session.context import Context, open_context, year_of
 
 TODAY = dt.date(2027, 3, 3)
 FAMILY = Family(
@@ -42,13 +42,13 @@ class StandingClock:
             self.moment = dt.datetime.combine(day, dt.time(8))
 
 
-def desk_at(home: Path, clock: Clock, family: Family = FAMILY, today: dt.date = TODAY) -> Desk:
+def context_at(home: Path, clock: Clock, family: Family = FAMILY, today: dt.date = TODAY) -> Context:
     """A desk whose files lie in ``home``; a clock of a test says the desk's day."""
     if isinstance(clock, StandingClock):
         clock.turn_to(today)
     places = Places(home, home)
     families.save(home / "family.toml", family)
-    return sit_down(places, family, today, Journal.open(home, clock))
+    return open_context(places, family, today, Journal.open(home, clock))
 
 
 def fixed_prompts() -> tuple[Prompt, ...]:
@@ -93,7 +93,7 @@ def fixed_prompts() -> tuple[Prompt, ...]:
         given={"start": 28, "end": 32},
     )
     more = tuple(
-        skills.prompt(item, year_of(FAMILY).morning(TODAY), Draw("household", item), "new this week")
+        skills.prompt(item, year_of(FAMILY).morning(TODAY), SeededRandom("household", item), "new this week")
         for item in ("weekday/today", "by-tens/to-50", "month/this")
     )
     return (ten, on, *more)
@@ -104,29 +104,29 @@ def fixed_routine() -> Routine:
     return Routine("Bean", year_of(FAMILY).morning(TODAY), "daily", fixed_prompts())
 
 
-def start_fixed(desk: Desk) -> None:
+def start_fixed(context: Context) -> None:
     """Put the fixed routine into the journal as today's, not begun."""
     routine = fixed_routine()
-    assert desk.journal is not None
+    assert context.journal is not None
     rows = [(prompt.item, prompt.wording) for prompt in routine.prompts]
-    desk.journal.start(desk.child.record, TODAY, "daily", routine_text(routine), rows)
+    context.journal.start(context.child.record, TODAY, "daily", routine_text(routine), rows)
 
 
-def lived(desk: Desk, day: dt.date, marks: Mapping[str, Mark]) -> None:
+def lived(context: Context, day: dt.date, marks: Mapping[str, Mark]) -> None:
     """Put a closed morning of an earlier day into the journal, with these marks by item."""
-    assert desk.journal is not None
-    morning = desk.morning(day)
-    prompts = tuple(skills.prompt(item, morning, Draw("lived", item)) for item in marks)
+    assert context.journal is not None
+    morning = context.morning(day)
+    prompts = tuple(skills.prompt(item, morning, SeededRandom("lived", item)) for item in marks)
     kept = [
         MarkRow(mark=mark, cue=0, adult="", from_memory=False, at=f"{day}T08:00:00")
         for mark in marks.values()
     ]
-    desk.journal.add_whole(
-        desk.child.record,
+    context.journal.add_whole(
+        context.child.record,
         day,
         "daily",
-        routine_text(Routine(desk.child.record, morning, "daily", prompts)),
+        routine_text(Routine(context.child.record, morning, "daily", prompts)),
         [(prompt.item, prompt.wording) for prompt in prompts],
         kept,
     )
-    desk.forget()
+    context.forget()

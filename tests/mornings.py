@@ -2,7 +2,7 @@
 
 import datetime as dt
 
-from warmup.morning import Countdown, DayKind, Morning
+from warmup.model import Countdown, DayKind, Morning
 
 
 def morning(

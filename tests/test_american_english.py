@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 
-from warmup.words import MONTHS, date_words
+from warmup.english import MONTHS, date_words
 
 ROOT = Path(__file__).parent.parent
 _LISTS = {Path(__file__), ROOT / "tests/bank/kitchen.py"}

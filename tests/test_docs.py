@@ -10,11 +10,11 @@ from typing import Any
 import pytest
 
 from tests.household import fixed_routine
-from warmup.actions import ACTIONS, key_name
-from warmup.morning import Morning, Prompt
-from warmup.options import parser
-from warmup.screens.pages import MEANINGS
-from warmup.wire import routine_text
+from warmup.cli.options import parser
+from warmup.journal.routine_json import routine_text
+from warmup.model import Morning, Prompt
+from warmup.tui.actions import ACTIONS, key_name
+from warmup.tui.pages import MEANINGS
 
 ROOT = Path(__file__).parent.parent
 README = (ROOT / "README.md").read_text("utf-8")

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from warmup.documents import routines_folder
+from warmup.config.places import routines_folder
 
 ROOT = Path(__file__).parent.parent
 
@@ -35,7 +35,7 @@ def test_an_installed_copy_finds_its_own_routines(wheel: Path, tmp_path: Path) -
     site = tmp_path / "site"
     zipfile.ZipFile(wheel).extractall(site)
     environ = {**os.environ, "PYTHONPATH": str(site)}
-    code = "import warmup.documents as d; print(d.routines_folder())"
+    code = "import warmup.config.toml_file as d; print(d.routines_folder())"
     where = subprocess.run(
         [sys.executable, "-c", code], cwd=tmp_path, env=environ, capture_output=True, text=True, check=True
     )

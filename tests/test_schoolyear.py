@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.bank import reference
-from warmup.morning import DayKind
+from warmup.model import DayKind
 from warmup.schoolyear import SchoolYear, school_year
 
 DAYS = st.dates(dt.date(2020, 1, 1), dt.date(2060, 12, 31))
@@ -17,15 +17,15 @@ ONE = dt.timedelta(1)
 
 
 @st.composite
-def years(draw: st.DrawFn) -> SchoolYear:
+def years(rng: st.DrawFn) -> SchoolYear:
     """Any family's year between 2020 and 2060, with days off, extra mornings and a start in the middle."""
-    first = draw(DAYS)
+    first = rng(DAYS)
     starts = st.integers(0, 400).map(lambda n: first + n * ONE)
-    off = draw(
+    off = rng(
         st.lists(st.tuples(starts, st.integers(0, 30)).map(lambda t: (t[0], t[0] + t[1] * ONE)), max_size=5)
     )
-    extra = draw(st.lists(starts, max_size=4))
-    return school_year(first, draw(WEEKDAYS), off, extra, draw(st.integers(1, 36)))
+    extra = rng(st.lists(starts, max_size=4))
+    return school_year(first, rng(WEEKDAYS), off, extra, rng(st.integers(1, 36)))
 
 
 @given(years())

@@ -3,12 +3,12 @@
 import datetime as dt
 from pathlib import Path
 
-from warmup import family as families
-from warmup.demo import write_history
-from warmup.desk import sit_down
-from warmup.documents import Places
-from warmup.family import Child, Family
-from warmup.journal import Journal
+from warmup.cli.demo import write_history
+from warmup.config import family as families
+from warmup.config.family import Child, Family
+from warmup.config.places import Places
+from warmup.journal.journal import Journal
+from warmup.session.context import open_context
 
 
 def write_year(home: Path, today: dt.date, weeks: int = 34) -> int:
@@ -27,8 +27,8 @@ def write_year(home: Path, today: dt.date, weeks: int = 34) -> int:
     )
     places = Places(home, home)
     families.save(home / "family.toml", family)
-    desk = sit_down(places, family, today, None)
-    write_history(desk, places, family.first_day)
+    context = open_context(places, family, today, None)
+    write_history(context, places, family.first_day)
     journal = Journal.open(home, dt.datetime.now)
     marks = len(journal.history("Pip"))
     journal.shut()

@@ -2,7 +2,7 @@
 
 import sys
 
-from warmup.cli import main
+from warmup.cli.main import main
 
 if __name__ == "__main__":
     sys.exit(main())

@@ -15,7 +15,7 @@ from typing import NamedTuple
 
 from dateutil.rrule import WEEKLY, rrule
 
-from warmup.morning import Countdown, DayKind, Morning
+from warmup.model import Countdown, DayKind, Morning
 
 WEEKS = 36
 WEEKS_A_QUARTER = 9

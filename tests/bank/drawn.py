@@ -9,8 +9,8 @@ from typing import Any
 
 from tests.mornings import many
 from warmup import skills
-from warmup.draw import Draw
-from warmup.morning import Morning, Prompt
+from warmup.model import Morning, Prompt
+from warmup.randomness import SeededRandom
 
 REFERENCES = Path(__file__).parents[1] / "references"
 
@@ -28,7 +28,7 @@ def asked(skill: str, count: int) -> Iterator[tuple[Prompt, Morning]]:
         able = [m for m in many(max(288, count)) if skills.askable(name, m)]
         for n in range(count):
             morning = able[n * len(able) // count]
-            yield skills.prompt(name, morning, Draw("bank", name, n)), morning
+            yield skills.prompt(name, morning, SeededRandom("bank", name, n)), morning
 
 
 def prompts(skill: str, count: int) -> Iterator[Prompt]:

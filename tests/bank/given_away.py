@@ -10,7 +10,7 @@ from itertools import permutations
 
 from tests.bank.kitchen import spoken
 from tests.bank.secrets import says, told
-from warmup.morning import Prompt
+from warmup.model import Prompt
 from warmup.pictures import Picture
 
 CALENDAR = {"weekday", "month", "date", "school-day"}

@@ -6,7 +6,7 @@ Common practice, no source: which of two words a United States family says at th
 import re
 from collections.abc import Iterator
 
-from warmup.morning import Prompt
+from warmup.model import Prompt
 
 # What is not said, and what is said in its place.
 INSTEAD = {

@@ -5,8 +5,8 @@ Common practice, no source; the limit is the bank's own.
 
 import re
 
-from warmup.morning import Prompt
-from warmup.words import number_word, ordinal_word
+from warmup.english import number_word, ordinal_word
+from warmup.model import Prompt
 
 MOST = 3
 

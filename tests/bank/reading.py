@@ -7,8 +7,8 @@ from functools import cache
 import pysyllables
 
 from tests.bank.drawn import reference
-from warmup.morning import Prompt
-from warmup.words import number_word
+from warmup.english import number_word
+from warmup.model import Prompt
 
 
 def spelled(text: str) -> list[str]:

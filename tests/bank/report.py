@@ -10,7 +10,7 @@ from tests.bank.rules import RULES, faults_by_rule
 from tests.bank.secrets import leaks
 from tests.mornings import many
 from warmup import skills
-from warmup.draw import Draw
+from warmup.randomness import SeededRandom
 
 
 @dataclass
@@ -57,7 +57,7 @@ def judge(skill: str, count: int) -> Report:
 
 def _print_prompt(item: str, n: int) -> None:
     able = [m for m in many(288) if skills.askable(item, m)]
-    p = skills.prompt(item, able[n * 41 % len(able)], Draw("read", item, n))
+    p = skills.prompt(item, able[n * 41 % len(able)], SeededRandom("read", item, n))
     print(f"\n{p.item} [{p.wording}] {p.seconds}s guess {p.guess}")
     if p.do:
         print(f"  do     {p.do}")

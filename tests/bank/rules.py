@@ -9,8 +9,8 @@ from tests.bank.numbers_said import too_many_numbers
 from tests.bank.reading import spelled
 from tests.bank.secrets import more_leaks, narrow, question_tells, watch_for_tells
 from tests.bank.today import untrue
-from warmup.morning import Morning, Prompt
-from warmup.words import in_words
+from warmup.english import in_words
+from warmup.model import Morning, Prompt
 
 LONG = 12
 """Over so many words a prompt has something to do or to see."""

@@ -4,8 +4,8 @@ import re
 from collections.abc import Iterable, Iterator, Mapping
 
 from tests.bank.numbers_said import without_pronouns
-from warmup.morning import Prompt
-from warmup.words import MONTHS, WEEKDAYS, number_word, ordinal_word
+from warmup.english import MONTHS, WEEKDAYS, number_word, ordinal_word
+from warmup.model import Prompt
 
 
 def told(prompt: Prompt) -> set[str]:

@@ -6,8 +6,8 @@ from collections.abc import Iterator
 
 from tests.bank.kitchen import spoken
 from tests.bank.reading import sentences
-from warmup.morning import Countdown, Morning, Prompt
-from warmup.words import MONTHS, WEEKDAYS, ordinal_word
+from warmup.english import MONTHS, WEEKDAYS, ordinal_word
+from warmup.model import Countdown, Morning, Prompt
 
 PRETEND = re.compile(r"\bPretend\b")
 _DAY = "|".join(WEEKDAYS)

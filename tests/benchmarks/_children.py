@@ -16,7 +16,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any, NamedTuple, Protocol
 
-from warmup.morning import Item
+from warmup.model import Item
 
 WEEKS, A_WEEK, PROMPTS = 36, 4, 8
 FIRST = dt.date(2026, 8, 31)

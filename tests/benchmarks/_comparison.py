@@ -27,7 +27,7 @@ from tests.benchmarks._children import (
     live,
     luck,
 )
-from warmup.morning import Item
+from warmup.model import Item
 
 SETTLED_AFTER = 2
 """The weeks in which everything is new and hard prompts can't be kept apart."""

@@ -7,8 +7,8 @@ from typing import Any, ClassVar
 from textual.pilot import Pilot
 
 import warmup
-from warmup.app import WarmupApp
-from warmup.screens.morning import MorningScreen
+from warmup.tui.app import WarmupApp
+from warmup.tui.morning import MorningScreen
 
 
 class Stays(WarmupApp):
@@ -32,8 +32,8 @@ async def shown_anew(app: WarmupApp, pilot: Pilot[int]) -> MorningScreen:
     """Another start of the program on the app's desk and journal, in the place of the morning on screen."""
     if len(app.screen_stack) > 1:
         await app.pop_screen()
-    app.theme = f"warmup-{app.desk.family.theme}"
-    await app.push_screen(MorningScreen(app.desk, app.journal, app.clock, (), app.turn_theme))
+    app.theme = f"warmup-{app.context.family.theme}"
+    await app.push_screen(MorningScreen(app.context, app.journal, app.clock, (), app.turn_theme))
     await pilot.pause()
     return morning_of(app)
 

@@ -25,12 +25,12 @@ from textual.pilot import Pilot
 from tests.benchmarks import _arguments
 from tests.benchmarks._stays import Stays, marks_on_disk, shown_anew
 from tests.benchmarks.overnight import Clock
-from tests.household import FAMILY, TODAY, desk_at
-from warmup.actions import ACTIONS
-from warmup.family import Family, load
-from warmup.journal import Journal
-from warmup.morning import Mark
-from warmup.sitting import begin
+from tests.household import FAMILY, TODAY, context_at
+from warmup.config.family import Family, load
+from warmup.journal.journal import Journal
+from warmup.model import Mark
+from warmup.session.session import begin
+from warmup.tui.actions import ACTIONS
 
 KEYS = [(action.id, key) for action in ACTIONS for key in action.every_key]
 
@@ -50,15 +50,15 @@ async def outcome(
 ) -> Outcome:
     """Start on these files, press the keys, and see what is there then."""
     app.journal = Journal.open(home, clock)
-    desk = desk_at(home, clock, load(home / "family.toml"), clock().date())
-    desk.journal, app.desk, app.left = app.journal, desk, 0
+    context = context_at(home, clock, load(home / "family.toml"), clock().date())
+    context.journal, app.context, app.left = app.journal, context, 0
     screen = await shown_anew(app, pilot)
     for key in keys:
         await pilot.press(key)
         clock.go(gap)
     await pilot.pause()
-    (row, *_) = app.journal.sittings_of(desk.child.record, desk.today)
-    items = screen.sitting.items if screen.sitting else ()
+    (row, *_) = app.journal.sessions_of(context.child.record, context.today)
+    items = screen.session.items if screen.session else ()
     app.journal.shut()
     return Outcome(
         marks_on_disk(home / "journal.db"), items, row.closed, load(home / "family.toml"), app.left > 0
@@ -68,20 +68,20 @@ async def outcome(
 def prepared(home: Path, clock: Clock, rng: Random) -> list[Path]:
     """Copies of one morning's files: at each of its prompts, some of them marked, and at the close."""
     day = clock().date()
-    desk = desk_at(home, clock, FAMILY._replace(settled=day - dt.timedelta(1)), day)
-    assert desk.journal is not None
-    sitting = begin(desk, desk.journal, clock)
+    context = context_at(home, clock, FAMILY._replace(settled=day - dt.timedelta(1)), day)
+    assert context.journal is not None
+    session = begin(context, context.journal, clock)
     copies = []
     while True:
-        copies.append(home.with_name(f"{home.name}-{sitting.position}"))
+        copies.append(home.with_name(f"{home.name}-{session.position}"))
         shutil.copytree(home, copies[-1])
-        if sitting.at_close:
+        if session.at_close:
             break
         if rng.random() < 0.5:
-            sitting.next()
+            session.next()
         else:
-            sitting.mark(rng.choice(list(Mark)))
-    desk.journal.shut()
+            session.mark(rng.choice(list(Mark)))
+    context.journal.shut()
     return copies
 
 
@@ -103,9 +103,9 @@ async def campaign(count: int, rng: Random, folder: Path) -> tuple[Counter[str],
     done, found = Counter[str](), list[str]()
     first = folder / "first"
     first.mkdir()
-    desk = desk_at(first, clock)
-    assert desk.journal is not None
-    app = Stays(desk, desk.journal, clock)
+    context = context_at(first, clock)
+    assert context.journal is not None
+    app = Stays(context, context.journal, clock)
     async with app.run_test(size=(80, 24)) as pilot:
         for n in range(count):
             home = folder / f"morning-{n}"

@@ -19,13 +19,13 @@ from rich.table import Table
 
 from tests.benchmarks import _arguments
 from tests.year_of_history import write_year
-from warmup import family as families
-from warmup.desk import Desk, sit_down
-from warmup.documents import Places
-from warmup.draw import Draw
-from warmup.journal import Journal
-from warmup.memory import Knowledge, fold
-from warmup.morning import Asked, Mark
+from warmup.config import family as families
+from warmup.config.places import Places
+from warmup.engine.memory import Knowledge, fold
+from warmup.journal.journal import Journal
+from warmup.model import Asked, Mark
+from warmup.randomness import SeededRandom
+from warmup.session.context import Context, open_context
 
 TODAY = dt.date(2027, 5, 12)
 """A Wednesday; what day it is should not change the figures."""
@@ -39,54 +39,56 @@ Name = tuple[str, str]
 LOOP: Name = ("loop", "")
 
 
-def ten_years(desk: Desk, history: tuple[Asked, ...]) -> Knowledge:
+def ten_years(context: Context, history: tuple[Asked, ...]) -> Knowledge:
     """What is known after the same year nine times over, each 52 weeks before the next, and then this one.
 
     The mornings of a year gone by count on from those of the year before it, so that time keeps its step.
     """
-    opened, guesses, reviews = desk.opened(), desk.guesses(), desk.reviews()
+    opened, guesses, reviews = context.opened(), context.guesses(), context.reviews()
     known = Knowledge()
     for back in range(YEARS - 1, -1, -1):
         shift = A_YEAR * back
 
         def index(day: dt.date, shift: dt.timedelta = shift, back: int = back) -> int:
-            return desk.year.index_of(day + shift) - back * len(desk.year.mornings)
+            return context.year.index_of(day + shift) - back * len(context.year.mornings)
 
         lines = [line._replace(date=line.date - shift) for line in history]
         known = fold(lines, index, opened, guesses, known, reviews)
     return known
 
 
-def one_more(desk: Desk, known: Knowledge) -> Action:
+def one_more(context: Context, known: Knowledge) -> Action:
     """Folding today, whose marks are drawn, onto what is known."""
-    desk.know(known)
-    draw = Draw("one more")
+    context.know(known)
+    rng = SeededRandom("one more")
     marks = [Mark.FLUENT, Mark.FLUENT, Mark.HESITATED, Mark.NOT_YET]
-    lines = [Asked(desk.today, each.item, draw.pick(marks)) for each in desk.routine().prompts]
-    return partial(fold, lines, desk.year.index_of, desk.opened(), desk.guesses(), known, desk.reviews())
+    lines = [Asked(context.today, each.item, rng.pick(marks)) for each in context.routine().prompts]
+    return partial(
+        fold, lines, context.year.index_of, context.opened(), context.guesses(), known, context.reviews()
+    )
 
 
-def choosing(desk: Desk, known: Knowledge) -> Action:
+def choosing(context: Context, known: Knowledge) -> Action:
     """Choosing among what is open today."""
-    desk.know(known)
-    morning = desk.morning()
-    items, shape = desk.open_items(morning), desk.shape(morning)
+    context.know(known)
+    morning = context.morning()
+    items, shape = context.open_items(morning), context.shape(morning)
 
     def act() -> object:
-        desk.know(known)
-        return desk.choose(items, morning, shape)
+        context.know(known)
+        return context.choose(items, morning, shape)
 
     return act
 
 
-def opening_and_choosing(desk: Desk, known: Knowledge) -> Action:
+def opening_and_choosing(context: Context, known: Knowledge) -> Action:
     """Finding out what is open today, and choosing among it."""
-    morning = desk.morning()
-    shape = desk.shape(morning)
+    morning = context.morning()
+    shape = context.shape(morning)
 
     def act() -> object:
-        desk.know(known)
-        return desk.choose(desk.open_items(morning), morning, shape)
+        context.know(known)
+        return context.choose(context.open_items(morning), morning, shape)
 
     return act
 
@@ -121,11 +123,11 @@ def main(runs: int = 30) -> int:
         count = write_year(home, TODAY, WEEKS)
         journal = Journal.open(home, dt.datetime.now)
         places = Places(home, home)
-        desk = sit_down(places, families.load(home / "family.toml"), TODAY, journal)
-        year, ten = desk.knowledge(), ten_years(desk, desk.history())
-        morning = desk.morning()
+        context = open_context(places, families.load(home / "family.toml"), TODAY, journal)
+        year, ten = context.knowledge(), ten_years(context, context.history())
+        morning = context.morning()
         console.print(
-            f"{count} marks a year, {count * YEARS} in ten; {len(desk.open_items(morning))} items open "
+            f"{count} marks a year, {count * YEARS} in ten; {len(context.open_items(morning))} items open "
             f"in week {morning.week}; medians of {runs}"
         )
         table = Table("", "one year, ms", "ten years, ms", "ratio")
@@ -135,7 +137,9 @@ def main(runs: int = 30) -> int:
             "fold one more morning": one_more,
         }
         pasts = {"year": year, "ten": ten}
-        actions = {(name, past): kinds[name](desk, known) for name in kinds for past, known in pasts.items()}
+        actions = {
+            (name, past): kinds[name](context, known) for name in kinds for past, known in pasts.items()
+        }
         found = medians({**actions, LOOP: count_up}, runs)
         journal.shut()
     for name in kinds:

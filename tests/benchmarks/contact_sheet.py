@@ -18,7 +18,7 @@ from tests.benchmarks import _arguments
 from tests.pictures.examples import EXAMPLES
 from tests.pictures.full_sets import FULL
 from warmup.pictures import Drawing, Ink, Picture, kinds
-from warmup.screens.paint import DARK, LIGHT
+from warmup.tui.paint import DARK, LIGHT
 
 PANES = {"80x24": (40, 18), "60x20": (56, 9)}
 CELL_WIDTH, CELL_HEIGHT = 10, 20

@@ -20,10 +20,10 @@ from rich.table import Table
 
 from tests.benchmarks import _arguments
 from tests.terminal import WARMUP, Terminal, environment
-from warmup import family as families
-from warmup.family import default
-from warmup.journal import Journal
-from warmup.morning import Mark
+from warmup.config import family as families
+from warmup.config.family import default
+from warmup.journal.journal import Journal
+from warmup.model import Mark
 
 KEYS = {"up": Mark.FLUENT, "down": Mark.HESITATED, "n": Mark.NOT_YET, "k": Mark.SKIPPED}
 
@@ -78,15 +78,15 @@ def check(home: Path, marks: dict[int, Mark]) -> list[str]:
     child = families.load(home / "family.toml").children[0].record
     wrong = [journal.notice] if journal.notice else []
     wrong += journal.check()
-    sittings = journal.sittings_of(child, dt.date.today())
-    if marks and not sittings:
+    sessions = journal.sessions_of(child, dt.date.today())
+    if marks and not sessions:
         wrong.append("the sitting is gone")
-    if sittings:
-        kept = journal.marks_of(child, dt.date.today(), sittings[-1].sitting)
+    if sessions:
+        kept = journal.marks_of(child, dt.date.today(), sessions[-1].session)
         wrong += [
             f"mark {at} is lost" for at, mark in marks.items() if at not in kept or kept[at].mark is not mark
         ]
-        if marks and sittings[-1].position < max(marks) + 1:
+        if marks and sessions[-1].position < max(marks) + 1:
             wrong.append("the morning went back")
     journal.shut()
     return wrong
@@ -96,7 +96,7 @@ def resumes(home: Path) -> list[str]:
     """Start it again and see that it stands where the journal says."""
     journal = Journal.open(home, dt.datetime.now)
     child = families.load(home / "family.toml").children[0].record
-    row = next(reversed(journal.sittings_of(child, dt.date.today())), None)
+    row = next(reversed(journal.sessions_of(child, dt.date.today())), None)
     journal.shut()
     with Terminal(WARMUP, environment(home)) as terminal:
         shown = terminal.wait(lambda text: position(text) >= 0)

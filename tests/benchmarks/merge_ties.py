@@ -19,10 +19,11 @@ from rich.console import Console
 from rich.progress import track
 
 from tests.benchmarks import _arguments
-from warmup import log, merging, records, schema
-from warmup.log import Action
-from warmup.morning import Mark
-from warmup.records import About, MarkRow, Whole
+from warmup.journal import log, merging, schema
+from warmup.journal import rows as records
+from warmup.journal.log import Action
+from warmup.journal.rows import About, MarkRow, Whole
+from warmup.model import Mark
 
 DATES = ("2026-11-24", "2026-11-25")
 ITEMS = ("count-on/a", "make-ten/b", "month/c", "coins/d")
@@ -34,7 +35,7 @@ def moment(chance: Random) -> str:
     return log.utc(dt.datetime(2026, 11, 25, 8, 0, chance.randrange(3), tzinfo=dt.UTC))
 
 
-def sitting(chance: Random, started: str) -> Whole:
+def session(chance: Random, started: str) -> Whole:
     """A copy of a sitting: what another copy may have in another way is drawn."""
     items = chance.sample(ITEMS, chance.randrange(2, 5))
     prompts = {at: (item, chance.choice("ab")) for at, item in enumerate(items)}
@@ -75,7 +76,7 @@ def pair(seed: int) -> tuple[sqlite3.Connection, sqlite3.Connection]:
                 if chance.random() < 0.15:
                     continue
                 key = ("Bean", date, chance.randrange(1, 3))
-                key = merging.take_in(journal, key, sitting(chance, started))
+                key = merging.take_in(journal, key, session(chance, started))
                 window = f"window-{side if chance.random() < 0.8 else 2}"
                 for each in range(chance.randrange(3)):
                     action = Action("mark", each, "null", chance.choice(["1", "2"]))

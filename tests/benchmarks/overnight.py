@@ -20,9 +20,9 @@ from textual.pilot import Pilot
 
 from tests.benchmarks import _arguments
 from tests.benchmarks._stays import Stays, marks_on_disk, morning_of
-from tests.household import FAMILY, desk_at
-from warmup.screens.days import DaysScreen
-from warmup.screens.morning import Mode
+from tests.household import FAMILY, context_at
+from warmup.tui.days import DaysScreen
+from warmup.tui.morning import Mode
 
 EVES = (
     (2026, 8, 31), (2026, 10, 31), (2026, 11, 1), (2026, 12, 30), (2026, 12, 31), (2027, 1, 31),
@@ -51,9 +51,9 @@ async def session(home: Path, rng: Random, done: Counter[str]) -> list[str]:
     clock = Clock(dt.datetime.combine(eve, dt.time(23, 59)) - dt.timedelta(seconds=rng.randrange(3000)))
     first_day = dt.date(2026, 8, 31) if eve < dt.date(2027, 8, 1) else dt.date(2027, 8, 30)
     family = FAMILY._replace(first_day=first_day, began=eve, settled=eve - dt.timedelta(1))
-    desk = desk_at(home, clock, family, eve)
-    assert desk.journal is not None
-    app = Stays(desk, desk.journal, clock)
+    context = context_at(home, clock, family, eve)
+    assert context.journal is not None
+    app = Stays(context, context.journal, clock)
     found: list[str] = []
     async with app.run_test(size=(80, 24)) as pilot:
         await pilot.pause()
@@ -67,14 +67,14 @@ async def session(home: Path, rng: Random, done: Counter[str]) -> list[str]:
             done["set back"] += 1
             clock.go(-86_400 * rng.randrange(1, 3))
             found += await at_another_date(app, pilot, clock, rng, done)
-    desk.journal.shut()
+    context.journal.shut()
     return [f"{eve}: {each}" for each in found]
 
 
 async def across(app: Stays, pilot: Pilot[int], clock: Clock, rng: Random, done: Counter[str]) -> list[str]:
     """Over midnight, or to a morning some days later."""
     clock.go(86_400 * rng.choice((0, 0, 0, 1, 5)) + 3_600 * rng.randrange(1, 14))
-    if clock().date() == app.desk.today:
+    if clock().date() == app.context.today:
         return []
     done["over midnight"] += 1
     return await at_another_date(app, pilot, clock, rng, done)
@@ -85,7 +85,7 @@ async def at_another_date(
 ) -> list[str]:
     """Any key, then the answer, then marks: where did they go?"""
     screen, path = morning_of(app), app.journal.path
-    stood, now, key = app.desk.today, clock().date(), rng.choice(KEYS)
+    stood, now, key = app.context.today, clock().date(), rng.choice(KEYS)
     was, left = marks_on_disk(path), app.left
     await pilot.press(key)
     await pilot.pause()
@@ -109,9 +109,9 @@ async def at_another_date(
             await pilot.pause()
     day = now if goes else stood
     for key in ("up", "down"):
-        if screen.mode is not Mode.PROMPT or screen.sitting is None or screen.sitting.prompt is None:
+        if screen.mode is not Mode.PROMPT or screen.session is None or screen.session.prompt is None:
             break
-        item, was = screen.sitting.prompt.item, marks_on_disk(path)
+        item, was = screen.session.prompt.item, marks_on_disk(path)
         clock.go(10)
         await pilot.press(key)
         await pilot.pause()

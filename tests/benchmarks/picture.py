@@ -7,8 +7,8 @@ import tempfile
 from pathlib import Path
 
 from tests.benchmarks import _arguments
-from tests.household import desk_at, start_fixed
-from warmup.app import WarmupApp
+from tests.household import context_at, start_fixed
+from warmup.tui.app import WarmupApp
 
 TARGET = Path(__file__).parents[2] / ".pictures" / "morning.svg"
 
@@ -16,15 +16,15 @@ TARGET = Path(__file__).parents[2] / ".pictures" / "morning.svg"
 async def morning() -> str:
     """The fixed morning at its first prompt with two cues shown, 100 columns by 28 rows."""
     with tempfile.TemporaryDirectory() as folder:
-        desk = desk_at(Path(folder), lambda: dt.datetime(2027, 3, 3, 8))
-        start_fixed(desk)
-        assert desk.journal is not None
-        app = WarmupApp(desk, desk.journal, lambda: dt.datetime(2027, 3, 3, 8))
+        context = context_at(Path(folder), lambda: dt.datetime(2027, 3, 3, 8))
+        start_fixed(context)
+        assert context.journal is not None
+        app = WarmupApp(context, context.journal, lambda: dt.datetime(2027, 3, 3, 8))
         async with app.run_test(size=(100, 28)) as pilot:
             await pilot.press("space", "space")
             await pilot.pause()
             picture = app.export_screenshot(title="warmup")
-        desk.journal.shut()
+        context.journal.shut()
     # The fonts the export would fetch from elsewhere are left out: any fixed-width font does.
     return re.sub(r"@font-face \{.*?\}", "", picture, flags=re.S).replace("Fira Code", "monospace")
 

@@ -16,8 +16,8 @@ from tests.bank import leaks, recomputed
 from tests.benchmarks import _arguments
 from tests.mornings import many
 from warmup import skills
-from warmup.draw import Draw
-from warmup.morning import Strand
+from warmup.model import Strand
+from warmup.randomness import SeededRandom
 
 NUMBER = (Strand.COUNTING, Strand.NUMBER, Strand.ADDING)
 
@@ -41,7 +41,7 @@ def main(count: int = 20_000, side: str = "") -> int:
             for step in range(len(mornings))
             if skills.askable(name, m := mornings[(turn * 7 + n + step) % len(mornings)])
         )
-        prompt = skills.prompt(name, day, Draw("recompute", name, turn))
+        prompt = skills.prompt(name, day, SeededRandom("recompute", name, turn))
         strand = skills.place(name).skill.strand.value
         made[strand] += 1
         complaint = recomputed(prompt)

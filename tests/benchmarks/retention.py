@@ -19,12 +19,12 @@ from pathlib import Path
 from typing import Any
 
 from warmup import skills
-from warmup.documents import Places
-from warmup.draw import digest
-from warmup.engine import SETTLING_WEEKS, choose
-from warmup.memory import Knowledge, fold
-from warmup.morning import Asked, DayKind, Item, Mark, Morning, Shape
-from warmup.plan import load_plan, load_shape
+from warmup.config.places import Places
+from warmup.config.plan import load_plan, load_shape
+from warmup.engine.engine import SETTLING_WEEKS, choose
+from warmup.engine.memory import Knowledge, fold
+from warmup.model import Asked, DayKind, Item, Mark, Morning, Shape
+from warmup.randomness import digest
 from warmup.schoolyear import REVIEW_EVERY, WEEKS_A_QUARTER
 
 MORNINGS_A_WEEK = 4

@@ -21,8 +21,8 @@ from rich.progress import track
 from rich.table import Table
 
 from tests.benchmarks import _arguments
-from warmup.journal import Action, Journal, MarkRow
-from warmup.morning import Mark
+from warmup.journal.journal import Action, Journal, MarkRow
+from warmup.model import Mark
 
 FIRST = dt.date(2026, 8, 31)
 MORNINGS = 144
@@ -75,7 +75,7 @@ def every_mark(path: Path) -> set[Read]:
     with closing(sqlite3.connect(path)) as db:
         db.text_factory = lambda raw: raw.decode("utf-8", "replace")
         rows = db.execute("SELECT child, date, sitting, position, mark, at FROM marks WHERE position < 1000")
-        return {Read((child, date, sitting, at), mark, time) for child, date, sitting, at, mark, time in rows}
+        return {Read((child, date, session, at), mark, time) for child, date, session, at, mark, time in rows}
 
 
 def one_by_one(path: Path, known: set[Read]) -> set[Read]:
@@ -109,8 +109,8 @@ def by_hand(raw: bytes, known: set[Read]) -> set[Read]:
                 pointer = int.from_bytes(page[head + 2 * cell :][:2], "big") + before
                 values = list(_record(page, pointer))
                 if len(values) == 9:
-                    child, date, sitting, at, mark, _, _, _, time = values
-                    found.add(Read((child, date, sitting, at), mark, time))  # type: ignore[arg-type]
+                    child, date, session, at, mark, _, _, _, time = values
+                    found.add(Read((child, date, session, at), mark, time))  # type: ignore[arg-type]
     return found & known
 
 

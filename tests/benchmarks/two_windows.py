@@ -19,12 +19,12 @@ from rich.console import Console
 from rich.table import Table
 
 from tests.benchmarks import _arguments
-from tests.household import TODAY, StandingClock, desk_at
+from tests.household import TODAY, StandingClock, context_at
 from warmup import skills
-from warmup.journal import Changed
-from warmup.morning import Mark
-from warmup.sitting import Sitting, begin, resume
-from warmup.undoing import CannotUndo
+from warmup.journal.journal import Changed
+from warmup.model import Mark
+from warmup.session.session import Session, begin, resume
+from warmup.session.undoing import CannotUndo
 
 ACTIONS = {
     "mark": 9, "next": 6, "back": 4, "cue": 3, "undo": 4, "swap": 2, "hold": 1, "rough": 1, "easy": 1,
@@ -50,39 +50,39 @@ def on_disk(path: Path) -> OnDisk:
     return OnDisk(items, marks, rough)
 
 
-def do(sitting: Sitting, action: str, mark: Mark) -> bool:
+def do(session: Session, action: str, mark: Mark) -> bool:
     """Do an action; whether it did anything that is logged."""
     match action:
         case "mark":
-            shown = sitting.prompt
-            sitting.mark(mark)
+            shown = session.prompt
+            session.mark(mark)
             return shown is not None
         case "next":
-            sitting.next()
+            session.next()
         case "back":
-            sitting.back()
+            session.back()
         case "cue":
-            sitting.next_cue()
+            session.next_cue()
         case "swap":
-            return sitting.swap()
+            return session.swap()
         case "hold":
-            return sitting.hold_back()
+            return session.hold_back()
         case "rough":
-            sitting.toggle_rough()
+            session.toggle_rough()
             return True
         case "easy":
-            return bool(sitting.others_easy())
+            return bool(session.others_easy())
         case "short":
-            return sitting.shorten()
+            return session.shorten()
         case "stop":
-            return sitting.stop_early()
+            return session.stop_early()
     return False
 
 
-def wrong(action: str, sitting: Sitting, seen: tuple[int, str, Mark], was: OnDisk, now: OnDisk) -> str:
+def wrong(action: str, session: Session, seen: tuple[int, str, Mark], was: OnDisk, now: OnDisk) -> str:
     """What is wrong with the file after an action that was done; empty when nothing is."""
     at, item, mark = seen
-    place = (sitting.number, at)
+    place = (session.number, at)
     expected = {each: was.marks[each] for each in was.marks if now.items.get(each) == was.items[each]}
     if action in ("swap", "hold", "short", "stop", "mark"):
         lost = {each for each in was.marks.keys() - expected.keys() if each != place}
@@ -113,22 +113,22 @@ def campaign(home: Path, count: int, rng: Random) -> tuple[Counter[str], list[st
             # A morning is over: the next sitting, begun by both windows at once.
             windows = [_again(each) for each in windows]
             windows[0].close()
-            numbers = [begin(each.desk, each.journal, clock).number for each in windows]
+            numbers = [begin(each.context, each.journal, clock).number for each in windows]
             done["begun by both at once"] += 1
             if numbers[0] != numbers[1] or numbers[0] != windows[0].number + 1:
                 found.append(f"{n}: two sittings were begun: {numbers}")
             windows, before = [_again(each) for each in windows], []
         turn = rng.randrange(2)
-        sitting, action = windows[turn], rng.choices([*ACTIONS], [*ACTIONS.values()])[0]
+        session, action = windows[turn], rng.choices([*ACTIONS], [*ACTIONS.values()])[0]
         mark = rng.choice(list(Mark))
         was = on_disk(home / "journal.db")
-        seen = (sitting.position, sitting.prompt.item if sitting.prompt else "", mark)
+        seen = (session.position, session.prompt.item if session.prompt else "", mark)
         try:
             if action == "undo":
-                undone = sitting.undo()
+                undone = session.undo()
                 now = on_disk(home / "journal.db")
                 if undone and before and now != (stood := before.pop()):
-                    if held_since(sitting, stood, now):
+                    if held_since(session, stood, now):
                         done["undone, without what was held back"] += 1
                         # All positions after it are others now, so what stood there can't be compared.
                         before.clear()
@@ -136,15 +136,15 @@ def campaign(home: Path, count: int, rng: Random) -> tuple[Counter[str], list[st
                     found.append(f"{n}: undo of {undone.what} did not bring back what stood there")
                 done["undone" if undone else "nothing to undo"] += 1
                 continue
-            logged = do(sitting, action, mark)
+            logged = do(session, action, mark)
         except (Changed, CannotUndo):
             if on_disk(home / "journal.db") != was:
                 found.append(f"{n}: {action} was refused and changed something")
-            windows[turn] = _again(sitting)
+            windows[turn] = _again(session)
             done[f"{action} refused"] += 1
             continue
         now = on_disk(home / "journal.db")
-        if complaint := wrong(action, sitting, seen, was, now):
+        if complaint := wrong(action, session, seen, was, now):
             found.append(f"{n}: {complaint}")
         if logged:
             before.append(was)
@@ -152,12 +152,12 @@ def campaign(home: Path, count: int, rng: Random) -> tuple[Counter[str], list[st
     return done, found
 
 
-def held_since(sitting: Sitting, stood: OnDisk, now: OnDisk) -> bool:
+def held_since(session: Session, stood: OnDisk, now: OnDisk) -> bool:
     """Whether only prompts of levels that are held back by now did not come again."""
-    n = sitting.number
+    n = session.number
     was, here = ([item for (each, _), item in sorted(d.items.items()) if each == n] for d in (stood, now))
     gone = [item for item in was if item not in here]
-    held, places = sitting.desk.child.held, [skills.place(item) for item in gone]
+    held, places = session.context.child.held, [skills.place(item) for item in gone]
     return (
         bool(gone)
         and here == [item for item in was if item not in gone]
@@ -166,19 +166,19 @@ def held_since(sitting: Sitting, stood: OnDisk, now: OnDisk) -> bool:
     )
 
 
-def _opened(home: Path, clock: StandingClock) -> list[Sitting]:
+def _opened(home: Path, clock: StandingClock) -> list[Session]:
     """Two windows at once: each has looked for a sitting and found none before either begins one."""
-    desks = [desk_at(home, clock) for _ in range(2)]
-    sittings = []
-    for desk in desks:
-        assert desk.journal is not None
-        sittings.append(begin(desk, desk.journal, clock))
-    return sittings
+    desks = [context_at(home, clock) for _ in range(2)]
+    sessions = []
+    for context in desks:
+        assert context.journal is not None
+        sessions.append(begin(context, context.journal, clock))
+    return sessions
 
 
-def _again(sitting: Sitting) -> Sitting:
+def _again(session: Session) -> Session:
     """The sitting as a window that was told of a change shows it."""
-    found = resume(sitting.desk, sitting.journal, sitting.clock)
+    found = resume(session.context, session.journal, session.clock)
     assert found is not None
     return found
 

@@ -10,13 +10,13 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from tests.benchmarks import _arguments
-from warmup.desk import Desk, sit_down
-from warmup.documents import Places
-from warmup.draw import Draw
-from warmup.family import Child, CountdownRule, Family
-from warmup.memory import Knowledge, fold
-from warmup.morning import Asked, Mark, Morning, Routine
-from warmup.plain import day_words
+from warmup.cli.plain import day_words
+from warmup.config.family import Child, CountdownRule, Family
+from warmup.config.places import Places
+from warmup.engine.memory import Knowledge, fold
+from warmup.model import Asked, Mark, Morning, Routine
+from warmup.randomness import SeededRandom
+from warmup.session.context import Context, open_context
 
 FIRST = dt.date(2026, 8, 31)
 # In a hundred: how many first answers come easily, and how many more with each fluent mark behind.
@@ -40,7 +40,7 @@ def family(name: str) -> Family:
 def answer(name: str, item: str, day: dt.date, known: Knowledge) -> Mark:
     """How the invented child answers: surer with each fluent mark, less sure after a long rest."""
     first, more = CHILDREN[name]
-    luck = Draw("year", name, item, day.isoformat()).below(100)
+    luck = SeededRandom("year", name, item, day.isoformat()).below(100)
     easy = min(96, first + more * known.of(item).run)
     if luck < easy:
         return Mark.FLUENT
@@ -54,21 +54,23 @@ def year(name: str) -> Iterator[tuple[Morning, Routine, tuple[Mark, ...]]]:
     """
     with tempfile.TemporaryDirectory() as folder:
         places = Places(Path(folder), Path(folder))
-        desk: Desk = sit_down(places, family(name), FIRST, None, saved=False)
+        context: Context = open_context(places, family(name), FIRST, None, saved=False)
         known = Knowledge()
-        for day in desk.year.mornings:
-            desk.today = day
-            desk.know(known)
-            for item in desk.to_teach():
-                desk.taught(item)
-            desk.know(known)
-            routine = desk.routine(day)
+        for day in context.year.mornings:
+            context.today = day
+            context.know(known)
+            for item in context.to_teach():
+                context.taught(item)
+            context.know(known)
+            routine = context.routine(day)
             marks = tuple(answer(name, prompt.item, day, known) for prompt in routine.prompts)
             lines = [
                 Asked(day, prompt.item, mark, wording=prompt.wording)
                 for prompt, mark in zip(routine.prompts, marks, strict=True)
             ]
-            known = fold(lines, desk.year.index_of, desk.opened(), desk.guesses(), known, desk.reviews())
+            known = fold(
+                lines, context.year.index_of, context.opened(), context.guesses(), known, context.reviews()
+            )
             yield routine.morning, routine, marks
 
 

@@ -10,9 +10,9 @@ if sys.platform == "win32":
     collect_ignore = ["test_a_day.py"]
 
 from tests.terminal import WARMUP, Terminal, environment
-from warmup import family as families
-from warmup.journal import Journal
-from warmup.morning import Mark
+from warmup.config import family as families
+from warmup.journal.journal import Journal
+from warmup.model import Mark
 
 
 def history(home: Path) -> list[Mark | None]:

@@ -11,10 +11,10 @@ from pathlib import Path
 import pytest
 
 from tests.terminal import WARMUP, Terminal, environment
-from warmup import family as families
-from warmup.cli import UNUSABLE
-from warmup.family import Child, default
-from warmup.journal import Journal
+from warmup.cli.main import UNUSABLE
+from warmup.config import family as families
+from warmup.config.family import Child, default
+from warmup.journal.journal import Journal
 
 TODAY = dt.date.today()
 

@@ -1,11 +1,11 @@
 import pytest
 
 from tests.pictures.blobs import pieces, pixels, span
+from warmup.english import number_word
 from warmup.pictures.canvas import Canvas, Ink
 from warmup.pictures.glyphs import extent, write
 from warmup.pictures.number_row import NumberRow
 from warmup.pictures.numeral import Numeral
-from warmup.words import number_word
 
 PANES = ((40, 18), (56, 9), (60, 30), (80, 38))
 

@@ -5,8 +5,8 @@ import pytest
 from tests.bank import prompts
 from tests.pictures.examples import EXAMPLES
 from tests.pictures.rebuilt import READERS, rebuilt, seen
+from warmup.cli.plain import prompt_lines
 from warmup.pictures import Picture, kinds
-from warmup.plain import prompt_lines
 from warmup.skills import SKILLS
 
 ALL = [

@@ -9,8 +9,8 @@ from typing import Any
 from tests.bank import reference
 from tests.mornings import morning
 from warmup import skills
-from warmup.draw import Draw
-from warmup.morning import Morning, Prompt
+from warmup.model import Morning, Prompt
+from warmup.randomness import SeededRandom
 
 LATE = morning(dt.date(2027, 5, 26), 144)
 """The last school day: every level has been open for long, so its numbers have risen to their whole range."""
@@ -35,7 +35,7 @@ def in_week(week: int) -> Morning:
 
 def asked(item: str, count: int = 200, day: Morning = LATE) -> list[Prompt]:
     """``count`` prompts of the item ``skill/name``, late in the year unless a ``day`` is given."""
-    return [skills.prompt(item, day, Draw("asked", item, n)) for n in range(count)]
+    return [skills.prompt(item, day, SeededRandom("asked", item, n)) for n in range(count)]
 
 
 def level_asked(skill: str, key: str, count: int = 200) -> list[Prompt]:
@@ -68,7 +68,7 @@ def printed(fact: str) -> dict[str, Any]:
 def sought(item: str, given: dict[str, Any], tries: int = 4000) -> Prompt:
     """The first prompt of the item built from ``given`` (and perhaps more). AssertionError for none."""
     for n in range(tries):
-        prompt = skills.prompt(item, LATE, Draw("sought", item, n))
+        prompt = skills.prompt(item, LATE, SeededRandom("sought", item, n))
         if all(prompt.given.get(name) == value for name, value in given.items()):
             return prompt
     raise AssertionError(f"{item} never asks {given}")

@@ -8,15 +8,15 @@ from typing import Any
 from tests.bank import reference
 from tests.mornings import morning
 from warmup import skills
-from warmup.draw import Draw
-from warmup.morning import Prompt
+from warmup.model import Prompt
+from warmup.randomness import SeededRandom
 
 
 def asked_on(item: str, day: dt.date, count: int = 1, *, countdowns: bool = True) -> list[Prompt]:
     """``count`` prompts of the item ``skill/name`` on a school morning of this date."""
     at = morning(day)
     at = at if countdowns else replace(at, countdowns=())
-    return [skills.prompt(item, at, Draw("on", item, day, n)) for n in range(count)]
+    return [skills.prompt(item, at, SeededRandom("on", item, day, n)) for n in range(count)]
 
 
 def worked_dates() -> list[dict[str, Any]]:

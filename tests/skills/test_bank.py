@@ -13,12 +13,12 @@ import pytest
 from tests.bank import RULES, asked, grade, judge, prompts, reference, spelled
 from tests.bank.kitchen import names_animal, read
 from warmup import skills
-from warmup.draw import Draw
-from warmup.morning import Morning, Prompt, Routine
+from warmup.journal.routine_json import routine_from, routine_text
+from warmup.model import Morning, Prompt, Routine
 from warmup.pictures.scale import Scale
+from warmup.randomness import SeededRandom
 from warmup.schoolyear import school_year
 from warmup.skills import SKILLS, place
-from warmup.wire import routine_from, routine_text
 
 ROOT = Path(__file__).parents[2]
 YEAR = tomllib.loads((ROOT / "routines" / "year.toml").read_text("utf-8"))
@@ -90,7 +90,7 @@ def test_the_stuffed_animal_goes_by_the_name_the_family_gives_it() -> None:
         for item in skills.item_names()
         if skills.askable(item, day)
         for n in range(12)
-        for _, text in read(skills.prompt(item, day, Draw("animal", item, n)))
+        for _, text in read(skills.prompt(item, day, SeededRandom("animal", item, n)))
     ]
     assert any("Mopsy" in text for text in said)
     assert not [text for text in said if re.search(r"\bBear\b", text)]
@@ -179,7 +179,7 @@ def test_no_prompt_goes_past_the_bound_of_its_code(code: str) -> None:
             for name in level.items:
                 for n in range(40):
                     item = f"{skill.id}/{name}"
-                    given = skills.prompt(item, WEEK_20, Draw("bounds", item, n)).given
+                    given = skills.prompt(item, WEEK_20, SeededRandom("bounds", item, n)).given
                     said = {key: value for key, value in given.items() if key != "seed"}
                     assert max(numbers(said), default=0) <= most, (item, given)
                     checked += 1
@@ -190,7 +190,7 @@ def test_every_prompt_survives_its_journey_through_json() -> None:
     for item in skills.item_names():
         if not skills.askable(item, WEEK_20):
             continue
-        prompt = skills.prompt(item, WEEK_20, Draw("json", item))
+        prompt = skills.prompt(item, WEEK_20, SeededRandom("json", item))
         text = routine_text(Routine("Pip", WEEK_20, "daily", (prompt,)))
         again = routine_from(text)
         assert routine_text(again) == text
@@ -203,7 +203,7 @@ def test_no_prompt_takes_longer_than_its_item_says() -> None:
     for item in skills.item_names():
         at = place(item)
         if skills.askable(item, WEEK_20):
-            most = max(skills.prompt(item, WEEK_20, Draw("time", item, n)).seconds for n in range(25))
+            most = max(skills.prompt(item, WEEK_20, SeededRandom("time", item, n)).seconds for n in range(25))
             assert most <= at.level.seconds_of(at.name), item
 
 

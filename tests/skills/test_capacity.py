@@ -7,17 +7,19 @@ import pytest
 from tests.bank import prompts, reference
 from tests.mornings import morning
 from warmup import skills
-from warmup.draw import Draw
-from warmup.morning import Prompt
+from warmup.english import number_word
+from warmup.model import Prompt
 from warmup.pictures.jars import Jars
-from warmup.words import number_word
+from warmup.randomness import SeededRandom
 
 LIQUID = {(row["one"], row["of"]): row["count"] for row in reference("capacity")["liquid"]["rows"]}
 UNITS = ("cups-in-a-pint", "cups-in-a-quart", "quarts-in-a-gallon")
 
 
 def drawn(item: str, count: int = 400) -> list[Prompt]:
-    return [skills.prompt(f"capacity/{item}", morning(), Draw("capacity", item, n)) for n in range(count)]
+    return [
+        skills.prompt(f"capacity/{item}", morning(), SeededRandom("capacity", item, n)) for n in range(count)
+    ]
 
 
 @pytest.mark.parametrize("item", UNITS)

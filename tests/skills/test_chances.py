@@ -14,8 +14,8 @@ import pytest
 
 from tests.mornings import many
 from warmup import skills
-from warmup.draw import Draw
-from warmup.morning import Prompt
+from warmup.model import Prompt
+from warmup.randomness import SeededRandom
 from warmup.skills import place
 
 DRAWS = 300
@@ -29,7 +29,9 @@ _MORNINGS = many(288)
 def drawn(item: str, count: int = DRAWS) -> tuple[Prompt, ...]:
     """An item's prompts, over two years of dates and every school day number."""
     able = [morning for morning in _MORNINGS if skills.askable(item, morning)]
-    return tuple(skills.prompt(item, able[n % len(able)], Draw("chance", item, n)) for n in range(count))
+    return tuple(
+        skills.prompt(item, able[n % len(able)], SeededRandom("chance", item, n)) for n in range(count)
+    )
 
 
 def some(item: str) -> tuple[Prompt, ...]:

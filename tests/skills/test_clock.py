@@ -5,15 +5,15 @@ from collections import Counter
 from tests.bank import prompts, reference
 from tests.mornings import morning
 from warmup import skills
-from warmup.draw import Draw
-from warmup.morning import Prompt
+from warmup.model import Prompt
 from warmup.pictures.clock import Clock
+from warmup.randomness import SeededRandom
 
 EXAMPLES = {e["id"]: e for e in reference("examples")["example"]}
 
 
 def drawn(item: str, count: int = 200) -> list[Prompt]:
-    return [skills.prompt(f"clock/{item}", morning(), Draw("clock", item, n)) for n in range(count)]
+    return [skills.prompt(f"clock/{item}", morning(), SeededRandom("clock", item, n)) for n in range(count)]
 
 
 def test_only_hours_and_half_hours() -> None:

@@ -8,12 +8,12 @@ import pytest
 from tests.bank import prompts, recomputed, reference
 from tests.mornings import morning
 from warmup import skills
-from warmup.draw import Draw
-from warmup.morning import Prompt
+from warmup.english import number_word
+from warmup.model import Prompt
 from warmup.pictures.coins import Coins
+from warmup.randomness import SeededRandom
 from warmup.skills._money import BY_WORTH, cents, fewest, handfuls, running, said
 from warmup.skills.coin_totals import _HANDFULS
-from warmup.words import number_word
 
 COINS = reference("coins")
 ROWS = COINS["totals"]["rows"]
@@ -29,7 +29,7 @@ def handful(row: dict[str, Any]) -> dict[str, int]:
 
 def drawn(item: str, *, pennies: bool = True, count: int = 60) -> list[Prompt]:
     day = morning(pennies=pennies)
-    return [skills.prompt(f"coin-totals/{item}", day, Draw("totals", item, n)) for n in range(count)]
+    return [skills.prompt(f"coin-totals/{item}", day, SeededRandom("totals", item, n)) for n in range(count)]
 
 
 @pytest.mark.parametrize("row", ROWS)

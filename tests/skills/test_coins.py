@@ -8,9 +8,9 @@ import pytest
 from tests.bank import prompts, recomputed, reference
 from tests.mornings import morning
 from warmup import skills
-from warmup.draw import Draw
-from warmup.morning import Prompt
+from warmup.model import Prompt
 from warmup.pictures.coins import Coins
+from warmup.randomness import SeededRandom
 
 COINS = reference("coins")
 ITEMS = [name for level in skills.SKILLS["coins"].levels for name in level.items]
@@ -18,7 +18,7 @@ ITEMS = [name for level in skills.SKILLS["coins"].levels for name in level.items
 
 def drawn(item: str, *, pennies: bool = True, count: int = 60) -> list[Prompt]:
     day = morning(pennies=pennies)
-    return [skills.prompt(f"coins/{item}", day, Draw("coins", item, n)) for n in range(count)]
+    return [skills.prompt(f"coins/{item}", day, SeededRandom("coins", item, n)) for n in range(count)]
 
 
 def pictures_of(p: Prompt) -> list[Coins]:
@@ -113,5 +113,5 @@ def test_taking_one_coin_away_leaves_a_choice() -> None:
 
 def test_a_family_s_own_animal_wants_the_coin() -> None:
     day = dataclasses.replace(morning(), animal="Hoppy")
-    says = [skills.prompt("coins/find-it", day, Draw("animal", n)).say for n in range(40)]
+    says = [skills.prompt("coins/find-it", day, SeededRandom("animal", n)).say for n in range(40)]
     assert any("Hoppy" in say for say in says) and not any("Bear" in say for say in says)

@@ -12,7 +12,7 @@ from tests.mornings import morning
 from tests.oracles.english import ENGLISH
 from tests.skills.asking import asked, bounds, coded, in_week, level_asked, opens
 from warmup import skills
-from warmup.draw import Draw
+from warmup.randomness import SeededRandom
 from warmup.skills._counting import in_figures, in_words, rows_around, steps, tens_change
 
 ITEMS = {
@@ -93,7 +93,7 @@ def test_of_a_stretch_the_adult_says_one_or_two_numbers_and_the_stop() -> None:
 
 def test_the_familys_animal_sleeps_and_no_other() -> None:
     at = replace(morning(), animal="Hoppy")
-    says = [skills.prompt("count/to-20", at, Draw("animal", n)).say for n in range(200)]
+    says = [skills.prompt("count/to-20", at, SeededRandom("animal", n)).say for n in range(200)]
     told = [say for say in says if "Hoppy" in say]
     assert told and not any("bear" in say.lower() for say in says)
     assert all(say.startswith("Hoppy is asleep.") and say.endswith("to wake Hoppy up.") for say in told)

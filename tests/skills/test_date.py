@@ -11,8 +11,8 @@ from tests.mornings import morning
 from tests.skills.asking import example
 from tests.skills.on_dates import asked_on, sampled_dates, worked_dates
 from warmup import skills
-from warmup.draw import Draw
-from warmup.morning import Countdown, Prompt
+from warmup.model import Countdown, Prompt
+from warmup.randomness import SeededRandom
 
 
 def spoken(day: dt.date) -> str:
@@ -93,7 +93,7 @@ def test_a_day_that_matters_within_a_week_is_counted_to() -> None:
             there = dt.date.fromordinal(today.toordinal() + days)
             at = replace(morning(today), countdowns=(Countdown("the boat trip", there),))
             for n in range(6):
-                prompt = skills.prompt("date/sleeps", at, Draw("trip", today, days, n))
+                prompt = skills.prompt("date/sleeps", at, SeededRandom("trip", today, days, n))
                 assert prompt.answer == num2words(days)
                 assert "the boat trip" in prompt.say.lower()
                 name = calendar.day_name[there.weekday()]
@@ -169,7 +169,7 @@ def test_the_first_of_a_month_is_spoken_of_as_such() -> None:
 def test_a_day_that_matters_is_noticed_on_the_day() -> None:
     today = replace(morning(), festive=("the lake",))
     for n in range(6):
-        prompt = skills.prompt("date/full", today, Draw("festive", n))
+        prompt = skills.prompt("date/full", today, SeededRandom("festive", n))
         assert "The lake is today" in prompt.say and prompt.answer == "November twenty-fifth"
 
 

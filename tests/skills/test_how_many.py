@@ -8,18 +8,20 @@ from tests.bank import reference
 from tests.mornings import morning
 from tests.pictures.blobs import pieces, pixels
 from warmup import skills
-from warmup.draw import Draw
-from warmup.morning import Prompt
+from warmup.english import number_word
+from warmup.model import Prompt
 from warmup.pictures import Ink
 from warmup.pictures.counters import Counters
-from warmup.words import number_word
+from warmup.randomness import SeededRandom
 
 BOUNDS = reference("standards")["std"]["K.CC.B.5"]["bounds"]
 ITEMS = {level.key: level.items for level in skills.SKILLS["how-many"].levels}
 
 
 def drawn(item: str, count: int = 120) -> list[Prompt]:
-    return [skills.prompt(f"how-many/{item}", morning(), Draw("how-many", item, n)) for n in range(count)]
+    return [
+        skills.prompt(f"how-many/{item}", morning(), SeededRandom("how-many", item, n)) for n in range(count)
+    ]
 
 
 @pytest.mark.parametrize("item", ["line", "rows", "ring", "scatter"])

@@ -7,15 +7,17 @@ import pytest
 from tests.bank import prompts, reference
 from tests.mornings import morning
 from warmup import skills
-from warmup.draw import Draw
-from warmup.morning import Prompt
+from warmup.model import Prompt
 from warmup.pictures.lengths import Lengths
+from warmup.randomness import SeededRandom
 
 STANDARDS = reference("standards")["std"]
 
 
 def drawn(item: str, count: int = 400) -> list[Prompt]:
-    return [skills.prompt(f"measure/{item}", morning(), Draw("measure", item, n)) for n in range(count)]
+    return [
+        skills.prompt(f"measure/{item}", morning(), SeededRandom("measure", item, n)) for n in range(count)
+    ]
 
 
 def test_as_many_things_as_the_standard_has() -> None:

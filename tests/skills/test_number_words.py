@@ -10,8 +10,8 @@ from tests.mornings import morning
 from tests.oracles.english import ENGLISH
 from tests.skills.asking import asked, level_asked
 from warmup import skills
-from warmup.draw import Draw
 from warmup.pictures.word_and_cards import WordAndCards
+from warmup.randomness import SeededRandom
 
 LEVELS = ("to-five", "to-ten", "to-twenty", "tens-and-two-words")
 WORDS = reference("words")["cardinal"]["words"]
@@ -65,6 +65,6 @@ def test_no_cue_tells_the_letter_or_the_sound_the_word_begins_with() -> None:
 
 def test_the_animal_has_the_name_the_family_gave_it() -> None:
     day = replace(morning(), animal="Moose")
-    said = [skills.prompt("number-words/to-five", day, Draw("animal", n)).say for n in range(200)]
+    said = [skills.prompt("number-words/to-five", day, SeededRandom("animal", n)).say for n in range(200)]
     assert any(say.startswith("Moose wrote") for say in said)
     assert not any("Bear" in say or "bear" in say for say in said)

@@ -6,7 +6,7 @@ from num2words import num2words
 
 from tests.bank import reference, spelled
 from tests.skills.asking import asked, bounds, coded, level_asked
-from warmup.morning import Prompt
+from warmup.model import Prompt
 from warmup.pictures.number_row import NumberRow
 from warmup.pictures.numeral import Numeral
 

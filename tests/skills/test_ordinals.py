@@ -3,9 +3,9 @@
 from tests.bank import reference
 from tests.oracles.english import ENGLISH
 from tests.skills.asking import asked, example, level_asked, sought
-from warmup.morning import Prompt
+from warmup.english import ordinal_word
+from warmup.model import Prompt
 from warmup.pictures.toy_line import ToyLine
-from warmup.words import ordinal_word
 
 
 def test_the_third_day_of_a_week_from_monday() -> None:

@@ -4,7 +4,7 @@ from num2words import num2words
 
 from tests.skills.asking import asked, bounds, coded, example, level_asked, sought
 from warmup import skills
-from warmup.morning import Prompt
+from warmup.model import Prompt
 
 
 def number(p: Prompt) -> int:

@@ -9,7 +9,7 @@ import pytest
 from tests.bank import RULES
 from tests.bank.numbers_said import numbers_said
 from tests.mornings import morning
-from warmup.morning import Cue, Prompt
+from warmup.model import Cue, Prompt
 
 # A Thursday in November, its next school morning the day after.
 THURSDAY = morning(dt.date(2026, 11, 26), 47)

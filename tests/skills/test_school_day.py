@@ -7,9 +7,9 @@ from num2words import num2words
 from tests.mornings import morning
 from tests.skills.asking import bounds
 from warmup import skills
-from warmup.draw import Draw
-from warmup.morning import DayKind, Morning, Prompt
+from warmup.model import DayKind, Morning, Prompt
 from warmup.pictures.bundles import Bundles
+from warmup.randomness import SeededRandom
 
 DAY = dt.date(2027, 3, 10)
 
@@ -37,7 +37,8 @@ def after_the_year(number: int) -> Morning:
 
 def asked(item: str, at: Morning, count: int = 8) -> list[Prompt]:
     return [
-        skills.prompt(f"school-day/{item}", at, Draw("day", item, at.school_day, n)) for n in range(count)
+        skills.prompt(f"school-day/{item}", at, SeededRandom("day", item, at.school_day, n))
+        for n in range(count)
     ]
 
 

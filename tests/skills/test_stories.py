@@ -8,7 +8,7 @@ from num2words import num2words
 from tests.bank import reference, spelled
 from tests.skills.asking import asked, bounds, coded, example, level_asked, printed, sought
 from warmup import skills
-from warmup.morning import Prompt
+from warmup.model import Prompt
 
 EARLY = ("act-to-5", "to-10", "both-parts")
 

@@ -6,18 +6,20 @@ from tests.bank import reference
 from tests.mornings import morning
 from tests.pictures.blobs import pieces, pixels
 from warmup import skills
-from warmup.draw import Draw
-from warmup.morning import Prompt
+from warmup.english import number_word
+from warmup.model import Prompt
 from warmup.pictures import Ink
 from warmup.pictures.dots import Dots
-from warmup.words import number_word
+from warmup.randomness import SeededRandom
 
 SKILL = skills.SKILLS["subitize"]
 ITEMS = [name for level in SKILL.levels for name in level.items]
 
 
 def drawn(item: str, count: int = 120) -> list[Prompt]:
-    return [skills.prompt(f"subitize/{item}", morning(), Draw("subitize", item, n)) for n in range(count)]
+    return [
+        skills.prompt(f"subitize/{item}", morning(), SeededRandom("subitize", item, n)) for n in range(count)
+    ]
 
 
 def test_the_answer_is_what_the_picture_holds() -> None:

@@ -4,7 +4,7 @@ from num2words import num2words
 
 from tests.bank import reference
 from tests.skills.asking import asked, bounds, coded, example, level_asked, printed, sought
-from warmup.morning import Prompt
+from warmup.model import Prompt
 from warmup.pictures.two_frames import TwoFrames
 
 

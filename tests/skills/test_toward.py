@@ -8,7 +8,7 @@ import pytest
 from tests.bank import reference
 from tests.skills.asking import bounds, level_asked
 from warmup import skills
-from warmup.cli import DONE, main
+from warmup.cli.main import DONE, main
 from warmup.skills import Level
 
 STANDARDS: dict[str, Any] = reference("standards")["std"]

@@ -11,8 +11,8 @@ from pathlib import Path
 from types import MappingProxyType
 from typing import NamedTuple
 
-from warmup.draw import Draw
-from warmup.morning import Item, Morning, Plan, Prompt
+from warmup.model import Item, Morning, Plan, Prompt
+from warmup.randomness import SeededRandom
 from warmup.skills.base import Draft, Level, Skill
 
 __all__ = [
@@ -94,7 +94,7 @@ def items(plan: Plan) -> tuple[Item, ...]:
             skill=at.skill.id,
             level=at.number,
             level_id=f"{at.skill.id}:{at.level.key}",
-            trouble=at.name in at.level.misconceptions,
+            misconception=at.name in at.level.misconceptions,
             strand=at.skill.strand.value,
             week=plan.weeks[f"{at.skill.id}:{at.level.key}"],
             stands_on=at.level.stands_on,
@@ -120,10 +120,10 @@ def timely(item: str, morning: Morning) -> bool:
     return at.skill.timely(at.name, morning)
 
 
-def prompt(item: str, morning: Morning, draw: Draw, why: str = "") -> Prompt:
+def prompt(item: str, morning: Morning, rng: SeededRandom, why: str = "") -> Prompt:
     """The item ``skill/name`` as a whole prompt for this morning. KeyError for an unknown item."""
     at = place(item)
-    draft = at.skill.ask(at.name, morning, draw)
+    draft = at.skill.ask(at.name, morning, rng)
     return Prompt(
         skill=at.skill.id,
         level=at.level.key,

@@ -7,7 +7,7 @@ Everything here is arithmetic on dates, never on hours, so that the Sundays on w
 import calendar
 import datetime as dt
 
-from warmup.words import MONTHS, WALL_WEEK, WEEKDAYS, number_word, ordinal_word
+from warmup.english import MONTHS, WALL_WEEK, WEEKDAYS, number_word, ordinal_word
 
 
 def day_name(day: dt.date) -> str:

@@ -3,9 +3,9 @@
 from collections.abc import Collection, Sequence
 
 from warmup import pictures
-from warmup.draw import Draw, Way
+from warmup.english import count_words, number_word
+from warmup.randomness import Phrasing, SeededRandom
 from warmup.skills._home import upper
-from warmup.words import count_words, number_word
 
 _WHOLE = 12
 """A stretch of at most so many numbers is written out; of a longer one only the places that matter."""
@@ -66,7 +66,7 @@ def opening(numbers: Sequence[int]) -> str:
     return f"“{count_words(numbers[: 2 if len(numbers) > 3 else 1])}…”"
 
 
-def by_way(numbers: Sequence[int], by: str, action: str, draw: Draw) -> tuple[Way, int]:
+def by_way(numbers: Sequence[int], by: str, action: str, rng: SeededRandom) -> tuple[Phrasing, int]:
     """A skip count said in one of its ways, and how many of its numbers the adult says at its start.
 
     ``by`` is "tens" and the like; ``action`` a sentence on what the child does at each number.
@@ -74,7 +74,7 @@ def by_way(numbers: Sequence[int], by: str, action: str, draw: Draw) -> tuple[Wa
     start, end = number_word(numbers[0]), number_word(numbers[-1])
     # Said for a long count only: of a short one it would leave the child little to say.
     begun = len(numbers) >= 5
-    say = draw.way(
+    say = rng.phrasing(
         f"Count by {by} from {start} to {end}.",
         f"Start at {start}. Count by {by} to {end}.",
         f"{upper(count_words(numbers[:2]))}. Keep going by {by} to {end}."

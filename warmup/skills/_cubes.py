@@ -1,21 +1,21 @@
 """Cubes among boxes: told apart by their measures, for the skill `solid-shapes`."""
 
 from warmup import pictures
-from warmup.draw import Draw
-from warmup.morning import Cue
+from warmup.model import Cue
+from warmup.randomness import SeededRandom
 from warmup.skills.base import Draft
 
 
-def box_or_cube(draw: Draw) -> Draft:
+def box_or_cube(rng: SeededRandom) -> Draft:
     """Is the drawn one a cube, by its measures?"""
     # Only here: pictures are loaded one by one, as they are wanted.
     from warmup.pictures.solid_shape import sizes
 
-    drawn, upright = draw.pick(("cube", "box")), draw.coin()
+    drawn, upright = rng.pick(("cube", "box")), rng.coin()
     measures = sizes(drawn, upright)
     cube = len(set(measures)) == 1
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             "Is this a cube? Tell me how you know.",
             "Look at its faces. Is it a cube?",
             "Does this one belong with the cubes? Tell me why.",

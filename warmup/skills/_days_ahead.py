@@ -3,8 +3,9 @@
 import datetime as dt
 
 from warmup import pictures
-from warmup.draw import Draw, Way
-from warmup.morning import Countdown, Cue, Morning
+from warmup.english import number_word, ordinal_word, plural
+from warmup.model import Countdown, Cue, Morning
+from warmup.randomness import Phrasing, SeededRandom
 from warmup.skills._calendar import (
     ahead,
     also_said,
@@ -18,7 +19,6 @@ from warmup.skills._calendar import (
 )
 from warmup.skills._home import upper
 from warmup.skills.base import Draft
-from warmup.words import number_word, ordinal_word, plural
 
 _WEEK = 7
 
@@ -33,15 +33,15 @@ def _count(number: int, *nouns: str) -> tuple[str, ...]:
     return tuple(f"{number_word(number)} {plural(number, noun)}" for noun in nouns)
 
 
-def sleeps(morning: Morning, draw: Draw, watch_for: str) -> Draft:
+def sleeps(morning: Morning, rng: SeededRandom, watch_for: str) -> Draft:
     """How many sleeps until the next day that matters, or until a day of the week."""
     today, thing = day_name(morning.date), _within_a_week(morning)
-    until = thing.day if thing else ahead(morning.date, draw.between(1, _WEEK - 1))
+    until = thing.day if thing else ahead(morning.date, rng.between(1, _WEEK - 1))
     count, day = (until - morning.date).days, day_name(until)
     if thing:
-        say = _to_a_day_that_matters(thing.name, day if count < _WEEK else "", draw)
+        say = _to_a_day_that_matters(thing.name, day if count < _WEEK else "", rng)
     else:
-        say = draw.way(
+        say = rng.phrasing(
             f"How many sleeps until {day}?",
             f"How many nights until {day}?",
             f"How many times do we go to bed before {day}?",
@@ -69,24 +69,24 @@ def sleeps(morning: Morning, draw: Draw, watch_for: str) -> Draft:
     )
 
 
-def _to_a_day_that_matters(name: str, day: str, draw: Draw) -> Way:
+def _to_a_day_that_matters(name: str, day: str, rng: SeededRandom) -> Phrasing:
     """Said with the day of the week it falls on, or as a week from today, when both are the same."""
     when = f"on {day}" if day else "a week from today"
-    return draw.way(
+    return rng.phrasing(
         f"{upper(name)} is {when}. How many sleeps until then?",
         f"How many sleeps until {name}? It’s {when}.",
         f"{upper(name)} is {when}. How many nights until then?",
     )
 
 
-def few_days_on(today: dt.date, draw: Draw, watch_for: str) -> Draft:
+def few_days_on(today: dt.date, rng: SeededRandom, watch_for: str) -> Draft:
     """The date two to six days on, inside the month. ValueError when no two days are left of it."""
-    steps = draw.between(2, min(_WEEK - 1, days_left(today)))
+    steps = rng.between(2, min(_WEEK - 1, days_left(today)))
     target, word = ahead(today, steps), number_word(steps)
     here = ordinal_word(today.day)
     tomorrow = ahead(today, 1)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Today is the {here}. What is the date in {word} days?",
             f"What date is {word} days after the {here}?",
             f"Today is the {here}. Count on {word} days. What is the date?",
@@ -123,15 +123,15 @@ def _ends(last: int, today: dt.date) -> list[dt.date]:
     ]
 
 
-def to_the_next_month(last: int, today: dt.date, draw: Draw, watch_for: str) -> Draft:
+def to_the_next_month(last: int, today: dt.date, rng: SeededRandom, watch_for: str) -> Draft:
     """The date after the last of a month ``last`` days long, or before the first of the month after it."""
-    end = draw.pick(_ends(last, today))
+    end = rng.pick(_ends(last, today))
     new = ahead(end, 1)
-    step = 1 if draw.coin() else -1
+    step = 1 if rng.coin() else -1
     start, target = (end, new) if step > 0 else (new, end)
     pretend = supposed(said(start), said(today))
     if step > 0:
-        say = draw.way(
+        say = rng.phrasing(
             f"What date comes just after {said(start)}?",
             f"{pretend}. What is tomorrow’s date?",
             f"{said(start)}. What date comes next?",
@@ -143,7 +143,7 @@ def to_the_next_month(last: int, today: dt.date, draw: Draw, watch_for: str) -> 
             pictures.MonthCalendar(end.year, end.month, (), (last,)),
         )
     else:
-        say = draw.way(
+        say = rng.phrasing(
             f"What date comes just before {said(start)}?",
             f"{pretend}. What was yesterday’s date?",
             f"I say {said(start)}. You say the date just before.",

@@ -1,10 +1,10 @@
 """A half to finish on graph paper: the other half is its mirror image in the fold line."""
 
 from warmup import pictures
-from warmup.draw import Draw
-from warmup.morning import Cue
+from warmup.english import count_words, number_word, ordinal_word, plural
+from warmup.model import Cue
+from warmup.randomness import SeededRandom
 from warmup.skills.base import Draft
-from warmup.words import count_words, number_word, ordinal_word, plural
 
 _SIDES = {(False, False): "right", (False, True): "left", (True, False): "lower", (True, True): "upper"}
 """The bare side, by whether the line lies flat and whether the other side is filled."""
@@ -33,18 +33,18 @@ def fold_lines_of(runs: tuple[int, ...]) -> int:
     return sum(mirror == about for mirror in mirrors)
 
 
-def ask_finish(draw: Draw) -> Draft:
+def ask_finish(rng: SeededRandom) -> Draft:
     """Fill the other half of a figure whose only fold line is the one drawn."""
-    lying, other = draw.coin(), draw.coin()
+    lying, other = rng.coin(), rng.coin()
     along, away = (6, 2) if lying else (4, 3)
-    runs = tuple(draw.between(1, away) for _ in range(along))
+    runs = tuple(rng.between(1, away) for _ in range(along))
     while fold_lines_of(runs) != 1:
-        runs = tuple(draw.between(1, away) for _ in range(along))
+        runs = tuple(rng.between(1, away) for _ in range(along))
     filled = tuple((row, k) for row, run in enumerate(runs) for k in range(1, run + 1))
     start = "left" if lying else "top"
     side = _SIDES[lying, other]
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             "Finish the other half. Show me each square to fill.",
             "The squares are wet paint. We fold. Where does it print?",
             "Make the halves match. Touch each square we must fill.",
@@ -62,15 +62,15 @@ def ask_finish(draw: Draw) -> Draft:
     )
 
 
-def ask_flip_not_slide(draw: Draw) -> Draft:
+def ask_flip_not_slide(rng: SeededRandom) -> Draft:
     """Find the twin of one square: as far from the line, on the other side."""
-    lying, other = draw.coin(), draw.coin()
+    lying, other = rng.coin(), rng.coin()
     along, away = (6, 2) if lying else (4, 4)
-    row, far = draw.below(along), draw.between(1, away)
+    row, far = rng.below(along), rng.between(1, away)
     side = _SIDES[lying, other]
     place = f"{ordinal_word(row + 1)} from the {'left' if lying else 'top'}"
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             "The square is wet paint. We fold. Where does it print?",
             "We fold on the line. Where does this square land?",
             "Touch the square that matches, across the line.",

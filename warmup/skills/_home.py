@@ -6,7 +6,7 @@ are no matter for children under three (16 CFR 1501).
 
 from typing import NamedTuple
 
-from warmup.words import number_word
+from warmup.english import number_word
 
 
 class Noun(NamedTuple):

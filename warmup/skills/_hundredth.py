@@ -1,14 +1,14 @@
 """The hundredth school day: what the skill `school-day` asks on the way to it, and on the day itself."""
 
 from warmup import pictures
-from warmup.draw import Draw
-from warmup.morning import Cue, Morning
+from warmup.english import number_word, plural
+from warmup.model import Cue, Morning
+from warmup.randomness import SeededRandom
 from warmup.skills._number import chart_rows
 from warmup.skills.base import Draft
-from warmup.words import number_word, plural
 
 
-def to_the_hundredth(morning: Morning, draw: Draw, watch_for: str) -> Draft:
+def to_the_hundredth(morning: Morning, rng: SeededRandom, watch_for: str) -> Draft:
     """How many school days are left to the hundredth."""
     number = morning.school_day
     word, more = number_word(number), 100 - number
@@ -16,7 +16,7 @@ def to_the_hundredth(morning: Morning, draw: Draw, watch_for: str) -> Draft:
     page = pictures.HundredChart(chart.first, chart.last, pointed=(number,))
     first = number_word(number + 1)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"We have had {word} school days. How many more to one hundred?",
             f"We have {word} straws. How many more make one hundred?",
             f"Count on from {word} to one hundred. How many school days?",
@@ -42,11 +42,11 @@ def to_the_hundredth(morning: Morning, draw: Draw, watch_for: str) -> Draft:
     )
 
 
-def hundred_today(draw: Draw, watch_for: str) -> Draft:
+def hundred_today(rng: SeededRandom, watch_for: str) -> Draft:
     """The day itself: what a hundred is made of."""
     tens = 100 // 10
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             "Today is school day one hundred! How many full bundles is that?",
             "We have one hundred straws today! How many bundles is that?",
             "It’s school day one hundred! Count by tens. How many tens?",

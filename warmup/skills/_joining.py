@@ -1,23 +1,23 @@
 """Small flat shapes that make a larger one: two pieces pushed together, a cut seen, square tiles laid."""
 
 from warmup import pictures
-from warmup.draw import Draw
-from warmup.morning import Cue
+from warmup.english import number_word
+from warmup.model import Cue
+from warmup.randomness import SeededRandom
 from warmup.skills.base import Draft
-from warmup.words import number_word
 
 
-def ask_slide_together(draw: Draw) -> Draft:
+def ask_slide_together(rng: SeededRandom) -> Draft:
     """Name what two pieces make once they touch."""
     from warmup.pictures.joined_shapes import PIECES
 
     # The answer first, so that each comes as often.
     wholes = tuple(dict.fromkeys(whole for whole, _ in PIECES))
-    whole = draw.pick(wholes)
-    part = draw.pick([part for made, part in PIECES if made == whole])
-    turn = draw.pick((0, 45, 90, 180)) if whole != "hexagon" else draw.pick((0, 180))
+    whole = rng.pick(wholes)
+    part = rng.pick([part for made, part in PIECES if made == whole])
+    turn = rng.pick((0, 45, 90, 180)) if whole != "hexagon" else rng.pick((0, 180))
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             "Pretend to push these together. What shape do they make?",
             "These two slide together. What shape do they make?",
             "Close the gap between these. What shape do you get?",
@@ -41,16 +41,16 @@ def ask_slide_together(draw: Draw) -> Draft:
     )
 
 
-def ask_see_the_two(draw: Draw) -> Draft:
+def ask_see_the_two(rng: SeededRandom) -> Draft:
     """Name the two pieces a shape is cut into."""
     from warmup.pictures.joined_shapes import PIECES
 
     parts = tuple(dict.fromkeys(part for _, part in PIECES if part != "half hexagon"))
-    part = draw.pick(parts)
-    whole = draw.pick([whole for whole, cut in PIECES if cut == part])
-    turn = draw.pick((0, 30, 45, 90))
+    part = rng.pick(parts)
+    whole = rng.pick([whole for whole, cut in PIECES if cut == part])
+    turn = rng.pick((0, 30, 45, 90))
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             "This is cut in two. What shape is each piece?",
             "Look at the cut. What two shapes do you see?",
             "We cut on the line. What two shapes do we get?",
@@ -85,9 +85,9 @@ _BUILT = (
 )
 
 
-def ask_build(draw: Draw) -> Draft:
+def ask_build(rng: SeededRandom) -> Draft:
     """Lay equal squares to make one bigger shape."""
-    count, target = draw.pick(_BUILT)
+    count, target = rng.pick(_BUILT)
     rows = [row for row in range(1, count + 1) if count % row == 0 and row <= count // row]
     fits = [row for row in rows if target == "rectangle" or row * row == count]
     said = [
@@ -98,7 +98,7 @@ def ask_build(draw: Draw) -> Draft:
     ]
     word = number_word(count)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Use {word} square crackers. Make one big {target}.",
             f"Lay {word} square tiles with no gaps. Make a {target}.",
             f"Here are {word} small squares. Build one {target}. Use them all.",

@@ -6,8 +6,8 @@ Worth: 31 U.S.C. 5112. Only the four coins a child meets are used; no half dolla
 from collections.abc import Mapping
 from itertools import product
 
+from warmup.english import listed, number_word, plural
 from warmup.pictures.facts import CENTS
-from warmup.words import listed, number_word, plural
 
 BY_WORTH = ("penny", "nickel", "dime", "quarter")
 """The coins from the least worth to the most."""

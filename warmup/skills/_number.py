@@ -3,18 +3,18 @@
 from collections.abc import Sequence
 
 from warmup import pictures
-from warmup.draw import Draw
-from warmup.words import number_word, ordinal_word, plural
+from warmup.english import number_word, ordinal_word, plural
+from warmup.randomness import SeededRandom
 
 
 def dealt(
-    draw: Draw, wanted: int, like: Sequence[int], rest: Sequence[int], count: int = 4
+    rng: SeededRandom, wanted: int, like: Sequence[int], rest: Sequence[int], count: int = 4
 ) -> tuple[str, ...]:
     """``count`` different number cards in a drawn order: ``wanted``, then those it is taken for (``like``),
     filled up with numbers drawn from ``rest``."""
     near = [n for n in dict.fromkeys(like) if n != wanted]
-    others = draw.shuffled([n for n in rest if n != wanted and n not in near])
-    return tuple(map(str, draw.shuffled([wanted, *near, *others][:count])))
+    others = rng.shuffled([n for n in rest if n != wanted and n not in near])
+    return tuple(map(str, rng.shuffled([wanted, *near, *others][:count])))
 
 
 def card_place(cards: Sequence[str], wanted: int) -> str:

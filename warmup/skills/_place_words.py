@@ -5,9 +5,9 @@ the child sits where it has none (a box): common practice, no source.
 """
 
 from warmup import pictures
-from warmup.draw import Draw
-from warmup.morning import Cue
+from warmup.model import Cue
 from warmup.pictures.facts import THINGS
+from warmup.randomness import SeededRandom
 from warmup.skills._home import a
 from warmup.skills.base import Draft
 
@@ -27,10 +27,10 @@ _HIGH = ("chair", "table", "shelf")
 _WHERE = ("above", "below", "behind", "in front of", "beside")
 
 
-def _landmark(where: str, draw: Draw) -> str:
+def _landmark(where: str, rng: SeededRandom) -> str:
     if where == "below":
-        return draw.pick(_HIGH)
-    return draw.pick(FACED + PLAIN)
+        return rng.pick(_HIGH)
+    return rng.pick(FACED + PLAIN)
 
 
 def right_place(thing: str, where: str, landmark: str) -> tuple[str, tuple[str, ...]]:
@@ -82,17 +82,17 @@ _MIXED = {
 }
 
 
-def ask_place(draw: Draw) -> Draft:
+def ask_place(rng: SeededRandom) -> Draft:
     """Put a thing where a place word says."""
-    where, thing = draw.pick(_WHERE), draw.pick(MOVED)
-    landmark = _landmark(where, draw)
+    where, thing = rng.pick(_WHERE), rng.pick(MOVED)
+    landmark = _landmark(where, rng)
     answer, accept = right_place(thing, where, landmark)
     put = "Hold" if where == "above" else "Put"
     way_in = (_FACE_IN if landmark in FACED else {}).get(where, _WAY_IN[where])
     if (where, landmark) == ("in front of", "chair"):
         way_in = "Sit down on it. Which way do you look?"
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"{put} the {thing} {where} the {landmark}.",
             f"Take the {thing}. {put} it {where} the {landmark}.",
             f"Show me: the {thing} {where} the {landmark}.",
@@ -123,12 +123,12 @@ _MEANING = {
 }
 
 
-def ask_between(draw: Draw) -> Draft:
+def ask_between(rng: SeededRandom) -> Draft:
     """Put a thing between two others."""
-    thing = draw.pick(MOVED)
-    first, second = draw.sample(FACED[1:] + PLAIN, 2)
+    thing = rng.pick(MOVED)
+    first, second = rng.sample(FACED[1:] + PLAIN, 2)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Put the {thing} between the {first} and the {second}.",
             f"The {thing} goes between the {first} and the {second}.",
             f"Take the {thing}. Set it between the {first} and the {second}.",
@@ -157,11 +157,11 @@ _SAME_AS = {
 }
 
 
-def ask_tell_where(draw: Draw) -> Draft:
+def ask_tell_where(rng: SeededRandom) -> Draft:
     """Say in words where a toy in the scene is."""
-    where = draw.pick((*_WHERE, "between"))
-    front = draw.pick(("box", "cup"))
-    thing, other, third = draw.sample([name for name in SHOWN if name != front], 3)
+    where = rng.pick((*_WHERE, "between"))
+    front = rng.pick(("box", "cup"))
+    thing, other, third = rng.sample([name for name in SHOWN if name != front], 3)
     match where:
         case "above":
             scene, place = pictures.Scene(((thing,), (other,))), f"the {other}"
@@ -173,11 +173,11 @@ def ask_tell_where(draw: Draw) -> Draft:
             scene, place = pictures.Scene(((front,),), behind=other), f"the {other}"
             thing = front
         case "beside":
-            scene, place = pictures.Scene((draw.shuffled((thing, other)),)), f"the {other}"
+            scene, place = pictures.Scene((rng.shuffled((thing, other)),)), f"the {other}"
         case _:
             scene, place = pictures.Scene(((other, thing, third),)), f"the {other} and the {third}"
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"I spy a {thing}. Where is it?",
             f"Where is the {thing}? Tell me without pointing.",
             f"My eyes are closed. Tell me where the {thing} is.",

@@ -4,12 +4,12 @@ Common practice, no source. Whoever faces the child has the sides swapped; the a
 """
 
 from warmup import pictures
-from warmup.draw import Draw
-from warmup.morning import Cue
+from warmup.english import number_word
+from warmup.model import Cue
+from warmup.randomness import SeededRandom
 from warmup.skills._home import a
 from warmup.skills._place_words import MOVED, PLAIN, SHOWN, right_place
 from warmup.skills.base import Draft
-from warmup.words import number_word
 
 _SIDE_BY_SIDE = "Stand beside your child, both facing the same way."
 _SAME_SIDE_OF_TABLE = "Sit beside your child, on the same side of the table."
@@ -47,12 +47,12 @@ def _seen_from_across(side: str) -> str:
 _MIRROR = "Moving like a mirror of you. Both face the same way before you show it."
 
 
-def ask_own_side(draw: Draw) -> Draft:
+def ask_own_side(rng: SeededRandom) -> Draft:
     """Move the side of the body that is named."""
-    part, side = draw.pick(tuple(_BODY)), draw.pick(("left", "right"))
+    part, side = rng.pick(tuple(_BODY)), rng.pick(("left", "right"))
     do = _BODY[part]
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"{do} your {side} {part}.",
             f"Can you {do.lower()} your {side} {part}?",
             f"Stand up tall. Now {do.lower()} your {side} {part}.",
@@ -71,11 +71,11 @@ def ask_own_side(draw: Draw) -> Draft:
     )
 
 
-def ask_to_one_side(draw: Draw) -> Draft:
+def ask_to_one_side(rng: SeededRandom) -> Draft:
     """Go or lean to the side that is named."""
-    go, side = draw.pick(tuple(_GO)), draw.pick(("left", "right"))
+    go, side = rng.pick(tuple(_GO)), rng.pick(("left", "right"))
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"{_GO[go]} {side}.",
             f"Listen, then move. {_GO[go]} {side}.",
             f"Stand up tall. {_GO[go]} {side}.",
@@ -94,12 +94,12 @@ def ask_to_one_side(draw: Draw) -> Draft:
     )
 
 
-def ask_across_the_middle(draw: Draw) -> Draft:
+def ask_across_the_middle(rng: SeededRandom) -> Draft:
     """Bring one hand over the middle to the other side."""
-    part, side = draw.pick(_ACROSS), draw.pick(("left", "right"))
+    part, side = rng.pick(_ACROSS), rng.pick(("left", "right"))
     hand = _OTHER[side]
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Touch your {side} {part} with your {hand} hand.",
             f"{hand.capitalize()} hand up! Now pat your {side} {part} with it.",
             f"Take your {hand} hand. Find your {side} {part} with it.",
@@ -116,12 +116,12 @@ def ask_across_the_middle(draw: Draw) -> Draft:
     )
 
 
-def ask_set_side(draw: Draw) -> Draft:
+def ask_set_side(rng: SeededRandom) -> Draft:
     """Put a thing left or right of another."""
-    thing, landmark, side = draw.pick(MOVED), draw.pick(PLAIN), draw.pick(("left", "right"))
+    thing, landmark, side = rng.pick(MOVED), rng.pick(PLAIN), rng.pick(("left", "right"))
     job = "Set the table" if thing in _SET_ON_A_TABLE else "Help me clean up"
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Put the {thing} to the {side} of the {landmark}.",
             f"The {thing} goes to the {side} of the {landmark}. Show me.",
             f"{job}. The {thing} goes to the {side} of the {landmark}.",
@@ -140,13 +140,13 @@ def ask_set_side(draw: Draw) -> Draft:
     )
 
 
-def ask_name_neighbor(draw: Draw) -> Draft:
+def ask_name_neighbor(rng: SeededRandom) -> Draft:
     """Name the toy just left or right of another."""
-    row, side = draw.sample(SHOWN, 4), draw.pick(("left", "right"))
-    at = draw.pick((1, 2))
+    row, side = rng.sample(SHOWN, 4), rng.pick(("left", "right"))
+    at = rng.pick((1, 2))
     found = row[at + (1 if side == "right" else -1)]
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Find the {row[at]}. What is just to the {side} of it?",
             f"Put a finger on the {row[at]}. What is next on the {side}?",
             f"What is just to the {side} of the {row[at]}?",
@@ -166,14 +166,14 @@ def ask_name_neighbor(draw: Draw) -> Draft:
     )
 
 
-def ask_make_row(draw: Draw) -> Draft:
+def ask_make_row(rng: SeededRandom) -> Draft:
     """Lay three things in a row from one end."""
-    side = draw.pick(("left", "right"))
-    names = draw.sample(MOVED, 3)
+    side = rng.pick(("left", "right"))
+    names = rng.sample(MOVED, 3)
     row = names if side == "left" else names[::-1]
     first, second, third = names
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Make a row. Start on the {side}: {first}, {second}, {third}.",
             f"Line up {first}, {second}, {third}. Start on the {side}.",
             f"First {first}, next {second}, then {third}. Start on the {side}.",
@@ -192,15 +192,15 @@ def ask_make_row(draw: Draw) -> Draft:
     )
 
 
-def ask_two_things(draw: Draw) -> Draft:
+def ask_two_things(rng: SeededRandom) -> Draft:
     """Place two things, one after the other."""
-    where, side = draw.pick(("behind", "in front of", "above")), draw.pick(("left", "right"))
-    first, second = draw.sample(MOVED, 2)
-    landmark = draw.pick(PLAIN)
+    where, side = rng.pick(("behind", "in front of", "above")), rng.pick(("left", "right"))
+    first, second = rng.sample(MOVED, 2)
+    landmark = rng.pick(PLAIN)
     place = right_place(first, where, landmark)[0]
     put = "Hold" if where == "above" else "Put"
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"{put} the {first} {where} the {landmark}. Put the {second} {side} of the {landmark}.",
             f"The {first} goes {where} the {landmark}. The {second} goes {side} of the {landmark}.",
             f"Two jobs. {put} the {first} {where} the {landmark}. Put the {second} {side} of the {landmark}.",
@@ -218,12 +218,12 @@ def ask_two_things(draw: Draw) -> Draft:
     )
 
 
-def ask_two_moves(draw: Draw) -> Draft:
+def ask_two_moves(rng: SeededRandom) -> Draft:
     """Make two moves, the second to one side."""
-    count, walk, side = draw.between(2, 5), draw.pick(_WALKS), draw.pick(("left", "right"))
-    word, twist = number_word(count), draw.pick(("turn", "hop once", "lean"))
+    count, walk, side = rng.between(2, 5), rng.pick(_WALKS), rng.pick(("left", "right"))
+    word, twist = number_word(count), rng.pick(("turn", "hop once", "lean"))
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Do {word} {walk}. Then {twist} to your {side}.",
             f"First, {word} {walk}. Next, {twist} to your {side}.",
             f"Be my robot. {word.capitalize()} {walk}, then {twist} to your {side}.",
@@ -241,16 +241,16 @@ def ask_two_moves(draw: Draw) -> Draft:
     )
 
 
-def ask_two_shelves(draw: Draw) -> Draft:
+def ask_two_shelves(rng: SeededRandom) -> Draft:
     """Make two moves on two shelves and say what is there."""
-    toys = draw.sample(SHOWN, 6)
+    toys = rng.sample(SHOWN, 6)
     rows = (toys[:3], toys[3:])
-    upper, side = draw.coin(), draw.pick(("left", "right"))
+    upper, side = rng.coin(), rng.pick(("left", "right"))
     start = rows[0 if upper else 1][1]
     down = "below" if upper else "above"
     found = rows[1 if upper else 0][2 if side == "right" else 0]
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Start at the {start}. Look just {down} it, then one {side}. What’s there?",
             f"Finger on the {start}. Go one {_GOES[down]}, then one {side}. What’s there?",
             f"From the {start}, look {down} it. Now one to the {side}. What’s that?",

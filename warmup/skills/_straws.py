@@ -1,12 +1,12 @@
 """Straws and bands: what the skill `school-day` asks of the count as bundles of ten and loose ones."""
 
 from warmup import pictures
-from warmup.draw import Draw
-from warmup.morning import Cue, Morning
+from warmup.english import number_word, plural
+from warmup.model import Cue, Morning
+from warmup.randomness import SeededRandom
 from warmup.skills._home import upper
 from warmup.skills._number import tens_and_ones as in_tens_and_ones
 from warmup.skills.base import Draft
-from warmup.words import number_word, plural
 
 # The most bundles laid out: with eight, "nine" would be the loose ones and the answer as well.
 _MOST = 7
@@ -40,14 +40,14 @@ def _bundles_said(number: int) -> tuple[str, ...]:
     return (in_tens_and_ones(number), f"{number_word(tens)} and {many}", *alone)
 
 
-def tens_and_ones(morning: Morning, draw: Draw, watch_for: str) -> Draft:
+def tens_and_ones(morning: Morning, rng: SeededRandom, watch_for: str) -> Draft:
     """The count of days as bundles and loose ones."""
     number, since = _since(morning)
     tens, ones = divmod(number, 10)
     word = number_word(number)
     had = "had" if since else "have had"
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"We {had} {word} school days{since}. How many tens and ones?",
             f"We put down {word} straws{since}. How many bundles and loose ones?",
             f"Look at our {word} straws{since}. How many tens and ones?",
@@ -66,14 +66,12 @@ def tens_and_ones(morning: Morning, draw: Draw, watch_for: str) -> Draft:
     )
 
 
-def new_bundle(morning: Morning, draw: Draw, watch_for: str) -> Draft:
+def new_bundle(morning: Morning, rng: SeededRandom, watch_for: str) -> Draft:
     """Nine loose straws and one more: today's, or on another day some laid out for it."""
-    return (
-        _todays(morning, draw, watch_for) if fills_a_bundle(morning) else _laid_out(morning, draw, watch_for)
-    )
+    return _todays(morning, rng, watch_for) if fills_a_bundle(morning) else _laid_out(morning, rng, watch_for)
 
 
-def _todays(morning: Morning, draw: Draw, watch_for: str) -> Draft:
+def _todays(morning: Morning, rng: SeededRandom, watch_for: str) -> Draft:
     """A day on which the loose straws become ten."""
     number, since = _since(morning)
     tens = number // 10
@@ -81,7 +79,7 @@ def _todays(morning: Morning, draw: Draw, watch_for: str) -> Draft:
     old = f"{number_word(tens - 1)} {plural(tens - 1, 'bundle')}" if tens > 1 else "no bundle"
     new = " new" if since else ""  # The ten bundles of the hundred are not meant.
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"We have {before} straws{since}. Add one for today. How many{new} bundles now?",
             f"We put down {before} straws{since}. Add today’s. How many new bundles?"
             if since
@@ -108,17 +106,17 @@ def _todays(morning: Morning, draw: Draw, watch_for: str) -> Draft:
     )
 
 
-def _laid_out(morning: Morning, draw: Draw, watch_for: str) -> Draft:
+def _laid_out(morning: Morning, rng: SeededRandom, watch_for: str) -> Draft:
     """The same on any other day, with straws laid out for it: a shaky record need not wait for a tenth day.
 
     As many bundles as the count of days has by now, or at most one more.
     """
-    before = 10 * draw.between(1, min(_MOST, max(2, morning.school_day // 10))) + 9
+    before = 10 * rng.between(1, min(_MOST, max(2, morning.school_day // 10))) + 9
     tens = before // 10
     word, bundles = number_word(before), f"{number_word(tens)} {plural(tens, 'bundle')}"
     here = "Here is" if tens == 1 else "Here are"
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"{here} {bundles} and nine loose straws. Add one. How many bundles now?",
             f"Here are {word} straws. Add one more. How many bundles can you make?",
             f"Put one more straw with these {word}. How many full bundles are there?",

@@ -7,11 +7,11 @@ five; 1.OA.C.6: fluent within ten (Common Core State Standards for Mathematics, 
 from typing import NamedTuple
 
 from warmup import pictures
-from warmup.draw import Draw, Way
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import number_word, plural
+from warmup.model import Cue, Morning, Strand
+from warmup.randomness import Phrasing, SeededRandom
 from warmup.skills._home import BLOCK, SPOON, TO_HOLD, Noun, upper
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import number_word, plural
 
 _GRAPE = Noun("grape piece", "grape pieces")
 _SPOKEN = ("head-add-5", "head-take-5", "five-minus-four", "head-add-10", "head-take-10", "two-plus-seven")
@@ -56,12 +56,12 @@ class _Fact(NamedTuple):
         return self.first + self.second if self.add else self.first - self.second
 
 
-def ask(item: str, morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """A sum or a difference; the answer is its result."""
-    fact = _fact(item, draw)
+    fact = _fact(item, rng)
     sign = "+" if fact.add else "-"
     return Draft(
-        say=_say(item, fact, morning.animal, draw),
+        say=_say(item, fact, morning.animal, rng),
         answer=number_word(fact.result),
         accept=("none", "nothing") if fact.result == 0 else (),
         working=_working(item, fact),
@@ -72,25 +72,25 @@ def ask(item: str, morning: Morning, draw: Draw) -> Draft:
     )
 
 
-def _fact(item: str, draw: Draw) -> _Fact:
+def _fact(item: str, rng: SeededRandom) -> _Fact:
     if item in _FIXED:
         return _Fact(*_FIXED[item], add=item == "two-plus-seven")
     low, high = _TOTALS[item]
     match item.split("-"):
         case ["take", "all"]:
-            total = draw.between(low, high)
+            total = rng.between(low, high)
             return _Fact(total, total, add=False)
         case ["take", "none"]:
-            return _Fact(draw.between(low, high), 0, add=False)
+            return _Fact(rng.between(low, high), 0, add=False)
         case [_, "add", *_]:
-            total = draw.between(low, high)
-            first = draw.between(1, total - 1)
+            total = rng.between(low, high)
+            first = rng.between(1, total - 1)
             return _Fact(first, total - first, add=True)
         case _:
             # What is left is drawn first: drawn last, it would be one nearly half of the time.
-            left = draw.between(1, high - 1)
+            left = rng.between(1, high - 1)
             totals = [n for n in range(max(low, left + 1), high + 1) if (n, n - left) != (5, 4)]
-            total = draw.pick(totals)
+            total = rng.pick(totals)
             return _Fact(total, total - left, add=False)
 
 
@@ -105,22 +105,22 @@ def _working(item: str, fact: _Fact) -> str:
     return f"{fact.first} + {fact.second}{turned} = {fact.result}"
 
 
-def _say(item: str, fact: _Fact, animal: str, draw: Draw) -> Way:
+def _say(item: str, fact: _Fact, animal: str, rng: SeededRandom) -> Phrasing:
     match item in _SPOKEN, fact.add:
         case True, True:
-            return _add_in_the_head(fact, draw)
+            return _add_in_the_head(fact, rng)
         case True, False:
-            return _take_in_the_head(fact, animal, draw)
+            return _take_in_the_head(fact, animal, rng)
         case False, True:
-            return _put_together(fact, draw)
+            return _put_together(fact, rng)
         case _:
-            return _take_away(fact, draw)
+            return _take_away(fact, rng)
 
 
-def _put_together(fact: _Fact, draw: Draw) -> Way:
-    thing = draw.pick(TO_HOLD)
+def _put_together(fact: _Fact, rng: SeededRandom) -> Phrasing:
+    thing = rng.pick(TO_HOLD)
     one, other = number_word(fact.first), number_word(fact.second)
-    return draw.way(
+    return rng.phrasing(
         f"Put out {thing.of(fact.first)}. Put out {other} more. How many now?",
         f"Hold up {one} {plural(fact.first, 'finger')}. Put up {other} more. How many now?",
         f"Jump {one} {plural(fact.first, 'time')}. Jump {other} more. How many jumps?",
@@ -129,10 +129,10 @@ def _put_together(fact: _Fact, draw: Draw) -> Way:
     )
 
 
-def _take_away(fact: _Fact, draw: Draw) -> Way:
-    thing = draw.pick(TO_HOLD)
+def _take_away(fact: _Fact, rng: SeededRandom) -> Phrasing:
+    thing = rng.pick(TO_HOLD)
     one, other = number_word(fact.first), number_word(fact.second) if fact.second else "none"
-    return draw.way(
+    return rng.phrasing(
         f"Put out {thing.of(fact.first)}. Take {other} away. How many are left?",
         f"Hold up {one} {plural(fact.first, 'finger')}. Put {other} down. How many stay up?",
         f"Build with {BLOCK.of(fact.first)}. Take {other} off. How many are left?",
@@ -141,9 +141,9 @@ def _take_away(fact: _Fact, draw: Draw) -> Way:
     )
 
 
-def _add_in_the_head(fact: _Fact, draw: Draw) -> Way:
+def _add_in_the_head(fact: _Fact, rng: SeededRandom) -> Phrasing:
     one, other = number_word(fact.first), number_word(fact.second)
-    return draw.way(
+    return rng.phrasing(
         f"What is {one} and {other}?",
         f"{upper(one)} plus {other}. What is it?",
         f"You have {one}. You get {other} more. How many now?",
@@ -153,9 +153,9 @@ def _add_in_the_head(fact: _Fact, draw: Draw) -> Way:
     )
 
 
-def _take_in_the_head(fact: _Fact, animal: str, draw: Draw) -> Way:
+def _take_in_the_head(fact: _Fact, animal: str, rng: SeededRandom) -> Phrasing:
     one, other = number_word(fact.first), number_word(fact.second)
-    return draw.way(
+    return rng.phrasing(
         f"What is {one} take away {other}?",
         f"{upper(one)} minus {other}. What is it?",
         f"You have {one}. You give away {other}. How many are left?",

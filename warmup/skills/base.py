@@ -3,9 +3,9 @@
 from collections.abc import Callable, Mapping
 from typing import Any, NamedTuple
 
-from warmup.draw import Draw, Way
-from warmup.morning import Cue, Morning, Strand
+from warmup.model import Cue, Morning, Strand
 from warmup.pictures import Picture
+from warmup.randomness import Phrasing, SeededRandom
 
 
 class Draft(NamedTuple):
@@ -16,7 +16,7 @@ class Draft(NamedTuple):
     does before speaking.
     """
 
-    say: Way
+    say: Phrasing
     answer: str
     working: str
     cues: tuple[Cue, Cue, Cue]
@@ -96,7 +96,7 @@ class Skill(NamedTuple):
     asks: str
     strand: Strand
     levels: tuple[Level, ...]
-    ask: Callable[[str, Morning, Draw], Draft]
+    ask: Callable[[str, Morning, SeededRandom], Draft]
     ladder: tuple[str, ...] = ()
     askable: Callable[[str, Morning], bool] = always
     timely: Callable[[str, Morning], bool] = never

@@ -4,11 +4,11 @@
 """
 
 from warmup import pictures
-from warmup.draw import Draw
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import count_words, number_word
+from warmup.model import Cue, Morning, Strand
+from warmup.randomness import SeededRandom
 from warmup.skills._counting import by_way, from_there, opening, rows_around, steps
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import count_words, number_word
 
 _WATCH = {
     "to-25": "A slide into tens after ten: “five, ten, twenty”.",
@@ -18,11 +18,11 @@ _WATCH = {
 }
 
 
-def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
     """Count by fives from a start to an end; the answer is every number said."""
-    start, end = _stretch(item, draw)
+    start, end = _stretch(item, rng)
     numbers, word = steps(start, end, 5), number_word(start)
-    say, heard = by_way(numbers, "fives", "Hold up a hand each time.", draw)
+    say, heard = by_way(numbers, "fives", "Hold up a hand each time.", rng)
     return Draft(
         say=say,
         answer=count_words(numbers),
@@ -42,19 +42,19 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
     )
 
 
-def _stretch(item: str, draw: Draw) -> tuple[int, int]:
+def _stretch(item: str, rng: SeededRandom) -> tuple[int, int]:
     """The first and the last number to say."""
     match item:
         case "to-25":
-            start = 5 * draw.between(1, 2)
-            return start, 5 * draw.between(start // 5 + 2, 5)
+            start = 5 * rng.between(1, 2)
+            return start, 5 * rng.between(start // 5 + 2, 5)
         case "15-to-20":
-            return 5 * draw.between(1, 2), 5 * draw.between(4, 5)
+            return 5 * rng.between(1, 2), 5 * rng.between(4, 5)
         case "to-50":
-            start = 5 * draw.between(1, 5)
-            return start, 5 * draw.between(max(6, start // 5 + 3), 10)
+            start = 5 * rng.between(1, 5)
+            return start, 5 * rng.between(max(6, start // 5 + 3), 10)
         case _:
-            return 5 * draw.between(6, 8), 50
+            return 5 * rng.between(6, 8), 50
 
 
 SKILL = Skill(

@@ -5,11 +5,11 @@ Standards for Mathematics, 2010).
 """
 
 from warmup import pictures
-from warmup.draw import Draw
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import count_words, number_word
+from warmup.model import Cue, Morning, Strand
+from warmup.randomness import SeededRandom
 from warmup.skills._counting import by_way, from_there, opening, steps
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import count_words, number_word
 
 _WATCH = {
     "to-50": "“Twenty-ten” after twenty, or a slide into ones: “ten, eleven”.",
@@ -18,11 +18,11 @@ _WATCH = {
 }
 
 
-def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
     """Count by tens from a start to an end; the answer is every number said."""
-    start, end = _stretch(item, draw)
+    start, end = _stretch(item, rng)
     numbers, word = steps(start, end, 10), number_word(start)
-    say, heard = by_way(numbers, "tens", "Hold up ten fingers each time.", draw)
+    say, heard = by_way(numbers, "tens", "Hold up ten fingers each time.", rng)
     bundles = pictures.Bundles(end // 10, 0, "straws") if item == "to-50" else None
     return Draft(
         say=say,
@@ -50,17 +50,17 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
     )
 
 
-def _stretch(item: str, draw: Draw) -> tuple[int, int]:
+def _stretch(item: str, rng: SeededRandom) -> tuple[int, int]:
     """The first and the last number to say."""
     match item:
         case "to-50":
-            start = draw.between(1, 2)
-            return 10 * start, 10 * draw.between(start + 2, 5)
+            start = rng.between(1, 2)
+            return 10 * start, 10 * rng.between(start + 2, 5)
         case "to-100":
-            start = draw.pick((10, 20, 30, 40))
-            return start, 10 * draw.between(max(6, start // 10 + 3), 10)
+            start = rng.pick((10, 20, 30, 40))
+            return start, 10 * rng.between(max(6, start // 10 + 3), 10)
         case _:
-            return 10 * draw.between(5, 7), 100
+            return 10 * rng.between(5, 7), 100
 
 
 SKILL = Skill(

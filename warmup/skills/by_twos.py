@@ -5,11 +5,11 @@ Mathematics, 2010). It is as far as the skill goes: 2.NBT.A.2 names fives, tens 
 """
 
 from warmup import pictures
-from warmup.draw import Draw
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import count_words, number_word
+from warmup.model import Cue, Morning, Strand
+from warmup.randomness import SeededRandom
 from warmup.skills._counting import by_way, from_there, opening, rows_around, steps
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import count_words, number_word
 
 _WATCH = {
     "to-10": "A slide into ones: “two, four, five”.",
@@ -20,11 +20,11 @@ _WATCH = {
 }
 
 
-def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
     """Count by twos from a start to an end; the answer is every number said."""
-    start, end = _stretch(item, draw)
+    start, end = _stretch(item, rng)
     numbers, word = steps(start, end, 2), number_word(start)
-    say, heard = by_way(numbers, "twos", "Hop each time.", draw)
+    say, heard = by_way(numbers, "twos", "Hop each time.", rng)
     return Draft(
         say=say,
         answer=count_words(numbers),
@@ -44,21 +44,21 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
     )
 
 
-def _stretch(item: str, draw: Draw) -> tuple[int, int]:
+def _stretch(item: str, rng: SeededRandom) -> tuple[int, int]:
     """The first and the last number to say."""
     match item:
         case "to-10":
-            start = 2 * draw.between(1, 2)
-            return start, 2 * draw.between(start // 2 + 2, 5)
+            start = 2 * rng.between(1, 2)
+            return start, 2 * rng.between(start // 2 + 2, 5)
         case "8-to-10":
-            return 2 * draw.between(1, 3), 10
+            return 2 * rng.between(1, 3), 10
         case "to-20":
-            start = 2 * draw.between(1, 5)
-            return start, 2 * draw.between(max(6, start // 2 + 3), 10)
+            start = 2 * rng.between(1, 5)
+            return start, 2 * rng.between(max(6, start // 2 + 3), 10)
         case "12-to-14":
-            return 2 * draw.between(3, 5), 2 * draw.between(7, 9)
+            return 2 * rng.between(3, 5), 2 * rng.between(7, 9)
         case _:
-            return 2 * draw.between(5, 7), 20
+            return 2 * rng.between(5, 7), 20
 
 
 SKILL = Skill(

@@ -6,11 +6,11 @@ standard of these grades; their ratios are those of NIST Handbook 44, Appendix C
 """
 
 from warmup import pictures
-from warmup.draw import Draw
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import number_word, plural
+from warmup.model import Cue, Morning, Strand
+from warmup.randomness import SeededRandom
 from warmup.skills._home import a, upper
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import number_word, plural
 
 _FILLS = ("empty", "half full", "full")
 _SAID_TOO = (("nothing in it",), ("half", "halfway"), ("to the top",))
@@ -31,37 +31,37 @@ _PINTS_A_QUART = 2
 _QUARTS_A_GALLON = 4
 
 
-def ask(item: str, morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """How full, which holds more, how many cups."""
     match item:
         case "how-full":
-            return _how_full(draw)
+            return _how_full(rng)
         case "find-jar":
-            return _find_jar(morning.animal, draw)
+            return _find_jar(morning.animal, rng)
         case "fill-it":
-            return _fill_it(draw)
+            return _fill_it(rng)
         case "pour":
-            return _pour(draw)
+            return _pour(rng)
         case "tall-and-thin":
-            return _tall_and_thin(draw)
+            return _tall_and_thin(rng)
         case "full-is-not-more":
-            return _full_is_not_more(draw)
+            return _full_is_not_more(rng)
         case "cups-in-jar":
-            return _cups_in_jar(draw)
+            return _cups_in_jar(rng)
         case "cups-to-fill":
-            return _cups_to_fill(draw)
+            return _cups_to_fill(rng)
         case _:
-            return _units(item, draw)
+            return _units(item, rng)
 
 
 # ---- full, half full, empty ------------------------------------------------------------------------
 
 
-def _how_full(draw: Draw) -> Draft:
-    fill = draw.below(3)
-    size = draw.pick(((3, 7), (4, 6), (5, 5), (6, 5), (4, 8)))
+def _how_full(rng: SeededRandom) -> Draft:
+    fill = rng.below(3)
+    size = rng.pick(((3, 7), (4, 6), (5, 5), (6, 5), (4, 8)))
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             "Look at the jar. How full is it?",
             "How full is this jar?",
             "Tell me about this jar. How full is it?",
@@ -85,11 +85,11 @@ def _how_full(draw: Draw) -> Draft:
     )
 
 
-def _find_jar(animal: str, draw: Draw) -> Draft:
-    fills = draw.shuffled((0, 1, 2))
-    fill = draw.below(3)
+def _find_jar(animal: str, rng: SeededRandom) -> Draft:
+    fills = rng.shuffled((0, 1, 2))
+    fill = rng.below(3)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Touch the jar that is {_FILLS[fill]}.",
             f"{animal} wants the jar that is {_FILLS[fill]}. Point to it.",
             f"Which of the jars is {_FILLS[fill]}? Point to it.",
@@ -109,11 +109,11 @@ def _find_jar(animal: str, draw: Draw) -> Draft:
     )
 
 
-def _fill_it(draw: Draw) -> Draft:
-    fill, vessel = draw.below(3), draw.pick(_VESSELS)
+def _fill_it(rng: SeededRandom) -> Draft:
+    fill, vessel = rng.below(3), rng.pick(_VESSELS)
     where = ("nothing in it", "water about halfway up", "water right up to the rim")[fill]
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Show me a {vessel} that is {_FILLS[fill]}.",
             f"Make this {vessel} {_FILLS[fill]}.",
             f"This {vessel} should be {_FILLS[fill]}. Can you do that?",
@@ -137,16 +137,16 @@ def _fill_it(draw: Draw) -> Draft:
 # ---- which holds more ------------------------------------------------------------------------------
 
 
-def _pour(draw: Draw) -> Draft:
+def _pour(rng: SeededRandom) -> Draft:
     """Two real vessels and a pour from one into the other: what it shows decides, so the answer is a rule."""
-    one, two = draw.sample(_POURED, 2)
-    asked = draw.pick(("more", "less"))
+    one, two = rng.sample(_POURED, 2)
+    asked = rng.pick(("more", "less"))
     # What holds less does not take all of a full one.
     ends = (("there is room left", two), ("some runs over", one))
     if asked == "less":
         ends = (("some runs over", two), ("there is room left", one))
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Which holds {asked}, the {one} or the {two}? Pour and see.",
             f"Pour a full {one} into the {two}. Which holds {asked}?",
             f"Fill the {one} and pour it into the {two}. Which holds {asked}?",
@@ -169,16 +169,16 @@ def _pour(draw: Draw) -> Draft:
     )
 
 
-def _tall_and_thin(draw: Draw) -> Draft:
+def _tall_and_thin(rng: SeededRandom) -> Draft:
     from warmup.pictures.jars import holds
 
-    tall, wide = draw.pick(_WIDE_MORE if draw.coin() else _TALL_MORE)
-    asked = draw.pick(("more", "less"))
+    tall, wide = rng.pick(_WIDE_MORE if rng.coin() else _TALL_MORE)
+    asked = rng.pick(("more", "less"))
     best = max if asked == "more" else min
     answer = "tall" if best(tall, wide, key=holds) == tall else "wide"
-    sizes = draw.shuffled((tall, wide))
+    sizes = rng.shuffled((tall, wide))
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Look at the tall jar and the wide jar. Which holds {asked}?",
             f"Pretend we fill both jars. Which one holds {asked}?",
             f"Point to the jar that holds {asked}.",
@@ -199,15 +199,15 @@ def _tall_and_thin(draw: Draw) -> Draft:
     )
 
 
-def _full_is_not_more(draw: Draw) -> Draft:
+def _full_is_not_more(rng: SeededRandom) -> Draft:
     from warmup.pictures.jars import holds
 
-    small, big = draw.pick(_SMALL_FULL), draw.pick(_BIG_HALF)
-    asked = draw.pick(("more", "less"))
-    jars = draw.shuffled(((small, 2), (big, 1)))
+    small, big = rng.pick(_SMALL_FULL), rng.pick(_BIG_HALF)
+    asked = rng.pick(("more", "less"))
+    jars = rng.shuffled(((small, 2), (big, 1)))
     answer = "half-full" if asked == "more" else "full"
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"One jar is full. One is half full. Which can hold {asked}?",
             f"Which of these two jars can hold {asked}?",
             f"Pretend we fill both to the top. Which jar holds {asked}?",
@@ -230,12 +230,12 @@ def _full_is_not_more(draw: Draw) -> Draft:
 # ---- cupfuls ---------------------------------------------------------------------------------------
 
 
-def _cups_in_jar(draw: Draw) -> Draft:
+def _cups_in_jar(rng: SeededRandom) -> Draft:
     """A jar with a line for each cup; eight are as many as a small pane can show."""
-    takes = draw.between(5, 8)
-    cups = draw.between(2, takes)
+    takes = rng.between(5, 8)
+    cups = rng.between(2, takes)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             "Each line is one cup. How many cups are in the jar?",
             "Count the cups by the lines. How many are there?",
             "Each line is one cup. How many cups of water is that?",
@@ -254,15 +254,15 @@ def _cups_in_jar(draw: Draw) -> Draft:
     )
 
 
-def _cups_to_fill(draw: Draw) -> Draft:
+def _cups_to_fill(rng: SeededRandom) -> Draft:
 
-    takes, vessel = draw.between(5, 10), draw.pick(("pitcher", "pail", "bowl", "tub"))
-    cups = draw.between(1, takes - 1)
+    takes, vessel = rng.between(5, 10), rng.pick(("pitcher", "pail", "bowl", "tub"))
+    cups = rng.between(1, takes - 1)
     more = takes - cups
     word = number_word(takes)
     held = f"{number_word(cups)} {plural(cups, 'cup')}"
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"{upper(word)} cups fill the {vessel}. We poured {number_word(cups)}. How many more?",
             f"The {vessel} holds {word} cups. {upper(held)} went in. How many more?",
             f"A {vessel} takes {word} cups. It has {number_word(cups)}. How many more?",
@@ -283,7 +283,7 @@ def _cups_to_fill(draw: Draw) -> Draft:
 # ---- pints, quarts, gallons ------------------------------------------------------------------------
 
 
-def _units(item: str, draw: Draw) -> Draft:
+def _units(item: str, rng: SeededRandom) -> Draft:
     """How many of the smaller measure fill some of the larger, with no answer past ten."""
 
     large, small, each, most = {
@@ -292,11 +292,11 @@ def _units(item: str, draw: Draw) -> Draft:
         "quarts-in-a-gallon": ("gallon", "quart", _QUARTS_A_GALLON, 2),
     }[item]
     # One of them is the fact itself: it comes as often as all the multiples.
-    count = 1 if draw.coin() else draw.between(2, most)
+    count = 1 if rng.coin() else rng.between(2, most)
     some = f"a {large}" if count == 1 else f"{number_word(count)} {large}s"
     total = count * each
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"How many {small}s fill {some}?",
             f"We need {some} of milk. How many {small}s is that?",
             f"We pour {small}s till we have {some}. How many {small}s?",

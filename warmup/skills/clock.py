@@ -5,10 +5,10 @@ At half past, the hour hand stands halfway to the next number, in the picture an
 """
 
 from warmup import pictures
-from warmup.draw import Draw
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import number_word
+from warmup.model import Cue, Morning, Strand
+from warmup.randomness import SeededRandom
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import number_word
 
 _TABLE = "a clock with hands to turn"
 _HOURS = tuple(range(1, 13))
@@ -25,25 +25,25 @@ _WATCH_READ = {
 }
 
 
-def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
     """Read the hands, put them where they go, or go on an hour."""
     match item:
         case "set-it":
-            return _set(draw.pick(_HOURS[:-1]), draw)
+            return _set(rng.pick(_HOURS[:-1]), rng)
         case "hour-later":
-            return _later(draw.pick(_HOURS), draw)
+            return _later(rng.pick(_HOURS), rng)
         case "where-short-hand":
-            return _where(draw.pick(_HOURS), draw)
+            return _where(rng.pick(_HOURS), rng)
         case "twelve-o-clock":
-            return _read(item, 12, 0, draw) if draw.coin() else _set(12, draw)
+            return _read(item, 12, 0, rng) if rng.coin() else _set(12, rng)
         case "o-clock":
-            return _read(item, draw.pick(_HOURS[:-1]), 0, draw)
+            return _read(item, rng.pick(_HOURS[:-1]), 0, rng)
         case "mixed":
-            return _read(item, draw.pick(_HOURS), draw.pick((0, 30)), draw)
+            return _read(item, rng.pick(_HOURS), rng.pick((0, 30)), rng)
         case "half-past":
-            return _read(item, draw.pick(_PLAIN), 30, draw)
+            return _read(item, rng.pick(_PLAIN), 30, rng)
         case _:
-            return _read(item, _ONE_TIME[item], 30, draw)
+            return _read(item, _ONE_TIME[item], 30, rng)
 
 
 def _time(hour: int, minute: int) -> str:
@@ -58,11 +58,11 @@ def _other_words(hour: int, minute: int) -> tuple[str, ...]:
     return (f"{hour}:00",)
 
 
-def _read(item: str, hour: int, minute: int, draw: Draw) -> Draft:
+def _read(item: str, hour: int, minute: int, rng: SeededRandom) -> Draft:
     after = hour % 12 + 1
     where = f"halfway from {hour} to {after}" if minute else f"on {hour}"
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             "Look at the clock. What time does it show?",
             "What time does this clock say?",
             "Pretend this is our clock. What time is it?",
@@ -99,11 +99,11 @@ def _read_half_cues() -> tuple[Cue, Cue, Cue]:
     )
 
 
-def _set(hour: int, draw: Draw) -> Draft:
+def _set(hour: int, rng: SeededRandom) -> Draft:
     time, word = _time(hour, 0), number_word(hour)
     both = hour == 12
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Set the clock to {time}. Where do the hands go?",
             f"Show me {time}. Where does each hand go?",
             f"Make this clock say {time}. Point to each hand’s place.",
@@ -126,10 +126,10 @@ def _set(hour: int, draw: Draw) -> Draft:
     )
 
 
-def _later(hour: int, draw: Draw) -> Draft:
+def _later(hour: int, rng: SeededRandom) -> Draft:
     now, after = _time(hour, 0), hour % 12 + 1
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Pretend it’s {now}. What time is it an hour later?",
             f"What time is one hour after {now}?",
             f"A nap starts at {now}. It takes one hour. When is it over?",
@@ -152,11 +152,11 @@ def _later(hour: int, draw: Draw) -> Draft:
     )
 
 
-def _where(hour: int, draw: Draw) -> Draft:
+def _where(hour: int, rng: SeededRandom) -> Draft:
     time, after = _time(hour, 30), number_word(hour % 12 + 1)
     word = number_word(hour)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Where does the short hand point at {time}?",
             f"Set the clock to {time}. Where does the short hand go?",
             f"Pretend it’s {time}. Show me where the short hand is.",

@@ -11,12 +11,12 @@ from collections.abc import Mapping
 from functools import cache
 
 from warmup import pictures
-from warmup.draw import Draw
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import listed, number_word
+from warmup.model import Cue, Morning, Strand
 from warmup.pictures.facts import CENTS
+from warmup.randomness import SeededRandom
 from warmup.skills._money import BY_WORTH, cents, counted, fewest, handfuls, kinds, laid, parts, running, said
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import listed, number_word
 
 _TABLE = "real coins (kept from under-threes)"
 _MOST = 50
@@ -62,15 +62,15 @@ def askable(item: str, morning: Morning) -> bool:
     return morning.pennies or item not in _NEEDS_PENNIES
 
 
-def ask(item: str, morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """Count a handful; or make an amount with the fewest coins."""
     if item == "fewest-coins":
-        return _fewest(morning, draw)
-    handful = draw.pick([h for h in _HANDFULS[item] if morning.pennies or not h.get("penny")])
+        return _fewest(morning, rng)
+    handful = rng.pick([h for h in _HANDFULS[item] if morning.pennies or not h.get("penny")])
     total, held, coins = cents(handful), said(handful), laid(handful)
     first = coins[0]
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Take {held}. How many cents is that?",
             f"{held.capitalize()}. How many cents?",
             f"Count {held}. How many cents do you have?",
@@ -105,14 +105,14 @@ def _start(handful: Mapping[str, int], first: str) -> str:
     return f"Say the {first} together: “{begun}…” Touch a {following} and let the child go on."
 
 
-def _fewest(morning: Morning, draw: Draw) -> Draft:
+def _fewest(morning: Morning, rng: SeededRandom) -> Draft:
     """Make an amount with the fewest coins, where just one handful does it."""
     use = kinds(morning.pennies)
-    amount = draw.pick(_asked(use))
+    amount = rng.pick(_asked(use))
     handful = fewest(amount, use)[0]
     word, first = number_word(amount), laid(handful)[0]
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Make {word} cents. Use as few coins as you can.",
             f"Pay {word} cents with the fewest coins you can.",
             f"What are the fewest coins that make {word} cents?",

@@ -7,12 +7,12 @@ diameters. A family that leaves pennies out is asked about the other three coins
 """
 
 from warmup import pictures
-from warmup.draw import Draw, Way
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import number_word
+from warmup.model import Cue, Morning, Strand
 from warmup.pictures.facts import CENTS, MILLIMETERS, REEDED
+from warmup.randomness import Phrasing, SeededRandom
 from warmup.skills._money import cents, counted, kinds, laid
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import number_word
 
 _TABLE = "real coins (kept from under-threes)"
 _NEEDS_PENNIES = ("fill-a-nickel", "nickel-or-pennies")
@@ -42,36 +42,36 @@ def askable(item: str, morning: Morning) -> bool:
     return morning.pennies or item not in _NEEDS_PENNIES
 
 
-def ask(item: str, morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """Names and looks, worth, the smaller coin that buys more, one coin against many."""
     match item:
         case "name-it":
-            return _name_it(morning, draw)
+            return _name_it(morning, rng)
         case "find-it":
-            return _find_it(morning, draw)
+            return _find_it(morning, rng)
         case "worth":
-            return _worth(draw.pick(("penny", "nickel") if morning.pennies else ("nickel",)), "cent", draw)
+            return _worth(rng.pick(("penny", "nickel") if morning.pennies else ("nickel",)), "cent", rng)
         case "dime-worth":
-            unit = draw.pick(("nickel", "cent", "nickel", "penny" if morning.pennies else "cent"))
-            return _worth("dime", unit, draw)
+            unit = rng.pick(("nickel", "cent", "nickel", "penny" if morning.pennies else "cent"))
+            return _worth("dime", unit, rng)
         case "quarter-worth":
-            return _worth("quarter", draw.pick(("nickel", "cent")), draw)
+            return _worth("quarter", rng.pick(("nickel", "cent")), rng)
         case "fill-a-nickel":
-            return _fill_a_nickel(draw)
+            return _fill_a_nickel(rng)
         case "dime-or-nickel":
-            return _dime_or_nickel(draw)
+            return _dime_or_nickel(rng)
         case "line-up":
-            return _line_up(morning, draw)
+            return _line_up(morning, rng)
         case _:
-            return _one_or_many(item, morning, draw)
+            return _one_or_many(item, morning, rng)
 
 
-def _name_it(morning: Morning, draw: Draw) -> Draft:
-    shown = draw.shuffled(kinds(morning.pennies))
-    at = draw.below(len(shown))
+def _name_it(morning: Morning, rng: SeededRandom) -> Draft:
+    shown = rng.shuffled(kinds(morning.pennies))
+    at = rng.below(len(shown))
     coin = shown[at]
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             "Look at the coin by the arrow. What is it called?",
             "What do we call the coin by the arrow?",
             "An arrow points to one coin. What is its name?",
@@ -91,11 +91,11 @@ def _name_it(morning: Morning, draw: Draw) -> Draft:
     )
 
 
-def _find_it(morning: Morning, draw: Draw) -> Draft:
-    shown = draw.shuffled(kinds(morning.pennies))
-    coin = draw.pick(shown)
+def _find_it(morning: Morning, rng: SeededRandom) -> Draft:
+    shown = rng.shuffled(kinds(morning.pennies))
+    coin = rng.pick(shown)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Put your finger on the {coin}.",
             f"Which coin is the {coin}?",
             f"{morning.animal} needs a {coin}. Touch it.",
@@ -124,14 +124,14 @@ def _look(coin: str, shown: tuple[str, ...]) -> str:
     return f"the {size} one, {color} with {edge}" if size else f"the {color} one with {edge}"
 
 
-def _worth(coin: str, unit: str, draw: Draw) -> Draft:
+def _worth(coin: str, unit: str, rng: SeededRandom) -> Draft:
     """How many cents, pennies or nickels the coin is worth."""
     each = CENTS.get(unit, 1)
     number = CENTS[coin] // each
     many = {"cent": "cents", "penny": "pennies", "nickel": "nickels"}[unit]
     step = "five" if unit == "nickel" else "one"
     return Draft(
-        say=_worth_way(coin, many, draw),
+        say=_worth_way(coin, many, rng),
         answer=number_word(number),
         accept=(f"{number_word(number)} {unit if number == 1 else many}",),
         working=f"{coin} = {CENTS[coin]}¢"
@@ -153,14 +153,14 @@ def _worth(coin: str, unit: str, draw: Draw) -> Draft:
     )
 
 
-def _worth_way(coin: str, many: str, draw: Draw) -> Way:
+def _worth_way(coin: str, many: str, rng: SeededRandom) -> Phrasing:
     if many == "cents":
-        return draw.way(
+        return rng.phrasing(
             f"How many cents is a {coin} worth?",
             f"A sticker costs a {coin}. How many cents is that?",
             f"You have a {coin}. How many cents can you spend?",
         )
-    return draw.way(
+    return rng.phrasing(
         f"How many {many} make a {coin}?",
         f"You trade a {coin} for {many}. How many do you get?",
         f"How many {many} are worth the same as a {coin}?",
@@ -181,12 +181,12 @@ def _worth_start(coin: str, unit: str, step: str) -> str:
             return f"Touch the first dot together: “{step}…” The child goes on."
 
 
-def _fill_a_nickel(draw: Draw) -> Draft:
-    have = draw.between(1, 4)
+def _fill_a_nickel(rng: SeededRandom) -> Draft:
+    have = rng.between(1, 4)
     held, word = counted(have, "penny"), number_word(have)
     more = CENTS["nickel"] - have
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"You have {held}. How many more make a nickel?",
             f"You save pennies for a nickel. You have {word}. How many more?",
             f"A sticker costs a nickel. You have {held}. How many more?",
@@ -208,16 +208,16 @@ def _fill_a_nickel(draw: Draw) -> Draft:
     )
 
 
-def _dime_or_nickel(draw: Draw) -> Draft:
+def _dime_or_nickel(rng: SeededRandom) -> Draft:
     """The trap of size: asked both ways, about worth and about size, so that neither name is the safe one."""
-    asked = draw.pick(("buys more", "buys less", "is bigger", "is smaller"))
-    one, two = draw.shuffled(("dime", "nickel"))
+    asked = rng.pick(("buys more", "buys less", "is bigger", "is smaller"))
+    one, two = rng.shuffled(("dime", "nickel"))
     pick = max if asked in ("buys more", "is bigger") else min
     measure = CENTS if asked.startswith("buys") else MILLIMETERS
     coin = pick((one, two), key=measure.__getitem__)
     buys = asked.startswith("buys")
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Hold a {one} and a {two}. Which one {asked}?",
             f"Which coin {asked}, a {one} or a {two}?",
             f"Look at the {one} and the {two}. Which one {asked}?",
@@ -244,16 +244,16 @@ def _dime_or_nickel(draw: Draw) -> Draft:
     )
 
 
-def _one_or_many(item: str, morning: Morning, draw: Draw) -> Draft:
+def _one_or_many(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """One coin against some of a lesser kind: the number of coins is not what they buy."""
     coin, below, above = _AGAINST[item]
-    several = draw.pick([h for h in (below if draw.coin() else above) if morning.pennies or "penny" not in h])
-    asked = draw.pick(("more", "less"))
+    several = rng.pick([h for h in (below if rng.coin() else above) if morning.pennies or "penny" not in h])
+    asked = rng.pick(("more", "less"))
     (kind, count) = next(iter(several.items()))
     wins = (CENTS[coin] > cents(several)) == (asked == "more")
     one, many = counted(1, coin), counted(count, kind)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"I have {one}. You have {many}. Which buys {asked}?",
             f"Which buys {asked}, {many} or {one}?",
             f"Here is {one}. The cup has {many}. Which buys {asked}?"
@@ -275,14 +275,14 @@ def _one_or_many(item: str, morning: Morning, draw: Draw) -> Draft:
     )
 
 
-def _line_up(morning: Morning, draw: Draw) -> Draft:
+def _line_up(morning: Morning, rng: SeededRandom) -> Draft:
     """Three coins with the dime among them, so that the order of size is never the order of worth."""
-    others = draw.sample([coin for coin in kinds(morning.pennies) if coin != "dime"], 2)
-    shown = draw.shuffled((*others, "dime"))
-    first = draw.pick(("least", "most"))
+    others = rng.sample([coin for coin in kinds(morning.pennies) if coin != "dime"], 2)
+    shown = rng.shuffled((*others, "dime"))
+    first = rng.pick(("least", "most"))
     order = sorted(shown, key=CENTS.__getitem__, reverse=first == "most")
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Put these coins in order. Start with what buys the {first}.",
             f"Name these coins in order. Start with the one worth the {first}.",
             f"Line up these coins. The one worth the {first} goes first.",

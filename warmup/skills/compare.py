@@ -9,12 +9,12 @@ from collections.abc import Sequence
 from typing import Literal
 
 from warmup import pictures
-from warmup.draw import Draw
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import count_words, number_word, plural
+from warmup.model import Cue, Morning, Strand
 from warmup.pictures import Picture
+from warmup.randomness import SeededRandom
 from warmup.skills._number import chart_rows, chart_to, tens_and_ones
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import count_words, number_word, plural
 
 # The numbers on the cards of the numeral items: a range for the plain ones, a pair for the others.
 _NUMERALS: dict[str, Sequence[int]] = {
@@ -39,36 +39,36 @@ _WATCH = {
 _THINGS = ("spoon", "cup", "block", "crayon", "sock")
 
 
-def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
     """Sets to lay out or to look at, or numerals to set against each other."""
     match item:
         case "match-to-5":
-            return _lay_out(item, draw.between(2, 4), draw.pick((1, 0)), draw)
+            return _lay_out(item, rng.between(2, 4), rng.pick((1, 0)), rng)
         case "equal-to-5":
-            return _lay_out(item, draw.between(2, 5), 0, draw)
+            return _lay_out(item, rng.between(2, 5), 0, rng)
         case "fewer":
-            return _lay_out(item, draw.between(3, 10), -1, draw) if draw.coin() else _look(item, draw)
+            return _lay_out(item, rng.between(3, 10), -1, rng) if rng.coin() else _look(item, rng)
         case "sets-to-10" | "spread":
-            return _look(item, draw)
-        case _ if len(_NUMERALS[item]) > 2 and draw.coin():
-            return _in_order(item, draw)
+            return _look(item, rng)
+        case _ if len(_NUMERALS[item]) > 2 and rng.coin():
+            return _in_order(item, rng)
         case _:
-            return _two_numerals(item, draw)
+            return _two_numerals(item, rng)
 
 
-def _lay_out(item: str, mine: int, step: int, draw: Draw) -> Draft:
+def _lay_out(item: str, mine: int, step: int, rng: SeededRandom) -> Draft:
     """The adult's set is seen; the child lays out as many, one more or one fewer, and says how many.
 
     "One more" alone could mean a single thing: the words say than what. Sets begin at two, for of one
     there is nothing to count. The picture shows the adult's as rings, so the words call them rings.
     """
-    thing = draw.pick(_THINGS)
+    thing = rng.pick(_THINGS)
     things, theirs = plural(2, thing), mine + step
     wish = {0: "just as many", 1: "one more", -1: "one fewer"}[step]
     than = f"{wish} than that" if step else wish
     noun = f"{wish.partition(' ')[2]} {thing}" if step else things
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Look at my rings. Put out {than}. How many are yours?",
             f"Here is my row. Make yours with {wish}. How many?",
             f"Take one {noun} than I have rings. How many {things}?"
@@ -100,15 +100,15 @@ def _finish(step: int) -> Cue:
             return Cue("Lay the first one under its partner together. The child goes on, then counts.")
 
 
-def _look(item: str, draw: Draw) -> Draft:
+def _look(item: str, rng: SeededRandom) -> Draft:
     """Two trays: which has more, which has fewer, or are they the same?"""
-    top, bottom, spread = _two_sets(item, draw)
-    ask_for = "fewer" if item == "fewer" or (item == "sets-to-10" and draw.coin()) else "more"
+    top, bottom, spread = _two_sets(item, rng)
+    ask_for = "fewer" if item == "fewer" or (item == "sets-to-10" and rng.coin()) else "more"
     wins = top if (top > bottom) is (ask_for == "more") else bottom
     answer = "the same" if top == bottom else "the top tray" if wins == top else "the bottom tray"
     mates = pictures.TwoSets(top, bottom)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Which tray has {ask_for} rings? Say “same” if they match.",
             f"Point to the tray with {ask_for} rings, or say “same”.",
             f"Top or bottom: which has {ask_for} rings? Or say “same”.",
@@ -128,27 +128,27 @@ def _look(item: str, draw: Draw) -> Draft:
     )
 
 
-def _two_sets(item: str, draw: Draw) -> tuple[int, int, Literal["", "top", "bottom"]]:
+def _two_sets(item: str, rng: SeededRandom) -> tuple[int, int, Literal["", "top", "bottom"]]:
     """Two counts to ten, alike a third of the time, and which of them is spread out."""
     if item == "spread":
         # The wide row never holds more: it only looks so.
-        wide = draw.between(3, 7)
-        close = wide + draw.pick((0, 1, 2))
-        return (wide, close, "top") if draw.coin() else (close, wide, "bottom")
-    low = draw.between(2, 9)
-    high = low if draw.below(3) == 0 else min(10, low + draw.between(1, 2))
-    return (low, high, "") if draw.coin() else (high, low, "")
+        wide = rng.between(3, 7)
+        close = wide + rng.pick((0, 1, 2))
+        return (wide, close, "top") if rng.coin() else (close, wide, "bottom")
+    low = rng.between(2, 9)
+    high = low if rng.below(3) == 0 else min(10, low + rng.between(1, 2))
+    return (low, high, "") if rng.coin() else (high, low, "")
 
 
-def _two_numerals(item: str, draw: Draw) -> Draft:
+def _two_numerals(item: str, rng: SeededRandom) -> Draft:
     """Two numerals said and shown; which is more, or less, evenly."""
-    one, two = _pair(item, draw)
+    one, two = _pair(item, rng)
     first, second = number_word(one), number_word(two)
-    more = draw.coin()
+    more = rng.coin()
     word = "more" if more else "less"
     best = max(one, two) if more else min(one, two)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Which is {word}, {first} or {second}?",
             f"{first.capitalize()} {plural(one, 'step')} or {second} {plural(two, 'step')}: which is {word}?",
             f"Look at {first} and {second}. Which number is {word}?",
@@ -163,15 +163,15 @@ def _two_numerals(item: str, draw: Draw) -> Draft:
     )
 
 
-def _pair(item: str, draw: Draw) -> tuple[int, int]:
+def _pair(item: str, rng: SeededRandom) -> tuple[int, int]:
     """Two different numbers; half of the two-digit ones have more ones in the lesser."""
     numbers = _NUMERALS[item]
-    one, two = draw.sample(tuple(numbers), 2)
-    if item == "numerals-to-99" and draw.coin():
+    one, two = rng.sample(tuple(numbers), 2)
+    if item == "numerals-to-99" and rng.coin():
         # The lesser has more ones: that is where the tens must be looked at.
-        tens, more_tens = sorted(draw.sample(range(2, 10), 2))
-        ones, more_ones = sorted(draw.sample(range(10), 2))
-        one, two = draw.shuffled((10 * tens + more_ones, 10 * more_tens + ones))
+        tens, more_tens = sorted(rng.sample(range(2, 10), 2))
+        ones, more_ones = sorted(rng.sample(range(10), 2))
+        one, two = rng.shuffled((10 * tens + more_ones, 10 * more_tens + ones))
     return one, two
 
 
@@ -182,15 +182,15 @@ def _why(one: int, two: int) -> str:
     return ": " + ", ".join(parts)
 
 
-def _in_order(item: str, draw: Draw) -> Draft:
+def _in_order(item: str, rng: SeededRandom) -> Draft:
     """Three numerals to put in order, least or greatest first."""
-    numbers = _three(item, draw)
-    up = draw.coin()
+    numbers = _three(item, rng)
+    up = rng.coin()
     row = sorted(numbers, reverse=not up)
     first = "least" if up else "most"
     cards = tuple(map(str, numbers))
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Put these in order. Say the {first} first.",
             f"Read these in order, from {'least to most' if up else 'most to least'}.",
             f"Count {'up' if up else 'down'}. In what order do these come?",
@@ -205,11 +205,11 @@ def _in_order(item: str, draw: Draw) -> Draft:
     )
 
 
-def _three(item: str, draw: Draw) -> tuple[int, ...]:
+def _three(item: str, rng: SeededRandom) -> tuple[int, ...]:
     """Three different numbers of the item, as they lie: not in order already."""
-    numbers = draw.sample(tuple(_NUMERALS[item]), 3)
+    numbers = rng.sample(tuple(_NUMERALS[item]), 3)
     while list(numbers) in (sorted(numbers), sorted(numbers, reverse=True)):
-        numbers = draw.sample(numbers, 3)
+        numbers = rng.sample(numbers, 3)
     return numbers
 
 

@@ -11,12 +11,12 @@ steps that ``count-on`` asks for. The whole count from one to a hundred, the sta
 its own: two minutes, now and then.
 """
 
-from warmup.draw import Draw
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import count_words, number_word
+from warmup.model import Cue, Morning, Strand
+from warmup.randomness import SeededRandom
 from warmup.skills._counting import grown, in_figures, in_words, rows_around, steps, tens_change
 from warmup.skills._home import upper
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import count_words, number_word
 
 # Where the count stops: (lowest, highest), and the week of the year from which it rises.
 _WHOLE = {
@@ -54,25 +54,25 @@ _WATCH = {
 _KEEP = {"to-20": (), "past-15": (14, 15, 16)}
 
 
-def ask(item: str, morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """Count to an end: all of it, or a stretch that the adult begins."""
     if item in _WHOLE:
         low, high, opens = _WHOLE[item]
-        end = draw.between(low, grown(low, high, morning.week, opens))
-        return _to_100(end, draw) if item == "one-to-100" else _whole(item, end, morning.animal, draw)
+        end = rng.between(low, grown(low, high, morning.week, opens))
+        return _to_100(end, rng) if item == "one-to-100" else _whole(item, end, morning.animal, rng)
     low, high, fewest, most, opens = _GOING_ON.get(item) or _FROM_A_TEN[item]
-    over = draw.between(low, grown(low, high, morning.week, opens)) * (10 if item in _FROM_A_TEN else 1)
-    return _stretch(item, over, over + draw.between(fewest, most), draw)
+    over = rng.between(low, grown(low, high, morning.week, opens)) * (10 if item in _FROM_A_TEN else 1)
+    return _stretch(item, over, over + rng.between(fewest, most), rng)
 
 
-def _whole(item: str, end: int, animal: str, draw: Draw) -> Draft:
+def _whole(item: str, end: int, animal: str, rng: SeededRandom) -> Draft:
     numbers = steps(1, end)
     stop, keep = number_word(end), _KEEP.get(item, ())
     across = item == "across-30"
     begin = steps(10, 12) if item == "past-15" else steps(26, 27) if across else steps(1, 3)
     # Few homes have more stairs in a flight; from there on it is steps in place.
     stairs = end <= _FLIGHT
-    say = draw.way(
+    say = rng.phrasing(
         f"Count from one to {stop}.",
         f"Start at one. Count to {stop}.",
         f"Count to {stop} and stop there.",
@@ -99,10 +99,10 @@ def _whole(item: str, end: int, animal: str, draw: Draw) -> Draft:
     )
 
 
-def _to_100(end: int, draw: Draw) -> Draft:
+def _to_100(end: int, rng: SeededRandom) -> Draft:
     numbers, stop = steps(1, end), number_word(end)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Count from one to {stop}.",
             f"Start at one. Count all the way to {stop}.",
             f"Count to {stop}. Clap at each new ten.",
@@ -121,11 +121,11 @@ def _to_100(end: int, draw: Draw) -> Draft:
     )
 
 
-def _stretch(item: str, over: int, end: int, draw: Draw) -> Draft:
+def _stretch(item: str, over: int, end: int, rng: SeededRandom) -> Draft:
     """The adult stops at ``over``; the child's part is the answer, with or without that number again."""
     numbers, last, stop = steps(over + 1, end), number_word(over), number_word(end)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"{upper(count_words((over - 1, over)))}. Keep going to {stop}.",
             f"I say {last}. You keep going to {stop}.",
             f"Start at {last}. Keep counting to {stop}.",

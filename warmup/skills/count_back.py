@@ -6,11 +6,11 @@ number from 1 to 20.
 """
 
 from warmup import pictures
-from warmup.draw import Draw, Way
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import count_words, number_word
+from warmup.model import Cue, Morning, Strand
+from warmup.randomness import Phrasing, SeededRandom
 from warmup.skills._counting import grown, rows_around, steps
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import count_words, number_word
 
 _WATCH = {
     "from-5": "Stopping at one, a step too soon. Fold down the last finger too.",
@@ -22,14 +22,14 @@ _WATCH = {
 _SPOKEN_ONLY = ("from-5", "from-10")
 
 
-def ask(item: str, morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """Count back from a start to an end; the answer is every number said."""
-    start, end = _stretch(item, morning.week, draw)
+    start, end = _stretch(item, morning.week, rng)
     numbers, word = steps(start, end, -1), number_word(start)
     small = start <= 10
     # From above the start where the way down is hard just there, so that the cue does not walk it.
     begin = numbers[:2] if small else steps(start + 2, start, -1)
-    say = _way(word, number_word(end), draw, stairs=small, zero=end == 0)
+    say = _way(word, number_word(end), rng, stairs=small, zero=end == 0)
     return Draft(
         say=say,
         table="stairs" if small and say.key == "b" else "",
@@ -56,9 +56,9 @@ def ask(item: str, morning: Morning, draw: Draw) -> Draft:
     )
 
 
-def _way(start: str, end: str, draw: Draw, *, stairs: bool, zero: bool) -> Way:
+def _way(start: str, end: str, rng: SeededRandom, *, stairs: bool, zero: bool) -> Phrasing:
     """Only ten stairs or fewer are walked down, and only at zero does a rocket start."""
-    return draw.way(
+    return rng.phrasing(
         f"Count back from {start} to {end}.",
         f"Walk down the stairs. Count back from {start} to {end}."
         if stairs
@@ -82,21 +82,21 @@ def _accept(numbers: range) -> tuple[str, ...]:
     return tuple(forms)
 
 
-def _stretch(item: str, week: int, draw: Draw) -> tuple[int, int]:
+def _stretch(item: str, week: int, rng: SeededRandom) -> tuple[int, int]:
     """The first and the last number to say; the start rises from the week in which the level opens."""
     match item:
         case "from-5":
-            return draw.between(3, grown(3, 5, week, opens=2)), 0
+            return rng.between(3, grown(3, 5, week, opens=2)), 0
         case "from-10":
-            start = draw.between(6, grown(6, 10, week, opens=10))
-            return start, draw.between(0, start - 4)
+            start = rng.between(6, grown(6, 10, week, opens=10))
+            return start, rng.between(0, start - 4)
         case "20-to-19":
-            return 20, draw.between(14, 17)
+            return 20, rng.between(14, 17)
         case "13-to-12":
-            return draw.between(13, 16), draw.between(8, 11)
+            return rng.between(13, 16), rng.between(8, 11)
         case _:
-            start = draw.between(11, grown(11, 19, week, opens=21))
-            return start, start - draw.between(4, 5)
+            start = rng.between(11, grown(11, 19, week, opens=21))
+            return start, start - rng.between(4, 5)
 
 
 SKILL = Skill(

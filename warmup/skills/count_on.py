@@ -5,12 +5,12 @@ K.CC.A.2: count forward from a number other than 1 inside the known range, to 10
 """
 
 from warmup import pictures
-from warmup.draw import Draw, Way
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import count_words, number_word
+from warmup.model import Cue, Morning, Strand
+from warmup.randomness import Phrasing, SeededRandom
 from warmup.skills._counting import grown, rows_around, steps, tens_change
 from warmup.skills._home import upper
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import count_words, number_word
 
 # Where a count starts and how many steps it takes: (lowest start, highest start, fewest, most steps), and
 # the week of the year from which the start rises. Starts inside the teens have a record of their own, so the
@@ -36,14 +36,14 @@ _WATCH = {
 _SPOKEN_ONLY = ("within-10", "within-20", "teens")
 
 
-def ask(item: str, morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """Count on from a start to an end; the answer is every number said."""
-    start, end = _stretch(item, morning.week, draw)
+    start, end = _stretch(item, morning.week, rng)
     numbers, word = steps(start, end), number_word(start)
     # From below the start where there is room, so that the cue leaves the next word to the child.
     begin = steps(start - 2, start) if start > 6 else numbers[:2]
     cup = item in _SPOKEN_ONLY
-    say = _way(start, end, draw, cup=cup)
+    say = _way(start, end, rng, cup=cup)
     return Draft(
         say=say,
         do="Drop one more into the cup for each number the child says." if cup and say.key == "c" else "",
@@ -68,9 +68,9 @@ def ask(item: str, morning: Morning, draw: Draw) -> Draft:
     )
 
 
-def _way(start: int, end: int, draw: Draw, *, cup: bool) -> Way:
+def _way(start: int, end: int, rng: SeededRandom, *, cup: bool) -> Phrasing:
     here, stop = number_word(start), number_word(end)
-    return draw.way(
+    return rng.phrasing(
         f"Start at {here}. Count on to {stop}.",
         f"I say {here}. You keep going to {stop}.",
         f"Pretend {here} are in the cup. Count on to {stop}."
@@ -84,15 +84,15 @@ def _way(start: int, end: int, draw: Draw, *, cup: bool) -> Way:
     )
 
 
-def _stretch(item: str, week: int, draw: Draw) -> tuple[int, int]:
+def _stretch(item: str, week: int, rng: SeededRandom) -> tuple[int, int]:
     """The first and the last number to say."""
     if item in _ACROSS:
         ten = _ACROSS[item]
-        return ten - draw.between(1, 4), ten + draw.between(1, 2)
-    where = item if item != "within-20" else draw.pick(("into-the-teens", "out-of-the-teens"))
+        return ten - rng.between(1, 4), ten + rng.between(1, 2)
+    where = item if item != "within-20" else rng.pick(("into-the-teens", "out-of-the-teens"))
     low, high, fewest, most, opens = _RANGES[where]
-    start = draw.between(low, grown(low, high, week, opens))
-    return start, min(100, start + draw.between(fewest, most))
+    start = rng.between(low, grown(low, high, week, opens))
+    return start, min(100, start + rng.between(fewest, most))
 
 
 SKILL = Skill(

@@ -7,8 +7,9 @@ taken for the ordinal ("March third", "March three").
 import datetime as dt
 
 from warmup import pictures
-from warmup.draw import Draw
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import count_words, number_word, ordinal_word
+from warmup.model import Cue, Morning, Strand
+from warmup.randomness import SeededRandom
 from warmup.skills._calendar import (
     ahead,
     also_said,
@@ -26,7 +27,6 @@ from warmup.skills._days_ahead import (
 )
 from warmup.skills._home import upper
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import count_words, number_word, ordinal_word
 
 # The dates whose names are stumbled on, by item.
 _NAMED = {"eleventh-to-thirteenth": (11, 12, 13), "twenty-first": (21,)}
@@ -43,26 +43,26 @@ _WATCH = {
 }
 
 
-def ask(item: str, morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """Today's number or date, a date near by, or how many days until one."""
     watch = _WATCH[item]
     match item:
         case "say-number":
-            return _say_number(morning.date, draw)
+            return _say_number(morning.date, rng)
         case "find-number":
-            return _find_number(morning.date, draw)
+            return _find_number(morning.date, rng)
         case "full":
-            return _full(morning.date, morning.festive, draw)
+            return _full(morning.date, morning.festive, rng)
         case "eleventh-to-thirteenth" | "twenty-first":
-            return _named(item, morning.date, draw)
+            return _named(item, morning.date, rng)
         case "sleeps":
-            return sleeps(morning, draw, watch)
+            return sleeps(morning, rng, watch)
         case "few-days-on":
-            return few_days_on(morning.date, draw, watch)
+            return few_days_on(morning.date, rng, watch)
         case "thirty-to-one":
-            return to_the_next_month(30, morning.date, draw, watch)
+            return to_the_next_month(30, morning.date, rng, watch)
         case _:
-            return to_the_next_month(31, morning.date, draw, watch)
+            return to_the_next_month(31, morning.date, rng, watch)
 
 
 def askable(item: str, morning: Morning) -> bool:
@@ -75,13 +75,13 @@ def timely(item: str, morning: Morning) -> bool:
     return item == "full" and bool(morning.festive)
 
 
-def _say_number(today: dt.date, draw: Draw) -> Draft:
+def _say_number(today: dt.date, rng: SeededRandom) -> Draft:
     day = today.day
     page = pictures.MonthCalendar(
         today.year, today.month, hidden=(day,), pointed=(day - 1,) if day > 1 else ()
     )
     if day == 1:
-        say = draw.way(
+        say = rng.phrasing(
             "A new month starts today. What number is today?",
             "What number is today on the calendar?",
             "It’s a new month. What is today’s number?",
@@ -93,7 +93,7 @@ def _say_number(today: dt.date, draw: Draw) -> Draft:
         )
     else:
         before = number_word(day - 1)
-        say = draw.way(
+        say = rng.phrasing(
             "What number is today on the calendar?",
             f"Yesterday was number {before}. What number is today?",
             "What is today’s number on the calendar?",
@@ -116,7 +116,7 @@ def _say_number(today: dt.date, draw: Draw) -> Draft:
     )
 
 
-def _find_number(today: dt.date, draw: Draw) -> Draft:
+def _find_number(today: dt.date, rng: SeededRandom) -> Draft:
     """Where today's card goes on a calendar whose numbers are put up day by day."""
     day, word = today.day, number_word(today.day)
     page = pictures.MonthCalendar(today.year, today.month, upto=day - 1)
@@ -131,7 +131,7 @@ def _find_number(today: dt.date, draw: Draw) -> Draft:
             f"Touch and say “{count_words(range(max(1, day - 3), day))}…” The child’s finger keeps going."
         )
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Today is number {word}. Put your finger where it goes.",
             f"Where does {word} go on the calendar? Point to it.",
             f"Find the square for {word}. Put your finger on it.",
@@ -153,7 +153,7 @@ def _find_number(today: dt.date, draw: Draw) -> Draft:
     )
 
 
-def _full(today: dt.date, festive: tuple[str, ...], draw: Draw) -> Draft:
+def _full(today: dt.date, festive: tuple[str, ...], rng: SeededRandom) -> Draft:
     ways = [
         "What is today’s date?",
         "What is the date today? Say the month and the number.",
@@ -167,7 +167,7 @@ def _full(today: dt.date, festive: tuple[str, ...], draw: Draw) -> Draft:
         ways = [f"{name} is today! What is the date?", f"Hooray! {name} is today. Say the date."]
     yesterday = said(ahead(today, -1))
     return Draft(
-        say=draw.way(*ways),
+        say=rng.phrasing(*ways),
         answer=said(today),
         accept=(*also_said(today), *with_weekday(today)),
         working=f"{month_name(today)} {today.day}: a {day_name(today)}",
@@ -184,20 +184,20 @@ def _full(today: dt.date, festive: tuple[str, ...], draw: Draw) -> Draft:
     )
 
 
-def _named(item: str, today: dt.date, draw: Draw) -> Draft:
+def _named(item: str, today: dt.date, rng: SeededRandom) -> Draft:
     """The date next to one of this month's, where its name is the hard part."""
-    target = today.replace(day=draw.pick(_NAMED[item]))
-    step = 1 if draw.coin() else -1
+    target = today.replace(day=rng.pick(_NAMED[item]))
+    step = 1 if rng.coin() else -1
     start = ahead(target, -step)
     pretend = supposed(said(start), said(today))
     if step > 0:
-        say = draw.way(
+        say = rng.phrasing(
             f"What date comes just after {said(start)}?",
             f"{pretend}. What is tomorrow’s date?",
             f"{said(start)}. What date comes next?",
         )
     else:
-        say = draw.way(
+        say = rng.phrasing(
             f"What date comes just before {said(start)}?",
             f"{pretend}. What was yesterday’s date?",
             f"I say {said(start)}. You say the date just before.",

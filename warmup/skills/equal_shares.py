@@ -9,10 +9,10 @@ from itertools import accumulate, pairwise
 from math import acos, isclose, pi, sqrt
 
 from warmup import pictures
-from warmup.draw import Draw, Way
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import number_word
+from warmup.model import Cue, Morning, Strand
+from warmup.randomness import Phrasing, SeededRandom
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import number_word
 
 _FOODS = {
     "toast": "a slice of toast",
@@ -84,33 +84,33 @@ def _below(mark: float) -> float:
     return (acos(x) - x * sqrt(1 - x * x)) / pi
 
 
-def ask(item: str, morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """Judge the parts, make them, or tell how many make a whole."""
     match item:
         case "halves-or-not":
-            return _equal_or_not(2, draw)
+            return _equal_or_not(2, rng)
         case "quarters-or-not":
-            return _equal_or_not(4, draw)
+            return _equal_or_not(4, rng)
         case "make-halves":
-            return _make(2, draw)
+            return _make(2, rng)
         case "make-quarters":
-            return _make(4, draw)
+            return _make(4, rng)
         case "about-halves":
-            return _about_halves(draw)
+            return _about_halves(rng)
         case _:
-            return _smaller(morning.animal, draw)
+            return _smaller(morning.animal, rng)
 
 
-def _equal_or_not(count: int, draw: Draw) -> Draft:
+def _equal_or_not(count: int, rng: SeededRandom) -> Draft:
     part = _PART[count]
-    fair = draw.coin()
-    whole, cut, parts, lying = draw.pick((_FAIR if fair else _UNFAIR)[count])
-    turn = draw.pick((0, 45, 90, 135)) if cut == "slices" else 0
+    fair = rng.coin()
+    whole, cut, parts, lying = rng.pick((_FAIR if fair else _UNFAIR)[count])
+    turn = rng.pick((0, 45, 90, 135)) if cut == "slices" else 0
     sizes = areas(whole, cut, parts)
     equal = len(sizes) == count and all(isclose(size, sizes[0], rel_tol=1e-9) for size in sizes)
     friends = number_word(count)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Is this cut into {_SAME[part]}? Tell me why.",
             f"{friends.capitalize()} friends get one part each. Is it fair?",
             f"Are all these parts {_SAME[part]}?",
@@ -135,12 +135,12 @@ def _equal_or_not(count: int, draw: Draw) -> Draft:
     )
 
 
-def _make(count: int, draw: Draw) -> Draft:
-    part, food = _PART[count], draw.pick(tuple(_FOODS))
+def _make(count: int, rng: SeededRandom) -> Draft:
+    part, food = _PART[count], rng.pick(tuple(_FOODS))
     thing, friends = _FOODS[food], number_word(count)
     folds = {2: "once, edge to edge", 4: "in two, then in two again"}[count]
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Show how to cut {thing} into {_SAME[part]}.",
             f"{friends.capitalize()} friends share {thing} fairly. Show where to cut.",
             f"Cut {thing} into {_SAME[part]} with your finger.",
@@ -166,19 +166,21 @@ def _make(count: int, draw: Draw) -> Draft:
 _SIZE = {"half": 1 / 2, "quarter": 1 / 4}
 
 
-def _halves_asked(asked: str, thing: str, name: str, draw: Draw) -> tuple[Way, str, tuple[str, ...]]:
+def _halves_asked(
+    asked: str, thing: str, name: str, rng: SeededRandom
+) -> tuple[Phrasing, str, tuple[str, ...]]:
     """What is said, its answer and what else counts, for one of the three questions."""
     half, whole = _SIZE["half"], thing.replace("a ", "a whole ", 1)
     match asked:
         case "how many":
-            say = draw.way(
+            say = rng.phrasing(
                 f"How many halves make {whole}?",
                 f"We cut {thing} into halves. How many pieces is that?",
                 f"You have {whole}. How many halves is that?",
             )
             return say, number_word(int(1 / half)), ()
         case "left":
-            say = draw.way(
+            say = rng.phrasing(
                 f"I take one of two equal parts. How much {name} is left?",
                 f"Two equal parts, and you take one. How much {name} is left?",
                 f"Two of us share {thing} fairly. I leave mine. How much is left?",
@@ -186,7 +188,7 @@ def _halves_asked(asked: str, thing: str, name: str, draw: Draw) -> tuple[Way, s
             part = next(part for part, size in _SIZE.items() if size == 1 - half)
             return say, f"one {part}", (f"a {part}", part, f"the other {part}", "one part", "the other part")
         case _:
-            say = draw.way(
+            say = rng.phrasing(
                 f"Two equal parts make {whole}. What is each called?",
                 f"I cut {thing} in two equal parts. What is each called?",
                 f"Two of us share {thing} fairly. How much does each get?",
@@ -195,11 +197,11 @@ def _halves_asked(asked: str, thing: str, name: str, draw: Draw) -> tuple[Way, s
             return say, f"a {part}", (part, f"one {part}")
 
 
-def _about_halves(draw: Draw) -> Draft:
+def _about_halves(rng: SeededRandom) -> Draft:
     """How many halves make a whole, how much is left, what a part is called."""
-    food, asked = draw.pick(tuple(_FOODS)), draw.pick(("how many", "left", "name"))
+    food, asked = rng.pick(tuple(_FOODS)), rng.pick(("how many", "left", "name"))
     name = food if food != "sheet" else "paper"
-    say, answer, accept = _halves_asked(asked, _FOODS[food], name, draw)
+    say, answer, accept = _halves_asked(asked, _FOODS[food], name, rng)
     return Draft(
         say=say,
         answer=answer,
@@ -217,15 +219,15 @@ def _about_halves(draw: Draw) -> Draft:
     )
 
 
-def _smaller(animal: str, draw: Draw) -> Draft:
+def _smaller(animal: str, rng: SeededRandom) -> Draft:
     """Which is more, or less, of the same whole: a half or a quarter?"""
-    food, more = draw.pick(tuple(_FOODS)), draw.coin()
-    first, second = draw.shuffled(tuple(_SIZE))
+    food, more = rng.pick(tuple(_FOODS)), rng.coin()
+    first, second = rng.shuffled(tuple(_SIZE))
     answer = (max if more else min)(_SIZE, key=_SIZE.__getitem__)
     much, big = ("more", "bigger") if more else ("less", "smaller")
     name, thing = food if food != "sheet" else "paper", _FOODS[food]
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Which is {much} {name}, a {first} or a {second}?",
             f"{animal} wants {much} {name}. Should it be a {first} or a {second}?",
             f"Think of {thing}. Which is {big}, a {first} or a {second}?",

@@ -8,10 +8,10 @@ the pairs has no coin to flip. That 12 is called odd "because of the 1" is commo
 from collections.abc import Sequence
 
 from warmup import pictures
-from warmup.draw import Draw
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import listed, number_word, plural
+from warmup.model import Cue, Morning, Strand
+from warmup.randomness import SeededRandom
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import listed, number_word, plural
 
 # Each item's numbers; 7 and 9 stand beside 6 and 8, so that the answer is no habit.
 _NUMBERS: dict[str, Sequence[int]] = {
@@ -34,24 +34,24 @@ _WATCH = {
 }
 
 
-def ask(item: str, morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """Pairs and what is left; a number of a kind to make; two fair shares."""
     match item:
         case "name-and-make":
-            return _name(item, draw) if draw.coin() else _make(item, morning.animal, draw)
+            return _name(item, rng) if rng.coin() else _make(item, morning.animal, rng)
         case "fair-shares":
-            return _share(item, draw)
+            return _share(item, rng)
         case _:
-            return _pair_up(item, draw)
+            return _pair_up(item, rng)
 
 
-def _pair_up(item: str, draw: Draw) -> Draft:
+def _pair_up(item: str, rng: SeededRandom) -> Draft:
     """How many pairs, and whether one is left: nothing to flip a coin for."""
     # Even and odd by an even chance, where the item has both.
     kinds = [[n for n in _NUMBERS[item] if n % 2 == rest] for rest in (0, 1)]
-    number = draw.pick(draw.pick([kind for kind in kinds if kind]))
-    word, clothes = number_word(number), draw.pick(("socks", "shoes"))
-    say = draw.way(
+    number = rng.pick(rng.pick([kind for kind in kinds if kind]))
+    word, clothes = number_word(number), rng.pick(("socks", "shoes"))
+    say = rng.phrasing(
         f"Put {word} {clothes} in pairs. Tell me what you get.",
         f"Pair up {word} {clothes}. How many pairs, and what is left?",
         f"Here are {word} kids. Can everyone have a partner? Show me.",
@@ -83,13 +83,13 @@ def _pair_up(item: str, draw: Draw) -> Draft:
     )
 
 
-def _name(item: str, draw: Draw) -> Draft:
+def _name(item: str, rng: SeededRandom) -> Draft:
     """Odd or even, with the reason: the pairs."""
-    number = draw.pick(_NUMBERS[item])
+    number = rng.pick(_NUMBERS[item])
     word = number_word(number)
     even = number % 2 == 0
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Is {word} odd or even? Show me how you know.",
             f"Pair up {word} blocks. Is {word} odd or even?",
             f"Is page {word} odd or even? Tell me why.",
@@ -107,16 +107,16 @@ def _name(item: str, draw: Draw) -> Draft:
     )
 
 
-def _make(item: str, animal: str, draw: Draw) -> Draft:
+def _make(item: str, animal: str, rng: SeededRandom) -> Draft:
     """A number of the kind asked for between two others: make one."""
-    even = draw.coin()
-    low = draw.between(1, 14)
-    high = low + draw.between(5, 6)
+    even = rng.coin()
+    low = rng.between(1, 14)
+    high = low + rng.between(5, 6)
     fits = [n for n in range(low + 1, high) if (n % 2 == 0) is even]
     kind = "even" if even else "odd"
     low_word, high_word = number_word(low), number_word(high)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Say an {kind} number between {low_word} and {high_word}.",
             f"Find an {kind} number. More than {low_word}, less than {high_word}.",
             f"{animal} wants an {kind} number between {low_word} and {high_word}.",
@@ -135,16 +135,16 @@ def _make(item: str, animal: str, draw: Draw) -> Draft:
     )
 
 
-def _share(item: str, draw: Draw) -> Draft:
+def _share(item: str, rng: SeededRandom) -> Draft:
     """Two fair shares: how many each, and what is left."""
-    number = draw.pick(_NUMBERS[item])
+    number = rng.pick(_NUMBERS[item])
     each, left = divmod(number, 2)
     word = number_word(number)
-    thing = draw.pick(("plum", "cracker", "block", "sock"))
+    thing = rng.pick(("plum", "cracker", "block", "sock"))
     things = plural(2, thing)
     rest = "one left over" if left else "none left over"
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Two kids share {word} {things}. Tell me each share and what is left.",
             f"Deal {word} {things} to two kids. Each gets the same. How many each?",
             f"Give two kids {word} {things}, fair and square. What does each get?",

@@ -7,12 +7,12 @@ Framework 2016, 2.13 and K.10).
 """
 
 from warmup import pictures
-from warmup.draw import Draw
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import listed, number_word
+from warmup.model import Cue, Morning, Strand
+from warmup.randomness import SeededRandom
 from warmup.skills._geometry import PLACES, clean_turns, count_sides, equal_sides, rule, square_corners
 from warmup.skills._joining import ask_build, ask_see_the_two, ask_slide_together
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import listed, number_word
 
 _FOUR = ("circle", "triangle", "square", "rectangle")
 _FOUND = {
@@ -25,35 +25,35 @@ _FOUND = {
 _TO_TURN = (("triangle", "right triangle"), ("square",), ("rectangle", "thin rectangle"))
 
 
-def ask(item: str, morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """Name, find, draw, count or join, as the item wants."""
     match item:
         case "name":
-            return _name(draw.pick(_FOUR), draw.pick((0, 90)), draw)
+            return _name(rng.pick(_FOUR), rng.pick((0, 90)), rng)
         case "find-in-the-room":
-            return _find(draw)
+            return _find(rng)
         case "draw-in-the-air":
-            return _draw_it(draw)
+            return _draw_it(rng)
         case "turned":
             # A name first, so that each comes as often, then a form of it.
-            figure = draw.pick(draw.pick(_TO_TURN))
-            return _name(figure, draw.pick(clean_turns(figure, range(20, 341, 5))), draw)
+            figure = rng.pick(rng.pick(_TO_TURN))
+            return _name(figure, rng.pick(clean_turns(figure, range(20, 341, 5))), rng)
         case "tilted-square":
-            return _tilted_square(morning.animal, draw)
+            return _tilted_square(morning.animal, rng)
         case "thin-triangle":
-            return _thin_triangle(draw)
+            return _thin_triangle(rng)
         case "count-sides":
-            return _count_sides(draw) if draw.coin() else _by_its_sides(draw)
+            return _count_sides(rng) if rng.coin() else _by_its_sides(rng)
         case "not-closed":
-            return _not_closed(draw)
+            return _not_closed(rng)
         case "square-is-a-rectangle":
-            return _square_is_a_rectangle(draw)
+            return _square_is_a_rectangle(rng)
         case "slide-together":
-            return ask_slide_together(draw)
+            return ask_slide_together(rng)
         case "see-the-two":
-            return ask_see_the_two(draw)
+            return ask_see_the_two(rng)
         case _:
-            return ask_build(draw)
+            return ask_build(rng)
 
 
 def called(figure: str) -> str:
@@ -64,7 +64,7 @@ def called(figure: str) -> str:
 # ---- names -----------------------------------------------------------------------------------------
 
 
-def _name(figure: str, turn: int, draw: Draw) -> Draft:
+def _name(figure: str, turn: int, rng: SeededRandom) -> Draft:
     """The name of the shape in the picture."""
     name = called(figure)
     sides = count_sides(figure)
@@ -78,7 +78,7 @@ def _name(figure: str, turn: int, draw: Draw) -> Draft:
         + (" Turning it changes nothing." if tilted else ""),
     }[name]
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             "What is the name of this shape?",
             "Look here. What shape is it?",
             "Tell me what this shape is called.",
@@ -106,11 +106,11 @@ def _name(figure: str, turn: int, draw: Draw) -> Draft:
 _TURN_HEAD = "Lean your head until it sits flat. Is it a shape you know?"
 
 
-def _find(draw: Draw) -> Draft:
-    name = draw.pick(_FOUR)
+def _find(rng: SeededRandom) -> Draft:
+    name = rng.pick(_FOUR)
     also = " (a square counts: it is a rectangle too)" if name == "rectangle" else ""
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Find something in this room shaped like a {name}.",
             f"Go and touch a {name} in this room.",
             f"A {name} is hiding in this room. Where is it?",
@@ -136,10 +136,10 @@ def _find(draw: Draw) -> Draft:
     )
 
 
-def _draw_it(draw: Draw) -> Draft:
-    name = draw.pick(_FOUR)
+def _draw_it(rng: SeededRandom) -> Draft:
+    name = rng.pick(_FOUR)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Draw a big {name} in the air.",
             f"Draw a {name} on my back with your finger.",
             f"Use your finger. Draw a {name} on the table.",
@@ -162,13 +162,13 @@ def _draw_it(draw: Draw) -> Draft:
 # ---- turned and thin, three in a row ---------------------------------------------------------------
 
 
-def _tilted_square(animal: str, draw: Draw) -> Draft:
-    others = draw.sample(("rhombus", "rectangle", "triangle", "slanted figure", "thin rectangle"), 2)
-    names = draw.shuffled(("square", *others))
-    turns = tuple(draw.pick(clean_turns(name, range(25, 70, 5))) for name in names)
+def _tilted_square(animal: str, rng: SeededRandom) -> Draft:
+    others = rng.sample(("rhombus", "rectangle", "triangle", "slanted figure", "thin rectangle"), 2)
+    names = rng.shuffled(("square", *others))
+    turns = tuple(rng.pick(clean_turns(name, range(25, 70, 5))) for name in names)
     place = next(at for at, name in enumerate(names) if name == "square")
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             "Put a finger on the square.",
             "One of these is a square. Which one?",
             "Here are three shapes. Touch the square.",
@@ -191,16 +191,16 @@ def _tilted_square(animal: str, draw: Draw) -> Draft:
 _LIES_FLAT = ("thin rectangle", "rhombus", "right triangle")
 
 
-def _thin_triangle(draw: Draw) -> Draft:
-    odd = draw.pick(("thin rectangle", "half circle", "rhombus", "kite", "trapezoid"))
-    second = draw.pick(("triangle", "right triangle", "tall triangle"))
-    names = draw.shuffled(("thin triangle", second, odd))
+def _thin_triangle(rng: SeededRandom) -> Draft:
+    odd = rng.pick(("thin rectangle", "half circle", "rhombus", "kite", "trapezoid"))
+    second = rng.pick(("triangle", "right triangle", "tall triangle"))
+    names = rng.shuffled(("thin triangle", second, odd))
     # Upright or upside down: lying on its side a thin shape has too few rows of pixels.
-    turns = tuple(draw.pick((90, 270) if name in _LIES_FLAT else (0, 180)) for name in names)
+    turns = tuple(rng.pick((90, 270) if name in _LIES_FLAT else (0, 180)) for name in names)
     place = names.index(odd)
     corners = "a curved side" if odd == "half circle" else f"{number_word(count_sides(odd))} sides"
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             "Two of these are triangles. Which one is not?",
             "One shape is not a triangle. Put a finger on it.",
             "Which one does not belong with the triangles?",
@@ -219,12 +219,12 @@ def _thin_triangle(draw: Draw) -> Draft:
     )
 
 
-def _not_closed(draw: Draw) -> Draft:
-    names = draw.shuffled(("triangle", "square", "circle", "rectangle", "hexagon"))[:3]
-    turns = tuple(draw.pick(clean_turns(name, (0, 45, 60, 90, 180))) for name in names)
-    place = draw.below(3)
+def _not_closed(rng: SeededRandom) -> Draft:
+    names = rng.shuffled(("triangle", "square", "circle", "rectangle", "hexagon"))[:3]
+    turns = tuple(rng.pick(clean_turns(name, (0, 45, 60, 90, 180))) for name in names)
+    place = rng.below(3)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             "A bug can get into one shape. Which one?",
             "Which shape is not closed? Show me where.",
             "These are fences. Which one lets the sheep out?",
@@ -246,14 +246,14 @@ def _not_closed(draw: Draw) -> Draft:
 # ---- sides and corners -----------------------------------------------------------------------------
 
 
-def _count_sides(draw: Draw) -> Draft:
-    figure = draw.pick(("triangle", "right triangle", "square", "rectangle", "hexagon", "hexagon"))
+def _count_sides(rng: SeededRandom) -> Draft:
+    figure = rng.pick(("triangle", "right triangle", "square", "rectangle", "hexagon", "hexagon"))
     # A hexagon's corners are so blunt that they can be counted only where sides lie level or upright.
     turns = clean_turns(figure, range(0, 360, 30 if figure == "hexagon" else 5))
-    part, turn = draw.pick(("sides", "corners")), draw.pick(turns)
+    part, turn = rng.pick(("sides", "corners")), rng.pick(turns)
     count, name = count_sides(figure), called(figure)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"How many {part} does this {name} have?",
             f"Touch the {part} of this shape. How many are there?",
             f"Here is a {name}. Count its {part}.",
@@ -272,12 +272,12 @@ def _count_sides(draw: Draw) -> Draft:
     )
 
 
-def _by_its_sides(draw: Draw) -> Draft:
+def _by_its_sides(rng: SeededRandom) -> Draft:
     """The name for so many sides: one for three and for six, any of several for four."""
-    count, names = draw.pick(tuple(_FITS.items()))
+    count, names = rng.pick(tuple(_FITS.items()))
     word, said = number_word(count), listed(names, "or")
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Name a shape with {word} straight sides.",
             f"Draw a shape with {word} straight sides. What is it called?",
             f"A shape has {word} straight sides. What could it be?",
@@ -301,12 +301,12 @@ _FITS = {3: ("triangle",), 4: ("square", "rectangle"), 6: ("hexagon",)}
 _FITS_TOO = {4: ("a rhombus", "a trapezoid", "a kite")}
 
 
-def _square_is_a_rectangle(draw: Draw) -> Draft:
-    first, second = draw.pick((("square", "rectangle"), ("rectangle", "square")))
+def _square_is_a_rectangle(rng: SeededRandom) -> Draft:
+    first, second = rng.pick((("square", "rectangle"), ("rectangle", "square")))
     needs_equal = second == "square"
     yes = square_corners(first) and (equal_sides(first) or not needs_equal)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Is every {first} a {second}? Tell me why.",
             f"Can we call every {first} a {second}? Tell me why.",
             f"Think of any {first}. Is it always a {second}?",

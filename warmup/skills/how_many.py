@@ -6,11 +6,11 @@ Rows and rings begin at 6: up to five are seen at a glance, not counted (common 
 """
 
 from warmup import pictures
-from warmup.draw import Draw, Way
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import number_word
+from warmup.model import Cue, Morning, Strand
+from warmup.randomness import Phrasing, SeededRandom
 from warmup.skills._home import BLOCK, BOOK, PEG, ROLL, SOCK, SPOON, TO_HOLD, Noun
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import number_word
 
 # Things that are round, so that a disc in a picture can stand for one.
 _ROUND = (ROLL, Noun("plum", "plums"), Noun("ball", "balls"), Noun("plate", "plates"), Noun("bead", "beads"))
@@ -29,24 +29,24 @@ _WATCH = {
 }
 
 
-def ask(item: str, morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """Count what the picture shows, lay out a number, or tell what is left when all are gone."""
     match item:
         case "count-out":
-            return _count_out(morning.animal, draw)
+            return _count_out(morning.animal, rng)
         case "zero":
-            return _none_left(draw)
+            return _none_left(rng)
         case _:
-            return _count(item, morning.animal, draw)
+            return _count(item, morning.animal, rng)
 
 
-def _count(layout: str, animal: str, draw: Draw) -> Draft:
+def _count(layout: str, animal: str, rng: SeededRandom) -> Draft:
     """How many lie in this layout; the answer is the last number said."""
-    count, noun, seed = draw.between(*_RANGES[layout]), draw.pick(_ROUND), draw.below(1000)
+    count, noun, seed = rng.between(*_RANGES[layout]), rng.pick(_ROUND), rng.below(1000)
     figures = ", ".join(map(str, range(1, count + 1))) if count <= 5 else f"1, 2, 3 … {count}"
     picture = pictures.Counters(count, layout, what=noun.many, seed=seed if layout == "scatter" else 0)
     return Draft(
-        say=_say_count(layout, noun, animal, draw),
+        say=_say_count(layout, noun, animal, rng),
         answer=number_word(count),
         working=f"{figures}: the last number said",
         cues=_cues_count(layout, count, noun),
@@ -56,11 +56,11 @@ def _count(layout: str, animal: str, draw: Draw) -> Draft:
     )
 
 
-def _say_count(layout: str, noun: Noun, animal: str, draw: Draw) -> Way:
+def _say_count(layout: str, noun: Noun, animal: str, rng: SeededRandom) -> Phrasing:
     many, one = noun.many, noun.one
     match layout:
         case "line":
-            return draw.way(
+            return rng.phrasing(
                 f"How many {many} are in this line?",
                 f"Touch each {one} as you count. How many are there?",
                 f"{animal} wants to know how many {many} there are. Tell {animal}.",
@@ -68,19 +68,19 @@ def _say_count(layout: str, noun: Noun, animal: str, draw: Draw) -> Way:
                 f"Start at the first {one}. Count to the end. How many?",
             )
         case "rows":
-            return draw.way(
+            return rng.phrasing(
                 f"The {many} are in rows. How many are there?",
                 f"Count every row. How many {many} are there?",
                 f"How many {many} do you count in these rows?",
             )
         case "ring":
-            return draw.way(
+            return rng.phrasing(
                 f"The {many} go around in a ring. How many are there?",
                 f"Go around the ring with your finger. How many {many}?",
                 f"Count all the {many} in the ring. How many are there?",
             )
         case _:
-            return draw.way(
+            return rng.phrasing(
                 f"The {many} are all mixed up. How many are there?",
                 f"A cat ran through the {many}. How many are there?",
                 f"Count all the {many}. How many are there?",
@@ -109,15 +109,15 @@ def _cues_count(layout: str, count: int, noun: Noun) -> tuple[Cue, Cue, Cue]:
     return Cue(first), second, Cue(third)
 
 
-def _count_out(animal: str, draw: Draw) -> Draft:
+def _count_out(animal: str, rng: SeededRandom) -> Draft:
     """Lay out a number of things; the answer says when it is right.
 
     Of the things there are more on the table than are asked for, so only what a house has many of will do.
     """
-    count, noun = draw.between(2, 10), draw.pick(_MANY_AT_HOME)
+    count, noun = rng.between(2, 10), rng.pick(_MANY_AT_HOME)
     wanted = noun.of(count)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Please give me {wanted}.",
             f"{animal} needs {wanted}. Count them out.",
             f"Put {wanted} in a row. Count as you go.",
@@ -136,14 +136,14 @@ def _count_out(animal: str, draw: Draw) -> Draft:
     )
 
 
-def _none_left(draw: Draw) -> Draft:
+def _none_left(rng: SeededRandom) -> Draft:
     """All are taken away again: none are left, and zero says so."""
-    start, noun = draw.between(2, 6), draw.pick(TO_HOLD)
+    start, noun = rng.between(2, 6), rng.pick(TO_HOLD)
     away = start
     left = start - away
     some = noun.of(start)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"You have {some}. You give them all away. How many are left?",
             f"Put out {some}. Now put them all away. How many are out?",
             f"Take {some}. Give them all to me. How many do you have?",

@@ -6,12 +6,12 @@ most, so that its numerals can be read from across a table.
 """
 
 from warmup import pictures
-from warmup.draw import Draw
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import count_words, number_word
+from warmup.model import Cue, Morning, Strand
+from warmup.randomness import SeededRandom
 from warmup.skills._counting import grown, steps
 from warmup.skills._home import upper
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import count_words, number_word
 
 _WATCH = {
     "hidden-to-50": "The right ones with another ten: the row next door was read.",
@@ -24,35 +24,35 @@ _WATCH = {
 }
 
 
-def ask(item: str, morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """Which number is under the card, at a place told, or ten away."""
     match item:
         case "hidden-to-50":
-            return _hidden(item, 1, draw)
+            return _hidden(item, 1, rng)
         case "hidden-to-100":
             # The chart's first row: higher from week to week, and from the start not the one to fifty.
-            return _hidden(item, 10 * draw.between(1, grown(1, 5, morning.week, opens=25)) + 1, draw)
+            return _hidden(item, 10 * rng.between(1, grown(1, 5, morning.week, opens=25)) + 1, rng)
         case "end-of-row":
-            return _end_of_row(10 * draw.between(1, 4), draw)
+            return _end_of_row(10 * rng.between(1, 4), rng)
         case "one-down":
-            return _one_down(draw.between(2, 39), draw)
+            return _one_down(rng.between(2, 39), rng)
         case "row-and-column":
-            return _row_and_column(10 * draw.between(1, 9), draw.between(2, 9), draw)
+            return _row_and_column(10 * rng.between(1, 9), rng.between(2, 9), rng)
         case "ten-more":
-            return _ten_away(draw.between(10, 90), 10, draw)
+            return _ten_away(rng.between(10, 90), 10, rng)
         case _:
-            return _ten_away(draw.between(11, 99), -10, draw)
+            return _ten_away(rng.between(11, 99), -10, rng)
 
 
-def _hidden(item: str, first: int, draw: Draw) -> Draft:
+def _hidden(item: str, first: int, rng: SeededRandom) -> Draft:
     last = first + 49
     # Not the chart's ends, which its words name; past the first row, which is no news.
-    number = draw.between(max(11, first + 1), last - 1)
+    number = rng.between(max(11, first + 1), last - 1)
     chart = pictures.HundredChart(first, last, hidden=(number,))
     before = range(max(first, number - 3), number)
     row_start = number % 10 == 1
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             "What number is missing on the chart?",
             "One square is empty. What number goes there?",
             "Find the empty square. What number goes in it?",
@@ -77,10 +77,10 @@ def _hidden(item: str, first: int, draw: Draw) -> Draft:
     )
 
 
-def _end_of_row(end: int, draw: Draw) -> Draft:
+def _end_of_row(end: int, rng: SeededRandom) -> Draft:
     word, number = number_word(end), end + 1
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"{upper(word)} ends its row. Which number starts the next row?",
             f"Find {word} on the chart. What number comes next?",
             f"What number comes after {word} on the chart?",
@@ -101,10 +101,10 @@ def _end_of_row(end: int, draw: Draw) -> Draft:
     )
 
 
-def _one_down(above: int, draw: Draw) -> Draft:
+def _one_down(above: int, rng: SeededRandom) -> Draft:
     word, number = number_word(above), above + 10
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Put a finger on {word}. What number is just below it?",
             f"Find {word}. What number is missing just below it?",
             f"Start at {word}. Go down one square. What number is it?",
@@ -125,11 +125,11 @@ def _one_down(above: int, draw: Draw) -> Draft:
     )
 
 
-def _row_and_column(tens: int, top: int, draw: Draw) -> Draft:
+def _row_and_column(tens: int, top: int, rng: SeededRandom) -> Draft:
     start, number = tens + 1, tens + top
     row, column = number_word(start), number_word(top)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Find {row}. Slide right to the empty square. What number?",
             f"Find {column}. Slide down to the empty square. What number?",
             f"The empty square is below {column}. What number goes there?",
@@ -150,12 +150,12 @@ def _row_and_column(tens: int, top: int, draw: Draw) -> Draft:
     )
 
 
-def _ten_away(number: int, step: int, draw: Draw) -> Draft:
+def _ten_away(number: int, step: int, rng: SeededRandom) -> Draft:
     word, more = number_word(number), step > 0
     answer, change = number + step, "more" if more else "less"
     side = "down" if more else "up"
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"What is ten {change} than {word}?",
             f"Start at {word}. {'Add' if more else 'Take away'} ten. What number is it?",
             f"Say the number that is ten {change} than {word}.",

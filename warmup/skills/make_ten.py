@@ -6,11 +6,11 @@ Mathematics, 2010). The last level brings in ten and zero, past that bound, so i
 """
 
 from warmup import pictures
-from warmup.draw import Draw, Way
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import number_word, plural
+from warmup.model import Cue, Morning, Strand
+from warmup.randomness import Phrasing, SeededRandom
 from warmup.skills._home import CUP, PEG, Noun, upper
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import number_word, plural
 
 # What each item starts from.
 _PARTNERS = {
@@ -38,13 +38,13 @@ _WATCH = {
 _NOTHING_YET = "Saying the number back, or keeping quiet. Look at the frame: which places are empty?"
 
 
-def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
     """How many more make ten, from a number this item covers."""
-    have = draw.pick(_PARTNERS[item])
+    have = rng.pick(_PARTNERS[item])
     more = 10 - have
     frame = pictures.TenFrame(have)
     return Draft(
-        say=_say(have, draw),
+        say=_say(have, rng),
         answer=number_word(more),
         accept=("none", "nothing") if more == 0 else (),
         working=f"{have} + {more} = 10",
@@ -55,11 +55,11 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
     )
 
 
-def _say(have: int, draw: Draw) -> Way:
+def _say(have: int, rng: SeededRandom) -> Phrasing:
     word = number_word(have)
     # Said as people say it: nobody has zero cups.
     some = word if have else "none"
-    return draw.way(
+    return rng.phrasing(
         f"You have {some}. How many more make ten?",
         f"The ten frame has {some} in it. How many more fill it?",
         f"I say {word}. You say its partner that makes ten.",

@@ -8,11 +8,11 @@ Mathematics, 2010).
 from typing import NamedTuple
 
 from warmup import pictures
-from warmup.draw import Draw
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import number_word, plural
+from warmup.model import Cue, Morning, Strand
+from warmup.randomness import SeededRandom
 from warmup.skills._home import a
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import number_word, plural
 
 _FORMS = ("plain", "striped", "spotted")
 _LONG_THINGS = ("spoon", "shoe", "fork", "sock", "book", "brush", "scarf", "mitt", "straw", "leaf")
@@ -51,46 +51,46 @@ _WEIGHT = _Attribute(
 )
 
 
-def ask(item: str, morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """Two ribbons, a seesaw, three in a row, a ribbon in clips; or a thing to be found in the room."""
     match item:
         case "longer" | "ends-not-lined-up":
-            return _ribbons(item, morning.animal, draw)
+            return _ribbons(item, morning.animal, rng)
         case "find-longer":
-            return _find(_LENGTH, draw.pick(_LONG_THINGS), draw)
+            return _find(_LENGTH, rng.pick(_LONG_THINGS), rng)
         case "find-heavier":
-            return _find(_WEIGHT, draw.pick(_HEAVY_THINGS), draw)
+            return _find(_WEIGHT, rng.pick(_HEAVY_THINGS), rng)
         case "heavier" | "big-is-not-heavy":
-            return _see_saw(item, draw)
+            return _see_saw(item, rng)
         case "order-three":
-            return _order(draw)
+            return _order(rng)
         case "through-a-third":
-            return _through(draw)
+            return _through(rng)
         case "units":
-            return _units(draw)
+            return _units(rng)
         case _:
-            return _fallen(draw)
+            return _fallen(rng)
 
 
 # ---- two things ------------------------------------------------------------------------------------
 
 
-def _ribbons(item: str, animal: str, draw: Draw) -> Draft:
-    forms = draw.sample(_FORMS, 2)
-    long = draw.between(9, 16)
-    short = long - draw.between(2, 4)
+def _ribbons(item: str, animal: str, rng: SeededRandom) -> Draft:
+    forms = rng.sample(_FORMS, 2)
+    long = rng.between(9, 16)
+    short = long - rng.between(2, 4)
     lined_up = item == "longer"
     # Laid askew, each of the two is as often the one that sticks out at the right.
-    reach = draw.between(1, 3) if draw.coin() else -draw.between(1, min(2, long - short - 1))
+    reach = rng.between(1, 3) if rng.coin() else -rng.between(1, min(2, long - short - 1))
     starts = {long: 0, short: 0 if lined_up else long - short + reach}
-    lengths = draw.shuffled((long, short))
-    asked = draw.pick(("longer", "shorter"))
+    lengths = rng.shuffled((long, short))
+    asked = rng.pick(("longer", "shorter"))
     answer = forms[lengths.index(long if asked == "longer" else short)]
     picture = pictures.Lengths(
         lengths, forms, () if lined_up else tuple(starts[length] for length in lengths)
     )
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Look at the two ribbons. Which one is {asked}?",
             f"Touch the {asked} ribbon.",
             f"{animal} wants the {asked} ribbon. Which one is it?",
@@ -128,11 +128,11 @@ def _side_by_side(lined_up: bool) -> tuple[Cue, Cue, Cue]:
     )
 
 
-def _find(attribute: _Attribute, thing: str, draw: Draw) -> Draft:
+def _find(attribute: _Attribute, thing: str, rng: SeededRandom) -> Draft:
     """Find a thing in the room: many are right, and the answer states the rule."""
-    asked = draw.pick((attribute.more, attribute.less))
+    asked = rng.pick((attribute.more, attribute.less))
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Find something {asked} than this {thing}.",
             f"What in this room is {asked} than this {thing}?",
             f"Hold the {thing}. Now find something {asked}.",
@@ -154,15 +154,15 @@ def _find(attribute: _Attribute, thing: str, draw: Draw) -> Draft:
     )
 
 
-def _see_saw(item: str, draw: Draw) -> Draft:
-    left, right = draw.sample(ON_SEE_SAW, 2)
-    down = draw.pick(("left", "right"))
+def _see_saw(item: str, rng: SeededRandom) -> Draft:
+    left, right = rng.sample(ON_SEE_SAW, 2)
+    down = rng.pick(("left", "right"))
     heavy, light = (left, right) if down == "left" else (right, left)
-    asked = draw.pick(("heavier", "lighter"))
+    asked = rng.pick(("heavier", "lighter"))
     answer = heavy if asked == "heavier" else light
     trap = item == "big-is-not-heavy"
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"A {left} and a {right} sit on a seesaw. Which is {asked}?",
             f"Look at the seesaw. Which thing is {asked}?",
             f"Put your finger on the thing that is {asked}.",
@@ -186,16 +186,16 @@ def _see_saw(item: str, draw: Draw) -> Draft:
 # ---- three things ----------------------------------------------------------------------------------
 
 
-def _order(draw: Draw) -> Draft:
-    forms = draw.shuffled(_FORMS)
-    short = draw.between(4, 7)
-    middle = short + draw.between(2, 4)
-    lengths = draw.shuffled((short, middle, middle + draw.between(2, 4)))
-    first = draw.pick(("shortest", "longest"))
+def _order(rng: SeededRandom) -> Draft:
+    forms = rng.shuffled(_FORMS)
+    short = rng.between(4, 7)
+    middle = short + rng.between(2, 4)
+    lengths = rng.shuffled((short, middle, middle + rng.between(2, 4)))
+    first = rng.pick(("shortest", "longest"))
     order = sorted(zip(lengths, forms, strict=True), reverse=first == "longest")
     picture = pictures.Lengths(lengths, forms)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Put the ribbons in order. Start with the {first}.",
             f"Hang up the ribbons, {first} one first. Say them in order.",
             f"Name the ribbons one by one, {first} one first.",
@@ -215,14 +215,14 @@ def _order(draw: Draw) -> Draft:
     )
 
 
-def _through(draw: Draw) -> Draft:
+def _through(rng: SeededRandom) -> Draft:
     """Two ropes that never lie side by side, compared through a third."""
-    long, middle, short = draw.sample(_COLORS, 3)
-    asked = draw.pick(("longest", "shortest"))
+    long, middle, short = rng.sample(_COLORS, 3)
+    asked = rng.pick(("longest", "shortest"))
     answer, again = long if asked == "longest" else short, middle.capitalize()
     end = f"Which is {asked}?"
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Three ropes: {long} is longer than {middle}. {again} is longer than {short}. {end}",
             f"Three strings: {middle} is longer than {short}. {again} is shorter than {long}. {end}",
             f"Three tails: {short} is shorter than {middle}. {again} is shorter than {long}. {end}",
@@ -245,11 +245,11 @@ def _through(draw: Draw) -> Draft:
 # ---- units -----------------------------------------------------------------------------------------
 
 
-def _units(draw: Draw) -> Draft:
+def _units(rng: SeededRandom) -> Draft:
     """Clips end to end along a ribbon."""
-    count = draw.between(3, 10)
+    count = rng.between(3, 10)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             "How many clips long is the ribbon?",
             "We measure this ribbon with clips. How many clips long is it?",
             "Count the clips. How long is the ribbon?",
@@ -268,13 +268,13 @@ def _units(draw: Draw) -> Draft:
     )
 
 
-def _fallen(draw: Draw) -> Draft:
+def _fallen(rng: SeededRandom) -> Draft:
     """Some clips are gone; the first and the last stay, so that both ends of the ribbon are covered."""
-    count = draw.between(6, 10)
-    missing = tuple(sorted(draw.sample(range(1, count - 1), draw.between(2, count // 3))))
+    count = rng.between(6, 10)
+    missing = tuple(sorted(rng.sample(range(1, count - 1), rng.between(2, count // 3))))
     left = count - len(missing)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             "Some clips fell off. How many clips long is the ribbon?",
             "Some clips are gone. How many clips long is the ribbon?",
             "The clips have gaps. How many clips long is the ribbon?",

@@ -5,11 +5,11 @@ covers the calendar.
 """
 
 from warmup import pictures
-from warmup.draw import Draw, Way
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import MONTHS, listed, number_word
+from warmup.model import Cue, Morning, Strand
+from warmup.randomness import Phrasing, SeededRandom
 from warmup.skills._calendar import later_month, month_name, supposed
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import MONTHS, listed, number_word
 
 # The month a prompt starts from and the step to the one it asks for. Pairs with items of their own are
 # left out of the plain item.
@@ -36,17 +36,17 @@ _WATCH = {
 }
 
 
-def ask(item: str, morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """A month's name, the next ones in the row, or how many there are."""
     match item:
         case "this":
-            return _this(morning, draw)
+            return _this(morning, rng)
         case "in-order" | "august-september":
-            return _in_order(item, draw)
+            return _in_order(item, rng)
         case "twelve-months":
-            return _twelve(draw)
+            return _twelve(rng)
         case _:
-            return _around(item, morning, draw)
+            return _around(item, morning, rng)
 
 
 def timely(item: str, morning: Morning) -> bool:
@@ -55,7 +55,7 @@ def timely(item: str, morning: Morning) -> bool:
     return item == "this" and morning.is_school and before is not None and before.month != morning.date.month
 
 
-def _this(morning: Morning, draw: Draw) -> Draft:
+def _this(morning: Morning, rng: SeededRandom) -> Draft:
     month = month_name(morning.date)
     before = later_month(month, -1)
     ways = [
@@ -67,7 +67,7 @@ def _this(morning: Morning, draw: Draw) -> Draft:
     if morning.date.day == 1:
         ways.append("A new month starts today. What month is it?")
     return Draft(
-        say=draw.way(*ways),
+        say=rng.phrasing(*ways),
         answer=month,
         working=f"{morning.date.isoformat()}: month {morning.date.month} of 12",
         cues=(
@@ -90,19 +90,19 @@ def _strip(pointed: str, hidden: str) -> "pictures.MonthStrip":
     return pictures.MonthStrip(first, (hidden,), (pointed,))
 
 
-def _in_order(item: str, draw: Draw) -> Draft:
+def _in_order(item: str, rng: SeededRandom) -> Draft:
     """One to three months said, and the next ones to say: two, or September alone after August."""
     if item == "august-september":
-        count, more = draw.between(1, 3), 1
+        count, more = rng.between(1, 3), 1
         first = MONTHS.index("September") - count
     else:
-        count, more = draw.between(1, 3), 2
+        count, more = rng.between(1, 3), 2
         # Neither past the year's end nor from August on to September.
-        first = draw.pick([n for n in range(13 - count - more) if n + count + more <= 8 or n + count >= 9])
+        first = rng.pick([n for n in range(13 - count - more) if n + count + more <= 8 or n + count >= 9])
     said, answer = MONTHS[first : first + count], MONTHS[first + count : first + count + more]
     row = ", ".join(said)
     return Draft(
-        say=_next_said(row, said[-1], more, draw),
+        say=_next_said(row, said[-1], more, rng),
         answer=listed(answer),
         # The child may start at the last month said, or say the whole row again.
         accept=(
@@ -124,14 +124,14 @@ def _in_order(item: str, draw: Draw) -> Draft:
     )
 
 
-def _next_said(row: str, last: str, more: int, draw: Draw) -> Way:
+def _next_said(row: str, last: str, more: int, rng: SeededRandom) -> Phrasing:
     if more == 1:
-        return draw.way(
+        return rng.phrasing(
             f"{row}. What month comes next?",
             f"{row}. Say the next month.",
             f"What month comes just after {last}?",
         )
-    return draw.way(
+    return rng.phrasing(
         f"{row}. What are the next two months?",
         f"{row}. Keep going. Say two more months.",
         f"What two months come just after {last}?",
@@ -143,9 +143,9 @@ def _lead(next_month: int) -> str:
     return ", ".join((MONTHS[next_month - 2], MONTHS[next_month - 1]))
 
 
-def _twelve(draw: Draw) -> Draft:
+def _twelve(rng: SeededRandom) -> Draft:
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             "How many months are there in a year?",
             "How many months does a year have?",
             "Say the months and count them. How many are there?",
@@ -163,8 +163,8 @@ def _twelve(draw: Draw) -> Draft:
     )
 
 
-def _around(item: str, morning: Morning, draw: Draw) -> Draft:
-    month, step = draw.pick(_PAIRS[item])
+def _around(item: str, morning: Morning, rng: SeededRandom) -> Draft:
+    month, step = rng.pick(_PAIRS[item])
     answer = later_month(month, step)
     start = later_month(month, -3)
     if step > 0:
@@ -173,7 +173,7 @@ def _around(item: str, morning: Morning, draw: Draw) -> Draft:
         lead = f"{start}, {later_month(month, -2)}"
         third = Cue(f"Begin together: “{lead}…” The child keeps going to {month}.")
     return Draft(
-        say=_before_or_after(month, step, morning, draw),
+        say=_before_or_after(month, step, morning, rng),
         answer=answer,
         working=f"{month}, {answer}" if step > 0 else f"{answer}, {month}",
         cues=(
@@ -190,15 +190,15 @@ def _around(item: str, morning: Morning, draw: Draw) -> Draft:
     )
 
 
-def _before_or_after(month: str, step: int, morning: Morning, draw: Draw) -> Way:
+def _before_or_after(month: str, step: int, morning: Morning, rng: SeededRandom) -> Phrasing:
     pretend = supposed(month, month_name(morning.date))
     if step > 0:
-        return draw.way(
+        return rng.phrasing(
             f"What month comes just after {month}?",
             f"{pretend}. What month comes next?",
             f"I say {month}. You say the next month.",
         )
-    return draw.way(
+    return rng.phrasing(
         f"What month comes just before {month}?",
         f"{pretend}. What was last month?",
         f"I say {month}. You say the month before.",

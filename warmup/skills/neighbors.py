@@ -7,16 +7,16 @@ later here too; the levels to twenty stay within both.
 """
 
 from warmup import pictures
-from warmup.draw import Draw, Way
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import count_words, number_word
+from warmup.model import Cue, Morning, Strand
 from warmup.pictures import Picture
+from warmup.randomness import Phrasing, SeededRandom
 from warmup.skills._counting import grown, rows_around, steps
 from warmup.skills._home import TO_HOLD, Noun, upper
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import count_words, number_word
 
 FINGER = Noun("finger", "fingers")
-Said = tuple[Way, Noun | None]
+Said = tuple[Phrasing, Noun | None]
 """How a prompt is said, and the thing whose number it asks for, if any."""
 
 # The numbers asked about: (lowest, highest), and the week of the year from which they rise. "Before" at
@@ -54,26 +54,26 @@ _WATCH_BEFORE = {
 }
 
 
-def ask(item: str, morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """The neighbor of a number on one side, or the number between two."""
     if item == "between-to-99":
-        return _between(_number(_BETWEEN, morning, draw), draw)
-    after = item in _AFTER and (item not in _BEFORE or draw.coin())
-    number = _number((_AFTER if after else _BEFORE)[item], morning, draw)
-    return _after(item, number, draw) if after else _before(item, number, draw)
+        return _between(_number(_BETWEEN, morning, rng), rng)
+    after = item in _AFTER and (item not in _BEFORE or rng.coin())
+    number = _number((_AFTER if after else _BEFORE)[item], morning, rng)
+    return _after(item, number, rng) if after else _before(item, number, rng)
 
 
-def _number(numbers: tuple[int, int, int], morning: Morning, draw: Draw) -> int:
+def _number(numbers: tuple[int, int, int], morning: Morning, rng: SeededRandom) -> int:
     low, high, opens = numbers
-    return draw.between(low, grown(low, high, morning.week, opens))
+    return rng.between(low, grown(low, high, morning.week, opens))
 
 
-def _after(item: str, number: int, draw: Draw) -> Draft:
+def _after(item: str, number: int, rng: SeededRandom) -> Draft:
     word = number_word(number)
     begin = steps(max(0, number - 1), number)
     # Where a new ten comes, the tens list is the way in; it is broken off before it gets there.
     tens = count_words(range(10, min(20, number) + 1, 10)) if number % 10 == 9 and number > 10 else ""
-    say, noun = _one_more_said(number, draw) if item == "one-more" else _after_said(number, draw)
+    say, noun = _one_more_said(number, rng) if item == "one-more" else _after_said(number, rng)
     things = {"things": noun.named(number + 1)} if noun else {}
     return Draft(
         say=say,
@@ -100,9 +100,9 @@ def _after(item: str, number: int, draw: Draw) -> Draft:
     )
 
 
-def _after_said(number: int, draw: Draw) -> Said:
-    word, noun = number_word(number), draw.pick(TO_HOLD)
-    say = draw.way(
+def _after_said(number: int, rng: SeededRandom) -> Said:
+    word, noun = number_word(number), rng.pick(TO_HOLD)
+    say = rng.phrasing(
         f"What number comes just after {word}?",
         f"{upper(count_words((number - 1, number)))}. What number comes next?",
         f"I say {word}. You say the next number.",
@@ -119,10 +119,10 @@ def _one_more_ways(number: int, noun: Noun) -> tuple[str, str]:
     )
 
 
-def _one_more_said(number: int, draw: Draw) -> Said:
+def _one_more_said(number: int, rng: SeededRandom) -> Said:
     """By the number alone, with things thought of, or on the child's own fingers."""
-    noun = draw.pick(TO_HOLD)
-    say = draw.way(
+    noun = rng.pick(TO_HOLD)
+    say = rng.phrasing(
         *_one_more_ways(number, noun),
         f"Hold up {FINGER.of(number)}. Put up one more. How many now?",
         f"Pretend you have {noun.of(number)}. You get one more. How many?",
@@ -130,11 +130,11 @@ def _one_more_said(number: int, draw: Draw) -> Said:
     return say, {"b": noun, "c": FINGER, "d": noun}.get(say.key)
 
 
-def _before(item: str, number: int, draw: Draw) -> Draft:
+def _before(item: str, number: int, rng: SeededRandom) -> Draft:
     word, less = number_word(number), number - 1
     begin = count_words(range(max(0, number - 3), less))
     first = number_word(max(0, number - 4))
-    say, noun = _one_less_said(number, draw) if item == "one-less" else _before_said(number, draw)
+    say, noun = _one_less_said(number, rng) if item == "one-less" else _before_said(number, rng)
     things = {"things": noun.named(less)} if noun else {}
     return Draft(
         say=say,
@@ -163,9 +163,9 @@ def _before(item: str, number: int, draw: Draw) -> Draft:
     )
 
 
-def _before_said(number: int, draw: Draw) -> Said:
-    word, noun = number_word(number), draw.pick(TO_HOLD)
-    say = draw.way(
+def _before_said(number: int, rng: SeededRandom) -> Said:
+    word, noun = number_word(number), rng.pick(TO_HOLD)
+    say = rng.phrasing(
         f"What number comes just before {word}?",
         f"I say {word}. You say the number before.",
         f"Say the number that comes right before {word}.",
@@ -181,9 +181,9 @@ def _one_less_ways(number: int, noun: Noun) -> tuple[str, str]:
     )
 
 
-def _one_less_said(number: int, draw: Draw) -> Said:
-    noun = draw.pick(TO_HOLD)
-    say = draw.way(
+def _one_less_said(number: int, rng: SeededRandom) -> Said:
+    noun = rng.pick(TO_HOLD)
+    say = rng.phrasing(
         *_one_less_ways(number, noun),
         f"Hold up {FINGER.of(number)}. Fold one down. How many now?",
         f"Pretend you have {noun.of(number)}. You give one away. How many are left?",
@@ -191,12 +191,12 @@ def _one_less_said(number: int, draw: Draw) -> Said:
     return say, {"b": noun, "c": FINGER, "d": noun}.get(say.key)
 
 
-def _between(middle: int, draw: Draw) -> Draft:
+def _between(middle: int, rng: SeededRandom) -> Draft:
     low, high = middle - 1, middle + 1
     below, above = number_word(low), number_word(high)
     chart = rows_around(low, high, pointed=(low, high), hidden=(middle,))
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"What number comes between {below} and {above}?",
             f"Say the number between {below} and {above}.",
             f"{upper(below)}, {above}. What number did I skip?",

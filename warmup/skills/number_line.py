@@ -8,10 +8,10 @@ Mathematics, 2010).
 from typing import NamedTuple
 
 from warmup import pictures
-from warmup.draw import Draw, Way
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import number_word
+from warmup.model import Cue, Morning, Strand
+from warmup.randomness import Phrasing, SeededRandom
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import number_word
 
 # Numbers whose tick stays named when a place is to be found.
 _NAMED = (0, 5, 10)
@@ -40,21 +40,21 @@ class _Trip(NamedTuple):
         return self.start + self.hops
 
 
-def ask(item: str, morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """Find a number, or land on one."""
     match item:
         case "which-hides":
-            return _which_hides(draw.between(0, 10), draw)
+            return _which_hides(rng.between(0, 10), rng)
         case "where-it-lives":
-            return _where(draw.pick([n for n in range(11) if n not in _NAMED]), draw)
+            return _where(rng.pick([n for n in range(11) if n not in _NAMED]), rng)
         case _:
-            return _land(item, _trip(item, draw), morning.animal, draw)
+            return _land(item, _trip(item, rng), morning.animal, rng)
 
 
-def _which_hides(number: int, draw: Draw) -> Draft:
+def _which_hides(number: int, rng: SeededRandom) -> Draft:
     near = [str(n) for n in (number - 1, number + 1) if 0 <= n <= 10]
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             "Look at the line. Which number is hiding?",
             "A number fell off the line. Which one is it?",
             "Count along the line with your finger. Which number is missing?",
@@ -80,12 +80,12 @@ def _place(number: int, named: int) -> str:
     return f"{steps} {'after' if number > named else 'before'} {number_word(named)}"
 
 
-def _where(number: int, draw: Draw) -> Draft:
+def _where(number: int, rng: SeededRandom) -> Draft:
     word = number_word(number)
     near, *others = sorted(_NAMED, key=lambda named: abs(number - named))
     sign = "+" if number > near else "−"
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Put your finger where {word} goes.",
             f"Where on the line is {word}? Point to it.",
             f"Point to the blank that should say {word}.",
@@ -105,45 +105,45 @@ def _where(number: int, draw: Draw) -> Draft:
     )
 
 
-def _trip(item: str, draw: Draw) -> _Trip:
+def _trip(item: str, rng: SeededRandom) -> _Trip:
     """Hops on land no higher than the level's end; hops back land no lower than zero."""
     match item:
         case "on-to-10":
-            hops = draw.between(1, 3)
-            return _Trip(draw.between(0, 10 - hops), hops)
+            hops = rng.between(1, 3)
+            return _Trip(rng.between(0, 10 - hops), hops)
         case "back-to-10":
-            hops = draw.between(1, 3)
-            return _Trip(draw.between(hops, 10), -hops)
+            hops = rng.between(1, 3)
+            return _Trip(rng.between(hops, 10), -hops)
         case "on-to-25":
-            hops = draw.between(1, 2)
-            return _Trip(draw.between(8, 25 - hops), hops)
+            hops = rng.between(1, 2)
+            return _Trip(rng.between(8, 25 - hops), hops)
         case "back-to-25":
-            hops = draw.between(1, 2)
-            return _Trip(draw.between(10, 25), -hops)
+            hops = rng.between(1, 2)
+            return _Trip(rng.between(10, 25), -hops)
         case "across-10":
-            on = draw.coin()
-            return _across(10, on, draw)
+            on = rng.coin()
+            return _across(10, on, rng)
         case _:
-            return _across(20, item == "on-across-20", draw)
+            return _across(20, item == "on-across-20", rng)
 
 
-def _across(ten: int, on: bool, draw: Draw) -> _Trip:
+def _across(ten: int, on: bool, rng: SeededRandom) -> _Trip:
     """Two to five hops that pass the ten and go on by one at least."""
     # How far past the ten it lands is drawn first, so that no landing is likelier than another.
-    past = draw.between(1, 4)
-    hops = past + draw.between(1, 5 - past)
+    past = rng.between(1, 4)
+    hops = past + rng.between(1, 5 - past)
     return _Trip(ten + past - hops, hops) if on else _Trip(ten - past + hops, -hops)
 
 
-def _land(item: str, trip: _Trip, animal: str, draw: Draw) -> Draft:
+def _land(item: str, trip: _Trip, animal: str, rng: SeededRandom) -> Draft:
     start, steps = number_word(trip.start), abs(trip.hops)
-    low, high = _window(item, trip, draw)
+    low, high = _window(item, trip, rng)
     ahead = range(trip.start + 1, high + 1) if trip.hops > 0 else range(low, trip.start)
     passed = range(trip.start, trip.end, 1 if trip.hops > 0 else -1)
     path = [*passed[1:], trip.end]
     sign = "+" if trip.hops > 0 else "−"
     return Draft(
-        say=_say_hops(trip, animal, draw),
+        say=_say_hops(trip, animal, rng),
         answer=number_word(trip.end),
         working=f"{trip.start} {sign} {steps} = {trip.end}"
         + (f": {', '.join(map(str, path))}" if steps > 1 else ""),
@@ -161,10 +161,10 @@ def _land(item: str, trip: _Trip, animal: str, draw: Draw) -> Draft:
     )
 
 
-def _say_hops(trip: _Trip, animal: str, draw: Draw) -> Way:
+def _say_hops(trip: _Trip, animal: str, rng: SeededRandom) -> Phrasing:
     start, hops = number_word(trip.start), _HOPS[abs(trip.hops)]
     way = "ahead" if trip.hops > 0 else "back"
-    return draw.way(
+    return rng.phrasing(
         f"Start at {start}. Take {hops} {way}. Where do you land?",
         f"{animal} sits on {start}. {animal} takes {hops} {way}. Where now?",
         f"Stand on {start}. Take {hops} {way}. Where are you?",
@@ -180,12 +180,12 @@ def _begin(trip: _Trip) -> Cue:
     return Cue(f"Say “{start}” together and make the first hop {way}. The child makes the rest.")
 
 
-def _window(item: str, trip: _Trip, draw: Draw) -> tuple[int, int]:
+def _window(item: str, trip: _Trip, rng: SeededRandom) -> tuple[int, int]:
     """The stretch of line to show: whole to ten, else eleven numbers about the trip, here or there."""
     if item.endswith("-10") and not item.startswith("across"):
         return 0, 10
     low, high = sorted((trip.start, trip.end))
-    first = max(0, min(15, low - draw.between(1, 10 - (high - low) - 1)))
+    first = max(0, min(15, low - rng.between(1, 10 - (high - low) - 1)))
     return first, first + 10
 
 

@@ -7,11 +7,11 @@ adult: reading it is the question.
 from collections.abc import Sequence
 
 from warmup import pictures
-from warmup.draw import Draw
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import number_word
+from warmup.model import Cue, Morning, Strand
+from warmup.randomness import SeededRandom
 from warmup.skills._number import card_place, dealt, swapped
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import number_word
 
 # The numbers whose words are asked, and the numbers the other cards are drawn from.
 _WORDS: dict[str, tuple[Sequence[int], Sequence[int]]] = {
@@ -40,14 +40,14 @@ _WATCH = {
 _ODD = (1, 2, 8)
 
 
-def ask(item: str, morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """A word to read and four numerals to choose among."""
     numbers, others = _WORDS[item]
-    number = draw.pick(numbers)
+    number = rng.pick(numbers)
     word = number_word(number)
-    cards = dealt(draw, number, _like(item, number), others)
+    cards = dealt(rng, number, _like(item, number), others)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             "Read this word. Which card is its number?",
             "Can you read this word? Point to its number.",
             "What does the word say? Show me that number.",

@@ -8,12 +8,12 @@ that -teen and -ty sound alike follows from the words themselves.
 from collections.abc import Sequence
 
 from warmup import pictures
-from warmup.draw import Draw
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import count_words, number_word
+from warmup.model import Cue, Morning, Strand
 from warmup.pictures import Picture
+from warmup.randomness import SeededRandom
 from warmup.skills._number import card_place, chart_rows, chart_to, dealt, swapped, tens_and_ones
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import count_words, number_word
 
 # The numbers of the plain items, by their level.
 _PLAIN = {
@@ -58,19 +58,19 @@ _WATCH = {
 }
 
 
-def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
     """One numeral to read, or one to find among four, evenly."""
-    number = draw.pick(_PAIRS[item][0] if item in _PAIRS else _PLAIN[item])
+    number = rng.pick(_PAIRS[item][0] if item in _PAIRS else _PLAIN[item])
     # A hundred is only read: four cards as wide as that would not fit a small screen.
-    if draw.coin() or number == 100:
-        return _read(item, number, draw)
-    return _find(item, number, draw)
+    if rng.coin() or number == 100:
+        return _read(item, number, rng)
+    return _find(item, number, rng)
 
 
-def _read(item: str, number: int, draw: Draw) -> Draft:
+def _read(item: str, number: int, rng: SeededRandom) -> Draft:
     """A numeral is shown; the child says its name."""
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             "What number is this?",
             "Read this number to me.",
             "Pretend this is a page in a book. What page is it?" if number else "Say this number for me.",
@@ -88,11 +88,11 @@ def _read(item: str, number: int, draw: Draw) -> Draft:
     )
 
 
-def _find(item: str, number: int, draw: Draw) -> Draft:
+def _find(item: str, number: int, rng: SeededRandom) -> Draft:
     """A number is said; the child finds its card among four."""
-    cards = _cards(item, number, draw)
+    cards = _cards(item, number, rng)
     return Draft(
-        say=draw.way(*_find_ways(number_word(number))),
+        say=rng.phrasing(*_find_ways(number_word(number))),
         answer=card_place(cards, number),
         working=_working(number),
         cues=_find_cues(number),
@@ -113,16 +113,16 @@ def _find_ways(word: str) -> tuple[str, ...]:
     )
 
 
-def _cards(item: str, number: int, draw: Draw) -> tuple[str, ...]:
+def _cards(item: str, number: int, rng: SeededRandom) -> tuple[str, ...]:
     """Four cards: the number, what it is taken for, and others of its kind."""
     if item in _PAIRS:
         pair, rest = _PAIRS[item]
         other = _partner(pair, number)
-        return dealt(draw, number, (other,), rest)
+        return dealt(rng, number, (other,), rest)
     if number <= 10:
-        return dealt(draw, number, _LOOKS_LIKE[number][:1], range(6) if item == "to-5" else range(10))
-    like = [n for n in (swapped(number), 10 * (number // 10) + draw.below(10)) if n >= 10]
-    return dealt(draw, number, like, range(10, _PLAIN[item].stop))
+        return dealt(rng, number, _LOOKS_LIKE[number][:1], range(6) if item == "to-5" else range(10))
+    like = [n for n in (swapped(number), 10 * (number // 10) + rng.below(10)) if n >= 10]
+    return dealt(rng, number, like, range(10, _PLAIN[item].stop))
 
 
 def _partner(pair: Sequence[int], number: int) -> int:

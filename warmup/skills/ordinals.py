@@ -7,10 +7,10 @@ Learning Outcomes Framework, at 60 months) has ordinals to tenth. Dates run to t
 from typing import Literal
 
 from warmup import pictures
-from warmup.draw import Draw
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import MONTHS, WEEKDAYS, number_word, ordinal_word
+from warmup.model import Cue, Morning, Strand
+from warmup.randomness import SeededRandom
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import MONTHS, WEEKDAYS, number_word, ordinal_word
 
 Side = Literal["left", "right"]
 
@@ -25,40 +25,40 @@ _WATCH = {
 }
 
 
-def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
     """A place in a line, in a list or among the days of a month."""
     match item:
         case "to-third" | "which-end":
-            return _point(item, draw)
+            return _point(item, rng)
         case "to-tenth" | "fifth":
-            place = 5 if item == "fifth" else draw.pick((4, 6, 7, 8, 9, 10))
-            match draw.below(3):
+            place = 5 if item == "fifth" else rng.pick((4, 6, 7, 8, 9, 10))
+            match rng.below(3):
                 case 0 if place <= 7:
-                    return _of_days(item, place, draw)
+                    return _of_days(item, place, rng)
                 case 0 | 1:
-                    return _of_months(item, place, draw)
+                    return _of_months(item, place, rng)
                 case _:
-                    return _hat(item, place, draw)
-        case "twelfth" if draw.below(4) == 0:
-            return _of_months(item, 12, draw)
+                    return _hat(item, place, rng)
+        case "twelfth" if rng.below(4) == 0:
+            return _of_months(item, 12, rng)
         case _:
-            return _month_day(item, draw)
+            return _month_day(item, rng)
 
 
-def _point(item: str, draw: Draw) -> Draft:
+def _point(item: str, rng: SeededRandom) -> Draft:
     """Three to five in line at a door; the child touches the one said."""
-    count, front = draw.between(3, 5), _side(draw)
-    place = draw.pick((1, 2, 3, count))
+    count, front = rng.between(3, 5), _side(rng)
+    place = rng.pick((1, 2, 3, count))
     # The last of three is the third as well: it is then asked for by either name.
-    name = "last" if place == count and (count > 3 or draw.coin()) else ordinal_word(place)
+    name = "last" if place == count and (count > 3 or rng.coin()) else ordinal_word(place)
     say = (
-        draw.way(
+        rng.phrasing(
             f"Find the door first. Who is {name} in line?",
             f"The line starts at the door. Touch the {name} one.",
             f"Look where the door is. Point to the {name} one.",
         )
         if item == "which-end"
-        else draw.way(
+        else rng.phrasing(
             f"They wait in line at the door. Who is {name}?",
             f"Touch the {name} one in line.",
             f"Who goes in the door {name}? Point.",
@@ -87,12 +87,12 @@ def _point(item: str, draw: Draw) -> Draft:
     )
 
 
-def _hat(item: str, place: int, draw: Draw) -> Draft:
+def _hat(item: str, place: int, rng: SeededRandom) -> Draft:
     """A line with one hat in it: the child tells its place, from the door."""
-    front = _side(draw)
-    count = draw.between(max(place, 6), 10)
+    front = _side(rng)
+    count = rng.between(max(place, 6), 10)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             "Start at the door. What place in line has the hat?",
             "Count from the door: first, second, third. Which has the hat?",
             "Somebody in line has a hat. What place is that?",
@@ -113,23 +113,25 @@ def _hat(item: str, place: int, draw: Draw) -> Draft:
     )
 
 
-def _of_months(item: str, place: int, draw: Draw) -> Draft:
+def _of_months(item: str, place: int, rng: SeededRandom) -> Draft:
     """The months of the year, from January."""
-    return _of_list("months", MONTHS, MONTHS[0], place, item, draw)
+    return _of_list("months", MONTHS, MONTHS[0], place, item, rng)
 
 
-def _of_days(item: str, place: int, draw: Draw) -> Draft:
+def _of_days(item: str, place: int, rng: SeededRandom) -> Draft:
     """The days of a week that starts on Monday or on Sunday, whichever the words say."""
-    at = draw.pick((0, 6))
-    return _of_list("days", WEEKDAYS[at:] + WEEKDAYS[:at], WEEKDAYS[at], place, item, draw)
+    at = rng.pick((0, 6))
+    return _of_list("days", WEEKDAYS[at:] + WEEKDAYS[:at], WEEKDAYS[at], place, item, rng)
 
 
-def _of_list(kind: str, names: tuple[str, ...], first: str, place: int, item: str, draw: Draw) -> Draft:
+def _of_list(
+    kind: str, names: tuple[str, ...], first: str, place: int, item: str, rng: SeededRandom
+) -> Draft:
     """Names said in order from ``first``; which one has this place."""
     word, one = ordinal_word(place), kind[:-1]
     begun = ", ".join(names[:2])
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"{first} is the first {one}. Which {one} is {word}?"
             if kind == "months"
             else f"Start the week on {first}. Which {one} is {word}?",
@@ -150,25 +152,25 @@ def _of_list(kind: str, names: tuple[str, ...], first: str, place: int, item: st
     )
 
 
-def _month_day(item: str, draw: Draw) -> Draft:
+def _month_day(item: str, rng: SeededRandom) -> Draft:
     """A day of the month after or before another, or the ordinal of a number said."""
-    day = {"twelfth": 12, "twenty-first": 21}.get(item) or draw.pick(
+    day = {"twelfth": 12, "twenty-first": 21}.get(item) or rng.pick(
         [n for n in range(11, 32) if n not in (12, 21)]
     )
-    match draw.below(3):
+    match rng.below(3):
         case 0:
-            return _beside(item, day, day - 1, "after", draw)
+            return _beside(item, day, day - 1, "after", rng)
         case 1 if day < 31:
-            return _beside(item, day, day + 1, "before", draw)
+            return _beside(item, day, day + 1, "before", rng)
         case _:
-            return _turned(item, day, draw)
+            return _turned(item, day, rng)
 
 
-def _beside(item: str, day: int, other: int, side: str, draw: Draw) -> Draft:
+def _beside(item: str, day: int, other: int, side: str, rng: SeededRandom) -> Draft:
     """The ordinal just before or just after another."""
     given_word = ordinal_word(other)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Which day comes just {side} the {given_word}?",
             f"The cat sleeps on the {given_word} stair. Which is just {side} it?",
             f"You read the {given_word} page. Which page is just {side}?",
@@ -191,11 +193,11 @@ def _run_up(day: int) -> str:
     return ", ".join(ordinal_word(n) for n in (day - 3, day - 2, day - 1))
 
 
-def _turned(item: str, day: int, draw: Draw) -> Draft:
+def _turned(item: str, day: int, rng: SeededRandom) -> Draft:
     """A number said, to be turned into its place."""
     word = number_word(day)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"{word.capitalize()} kids wait in line. In which place is the last?",
             f"The calendar shows {word}. Say it the way we say a date.",
             f"You end on page {word}. Say its place, like first or third.",
@@ -216,8 +218,8 @@ def _turned(item: str, day: int, draw: Draw) -> Draft:
     )
 
 
-def _side(draw: Draw) -> Side:
-    return "left" if draw.coin() else "right"
+def _side(rng: SeededRandom) -> Side:
+    return "left" if rng.coin() else "right"
 
 
 def _other(side: Side) -> Side:

@@ -6,11 +6,11 @@ asked for, and no new way when another one is.
 """
 
 from warmup import pictures
-from warmup.draw import Draw
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import number_word
+from warmup.model import Cue, Morning, Strand
+from warmup.randomness import SeededRandom
 from warmup.skills._home import BEAN, BLOCK, CUP, LEAF, PEG, SHELL, SOCK, SPOON, Noun, upper
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import number_word
 
 _WHOLES = {
     "split-to-5": (3, 4, 5),
@@ -25,19 +25,19 @@ _WHOLES = {
 _THINGS = (BEAN, BLOCK, LEAF, PEG, SHELL, SPOON)
 
 
-def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
     """A whole and its parts, with one or both parts to find."""
-    whole = draw.pick(_WHOLES[item])
+    whole = rng.pick(_WHOLES[item])
     match item.split("-")[0]:
         case "split":
             # Three has no second pair of parts that are both something, so it is split once only.
-            return _new_way(whole, draw) if whole > 3 and draw.coin() else _split(whole, draw)
+            return _new_way(whole, rng) if whole > 3 and rng.coin() else _split(whole, rng)
         case "turned":
-            return _turned(whole, draw)
+            return _turned(whole, rng)
         case "part":
-            return _hidden(whole, whole if draw.coin() else 0, draw)
+            return _hidden(whole, whole if rng.coin() else 0, rng)
         case _:
-            return _hidden(whole, draw.between(1, whole - 1), draw)
+            return _hidden(whole, rng.between(1, whole - 1), rng)
 
 
 def _pair(left: int, right: int) -> str:
@@ -48,13 +48,13 @@ def _both(pairs: list[tuple[int, int]]) -> str:
     return ", ".join(f"{left} + {right}" for left, right in pairs)
 
 
-def _split(whole: int, draw: Draw) -> Draft:
+def _split(whole: int, rng: SeededRandom) -> Draft:
     """Any two parts do."""
-    thing, word = draw.pick(_THINGS), number_word(whole)
+    thing, word = rng.pick(_THINGS), number_word(whole)
     pairs = [(left, whole - left) for left in range(whole + 1)]
-    first = draw.pick(pairs[1:-1])
+    first = rng.pick(pairs[1:-1])
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Here are {thing.of(whole)}. Make two piles. How many in each?",
             f"Hold {thing.of(whole)} in two hands. How many in each?",
             f"{upper(word)} ducks sit in two tubs. How many could be in each?",
@@ -75,14 +75,14 @@ def _split(whole: int, draw: Draw) -> Draft:
     )
 
 
-def _new_way(whole: int, draw: Draw) -> Draft:
+def _new_way(whole: int, rng: SeededRandom) -> Draft:
     """One way is told, another asked for; the same pair turned around is not another."""
-    left = draw.between(1, whole - 1)
+    left = rng.between(1, whole - 1)
     right, word = whole - left, number_word(whole)
     others = [(a, whole - a) for a in range(whole + 1) if a not in (left, right)]
-    first = draw.pick(others[1:-1])
+    first = rng.pick(others[1:-1])
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"{upper(word)} can be {_pair(left, right)}. What else can it be?",
             f"I split {word} into {_pair(left, right)}. Split it another way.",
             f"{upper(_pair(left, right))} make {word}. Tell me another way.",
@@ -108,14 +108,14 @@ def _part_whole(whole: int, left: int, right: int | None = None) -> "pictures.Pa
     return pictures.PartWhole(str(whole), str(left), "?" if right is None else str(right))
 
 
-def _turned(whole: int, draw: Draw) -> Draft:
+def _turned(whole: int, rng: SeededRandom) -> Draft:
     """The pair is told; the same pair turned around is asked for."""
-    left = draw.pick([part for part in range(1, whole) if 2 * part != whole])
+    left = rng.pick([part for part in range(1, whole) if 2 * part != whole])
     right = whole - left
     two, make = _pair(left, right), number_word(whole)
-    thing = draw.pick((SOCK, CUP, BLOCK))
+    thing = rng.pick((SOCK, CUP, BLOCK))
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"{upper(two)} make {make}. Say it the other way around.",
             f"{upper(make)} is {two}. Turn the parts around. What is it now?",
             f"{_colors(thing, left, right)} make {make}. Now swap the colors. How many of each?",
@@ -142,15 +142,15 @@ def _colors(thing: Noun, red: int, blue: int) -> str:
     return f"{upper(one)} red {thing.named(red)} and {other} blue {thing.named(blue)}"
 
 
-def _hidden(whole: int, seen: int, draw: Draw) -> Draft:
+def _hidden(whole: int, seen: int, rng: SeededRandom) -> Draft:
     """The whole and a part are told; the other part is hidden."""
-    thing, word, part = draw.pick(_THINGS), number_word(whole), whole - seen
+    thing, word, part = rng.pick(_THINGS), number_word(whole), whole - seen
     shown = number_word(seen) if seen else "none"
     ends = {
         0: "Saying back the number just heard. Ask where they are.",
         whole: "Silence, or a shrug. Ask again, and give it time.",
     }
-    say = draw.way(
+    say = rng.phrasing(
         f"I have {thing.of(whole)}. You see {shown}. How many am I hiding?",
         f"There are {word} ducks. You see {shown}. How many are hiding?",
         f"{upper(word)} is {number_word(seen)} and what?",

@@ -10,12 +10,12 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from warmup import pictures
-from warmup.draw import Draw, Way
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import number_word
+from warmup.model import Cue, Morning, Strand
 from warmup.pictures.facts import FORMS
+from warmup.randomness import Phrasing, SeededRandom
 from warmup.skills._home import upper
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import number_word
 
 _DOING = ("clap", "stamp", "snap", "hum", "tap", "nod")
 _LAYING = ("fork", "spoon", "cup", "block", "sock", "hat")
@@ -63,37 +63,37 @@ class _Row(NamedTuple):
         return self.part[place % len(self.part)]
 
 
-def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
     """A row that repeats, and one question about it."""
     match item:
         case "missing":
-            return _missing(_row(item, draw), draw)
+            return _missing(_row(item, rng), rng)
         case "name-the-part":
-            return _name(_row(item, draw), draw)
+            return _name(_row(item, rng), rng)
         case "how-long-a-part":
-            return _how_long(_row(item, draw), draw)
+            return _how_long(_row(item, rng), rng)
         case "ab-heard" | "ab-seen" | "abc":
-            return _next(item, _row(item, draw), 1, draw)
+            return _next(item, _row(item, rng), 1, rng)
         case _:
-            return _next(item, _row(item, draw), 2, draw)
+            return _next(item, _row(item, rng), 2, rng)
 
 
-def _row(item: str, draw: Draw) -> _Row:
-    family = draw.pick(_FAMILIES[item])
-    seen = item == "ab-seen" or (item != "ab-heard" and draw.below(3) == 0)
-    how = "see" if seen else draw.pick(("do", "lay"))
+def _row(item: str, rng: SeededRandom) -> _Row:
+    family = rng.pick(_FAMILIES[item])
+    seen = item == "ab-seen" or (item != "ab-heard" and rng.below(3) == 0)
+    how = "see" if seen else rng.pick(("do", "lay"))
     things = {"see": FORMS, "do": _DOING, "lay": _LAYING}[how]
-    names = dict(zip("ABC", draw.sample(things, 3), strict=True))
+    names = dict(zip("ABC", rng.sample(things, 3), strict=True))
     part = tuple(names[letter] for letter in family)
-    long = _length(item, len(part), draw)
+    long = _length(item, len(part), rng)
     return _Row(part, tuple(part[place % len(part)] for place in range(long)), how)
 
 
-def _length(item: str, part: int, draw: Draw) -> int:
+def _length(item: str, part: int, rng: SeededRandom) -> int:
     """At least twice the part; whole parts where it is to be named, so that it begins and ends plainly."""
     if item in ("name-the-part", "how-long-a-part"):
         return 6
-    return draw.between(4, 7) if part == 2 and item != "missing" else draw.between(6, 8)
+    return rng.between(4, 7) if part == 2 and item != "missing" else rng.between(6, 8)
 
 
 def _said(pieces: Sequence[str]) -> str:
@@ -103,11 +103,11 @@ def _said(pieces: Sequence[str]) -> str:
 # ---- what comes next --------------------------------------------------------------------------------
 
 
-def _next(item: str, row: _Row, want: int, draw: Draw) -> Draft:
+def _next(item: str, row: _Row, want: int, rng: SeededRandom) -> Draft:
     long = len(row.given)
     answer = [row.at(place) for place in range(long, long + want)]
     return Draft(
-        say=_say_next(row, "What comes next?" if want == 1 else "What are the next two?", draw),
+        say=_say_next(row, "What comes next?" if want == 1 else "What are the next two?", rng),
         answer=_said(answer),
         working=f"{_said(row.part)} over and over",
         cues=_going_on(row),
@@ -120,23 +120,23 @@ def _next(item: str, row: _Row, want: int, draw: Draw) -> Draft:
     )
 
 
-def _say_next(row: _Row, question: str, draw: Draw) -> Way:
+def _say_next(row: _Row, question: str, rng: SeededRandom) -> Phrasing:
     pieces = upper(_said(row.given))
     match row.how:
         case "do":
-            return draw.way(
+            return rng.phrasing(
                 f"Listen. {pieces}. {question}",
                 f"Do it with me. {pieces}. {question}",
                 f"Say it with me. {pieces}. {question}",
             )
         case "lay":
-            return draw.way(
+            return rng.phrasing(
                 f"Look at my row. {pieces}. {question}",
                 f"Say my row with me. {pieces}. {question}",
                 f"{pieces}. Keep going. {question}",
             )
         case _:
-            return draw.way(
+            return rng.phrasing(
                 f"Look at my row. {question}",
                 f"Touch each shape and say it. {question}",
                 f"This row keeps going. {question}",
@@ -170,19 +170,19 @@ def _table(row: _Row) -> str:
 # ---- what is missing --------------------------------------------------------------------------------
 
 
-def _missing(row: _Row, draw: Draw) -> Draft:
-    gap = draw.between(2, len(row.given) - 2)
+def _missing(row: _Row, rng: SeededRandom) -> Draft:
+    gap = rng.between(2, len(row.given) - 2)
     shown = tuple("?" if place == gap else piece for place, piece in enumerate(row.given))
     seen = row.how == "see"
     pieces = upper(_said(tuple("blank" if piece == "?" else piece for piece in shown)))
     say = (
-        draw.way(
+        rng.phrasing(
             "A shape fell out of my row. Which shape was it?",
             "Look at the row. What goes in the gap?",
             "One shape is gone from this row. Which one?",
         )
         if seen
-        else draw.way(
+        else rng.phrasing(
             f"{pieces}. What goes in the blank?",
             f"I left one out. {pieces}. Which one?",
             f"Listen for the blank. {pieces}. What goes there?",
@@ -222,7 +222,7 @@ def _naming(row: _Row) -> tuple[Cue, Cue, Cue]:
     )
 
 
-def _name(row: _Row, draw: Draw) -> Draft:
+def _name(row: _Row, rng: SeededRandom) -> Draft:
     key = _turned(row.part)
     pieces = upper(_said(row.given))
     seen = row.how == "see"
@@ -240,7 +240,7 @@ def _name(row: _Row, draw: Draw) -> Draft:
         )
     )
     return Draft(
-        say=draw.way(*ways),
+        say=rng.phrasing(*ways),
         answer=key[0],
         accept=tuple(key[1:]),
         working=f"{key[0]} | {key[0]} …",
@@ -253,7 +253,7 @@ def _name(row: _Row, draw: Draw) -> Draft:
     )
 
 
-def _how_long(row: _Row, draw: Draw) -> Draft:
+def _how_long(row: _Row, rng: SeededRandom) -> Draft:
     pieces = upper(_said(row.given))
     seen = row.how == "see"
     ways = (
@@ -270,7 +270,7 @@ def _how_long(row: _Row, draw: Draw) -> Draft:
         )
     )
     return Draft(
-        say=draw.way(*ways),
+        say=rng.phrasing(*ways),
         answer=number_word(len(row.part)),
         working=f"{_said(row.part)}: {len(row.part)}, then again",
         cues=_naming(row),

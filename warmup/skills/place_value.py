@@ -8,11 +8,11 @@ so it has no code. That a bundle is counted as one thing is common practice, no 
 from collections.abc import Sequence
 
 from warmup import pictures
-from warmup.draw import Draw
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import number_word, plural
+from warmup.model import Cue, Morning, Strand
+from warmup.randomness import SeededRandom
 from warmup.skills._number import figures, tens_and_ones
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import number_word, plural
 
 _NUMBERS: dict[str, Sequence[int]] = {
     "whole-tens": (20, 30, 40, 50),
@@ -34,26 +34,26 @@ _WATCH = {
 _THINGS = ("straw", "stick", "crayon")
 
 
-def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
     """A number put together from its tens and ones, or taken apart; a digit's worth; a hundred."""
     match item:
         case "whole-tens":
-            return _bundles(item, draw) if draw.coin() else _tens_in(item, draw)
+            return _bundles(item, rng) if rng.coin() else _tens_in(item, rng)
         case "forty":
-            return _apart(item, draw)
+            return _apart(item, rng)
         case "digits-and-hundreds":
-            return _worth(item, draw) if draw.coin() else _past_hundred(item, draw)
+            return _worth(item, rng) if rng.coin() else _past_hundred(item, rng)
         case "ten-tens":
-            return _more_tens(item, draw) if draw.below(3) else _ten_bundles(item, draw)
+            return _more_tens(item, rng) if rng.below(3) else _ten_bundles(item, rng)
         case _:
-            return _together(item, draw) if draw.coin() else _apart(item, draw)
+            return _together(item, rng) if rng.coin() else _apart(item, rng)
 
 
-def _bundles(item: str, draw: Draw) -> Draft:
+def _bundles(item: str, rng: SeededRandom) -> Draft:
     """Some bundles of ten: how many in all?"""
-    number = draw.pick(_NUMBERS[item])
-    tens, things = number_word(number // 10), f"{draw.pick(_THINGS)}s"
-    say = draw.way(
+    number = rng.pick(_NUMBERS[item])
+    tens, things = number_word(number // 10), f"{rng.pick(_THINGS)}s"
+    say = rng.phrasing(
         f"Each bundle has ten {things}. Here are {tens} bundles. How many {things}?",
         f"You have {tens} tens. What number is that?",
         f"Here are {tens} bundles of ten {things}. How many {things}?",
@@ -76,12 +76,12 @@ def _bundles(item: str, draw: Draw) -> Draft:
     )
 
 
-def _tens_in(item: str, draw: Draw) -> Draft:
+def _tens_in(item: str, rng: SeededRandom) -> Draft:
     """How many tens are in a whole ten?"""
-    number = draw.pick(_NUMBERS[item])
-    word, things = number_word(number), f"{draw.pick(_THINGS)}s"
+    number = rng.pick(_NUMBERS[item])
+    word, things = number_word(number), f"{rng.pick(_THINGS)}s"
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"How many tens are in {word}?",
             f"You tie {word} {things} in bundles of ten. How many bundles?",
             f"A box holds ten {things}. How many boxes for {word}?",
@@ -99,18 +99,18 @@ def _tens_in(item: str, draw: Draw) -> Draft:
     )
 
 
-def _together(item: str, draw: Draw) -> Draft:
+def _together(item: str, rng: SeededRandom) -> Draft:
     """So many tens and so many ones: which number? Past fifty the ones may come first."""
-    number = draw.pick(_NUMBERS[item])
+    number = rng.pick(_NUMBERS[item])
     tens, ones = divmod(number, 10)
     parts = [f"{number_word(tens)} {plural(tens, 'ten')}"]
     if ones:
         parts.append(f"{number_word(ones)} {plural(ones, 'one')}")
-    if item == "to-99" and draw.coin():
+    if item == "to-99" and rng.coin():
         parts.reverse()
     said = " and ".join(parts)
-    things = f"{draw.pick(_THINGS)}s"
-    say = draw.way(
+    things = f"{rng.pick(_THINGS)}s"
+    say = rng.phrasing(
         f"{said.capitalize()}. What number is that?",
         f"I have {said}. What number is that?",
         f"Put out {said}. How many {things}?",
@@ -135,12 +135,12 @@ def _together(item: str, draw: Draw) -> Draft:
     )
 
 
-def _apart(item: str, draw: Draw) -> Draft:
+def _apart(item: str, rng: SeededRandom) -> Draft:
     """A number taken apart in tens and ones."""
-    number = draw.pick(_NUMBERS[item])
+    number = rng.pick(_NUMBERS[item])
     tens, ones = divmod(number, 10)
-    word, things = number_word(number), f"{draw.pick(_THINGS)}s"
-    say = draw.way(
+    word, things = number_word(number), f"{rng.pick(_THINGS)}s"
+    say = rng.phrasing(
         f"Tell me the tens and the ones in {word}.",
         f"Tie {word} {things} in tens. How many bundles and loose ones?",
         f"Build {word} with bundles and loose ones. What do you use?",
@@ -175,16 +175,16 @@ def _apart(item: str, draw: Draw) -> Draft:
     )
 
 
-def _worth(item: str, draw: Draw) -> Draft:
+def _worth(item: str, rng: SeededRandom) -> Draft:
     """What one of the two digits is worth."""
-    number = draw.pick(_NUMBERS[item])
+    number = rng.pick(_NUMBERS[item])
     tens, ones = divmod(number, 10)
-    front = draw.coin()
+    front = rng.coin()
     digit = tens if front else ones
     word, worth = number_word(digit), 10 * digit if front else digit
     units = ("ten", "bundle") if front else ("one", "loose one")
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Look at this number. What is the {word} worth?",
             f"Point to the {word}. How many straws does it stand for?",
             f"We have this many straws. How many does the {word} mean?",
@@ -206,10 +206,10 @@ def _worth(item: str, draw: Draw) -> Draft:
     )
 
 
-def _past_hundred(item: str, draw: Draw) -> Draft:
+def _past_hundred(item: str, rng: SeededRandom) -> Draft:
     """A hundred, so many tens and so many ones: which number?"""
     # Nobody says "one ten, one one": with the hundred that would be four numbers to keep in mind.
-    rest = draw.pick([n for n in range(2, 100) if n // 10 != 1 and n % 10 != 1])
+    rest = rng.pick([n for n in range(2, 100) if n // 10 != 1 and n % 10 != 1])
     tens, ones = divmod(rest, 10)
     number = 100 + rest
     parts = [
@@ -218,7 +218,7 @@ def _past_hundred(item: str, draw: Draw) -> Draft:
     ]
     said = ", ".join(("one hundred", *parts))
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"{said.capitalize()}. What number is that?",
             f"Say this number: {said}.",
             f"What number has {said}?",
@@ -240,13 +240,13 @@ def _past_hundred(item: str, draw: Draw) -> Draft:
     )
 
 
-def _more_tens(item: str, draw: Draw) -> Draft:
+def _more_tens(item: str, rng: SeededRandom) -> Draft:
     """Some tens: how many more tens make a hundred?"""
-    have = draw.between(1, 9)
+    have = rng.between(1, 9)
     word, tens = number_word(have), plural(have, "ten")
     more, bundles = number_word(10 - have), plural(have, "bundle")
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"You have {word} {tens}. How many more tens make a hundred?",
             f"Here are {word} {bundles} of ten. How many more bundles make a hundred?",
             f"Count by tens from {number_word(10 * have)} to a hundred. How many tens?",
@@ -264,11 +264,11 @@ def _more_tens(item: str, draw: Draw) -> Draft:
     )
 
 
-def _ten_bundles(item: str, draw: Draw) -> Draft:
+def _ten_bundles(item: str, rng: SeededRandom) -> Draft:
     """Ten tens are a hundred."""
-    things = f"{draw.pick(_THINGS)}s"
+    things = f"{rng.pick(_THINGS)}s"
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Here are ten bundles of ten {things}. How many {things}?",
             "What number is ten tens?",
             f"Put ten tens of {things} together. How many {things}?",

@@ -5,8 +5,8 @@ Left and right are common practice, no source. Behind and in front are told from
 where it has one (a doll, a chair), and from where the child sits where it has none (a box).
 """
 
-from warmup.draw import Draw
-from warmup.morning import Morning, Strand
+from warmup.model import Morning, Strand
+from warmup.randomness import SeededRandom
 from warmup.skills._place_words import ask_between, ask_place, ask_tell_where
 from warmup.skills._sides import (
     ask_across_the_middle,
@@ -22,33 +22,33 @@ from warmup.skills._sides import (
 from warmup.skills.base import Draft, Level, Skill
 
 
-def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
     """Place a thing, say where one is, or move one side of the body, as the item wants."""
     match item:
         case "place":
-            return ask_place(draw)
+            return ask_place(rng)
         case "between":
-            return ask_between(draw)
+            return ask_between(rng)
         case "tell-where":
-            return ask_tell_where(draw)
+            return ask_tell_where(rng)
         case "own-side":
-            return ask_own_side(draw)
+            return ask_own_side(rng)
         case "to-one-side":
-            return ask_to_one_side(draw)
+            return ask_to_one_side(rng)
         case "across-the-middle":
-            return ask_across_the_middle(draw)
+            return ask_across_the_middle(rng)
         case "set-left-or-right":
-            return ask_set_side(draw)
+            return ask_set_side(rng)
         case "name-the-neighbor":
-            return ask_name_neighbor(draw)
+            return ask_name_neighbor(rng)
         case "make-a-row":
-            return ask_make_row(draw)
+            return ask_make_row(rng)
         case "two-things":
-            return ask_two_things(draw)
+            return ask_two_things(rng)
         case "two-moves":
-            return ask_two_moves(draw)
+            return ask_two_moves(rng)
         case _:
-            return ask_two_shelves(draw)
+            return ask_two_shelves(rng)
 
 
 SKILL = Skill(

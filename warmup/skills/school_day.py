@@ -7,13 +7,13 @@ they belong to; past day 100 the bundles are those begun since then.
 """
 
 from warmup import pictures
-from warmup.draw import Draw, Way
-from warmup.morning import Cue, DayKind, Morning, Strand
+from warmup.english import count_words, number_word, ordinal_word, plural
+from warmup.model import Cue, DayKind, Morning, Strand
+from warmup.randomness import Phrasing, SeededRandom
 from warmup.skills._hundredth import hundred_today, to_the_hundredth
 from warmup.skills._number import chart_rows
 from warmup.skills._straws import fills_a_bundle, new_bundle, tens_and_ones
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import count_words, number_word, ordinal_word, plural
 
 _TWO_DIGITS = 99
 # How far from the hundredth the days left can be counted at breakfast.
@@ -29,22 +29,22 @@ _WATCH = {
 }
 
 
-def ask(item: str, morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """A question about the number of school days, true on this date."""
     match item:
         case "count":
-            return _count(morning, draw)
+            return _count(morning, rng)
         case "next-number" | "last-number":
-            return _next_or_last(item, morning, draw)
+            return _next_or_last(item, morning, rng)
         case "tens-and-ones":
-            return tens_and_ones(morning, draw, _WATCH[item])
+            return tens_and_ones(morning, rng, _WATCH[item])
         case "new-bundle":
-            return new_bundle(morning, draw, _WATCH[item])
+            return new_bundle(morning, rng, _WATCH[item])
         case _:
             return (
-                hundred_today(draw, _WATCH["hundred-today"])
+                hundred_today(rng, _WATCH["hundred-today"])
                 if morning.school_day == 100
-                else to_the_hundredth(morning, draw, _WATCH[item])
+                else to_the_hundredth(morning, rng, _WATCH[item])
             )
 
 
@@ -77,29 +77,29 @@ def timely(item: str, morning: Morning) -> bool:
             return item == "to-the-hundredth" and morning.school_day == 100
 
 
-def _count(morning: Morning, draw: Draw) -> Draft:
+def _count(morning: Morning, rng: SeededRandom) -> Draft:
     """Today's number from the last one's; on other days the next one's, or at the end the last of all."""
     number = morning.school_day
     known = number - 1 if morning.is_school or (morning.kind is DayKind.AFTER and number) else number
     if morning.is_school:
-        say = _today_said(known, morning.next is None, draw)
+        say = _today_said(known, morning.next is None, rng)
     elif morning.kind is DayKind.AFTER:
-        say = _year_over_said(known, draw)
+        say = _year_over_said(known, rng)
     else:
-        say = _next_said(known, draw)
+        say = _next_said(known, rng)
     return _neighbor(known, 1, say, _WATCH["count"])
 
 
-def _today_said(known: int, last_of_all: bool, draw: Draw) -> Way:
+def _today_said(known: int, last_of_all: bool, rng: SeededRandom) -> Phrasing:
     word = number_word(known)
     if known == 0:
-        return draw.way(
+        return rng.phrasing(
             "School starts today! What number is today?",
             "School starts today. Put down a straw. How many straws?",
             "Today we start counting school days. What number is today?",
         )
     if last_of_all:
-        return draw.way(
+        return rng.phrasing(
             f"It’s the last school day! What number comes after {word}?",
             f"School ends today! Last time was {word}. What number is today?",
             f"We have {word} {plural(known, 'straw')}. Add the last one. How many now?",
@@ -112,58 +112,58 @@ def _today_said(known: int, last_of_all: bool, draw: Draw) -> Way:
     ]
     if known == 99:
         ways.append(f"It’s a big day! Last time was {word}. What number is today?")
-    return draw.way(*ways)
+    return rng.phrasing(*ways)
 
 
-def _next_said(known: int, draw: Draw) -> Way:
+def _next_said(known: int, rng: SeededRandom) -> Phrasing:
     word = number_word(known)
     if known == 0:
-        return draw.way(
+        return rng.phrasing(
             "School starts soon. What number will that day be?",
             "We count each school day. What number do we start with?",
             "We have no school days yet. What number comes next?",
         )
-    return draw.way(
+    return rng.phrasing(
         f"Last time was school day {word}. What number comes next?",
         f"What number is the school day after {word}?",
         f"We have {word} {plural(known, 'straw')}. How many will we have next time?",
     )
 
 
-def _year_over_said(known: int, draw: Draw) -> Way:
+def _year_over_said(known: int, rng: SeededRandom) -> Phrasing:
     word = number_word(known)
-    return draw.way(
+    return rng.phrasing(
         f"School is over! What number came after school day {word}?",
         f"School is over! We had {word}, then one more. How many?",
         f"We had {word} {plural(known, 'straw')}. Then we added one. How many now?",
     )
 
 
-def _next_or_last(item: str, morning: Morning, draw: Draw) -> Draft:
+def _next_or_last(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     step = 1 if item == "next-number" else -1
     number = morning.school_day
     known = number if morning.is_school or step > 0 else number + 1
     word = number_word(known)
     if step > 0 and morning.is_school:
-        say = draw.way(
+        say = rng.phrasing(
             f"Today is school day {word}. What number comes next?",
             f"What number comes after school day {word}?",
             f"We have {word} {plural(known, 'straw')}. How many will we have next time?",
         )
     elif step > 0:
-        say = draw.way(
+        say = rng.phrasing(
             f"School day {word} is over. What number comes next?",
             f"What number comes after school day {word}?",
             f"We have {word} {plural(known, 'straw')}. How many will we have next time?",
         )
     elif morning.is_school:
-        say = draw.way(
+        say = rng.phrasing(
             f"Today is school day {word}. What number was last time?",
             f"What number comes before school day {word}?",
             f"We have {word} straws. Take today’s away. How many are left?",
         )
     else:
-        say = draw.way(
+        say = rng.phrasing(
             f"Next time is school day {word}. What number was last time?",
             f"What number comes before school day {word}?",
             f"Next time we will have {word} straws. How many now?",
@@ -171,7 +171,7 @@ def _next_or_last(item: str, morning: Morning, draw: Draw) -> Draft:
     return _neighbor(known, step, say, _WATCH[item])
 
 
-def _neighbor(known: int, step: int, say: Way, watch_for: str) -> Draft:
+def _neighbor(known: int, step: int, say: Phrasing, watch_for: str) -> Draft:
     """The number one on or one back from one the question says."""
     answer = known + step
     return Draft(

@@ -9,12 +9,12 @@ from collections.abc import Mapping
 from typing import NamedTuple
 
 from warmup import pictures
-from warmup.draw import Draw
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import listed, number_word
+from warmup.model import Cue, Morning, Strand
+from warmup.randomness import SeededRandom
 from warmup.skills._cubes import box_or_cube
 from warmup.skills._home import a, upper
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import listed, number_word
 
 
 class _Solid(NamedTuple):
@@ -76,31 +76,31 @@ _POINTED = {
 _FLAT = ("circle", "triangle", "square", "rectangle", "hexagon")
 
 
-def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
     """Name, find, roll, count, as the item wants."""
     match item:
         case "name":
-            return _name(draw.pick(("sphere", "cube")), draw, 0.5)
+            return _name(rng.pick(("sphere", "cube")), rng, 0.5)
         case "name-any":
-            return _name(draw.pick(("sphere", "cube", "cylinder", "cone")), draw, 0.25)
+            return _name(rng.pick(("sphere", "cube", "cylinder", "cone")), rng, 0.25)
         case "find-at-home":
-            return _find(draw)
+            return _find(rng)
         case "ball-or-circle":
-            return _solid_or_flat(_ROUND, draw)
+            return _solid_or_flat(_ROUND, rng)
         case "cone-or-triangle":
-            return _solid_or_flat(_POINTED, draw)
+            return _solid_or_flat(_POINTED, rng)
         case "roll-stack-slide":
-            return _roll_stack_slide(draw)
+            return _roll_stack_slide(rng)
         case "flat-faces":
-            return _flat_faces(draw)
+            return _flat_faces(rng)
         case "print-of-a-face":
-            return _print(draw)
+            return _print(rng)
         case "flat-or-solid":
-            return _flat_or_solid(draw)
+            return _flat_or_solid(rng)
         case "count-on-a-box":
-            return _count_on_a_box(draw)
+            return _count_on_a_box(rng)
         case _:
-            return box_or_cube(draw)
+            return box_or_cube(rng)
 
 
 # ---- names -----------------------------------------------------------------------------------------
@@ -114,10 +114,10 @@ _SAID_FOR = {
 }
 
 
-def _name(name: str, draw: Draw, guess: float) -> Draft:
-    solid, upright = _SOLIDS[name], draw.coin()
+def _name(name: str, rng: SeededRandom, guess: float) -> Draft:
+    solid, upright = _SOLIDS[name], rng.coin()
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             "What do we call this solid shape?",
             "You could hold this shape. What is it called?",
             "This shape is not flat. What is its name?",
@@ -137,11 +137,11 @@ def _name(name: str, draw: Draw, guess: float) -> Draft:
     )
 
 
-def _find(draw: Draw) -> Draft:
-    name = draw.pick(("sphere", "cube"))
+def _find(rng: SeededRandom) -> Draft:
+    name = rng.pick(("sphere", "cube"))
     solid = _SOLIDS[name]
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Find something at home shaped like a {name}.",
             f"Go find a {name}. Bring it to me.",
             f"Show me a {name} in this house.",
@@ -161,13 +161,13 @@ def _find(draw: Draw) -> Draft:
     )
 
 
-def _solid_or_flat(things: Mapping[str, tuple[str, ...]], draw: Draw) -> Draft:
-    name = draw.pick(tuple(things))
+def _solid_or_flat(things: Mapping[str, tuple[str, ...]], rng: SeededRandom) -> Draft:
+    name = rng.pick(tuple(things))
     (other,) = set(things) - {name}
-    thing = draw.pick(things[name])
+    thing = rng.pick(things[name])
     solid = name in _SOLIDS
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Think of {thing}. What shape is it?",
             f"What shape is {thing}?",
             f"Name the shape of {thing}.",
@@ -189,8 +189,8 @@ def _solid_or_flat(things: Mapping[str, tuple[str, ...]], draw: Draw) -> Draft:
 # ---- what they do, their faces ---------------------------------------------------------------------
 
 
-def _thing(name: str, draw: Draw) -> str:
-    return draw.pick(_SOLIDS[name].things)
+def _thing(name: str, rng: SeededRandom) -> str:
+    return rng.pick(_SOLIDS[name].things)
 
 
 def _hand_over(thing: str) -> str:
@@ -199,12 +199,12 @@ def _hand_over(thing: str) -> str:
     return f"Give your child {a(thing)}{alike} to hold."
 
 
-def _roll_stack_slide(draw: Draw) -> Draft:
-    name = draw.pick(draw.pick(_UNLIKE))
-    solid, thing = _SOLIDS[name], _thing(name, draw)
+def _roll_stack_slide(rng: SeededRandom) -> Draft:
+    name = rng.pick(rng.pick(_UNLIKE))
+    solid, thing = _SOLIDS[name], _thing(name, rng)
     can = solid.does()
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Take the {thing}. Can it roll, stack or slide?",
             f"Try the {thing} on the floor. Does it roll, stack or slide?",
             f"What can the {thing} do: roll, stack or slide?",
@@ -226,13 +226,13 @@ def _roll_stack_slide(draw: Draw) -> Draft:
     )
 
 
-def _flat_faces(draw: Draw) -> Draft:
-    name = draw.pick(draw.pick(_UNLIKE))
+def _flat_faces(rng: SeededRandom) -> Draft:
+    name = rng.pick(rng.pick(_UNLIKE))
     # An orange has a stem: a ball alone is sure to have no flat spot.
-    solid, thing = _SOLIDS[name], "ball" if name == "sphere" else _thing(name, draw)
+    solid, thing = _SOLIDS[name], "ball" if name == "sphere" else _thing(name, rng)
     count = len(solid.faces)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"How many flat faces does a {name} have?",
             f"Feel this {thing}. How many flat faces does it have?",
             f"Turn this {thing} around. How many flat faces does it have?",
@@ -255,12 +255,12 @@ def _flat_faces(draw: Draw) -> Draft:
     )
 
 
-def _print(draw: Draw) -> Draft:
-    name = draw.pick(draw.pick((("cube",), ("box",), ("cylinder", "cone"))))
-    solid, thing = _SOLIDS[name], _thing(name, draw)
+def _print(rng: SeededRandom) -> Draft:
+    name = rng.pick(rng.pick((("cube",), ("box",), ("cylinder", "cone"))))
+    solid, thing = _SOLIDS[name], _thing(name, rng)
     face = solid.faces[0]
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Trace around one flat face of the {thing}. What shape is it?",
             f"Stand the {thing} on paper. Trace around it. What shape is that?",
             f"Paint one flat face of the {thing}. What shape will it print?",
@@ -281,11 +281,11 @@ def _print(draw: Draw) -> Draft:
     )
 
 
-def _flat_or_solid(draw: Draw) -> Draft:
-    solid = draw.coin()
-    name = draw.pick(("sphere", "cube", "cylinder", "cone") if solid else _FLAT)
+def _flat_or_solid(rng: SeededRandom) -> Draft:
+    solid = rng.coin()
+    name = rng.pick(("sphere", "cube", "cylinder", "cone") if solid else _FLAT)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Is a {name} flat or solid?",
             f"Think of a {name}. Is it flat or solid?",
             f"Make a {name} with your hands. Is it flat or solid?",
@@ -310,12 +310,12 @@ def _flat_or_solid(draw: Draw) -> Draft:
 # ---- edges and corners -----------------------------------------------------------------------------
 
 
-def _count_on_a_box(draw: Draw) -> Draft:
-    name, part = draw.pick(("cube", "box")), draw.pick(tuple(_CUBE_FACTS))
-    thing, count = _thing(name, draw), _CUBE_FACTS[part]
+def _count_on_a_box(rng: SeededRandom) -> Draft:
+    name, part = rng.pick(("cube", "box")), rng.pick(tuple(_CUBE_FACTS))
+    thing, count = _thing(name, rng), _CUBE_FACTS[part]
     one = part[:-1]
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"How many {part} does a {name} have?",
             f"Touch the {part} of this {thing}. How many are there?",
             f"Count the {part} of this {thing}.",

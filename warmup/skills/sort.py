@@ -8,12 +8,12 @@ from collections.abc import Mapping
 from typing import NamedTuple
 
 from warmup import pictures
-from warmup.draw import Draw
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import listed, number_word
+from warmup.model import Cue, Morning, Strand
 from warmup.pictures.facts import FORMS
+from warmup.randomness import SeededRandom
 from warmup.skills._home import BLOCK, BOOK, CUP, HAT, SOCK, SPOON, Noun, a, upper
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import listed, number_word
 
 _COLORS = ("red", "blue", "green", "white", "brown")
 _KINDS = (SOCK, HAT, CUP, BLOCK, BOOK)
@@ -77,35 +77,35 @@ class _Rule(NamedTuple):
         return self.kind.many if self.kind else f"{self.color} things"
 
 
-def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
     """A few things or groups, and a rule."""
     match item:
         case "put-together":
-            return _put_together(draw)
+            return _put_together(rng)
         case "does-not-fit":
-            return _does_not_fit(draw)
+            return _does_not_fit(rng)
         case "count-each":
-            return _count_each(draw)
+            return _count_each(rng)
         case "most-not-biggest":
-            return _most(draw)
+            return _most(rng)
         case "guess-rule":
-            return _guess_rule(draw)
+            return _guess_rule(rng)
         case _:
-            return _order(draw)
+            return _order(rng)
 
 
-def _rule(draw: Draw) -> tuple[_Rule, tuple[str, ...], tuple[Noun, ...]]:
+def _rule(rng: SeededRandom) -> tuple[_Rule, tuple[str, ...], tuple[Noun, ...]]:
     """A rule, and three colors and three kinds that begin with the rule's own."""
-    colors, kinds = draw.sample(_COLORS, 3), draw.sample(_KINDS, 3)
-    return (_Rule(color=colors[0]) if draw.coin() else _Rule(kind=kinds[0])), colors, kinds
+    colors, kinds = rng.sample(_COLORS, 3), rng.sample(_KINDS, 3)
+    return (_Rule(color=colors[0]) if rng.coin() else _Rule(kind=kinds[0])), colors, kinds
 
 
-def _in_and_out(draw: Draw, inside: int, outside: int) -> tuple[_Rule, list[_Thing], list[_Thing]]:
+def _in_and_out(rng: SeededRandom, inside: int, outside: int) -> tuple[_Rule, list[_Thing], list[_Thing]]:
     """Things that fit a rule and things that do not; some of those share what the rule is not about."""
-    rule, colors, kinds = _rule(draw)
+    rule, colors, kinds = _rule(rng)
     every = [_Thing(color, kind) for color in colors for kind in kinds]
-    fitting = draw.sample([thing for thing in every if rule.fits(thing)], inside)
-    others = draw.shuffled([thing for thing in every if not rule.fits(thing)])
+    fitting = rng.sample([thing for thing in every if rule.fits(thing)], inside)
+    others = rng.shuffled([thing for thing in every if not rule.fits(thing)])
     near = sorted(others, key=lambda thing: not _shares(thing, fitting))
     return rule, list(fitting), near[:outside]
 
@@ -121,14 +121,14 @@ def _names(things: list[_Thing] | tuple[_Thing, ...]) -> str:
 # ---- one rule ---------------------------------------------------------------------------------------
 
 
-def _put_together(draw: Draw) -> Draft:
-    inside = draw.between(2, 3)
-    rule, fitting, others = _in_and_out(draw, inside, 4 - inside)
-    things = draw.shuffled(fitting + others)
+def _put_together(rng: SeededRandom) -> Draft:
+    inside = rng.between(2, 3)
+    rule, fitting, others = _in_and_out(rng, inside, 4 - inside)
+    things = rng.shuffled(fitting + others)
     right = [thing.name for thing in things if rule.fits(thing)]
     row, first = upper(_names(things)), things[0].name
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"{row}. Which are {rule.short}?",
             f"Find the {rule.things}. {row}.",
             f"Which are {rule.short}? {row}.",
@@ -146,13 +146,13 @@ def _put_together(draw: Draw) -> Draft:
     )
 
 
-def _does_not_fit(draw: Draw) -> Draft:
-    rule, fitting, others = _in_and_out(draw, 2, 1)
-    things = draw.shuffled(fitting + others)
+def _does_not_fit(rng: SeededRandom) -> Draft:
+    rule, fitting, others = _in_and_out(rng, 2, 1)
+    things = rng.shuffled(fitting + others)
     (wrong,) = (thing.name for thing in things if not rule.fits(thing))
     row = upper(_names(things))
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"{row}. Which one is not {rule.one}?",
             f"{upper(rule.things)} only. {row}. Which stays out?",
             f"Which one is not {rule.one}? {row}.",
@@ -174,15 +174,15 @@ def _does_not_fit(draw: Draw) -> Draft:
 # ---- count each group -------------------------------------------------------------------------------
 
 
-def _count_each(draw: Draw) -> Draft:
-    kinds = draw.sample(FORMS, draw.between(2, 3))
-    counts = {kinds[0]: draw.between(2, 10)}
-    counts |= {kind: draw.between(2, 5 if len(kinds) > 2 else 8) for kind in kinds[1:]}
+def _count_each(rng: SeededRandom) -> Draft:
+    kinds = rng.sample(FORMS, rng.between(2, 3))
+    counts = {kinds[0]: rng.between(2, 10)}
+    counts |= {kind: rng.between(2, 5 if len(kinds) > 2 else 8) for kind in kinds[1:]}
     wanted = _SHAPES[kinds[0]]
-    mixed = draw.shuffled([kind for kind, count in counts.items() for _ in range(count)])
+    mixed = rng.shuffled([kind for kind, count in counts.items() for _ in range(count)])
     sorted_out = pictures.SortedRows(tuple((kind,) * counts[kind] for kind in FORMS if kind in counts))
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"The shapes are all mixed up. How many {wanted} are there?",
             f"Pick out the {wanted}. How many are there?",
             f"Count only the {wanted}. How many are there?",
@@ -205,16 +205,16 @@ def _in_lines(pieces: tuple[str, ...]) -> tuple[tuple[str, ...], ...]:
     return tuple(pieces[start : start + across] for start in range(0, len(pieces), across))
 
 
-def _most(draw: Draw) -> Draft:
+def _most(rng: SeededRandom) -> Draft:
     """The kind with the biggest pieces is never the one there are most of."""
-    big, *small = draw.sample(FORMS, 3)
-    most, few = draw.sample(small, 2)
-    counts = {most: draw.between(5, 9)}
-    counts[big] = draw.between(2, min(4, counts[most] - 1))
-    counts[few] = draw.between(1, counts[most] - 1)
-    rows = draw.shuffled(FORMS)
+    big, *small = rng.sample(FORMS, 3)
+    most, few = rng.sample(small, 2)
+    counts = {most: rng.between(5, 9)}
+    counts[big] = rng.between(2, min(4, counts[most] - 1))
+    counts[few] = rng.between(1, counts[most] - 1)
+    rows = rng.shuffled(FORMS)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             "Count each kind. Which kind has the most?",
             "Which shape do you see the most of?",
             "Find the row with the most. Which shape is it?",
@@ -237,8 +237,8 @@ def _most(draw: Draw) -> Draft:
 # ---- guess the rule, order the groups ---------------------------------------------------------------
 
 
-def _guess_rule(draw: Draw) -> Draft:
-    rule, fitting, others = _in_and_out(draw, 2, 1)
+def _guess_rule(rng: SeededRandom) -> Draft:
+    rule, fitting, others = _in_and_out(rng, 2, 1)
     inside, out = _names(fitting), others[0].name
     other = f"all {rule.color}" if rule.color else f"all {rule.things}"
     wider = _ALSO.get(rule.key, "")
@@ -246,7 +246,7 @@ def _guess_rule(draw: Draw) -> Draft:
     true_too = (wider,) if wider and _ALSO.get(others[0].kind.one) != wider else ()
     not_out = f"not {others[0].color}" if rule.color else f"not {a(others[0].kind.one)}"
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"In: {inside}. Out: {out}. What is my rule?",
             f"{upper(inside)}: yes. {upper(out)}: no. What is my rule?",
             f"{upper(inside)} fit. {upper(out)} does not. What’s my rule?",
@@ -269,11 +269,11 @@ def ordered(groups: Mapping[str, int], fewest_first: bool) -> list[str]:
     return sorted(groups, key=lambda name: groups[name] if fewest_first else -groups[name])
 
 
-def _order(draw: Draw) -> Draft:
-    nouns = draw.shuffled(draw.pick(_GROUPS))
-    counts = dict(zip(nouns, draw.sample(range(1, 11), 3), strict=True))
+def _order(rng: SeededRandom) -> Draft:
+    nouns = rng.shuffled(rng.pick(_GROUPS))
+    counts = dict(zip(nouns, rng.sample(range(1, 11), 3), strict=True))
     groups = {noun.many: count for noun, count in counts.items()}
-    fewest = draw.coin()
+    fewest = rng.coin()
     first, way = ("fewest", "fewest to most") if fewest else ("most", "most to fewest")
     told = ", ".join(noun.of(count) for noun, count in counts.items())
     order = ordered(groups, fewest)
@@ -281,7 +281,7 @@ def _order(draw: Draw) -> Draft:
         tuple((form,) * count for form, count in zip(FORMS, counts.values(), strict=True))
     )
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"{upper(told)}. Name them, {first} first.",
             f"We have {told}. Say them, {first} first.",
             f"{upper(told)}. Say them from {way}.",

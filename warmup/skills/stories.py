@@ -11,12 +11,12 @@ from collections.abc import Callable, Mapping
 from typing import NamedTuple
 
 from warmup import pictures
-from warmup.draw import Draw
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import number_word
+from warmup.model import Cue, Morning, Strand
+from warmup.randomness import SeededRandom
 from warmup.skills._corners import CORNERS, Corner
 from warmup.skills._home import upper
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import number_word
 
 Cues = tuple[Cue, Cue, Cue]
 
@@ -48,12 +48,12 @@ class _Story(NamedTuple):
     cues: Callable[[Corner], Cues]
 
 
-def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
     """A story in one of the corners; its wording is named after the corner."""
     if item in ("both-parts", "another-way"):
-        return _both_parts(item, draw)
-    story, shape = _story(item, draw), draw.below(2)
-    told = draw.way(*(story.tell(corner, shape) for corner in CORNERS))
+        return _both_parts(item, rng)
+    story, shape = _story(item, rng), rng.below(2)
+    told = rng.phrasing(*(story.tell(corner, shape) for corner in CORNERS))
     corner = CORNERS["abcdefghijklmnopqrstuvwxyz".index(told.key)]
     return Draft(
         say=told,
@@ -67,47 +67,47 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
     )
 
 
-def _story(item: str, draw: Draw) -> _Story:
+def _story(item: str, rng: SeededRandom) -> _Story:
     match item:
         case "join-5" | "join-10":
-            total, one = _sum(*((2, 5) if item == "join-5" else (6, 10)), draw)
+            total, one = _sum(*((2, 5) if item == "join-5" else (6, 10)), rng)
             return _add_to(one, total - one)
         case "leave-5" | "leave-10":
-            total, left = _rest(*((2, 5) if item == "leave-5" else (6, 10)), draw)
+            total, left = _rest(*((2, 5) if item == "leave-5" else (6, 10)), rng)
             return _take_from(total, total - left)
         case "nothing-left":
-            start = draw.between(2, 5)
+            start = rng.between(2, 5)
             return _take_from(start, start)
         case "together-10":
-            total, one = _sum(6, 10, draw)
+            total, one = _sum(6, 10, rng)
             return _put_together(one, total - one)
         case "change":
-            total, part = _some(4, 10, draw)
-            return _change_took(total, part) if draw.coin() else _part_unknown(total, part)
+            total, part = _some(4, 10, rng)
+            return _change_took(total, part) if rng.coin() else _part_unknown(total, part)
         case "more-is-not-add":
-            total, part = _some(4, 10, draw)
+            total, part = _some(4, 10, rng)
             return _change_added(total - part, total)
         case _:
-            total, part = _rest(4, 10, draw)
+            total, part = _rest(4, 10, rng)
             return _compare(total, total - part)
 
 
-def _sum(low: int, high: int, draw: Draw) -> tuple[int, int]:
+def _sum(low: int, high: int, rng: SeededRandom) -> tuple[int, int]:
     """A total from ``low`` to ``high``, each as likely as another, and a part of it."""
-    total = draw.between(low, high)
-    return total, draw.between(1, total - 1)
+    total = rng.between(low, high)
+    return total, rng.between(1, total - 1)
 
 
-def _rest(low: int, high: int, draw: Draw) -> tuple[int, int]:
+def _rest(low: int, high: int, rng: SeededRandom) -> tuple[int, int]:
     """A part, each as likely as another, of a total from ``low`` to ``high``, and that total before it."""
-    part = draw.between(1, high - 1)
-    return draw.between(max(low, part + 1), high), part
+    part = rng.between(1, high - 1)
+    return rng.between(max(low, part + 1), high), part
 
 
-def _some(low: int, high: int, draw: Draw) -> tuple[int, int]:
+def _some(low: int, high: int, rng: SeededRandom) -> tuple[int, int]:
     """The same, but of the part there are two at least: it is told as "some" or as "the rest"."""
-    part = draw.between(2, high - 1)
-    return draw.between(max(low, part + 1), high), part
+    part = rng.between(2, high - 1)
+    return rng.between(max(low, part + 1), high), part
 
 
 def _come_or_go(start: int, corner: Corner, picture: "pictures.Counters", act: str, last: str) -> Cues:
@@ -281,18 +281,18 @@ def _compare(larger: int, smaller: int) -> _Story:
     )
 
 
-def _both_parts(item: str, draw: Draw) -> Draft:
+def _both_parts(item: str, rng: SeededRandom) -> Draft:
     """A total of two kinds; any two parts that are both something do, but for one already told."""
-    total = draw.between(4, 10)
+    total = rng.between(4, 10)
     pairs = [(part, total - part) for part in range(1, total)]
-    shown = draw.pick(pairs) if item == "another-way" else None
+    shown = rng.pick(pairs) if item == "another-way" else None
     right = [pair for pair in pairs if pair != shown]
     # The same two numbers turned round are a new way too, but a poor one to show first.
     # Each part of it is more than one, as "some" are.
     fresh = [pair for pair in right if pair[::-1] != shown] or right
-    first = draw.pick([pair for pair in fresh if min(pair) > 1] or fresh)
-    shape = draw.below(2)
-    told = draw.way(*(_tell_parts(corner, total, shown, shape) for corner in CORNERS))
+    first = rng.pick([pair for pair in fresh if min(pair) > 1] or fresh)
+    shape = rng.below(2)
+    told = rng.phrasing(*(_tell_parts(corner, total, shown, shape) for corner in CORNERS))
     s = CORNERS["abcdefghijklmnopqrstuvwxyz".index(told.key)]
     return Draft(
         say=told,

@@ -6,11 +6,11 @@ Framework (2015). The picture is shown for about two seconds and covered (common
 """
 
 from warmup import pictures
-from warmup.draw import Draw, Way
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import number_word
+from warmup.model import Cue, Morning, Strand
 from warmup.pictures import Picture
+from warmup.randomness import Phrasing, SeededRandom
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import number_word
 
 _COVER = "a card to cover the dots"
 _FLASH = "Show it, count to two, cover it."
@@ -25,15 +25,15 @@ _WATCH = {
 }
 
 
-def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
     """How many dots flashed by; the answer is the sum of the groups they are seen in."""
-    groups, pattern, seed = _drawn(item, draw)
+    groups, pattern, seed = _drawn(item, rng)
     count = sum(groups)
     left = groups[0] if pattern == "two-groups" else 0
     frame = pattern == "ten-frame"
     picture: Picture = pictures.TenFrame(count) if frame else pictures.Dots(count, pattern, seed, left)
     return Draft(
-        say=_say(item, draw),
+        say=_say(item, rng),
         answer=number_word(count),
         working=" + ".join(map(str, groups)) + (f" = {count}" if len(groups) > 1 else ": seen at a glance"),
         cues=_cues(item, groups),
@@ -44,39 +44,39 @@ def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
     )
 
 
-def _drawn(item: str, draw: Draw) -> tuple[tuple[int, ...], str, int]:
+def _drawn(item: str, rng: SeededRandom) -> tuple[tuple[int, ...], str, int]:
     """The groups, how they lie, and the seed of the pattern."""
-    seed = draw.below(1000)
+    seed = rng.below(1000)
     match item:
         case "to-3":
-            return (draw.between(1, 3),), draw.pick(("dice", "ring", "scatter")), seed
+            return (rng.between(1, 3),), rng.pick(("dice", "ring", "scatter")), seed
         case "dice":
             # Two and three come in as well, so that the answer is not one of two.
-            return (draw.pick((2, 3, 4, 4, 5, 5)),), "dice", seed
+            return (rng.pick((2, 3, 4, 4, 5, 5)),), "dice", seed
         case "scattered-four":
             return (4,), "scatter", seed
         case "scattered-five":
             return (5,), "scatter", seed
         case "five-and-some":
-            some, frame = draw.between(1, 5), draw.coin()
+            some, frame = rng.between(1, 5), rng.coin()
             # A full ten frame would tell its number by its name.
             return (5, some), "ten-frame" if frame and some < 5 else "five-and-some", seed
         case "nine":
-            return (5, 4), draw.pick(("five-and-some", "ten-frame")), seed
+            return (5, 4), rng.pick(("five-and-some", "ten-frame")), seed
         case _:
-            left, right = draw.between(1, 5), draw.between(2, 5)
-            return (left, right) if draw.coin() else (right, left), "two-groups", seed
+            left, right = rng.between(1, 5), rng.between(2, 5)
+            return (left, right) if rng.coin() else (right, left), "two-groups", seed
 
 
-def _say(item: str, draw: Draw) -> Way:
+def _say(item: str, rng: SeededRandom) -> Phrasing:
     if item == "two-groups":
-        return draw.way(
+        return rng.phrasing(
             "Look at both sides. How many dots did you see?",
             "There were dots on both sides. How many in all?",
             "How many dots were there, on both sides together?",
             "Put both sides together. How many dots did you see?",
         )
-    return draw.way(
+    return rng.phrasing(
         "How many dots did you see?",
         "Quick! How many dots were there?",
         "The dots are hiding now. How many are there?",

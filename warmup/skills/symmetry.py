@@ -8,13 +8,13 @@ mirroring the corners of the figure, never looked up.
 from math import atan2, degrees
 
 from warmup import pictures
-from warmup.draw import Draw
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import listed, number_word
+from warmup.model import Cue, Morning, Strand
 from warmup.pictures.figures import Points, points_of, turned
+from warmup.randomness import SeededRandom
 from warmup.skills._geometry import fold_lines, folds_onto_itself
 from warmup.skills._halves import ask_finish, ask_flip_not_slide
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import listed, number_word
 
 _MATCHING = ("heart", "arrow", "kite", "tall triangle", "trapezoid", "rhombus", "rectangle", "square", "star")
 _LOPSIDED = ("slanted figure", "slanted triangle", "bent figure", "right triangle")
@@ -29,63 +29,63 @@ _COUNTED = (
 """Figures to count the fold lines of, those with as many lines together."""
 
 
-def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
     """Judge a fold, make one, find or count the lines, or finish a half."""
     match item:
         case "would-it-match":
-            return _would_it_match(draw)
+            return _would_it_match(rng)
         case "rectangle-diagonal":
-            return _diagonal(draw)
+            return _diagonal(rng)
         case "make-a-fold":
-            return _make_a_fold(draw)
+            return _make_a_fold(rng)
         case "find-the-line":
-            return _find_the_line(draw)
+            return _find_the_line(rng)
         case "how-many-ways":
-            return _how_many_ways(draw)
+            return _how_many_ways(rng)
         case "finish":
-            return ask_finish(draw)
+            return ask_finish(rng)
         case _:
-            return ask_flip_not_slide(draw)
+            return ask_flip_not_slide(rng)
 
 
 # ---- would the halves match? -----------------------------------------------------------------------
 
 
-def _would_it_match(draw: Draw) -> Draft:
+def _would_it_match(rng: SeededRandom) -> Draft:
     """A figure and a line: half of the time they match."""
-    turn = draw.pick(_TURNS)
-    if draw.coin():
-        figure = draw.pick(_MATCHING)
+    turn = rng.pick(_TURNS)
+    if rng.coin():
+        figure = rng.pick(_MATCHING)
         lines = fold_lines(turned(points_of(figure), turn))
         plain = [line for line in lines if line % 45 < 0.01]  # A slanting line reads badly on a star.
-        return _judged(figure, turn, draw.pick(plain), 0, draw)
-    if draw.coin():
-        return _judged(draw.pick(_LOPSIDED), turn, draw.pick((0.0, 90.0)), 0, draw)
-    figure = draw.pick(_MATCHING)
+        return _judged(figure, turn, rng.pick(plain), 0, rng)
+    if rng.coin():
+        return _judged(rng.pick(_LOPSIDED), turn, rng.pick((0.0, 90.0)), 0, rng)
+    figure = rng.pick(_MATCHING)
     points = turned(points_of(figure), turn)
-    if draw.coin():
-        return _judged(figure, turn, draw.pick(fold_lines(points)), draw.pick((-45, 45)), draw)
+    if rng.coin():
+        return _judged(figure, turn, rng.pick(fold_lines(points)), rng.pick((-45, 45)), rng)
     amiss = [line for line in (0.0, 45.0, 90.0, 135.0) if not folds_onto_itself(points, line)]
     # A square folds on all four of these: its line is moved aside in their place.
-    return _judged(figure, turn, draw.pick(amiss or (0.0, 90.0)), 0 if amiss else draw.pick((-45, 45)), draw)
+    return _judged(figure, turn, rng.pick(amiss or (0.0, 90.0)), 0 if amiss else rng.pick((-45, 45)), rng)
 
 
-def _diagonal(draw: Draw) -> Draft:
+def _diagonal(rng: SeededRandom) -> Draft:
     """Corner to corner: a rectangle's halves miss, a square's match; and a rectangle folded edge to edge."""
-    turn = draw.pick((0, 90))
-    figure, slanted = draw.pick(
+    turn = rng.pick((0, 90))
+    figure, slanted = rng.pick(
         (("rectangle", True), ("rectangle", True), ("rectangle", False), ("square", True))
     )
     points = turned(points_of(figure), turn)
-    corner = draw.pick(points[:2])
-    return _judged(figure, turn, _angle_to(corner) if slanted else draw.pick(fold_lines(points)), 0, draw)
+    corner = rng.pick(points[:2])
+    return _judged(figure, turn, _angle_to(corner) if slanted else rng.pick(fold_lines(points)), 0, rng)
 
 
 def _angle_to(corner: tuple[float, float]) -> float:
     return round(degrees(atan2(-corner[1], corner[0])) % 180, 3)
 
 
-def _judged(figure: str, turn: int, line: float, aside: int, draw: Draw) -> Draft:
+def _judged(figure: str, turn: int, line: float, aside: int, rng: SeededRandom) -> Draft:
     from warmup.pictures.fold import line_through
 
     points = turned(points_of(figure), turn)
@@ -94,7 +94,7 @@ def _judged(figure: str, turn: int, line: float, aside: int, draw: Draw) -> Draf
     true = next((fold for fold in fold_lines(points) if abs(fold - line) < 0.01), line)
     matches = folds_onto_itself(points, true, through)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             "Pretend to fold on this line. Do the halves match?",
             "Can we fold here so the halves match? Tell me why.",
             "Would both sides match if we fold here?",
@@ -131,9 +131,9 @@ _PAPERS = {"square": "a square napkin", "rectangle": "a sheet of paper", "circle
 _DO = ("edge to edge", "corner to corner")
 
 
-def _make_a_fold(draw: Draw) -> Draft:
+def _make_a_fold(rng: SeededRandom) -> Draft:
     """Fold a real paper; what counts is worked out from its lines."""
-    name = draw.pick(tuple(_PAPERS))
+    name = rng.pick(tuple(_PAPERS))
     paper = _PAPERS[name]
     points = points_of(name)
     if name == "circle":
@@ -143,7 +143,7 @@ def _make_a_fold(draw: Draw) -> Draft:
         answer = " or ".join(_DO if slanted else _DO[:1])
         ways = str(len(fold_lines(points)))
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Fold {paper} so both halves match.",
             f"Fold {paper} in half. Make the edges meet.",
             f"Take {paper}. Fold it in two matching halves.",
@@ -176,15 +176,15 @@ def _direction(line: float) -> str:
     return "slanting up to the right" if line < 90 else "slanting up to the left"
 
 
-def _find_the_line(draw: Draw) -> Draft:
-    figure = draw.pick(
+def _find_the_line(rng: SeededRandom) -> Draft:
+    figure = rng.pick(
         ("heart", "arrow", "kite", "tall triangle", "trapezoid", "half circle", "rhombus", "rectangle")
     )
-    turn = draw.pick((*_TURNS, 45, 135))
+    turn = rng.pick((*_TURNS, 45, 135))
     points = turned(points_of(figure), turn)
     said = [_direction(line) for line in fold_lines(points)]
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             "Where can we fold this so the halves match?",
             "Show me a fold that makes both halves match.",
             "Draw the fold with your finger. Both halves must match.",
@@ -205,13 +205,13 @@ def _find_the_line(draw: Draw) -> Draft:
     )
 
 
-def _how_many_ways(draw: Draw) -> Draft:
-    figure = draw.pick(draw.pick(_COUNTED))  # Each number of lines as often.
-    turn = draw.pick(_TURNS)
+def _how_many_ways(rng: SeededRandom) -> Draft:
+    figure = rng.pick(rng.pick(_COUNTED))  # Each number of lines as often.
+    turn = rng.pick(_TURNS)
     points = turned(points_of(figure), turn)
     count = len(fold_lines(points))
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             "How many ways can this fold onto itself?",
             "Count the folds that make the halves match. How many?",
             "How many folds make the halves of this match?",

@@ -9,11 +9,11 @@ written 81, is in National Research Council (2009), Mathematics Learning in Earl
 from collections.abc import Sequence
 
 from warmup import pictures
-from warmup.draw import Draw
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import number_word, plural
+from warmup.model import Cue, Morning, Strand
+from warmup.randomness import SeededRandom
 from warmup.skills._number import card_place, dealt
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import number_word, plural
 
 _NUMBERS: dict[str, Sequence[int]] = {
     "build": (11, 12, 13, 14, 15),
@@ -36,20 +36,20 @@ _WATCH = {
 _THINGS = ("egg", "roll", "block", "apple")
 
 
-def ask(item: str, _morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
     """A teen number put together from ten and some more, or taken apart."""
-    number = draw.pick(_NUMBERS[item])
+    number = rng.pick(_NUMBERS[item])
     match item:
-        case "fourteen" if draw.below(3) > 0:
-            return _find(item, number, draw)
+        case "fourteen" if rng.below(3) > 0:
+            return _find(item, number, rng)
         case "thirteen" | "fifteen":
-            return _apart(item, number, draw) if draw.below(3) > 0 else _together(item, number, draw)
-        case "build" | "eleven-twelve" if draw.coin():
-            return _build(item, number, draw)
+            return _apart(item, number, rng) if rng.below(3) > 0 else _together(item, number, rng)
+        case "build" | "eleven-twelve" if rng.coin():
+            return _build(item, number, rng)
         case "build" | "eleven-twelve":
-            return _together(item, number, draw)
+            return _together(item, number, rng)
         case _:
-            return _together(item, number, draw) if draw.coin() else _apart(item, number, draw)
+            return _together(item, number, rng) if rng.coin() else _apart(item, number, rng)
 
 
 def _seen(item: str) -> bool:
@@ -57,12 +57,12 @@ def _seen(item: str) -> bool:
     return item not in ("in-the-head", "thirteen", "fifteen")
 
 
-def _together(item: str, number: int, draw: Draw) -> Draft:
+def _together(item: str, number: int, rng: SeededRandom) -> Draft:
     """Ten and some more: which number?"""
     more = number - 10
-    word, thing = number_word(more), draw.pick(_THINGS)
+    word, thing = number_word(more), rng.pick(_THINGS)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Ten and {word} more. What number is that?",
             f"A full ten frame and {word} more. What number is it?",
             f"Start at ten. Count {word} more. What number do you reach?",
@@ -85,11 +85,11 @@ def _together(item: str, number: int, draw: Draw) -> Draft:
     )
 
 
-def _apart(item: str, number: int, draw: Draw) -> Draft:
+def _apart(item: str, number: int, rng: SeededRandom) -> Draft:
     """A teen number is ten and how many more?"""
-    word, thing = number_word(number), draw.pick(_THINGS)
+    word, thing = number_word(number), rng.pick(_THINGS)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"{word.capitalize()} is ten and how many more?",
             f"We have {word} {thing}s. We use ten. How many are left?",
             f"I need {word}, and I have ten. How many more?",
@@ -113,12 +113,12 @@ def _apart(item: str, number: int, draw: Draw) -> Draft:
     )
 
 
-def _build(item: str, number: int, draw: Draw) -> Draft:
+def _build(item: str, number: int, rng: SeededRandom) -> Draft:
     """Build it: fill a ten frame first, then tell what is beside it."""
     word = number_word(number)
     more = number_word(number - 10)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Build {word}. Fill the ten frame first. Tell me both parts.",
             f"Put out {word}. Fill the ten frame first. What are the parts?",
             f"Show me {word}: a full ten frame and some more.",
@@ -138,12 +138,12 @@ def _build(item: str, number: int, draw: Draw) -> Draft:
     )
 
 
-def _find(item: str, number: int, draw: Draw) -> Draft:
+def _find(item: str, number: int, rng: SeededRandom) -> Draft:
     """The numeral among cards that turn it round: the ten is written in front."""
     word, more = number_word(number), number_word(number - 10)
-    cards = dealt(draw, number, (41, 40, 4), (), count=draw.between(3, 4))
+    cards = dealt(rng, number, (41, 40, 4), (), count=rng.between(3, 4))
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             f"Ten and {more} more. Which card says that?",
             f"Find {word}. It is ten and {more} more.",
             f"Touch the card for {word}.",

@@ -5,11 +5,11 @@ code covers the calendar.
 """
 
 from warmup import pictures
-from warmup.draw import Draw, Way
-from warmup.morning import Cue, Morning, Strand
+from warmup.english import WALL_WEEK, date_words
+from warmup.model import Cue, Morning, Strand
+from warmup.randomness import Phrasing, SeededRandom
 from warmup.skills._calendar import day_name, later_day, supposed
 from warmup.skills.base import Draft, Level, Skill
-from warmup.words import WALL_WEEK, date_words
 
 # The day a prompt starts from and the steps to the day it asks for. The wrap and the pair that sounds
 # alike have items of their own, so the others leave them out. "After" comes weeks before "before": the plain
@@ -33,22 +33,22 @@ _WATCH = {
 }
 
 
-def ask(item: str, morning: Morning, draw: Draw) -> Draft:
+def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """A day of the week, some steps from the real today or from a day drawn."""
     match item:
         case "today":
-            return _today(morning, draw)
+            return _today(morning, rng)
         case "tomorrow" | "yesterday":
-            return _next_to_today(item, morning, draw)
+            return _next_to_today(item, morning, rng)
         case _:
-            return _around(item, morning, draw)
+            return _around(item, morning, rng)
 
 
-def _today(morning: Morning, draw: Draw) -> Draft:
+def _today(morning: Morning, rng: SeededRandom) -> Draft:
     today = day_name(morning.date)
     before = later_day(today, -1)
     return Draft(
-        say=draw.way(
+        say=rng.phrasing(
             "What day is it today?",
             "What day of the week is today?",
             f"Yesterday was {before}. What day is today?",
@@ -70,11 +70,11 @@ def _today(morning: Morning, draw: Draw) -> Draft:
     )
 
 
-def _next_to_today(item: str, morning: Morning, draw: Draw) -> Draft:
+def _next_to_today(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     today, step = day_name(morning.date), 1 if item == "tomorrow" else -1
     answer = later_day(today, step)
     if step > 0:
-        say = draw.way(
+        say = rng.phrasing(
             "What day is tomorrow?",
             f"Today is {today}. What day is tomorrow?",
             "When you wake up tomorrow, what day will it be?",
@@ -82,7 +82,7 @@ def _next_to_today(item: str, morning: Morning, draw: Draw) -> Draft:
         )
         first = f"Today is {today}. We sleep once and wake up. What is that day called?"
     else:
-        say = draw.way(
+        say = rng.phrasing(
             "What day was yesterday?",
             f"Today is {today}. What day was yesterday?",
             "What day was it one day ago?",
@@ -107,11 +107,11 @@ def _next_to_today(item: str, morning: Morning, draw: Draw) -> Draft:
     )
 
 
-def _around(item: str, morning: Morning, draw: Draw) -> Draft:
-    day, step = draw.pick(_PAIRS[item])
+def _around(item: str, morning: Morning, rng: SeededRandom) -> Draft:
+    day, step = rng.pick(_PAIRS[item])
     answer = later_day(day, step)
     return Draft(
-        say=_before_or_after(day, step, morning, draw),
+        say=_before_or_after(day, step, morning, rng),
         answer=answer,
         working=f"{day}, {answer}" if step > 0 else f"{answer}, {day}",
         cues=(
@@ -134,16 +134,16 @@ def _around(item: str, morning: Morning, draw: Draw) -> Draft:
     )
 
 
-def _before_or_after(day: str, step: int, morning: Morning, draw: Draw) -> Way:
+def _before_or_after(day: str, step: int, morning: Morning, rng: SeededRandom) -> Phrasing:
     pretend = supposed(day, day_name(morning.date))
     if step > 0:
-        return draw.way(
+        return rng.phrasing(
             f"What day comes just after {day}?",
             f"{later_day(day, -1)}, {day}. What day comes next?",
             f"{pretend}. What day is tomorrow?",
             f"Say the day just after {day}.",
         )
-    return draw.way(
+    return rng.phrasing(
         f"What day comes just before {day}?",
         f"{pretend}. What day was yesterday?",
         f"Say the day just before {day}.",

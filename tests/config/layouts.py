@@ -1,0 +1,131 @@
+"""family.toml laid out in many ways, and every change the program makes to one."""
+
+import datetime as dt
+import os
+from collections.abc import Callable
+from dataclasses import replace
+from pathlib import Path
+from typing import Any
+
+from tests.config.families import EXAMPLE
+from warmup.config.family import Child, CountdownRule, Family
+
+day = dt.date
+
+LAYOUTS = {
+    "plain": EXAMPLE,
+    "with remarks": """# Our family
+format = 1   # leave this
+
+[school]  # Monday to Thursday
+weekdays = ["Monday", "Tuesday", "Wednesday", "Thursday"]  # no Fridays
+first_day = 2026-08-31
+  days_off = [
+    2026-11-26,  # the feast
+    # the long one
+    {from = 2026-12-21, to = 2027-01-01, why = "winter"},  # with the trip
+
+  ] # and no more
+bus = "yellow"
+began = 2026-11-25 # in November
+
+# The child of the house
+[[child]]
+shoes = 9
+nickname = "Bean" # not a real name
+held = ["coins:dime"] # not yet
+# what was taught again
+
+[child.taught] # by us
+"make-ten/seven-three" = 2026-12-03 # with eggs
+
+# how it looks
+[preferences]
+font = "huge" # for the couch
+theme = "dark"
+# the end
+""",
+    "dotted": """
+school.first_day = 2026-08-31 # first
+school.weekdays = ["Monday"]
+preferences.theme = "dark"
+preferences.font = "huge"
+child = [{nickname = "Bean", held = ["coins:dime"], shoes = 9}]
+countdown = [{name = "the lake", date = 2027-06-04}] # soon
+""",
+    "in one line": """
+school = {first_day = 2026-08-31, days_off = [2026-11-26], bus = "yellow"}
+preferences = {theme = "dark"} # the look
+[[child]]
+nickname = "Bean"
+taught = {"make-ten/seven-three" = 2026-12-03} # with eggs
+[later]
+x = 1""",
+    "tables of days": """
+[[child]]
+nickname = "Bean" # she
+[[child]]
+nickname = "Pip" # he
+record = "Pipkin"
+taught.one = 2026-12-03
+[school]
+first_day = "2026-08-31"
+# the feast
+[[school.days_off]] # one day
+from = 2026-11-26
+to = 2026-11-26
+why = "feast"
+# the end of it
+[preferences]
+answers = "Covered"
+""",
+    "of windows": "\ufeff[school]\r\nfirst_day = 2026-08-31 # first\r\n"
+    '\r\n# her\r\n[[child]]\r\nnickname = "Bean"\r\n',
+}
+TODAY = day(2027, 3, 3)
+
+
+def _child(family: Family, **changes: Any) -> Family:
+    return family._replace(children=(replace(family.children[0], **changes), *family.children[1:]))
+
+
+CHANGES: dict[str, Callable[[Family], Family]] = {
+    "light": lambda f: f._replace(theme="light"),
+    "covered": lambda f: f._replace(answers_shown=not f.answers_shown),
+    "an adult": lambda f: f._replace(adult="Dad", animal="Moose", pennies=False),
+    "settled": lambda f: f._replace(settled=TODAY),
+    "off": lambda f: f._replace(off=(*f.off, (TODAY, TODAY), (TODAY, TODAY + dt.timedelta(3)))),
+    "not off": lambda f: f._replace(off=()),
+    "extra": lambda f: f._replace(extra=(*f.extra, TODAY)),
+    "held": lambda f: _child(f, held=(*f.children[0].held, "count:to-20")),
+    "not held": lambda f: _child(f, held=()),
+    "opened": lambda f: _child(f, opened=("count:to-20",)),
+    "taught": lambda f: _child(f, taught=(*f.children[0].taught, ("count/one", TODAY))),
+    "not taught": lambda f: _child(f, taught=()),
+    "paused": lambda f: _child(f, paused=TODAY),
+    "renamed": lambda f: _child(f, nickname="Beanie"),
+    "another child": lambda f: f._replace(children=(*f.children, Child("Lark", taught=(("a/b", TODAY),)))),
+    "a countdown": lambda f: f._replace(countdowns=(*f.countdowns, CountdownRule("the hill", date=TODAY))),
+    "another week": lambda f: f._replace(first_week=7, weekdays=(1, 4)),
+}
+
+
+def by_hand(path: Path, text: str) -> None:
+    """Write the file as an editor does, a while after the program did."""
+    path.write_text(text, "utf-8")
+    os.utime(path, (path.stat().st_atime, path.stat().st_mtime + 5))
+
+
+def alike(family: Family) -> tuple[Any, ...]:
+    """The family without the order of what has none."""
+    children = [
+        (c.record, c.nickname, {*c.held}, {*c.opened}, dict(c.taught), c.paused)
+        for c in sorted(family.children, key=lambda child: child.record)
+    ]
+    loose = {"off": {*family.off}, "extra": {*family.extra}, "countdowns": {*family.countdowns}}
+    return (children, *family._replace(children=(), off=(), extra=(), countdowns=()), loose)
+
+
+def remarks(text: str) -> list[str]:
+    """Every comment of a text, in its order; no value in these files holds a #."""
+    return [line.partition("#")[2].strip() for line in text.splitlines() if "#" in line]

@@ -1,0 +1,298 @@
+"""The choosing on any items and any knowledge: the limits of a kind morning, judged by code of its own.
+
+The items are made up, thirty-two of eight skills; what is known of them comes from short histories. Each
+example draws some of both, a morning, a shape and a number of prompts.
+"""
+
+import datetime as dt
+import itertools
+from collections import Counter
+from collections.abc import Sequence
+from pathlib import Path
+from random import Random
+from typing import NamedTuple
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from warmup.config.places import Places
+from warmup.config.plan import load_shape
+from warmup.engine.engine import SURE, choose, surest
+from warmup.engine.memory import Checked, Day, Knowledge, Record, fold
+from warmup.engine.pool import Pool
+from warmup.model import Asked, Choice, DayKind, Item, Mark, Morning, Shape, Slot, SlotKind
+
+FIRST = dt.date(2026, 8, 31)
+F, H, N, S = Mark.FLUENT, Mark.HESITATED, Mark.NOT_YET, Mark.SKIPPED
+NOWHERE = Places(Path(__file__).parent / "nowhere", Path(__file__).parent / "nowhere")
+
+STRANDS = {"days": "calendar", "months": "calendar", "steps": "counting", "back": "counting"} | dict.fromkeys(
+    ("knots", "ropes", "sails", "winds"), "number"
+)
+POOL = tuple(
+    Item(
+        f"{skill}/{level}-{name}",
+        skill,
+        level,
+        f"{skill}:{level}",
+        strand,
+        week=1 + (7 * at + 9 * level) % 21,
+        misconception=name == "two",
+        guess=0.5 if name == "two" else 0.0,
+        seconds=(20, 40, 20, 60)[(at + level) % 4],
+        ladder=at % 2 == 0,
+        hands=name == "one",
+    )
+    for at, (skill, strand) in enumerate(STRANDS.items())
+    for level in (1, 2)
+    for name in ("one", "two")
+)
+LEVELS = sorted({item.level_id for item in POOL})
+# How many mornings ago, and the mark it got; 0 is this morning.
+PASTS: tuple[tuple[tuple[int, Mark | None], ...], ...] = (
+    (),
+    ((3, None),),
+    ((9, S), (2, S)),
+    ((1, F),),
+    ((6, F),),
+    ((60, F),),
+    ((9, F), (3, F)),
+    ((40, F), (20, F)),
+    ((30, F), (20, F), (2, F)),
+    ((4, H), (2, F), (1, F)),
+    ((1, H),),
+    ((2, H),),
+    ((12, F), (5, H)),
+    ((30, H),),
+    ((1, N),),
+    ((6, F), (3, F), (2, N)),
+    ((3, N), (2, N), (1, N)),
+    ((8, N), (7, F)),
+    ((5, F), (0, F)),
+    ((5, F), (0, H)),
+    ((5, F), (3, F), (0, None)),
+    ((17, N), (16, N), (12, F)),  # by half to 1, then 3 * 2 = 6, rested twice: a chance of 0.7225
+)
+EASY = (3, 4, 6, 7, 8, 9)
+"""The places of those whose last mark came easily not long ago."""
+CHECKS = ((True, True), (True, False), (False, False), (False,))
+
+
+def day(index: int) -> dt.date:
+    """The date of a morning, four a week from Monday on."""
+    return FIRST + dt.timedelta(index // 4 * 7 + index % 4)
+
+
+def morning(index: int, *, ahead: int | None = 1) -> Morning:
+    """One of four mornings a week; the next is so many days ahead, or there is none."""
+    week = index // 4 + 1
+    after = None if ahead is None else day(index) + dt.timedelta(ahead)
+    quarter = (week - 1) // 9 + 1
+    return Morning(
+        day(index), DayKind.SCHOOL, index + 1, week, quarter, week % 5 == 0, index, previous=None, next=after
+    )
+
+
+# Two of week 21, one before a break, one with none after it, and two of a review week.
+MORNINGS = (
+    morning(80),
+    morning(83, ahead=4),
+    morning(82, ahead=15),
+    morning(81, ahead=None),
+    morning(77),
+    morning(79, ahead=4),
+)
+NAMED = Slot(SlotKind.NAMED, 2, ("knots", "days:1"))
+SHAPES = tuple(load_shape(NOWHERE, name) for name in ("daily", "short", "review"))
+SHAPES += (
+    Shape("own", (NAMED, *SHAPES[0].slots), ((36, 9),)),
+    Shape("older", SHAPES[0].slots[-2:], ((36, 8),)),
+)
+
+
+class Asking(NamedTuple):
+    """All that ``choose`` is given."""
+
+    items: tuple[Item, ...]
+    knowledge: Knowledge
+    morning: Morning
+    shape: Shape
+    number: int
+    since: int
+    timely: frozenset[str]
+
+    def choose(self, items: Sequence[Item] = (), *, settling: bool = False) -> tuple[Choice, ...]:
+        """What the engine chooses, from the items in another order if they are given."""
+        return choose(
+            items or self.items,
+            self.shape,
+            self.knowledge,
+            self.morning,
+            child="Bean",
+            settling=settling,
+            count=self.number,
+            since=self.since,
+            timely=self.timely,
+        )
+
+    def record(self, item: Item) -> Record:
+        """What is known of an item."""
+        return self.knowledge.of(item.id)
+
+    def new(self, item: Item) -> bool:
+        """Whether it has no mark that counts."""
+        return self.record(item).marks == 0
+
+    def hard(self, item: Item) -> bool:
+        """Never asked, hesitated or not yet the last time, or with a chance under three quarters."""
+        record = self.record(item)
+        if record.last is None or record.mark is not F:
+            return True
+        return bool(round(0.85 ** ((self.morning.index - record.last) / record.gap), 6) < 0.75)
+
+    def gives_way(self) -> bool:
+        """Whether so little is easy that the limits on hard and first-time prompts give way."""
+        table = Pool(self.items, self.knowledge, self.morning, "Bean", self.since, self.timely)
+        return table.easy() < self.number / 2
+
+
+def known(pasts: dict[Item, int], at: Morning, days: Sequence[Day], checks: dict[str, Checked]) -> Knowledge:
+    """What the pasts of the items teach."""
+    lines = [
+        (at.index - ago, Asked(day(at.index - ago), item.id, mark))
+        for item, past in pasts.items()
+        for ago, mark in PASTS[past]
+    ]
+    index_of = {line.date: index for index, line in lines}
+    opened = {item.id: (item.week - 1) * 4 for item in pasts}
+    asked = [line for _, line in sorted(lines, key=lambda pair: pair[0])]
+    records = fold(asked, index_of.__getitem__, opened, {item.id: item.guess for item in pasts}).records
+    return Knowledge(records, tuple(days), checks)
+
+
+@st.composite
+def askings(rng: st.DrawFn) -> Asking:
+    """Some of the items on some morning.
+
+    What is past is drawn by a seed: some levels are wholly new, and of the other items a share came easily.
+    """
+    luck = Random(rng(st.integers(0, 2**32)))
+    easy = rng(st.sampled_from([0.6, 0.8, 0.95, 0.3]))
+    new = set(luck.sample(LEVELS, rng(st.sampled_from([0, 1, 4]))))
+    pasts = {
+        item: 0
+        if item.level_id in new
+        else luck.choice(EASY)
+        if luck.random() < easy
+        else luck.randrange(len(PASTS))
+        for item in luck.sample(POOL, rng(st.sampled_from([32, 31, 30, 28, 24, 20, 16, 12, 8, 4, 2, 1])))
+    }
+    at = rng(st.sampled_from(MORNINGS))
+    fluent = luck.choice([0, 2, 6])
+    days = [Day(day(at.index - ago), fluent, 6) for ago in luck.choice([(), (9, 8), (4, 3, 2, 1)])]
+    week = at.index // 4 // 5 * 5
+    checks = {
+        skill: Checked(week, luck.choice(CHECKS), week * 4 - 2, f"{skill}/1-one", luck.random() < 0.5)
+        for skill in luck.sample(list(STRANDS), luck.randrange(4))
+    }
+    return Asking(
+        tuple(pasts),
+        known(pasts, at, days, checks),
+        at,
+        rng(st.sampled_from(SHAPES)),
+        rng(st.sampled_from([6, 7, 8, 9, 12, 4, 2, 1])),
+        luck.choice([1, 10, 21]),
+        frozenset(item.id for item in luck.sample(list(pasts), luck.randrange(2))),
+    )
+
+
+enough = settings(max_examples=200)
+
+
+@enough
+@given(askings())
+def test_a_morning_breaks_no_limit(asking: Asking) -> None:
+    """Past the settling weeks: hard prompts apart and none first, three first times and two ideas at most."""
+    chosen = asking.choose()
+    hard = [asking.hard(choice.item) for choice in chosen]
+    assert [choice.hard for choice in chosen] == hard
+    if asking.gives_way():
+        return
+    assert not any(hard[:1])
+    assert not any(one and then for one, then in itertools.pairwise(hard))
+    new = [choice.item for choice in chosen if asking.new(choice.item)]
+    begun = {item.level_id for item in asking.items if asking.record(item).shown}
+    assert len(new) <= 3
+    assert len({item.level_id for item in new} - begun) <= 2
+
+
+@enough
+@given(askings(), st.booleans(), st.integers(0, 2**32))
+def test_a_morning_is_mixed_and_no_longer_than_it_should_be(
+    asking: Asking, settling: bool, luck: int
+) -> None:
+    """In the settling weeks too; and the same whatever order the items come in."""
+    chosen = asking.choose(settling=settling)
+    items = [choice.item for choice in chosen]
+    assert len(items) == len(set(items)) <= asking.number
+    assert set(items) <= set(asking.items)
+    assert sum(item.seconds for item in items) <= asking.shape.seconds
+    assert items or len(asking.items) < 8, "something is chosen"
+    skills = [item.skill for item in items]
+    assert all(one != then for one, then in itertools.pairwise(skills))
+    if len({item.skill for item in asking.items}) >= asking.number / 2:
+        assert max(Counter(skills).values(), default=0) <= 2
+    turned = Random(luck).sample(asking.items, len(asking.items))
+    assert asking.choose(turned, settling=settling) == chosen
+
+
+@enough
+@given(askings(), st.sampled_from([3, 2, 4, 6, 1]))
+def test_the_surest_is_never_one_that_is_not_yet(asking: Asking, few: int) -> None:
+    """Of a few, so that often none is sure, and sometimes none will do."""
+    asking = asking._replace(items=asking.items[:few])
+    one = surest(asking.items, asking.knowledge, asking.morning, child="Bean")
+    kind = [
+        item
+        for item in asking.items
+        if asking.record(item).mark is not N and asking.record(item).shown_on != asking.morning.date
+    ]
+    if one is None:
+        assert not [item for item in kind if not item.ladder], "what a ladder has left behind does not come"
+        return
+    assert one.item in kind and one.why == SURE and one.slot is SlotKind.SURE
+
+    def ease(item: Item) -> int:
+        """Twice running easily, then once, then what is hard, then what is new."""
+        return 0 if asking.new(item) else 1 if asking.hard(item) else min(3, 1 + asking.record(item).run)
+
+    assert ease(one.item) >= max((ease(item) for item in kind if not item.ladder), default=0)
+
+
+@enough
+@given(askings())
+def test_only_a_sure_one_is_called_so(asking: Asking) -> None:
+    chosen = asking.choose()
+    for at, choice in enumerate(chosen):
+        assert choice.why
+        if choice.why == SURE:
+            assert at == len(chosen) - 1
+            assert asking.record(choice.item).run >= 2 or not asking.hard(choice.item)
+        if choice.why.startswith(("new this", "not asked", "from before")):
+            assert asking.new(choice.item)
+        if choice.why.startswith(("hesitated", "not yet", "came easily")):
+            assert not asking.new(choice.item)
+        assert (choice.why == "the day itself asks for it") == (choice.item.id in asking.timely)
+
+
+@pytest.mark.parametrize("count", [4, 6, 8, 9])
+def test_the_judged_mornings_are_not_empty(count: int) -> None:
+    """All is known well enough but for a few things: a full morning, with hard ones in it."""
+    pasts = dict.fromkeys(POOL, 6) | {POOL[0]: 11, POOL[9]: 14, POOL[18]: 0, POOL[27]: 0}
+    asking = Asking(
+        tuple(pasts), known(pasts, MORNINGS[0], (), {}), MORNINGS[0], SHAPES[0], count, 1, frozenset()
+    )
+    chosen = asking.choose()
+    assert len(chosen) == count and not asking.gives_way()
+    assert any(choice.hard for choice in chosen) and any(asking.new(choice.item) for choice in chosen)

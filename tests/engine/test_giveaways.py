@@ -1,0 +1,62 @@
+"""One prompt of a morning never tells the answer of another, whatever is drawn or swapped in."""
+
+import datetime as dt
+
+import pytest
+
+from tests.bank.given_away import given_away
+from tests.mornings import many, morning
+from warmup import skills
+from warmup.engine.engine import build
+from warmup.engine.giveaways import meet, tells, to_leave_out
+from warmup.engine.memory import Knowledge
+from warmup.model import Choice, Item, Prompt, SlotKind
+from warmup.randomness import SeededRandom
+
+TUESDAY = morning(dt.date(2026, 10, 6), 24)
+
+
+def asked(item: str, way: str, at: int = 0) -> Prompt:
+    """The item's prompt in this way of saying it."""
+    found = (skills.prompt(item, TUESDAY, SeededRandom("said", at, n)) for n in range(200))
+    return next(prompt for prompt in found if way in prompt.say)
+
+
+def choice(item: str) -> Choice:
+    """The item as the engine would choose it."""
+    at = skills.place(item)
+    level = f"{at.skill.id}:{at.level.key}"
+    return Choice(
+        Item(item, at.skill.id, at.number, level, at.skill.strand.value, 1), "", SlotKind.OLDER, False
+    )
+
+
+def test_what_a_prompt_says_answers_another() -> None:
+    told = asked("weekday/tomorrow", "Today is Tuesday")
+    assert tells(told, asked("weekday/today", "What day is it today?"))
+    assert meet(asked("weekday/today", "What day is it today?"), (told,))
+    assert not tells(asked("month/this", "What month"), asked("weekday/today", "What day is it today?"))
+
+
+def test_counting_that_happens_on_the_number_of_the_day_tells_nothing() -> None:
+    """Only calendar talk is about the day."""
+    count = skills.prompt("count-on/within-10", TUESDAY, SeededRandom("on"))
+    number = skills.prompt("date/say-number", TUESDAY, SeededRandom("on"))
+    assert not tells(count._replace(say="Count on from six."), number)
+
+
+@pytest.mark.parametrize("at", range(0, 288, 7))
+@pytest.mark.parametrize("item", ["around", "day-before"])
+def test_a_pair_is_drawn_again_until_neither_tells_the_other(item: str, at: int) -> None:
+    """Where any draw will do: the day before and after any day, and today's name."""
+    day = many(288)[at]
+    pair = ("weekday/today", f"weekday/{item}")
+    prompts = build([choice(i) for i in pair], day, Knowledge(), child="Pip", shape="daily").prompts
+    assert not given_away(prompts), [prompt.say for prompt in prompts]
+
+
+def test_of_two_that_meet_in_whatever_words_the_later_goes_unless_the_day_asks_for_it() -> None:
+    told, other = asked("weekday/tomorrow", "Today is Tuesday"), asked("weekday/today", "What day is it")
+    assert to_leave_out((other, told)) == "weekday/tomorrow"
+    assert to_leave_out((other, told), keep={"weekday/tomorrow"}) == "weekday/today"
+    assert to_leave_out((other,)) == ""

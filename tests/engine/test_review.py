@@ -1,0 +1,160 @@
+"""Review weeks: two checks for each skill, what comes of them, and what the engine makes of it."""
+
+import datetime as dt
+from collections.abc import Sequence
+
+import pytest
+
+from warmup.engine import review
+from warmup.engine.engine import choose, open_items
+from warmup.engine.memory import Checked, Knowledge, Reviews, fold
+from warmup.engine.pool import Pool
+from warmup.engine.review import Outcome
+from warmup.model import Asked, Choice, DayKind, Item, Mark, Morning, Shape, Slot, SlotKind
+
+FIRST = dt.date(2026, 8, 31)
+SKILLS = ("knots", "ropes", "sails", "winds", "tides", "shells", "sands", "gulls", "crabs", "stars")
+ITEMS = tuple(
+    Item(f"{skill}/{name}", skill, level, f"{skill}:{level}", "number", 1, hands=hands)
+    for skill in SKILLS
+    for level, names in ((1, ("one", "two")), (2, ("three", "four")))
+    for name, hands in zip(names, (True, False), strict=True)
+)
+SHAPE = Shape(
+    "review", (Slot(SlotKind.CHECK, 9), Slot(SlotKind.OLDER, 9), Slot(SlotKind.SURE, 1)), ((36, 8),)
+)
+
+
+def day(index: int) -> dt.date:
+    """The date of a morning: Monday to Thursday from the first on."""
+    return FIRST + dt.timedelta(index // 4 * 7 + index % 4)
+
+
+def index_of(date: dt.date) -> int:
+    """The index of such a date."""
+    weeks, days = divmod((date - FIRST).days, 7)
+    return weeks * 4 + days
+
+
+def morning(index: int) -> Morning:
+    """One of four mornings a week."""
+    week = index // 4 + 1
+    return Morning(day(index), DayKind.SCHOOL, index + 1, week, (week - 1) // 9 + 1, week % 5 == 0, index)
+
+
+def known(lines: Sequence[tuple[int, str, Mark]]) -> Knowledge:
+    """What these marks teach: morning index, item, mark."""
+    hands = frozenset(item.id for item in ITEMS if item.hands)
+    asked = [Asked(day(index), item, mark) for index, item, mark in sorted(lines, key=lambda line: line[0])]
+    return fold(asked, index_of, {}, {}, reviews=Reviews(4, 5, hands))
+
+
+def taught(mark: Mark = Mark.FLUENT) -> list[tuple[int, str, Mark]]:
+    """Every item marked twice in weeks 3 and 4."""
+    return [(n % 4 + at, item.id, mark) for n, item in enumerate(ITEMS) for at in (8, 12)]
+
+
+def played(easy: bool) -> tuple[list[tuple[int, str, Mark]], list[list[Item]]]:
+    """Week 5 played through: all marks so far, and the items of each of its mornings."""
+    lines, asked = taught(), []
+    for index in range(16, 20):
+        chosen = choose(ITEMS, SHAPE, known(lines), morning(index), child="Bean")
+        asked.append([choice.item for choice in chosen])
+        lines += [(index, item.id, Mark.FLUENT if easy else Mark.HESITATED) for item in asked[-1]]
+    return lines, asked
+
+
+def test_a_review_week_checks_each_skill_twice_on_different_mornings_with_things_and_without() -> None:
+    lines, asked = played(easy=True)
+    checks = known(lines).checks
+    assert {skill for skill, checked in checks.items() if len(checked.marks) >= review.CHECKS} == set(SKILLS)
+    for skill in SKILLS:
+        mornings = [[item for item in items if item.skill == skill] for items in asked]
+        first, second = [items[0] for items in mornings if items][:2]
+        assert first.id != second.id and first.hands is not second.hands, skill
+        assert first.level == second.level == 2
+    assert all(review.outcome(checked) is Outcome.SETTLED for checked in checks.values())
+
+
+@pytest.mark.parametrize(
+    ("marks", "expected"),
+    [
+        ((), Outcome.OPEN),
+        ((True,), Outcome.OPEN),
+        ((True, True), Outcome.SETTLED),
+        ((True, False), Outcome.PARTLY),
+        ((False, True), Outcome.PARTLY),
+        ((False, False), Outcome.AGAIN),
+        ((False, False, True), Outcome.AGAIN),
+    ],
+)
+def test_two_checks_make_an_outcome(marks: tuple[bool, ...], expected: Outcome) -> None:
+    assert review.outcome(Checked(5, marks, 17, "knots/one", True)) is expected
+
+
+def checked_twice(one: Mark, other: Mark) -> list[tuple[int, str, Mark]]:
+    """The marks of weeks 3 to 5 in which "knots" was checked twice."""
+    return [*taught(), (16, "knots/three", one), (18, "knots/four", other)]
+
+
+def test_a_settled_skill_rests_longer_than_any_other() -> None:
+    lines = checked_twice(Mark.FLUENT, Mark.FLUENT)
+    lines += [(index, f"{skill}/one", Mark.FLUENT) for index in range(20, 32) for skill in SKILLS[1:]]
+    table = Pool(ITEMS, known(lines), morning(32), "Bean")
+    assert review.settled(table) == {"knots"} and table.rests["knots"] == 14
+    assert not review.settled(Pool(ITEMS, known(lines), morning(4 * (5 + review.SETTLED_FOR)), "Bean"))
+    chosen = choose(ITEMS, SHAPE._replace(slots=SHAPE.slots[1:]), known(lines), morning(32), child="Bean")
+    assert "knots" not in {choice.item.skill for choice in chosen}
+
+
+def test_what_came_once_comes_twice_a_week_for_two_weeks() -> None:
+    lines = checked_twice(Mark.FLUENT, Mark.HESITATED)
+    shape = SHAPE._replace(slots=SHAPE.slots[1:])
+    on = []
+    for index in range(20, 28):
+        chosen = choose(ITEMS, shape, known(lines), morning(index), child="Bean")
+        lines += [(index, choice.item.id, Mark.FLUENT) for choice in chosen]
+        on += [index // 4] if any(choice.item.skill == "knots" for choice in chosen) else []
+    assert on.count(5) >= 2 and on.count(6) >= 2
+    said = "came easily once out of two in the review: twice a week for now"
+    assert said in {choice.why for choice in chosen_at(20, checked_twice(Mark.FLUENT, Mark.HESITATED))}
+    assert said not in {choice.why for choice in chosen_at(28, lines)}
+
+
+def chosen_at(index: int, lines: Sequence[tuple[int, str, Mark]]) -> tuple[Choice, ...]:
+    """An ordinary morning after these marks."""
+    shape = SHAPE._replace(slots=SHAPE.slots[1:])
+    return choose(ITEMS, shape, known(lines), morning(index), child="Bean")
+
+
+def test_what_came_neither_time_goes_a_step_down_hands_on_and_what_stands_on_it_waits() -> None:
+    lines = checked_twice(Mark.HESITATED, Mark.NOT_YET)
+    above = Item("knots/five", "knots", 3, "knots:3", "number", 6, stands_on=("knots:2",))
+    beside = Item("boats/one", "boats", 1, "boats:1", "number", 6, stands_on=("knots:1",))
+    items = (*ITEMS, above, beside)
+    shape = SHAPE._replace(slots=SHAPE.slots[1:])
+    downs = []
+    for index in range(20, 28):
+        now = known(lines)
+        waits = "knots" in review.step_down(now)
+        able = open_items(items, morning(index), now)
+        assert (above in able or beside in able) is not waits, index
+        chosen = choose(able, shape, now, morning(index), child="Bean")
+        lines += [(index, choice.item.id, Mark.FLUENT) for choice in chosen]
+        downs += [choice.item for choice in chosen if choice.item.skill == "knots" and waits]
+    assert len({item.id for item in downs}) >= 1
+    assert len(downs) >= review.AGAIN_ON
+    assert downs[0].level == 1 and downs[0].hands
+    assert "knots" not in review.step_down(known(lines))
+
+
+def test_the_review_is_told_by_its_outcomes() -> None:
+    titles = {skill: skill.capitalize() for skill in SKILLS}
+    now = known([*checked_twice(Mark.FLUENT, Mark.FLUENT), (16, "ropes/one", Mark.NOT_YET)])
+    assert review.told(now, 5, titles) == "settled: knots; once more to check: ropes."
+    assert review.told(now, 10, titles) == ""
+
+
+def test_nothing_is_checked_without_review_weeks() -> None:
+    asked = [Asked(day(16), "knots/one", Mark.FLUENT)]
+    assert not fold(asked, index_of, {}, {}).checks

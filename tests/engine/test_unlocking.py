@@ -1,0 +1,111 @@
+"""What opens when: a start in the middle of the year is sampled, and the day itself may ask."""
+
+import datetime as dt
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from tests.benchmarks.year_aloud import family
+from warmup.config.family import CountdownRule
+from warmup.config.places import Places
+from warmup.engine.engine import SAMPLES, choose, sampled
+from warmup.engine.memory import Knowledge, Record, fold
+from warmup.model import Asked, DayKind, Item, Mark, Morning, Routine, Shape, Slot, SlotKind
+from warmup.session.context import Context, open_context
+
+JANUARY = dt.date(2027, 1, 11)
+OLD = tuple(Item(f"knots/{n}", "knots", 1, "knots:one", "number", 3) for n in range(4))
+NEW = Item("ropes/one", "ropes", 1, "ropes:one", "number", 20)
+
+
+def marked(easy: int, shaky: int = 0) -> Knowledge:
+    """What is known when the first items of the old level came easily and the next ones did not."""
+    records = {item.id: Record(marks=1, run=1, mark=Mark.FLUENT) for item in OLD[:easy]}
+    records |= {item.id: Record(marks=1, mark=Mark.HESITATED) for item in OLD[easy : easy + shaky]}
+    return Knowledge(records)
+
+
+@pytest.mark.parametrize(
+    ("known", "left"),
+    [
+        (marked(0), OLD[:SAMPLES]),
+        (marked(1), OLD[:SAMPLES]),
+        (marked(2), OLD[:SAMPLES]),
+        (marked(1, 1), OLD),
+        (marked(0, 1), OLD[:SAMPLES]),
+        (marked(3), OLD[:3]),
+    ],
+)
+def test_two_prompts_tell_whether_an_earlier_level_is_known(known: Knowledge, left: tuple[Item, ...]) -> None:
+    assert sampled((*OLD, NEW), known, since=19) == (*left, NEW)
+    assert sampled((*OLD, NEW), known, since=1) == (*OLD, NEW)
+
+
+def test_a_ladder_from_before_the_start_is_sampled_from_its_top() -> None:
+    """Fluency there retires the rungs below; in a year begun with us the lowest comes first."""
+    rungs = tuple(
+        Item(f"knots/{n}", "knots", n, f"knots:{n}", "number", 3 * n, ladder=True) for n in (1, 2, 3)
+    )
+    shape = Shape("new", (Slot(SlotKind.NEWEST, 1),), ((36, 1),))
+    morning = Morning(JANUARY, DayKind.SCHOOL, 73, 19, 3, False, 72, next=JANUARY + dt.timedelta(1))
+    for since, first in ((19, "knots/3"), (1, "knots/1")):
+        chosen = choose(rungs, shape, Knowledge(), morning, child="Bean", since=since)
+        assert [choice.item.id for choice in chosen] == [first]
+
+
+def at_desk(first: dt.date, **change: Any) -> Context:
+    """The invented year's family, begun on ``first``."""
+    there = family("Bean")._replace(began=first, **change)
+    return open_context(Places(Path("nowhere"), Path("nowhere")), there, first, None, saved=False)
+
+
+def live(context: Context, days: int) -> list[Routine]:
+    """The first mornings of a child to whom everything comes easily."""
+    known, routines = Knowledge(), []
+    for day in [day for day in context.year.mornings if day >= context.today][:days]:
+        context.today = day
+        context.know(known)
+        routine = context.routine(day)
+        lines = [Asked(day, prompt.item, Mark.FLUENT, wording=prompt.wording) for prompt in routine.prompts]
+        known = fold(
+            lines, context.year.index_of, context.opened(), context.guesses(), known, context.reviews()
+        )
+        routines.append(routine)
+    return routines
+
+
+def test_a_start_in_january_asks_what_is_new_and_samples_what_came_before() -> None:
+    context = at_desk(JANUARY)
+    assert context.since() == context.morning(JANUARY).week > 15
+    weeks = {item.id: item.week for item in context.items()}
+    first: dict[str, list[str]] = {}
+    for item in context.items():
+        first.setdefault(item.level_id, []).append(item.id)
+    sampled_first = {name for names in first.values() for name in names[:SAMPLES]}
+    asked = [prompt.item for routine in live(context, 30) for prompt in routine.prompts]
+    assert {item for item in asked if weeks[item] < context.since()} <= sampled_first
+    assert any(weeks[item] >= context.since() for item in asked[:80])
+    early = {item.level_id for item in context.items() if item.week < context.since()}
+    assert len({name for name in early if set(first[name]) & set(asked)}) > 0.6 * len(early)
+
+
+def first_of(context: Context, day: dt.date) -> dict[str, str]:
+    """What is asked on a date and why, by item."""
+    context.today = day
+    return {prompt.item: prompt.why for prompt in context.routine(day).prompts}
+
+
+def test_the_day_itself_asks() -> None:
+    """The first, the hundredth and the last school day, a day that matters, and a new month."""
+    birthday = CountdownRule("your birthday", dt.date(2027, 2, 9))
+    context = at_desk(dt.date(2026, 8, 31), countdowns=(birthday,))
+    days = context.year.mornings
+    why = "the day itself asks for it"
+    assert first_of(context, days[0])["school-day/count"] == why
+    assert first_of(context, days[99])["school-day/to-the-hundredth"] == why
+    assert first_of(context, days[-1])["school-day/count"] == why
+    assert first_of(context, dt.date(2027, 2, 9))["date/full"] == why
+    assert first_of(context, dt.date(2026, 10, 1))["month/this"] == why
+    quiet = first_of(context, dt.date(2026, 10, 7))
+    assert why not in quiet.values()

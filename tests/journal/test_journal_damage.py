@@ -1,0 +1,126 @@
+"""A damaged journal: set aside whole, what can be read of it kept, and the morning goes on."""
+
+import datetime as dt
+import random
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from tests.journal.journals import DAY, ROWS, Hand, aside, begun, clock, foreign, mark, marks_of
+from warmup.journal.journal import Journal, NewerJournal
+from warmup.model import Mark
+
+DAMAGE: dict[str, Callable[[bytes], bytes]] = {
+    "noise": lambda _raw: random.Random(1).randbytes(9000),
+    "text": lambda _raw: b"Dear journal, today was a good day.\n" * 100,
+    "one page": lambda raw: raw[:4096],
+    "half": lambda raw: raw[: len(raw) // 2],
+    "a hundred bytes": lambda raw: raw[:100],
+    "garbage in the middle": lambda raw: raw[:6000] + b"\xa5" * 4000 + raw[10000:],
+    "first page": lambda raw: raw[:200] + b"\xff" * 3000 + raw[3200:],
+    "version": lambda raw: raw[:60] + b"\x8f\x3a\x00\x01" + raw[64:],
+    "another program's": lambda _raw: foreign(),
+}
+
+
+@pytest.mark.parametrize("kind", DAMAGE)
+def test_a_damaged_journal_is_set_aside_and_a_new_one_begun(hand: Hand, tmp_path: Path, kind: str) -> None:
+    journal = begun(hand(), marks=3)
+    journal.shut()
+    damaged = DAMAGE[kind](journal.path.read_bytes())
+    journal.path.write_bytes(damaged)
+    assert "damaged" in Journal.examine(tmp_path)[0] and journal.path.read_bytes() == damaged
+    looked = hand(read_only=True)
+    assert "damaged" in looked.notice or "can't be used" in looked.notice
+    read = looked.history("Bean")
+    assert not aside(tmp_path)
+    new = hand()
+    assert new.saving and new.check() == [] and "kept as journal-damaged-20261125-080000.db" in new.notice
+    assert [path.read_bytes() for path in aside(tmp_path)] == [damaged] and new.history("Bean") == read
+    begun(new, marks=1)
+    assert len(hand().history("Bean")) >= 2 and not hand().notice
+
+
+def test_what_can_be_read_of_a_damaged_journal_is_kept(hand: Hand, tmp_path: Path) -> None:
+    journal = hand()
+    days = [DAY + dt.timedelta(n) for n in range(40)]
+    for day in days:
+        journal.add_whole("Bean", day, "daily", "x" * 9000, ROWS, [mark()] * 4)
+    journal.shut()
+    raw = bytearray(journal.path.read_bytes())
+    middle = len(raw) // 2 // 4096 * 4096
+    raw[middle : middle + 8192] = b"\xa5" * 8192
+    journal.path.write_bytes(raw)
+    new = hand()
+    kept = new.history("Bean")
+    assert (
+        "mornings: " in new.notice
+        and 140 <= len(kept) <= 160
+        and {line.mark for line in kept} == {Mark.FLUENT}
+    )
+    assert new.check() == []
+
+
+def test_a_write_cut_short_beside_a_damaged_journal_is_not_played_into_the_new_one(
+    hand: Hand, tmp_path: Path
+) -> None:
+    journal = begun(hand())
+    journal.shut()
+    beside = journal.path.with_name("journal.db-journal")
+    journal.path.write_bytes(DAMAGE["version"](journal.path.read_bytes()))
+    beside.write_bytes(b"\xd9\xd5\x05\xf9\x20\xa1\x63\xd7" + b"\0" * 600)
+    new = begun(hand(), marks=1)
+    assert new.check() == [] and len(new.sessions_of("Bean", DAY)) == 2 and len(marks_of(new, 2)) == 1
+    moved = tmp_path / "journal-damaged-20261125-080000.db-journal"
+    assert moved.read_bytes().startswith(b"\xd9\xd5") and (not beside.exists() or beside.stat().st_size == 0)
+
+
+def test_a_second_damage_in_the_same_second_writes_over_nothing(hand: Hand, tmp_path: Path) -> None:
+    for content in (b"one", b"two", b"three"):
+        (tmp_path / "journal.db").write_bytes(content * 99)
+        hand().shut()
+    assert {path.read_bytes()[:3] for path in aside(tmp_path)} == {b"one", b"two", b"thr"}
+
+
+@settings(database=None, derandomize=True, deadline=None, max_examples=60)
+@given(st.data())
+def test_any_bytes_anywhere_never_stop_the_morning(
+    tmp_path_factory: pytest.TempPathFactory, data: Any
+) -> None:
+    folder = tmp_path_factory.mktemp("bytes")
+    journal = begun(Journal.open(folder, clock()), marks=3)
+    journal.shut()
+    raw = bytearray(journal.path.read_bytes())
+    at = data.draw(st.integers(0, len(raw) - 1))
+    new = data.draw(st.binary(min_size=1, max_size=80))
+    raw[at : at + len(new)] = new
+    journal.path.write_bytes(raw)
+    try:
+        again = Journal.open(folder, clock())
+    except NewerJournal:
+        assert 60 - len(new) < at < 64 and journal.path.read_bytes() == raw
+        return
+    begun(again, marks=1)
+    again.history("Bean"), again.dates_with_record("Bean")
+    assert again.saving and again.check() == []
+    again.shut()
+
+
+def test_damage_that_shows_in_the_middle_of_a_morning_loses_no_mark_of_it(hand: Hand, tmp_path: Path) -> None:
+    journal = begun(hand(), marks=2)
+    raw = bytearray(journal.path.read_bytes())
+    raw[:] = b"\xa5" * len(raw)
+    journal.path.write_bytes(raw)
+    journal.step("Bean", DAY, 1, 3, shown=3, at=2, mark=mark(Mark.NOT_YET))
+    expected = {0: Mark.FLUENT, 1: Mark.FLUENT, 2: Mark.NOT_YET}
+    assert marks_of(journal) == expected and journal.saving and len(aside(tmp_path)) == 1
+    assert marks_of(hand()) == expected
+
+
+def test_an_empty_file_is_a_new_journal(hand: Hand, tmp_path: Path) -> None:
+    (tmp_path / "journal.db").touch()
+    assert begun(hand(), marks=1).saving and not aside(tmp_path)

@@ -1,0 +1,247 @@
+"""What stands between a key and what it does: bounces, midnight, another window; and every page's keys."""
+
+import datetime as dt
+from pathlib import Path
+
+import pytest
+from textual.pilot import Pilot
+
+from tests.household import FAMILY, TODAY, StandingClock, context_at, start_fixed
+from tests.tui.frame import frame
+from warmup.config.family import load
+from warmup.model import Mark
+from warmup.tui.app import WarmupApp
+from warmup.tui.days import DaysScreen
+from warmup.tui.morning import ELSEWHERE, Mode, MorningScreen
+
+MIDNIGHT = dt.timedelta(days=1)
+
+
+class Stopped(StandingClock):
+    """A clock that a test sets."""
+
+    def __call__(self) -> dt.datetime:
+        return self.moment
+
+    def go(self, **how_far: float) -> None:
+        """So much later."""
+        self.moment += dt.timedelta(**how_far)
+
+
+@pytest.fixture
+def watch() -> Stopped:
+    """Eight in the morning."""
+    return Stopped(dt.datetime.combine(TODAY, dt.time(8)))
+
+
+@pytest.fixture
+def app(home: Path, watch: Stopped) -> WarmupApp:
+    """The program on the fixed morning."""
+    context = context_at(home, watch)
+    start_fixed(context)
+    assert context.journal is not None
+    return WarmupApp(context, context.journal, watch)
+
+
+def morning(app: WarmupApp) -> MorningScreen:
+    """The morning screen."""
+    assert isinstance(app.screen, MorningScreen)
+    return app.screen
+
+
+def marks(app: WarmupApp, day: dt.date = TODAY) -> list[Mark | None]:
+    """The marks of a day on disk, in order."""
+    return [line.mark for line in app.journal.history("Bean") if line.date == day]
+
+
+def words(app: WarmupApp) -> str:
+    """The screen as one line."""
+    return " ".join(" ".join(line[-80:].split()) for line in frame(app).splitlines())
+
+
+async def press(pilot: Pilot[int], watch: Stopped, *keys: str, gap: float = 1.0) -> None:
+    """Press keys, so many seconds apart, and let the screen settle."""
+    for key in keys:
+        watch.go(seconds=gap)
+        await pilot.press(key)
+    await pilot.pause()
+
+
+async def test_a_bounce_marks_one_prompt(app: WarmupApp, watch: Stopped) -> None:
+    async with app.run_test(size=(80, 24)) as pilot:
+        for gap in (0.0, 0.02, 0.099):
+            await press(pilot, watch, "up")
+            await press(pilot, watch, "up", gap=gap)
+        assert marks(app) == [Mark.FLUENT] * 3 + [None]
+        await press(pilot, watch, "up")
+        await press(pilot, watch, *["up"] * 40, gap=0.03)
+        assert len([mark for mark in marks(app) if mark]) == 4, "a key held down is one press"
+
+
+@pytest.mark.parametrize("key", ["up", "w", "down", "n", "k", "right", "enter", "t", "i"])
+@pytest.mark.parametrize("gap", [0.0, 0.05, 0.3, 0.49])
+async def test_a_key_that_led_to_the_close_does_nothing_on_it(
+    app: WarmupApp, watch: Stopped, key: str, gap: float
+) -> None:
+    async with app.run_test(size=(80, 24)) as pilot:
+        await press(pilot, watch, *["right"] * 4, key)
+        was = marks(app)
+        await press(pilot, watch, key, gap=gap)
+        assert marks(app) == was and app.return_code is None
+        row = app.journal.sessions_of("Bean", TODAY)[0]
+        assert not row.closed
+
+
+async def test_the_close_takes_t_stays_and_one_undo_takes_all_back(app: WarmupApp, watch: Stopped) -> None:
+    async with app.run_test(size=(80, 24)) as pilot:
+        await press(pilot, watch, "down", *["right"] * 4, "up")
+        assert marks(app) == [Mark.HESITATED, None, None, None, None] and "Key t" in words(app)
+        await press(pilot, watch, "t")
+        assert marks(app)[1:] == [Mark.FLUENT] * 4 and morning(app).mode is Mode.CLOSE
+        assert "Marked came easily: four." in words(app) and app.return_code is None
+        await press(pilot, watch, "u")
+        assert marks(app) == [Mark.HESITATED, None, None, None, None]
+        assert "Undone: the others came easily." in words(app) and morning(app).mode is Mode.CLOSE
+
+
+async def test_after_midnight_the_first_key_only_asks(app: WarmupApp, watch: Stopped, home: Path) -> None:
+    async with app.run_test(size=(80, 24)) as pilot:
+        await press(pilot, watch, "down")
+        watch.go(days=1)
+        await press(pilot, watch, "up")
+        assert morning(app).mode is Mode.TURNED and marks(app) == [Mark.HESITATED, None]
+        shown = words(app)
+        assert "It is Thursday now." in shown and "finish yesterday’s" in shown and "today’s warm-up" in shown
+        await press(pilot, watch, "up", "n", "t", "u", "m")
+        assert morning(app).mode is Mode.TURNED and marks(app) == [Mark.HESITATED, None]
+        await press(pilot, watch, "enter", "up")
+        tomorrow = TODAY + MIDNIGHT
+        assert marks(app) == [Mark.HESITATED, None] and marks(app, tomorrow) == [Mark.FLUENT, None]
+        assert (
+            morning(app).context.today == tomorrow and "Thursday, March 4" in frame(app)
+        ) or "Thu Mar 4" in frame(app)
+
+
+async def test_yesterday_s_may_be_finished_and_the_next_midnight_asks_again(
+    app: WarmupApp, watch: Stopped
+) -> None:
+    async with app.run_test(size=(80, 24)) as pilot:
+        watch.go(days=1)
+        await press(pilot, watch, "f1")
+        assert morning(app).mode is Mode.TURNED
+        await press(pilot, watch, "f1", "escape")
+        assert morning(app).mode is Mode.TURNED, "help leads back to the question"
+        await press(pilot, watch, "left", "up", "up")
+        assert marks(app) == [Mark.FLUENT, Mark.FLUENT, None] and not marks(app, TODAY + MIDNIGHT)
+        watch.go(days=1)
+        await press(pilot, watch, "up")
+        assert morning(app).mode is Mode.TURNED and len(marks(app)) == 3
+        assert "It is Friday, March 5, 2027 now." in words(app) and "Wednesday, March 3" in words(app)
+
+
+async def test_a_clock_set_right_again_takes_the_question_away(app: WarmupApp, watch: Stopped) -> None:
+    async with app.run_test(size=(80, 24)) as pilot:
+        watch.go(days=-400)
+        await press(pilot, watch, "up")
+        assert morning(app).mode is Mode.TURNED and "now." in words(app)
+        watch.go(days=400)
+        await press(pilot, watch, "enter")
+        assert morning(app).mode is Mode.PROMPT and marks(app) == [None]
+        await press(pilot, watch, "up")
+        assert marks(app) == [Mark.FLUENT, None]
+
+
+async def test_quit_leaves_without_a_question(app: WarmupApp, watch: Stopped) -> None:
+    async with app.run_test(size=(80, 24)) as pilot:
+        watch.go(days=1)
+        await press(pilot, watch, "q")
+        assert app.return_code == 0
+
+
+async def test_another_window_s_change_is_said_and_shown(app: WarmupApp, watch: Stopped, home: Path) -> None:
+    async with app.run_test(size=(120, 36)) as pilot:
+        from warmup.session.session import resume
+
+        context = context_at(home, watch, load(home / "family.toml"))
+        assert context.journal is not None
+        other = resume(context, context.journal, watch)
+        assert other is not None and other.swap()
+        await press(pilot, watch, "up")
+        session = morning(app).session
+        assert ELSEWHERE in words(app) and session is not None and session.items == other.items
+        assert marks(app) == [None]
+        await press(pilot, watch, "up")
+        assert marks(app) == [Mark.FLUENT, None] and ELSEWHERE not in words(app)
+
+
+LINES = {
+    "down": "Marked hesitated.", "up": "Marked came easily.", "x": "Marked not yet.", "k": "Left for today.",
+    "h": "Rough day: marks lower nothing.", "y": "Held back: make ten,", "j": "Something else, then.",
+    "m": "A short morning: four in all.", "i": "One that comes easily, then done for today.",
+    "u": "Nothing to undo.",
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("key", LINES)
+async def test_each_action_says_in_a_line_what_it_did_and_what_was_undone(
+    app: WarmupApp, watch: Stopped, key: str
+) -> None:
+    async with app.run_test(size=(160, 45)) as pilot:
+        await press(pilot, watch, key)
+        assert LINES[key] in words(app)
+        await press(pilot, watch, "u")
+        assert ("Undone: " if key != "u" else "Nothing to undo.") in words(app)
+
+
+async def test_f1_is_help_and_escape_goes_back_and_marks_nothing_on_every_page(
+    app: WarmupApp, watch: Stopped
+) -> None:
+    async with app.run_test(size=(80, 24)) as pilot:
+        screen = morning(app)
+        for key, opened in (("right", Mode.PROMPT), ("l", Mode.UNLOCKED), ("escape", Mode.PROMPT)):
+            modes = []
+            for each in (key, "f1", "escape"):
+                await press(pilot, watch, each)
+                modes.append(screen.mode)
+            assert modes == [opened, Mode.HELP, Mode.PROMPT]
+        await press(pilot, watch, "right", "p", "escape")
+        assert not screen.has_class("picture") and screen.session and screen.session.position == 1
+        await press(pilot, watch, "escape", "escape")
+        assert screen.session.position == 0
+        await press(pilot, watch, *["right"] * 5)
+        assert screen.mode is Mode.CLOSE
+        await press(pilot, watch, "f1", "escape", "escape")
+        assert screen.session.position == 4 and marks(app) == [None] * 5 and app.return_code is None
+
+
+async def test_days_off_are_undone_from_the_first_prompt_and_its_prompts_are_chosen_again(
+    home: Path, watch: Stopped
+) -> None:
+    family = FAMILY._replace(began=dt.date(2027, 3, 1), settled=None)
+    context = context_at(home, watch, family)
+    assert context.journal is not None
+    app = WarmupApp(context, context.journal, watch)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await press(pilot, watch, "space", "right", "space", "space", "enter")
+        screen = morning(app)
+        assert screen.session is not None and "Days off: Tuesday" in words(app)
+        first = screen.session.morning.school_day
+        await press(pilot, watch, "u")
+        assert isinstance(app.screen, DaysScreen) and not load(home / "family.toml").off
+        await press(pilot, watch, "s", "enter")
+        screen = morning(app)
+        assert screen.session is not None and screen.session.morning.school_day == (first or 0) + 1
+        assert len(app.journal.sessions_of("Bean", TODAY)) == 1
+        await press(pilot, watch, "up")
+        assert marks(app) == [Mark.FLUENT, None]
+
+
+async def test_a_saturday_that_counts_is_undone(home: Path, watch: Stopped) -> None:
+    saturday = dt.date(2027, 3, 6)
+    context = context_at(home, watch, FAMILY._replace(settled=dt.date(2027, 3, 5)), saturday)
+    assert context.journal is not None
+    app = WarmupApp(context, context.journal, watch)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await press(pilot, watch, "up", "u")
+        assert morning(app).mode is Mode.COUNTS and load(home / "family.toml").extra == ()
+        assert "Undone: today counts as a school day." in words(app)

@@ -1,0 +1,297 @@
+"""The morning screen: what it shows at every size, and what every key does."""
+
+import datetime as dt
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+from textual.pilot import Pilot
+
+from tests.household import FAMILY, TODAY, context_at, start_fixed
+from tests.tui.frame import frame, golden
+from warmup.config.family import Child, load
+from warmup.model import Mark
+from warmup.tui.actions import ACTIONS
+from warmup.tui.app import WarmupApp
+from warmup.tui.morning import Mode, MorningScreen
+
+Clock = Callable[[], dt.datetime]
+SIZES = ((60, 20), (80, 24), (120, 36), (160, 45))
+
+
+@pytest.fixture
+def app(home: Path, clock: Clock) -> WarmupApp:
+    """The program on the fixed morning."""
+    context = context_at(home, clock)
+    start_fixed(context)
+    assert context.journal is not None
+    return WarmupApp(context, context.journal, clock)
+
+
+def morning(app: WarmupApp) -> MorningScreen:
+    """The morning screen."""
+    assert isinstance(app.screen, MorningScreen)
+    return app.screen
+
+
+async def press(pilot: Pilot[int], *keys: str) -> None:
+    """Press keys and let the screen settle."""
+    await pilot.press(*keys)
+    await pilot.pause()
+
+
+@pytest.mark.parametrize("size", SIZES, ids=lambda size: f"{size[0]}x{size[1]}")
+async def test_a_prompt_a_cue_and_the_close(app: WarmupApp, size: tuple[int, int]) -> None:
+    name = f"{size[0]}x{size[1]}"
+    async with app.run_test(size=size) as pilot:
+        await pilot.pause()
+        golden(f"prompt-{name}", frame(app))
+        await press(pilot, "up", "space", "space")
+        golden(f"cue-{name}", frame(app))
+        await press(pilot, "down", "n", "right", "right")
+        assert morning(app).mode is Mode.CLOSE
+        shown = frame(app)
+        assert "Went well: make ten" in shown
+        assert "those came easily too" in shown
+
+
+@pytest.mark.parametrize("size", SIZES, ids=lambda size: f"{size[0]}x{size[1]}")
+async def test_help_fits_and_names_every_key(app: WarmupApp, size: tuple[int, int]) -> None:
+    async with app.run_test(size=size) as pilot:
+        await press(pilot, "question_mark")
+        shown = frame(app)
+        golden(f"help-{size[0]}x{size[1]}", shown)
+        for action in ACTIONS:
+            if action.id != "accept":
+                assert action.label in shown, action.id
+
+
+@pytest.mark.parametrize("size", SIZES, ids=lambda size: f"{size[0]}x{size[1]}")
+async def test_never_given_up_whatever_the_size(app: WarmupApp, size: tuple[int, int]) -> None:
+    """The words to say, the answer, the current cue and the mark keys stay on every size."""
+    async with app.run_test(size=size) as pilot:
+        await press(pilot, "space", "space", "space")
+        shown = " ".join(frame(app).split())
+        for piece in (
+            "The ten frame has seven",
+            "Answer: three",
+            "Cue 3:",
+            "came easily",
+            "hesitated",
+            "not yet",
+        ):
+            assert piece in shown or piece.replace(" ", "\n") in shown, piece
+
+
+async def test_marks_by_either_hand_and_by_mouse(app: WarmupApp) -> None:
+    async with app.run_test(size=(80, 24)) as pilot:
+        await press(pilot, "w", "s", "x", "v")
+        session = morning(app).session
+        assert session is not None
+        assert [session.mark_at(at) for at in range(4)] == [
+            Mark.FLUENT,
+            Mark.HESITATED,
+            Mark.NOT_YET,
+            Mark.SKIPPED,
+        ]
+        await press(pilot, "z", "a", "a")
+        assert session.position == 1 and session.mark_at(3) is None
+        rows = frame(app).splitlines()
+        row = max(at for at, line in enumerate(rows) if "came easily" in line)
+        await pilot.click(offset=(rows[row].index("came easily"), row))
+        await pilot.pause()
+        assert session.mark_at(1) is Mark.FLUENT and session.position == 2
+
+
+async def test_covering_the_answer_is_kept(app: WarmupApp, home: Path) -> None:
+    async with app.run_test(size=(80, 24)) as pilot:
+        await press(pilot, "c")
+        shown = frame(app)
+        assert "Answer: covered" in shown and "three" not in shown and "7 + 3" not in shown
+        assert not load(home / "family.toml").answers_shown
+        await press(pilot, "o")
+        assert "Answer: three" in frame(app)
+
+
+async def test_picture_only_shows_no_words(app: WarmupApp) -> None:
+    async with app.run_test(size=(80, 24)) as pilot:
+        await press(pilot, "p")
+        assert not any(letter.isalpha() for letter in frame(app))
+        await press(pilot, "f")
+        assert "Answer: three" in frame(app)
+
+
+async def test_the_stage_never_shows_words_marks_or_scores(app: WarmupApp) -> None:
+    async with app.run_test(size=(80, 24)) as pilot:
+        await press(pilot, "up")
+        await press(pilot, "left")
+        stage = "\n".join(line[:40] for line in frame(app).splitlines())
+        assert not any(letter.isalnum() for letter in stage), stage
+
+
+async def test_a_spoken_prompt_leaves_hills_on_the_stage(app: WarmupApp) -> None:
+    """An empty stage would look broken, most of all where the child has the whole screen."""
+    async with app.run_test(size=(80, 24)) as pilot:
+        await press(pilot, "right")
+        stage = [line[:40] for line in frame(app).splitlines()]
+        assert "█" * 40 in stage and not any(letter.isalnum() for line in stage for letter in line)
+        await press(pilot, "p")
+        assert "█" * 80 in frame(app).splitlines()
+
+
+@pytest.mark.parametrize("size", SIZES, ids=lambda size: f"{size[0]}x{size[1]}")
+async def test_all_troubles_at_once_leave_what_is_to_be_said(app: WarmupApp, size: tuple[int, int]) -> None:
+    app.notices = (
+        "The journal was damaged. It is kept as journal-damaged-20270303.db, and a new one begun.",
+    )
+    app.context.unsaved = "What you choose is not being saved (family.toml, line 1: an error in it)."
+    app.aside = "Demo: an invented family."
+    async with app.run_test(size=size) as pilot:
+        await press(pilot, "space", "u")
+        shown = " ".join(" ".join(line[-80:].split()) for line in frame(app).splitlines())
+        for piece in (
+            "What you choose is not being saved",
+            "The ten frame has seven",
+            "Answer: three",
+            "Cue 1:",
+        ):
+            assert piece in shown, piece
+        assert "came easily" in shown and "not yet" in shown
+
+
+async def test_a_choice_that_cannot_be_saved_is_taken_and_said(app: WarmupApp, home: Path) -> None:
+    written = (home / "family.toml").read_bytes()
+    async with app.run_test(size=(120, 36)) as pilot:
+        (home / "family.toml").write_bytes(b"x = [")
+        await press(pilot, "o")
+        shown = " ".join(frame(app).split())
+        assert "Answer: covered" in shown and "not being saved (family.toml, line 1" in shown
+        assert (home / "family.toml").read_bytes() == b"x = ["
+        await press(pilot, "up")
+        assert "not being saved" in frame(app)
+        (home / "family.toml").write_bytes(written)
+        await press(pilot, "o")
+        assert "not being saved" not in frame(app)
+
+
+async def test_a_routine_that_cannot_be_read_is_said_and_the_morning_goes_on(
+    app: WarmupApp, home: Path
+) -> None:
+    (home / "short.toml").write_bytes(b"\xff\xfe")
+    async with app.run_test(size=(120, 36)) as pilot:
+        await press(pilot, "m")
+        assert "short.toml, line 1: expected text in UTF-8" in " ".join(frame(app).split())
+        await press(pilot, "up")
+        assert "short.toml" not in frame(app) and "2 of 5" in frame(app)
+
+
+async def test_theme_is_turned_and_kept(app: WarmupApp, home: Path) -> None:
+    async with app.run_test(size=(80, 24)) as pilot:
+        assert app.theme == "warmup-dark"
+        await press(pilot, "comma")
+        assert app.theme == "warmup-light" and load(home / "family.toml").theme == "light"
+
+
+async def test_what_is_unlocked_lists_holds_and_lets_come(app: WarmupApp, home: Path) -> None:
+    async with app.run_test(size=(80, 24)) as pilot:
+        await press(pilot, "l")
+        assert morning(app).mode is Mode.UNLOCKED and "Quarter 3" in frame(app)
+        await press(pilot, "down", "6")
+        (held,) = load(home / "family.toml").children[0].held
+        assert "held back" in frame(app)
+        await press(pilot, "6", "l")
+        assert not load(home / "family.toml").children[0].held and held
+        assert morning(app).mode is Mode.PROMPT
+
+
+async def test_the_day_keys(app: WarmupApp, home: Path) -> None:
+    async with app.run_test(size=(80, 24)) as pilot:
+        session = morning(app).session
+        assert session is not None
+        await press(pilot, "j")
+        assert "Something else" in frame(app) and session.prompts[0].item != "make-ten/seven-three"
+        await press(pilot, "h")
+        assert session.rough and "rough day" in frame(app)
+        await press(pilot, "m")
+        assert len(session.prompts) == 4
+        await press(pilot, "y")
+        assert load(home / "family.toml").children[0].held
+
+
+@pytest.mark.parametrize("size", SIZES, ids=lambda size: f"{size[0]}x{size[1]}")
+async def test_two_not_yet_running_end_the_morning_kindly_and_undo_takes_it_back(
+    app: WarmupApp, size: tuple[int, int]
+) -> None:
+    async with app.run_test(size=size) as pilot:
+        await press(pilot, "n", "x")
+        shown = " ".join(frame(app).translate(dict.fromkeys(map(ord, "█▀▄▌▐▖▗▘▙▚▛▜▝▞▟"), " ")).split())
+        assert "Two in a row not yet: one that comes easily, then done for today." in shown
+        assert "3 of 3" in shown and "came easily" in shown and "Answer:" in shown
+        await press(pilot, "u")
+        assert "2 of 5" in frame(app) and "Two in a row" not in frame(app)
+
+
+@pytest.mark.parametrize("key", ["i", "2"])
+async def test_the_key_stops_early_and_does_no_harm_after_that(app: WarmupApp, key: str) -> None:
+    async with app.run_test(size=(80, 24)) as pilot:
+        await press(pilot, key)
+        shown = " ".join(" ".join(line[40:].split()) for line in frame(app).splitlines())
+        assert "One that comes easily, then done for today." in shown and "2 of 2" in shown
+        await press(pilot, key)
+        assert "nothing more to leave out" in " ".join(frame(app).split()) and "2 of 2" in frame(app)
+        await press(pilot, "up")
+        assert morning(app).mode is Mode.CLOSE
+        await press(pilot, key)
+        assert morning(app).mode is Mode.CLOSE and "1 without a mark" in frame(app)
+        await press(pilot, "u", "u")
+        assert "1 of 5" in frame(app)
+
+
+async def test_every_action_is_bound_with_a_tooltip_and_stands_in_the_palette(app: WarmupApp) -> None:
+    async with app.run_test(size=(80, 24)):
+        bound = {
+            binding.id: binding for bindings in app._bindings.key_to_bindings.values() for binding in bindings
+        }
+        commands = [command.title for command in app.get_system_commands(app.screen)]
+        keys = [key for action in ACTIONS for key in action.every_key]
+        assert len(keys) == len(set(keys)), "a key does two things"
+        for action in ACTIONS:
+            assert bound[action.id].tooltip == action.help
+            assert action.label.capitalize() in commands
+        assert "ctrl+c" not in keys and {"escape", "f1"} <= {*keys}
+
+
+async def test_closing_marks_the_rest_and_ends(app: WarmupApp) -> None:
+    async with app.run_test(size=(80, 24)) as pilot:
+        await press(pilot, *["right"] * 5)
+        await press(pilot, "t")
+        assert morning(app).mode is Mode.CLOSE and "Marked came easily: five." in " ".join(frame(app).split())
+        await press(pilot, "enter")
+    session = app.journal.sessions_of("Bean", TODAY)[0] if app.journal.saving else None
+    assert session is not None and session.closed
+    assert {line.mark for line in app.journal.history("Bean")} == {Mark.FLUENT}
+
+
+@pytest.mark.parametrize(("key", "counts"), [("enter", False), ("up", True)])
+async def test_a_saturday_is_welcome_and_asks_whether_it_counts(
+    home: Path, clock: Clock, key: str, counts: bool
+) -> None:
+    saturday = dt.date(2027, 3, 6)
+    context = context_at(home, clock, FAMILY._replace(settled=dt.date(2027, 3, 5)), saturday)
+    assert context.journal is not None
+    app = WarmupApp(context, context.journal, clock)
+    async with app.run_test(size=(80, 24)) as pilot:
+        assert "Does it count" in frame(app)
+        await press(pilot, key)
+        assert morning(app).mode is Mode.PROMPT
+        assert context.morning().is_school is counts
+
+
+async def test_a_hostile_nickname_is_shown_as_it_is(home: Path, clock: Clock) -> None:
+    name = "[red]Pip[/] 🦊"
+    family = FAMILY._replace(children=(Child(name), Child("Other")))
+    context = context_at(home, clock, family)
+    assert context.journal is not None
+    app = WarmupApp(context, context.journal, clock)
+    async with app.run_test(size=(120, 36)):
+        assert "[red]Pip[/]" in frame(app)

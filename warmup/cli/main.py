@@ -1,0 +1,259 @@
+"""The command line. A screen is imported only on the way to opening one.
+
+Exit codes: 0 done; 1 ``check`` found something wrong; 2 the command line was not understood;
+3 a file cannot be used as it is (one sentence on standard error says which, and what to do); 4 a mistake
+of the program itself (one sentence says where; WARMUP_TRACEBACK=1 shows the way there).
+"""
+
+import contextlib
+import datetime as dt
+import gc
+import os
+import sys
+from collections.abc import Callable, Iterator, Sequence
+from types import SimpleNamespace
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from warmup.config.family import Family
+    from warmup.config.places import Places
+    from warmup.journal.journal import Journal
+    from warmup.session.context import Context
+
+DONE, WRONG, USAGE, UNUSABLE, MISTAKE = 0, 1, 2, 3, 4
+Clock = Callable[[], dt.datetime]
+
+
+def main(argv: Sequence[str] | None = None, clock: Clock = dt.datetime.now) -> int:
+    """Run one command and give its exit code. ``clock`` is read once, at the start of a command."""
+    arguments = _arguments(sys.argv[1:] if argv is None else argv)
+    # Hundreds of modules are about to be loaded, all of which stay: looking for garbage among them would
+    # cost a quarter of the time to the first frame. The app turns it on again once that is painted, and a
+    # command that prints is over before there is any.
+    gc.disable()
+    try:
+        return _run(arguments, clock)
+    except BrokenPipeError:
+        # The reader went away (``| head``): nothing is wrong, and nothing more can be said.
+        _print_no_more()
+        return DONE
+    except KeyboardInterrupt:
+        return DONE
+    except Exception as error:
+        if os.environ.get("WARMUP_TRACEBACK"):
+            raise
+        from warmup.text import clean
+
+        code, sentence = _sentence(error)
+        if code != USAGE:
+            _print_no_more()
+        print(f"warmup: {clean(sentence)}", file=sys.stderr)
+        return code
+    finally:
+        gc.enable()
+
+
+def _arguments(words: Sequence[str]) -> SimpleNamespace:
+    """The command line, understood. A bare ``warmup``, what each morning brings, waits for no parser."""
+    if not words:
+        return SimpleNamespace(command=None, demo=False, child="")
+    from warmup.cli.options import parse
+
+    return parse(words)
+
+
+def _run(arguments: SimpleNamespace, clock: Clock) -> int:
+    """Do what was asked for, of the family or of the invented one, and give the exit code."""
+    if not arguments.demo:
+        return _do(arguments, clock, _places())
+    with _demo(clock) as places:
+        return _do(arguments, clock, places, "Demo: an invented family.")
+
+
+def _do(arguments: SimpleNamespace, clock: Clock, places: "Places", aside: str = "") -> int:
+    if arguments.command is None and _on_a_terminal():
+        return _morning(places, arguments.child, clock, aside)
+    from warmup.cli import printing
+
+    match arguments.command:
+        case "ask":
+            printing.ask(arguments, clock, places)
+        case "why":
+            printing.why(arguments, clock, places)
+        case "catalogue":
+            printing.catalogue(arguments, places)
+        case "merge":
+            _merge(arguments, clock, places)
+        case "check":
+            return DONE if printing.check(arguments, clock, places) else WRONG
+        case "today":
+            printing.today(arguments, clock, places)
+        case _:
+            arguments.date, arguments.json, arguments.answers = None, False, True
+            printing.today(arguments, clock, places)
+    return DONE
+
+
+def _sentence(error: Exception) -> tuple[int, str]:
+    """The exit code, and what is wrong in a sentence."""
+    from warmup.cli.printing import Refused
+    from warmup.config.toml_file import FileProblem
+    from warmup.journal.journal import JournalProblem
+    from warmup.text import clean
+
+    match error:
+        case Refused():
+            return USAGE, str(error)
+        case FileProblem() | JournalProblem():
+            return UNUSABLE, str(error)
+        case OSError():
+            place = clean(str(error.filename)) if error.filename else "what was to be printed"
+            return UNUSABLE, f"{place}: {error.strerror or clean(str(error))}."
+    return MISTAKE, _mistake(error)
+
+
+def _mistake(error: Exception) -> str:
+    """A mistake of the program in a sentence: its kind and where, and nothing of what it was working on."""
+    import traceback
+    from pathlib import Path
+
+    frames = traceback.extract_tb(error.__traceback__)
+    own = [frame for frame in frames if Path(frame.filename).is_relative_to(Path(__file__).parent)]
+    where = (own or frames)[-1]
+    return (
+        f"a mistake in the program ended it ({type(error).__name__} in {Path(where.filename).name}, line "
+        f"{where.lineno}). What you marked is kept; please report this line."
+    )
+
+
+def _print_no_more() -> None:
+    """Let nothing that is still waiting to be printed fail once more at the very end."""
+    if sys.stdout is not None:
+        with contextlib.suppress(OSError, ValueError):
+            os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+
+
+def _places() -> "Places":
+    from warmup.config.places import places
+
+    return places(os.environ)
+
+
+@contextlib.contextmanager
+def _demo(clock: Clock) -> Iterator["Places"]:
+    """The place of an invented family, which is gone when it ends."""
+    import tempfile
+    from pathlib import Path
+
+    from warmup.cli.demo import set_up, temporary
+
+    with tempfile.TemporaryDirectory(prefix="warmup-demo-", ignore_cleanup_errors=True) as folder:
+        places = temporary(Path(folder))
+        set_up(places, clock().date())
+        yield places
+
+
+# -- opening the morning
+
+
+def _on_a_terminal() -> bool:
+    # A stream that was closed before the start is None.
+    return all(stream is not None and stream.isatty() for stream in (sys.stdout, sys.stdin))
+
+
+def _morning(places: "Places", child: str, clock: Clock, aside: str = "") -> int:
+    from warmup.config.family import default
+    from warmup.config.writing import sweep
+    from warmup.session.context import load_family, records_in
+    from warmup.tui.app import WarmupApp, draw_in_utf8
+
+    now = clock()
+    sweep(places.config / "family.toml", now.timestamp())
+    today = now.date()
+    family, saved = load_family(places, today)
+    with _kept(places, clock, "what was marked just now") as journal:
+        if not saved:
+            family = default(today, records_in(journal))
+        context = _open_context(places, family, today, journal, child, saved)
+        welcome = None if saved else lambda family: _welcomed(places, family, today, journal)
+        draw_in_utf8()
+        app = WarmupApp(context, journal, clock, (journal.notice,), welcome, aside)
+        app.run()
+    return app.ended()
+
+
+def _open_context(
+    places: "Places", family: "Family", today: dt.date, journal: "Journal", child: str, saved: bool
+) -> "Context":
+    from warmup.session.context import open_context
+
+    try:
+        return open_context(places, family, today, journal, child=child, saved=saved)
+    except KeyError:
+        from warmup.cli.printing import no_such_child  # not on the way to a morning otherwise
+
+        raise no_such_child(child, family) from None
+
+
+@contextlib.contextmanager
+def _kept(places: "Places", clock: Clock, what: str) -> Iterator["Journal"]:
+    """The journal, to write ``what`` in; JournalProblem where in the end not all of it is on disk."""
+    from warmup.journal.journal import Journal, JournalProblem
+    from warmup.text import clean
+
+    journal = Journal.open(places.data, clock)
+    try:
+        yield journal
+    finally:
+        kept = journal.shut()
+    if not kept:
+        raise JournalProblem(
+            f"{clean(str(journal.path))}: could not be written, so {what} is not kept. "
+            "Make room for it or let it be written; until then it stays as it was before."
+        )
+
+
+def _welcomed(places: "Places", family: "Family", today: dt.date, journal: "Journal") -> "Context":
+    """Keep the family the form gave; the desk to go on with, even where it can't be kept."""
+    from warmup.session.context import open_context
+
+    context = open_context(places, family, today, journal)
+    context.begin()
+    return context
+
+
+# -- two laptops
+
+
+def _merge(arguments: SimpleNamespace, clock: Clock, places: "Places") -> None:
+    """Take in the journal of another machine, and say how many mornings of each child are new here."""
+    from pathlib import Path
+
+    from warmup.cli.printing import Refused, complain, show
+    from warmup.journal.store import NAME
+    from warmup.session.context import load_family
+    from warmup.text import clean
+
+    family, _ = load_family(places, clock().date())
+    try:
+        other = Path(arguments.file).absolute()
+    except FileNotFoundError:
+        raise Refused("the folder you are in is gone; name a whole path to the other journal") from None
+    if other.is_dir():
+        other /= NAME
+    with _kept(places, clock, "what was taken in") as journal:
+        if journal.notice:
+            complain(journal.notice)
+        if os.path.realpath(other) == os.path.realpath(journal.path):
+            raise Refused(f"{clean(str(other))} is your own journal; name the other one")
+        before = journal.mornings()
+        left = journal.merge(other)
+        after = journal.mornings()
+    known = {child.record: child.nickname for child in family.children}
+    for record, mornings in after.items():
+        new = mornings - before.get(record, 0)
+        who = clean(known.get(record, record))
+        unknown = "" if record in known else "; family.toml has no child of that name"
+        show([f"{who}: {mornings} morning{'s' * (mornings != 1)} in all, {new} new here{unknown}."])
+    show(f"Left out, since it makes no sense: {each}." for each in left)
+    show(["Of two marks on one prompt the later counts. The other journal is as it was."])

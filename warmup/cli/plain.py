@@ -1,0 +1,128 @@
+"""A routine as plain text: for paper, for a screen reader, for a terminal that is none.
+
+One thing a line, every line with its name first, nothing that needs to be seen to be understood.
+"""
+
+import re
+from collections.abc import Iterator, Sequence
+
+from warmup import skills
+from warmup.english import date_words, in_words, listed
+from warmup.model import DayKind, Morning, Prompt, Routine
+from warmup.pictures import Picture
+from warmup.session.context import Context
+
+SMALL_THINGS = (
+    "Coins, buttons and other small things: keep them from children under three and from anyone who mouths "
+    "things. They can choke."
+)
+
+HOW_TO_WAIT = "Ask, count five silently, then give a cue."
+
+
+def routine_lines(routine: Routine, context: Context, *, answers: bool = True) -> Iterator[str]:
+    """The whole routine, a line at a time."""
+    yield from morning_lines(routine.morning, context)
+    tables = dict.fromkeys(prompt.table for prompt in routine.prompts if prompt.table)
+    if tables:
+        yield f"On the table: {listed(list(tables))}."
+    minutes = -(-sum(prompt.seconds for prompt in routine.prompts) // 60)
+    yield f"Prompts: {len(routine.prompts)}, about {minutes} minutes."
+    yield HOW_TO_WAIT
+    yield SMALL_THINGS
+    for number, prompt in enumerate(routine.prompts, start=1):
+        yield ""
+        yield f"Prompt {number} of {len(routine.prompts)}: {title(prompt)}"
+        yield from prompt_lines(prompt, answers=answers)
+
+
+def morning_lines(morning: Morning, context: Context) -> Iterator[str]:
+    """Which day it is in the family's year, and what the quarter has unlocked, what to teach again."""
+    yield f"Warm-up for {context.child.nickname}, {date_words(morning.date, year=True)}."
+    yield day_words(morning)
+    if morning.festive:
+        yield f"Today: {listed(morning.festive)}."
+    if morning.date == context.today and (said := context.review()):
+        yield f"Review so far: {said}"
+    open_now = unlocked(context, morning)
+    if open_now:
+        yield f"Unlocked this quarter: {'; '.join(open_now)}."
+    resting = context.to_teach()
+    if resting:
+        yield f"To teach again: {'; '.join(skills.place(item).words() for item in resting)}."
+
+
+def day_words(morning: Morning) -> str:
+    """The school day, week and quarter in a sentence; what the date is when it is no school day."""
+    review = ", a review week" if morning.review else ""
+    week = f"week {morning.week}{review}, quarter {morning.quarter}"
+    match morning.kind:
+        case DayKind.SCHOOL:
+            return f"School day {morning.school_day}, {week}."
+        case DayKind.BEFORE:
+            begins = f"; it begins on {date_words(morning.next)}" if morning.next else ""
+            return f"The school year has not begun{begins}. Getting ready, {week}."
+        case DayKind.AFTER:
+            return f"The school year is over, {morning.school_day} school days. Keeping warm, {week}."
+        case DayKind.WEEKEND | DayKind.DAY_OFF:
+            return (
+                f"No school today ({morning.kind.value}). School days so far: {morning.school_day}, {week}."
+            )
+
+
+def unlocked(context: Context, morning: Morning) -> list[str]:
+    """What this quarter has unlocked up to this week, a skill's levels together, held levels left out."""
+    found: dict[str, list[str]] = {}
+    for skill in skills.SKILLS.values():
+        for level in skill.levels:
+            ref = f"{skill.id}:{level.key}"
+            week = context.plan.weeks.get(ref, 99)
+            this_quarter = (morning.quarter - 1) * 9 < week <= morning.week
+            if this_quarter and ref not in context.child.held:
+                found.setdefault(skill.title.lower(), []).append(level.label)
+    return [f"{name} ({', '.join(labels)})" for name, labels in sorted(found.items())]
+
+
+def title(prompt: Prompt) -> str:
+    """The skill and level of a prompt for people."""
+    at = skills.place(prompt.item)
+    return f"{at.skill.title}, {at.level.label}."
+
+
+def prompt_lines(prompt: Prompt, *, answers: bool = True) -> Iterator[str]:
+    """One prompt, whole; without its answers when the paper lies where the child can see it."""
+    if prompt.do:
+        yield f"Do: {prompt.do}"
+    yield f"Say: {prompt.say}"
+    if answers:
+        yield f"Answer: {prompt.answer}"
+        if prompt.accept:
+            yield f"Also right: {'; '.join(prompt.accept)}"
+        yield f"Working: {in_words(prompt.working)}"
+    for number, cue in enumerate(prompt.cues, start=1):
+        shows = f" (Show {cue.picture.exactly()}.)" if cue.picture else ""
+        yield f"Cue {number}: {cue.text}{shows}"
+    yield f"Watch for: {prompt.watch_for}"
+    if prompt.picture:
+        yield f"Picture: {_picture_words(prompt, prompt.picture, answers=answers)}."
+    if prompt.table:
+        yield f"Wants: {prompt.table}"
+    if prompt.why:
+        yield f"Why today: {prompt.why}"
+
+
+def _picture_words(prompt: Prompt, picture: Picture, *, answers: bool) -> str:
+    """What to lay out or draw; only the gist of it where that would say an answer that is left out."""
+    told = picture.exactly()
+    right = "|".join(re.escape(form) for form in (prompt.answer, *prompt.accept))
+    tells = re.search(rf"(?<!\w)(?:{right})(?!\w)", f"{told}\n{in_words(told)}", re.IGNORECASE)
+    return told if answers or not tells else picture.words()
+
+
+def prompts_lines(prompts: Sequence[Prompt], *, answers: bool = True) -> Iterator[str]:
+    """Prompts by themselves, numbered."""
+    for number, prompt in enumerate(prompts, start=1):
+        if number > 1:
+            yield ""
+        yield f"Prompt {number} of {len(prompts)}: {title(prompt)}"
+        yield from prompt_lines(prompt, answers=answers)

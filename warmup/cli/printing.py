@@ -1,0 +1,200 @@
+"""The commands that print: routines, prompts, an item's story, the catalogue, findings. None writes."""
+
+import datetime as dt
+import json
+import sys
+from collections.abc import Callable, Iterable
+from types import SimpleNamespace
+from typing import TYPE_CHECKING
+
+from warmup.config.family import Family, default
+from warmup.config.places import Places, there
+from warmup.journal.journal import Journal
+from warmup.session.context import CHOSEN_ANEW, Context, load_family, open_context, records_in
+from warmup.text import clean, did_you_mean
+
+if TYPE_CHECKING:
+    from warmup.model import Prompt
+
+Clock = Callable[[], dt.datetime]
+
+
+class Refused(Exception):
+    """The command line asks for something there is not: a sentence for standard error, and exit code 2."""
+
+
+def today(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
+    """Print the routine of a date: the one that was begun, else the one that would be."""
+    from warmup.cli.plain import routine_lines
+    from warmup.journal.routine_json import routine_data
+
+    context, journal = _reading_context(places, arguments.child, clock, arguments.date)
+    day = arguments.date or context.today
+    if context.chosen_anew(day):
+        complain(CHOSEN_ANEW)
+    stored = context.stored(day)
+    routine = stored[-1][1] if stored else context.routine(day)
+    if arguments.json:
+        data = routine_data(routine) | {"teach_again": list(context.to_teach())}
+        _show_json(data if arguments.answers else _without_answers(data))
+    else:
+        show(routine_lines(routine, context, answers=arguments.answers))
+    if journal:
+        journal.shut()
+
+
+def _reading_context(
+    places: Places, child: str, clock: Clock, day: dt.date | None = None, *, marks: bool = True
+) -> tuple[Context, Journal | None]:
+    """A desk for printing: it writes nothing, and takes the defaults where there is no family yet.
+
+    The defaults are those of ``day``, the date that is asked for: its routine must not hang on the clock.
+    The journal comes with it where there is one and ``marks`` are wanted.
+    """
+    now = clock().date()
+    family, saved = load_family(places, day or now)
+    if not saved:
+        complain(
+            "no family.toml yet: a year from the last Monday of August, Monday to Thursday, is taken. "
+            "Run warmup in a terminal to set it up."
+        )
+    journal: Journal | None = None
+    if marks and there(places.data / "journal.db"):
+        journal = Journal.open(places.data, clock, read_only=True)
+        if journal.notice:
+            complain(journal.notice)
+        if not saved:
+            family = default(day or now, records_in(journal))
+    try:
+        return open_context(places, family, now, journal, child=child, saved=False), journal
+    except KeyError:
+        raise no_such_child(child, family) from None
+
+
+def no_such_child(nickname: str, family: Family) -> Refused:
+    """There is no child of this nickname; the sentence names those there are."""
+    names = ", ".join(each.nickname for each in family.children)
+    return Refused(f"no child called {nickname!r} in family.toml; there is {names}")
+
+
+def ask(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
+    """Print prompts of a skill, a level or an item."""
+    from warmup import skills
+    from warmup.cli.plain import prompts_lines
+    from warmup.english import date_words
+    from warmup.journal.routine_json import FORMAT, VERSION, prompt_data
+    from warmup.randomness import SeededRandom
+
+    names = _items(arguments)
+    context, _ = _reading_context(places, "", clock, arguments.date, marks=False)
+    morning = context.morning(arguments.date or context.today)
+    able = [name for name in names if skills.askable(name, morning)]
+    if not able:
+        day = date_words(morning.date, year=True)
+        raise Refused(f"{names[0]} is not asked on {day}: it belongs to certain school days only")
+    seed = arguments.seed or f"{morning.date}"
+    prompts: list[Prompt] = [
+        skills.prompt(able[n % len(able)], morning, SeededRandom("ask", seed, able[n % len(able)], n))
+        for n in range(arguments.count)
+    ]
+    if arguments.json:
+        data = {"format": FORMAT, "version": VERSION, "prompts": [prompt_data(prompt) for prompt in prompts]}
+        _show_json(data if arguments.answers else _without_answers(data))
+    else:
+        show(prompts_lines(prompts, answers=arguments.answers))
+
+
+def _items(arguments: SimpleNamespace) -> list[str]:
+    """The items ``ask`` is to ask, or Refused with what there is."""
+    from warmup.skills import SKILLS
+
+    skill = SKILLS.get(arguments.skill)
+    if skill is None:
+        raise Refused(f"no skill {arguments.skill!r}{did_you_mean(arguments.skill, SKILLS)}")
+    levels = list(skill.levels)
+    if arguments.level:
+        levels = [level for n, level in enumerate(levels, 1) if arguments.level in (level.key, str(n))]
+        if not levels:
+            known = ", ".join(level.key for level in skill.levels)
+            raise Refused(f"no level {arguments.level!r} in {skill.id}; there is {known}")
+    names = [name for level in levels for name in level.items]
+    if arguments.item:
+        wanted = arguments.item.removeprefix(f"{skill.id}/")
+        if wanted not in names:
+            raise Refused(f"no item {arguments.item!r} there; there is {', '.join(names)}")
+        names = [wanted]
+    return [f"{skill.id}/{name}" for name in names]
+
+
+def why(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
+    """Print the story of an item."""
+    from warmup.session.story import story
+    from warmup.skills import item_names
+
+    if arguments.item not in item_names():
+        raise Refused(f"no item {arguments.item!r}{did_you_mean(arguments.item, item_names())}")
+    context, journal = _reading_context(places, arguments.child, clock)
+    show(story(context, arguments.item))
+    if journal:
+        journal.shut()
+
+
+def catalogue(arguments: SimpleNamespace, places: Places) -> None:
+    """Print everything there is to ask."""
+    from warmup.cli.catalogue import catalogue_data, catalogue_lines
+    from warmup.config.plan import load_plan
+
+    plan = load_plan(places)
+    if arguments.json:
+        _show_json(catalogue_data(plan))
+    else:
+        show(catalogue_lines(plan))
+
+
+def check(arguments: SimpleNamespace, clock: Clock, places: Places) -> bool:
+    """Print what is wrong with any file, or the settings there are; whether all is well."""
+    from warmup.cli.checkup import findings, paths
+    from warmup.config.settings import lines
+
+    if arguments.settings:
+        show(lines())
+        return True
+    show(paths(places))
+    found = list(findings(places, clock))
+    show(found or ["Everything can be read."])
+    return not found
+
+
+def _without_answers(data: dict[str, object]) -> dict[str, object]:
+    prompts = data["prompts"]
+    assert isinstance(prompts, list)
+    for prompt in prompts:
+        for key in ("answer", "accept", "working"):
+            del prompt[key]
+    return data
+
+
+def show(lines: Iterable[str]) -> None:
+    """Print lines, where there is anything to print to."""
+    if sys.stdout is None:
+        return
+    # A terminal that lacks a letter gets a question mark rather than a traceback.
+    if hasattr(sys.stdout, "reconfigure"):
+        sys.stdout.reconfigure(errors="replace")
+    for line in lines:
+        print(_harmless(line))
+    sys.stdout.flush()
+
+
+def complain(sentence: str) -> None:
+    """Say what is wrong, apart from what was asked for."""
+    print(f"warmup: {_harmless(sentence)}", file=sys.stderr)
+
+
+def _harmless(line: str) -> str:
+    """The line without anything a terminal would obey, wherever it came from."""
+    return line if line.isprintable() else clean(line)
+
+
+def _show_json(data: object) -> None:
+    show(json.dumps(data, indent=2).splitlines())

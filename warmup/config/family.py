@@ -1,0 +1,320 @@
+"""Who the children are and when school is on: ``family.toml``, read with care, checked, and written."""
+
+import calendar
+import datetime as dt
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any, NamedTuple
+
+from dateutil import rrule
+
+from warmup import renames
+from warmup.config.places import there
+from warmup.config.toml_file import LONGEST_NAME, Document, FileProblem, read
+from warmup.english import MONTHS, WEEKDAYS, date_words
+from warmup.model import Countdown
+from warmup.schoolyear import WEEKS
+from warmup.text import clean, did_you_mean, shown, visible
+
+FORMAT = 1
+LONGEST_BREAK = 366
+"""The longest stretch of days off in one line, in days: a longer one is a slip in the year."""
+PLACEHOLDER = "Sunshine"
+"""The nickname a child has until the family gives one."""
+_MOST_TAUGHT = 1000
+_MOST_CHILDREN = 30
+_ORDINALS = {"first": 1, "second": 2, "third": 3, "fourth": 4, "last": -1}
+_YEARLY = 'a day like "December 25", "fourth Thursday of November" or "last Monday of May"'
+
+
+@dataclass(frozen=True, slots=True)
+class Child:
+    """One child: a nickname, and the levels (``skill:level``) held back or opened early.
+
+    ``record`` is the name its marks are kept under: the first nickname, so that a new one loses nothing.
+    ``taught`` holds items (``skill/name``), each once, with the date the adult said they were taught again.
+    Up to and on ``paused`` no level opens that has not begun.
+    """
+
+    nickname: str
+    held: tuple[str, ...] = ()
+    opened: tuple[str, ...] = ()
+    record: str = ""
+    taught: tuple[tuple[str, dt.date], ...] = ()
+    paused: dt.date | None = None
+
+    def __post_init__(self) -> None:
+        if not self.record:
+            object.__setattr__(self, "record", self.nickname)
+
+
+class CountdownRule(NamedTuple):
+    """A day that matters: its name, and either its date or, when it comes every year, how it is found."""
+
+    name: str
+    date: dt.date | None = None
+    yearly: str = ""
+
+
+class Family(NamedTuple):
+    """What family.toml says.
+
+    ``weekdays`` are the school weekdays in order (0 is Monday). ``began`` is the day the program was first
+    used, ``settled`` the day up to which each planned morning is known to be school or off. ``off`` holds
+    stretches of days off, both ends included; ``extra`` the mornings held beside the plan. ``theme`` is
+    "dark" or "light"; ``adult`` is who marks, empty when it does not matter; ``animal`` what the stuffed
+    animal of some prompts is called.
+    """
+
+    first_day: dt.date
+    began: dt.date
+    children: tuple[Child, ...]
+    first_week: int = 1
+    weekdays: tuple[int, ...] = (0, 1, 2, 3)
+    settled: dt.date | None = None
+    off: tuple[tuple[dt.date, dt.date], ...] = ()
+    extra: tuple[dt.date, ...] = ()
+    countdowns: tuple[CountdownRule, ...] = ()
+    theme: str = "dark"
+    answers_shown: bool = True
+    pennies: bool = True
+    adult: str = ""
+    animal: str = "Bear"
+
+
+def default(today: dt.date, records: Sequence[str] = ()) -> Family:
+    """A family that has told nothing yet: four mornings a week from the last Monday of August.
+
+    From July on that is this year's August, before that last year's (common practice, no source). Its
+    children are those whose marks are kept, by their ``records``; where there are none, one to be named.
+    """
+    year = today.year if today.month >= 7 else today.year - 1
+    last = dt.date(year, 8, 31)
+    return Family(
+        first_day=last - dt.timedelta(last.weekday()), began=today, children=_known_children(records)
+    )
+
+
+def _known_children(records: Sequence[str]) -> tuple[Child, ...]:
+    """A child for each record whose name a nickname may be."""
+    found: dict[str, Child] = {}
+    for record in records:
+        if record == clean(record) and visible(record) and len(record) <= LONGEST_NAME:
+            found.setdefault(record.casefold(), Child(record))
+    return tuple(found.values())[:_MOST_CHILDREN] or (Child(PLACEHOLDER),)
+
+
+def load(path: Path) -> Family:
+    """The family in this file: ``Missing`` when there is none, ``FileProblem`` when a value is wrong."""
+    return parse(read(path, advice(path)))
+
+
+def advice(path: Path) -> str:
+    """What to do about a family file that can't be used: first of all, take the version before."""
+    backup = path.with_name(f"{path.name}.bak")
+    if there(backup):
+        return f"Fix that line, or copy {backup.name}, the version before it, over the file."
+    return "Fix that line, or move the file away and start again: the form finds the marks of your child."
+
+
+def parse(file: Document) -> Family:
+    """The family a document describes, or a ``FileProblem`` that names the line."""
+    if file.has("format") and file.data["format"] != FORMAT:
+        file.refuse(("format",), f"format = {FORMAT} (this file may be from a newer version)")
+    first_day = file.date("school", "first_day")
+    return Family(
+        first_day=first_day,
+        began=file.date("school", "began", default=first_day),
+        children=_children(file),
+        first_week=file.whole("school", "first_week", least=1, most=WEEKS, default=1),
+        weekdays=_weekdays(file),
+        settled=file.date("school", "settled") if file.has("school", "settled") else None,
+        off=tuple(_stretch(file, n) for n in range(file.length("school", "days_off"))),
+        extra=tuple(file.date("school", "extra", n) for n in range(file.length("school", "extra"))),
+        countdowns=tuple(_rule(file, n) for n in range(file.length("countdown", most=100))),
+        theme=file.choice("preferences", "theme", among=("dark", "light"), default="dark"),
+        answers_shown=file.choice("preferences", "answers", among=("shown", "covered"), default="shown")
+        == "shown",
+        pennies=file.flag("preferences", "pennies", default=True),
+        adult=file.name("preferences", "adult", default=""),
+        animal=file.name("preferences", "animal", default="Bear"),
+    )
+
+
+def _children(file: Document) -> tuple[Child, ...]:
+    children: list[Child] = []
+    for n in range(file.length("child", most=_MOST_CHILDREN)):
+        nickname = file.name("child", n, "nickname")
+        if any(nickname.casefold() == child.nickname.casefold() for child in children):
+            file.refuse(("child", n, "nickname"), "a nickname no other child has")
+        held, opened = _levels(file, n, "held"), _levels(file, n, "opened")
+        record = file.name("child", n, "record", default=nickname)
+        if any(record == child.record for child in children):
+            file.refuse(("child", n, "record"), "a record no other child has")
+        paused = file.date("child", n, "paused") if file.has("child", n, "paused") else None
+        children.append(Child(nickname, held, opened, record, _taught(file, n), paused))
+    if not children:
+        raise file.problem(("child",), "at least one [[child]] with a nickname", "none")
+    return tuple(children)
+
+
+def _levels(file: Document, n: int, key: str) -> tuple[str, ...]:
+    """Levels by their names today, each once."""
+    return tuple(dict.fromkeys(map(renames.level, file.names("child", n, key))))
+
+
+def _taught(file: Document, n: int) -> tuple[tuple[str, dt.date], ...]:
+    keys = ("child", n, "taught")
+    items = file.keys_of(*keys)
+    if len(items) > _MOST_TAUGHT:
+        raise file.problem(keys, f"a table of at most {_MOST_TAUGHT}", f"{len(items)}")
+    for item in items:
+        # A key is not mended as other words are: two might become one.
+        if item != clean(item) or not visible(item) or len(item) > 80:
+            raise file.problem((*keys, item), "an item like make-ten/seven-three", shown(item))
+    taught: dict[str, dt.date] = {}
+    for item in items:
+        name, day = renames.item(item), file.date(*keys, item)
+        taught[name] = max(day, taught.get(name, day))
+    return tuple(taught.items())
+
+
+def _weekdays(file: Document) -> tuple[int, ...]:
+    keys = ("school", "weekdays")
+    if not file.has(*keys):
+        return (0, 1, 2, 3)
+    numbers = []
+    names = {name.lower(): number for number, name in enumerate(WEEKDAYS)}
+    for n in range(file.length(*keys)):
+        name = file.name(*keys, n)
+        if name.lower() not in names:
+            found = shown(name) + did_you_mean(name.capitalize(), WEEKDAYS)
+            raise file.problem((*keys, n), "a day of the week", found)
+        if names[name.lower()] in numbers:
+            raise file.problem((*keys, n), "each day once", f"{name} twice")
+        numbers.append(names[name.lower()])
+    if not numbers:
+        file.refuse(keys, "at least one day of the week")
+    return tuple(sorted(numbers))
+
+
+def _stretch(file: Document, n: int) -> tuple[dt.date, dt.date]:
+    keys = ("school", "days_off", n)
+    if not isinstance(file.data["school"]["days_off"][n], dict):
+        day = file.date(*keys)
+        return day, day
+    first, last = file.date(*keys, "from"), file.date(*keys, "to")
+    if last < first:
+        raise file.problem((*keys, "to"), f"a date not before {first}", str(last))
+    if (last - first).days >= LONGEST_BREAK:
+        raise file.problem((*keys, "to"), f"at most {LONGEST_BREAK} days off in a row", f"{first} to {last}")
+    return first, last
+
+
+def _rule(file: Document, n: int) -> CountdownRule:
+    name = file.name("countdown", n, "name")
+    if not file.has("countdown", n, "yearly"):
+        return CountdownRule(name, date=file.date("countdown", n, "date"))
+    if file.has("countdown", n, "date"):
+        raise file.problem(("countdown", n, "yearly"), "either date or yearly", "both")
+    yearly = file.name("countdown", n, "yearly", most=80)
+    if _yearly(yearly) is None:
+        file.refuse(("countdown", n, "yearly"), _YEARLY)
+    return CountdownRule(name, yearly=yearly)
+
+
+def _named(word: str, among: Sequence[str]) -> int | None:
+    return next((n for n, name in enumerate(among) if name.lower() == word.lower()), None)
+
+
+def _yearly(words: str) -> dict[str, Any] | None:
+    """The terms of a yearly recurrence for ``rrule``; None when the words are not understood."""
+    if (match := re.fullmatch(r"(\w+) ([0-9]{1,2})", words)) and (
+        month := _named(match[1], MONTHS)
+    ) is not None:
+        day = int(match[2])
+        # 2000 was a leap year: February 29 is a day some years have.
+        return (
+            {"bymonth": month + 1, "bymonthday": day}
+            if 1 <= day <= calendar.monthrange(2000, month + 1)[1]
+            else None
+        )
+    if match := re.fullmatch(r"(\w+) (\w+) (?:of|in) (\w+)", words):
+        ordinal, weekday, month = (
+            _ORDINALS.get(match[1].lower()),
+            _named(match[2], WEEKDAYS),
+            _named(match[3], MONTHS),
+        )
+        if ordinal and weekday is not None and month is not None:
+            return {"bymonth": month + 1, "byweekday": rrule.weekday(weekday, ordinal)}
+    return None
+
+
+def countdowns(family: Family, today: dt.date, ahead: int = 60) -> tuple[Countdown, ...]:
+    """The days that matter after ``today`` and at most ``ahead`` days from it, nearest first."""
+    last = today + dt.timedelta(min(ahead, (dt.date.max - today).days))
+    found = [
+        Countdown(rule.name, day)
+        for rule in family.countdowns
+        for day in ([rule.date] if rule.date else _days(rule.yearly, today, last))
+        if today < day <= last
+    ]
+    return tuple(sorted(found, key=lambda countdown: countdown.day))
+
+
+def _days(yearly: str, first: dt.date, last: dt.date) -> list[dt.date]:
+    terms = _yearly(yearly)
+    if terms is None:
+        return []
+    midnight = dt.time()
+    start, until = dt.datetime.combine(first, midnight), dt.datetime.combine(last, midnight)
+    return [day.date() for day in rrule.rrule(rrule.YEARLY, dtstart=start, until=until, **terms)]
+
+
+def warnings(family: Family) -> tuple[str, ...]:
+    """What is odd but does no harm, a sentence each: levels or items no skill has, a first day off."""
+    from warmup.skills import item_names, levels
+
+    known, items = levels(), item_names()
+    found = [
+        f"{child.nickname} has {shown(level)} {how}, and there is no such level{did_you_mean(level, known)}."
+        for child in family.children
+        for how, names in (("held back", child.held), ("opened early", child.opened))
+        for level in names
+        if level not in known
+    ]
+    found += [
+        f"{child.nickname} has {shown(item)} taught again, and there is no such item"
+        f"{did_you_mean(item, items)}."
+        for child in family.children
+        for item, _ in child.taught
+        if item not in items
+    ]
+    if family.first_day.weekday() not in family.weekdays:
+        day = WEEKDAYS[family.first_day.weekday()]
+        first = date_words(family.first_day, weekday=False, year=True)
+        found.append(f"The first day, {first}, is a {day}, and {day} is no school day of the week.")
+    return tuple(found)
+
+
+def save(path: Path, family: Family, before: Family | None = None) -> Family:
+    """Write what changed since ``before``; see :func:`warmup.config.saving.save`, which only a save loads."""
+    from warmup.config import saving
+
+    return saving.save(path, family, before)
+
+
+__all__ = [
+    "Child",
+    "CountdownRule",
+    "Family",
+    "FileProblem",
+    "countdowns",
+    "default",
+    "load",
+    "parse",
+    "save",
+    "warnings",
+]

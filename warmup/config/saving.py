@@ -1,0 +1,345 @@
+"""family.toml written: what changed, and only that, laid into what stands on the disk now.
+
+The file is read again for every save, since it may be open in an editor and in another window too. Comments,
+order and keys unknown here stay. Only a save loads this module and the library that edits TOML.
+"""
+
+import datetime as dt
+import tomllib
+from collections.abc import Callable, Mapping, Sequence
+from contextlib import suppress
+from dataclasses import replace
+from pathlib import Path
+from typing import Any, TypeVar
+
+import tomlkit
+from tomlkit.exceptions import TOMLKitError
+from tomlkit.items import AoT, InlineTable, Null, Table
+
+from warmup.config.family import FORMAT, Child, CountdownRule, Family, advice, parse
+from warmup.config.toml_file import Document, FileProblem, Missing, read
+from warmup.config.writing import Changed, write_atomic
+from warmup.english import WEEKDAYS
+
+_TRIES = 5
+_HEAD = "What may stand here, with examples: warmup check --settings"
+_NO_CHANGE = "Nothing was changed."
+T = TypeVar("T")
+
+
+def save(path: Path, family: Family, before: Family | None = None) -> Family:
+    """Lay what changed from ``before`` to ``family`` into the file; gives the family the file now describes.
+
+    Without ``before`` the file is made, or made to say ``family``. Raises ``FileProblem`` and changes nothing
+    when the file can't be read or is gone, when it would not load again, or when the disk refuses.
+    """
+    for _ in range(_TRIES):
+        with suppress(Changed):
+            return _save(path, family, before)
+    raise FileProblem(path, None, "", "a file that rests for a moment", "one that keeps changing", _NO_CHANGE)
+
+
+def _save(path: Path, family: Family, before: Family | None) -> Family:
+    try:
+        file = read(path, advice(path))
+    except Missing:
+        if before is not None:
+            gone = "no such file any more"
+            raise Missing(path, None, "", "the file that was there", gone, _NO_CHANGE) from None
+        text = _new(family)
+        written = _parsed(path, text)
+        write_atomic(path, text)
+        return written
+    disk = parse(file)
+    wanted = merged(before or disk, family, disk)
+    if wanted == disk:
+        return disk
+    # What the new family would not load with is told before the file's own layout is looked at.
+    _parsed(path, _new(wanted))
+    text = _edited(file, disk, wanted)
+    if _parsed(path, text) != wanted:
+        raise _stubborn(path)
+    write_atomic(path, text, over=file.text)
+    return wanted
+
+
+def _parsed(path: Path, text: str) -> Family:
+    try:
+        return parse(Document(path, tomllib.loads(text), "", _NO_CHANGE))
+    except ValueError:
+        raise _stubborn(path) from None
+
+
+def _stubborn(path: Path) -> FileProblem:
+    return FileProblem(
+        path, None, "", "a layout that can be changed", "one that is too unusual", f"{_NO_CHANGE} Edit it."
+    )
+
+
+# -- what is wanted
+
+
+def merged(before: Family, after: Family, disk: Family) -> Family:
+    """What stands on the disk, with what changed from ``before`` to ``after``."""
+    changed: dict[str, Any] = {}
+    for name in Family._fields:
+        old, new, now = (getattr(each, name) for each in (before, after, disk))
+        if old == new:
+            continue
+        match name:
+            case "children":
+                changed[name] = _merged_children(old, new, now)
+            case "off" | "extra" | "countdowns":
+                changed[name] = _patched(old, new, now)
+            case _:
+                changed[name] = new
+    return disk._replace(**changed)
+
+
+def _patched(old: Sequence[T], new: Sequence[T], disk: Sequence[T]) -> tuple[T, ...]:
+    """The elements on the disk less those that went, with those that came at the end."""
+    stay = [each for each in disk if each in new or each not in old]
+    come = [each for each in new if each not in old and each not in disk]
+    return (*stay, *dict.fromkeys(come))
+
+
+def _merged_children(old: Sequence[Child], new: Sequence[Child], disk: Sequence[Child]) -> tuple[Child, ...]:
+    """Children are told apart by their records."""
+    olds, news = ({child.record: child for child in each} for each in (old, new))
+    here = {child.record for child in disk}
+    stay = [
+        _merged_child(olds[child.record], news[child.record], child)
+        if child.record in olds and child.record in news
+        else child
+        for child in disk
+        if child.record in news or child.record not in olds
+    ]
+    come = [child for child in new if child.record not in olds and child.record not in here]
+    return (*stay, *come)
+
+
+def _merged_child(old: Child, new: Child, disk: Child) -> Child:
+    taught, taught_before = dict(disk.taught), dict(old.taught)
+    for item in taught_before.keys() - dict(new.taught).keys():
+        taught.pop(item, None)
+    taught |= {item: day for item, day in new.taught if taught_before.get(item) != day}
+    return replace(
+        disk,
+        nickname=new.nickname if new.nickname != old.nickname else disk.nickname,
+        paused=new.paused if new.paused != old.paused else disk.paused,
+        held=_patched(old.held, new.held, disk.held),
+        opened=_patched(old.opened, new.opened, disk.opened),
+        taught=tuple(taught.items()),
+    )
+
+
+# -- the text
+
+
+def _new(family: Family) -> str:
+    document = tomlkit.document()
+    document.add(tomlkit.comment(_HEAD))
+    document.add("format", FORMAT)
+    document.add("school", tomlkit.table())
+    _lay(document, None, family)
+    return tomlkit.dumps(document)
+
+
+def _edited(file: Document, disk: Family, wanted: Family) -> str:
+    """The text of the file with ``wanted`` in the place of ``disk``."""
+    try:
+        document = tomlkit.parse(file.text if file.text.endswith("\n") else f"{file.text}\n")
+        _lay(document, disk, wanted)
+        return tomlkit.dumps(document)
+    except (TOMLKitError, ValueError, TypeError, KeyError, IndexError, AttributeError, RecursionError):
+        raise _stubborn(file.path) from None
+
+
+def _lay(document: Any, old: Family | None, new: Family) -> None:
+    school = document["school"]
+    _set(school, _school(old), _school(new))
+    _elements(school, "days_off", old.off if old else (), new.off, _stretch)
+    _elements(school, "extra", old.extra if old else (), new.extra, lambda day, _: day)
+    _children(document, old.children if old else (), new.children)
+    _elements(document, "countdown", old.countdowns if old else (), new.countdowns, _rule, tables=True)
+    was, preferences = _preferences(old), _preferences(new)
+    if was != preferences:
+        if "preferences" not in document:
+            document.add("preferences", tomlkit.table())
+        _set(document["preferences"], was, preferences)
+
+
+def _school(family: Family | None) -> dict[str, Any]:
+    if family is None:
+        return {}
+    return {
+        "first_day": family.first_day,
+        "first_week": family.first_week,
+        "weekdays": [WEEKDAYS[day] for day in family.weekdays],
+        "began": family.began,
+        "settled": family.settled,
+    }
+
+
+def _preferences(family: Family | None) -> dict[str, Any]:
+    if family is None:
+        return {"animal": "Bear"}
+    return {
+        "theme": family.theme,
+        "answers": "shown" if family.answers_shown else "covered",
+        "pennies": family.pennies,
+        "animal": family.animal,
+        "adult": family.adult,
+    }
+
+
+def _children(document: Any, old: Sequence[Child], new: Sequence[Child]) -> None:
+    records, news = [child.record for child in old], {child.record: child for child in new}
+    tables = document.get("child", ())
+    for place, child in enumerate(old):
+        if child.record in news:
+            _child(tables[place], child, news[child.record])
+    come = [child for child in new if child.record not in records]
+    gone = [place for place, record in enumerate(records) if record not in news]
+    _change(document, "child", gone, come, _child_table, tables=True)
+
+
+def _child_table(child: Child, plain: bool) -> Any:
+    table = tomlkit.inline_table() if plain else tomlkit.table()
+    _child(table, Child("", record=child.record), child)
+    return table
+
+
+def _child(table: Any, old: Child, new: Child) -> None:
+    if new.nickname != old.nickname:
+        _set(table, {}, {"nickname": new.nickname})
+        if "record" not in table:
+            _set(table, {}, {"record": new.record})
+    _elements(table, "held", old.held, new.held, lambda level, _: level)
+    _elements(table, "opened", old.opened, new.opened, lambda level, _: level)
+    _set(table, {"paused": old.paused}, {"paused": new.paused})
+    before, after = dict(old.taught), dict(new.taught)
+    if before == after:
+        return
+    if "taught" not in table:
+        _add(table, "taught", tomlkit.inline_table() if isinstance(table, InlineTable) else tomlkit.table())
+    taught = table["taught"]
+    _set(taught, before, after | dict.fromkeys(before.keys() - after.keys()))
+    if not after:
+        kept = [each for each in taught.value.body if each[0] is None and not isinstance(each[1], Null)]
+        del table["taught"]
+        if isinstance(taught, Table):
+            _last(table).value.body.extend(kept)
+
+
+def _stretch(ends: tuple[dt.date, dt.date], in_a_list: bool) -> Any:
+    first, last = ends
+    if in_a_list and first == last:
+        return first
+    table = tomlkit.inline_table() if in_a_list else tomlkit.table()
+    table.update({"from": first, "to": last})
+    return table
+
+
+def _rule(rule: CountdownRule, in_a_list: bool) -> Any:
+    table = tomlkit.inline_table() if in_a_list else tomlkit.table()
+    _set(table, {}, {"name": rule.name, "date": rule.date, "yearly": rule.yearly})
+    return table
+
+
+# -- the editing
+
+
+def _set(table: Any, old: Mapping[str, Any], new: Mapping[str, Any]) -> None:
+    """Set the keys whose values differ; a value that says nothing takes its key away."""
+    for key, value in new.items():
+        if key in old and old[key] == value:
+            continue
+        if value in (None, ""):
+            if key in table:
+                del table[key]
+        elif key in table:
+            table[key] = value
+        else:
+            _add(table, key, value)
+
+
+def _add(table: Any, key: str, value: Any) -> None:
+    """Add a key after the last one, and before what stands above the next heading."""
+    if isinstance(table, Table):
+        above = _taken_above(table)
+        table.add(key, value)
+        _last(table).value.body.extend(above)
+    else:
+        table[key] = value
+
+
+def _taken_above(table: Table) -> list[Any]:
+    """Blank lines and comments at the end of a table, taken out: they stand above the next heading."""
+    body = _last(table).value.body
+    above: list[Any] = []
+    while body and body[-1][0] is None and not isinstance(body[-1][1], Null):
+        above.insert(0, body.pop())
+    return above
+
+
+def _last(table: Table) -> Table:
+    """The table in which the text of this one ends."""
+    for key, item in reversed(table.value.body):
+        if isinstance(item, AoT) and len(item):
+            return _last(item[-1])
+        if isinstance(item, Table) and key is not None and not key.is_dotted():
+            return _last(item)
+        if not isinstance(item, Null):
+            break
+    return table
+
+
+def _elements(
+    table: Any,
+    key: str,
+    old: Sequence[T],
+    new: Sequence[T],
+    form: Callable[[T, bool], Any],
+    *,
+    tables: bool = False,
+) -> None:
+    """Take the elements out of a list that went, and put in those that came."""
+    gone = [place for place, each in enumerate(old) if each not in new]
+    come = list(dict.fromkeys(each for each in new if each not in old))
+    _change(table, key, gone, come, form, tables=tables)
+
+
+def _change(
+    table: Any,
+    key: str,
+    gone: Sequence[int],
+    come: Sequence[T],
+    form: Callable[[T, bool], Any],
+    *,
+    tables: bool,
+) -> None:
+    """Take out by place, and put in at the end. ``tables`` says that a new list is one of [[tables]]."""
+    if not gone and not come:
+        return
+    rows = table[key] if key in table else tomlkit.aot() if tables else tomlkit.array()
+    for each in come:
+        _append(rows, form(each, not isinstance(rows, AoT)))
+    if key not in table:
+        _add(table, key, rows)
+    for place in reversed(gone):
+        above = _taken_above(rows[place]) if isinstance(rows, AoT) else []
+        del rows[place]
+        if above:
+            around = rows[max(0, place - 1)] if len(rows) else table
+            body = _last(around).value.body if isinstance(around, Table) else around.body
+            body.extend(above)
+
+
+def _append(rows: Any, row: Any) -> None:
+    above = _taken_above(rows[-1]) if isinstance(rows, AoT) and len(rows) else []
+    if above:
+        _last(rows[-1]).add(tomlkit.nl())
+    rows.append(row)
+    if above:
+        _last(rows[-1]).value.body.extend(above)

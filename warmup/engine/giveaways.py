@@ -1,0 +1,51 @@
+"""Which prompt of a morning tells the answer of another: calendar talk is all about one day."""
+
+import re
+from collections.abc import Collection, Iterable, Iterator, Sequence
+
+from warmup.english import number_word
+from warmup.model import Prompt, Strand
+from warmup.skills import SKILLS
+
+_NUMBERS = {number_word(number): str(number) for number in range(200)}
+
+
+def is_talk(prompt: Prompt) -> bool:
+    """Whether a prompt is calendar talk: its answer is a fact others may mention."""
+    return SKILLS[prompt.skill].strand is Strand.CALENDAR
+
+
+def meet(prompt: Prompt, others: Iterable[Prompt]) -> bool:
+    """Whether the prompt tells the answer of one of the others, or one of them tells its answer."""
+    return any(tells(prompt, other) or tells(other, prompt) for other in others)
+
+
+def to_leave_out(prompts: Sequence[Prompt], keep: Collection[str] = ()) -> str:
+    """An item without which no prompt tells the answer of another; nothing where none does.
+
+    Of two that meet it is the later one, unless that one is to be kept.
+    """
+    for at, prompt in enumerate(prompts):
+        for other in prompts[:at]:
+            if meet(prompt, (other,)):
+                return other.item if prompt.item in keep else prompt.item
+    return ""
+
+
+def tells(prompt: Prompt, other: Prompt) -> bool:
+    """Whether the words or a mark in a picture of one prompt say what another one asks."""
+    if not (is_talk(prompt) and is_talk(other)):
+        return False
+    answers = {form.lower() for form in (other.answer, *other.accept)}
+    answers |= {_NUMBERS[form] for form in answers if form in _NUMBERS}
+    form = re.compile(rf"(?<![\w-])(?:{'|'.join(map(re.escape, answers))})(?![\w-])")
+    return any(form.search(text.lower()) for text in _told(prompt))
+
+
+def _told(prompt: Prompt) -> Iterator[str]:
+    yield from (prompt.do, prompt.say, prompt.watch_for, *(cue.text for cue in prompt.cues))
+    for picture in (prompt.picture, *(cue.picture for cue in prompt.cues)):
+        if picture is not None:
+            yield "; ".join(picture.marked())
+            # A calendar whose numbers are put up day by day ends on today's.
+            yield str(getattr(picture, "upto", ""))

@@ -1,0 +1,404 @@
+"""What happened, on disk: mornings, prompts as they were asked, marks. One SQLite file.
+
+Every writing method is one transaction that is on disk before it returns. When the disk takes no
+writing the journal goes on in memory, ``saving`` is False, and it is tried again at each later write. A
+damaged file is set aside, never deleted; one from a newer version is never touched.
+"""
+
+import datetime as dt
+import os
+import sqlite3
+from collections import Counter
+from collections.abc import Callable, Collection, Sequence
+from contextlib import closing, suppress
+from pathlib import Path
+from typing import Any, NamedTuple, TypeVar
+
+from warmup import renames
+from warmup.journal import changes, inspection, log, merging
+from warmup.journal import rows as records
+from warmup.journal.changes import Change, Changed, Seen
+from warmup.journal.log import END, Action, ActionRow
+from warmup.journal.oddities import MOST, Key, Left, Odd, day_of, is_moment, unnoted
+from warmup.journal.rows import BESIDE, CUES, MARKS, THIS, MarkRow, Whole
+from warmup.journal.store import NAME, JournalProblem, NewerJournal, Store
+from warmup.model import Asked
+
+__all__ = [
+    "Action",
+    "ActionRow",
+    "Change",
+    "Changed",
+    "Journal",
+    "JournalProblem",
+    "MarkRow",
+    "NewerJournal",
+    "Seen",
+    "SittingRow",
+]
+
+_HISTORY = (
+    "SELECT p.date, p.item, m.mark, m.cue, s.rough, m.from_memory, p.wording "
+    "FROM sittings s JOIN prompts p USING (child, date, sitting) "
+    "LEFT JOIN marks m ON m.child = p.child AND m.date = p.date AND m.sitting = p.sitting "
+    "AND m.position = p.position "
+    "WHERE s.child = ? AND s.date < ? AND (p.position <= s.furthest OR m.mark <> '') "
+    f"AND p.position <= {MOST} "
+    "ORDER BY p.date, p.sitting, p.position"
+)
+_IN_TIME = "ORDER BY p.date, s.started, p.sitting, p.position"
+T = TypeVar("T")
+
+
+class SessionRow(NamedTuple):
+    """A sitting as it is kept: its number, the routine's JSON, where it stands and how far it got."""
+
+    session: int
+    shape: str
+    routine: str
+    position: int
+    furthest: int
+    rough: bool
+    closed: bool
+
+
+class Journal:
+    """The journal of one family. Made by :meth:`open`; one process may hold several."""
+
+    def __init__(self, store: Store, now: Callable[[], dt.datetime], window: str) -> None:
+        self._store, self._now = store, now
+        self.folder, self.path, self.window = store.folder, store.path, window
+        self._actions = 0
+
+    @classmethod
+    def open(
+        cls, folder: Path, now: Callable[[], dt.datetime], *, read_only: bool = False, window: str = ""
+    ) -> "Journal":
+        """The journal in this folder; a new one where there is none.
+
+        Raises NewerJournal. A damaged file is renamed aside, what can be read of it is kept, and ``notice``
+        says so; when ``read_only``, nothing is renamed or made. A folder that takes no writing is no error.
+        ``window`` names the running program in the log of actions: a random name where none is given.
+        """
+        return cls(Store(folder, now, read_only=read_only), now, window or os.urandom(8).hex())
+
+    @property
+    def notice(self) -> str:
+        """What befell the file when it was opened, in a sentence; empty when nothing did."""
+        return self._store.notice
+
+    @property
+    def saving(self) -> bool:
+        """Whether all that was written is on disk."""
+        return self._store.saving
+
+    @property
+    def trouble(self) -> str:
+        """Why what was written is not on disk, in a few words; empty while it is."""
+        return self._store.trouble
+
+    def shut(self) -> bool:
+        """Try once more to write what is not on disk, and close the file; whether all of it is there now."""
+        return self._store.shut()
+
+    # -- writing
+
+    def start(
+        self,
+        child: str,
+        date: dt.date,
+        shape: str,
+        routine: str,
+        rows: Sequence[tuple[str, str]],
+        *,
+        action: Action | None = None,
+        known: int | None = None,
+    ) -> int:
+        """Keep a new sitting with its (item, wording) rows; gives its number, from 1 on a date.
+
+        Changed where the date has other sittings than the ``known`` ones: another window began one.
+        """
+        return self._begin(child, date, shape, routine, rows, [], action, known)
+
+    def add_whole(
+        self,
+        child: str,
+        date: dt.date,
+        shape: str,
+        routine: str,
+        rows: Sequence[tuple[str, str]],
+        marks: Sequence[MarkRow],
+        *,
+        action: Action | None = None,
+    ) -> None:
+        """Keep a sitting that is over, with a mark for each prompt, in one transaction."""
+        self._begin(child, date, shape, routine, rows, marks, action)
+
+    def _begin(
+        self,
+        child: str,
+        date: dt.date,
+        shape: str,
+        routine: str,
+        rows: Sequence[tuple[str, str]],
+        marks: Sequence[MarkRow],
+        action: Action | None,
+        known: int | None = None,
+    ) -> int:
+        moment = log.utc(self._now())
+        end, closed = (len(rows), moment) if marks else (0, "")
+        stamped = {at: mark._replace(at=_moment(mark.at) or moment) for at, mark in enumerate(marks)}
+        touched = max((moment, *(mark.at for mark in stamped.values())))
+
+        def keep(db: sqlite3.Connection) -> tuple[int, ActionRow | None]:
+            there = db.execute(
+                "SELECT sitting, started FROM sittings WHERE child = ? AND date = ?",
+                (child, date.isoformat()),
+            ).fetchall()
+            if known is not None and sum(isinstance(each, str) for _, each in there) != known:
+                raise Changed
+            # No two sittings of a date begin at one moment, whatever the clock says: it tells them apart.
+            last = max((each for _, each in there if is_moment(each)), default="")
+            started = log.after(last, moment)
+            about = records.About(
+                started, max(started, touched), shape, routine, end, max(0, end - 1), 0, closed
+            )
+            key = (child, date.isoformat(), merging.next_number(number for number, _ in there))
+            records.put_whole(db, key, Whole(about, dict(enumerate(rows)), stamped))
+            return key[2], self._append(db, key, action, moment)
+
+        number, row = self._write(keep, action)
+        self._remember((child, date.isoformat(), number), row)
+        return number
+
+    def replace(
+        self,
+        child: str,
+        date: dt.date,
+        session: int,
+        start: int,
+        routine: str,
+        rows: Sequence[tuple[str, str]],
+        *,
+        action: Action | None = None,
+    ) -> None:
+        """Put other prompts in the place of those from position ``start`` on; their marks go.
+
+        None of the new ones counts as shown, save the one at which the sitting stands.
+        """
+        self.change(child, date, session, Change(start=start, routine=routine, rows=rows), action=action)
+
+    def step(
+        self,
+        child: str,
+        date: dt.date,
+        session: int,
+        position: int,
+        *,
+        shown: int,
+        at: int | None = None,
+        mark: MarkRow | None = None,
+        action: Action | None = None,
+    ) -> None:
+        """Keep the mark of the prompt ``at``, if there is one, and stand on ``position``.
+
+        ``shown`` is the furthest prompt that has been on screen once this returns. The mark replaces any
+        before it; its ``at`` is kept in UTC, and moved on where the clock went back.
+        """
+        marks = {} if mark is None or at is None else {at: mark}
+        self.change(child, date, session, Change(marks=marks, position=position, shown=shown), action=action)
+
+    def set_rough(
+        self, child: str, date: dt.date, session: int, rough: bool, *, action: Action | None = None
+    ) -> None:
+        """Flag a sitting as a rough day, or not."""
+        self.change(child, date, session, Change(rough=rough), action=action)
+
+    def close_session(self, child: str, date: dt.date, session: int, *, action: Action | None = None) -> None:
+        """A sitting is over."""
+        self.change(child, date, session, Change(closed=True), action=action)
+
+    def change(
+        self,
+        child: str,
+        date: dt.date,
+        session: int,
+        change: Change,
+        *,
+        action: Action | None = None,
+        seen: Seen | None = None,
+    ) -> str:
+        """Do all of a change, and log the action that it is, or nothing of it; gives the action's id or "".
+
+        ValueError for an action that can't be logged (see :func:`warmup.journal.log.check`), Changed where the
+        sitting is no longer as it was ``seen``.
+        """
+        moment = next((_moment(mark.at) for mark in change.marks.values()), "") or log.utc(self._now())
+
+        def work(db: sqlite3.Connection) -> ActionRow | None:
+            key = self._store.key(child, date, session)
+            if seen is not None:
+                seen.check(db, key)
+            touched = db.execute(f"SELECT touched FROM sittings {THIS}", key).fetchone()
+            stamp = log.after(touched[0] if touched and is_moment(touched[0]) else "", moment)
+            stamp = changes.apply(db, key, change, stamp)
+            db.execute(f"UPDATE sittings SET touched = ? {THIS}", (stamp, *key))
+            return self._append(db, key, action, moment)
+
+        row = self._write(work, action)
+        self._remember((child, date.isoformat(), session), row)
+        return row.id if row else ""
+
+    def log(self, child: str, date: dt.date, session: int, action: Action) -> str:
+        """Log an action that changes nothing else here; ``sitting`` 0 for none. Gives the action's id."""
+        moment = log.utc(self._now())
+
+        def work(db: sqlite3.Connection) -> ActionRow | None:
+            return self._append(db, self._store.key(child, date, session), action, moment)
+
+        row = self._write(work, action)
+        self._remember((child, date.isoformat(), session), row)
+        return row.id if row else ""
+
+    def _write(self, work: Callable[[sqlite3.Connection], T], action: Action | None) -> T:
+        if action is not None:
+            log.check(action)
+        self._actions += 1
+        return self._store.write(work)
+
+    def _append(
+        self, db: sqlite3.Connection, key: Key, action: Action | None, moment: str
+    ) -> ActionRow | None:
+        return None if action is None else log.append(db, key, action, self.window, self._actions, moment)
+
+    def _remember(self, key: Key, row: ActionRow | None) -> None:
+        """Keep what was written, should the disk be gone at the next write."""
+        child, date, session = key
+        self._store.remember(self._store.key(child, dt.date.fromisoformat(date), session))
+        if row is not None:
+            self._store.remember_action(row._replace(session=session))
+
+    def merge(self, other: Path) -> tuple[Left, ...]:
+        """Take in another journal: sittings this one lacks; of two marks on one prompt the later.
+
+        The other file stays as it is. Rows of it that make no sense are left out; gives the kinds of them.
+        Raises JournalProblem where the file can't be read.
+        """
+        with closing(inspection.whole_copy(other)) as copy:
+            return self._store.write(lambda db: merging.merge_into(db, copy)).left
+
+    # -- reading
+
+    def sessions_of(self, child: str, date: dt.date) -> list[SessionRow]:
+        """The sittings of a date, in order."""
+        rows = self._store.read(
+            f"SELECT sitting, {records.ABOUT} FROM sittings WHERE child = ? AND date = ?",
+            (child, date.isoformat()),
+        )
+        found = []
+        for number, *values in rows:
+            with suppress(Odd):
+                found.append((records.about_of(values, unnoted), number))
+        return [
+            SessionRow(number, a.shape, a.routine, a.position, a.furthest, bool(a.rough), bool(a.closed))
+            for a, number in sorted(found, key=lambda each: (each[0].started, each[1]))
+        ]
+
+    def open_session(self, child: str, date: dt.date) -> SessionRow | None:
+        """The latest sitting of a date that is not over."""
+        return next((row for row in reversed(self.sessions_of(child, date)) if not row.closed), None)
+
+    def items_of(self, child: str, date: dt.date, session: int) -> tuple[str, ...]:
+        """The items of a sitting's own prompts, in order."""
+        where = f"{THIS} AND position < {BESIDE} AND typeof(item) = 'text'"
+        question = f"SELECT item FROM prompts {where} ORDER BY position"
+        return tuple(
+            renames.item(item)
+            for (item,) in self._store.read(question, self._store.key(child, date, session))
+        )
+
+    def marks_of(self, child: str, date: dt.date, session: int) -> dict[int, MarkRow]:
+        """The marks of a sitting's own prompts by position, those taken back included."""
+        rows = self._store.read(
+            f"SELECT {records.MARK} FROM marks {THIS} AND position < {BESIDE}",
+            self._store.key(child, date, session),
+        )
+        found = {}
+        for row in rows:
+            with suppress(Odd):
+                at, mark = records.mark_of(row, unnoted)
+                found[at] = mark
+        return found
+
+    def last_mark(self, child: str, date: dt.date, session: int) -> int | None:
+        """The position marked last, for undo after a restart."""
+        marks = self.marks_of(child, date, session)
+        standing = (at for at, row in marks.items() if row.mark)
+        return max(standing, key=lambda at: (marks[at].at, at), default=None)
+
+    def actions_of(self, child: str, date: dt.date, session: int | None = None) -> list[ActionRow]:
+        """The actions of a sitting (0: those of none) in order of time; of the whole date without one."""
+        return log.readable(self._store.read(*self._question(child, date, session)))
+
+    def last_undoable(self, child: str, date: dt.date, session: int | None = None) -> ActionRow | None:
+        """The newest of these actions that is no undo and was not taken back; None when there is none."""
+        return next(reversed(log.standing(self.actions_of(child, date, session))), None)
+
+    def newest(self, child: str, date: dt.date) -> str:
+        """The id of the newest action of a date, undos included; empty when there is none."""
+        rows = self._store.read(log.NEWEST, (child, date.isoformat()))
+        return str(rows[0][0]) if rows else ""
+
+    def keep_in_mind(self, child: str, date: dt.date, session: int) -> None:
+        """Have this sitting at hand should the disk go away: a window works on it."""
+        self._store.remember(self._store.key(child, date, session))
+
+    def _question(self, child: str, date: dt.date, session: int | None) -> tuple[str, tuple[Any, ...]]:
+        key = self._store.key(child, date, session or 0)
+        return log.QUESTION, (*key, session is None)
+
+    def history(self, child: str, before: dt.date | None = None) -> tuple[Asked, ...]:
+        """Every prompt that was shown, in order of time, with its mark; up to but not on ``before``."""
+        until = before.isoformat() if before else END
+        rows = self._store.read(_HISTORY, (child, until))
+        if self._store.read("SELECT 1 FROM sittings WHERE child = ? AND sitting > 1 LIMIT 1", (child,)):
+            # Two laptops number the sittings of a date differently, so those are told by when they began.
+            rows = self._store.read(f"{_HISTORY.partition('ORDER')[0]} {_IN_TIME}", (child, until))
+        days = {day: day_of(day) for day in {row[0] for row in rows}}
+        names = {item: renames.item(item) for item in {row[1] for row in rows} if isinstance(item, str)}
+        return tuple(
+            Asked(day, names[item], MARKS.get(mark), CUES.get(cue, 0), bool(rough), bool(memory), way)
+            for text, item, mark, cue, rough, memory, way in rows
+            if (day := days[text]) and item in names
+        )
+
+    def dates_with_record(self, child: str) -> set[dt.date]:
+        """The dates on which this child had a warm-up."""
+        rows = self._store.read("SELECT DISTINCT date FROM sittings WHERE child = ?", (child,))
+        return {day for (text,) in rows if (day := day_of(text))}
+
+    def mornings(self) -> dict[str, int]:
+        """On how many dates each child had a warm-up, children by their records' names."""
+        rows = self._store.read("SELECT DISTINCT child, date FROM sittings ORDER BY child", ())
+        return dict(Counter(child for child, day in rows if isinstance(child, str) and day_of(day)))
+
+    def check(self) -> list[str]:
+        """What SQLite finds wrong in the file; empty when it is whole."""
+        return self._store.faults()
+
+    @classmethod
+    def examine(cls, folder: Path, known: Collection[str] = ()) -> list[str]:
+        """Look the journal over without changing anything: sentences about what is wrong.
+
+        Items are looked up in the ``known`` ones, where there are any.
+        """
+        return inspection.findings(folder / NAME, known)
+
+
+def _moment(text: str) -> str:
+    """A moment as it is kept; nothing for what is no moment."""
+    try:
+        moment = log.utc(dt.datetime.fromisoformat(text))
+    except (ValueError, OverflowError):
+        return ""
+    return moment if is_moment(moment) else ""

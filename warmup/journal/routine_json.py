@@ -1,0 +1,197 @@
+"""A routine as plain values for JSON, and back: for the journal and for ``--json``.
+
+The form is documented in DEVELOPERS.md ("The JSON of a routine"). ``version`` goes up when a field
+changes its meaning or goes; a new field alone does not raise it. Unknown fields are left out on reading.
+"""
+
+import datetime as dt
+import json
+from collections.abc import Callable, Mapping
+from dataclasses import fields
+from enum import Enum
+from typing import Any
+
+from warmup import renames
+from warmup.model import Countdown, Cue, DayKind, Morning, Prompt, Routine
+from warmup.pictures import Picture, from_data, to_data
+from warmup.text import FIRST_YEAR, LAST_YEAR, clean
+
+FORMAT = "warmup-routine"
+VERSION = 2
+_LONGEST = 200
+"""The longest list that is read: of prompts, of right answers, of days that matter."""
+_LARGEST = 10**9
+
+
+def routine_data(routine: Routine) -> dict[str, Any]:
+    """The whole routine, ``given`` included, as JSON values."""
+    return {
+        "format": FORMAT,
+        "version": VERSION,
+        "child": routine.child,
+        "shape": routine.shape,
+        "morning": _plain(routine.morning),
+        "prompts": [prompt_data(prompt) for prompt in routine.prompts],
+    }
+
+
+def prompt_data(prompt: Prompt) -> dict[str, Any]:
+    """One whole prompt as JSON values."""
+    data = {name: _plain(getattr(prompt, name)) for name in Prompt._fields}
+    data["picture"] = _picture(prompt.picture)
+    data["cues"] = [{"text": cue.text, "picture": _picture(cue.picture)} for cue in prompt.cues]
+    data["given"] = _plain(dict(prompt.given))
+    return data
+
+
+def routine_text(routine: Routine) -> str:
+    """The routine as one line of JSON."""
+    return json.dumps(routine_data(routine), ensure_ascii=False, separators=(",", ":"))
+
+
+def routine_from(text: str) -> Routine:
+    """The routine :func:`routine_text` wrote, its texts on one line and harmless in a terminal.
+
+    ValueError for anything else: a routine may come from a journal of another machine, or a damaged one.
+    """
+    try:
+        data = _harmless(json.loads(text, parse_constant=_refused))
+        if data["format"] != FORMAT or not 1 <= _whole(data["version"]) <= VERSION:
+            raise ValueError(f"not a routine this version reads: {data['format']!r} {data['version']!r}")
+        prompts = tuple(_prompt(entry) for entry in _many(data["prompts"]))
+        return Routine(_text(data["child"]), _morning(data["morning"]), _text(data["shape"]), prompts)
+    except (KeyError, TypeError, AttributeError, OverflowError) as error:
+        raise ValueError(f"not a routine: {error}") from error
+    except RecursionError as error:
+        raise ValueError("not a routine: nested too deep") from error
+
+
+def _picture(picture: Picture | None) -> Any:
+    return None if picture is None else _plain(to_data(picture))
+
+
+def _plain(value: Any) -> Any:
+    if isinstance(value, dt.date):
+        return value.isoformat()
+    if isinstance(value, Enum):
+        return value.value
+    if isinstance(value, Morning):
+        return {field.name: _plain(getattr(value, field.name)) for field in fields(value)}
+    if isinstance(value, Countdown):
+        return {name: _plain(getattr(value, name)) for name in Countdown._fields}
+    if isinstance(value, dict):
+        return {str(key): _plain(each) for key, each in value.items()}
+    if isinstance(value, tuple | list):
+        return [_plain(each) for each in value]
+    return value
+
+
+# -- values read
+
+
+def _refused(name: str) -> None:
+    raise ValueError(f"not a routine: {name}")
+
+
+def _harmless(value: Any) -> Any:
+    """The value with every text in it cleaned of what a terminal would obey."""
+    if isinstance(value, str):
+        return value if value.isprintable() else clean(value)
+    if isinstance(value, list):
+        return [_harmless(each) for each in value]
+    if isinstance(value, dict):
+        return {_harmless(key): _harmless(each) for key, each in value.items()}
+    return value
+
+
+def _text(value: Any) -> str:
+    if not isinstance(value, str):
+        raise TypeError(f"expected text, found {type(value).__name__}")
+    return value
+
+
+def _whole(value: Any) -> int:
+    if type(value) is not int or abs(value) > _LARGEST:
+        raise TypeError("expected a whole number that is not too large")
+    return value
+
+
+def _flag(value: Any) -> bool:
+    if not isinstance(value, bool):
+        raise TypeError("expected true or false")
+    return value
+
+
+def _chance(value: Any) -> float:
+    if type(value) not in (int, float) or not 0 <= value <= 1:
+        raise TypeError("expected a number from 0 to 1")
+    return float(value)
+
+
+def _many(value: Any) -> list[Any]:
+    if not isinstance(value, list) or len(value) > _LONGEST:
+        raise TypeError(f"expected a list of at most {_LONGEST}")
+    return value
+
+
+def _table(value: Any) -> dict[str, Any]:
+    if not isinstance(value, dict):
+        raise TypeError("expected a table")
+    return value
+
+
+def _texts(value: Any) -> tuple[str, ...]:
+    return tuple(_text(each) for each in _many(value))
+
+
+def _day(value: Any) -> dt.date:
+    day = dt.date.fromisoformat(_text(value))
+    if not FIRST_YEAR <= day.year <= LAST_YEAR:
+        raise ValueError(f"not a routine: the year {day.year}")
+    return day
+
+
+def _date(value: Any) -> dt.date | None:
+    return None if value is None else _day(value)
+
+
+def _countdowns(value: Any) -> tuple[Countdown, ...]:
+    return tuple(Countdown(_text(entry["name"]), _day(entry["day"])) for entry in _many(value))
+
+
+def _cues(value: Any) -> tuple[Cue, Cue, Cue]:
+    first, second, third = (Cue(_text(cue["text"]), from_data(cue["picture"])) for cue in _many(value))
+    return first, second, third
+
+
+_Reader = Callable[[Any], Any]
+# How each field is read. Those of the second tables may be missing: older versions did not write them.
+_MORNING: Mapping[str, _Reader] = {
+    "date": _day, "kind": DayKind, "school_day": _whole, "week": _whole, "quarter": _whole, "review": _flag,
+    "index": _whole, "previous": _date, "next": _date, "countdowns": _countdowns,
+}  # fmt: skip
+_MORNING_SINCE: Mapping[str, _Reader] = {
+    "mornings_a_week": _whole, "festive": _texts, "pennies": _flag, "animal": _text,
+}  # fmt: skip
+_PROMPT: Mapping[str, _Reader] = {
+    "skill": _text, "level": _text, "item": _text, "say": _text, "wording": _text, "answer": _text,
+    "accept": _texts, "working": _text, "cues": _cues, "watch_for": _text, "table": _text, "seconds": _whole,
+    "guess": _chance, "given": _table, "picture": from_data,
+}  # fmt: skip
+_PROMPT_SINCE: Mapping[str, _Reader] = {"why": _text, "do": _text}
+
+
+def _read(data: Any, always: Mapping[str, _Reader], since: Mapping[str, _Reader]) -> dict[str, Any]:
+    values = {name: read(data[name]) for name, read in always.items()}
+    return values | {name: read(data[name]) for name, read in since.items() if name in data}
+
+
+def _morning(data: Any) -> Morning:
+    return Morning(**_read(data, _MORNING, _MORNING_SINCE))
+
+
+def _prompt(data: Any) -> Prompt:
+    values = _read(data, _PROMPT, _PROMPT_SINCE)
+    item = renames.item(values["item"])
+    level = renames.level(f"{values['skill']}:{values['level']}").rpartition(":")[2]
+    return Prompt(**values | {"item": item, "skill": item.partition("/")[0], "level": level})

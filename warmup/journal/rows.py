@@ -1,0 +1,136 @@
+"""The rows of a journal: a sitting read and written whole, each value checked as it is read."""
+
+import sqlite3
+from collections.abc import Mapping
+from typing import Any, NamedTuple
+
+from warmup.journal.oddities import Key, Note, Odd, moment, noting, number, place, text, unnoted
+from warmup.model import Mark
+
+BESIDE = 1000
+"""From this position on a sitting keeps marked prompts that only another copy of it had."""
+CUES = {number: number for number in range(4)}
+"""The numbers a mark may give of the last cue, each with itself: a year of history asks for every mark."""
+THIS = "WHERE child = ? AND date = ? AND sitting = ?"
+"""Picks the rows of one sitting."""
+MARKS: Mapping[object, Mark | None] = {"": None, **{mark.value: mark for mark in Mark}}
+"""What stands in the column ``mark``; nothing for a mark that was taken back."""
+
+
+class MarkRow(NamedTuple):
+    """A mark as it is kept; ``mark`` None is one that was taken back. ``at`` orders marks in time."""
+
+    mark: Mark | None
+    cue: int
+    adult: str
+    from_memory: bool
+    at: str
+
+
+class About(NamedTuple):
+    """A row of ``sittings`` after its key: ``started`` tells it from every other, on any machine."""
+
+    started: str
+    touched: str
+    shape: str
+    routine: str
+    position: int
+    furthest: int
+    rough: int
+    closed: str
+
+
+class Whole(NamedTuple):
+    """A sitting with its (item, wording) rows and marks by position."""
+
+    about: About
+    prompts: Mapping[int, tuple[str, str]]
+    marks: Mapping[int, MarkRow]
+
+
+# -- one row, checked
+
+
+def about_of(values: Any, note: Note) -> About:
+    """What a row of ``sittings`` says; plain defaults for what makes no sense. Odd without a beginning."""
+    started, touched, shape, routine, position, furthest, rough, closed = values
+    if not isinstance(started, str):
+        raise Odd("a sitting whose beginning is no text")
+    return About(
+        started,
+        moment(touched, note),
+        text(shape, note),
+        text(routine, note),
+        number(position, note),
+        number(furthest, note),
+        number(rough, note, most=1),
+        text(closed, note),
+    )
+
+
+def prompt_of(values: Any, note: Note) -> tuple[int, tuple[str, str]]:
+    """The position, item and wording of a row of ``prompts``. Odd without a place or an item."""
+    position, item, wording = values
+    if not isinstance(item, str):
+        raise Odd("a prompt whose item is no text")
+    return place(position), (item, text(wording, note))
+
+
+def mark_of(values: Any, note: Note) -> tuple[int, MarkRow]:
+    """The position of a row of ``marks``, and the mark. Odd without a place or a mark we know."""
+    position, mark, cue, adult, from_memory, at = values
+    if not isinstance(mark, str) or mark not in MARKS:
+        raise Odd("a mark of no kind we know")
+    row = MarkRow(
+        MARKS[mark],
+        number(cue, note, most=max(CUES)),
+        text(adult, note),
+        bool(number(from_memory, note, most=1)),
+        moment(at, note),
+    )
+    return place(position), row
+
+
+# -- a sitting whole
+
+ABOUT = "started, touched, shape, routine, position, furthest, rough, closed"
+PROMPT = "position, item, wording"
+MARK = "position, mark, cue, adult, from_memory, at"
+
+
+def read_whole(connection: sqlite3.Connection, key: Key, note: Note = unnoted) -> Whole | None:
+    """The sitting of this key with all that belongs to it; None when there is none.
+
+    Rows that make no sense are left out, and ``note`` hears of them. Odd where the sitting's own does.
+    """
+    row = connection.execute(f"SELECT {ABOUT} FROM sittings {THIS}", key).fetchone()
+    if row is None:
+        return None
+    about, prompts, marks = about_of(row, note), {}, {}
+    for values in connection.execute(f"SELECT {PROMPT} FROM prompts {THIS}", key):
+        with noting(note):
+            at, prompt = prompt_of(values, note)
+            prompts[at] = prompt
+    for values in connection.execute(f"SELECT {MARK} FROM marks {THIS}", key):
+        with noting(note):
+            at, mark = mark_of(values, note)
+            marks[at] = mark
+    return Whole(about, prompts, marks)
+
+
+def put_mark(connection: sqlite3.Connection, key: Key, at: int, row: MarkRow) -> None:
+    """Keep a mark in the place of any other on the same prompt."""
+    values = (row.mark.value if row.mark else "", row.cue, row.adult, int(row.from_memory), row.at)
+    connection.execute("INSERT OR REPLACE INTO marks VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)", (*key, at, *values))
+
+
+def put_whole(connection: sqlite3.Connection, key: Key, whole: Whole) -> None:
+    """Keep a sitting as it is, in the place of what stood under its key."""
+    values = (*key, *whole.about)
+    connection.execute("INSERT OR REPLACE INTO sittings VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)", values)
+    for table in ("prompts", "marks"):
+        connection.execute(f"DELETE FROM {table} {THIS}", key)
+    rows = [(*key, at, item, wording) for at, (item, wording) in whole.prompts.items()]
+    connection.executemany("INSERT INTO prompts VALUES (?, ?, ?, ?, ?, ?)", rows)
+    for at, mark in whole.marks.items():
+        put_mark(connection, key, at, mark)

@@ -1,0 +1,155 @@
+"""What can still be read of a damaged journal: row by row, from both ends, and position by position.
+
+SQLite stops at the first damaged page of a walk. So every row is asked for in several ways, and each
+answer that makes no sense is passed over: a routine that can't be read is empty, a good mark stays.
+"""
+
+import datetime as dt
+import sqlite3
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from contextlib import suppress
+from typing import Any, TypeVar
+
+from warmup.journal import fragments, log, merging
+from warmup.journal import rows as records
+from warmup.journal.oddities import Key, Odd, key_of, unnoted
+from warmup.journal.rows import BESIDE, MARK, PROMPT, THIS, About, MarkRow, Whole
+
+_MOST_DATES = 4000
+"""How many dates between a child's first and last are asked for one by one."""
+_SITTINGS = 3
+"""How many sittings of such a date."""
+_POSITIONS = (*range(30), *range(BESIDE, BESIDE + 10))
+"""Where a prompt may stand that nothing else tells of."""
+# The columns before the routine, and those after it: a long routine lies on pages of its own.
+_BEFORE, _AFTER = "started, touched, shape", "position, furthest, rough, closed"
+# Python gives up on some damaged rows before SQLite does.
+_DAMAGE = (sqlite3.Error, UnicodeDecodeError, OverflowError, MemoryError)
+_COLUMNS_OF_PROMPTS, _COLUMNS_OF_MARKS = 6, 9
+Prompt = tuple[str, str]
+T = TypeVar("T")
+
+
+def salvage(target: sqlite3.Connection, source: sqlite3.Connection, raw: bytes = b"") -> int:
+    """Take all that can be read of ``source`` into ``target``, in a transaction; gives how many sittings.
+
+    ``raw`` is the file itself, for what SQLite does not find any more.
+    """
+    moved = {}
+    prompts, marks = _in_pages(raw)
+    for key in _keys(source, {*prompts, *marks}):
+        whole = _whole(source, key, prompts.get(key, {}), marks.get(key, {}))
+        if whole is not None:
+            moved[key] = merging.take_in(target, key, whole)
+    for values in _walks(source, f"SELECT {log.COLUMNS} FROM actions", "rowid", "id", "at"):
+        with suppress(Odd):
+            log.take_in(target, log.row_of(values), moved)
+    return len(moved)
+
+
+def _ask(source: sqlite3.Connection, sql: str, values: tuple[Any, ...] = ()) -> Iterator[tuple[Any, ...]]:
+    """The rows of a question as far as it gets."""
+    with suppress(*_DAMAGE):
+        yield from source.execute(sql, values)
+
+
+def _walks(source: sqlite3.Connection, sql: str, *orders: str) -> list[tuple[Any, ...]]:
+    """The rows of a table, walked from both ends in each of these orders."""
+    found: dict[tuple[Any, ...], None] = {}
+    for order in orders:
+        for way in ("ASC", "DESC"):
+            columns = ", ".join(f"{column} {way}" for column in order.split(", "))
+            found |= dict.fromkeys(_ask(source, f"{sql} ORDER BY {columns}"))
+    return list(found)
+
+
+def _in_pages(raw: bytes) -> tuple[dict[Key, dict[int, Prompt]], dict[Key, dict[int, MarkRow]]]:
+    """The prompts and marks on the pages of the file; of two marks on one prompt the later."""
+    prompts: dict[Key, dict[int, Prompt]] = {}
+    marks: dict[Key, dict[int, MarkRow]] = {}
+    for row in fragments.rows(raw):
+        with suppress(Odd):
+            if len(row) == _COLUMNS_OF_PROMPTS:
+                at, prompt = records.prompt_of(row[3:], unnoted)
+                prompts.setdefault(key_of(*row[:3]), {})[at] = prompt
+            elif len(row) == _COLUMNS_OF_MARKS:
+                at, mark = records.mark_of(row[3:], unnoted)
+                there = marks.setdefault(key_of(*row[:3]), {})
+                there[at] = max(there.get(at, mark), mark, key=lambda each: each.at)
+    return prompts, marks
+
+
+def _keys(source: sqlite3.Connection, known: Iterable[Key]) -> list[Key]:
+    """Every sitting that any table tells of, and those that may stand between them."""
+    found = dict.fromkeys(known)
+    for table in ("sittings", "sittings NOT INDEXED", "prompts", "marks", "actions"):
+        order = "rowid" if table.endswith("INDEXED") else "child, date, sitting"
+        for row in _walks(source, f"SELECT child, date, sitting FROM {table}", order):
+            with suppress(Odd):
+                found[key_of(*row)] = None
+    for child in sorted({child for child, _, _ in found}):
+        dates = sorted(date for name, date, _ in found if name == child)
+        first, last = dt.date.fromisoformat(dates[0]), dt.date.fromisoformat(dates[-1])
+        for days in range(min((last - first).days, _MOST_DATES) + 1):
+            for session in range(1, _SITTINGS + 1):
+                found[child, (first + dt.timedelta(days)).isoformat(), session] = None
+    return sorted(found, key=lambda key: (key[1], key[0], key[2]))
+
+
+def _whole(
+    source: sqlite3.Connection, key: Key, prompts: dict[int, Prompt], marks: dict[int, MarkRow]
+) -> Whole | None:
+    """What can be read of a sitting; None where nothing can. What was found in the pages comes second."""
+    places = {*prompts, *marks}
+    prompts = prompts | _by_place(source, key, "prompts", PROMPT, records.prompt_of, places)
+    marks = marks | _by_place(source, key, "marks", MARK, records.mark_of, {*places, *prompts})
+    about = _about(source, key, marks)
+    if about is None and (prompts or marks):
+        about = _made_up(key, marks)
+    return Whole(about, prompts, marks) if about else None
+
+
+def _by_place(
+    source: sqlite3.Connection,
+    key: Key,
+    table: str,
+    columns: str,
+    read: Callable[[Any, Callable[[str], None]], tuple[int, T]],
+    known: Iterable[int],
+) -> dict[int, T]:
+    """The rows of a sitting in one of its tables by position, each asked for by itself as well."""
+    question = f"SELECT {columns} FROM {table} {THIS}"
+    rows = [
+        row for way in ("ASC", "DESC") for row in _ask(source, f"{question} ORDER BY position {way}", key)
+    ]
+    there = {row[0] for row in rows}
+    for at in sorted({*_POSITIONS, *known} - there):
+        rows.extend(_ask(source, f"{question} AND position = ?", (*key, at)))
+    found: dict[int, T] = {}
+    for row in rows:
+        with suppress(Odd):
+            at, value = read(row, unnoted)
+            found.setdefault(at, value)
+    return found
+
+
+def _about(source: sqlite3.Connection, key: Key, marks: Mapping[int, MarkRow]) -> About | None:
+    """A sitting's own row, its routine empty where that can't be read; None where the row is gone."""
+    before, routine, after = (
+        next(_ask(source, f"SELECT {columns} FROM sittings {THIS}", key), ())
+        for columns in (_BEFORE, "routine", _AFTER)
+    )
+    if not before:
+        return None
+    reached = max(marks, default=0)
+    with suppress(Odd):
+        return records.about_of(
+            (*before, *(routine or ("",)), *(after or (reached, reached, 0, ""))), unnoted
+        )
+    return None
+
+
+def _made_up(key: Key, marks: Mapping[int, MarkRow]) -> About:
+    """A row for a sitting that lost its own. It is over, and begins before all others of its date."""
+    reached, last = max(marks, default=0), max((mark.at for mark in marks.values()), default="")
+    return About(f"{key[1]} salvaged {key[2]}", last, "", "", reached, reached, 0, last)

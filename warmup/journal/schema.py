@@ -1,0 +1,223 @@
+"""The file of a journal: its tables, how it is opened, and what is wrong with it."""
+
+import sqlite3
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager, suppress
+from pathlib import Path
+from typing import TypeVar
+
+from warmup.journal import log
+from warmup.text import clean
+
+VERSION = 2
+"""The ``user_version`` of a journal this program writes."""
+T = TypeVar("T")
+
+_KEYED = """
+    child TEXT NOT NULL,
+    date TEXT NOT NULL CHECK (date GLOB '[0-9][0-9][0-9][0-9]-[0-9][0-9]-[0-9][0-9]'),
+    sitting INTEGER NOT NULL CHECK (typeof(sitting) = 'integer')"""
+
+# Step n takes a journal from version n to n + 1. The checks let damage be found where a value makes no sense.
+_MIGRATIONS = (
+    (
+        f"""CREATE TABLE sittings ({_KEYED},
+            started TEXT NOT NULL,
+            touched TEXT NOT NULL,
+            shape TEXT NOT NULL,
+            routine TEXT NOT NULL,
+            position INTEGER NOT NULL CHECK (typeof(position) = 'integer'),
+            furthest INTEGER NOT NULL CHECK (typeof(furthest) = 'integer'),
+            rough INTEGER NOT NULL CHECK (rough IN (0, 1)),
+            closed TEXT NOT NULL,
+            PRIMARY KEY (child, date, sitting))""",
+        f"""CREATE TABLE prompts ({_KEYED},
+            position INTEGER NOT NULL CHECK (typeof(position) = 'integer'),
+            item TEXT NOT NULL,
+            wording TEXT NOT NULL,
+            PRIMARY KEY (child, date, sitting, position)) WITHOUT ROWID""",
+        # A mark taken back stays as a row without one, so that a merge knows it was taken back later.
+        f"""CREATE TABLE marks ({_KEYED},
+            position INTEGER NOT NULL CHECK (typeof(position) = 'integer'),
+            mark TEXT NOT NULL CHECK (mark IN ('', 'fluent', 'hesitated', 'not_yet', 'skipped')),
+            cue INTEGER NOT NULL CHECK (typeof(cue) = 'integer'),
+            adult TEXT NOT NULL,
+            from_memory INTEGER NOT NULL CHECK (from_memory IN (0, 1)),
+            at TEXT NOT NULL,
+            PRIMARY KEY (child, date, sitting, position)) WITHOUT ROWID""",
+    ),
+    log.TABLES,
+)
+# Python gives up on a message of SQLite's that quotes a name in other bytes than UTF-8.
+_NO_NAME = "a table has no name that can be read"
+_OURS = ("sittings", "prompts", "marks", "actions")
+
+
+class Damaged(Exception):
+    """The file is no journal, or not a whole one."""
+
+
+def connect(path: Path, wait: int) -> sqlite3.Connection:
+    """Open a journal: what is committed is on the disk, and ``wait`` ms are spent on another's lock."""
+    connection = sqlite3.connect(path, timeout=wait / 1000, isolation_level=None)
+    try:
+        # cell_size_check finds damage early; fullfsync matters on macOS alone.
+        for setting in (
+            "cell_size_check = ON",
+            "journal_mode = TRUNCATE",
+            "synchronous = FULL",
+            "fullfsync = ON",
+        ):
+            connection.execute(f"PRAGMA {setting}").fetchall()
+    except UnicodeDecodeError as error:
+        connection.close()
+        raise Damaged(_NO_NAME) from error
+    except BaseException:
+        connection.close()
+        raise
+    return _lenient(connection)
+
+
+def look_at(path: Path) -> sqlite3.Connection:
+    """Open a journal for reading alone."""
+    address = f"{path.absolute().as_uri()}?mode=ro"
+    return _lenient(sqlite3.connect(address, uri=True, timeout=3, isolation_level=None))
+
+
+@contextmanager
+def reading(path: Path) -> Iterator[sqlite3.Connection]:
+    """A journal to read that stays as it is: a copy where a write cut short must be rolled back first."""
+    import shutil
+    import tempfile
+
+    connection = look_at(path)
+    try:
+        try:
+            connection.execute("SELECT count(*) FROM sqlite_master").fetchone()
+        except UnicodeDecodeError as error:
+            raise Damaged(_NO_NAME) from error
+        except sqlite3.OperationalError as error:
+            connection.close()
+            if error.sqlite_errorcode & 0xFF == sqlite3.SQLITE_BUSY:
+                raise
+            with tempfile.TemporaryDirectory() as folder:
+                for name in (path.name, f"{path.name}-journal"):
+                    with suppress(FileNotFoundError):
+                        shutil.copyfile(path.with_name(name), Path(folder, name))
+                connection = connect(Path(folder, path.name), 1000)
+                try:
+                    yield connection
+                finally:
+                    connection.close()
+        else:
+            yield connection
+    finally:
+        connection.close()
+
+
+def copy_of(source: sqlite3.Connection) -> sqlite3.Connection:
+    """A journal in memory like the one given."""
+    copy = _lenient(sqlite3.connect(":memory:", isolation_level=None))
+    # With a read begun nobody can lock the source away while its pages are copied.
+    source.execute("BEGIN")
+    source.execute("SELECT count(*) FROM sqlite_master").fetchone()
+    source.backup(copy)
+    source.execute("COMMIT")
+    return copy
+
+
+def in_memory() -> sqlite3.Connection:
+    """An empty journal that lies on no disk."""
+    connection = _lenient(sqlite3.connect(":memory:", isolation_level=None))
+    migrate(connection)
+    return connection
+
+
+def _lenient(connection: sqlite3.Connection) -> sqlite3.Connection:
+    # Nothing that a file brings with it may run; a damaged letter in a text is no reason to lose the row.
+    connection.execute("PRAGMA trusted_schema = OFF")
+    connection.text_factory = lambda raw: raw.decode("utf-8", "replace")
+    return connection
+
+
+def version_written(path: Path) -> int:
+    """The ``user_version`` in the header of a file, read without touching it; 0 for what is no journal."""
+    with path.open("rb") as file:
+        header = file.read(100)
+    # https://www.sqlite.org/fileformat2.html, section 1.3: the magic string, and the user version at 60.
+    return int.from_bytes(header[60:64], "big") if header.startswith(b"SQLite format 3\0") else 0
+
+
+def migrate(connection: sqlite3.Connection) -> None:
+    """Bring the tables to this program's version."""
+
+    def steps(inside: sqlite3.Connection) -> None:
+        version = inside.execute("PRAGMA user_version").fetchone()[0]
+        for statements in _MIGRATIONS[version:]:
+            for statement in statements:
+                inside.execute(statement)
+        inside.execute(f"PRAGMA user_version = {VERSION}")
+
+    if connection.execute("PRAGMA user_version").fetchone()[0] < VERSION:
+        transact(connection, steps)
+
+
+def faults(connection: sqlite3.Connection, *, thorough: bool = False) -> list[str]:
+    """What is wrong with the file; empty when it is whole.
+
+    Opened for reading alone, SQLite does not look at the checks of the tables: give it a copy.
+    """
+    check = "integrity_check" if thorough else "quick_check(1)"
+    try:
+        if strange := _strange(connection):
+            return [strange]
+        found = [str(row[0]) for row in connection.execute(f"PRAGMA {check}")]
+    except UnicodeDecodeError:
+        return [_NO_NAME]
+    except sqlite3.DatabaseError as error:
+        # A lock or a disk that is gone is no damage.
+        if is_damage(error) or error.sqlite_errorcode == sqlite3.SQLITE_ERROR:
+            return [str(error)]
+        raise
+    return [] if found == ["ok"] else found
+
+
+def _strange(connection: sqlite3.Connection) -> str:
+    """What in the file's tables is not as this program makes them; empty when all is.
+
+    A view or a trigger could make of a mark whatever it likes. Other tables are no concern of ours.
+    """
+    (version,) = connection.execute("PRAGMA user_version").fetchone()
+    missing = {_squeezed(sql): sql for step in _MIGRATIONS[:version] for sql in step}
+    if not missing:
+        return "it has no version number"
+    for kind, name, table, sql in connection.execute("SELECT type, name, tbl_name, sql FROM sqlite_master"):
+        if kind not in ("table", "index"):
+            return f'an unknown {clean(str(kind))} "{clean(str(name))}"'
+        known = missing.pop(_squeezed(str(sql)), None) or (kind == "index" and sql is None)
+        if not known and str(table).lower() in _OURS:
+            return f'the {kind} "{clean(str(name))}" is not as this program makes it'
+    return f"no {' '.join(next(iter(missing.values())).split()[1:3])}" if missing else ""
+
+
+def _squeezed(sql: str) -> str:
+    return "".join(sql.split())
+
+
+def is_damage(error: Exception) -> bool:
+    """Whether SQLite says with this error that the file itself is damaged."""
+    code = getattr(error, "sqlite_errorcode", None)
+    return code is not None and code & 0xFF in (sqlite3.SQLITE_CORRUPT, sqlite3.SQLITE_NOTADB)
+
+
+def transact(connection: sqlite3.Connection, work: Callable[[sqlite3.Connection], T]) -> T:
+    """Do the work wholly or not at all."""
+    connection.execute("BEGIN IMMEDIATE")
+    try:
+        result = work(connection)
+        connection.execute("COMMIT")
+    except BaseException:
+        if connection.in_transaction:
+            connection.execute("ROLLBACK")
+        raise
+    return result

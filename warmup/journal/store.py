@@ -1,0 +1,288 @@
+"""A journal file that goes on when the disk does not: set aside when damaged, stood in for when unwritable.
+
+While the disk takes no writing, a journal in memory holds what could be read and everything written
+since, answers every question, and is merged into the file at the next write that goes through.
+"""
+
+import datetime as dt
+import errno
+import os
+import sqlite3
+import stat
+from collections.abc import Callable
+from contextlib import closing, suppress
+from pathlib import Path
+from typing import Any, TypeVar
+
+from warmup.journal import log, merging, salvage, schema
+from warmup.journal import rows as records
+from warmup.journal.oddities import Key
+from warmup.journal.rows import Whole
+from warmup.journal.schema import VERSION, Damaged
+from warmup.text import clean
+
+NAME = "journal.db"
+_WAIT = 3000
+_WAIT_AGAIN = 200
+"""How long another process's lock is waited for, in ms: at first, and while the disk takes no writing."""
+_NO_VERSION = 1000
+"""A version from here on is none that was ever written, so the number itself is damaged."""
+_BUGS = (sqlite3.ProgrammingError, sqlite3.IntegrityError, sqlite3.DataError, sqlite3.NotSupportedError)
+T = TypeVar("T")
+
+
+class JournalProblem(Exception):
+    """A sentence that says why a journal can't be used."""
+
+
+class NewerJournal(JournalProblem):
+    """The journal was written by a newer version: a sentence that says so. The file is untouched."""
+
+
+class Store:
+    """The file ``journal.db`` in a folder, or what stands in for it. ``notice`` says what befell it.
+
+    ``trouble`` says in a few words why what was written last is not on disk; it is empty while it is.
+    """
+
+    def __init__(self, folder: Path, now: Callable[[], dt.datetime], *, read_only: bool) -> None:
+        """Open the file, or make it. Raises NewerJournal; nothing else that a disk can do is an error.
+
+        When ``read_only``, the file is read into memory once, and nothing is renamed or made.
+        """
+        self.folder, self.path, self._now, self._read_only = folder, folder / NAME, now, read_only
+        self.notice = self.trouble = ""
+        self._disk: sqlite3.Connection | None = None
+        self._memory: sqlite3.Connection | None = None
+        self._file: tuple[int, int] | None = None
+        # The sittings this process wrote to and the actions it logged, should the disk go away; and under
+        # which key on the disk a sitting stands that got another one in memory.
+        self._written: dict[Key, Whole] = {}
+        self._moved: dict[Key, Key] = {}
+        self._logged: list[log.ActionRow] = []
+        try:
+            if read_only:
+                self._look()
+            else:
+                self._reach(_WAIT)
+        except (OSError, sqlite3.Error, Damaged) as error:
+            self._step_aside(error)
+
+    @property
+    def saving(self) -> bool:
+        """Whether all that was written is on disk."""
+        return self._memory is None
+
+    def shut(self) -> bool:
+        """Try once more to write what is not on disk, and close the file; whether all of it is there now."""
+        self._try_again()
+        kept = self._read_only or self.saving
+        for connection in (self._disk, self._memory):
+            if connection is not None:
+                connection.close()
+        self._disk = self._memory = None
+        return kept
+
+    def key(self, child: str, date: dt.date, session: int) -> Key:
+        """The key of a sitting as it stands in the tables now."""
+        key = (child, date.isoformat(), session)
+        return self._moved.get(key, key)
+
+    def remember(self, key: Key) -> None:
+        """Keep what this process wrote, should the disk be gone at the next write."""
+        if self._memory is None and self._disk is not None:
+            with suppress(sqlite3.Error):
+                whole = records.read_whole(self._disk, key)
+                if whole is not None:
+                    self._written[key] = whole
+
+    def remember_action(self, row: log.ActionRow) -> None:
+        """Keep an action this process logged, its sitting as this process counts it."""
+        self._logged.append(row)
+
+    def write(self, work: Callable[[sqlite3.Connection], T]) -> T:
+        """Do the work in one transaction, on the disk before this returns or else in memory."""
+        if self._memory is None:
+            try:
+                if self._disk is None or self._file != _identity(self.path):
+                    raise FileNotFoundError(errno.ENOENT, f"{NAME} is no longer the file it was")
+                return schema.transact(self._disk, work)
+            except (OSError, sqlite3.Error) as error:
+                if isinstance(error, _BUGS):
+                    raise
+                self._step_aside(error)
+        assert self._memory is not None
+        result = schema.transact(self._memory, work)
+        self._try_again()
+        return result
+
+    def read(self, sql: str, values: tuple[Any, ...]) -> list[Any]:
+        """The rows of a question."""
+        if self._memory is None and self._disk is not None:
+            try:
+                return self._disk.execute(sql, values).fetchall()
+            except sqlite3.Error as error:
+                if isinstance(error, _BUGS):
+                    raise
+                self._step_aside(error)
+        return self._memory.execute(sql, values).fetchall() if self._memory else []
+
+    def faults(self) -> list[str]:
+        """What SQLite finds wrong; empty when all is whole."""
+        source = self._memory or self._disk
+        return schema.faults(source, thorough=True) if source else []
+
+    def _step_aside(self, error: Exception) -> None:
+        """Go on in memory, with what can still be read and what this process wrote."""
+        self.trouble = reason(error)
+        if self._disk is None:
+            self.notice = f"{NAME} can't be used ({reason(error)})."
+        memory = schema.in_memory()
+        if self._disk is not None:
+            disk = self._disk
+            with suppress(sqlite3.Error):
+                disk.execute(f"PRAGMA busy_timeout = {_WAIT_AGAIN}")
+                schema.transact(memory, lambda db: salvage.salvage(db, disk))
+        schema.transact(memory, self._rewrite)
+        self._memory = memory
+
+    def _rewrite(self, memory: sqlite3.Connection) -> None:
+        """Write again what this process wrote."""
+        moved = {key: merging.take_in(memory, key, whole) for key, whole in self._written.items()}
+        for row in self._logged:
+            key = self.key(row.child, dt.date.fromisoformat(row.date), row.session)
+            log.put(memory, row._replace(session=moved.get(key, key)[2]))
+
+    def _try_again(self) -> None:
+        """Merge what is only in memory into the file; nothing happens where the disk takes no writing."""
+        memory = self._memory
+        if memory is None or self._read_only:
+            return
+        try:
+            if self._disk is not None:
+                self._disk.close()
+                self._disk = None
+            disk = self._reach(_WAIT_AGAIN)
+            moved = schema.transact(disk, lambda db: merging.merge_into(db, memory)).moved
+        except (OSError, sqlite3.Error, Damaged, NewerJournal) as error:
+            if isinstance(error, _BUGS):
+                raise
+            self.trouble = reason(error)
+            return
+        held = {was: moved.get(now, now) for was, now in self._moved.items()}
+        self._moved = {was: now for was, now in {**moved, **held}.items() if was != now}
+        memory.close()
+        self._memory, self.trouble = None, ""
+
+    # -- the file
+
+    def _look(self) -> None:
+        """Read the file into memory and leave it as it is; what can be read of it where it is damaged."""
+        try:
+            refuse_newer(self.path)
+            with schema.reading(self.path) as source:
+                copy = schema.copy_of(source)
+            if wrong := schema.faults(copy):
+                copy.close()
+                raise Damaged(wrong[0])
+            schema.migrate(copy)
+            self._memory = copy
+        except (Damaged, sqlite3.DatabaseError) as error:
+            if isinstance(error, sqlite3.DatabaseError) and not schema.is_damage(error):
+                raise
+            self._memory = schema.in_memory()
+            kept = _rescue(self._memory, self.path)
+            self.notice = f"{NAME} is damaged ({reason(error)})." + (
+                f" What could be read of it counts (mornings: {kept})." if kept else ""
+            )
+
+    def _reach(self, wait: int) -> sqlite3.Connection:
+        """Open the file for writing. A damaged one is set aside, and what can be read of it kept."""
+        try:
+            self._disk = self._connect(wait)
+        except (Damaged, sqlite3.DatabaseError) as error:
+            if isinstance(error, sqlite3.DatabaseError) and not schema.is_damage(error):
+                raise
+            self._disk = self._set_aside(wait)
+        self._file = _identity(self.path)
+        return self._disk
+
+    def _connect(self, wait: int, *, anew: bool = False) -> sqlite3.Connection:
+        if self._file is None:
+            self.folder.mkdir(mode=0o700, parents=True, exist_ok=True)
+        if self.path.exists():
+            refuse_newer(self.path)
+        elif self._file is not None and not anew:
+            # Taken away since it was opened, on a memory stick for instance: a new one in its place would
+            # lie on another disk, and the marks in it would be found by nobody.
+            raise FileNotFoundError(errno.ENOENT, f"{NAME} is gone from {clean(str(self.folder))}")
+        else:
+            os.close(os.open(self.path, os.O_RDWR | os.O_CREAT, 0o600))
+        disk = schema.connect(self.path, wait)
+        try:
+            (version,) = disk.execute("PRAGMA user_version").fetchone()
+            (tables,) = disk.execute("SELECT count(*) FROM sqlite_master").fetchone()
+            if wrong := schema.faults(disk) if version or tables else []:
+                raise Damaged(wrong[0])
+            schema.migrate(disk)
+        except BaseException:
+            disk.close()
+            raise
+        return disk
+
+    def _set_aside(self, wait: int) -> sqlite3.Connection:
+        """Rename the damaged file, begin a new one, and keep in it what can be read of the old."""
+        moment, aside = f"{self._now():%Y%m%d-%H%M%S}", self.path
+        for number in range(1, 100):
+            aside = self.folder / f"journal-damaged-{moment}{f'-{number}' if number > 1 else ''}.db"
+            if not aside.exists():
+                break
+        # What a write cut short left beside the old file must never be played into the new one.
+        for beside in ("-journal", "-wal", "-shm", ""):
+            with suppress(FileNotFoundError):
+                self.path.with_name(NAME + beside).rename(aside.with_name(aside.name + beside))
+        disk = self._connect(wait, anew=True)
+        kept = 0
+        with suppress(OSError, sqlite3.Error):
+            kept = _rescue(disk, aside)
+        self.notice = f"The journal was damaged. It is kept as {aside.name}, and a new one was begun" + (
+            f" with what could be read of it (mornings: {kept})." if kept else "."
+        )
+        return disk
+
+
+def _rescue(target: sqlite3.Connection, path: Path) -> int:
+    """Take what can be read of a damaged file into a journal; gives how many sittings that was."""
+    raw = path.read_bytes()
+    try:
+        with schema.reading(path) as source:
+            return schema.transact(target, lambda db: salvage.salvage(db, source, raw))
+    except (sqlite3.DatabaseError, Damaged):
+        # Nothing leads into the file; its pages may still hold rows.
+        with closing(schema.in_memory()) as nothing:
+            return schema.transact(target, lambda db: salvage.salvage(db, nothing, raw))
+
+
+def refuse_newer(path: Path) -> None:
+    """Raise NewerJournal for a journal of a newer version; touches nothing."""
+    if not stat.S_ISREG(path.stat().st_mode):
+        raise OSError(f"{clean(path.name)} is no file")
+    version = schema.version_written(path)
+    if version >= _NO_VERSION:
+        raise Damaged("its version number makes no sense")
+    if version > VERSION:
+        raise NewerJournal(
+            f"{clean(str(path))} was written by a newer version of warmup "
+            f"(format {version}; this one reads {VERSION}). "
+            "Update warmup; nothing was changed."
+        )
+
+
+def _identity(path: Path) -> tuple[int, int]:
+    about = path.stat()
+    return about.st_dev, about.st_ino
+
+
+def reason(error: Exception) -> str:
+    """What went wrong, in the system's words, on one line."""
+    return clean(getattr(error, "strerror", None) or str(error) or type(error).__name__)

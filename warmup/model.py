@@ -1,0 +1,224 @@
+"""The values the whole program speaks in: a morning, what can be asked, what was asked, how it went.
+
+Most are named tuples: every start of the program makes these classes, and a named tuple is made in a
+tenth of the time of a frozen dataclass.
+"""
+
+import datetime as dt
+from collections.abc import Mapping
+from dataclasses import dataclass
+from enum import Enum
+from typing import Any, NamedTuple
+
+from warmup.pictures import Picture
+
+
+class DayKind(Enum):
+    """What a date is in the school year."""
+
+    SCHOOL = "school day"
+    BEFORE = "before the first day"
+    AFTER = "after the last day"
+    WEEKEND = "no school day of the week"
+    DAY_OFF = "day off"
+
+
+class Countdown(NamedTuple):
+    """A day that matters to the child: its name as it is said ("the lake") and its date."""
+
+    name: str
+    day: dt.date
+
+
+@dataclass(frozen=True, slots=True)
+class Morning:
+    """One date in one family's school year.
+
+    ``school_day`` is the number of this school day; on any other date that of the last one before it
+    (0 before the first). ``week`` is 1 to 36 and ``quarter`` 1 to 4, also outside the year (getting
+    ready counts as week 1, keeping warm as week 36). ``index`` is the place of this morning among the
+    planned ones, counted from 0 at the year's first; memory measures time in it. ``previous`` and
+    ``next`` are the school mornings either side. ``countdowns`` lie after ``date``, nearest first;
+    ``festive`` names the days that matter and fall on it. ``animal`` is what the family calls the stuffed
+    animal that takes part in a few prompts.
+    """
+
+    date: dt.date
+    kind: DayKind
+    school_day: int
+    week: int
+    quarter: int
+    review: bool
+    index: int
+    mornings_a_week: int = 4
+    previous: dt.date | None = None
+    next: dt.date | None = None
+    countdowns: tuple[Countdown, ...] = ()
+    festive: tuple[str, ...] = ()
+    pennies: bool = True
+    animal: str = "Bear"
+
+    @property
+    def is_school(self) -> bool:
+        """Whether this date is a school day."""
+        return self.kind is DayKind.SCHOOL
+
+
+class Strand(Enum):
+    """The seven strands of the year."""
+
+    CALENDAR = "calendar"
+    COUNTING = "counting"
+    NUMBER = "number"
+    ADDING = "adding"
+    SHAPE = "shape and space"
+    TIME_MONEY = "time and money"
+    MEASURING = "measuring and sorting"
+
+
+class Item(NamedTuple):
+    """The smallest thing a child can know or stumble on, as the engine sees it.
+
+    ``id`` is ``skill/name``; ``level`` counts from 1 within the skill and ``level_id`` names it as
+    ``skill:key``; ``week`` is the earliest it may be asked; ``stands_on`` names other levels by their
+    ``level_id``; ``guess`` is the chance of a lucky answer; ``seconds`` is 20, 40 or 60. On a ``ladder``
+    fluency high up retires the rungs below, but for ``trouble`` items, which keep their own
+    record. ``hands`` says that it wants things on the table.
+    """
+
+    id: str
+    skill: str
+    level: int
+    level_id: str
+    strand: str
+    week: int
+    misconception: bool = False
+    stands_on: tuple[str, ...] = ()
+    guess: float = 0.0
+    seconds: int = 40
+    ladder: bool = False
+    hands: bool = False
+
+
+class Cue(NamedTuple):
+    """One rung of help: what the adult says or does, and the picture it may bring in."""
+
+    text: str
+    picture: Picture | None = None
+
+
+class Prompt(NamedTuple):
+    """One thing to ask, whole: everything the adult needs and everything its answer came from.
+
+    ``given`` holds the numbers and names it was built from, so that anyone can compute the answer again.
+    ``wording`` is the key of the way it is said. ``why`` is filled in once the prompt is chosen. ``do`` is
+    what the adult does before speaking ("Show it, count to two, cover it."); empty when there is nothing.
+    """
+
+    skill: str
+    level: str
+    item: str
+    say: str
+    wording: str
+    answer: str
+    accept: tuple[str, ...]
+    working: str
+    cues: tuple[Cue, Cue, Cue]
+    watch_for: str
+    table: str
+    seconds: int
+    guess: float
+    given: Mapping[str, Any]
+    picture: Picture | None = None
+    why: str = ""
+    do: str = ""
+
+
+class Mark(Enum):
+    """How a prompt went."""
+
+    FLUENT = "fluent"
+    HESITATED = "hesitated"
+    NOT_YET = "not_yet"
+    SKIPPED = "skipped"
+
+
+class Asked(NamedTuple):
+    """One line of what happened: an item shown on a date, and its mark (None: unmarked).
+
+    ``cue`` is the number of the last cue used, 0 for none. ``rough`` says the whole morning was a
+    rough day; ``from_memory`` that the mark was entered later.
+    """
+
+    date: dt.date
+    item: str
+    mark: Mark | None
+    cue: int = 0
+    rough: bool = False
+    from_memory: bool = False
+    wording: str = ""
+
+
+class SlotKind(Enum):
+    """What a slot of a morning is for."""
+
+    CALENDAR = "calendar"
+    COUNTING = "counting"
+    WOBBLED = "wobbled"
+    NEWEST = "newest"
+    OLDER = "older"
+    CHECK = "check"
+    AFTER = "after"
+    SURE = "sure"
+    NAMED = "named"
+
+
+class Slot(NamedTuple):
+    """A part of a morning: at most ``most`` prompts of one kind.
+
+    ``only`` holds the skills or levels of a slot that is ``NAMED``; of any other kind it is empty.
+    """
+
+    kind: SlotKind
+    most: int
+    only: tuple[str, ...] = ()
+
+
+class Shape(NamedTuple):
+    """What a routine file says: the slots in their order, how many prompts by week, and the ceiling.
+
+    ``prompts`` holds (last week, number) pairs in order of weeks.
+    """
+
+    name: str
+    slots: tuple[Slot, ...]
+    prompts: tuple[tuple[int, int], ...]
+    seconds: int = 360
+
+    def prompts_in(self, week: int) -> int:
+        """How many prompts a morning of this week aims at."""
+        return next((number for last, number in self.prompts if week <= last), self.prompts[-1][1])
+
+
+class Plan(NamedTuple):
+    """The year plan: the earliest week of each level, by ``skill:level``."""
+
+    weeks: Mapping[str, int]
+
+
+class Choice(NamedTuple):
+    """One item chosen for a morning, why (for the adult), and what it was chosen for."""
+
+    item: Item
+    why: str
+    slot: SlotKind
+    hard: bool
+
+
+class Routine(NamedTuple):
+    """The sequence for one child and date."""
+
+    child: str
+    morning: Morning
+    shape: str
+    prompts: tuple[Prompt, ...]

@@ -1,0 +1,100 @@
+"""What one action changed in the family, as plain values for the log, and how it is taken back.
+
+A list is taken back by what was added to it and taken from it, so that what came later stays.
+"""
+
+import datetime as dt
+from collections.abc import Sequence
+from dataclasses import replace
+from typing import Any, NamedTuple
+
+from warmup.config.family import Family
+
+_OF_FAMILY = ("first_day", "first_week", "settled", "off", "extra")
+_OF_CHILD = ("held", "opened", "taught", "paused")
+_LISTS = ("off", "extra", "held", "opened", "taught")
+
+
+class FamilyChange(NamedTuple):
+    """One field before and after, dates as ISO texts; ``child`` is its record, empty for the family's own."""
+
+    child: str
+    field: str
+    was: Any
+    now: Any
+
+
+def changes_between(before: Family, after: Family) -> tuple[FamilyChange, ...]:
+    """The fields an action may change that differ."""
+    pairs: list[tuple[str, object, object, Sequence[str]]] = [("", before, after, _OF_FAMILY)]
+    was_children = {child.record: child for child in before.children}
+    pairs += [
+        (child.record, was_children[child.record], child, _OF_CHILD)
+        for child in after.children
+        if child.record in was_children
+    ]
+    return tuple(
+        FamilyChange(record, field, _plain(getattr(was, field)), _plain(getattr(now, field)))
+        for record, was, now, fields in pairs
+        for field in fields
+        if getattr(was, field) != getattr(now, field)
+    )
+
+
+def read_changes(data: Any) -> tuple[FamilyChange, ...]:
+    """The changes from their JSON values. ValueError or TypeError for anything else."""
+    changes = tuple(FamilyChange(*entry) for entry in data)
+    for change in changes:
+        if change.field not in (_OF_CHILD if change.child else _OF_FAMILY):
+            raise ValueError(f"no field that an action changes: {change.field!r}")
+        _value(change.field, change.was), _value(change.field, change.now)
+    return changes
+
+
+def taken_back(family: Family, changes: Sequence[FamilyChange]) -> Family:
+    """The family without these changes; a field that something else changed since stays as it is."""
+    for change in changes:
+        if not change.child:
+            family = family._replace(**{change.field: _back(change, getattr(family, change.field))})
+            continue
+        children = tuple(
+            replace(child, **{change.field: _back(change, getattr(child, change.field))})
+            if child.record == change.child
+            else child
+            for child in family.children
+        )
+        family = family._replace(children=children)
+    return family
+
+
+def _back(change: FamilyChange, current: Any) -> Any:
+    was, now = _value(change.field, change.was), _value(change.field, change.now)
+    if change.field not in _LISTS:
+        return was if current == now else current
+    kept = [each for each in current if each in was or each not in now]
+    back = [each for each in was if each not in now and each not in kept]
+    return tuple(sorted([*kept, *back]))
+
+
+def _plain(value: object) -> Any:
+    if isinstance(value, dt.date):
+        return value.isoformat()
+    return [_plain(each) for each in value] if isinstance(value, tuple) else value
+
+
+def _value(field: str, plain: Any) -> Any:
+    match field:
+        case "first_week":
+            if type(plain) is not int:
+                raise TypeError(f"no number: {plain!r}")
+            return plain
+        case "first_day" | "settled" | "paused":
+            return None if plain is None and field != "first_day" else dt.date.fromisoformat(plain)
+        case "off":
+            return tuple((dt.date.fromisoformat(a), dt.date.fromisoformat(b)) for a, b in plain)
+        case "extra":
+            return tuple(map(dt.date.fromisoformat, plain))
+        case "taught":
+            return tuple((str(item), dt.date.fromisoformat(day)) for item, day in plain)
+        case _:
+            return tuple(map(str, plain))

@@ -1,0 +1,321 @@
+"""One routine being worked through: where it stands, its marks, and what each key does to it.
+
+Nothing here knows a screen. Every change is in the journal before the method that makes it returns, in
+one transaction with its row in the log of actions; :class:`warmup.journal.journal.Changed` where another window
+changed the morning meanwhile: nothing was done then, and :func:`resume` finds where it stands.
+"""
+
+from collections.abc import Callable, Mapping
+
+from warmup.journal.changes import replacing
+from warmup.journal.journal import Action, Change, Changed, Journal, MarkRow, Seen
+from warmup.journal.routine_json import routine_from, routine_text
+from warmup.model import Mark, Prompt, Routine
+from warmup.session import undoing
+from warmup.session.context import Clock, Context
+from warmup.session.replacing import SHORT, Instead
+from warmup.session.standing import Standing
+from warmup.session.undoing import Before, CannotUndo, Undone
+
+
+class Session(Standing):
+    """A routine under way, and what each key does to it."""
+
+    __slots__ = ()
+
+    # -- moving and marking
+
+    def mark(self, mark: Mark) -> bool:
+        """Mark the prompt on screen and go on; True when the morning stops early of it.
+
+        It does so at the second not yet running while more than one prompt is still to come, once a
+        sitting: who takes that back has decided, and is not stopped again.
+        """
+        if self.at_close:
+            return False
+        at, reached = self.position, self._reached
+        row = self._row(mark, self.cue)
+        enough = self._two_not_yet(at, mark) and not (self._stopped_itself or self.stopping)
+        stops = enough and len(self.prompts) - reached > 1
+        change = self._stopped_at(reached, at) if stops else self._moved(at + 1)
+        before = self._before(change, {at: self.marks.get(at)})
+        change = change._replace(marks={at: row})
+        self._act(undoing.MARK, change, before, at, mark=mark.value, stopped=stops)
+        return stops
+
+    def next(self) -> None:
+        """Go on without a mark."""
+        if not self.at_close:
+            self._go(self.position + 1)
+
+    def back(self) -> None:
+        """Go back one prompt."""
+        if self.position:
+            self._go(self.position - 1)
+
+    def next_cue(self) -> None:
+        """Show one more cue."""
+        if not self.at_close:
+            self.cues[self.position] = min(3, self.cue + 1)
+
+    def others_easy(self) -> int:
+        """What was shown and has no mark came easily; gives how many that were. One undo takes all back."""
+        left = self.unmarked
+        if left:
+            change = Change(marks={at: self._row(Mark.FLUENT, self.cues.get(at, 0)) for at in left})
+            before = self._before(change, {at: self.marks.get(at) for at in left})
+            self._act(undoing.EASY, change, before, count=len(left))
+        return len(left)
+
+    def toggle_rough(self) -> None:
+        """Flag the day as a rough one, or not."""
+        change = Change(rough=not self.rough)
+        self._act(undoing.ROUGH, change, Before(rough=self.rough), on=not self.rough)
+
+    def close(self) -> None:
+        """The morning is over."""
+        if not self.closed:
+            self._act(undoing.CLOSE, Change(closed=True), Before(closed=False))
+
+    # -- changing what is still to come
+
+    def shorten(self) -> bool:
+        """Make it a short morning: four prompts in all, those asked included. False when nothing changed."""
+        done = self._asked + 1
+        if len(self.prompts) <= SHORT or not self.prompts[done:]:
+            return False
+        change = self._replaced(self.prompts[:done] + self._instead().shortened(done))
+        change = change._replace(reached=min(self.furthest, done - 1))
+        self._act(undoing.SHORT, change, self._before(change))
+        return True
+
+    def stop_early(self) -> bool:
+        """Go to one sure prompt and then the close; False when there is nothing to cut short.
+
+        What was on screen stays, marked or not. What was not reached is not asked and is no debt.
+        """
+        if self.at_close or self.closed or self.stopping:
+            return False
+        change = self._stopped_at(self._reached, self.position)
+        self._act(undoing.STOP, change, self._before(change))
+        self._stopped = True
+        return True
+
+    def swap(self) -> bool:
+        """Ask something else: what this prompt wants is not here. False when there is nothing else."""
+        prompt = self.prompt
+        if prompt is None:
+            return False
+        missing = self._missing | ({prompt.table} - {""})
+        prompts = self._instead(missing).others({prompt.item}, self.position, self._asked)
+        if prompts == self.prompts:
+            return False
+        change = self._replaced(prompts)
+        self._act(undoing.SWAP, change, self._before(change), missing=prompt.table)
+        return True
+
+    def hold_back(self) -> bool:
+        """Hold this prompt's level back as not taught yet, and ask something else where there is."""
+        prompt = self.prompt
+        if prompt is None:
+            return False
+        self._still()
+        level = f"{prompt.skill}:{prompt.level}"
+        held = undoing.family_changed(self.context, lambda: self.context.hold(level, back=True))
+        out = {each.item for each in self.prompts if f"{each.skill}:{each.level}" == level}
+        prompts = self._instead().others(out, self.position, self._asked)
+        changed = prompts != self.prompts
+        change = self._replaced(prompts) if changed else Change()
+        before = self._before(change) if changed else Before()
+        before = before._replace(family=held)
+        self._act(undoing.HOLD, change, before, level=level)
+        return True
+
+    def family_action(self, what: str, work: Callable[[], None], **said: object) -> None:
+        """Do what changes the family while this sitting is open, and log it."""
+        self._still()
+        undoing.logged(self.context, self.journal, what, work, said, self.number)
+        self.refresh()
+
+    def choose_again(self) -> bool:
+        """Choose the prompts anew for the morning as it now is; False once something is marked."""
+        if any(self.mark_at(at) for at in self.marks):
+            return False
+        routine = self.context.routine(session=self.number)
+        rows = [(prompt.item, prompt.wording) for prompt in routine.prompts]
+        self._write(Change(0, routine_text(routine), rows, position=0, reached=0), None, routine)
+        return True
+
+    def _instead(self, missing: frozenset[str] | None = None) -> Instead:
+        return Instead(self.context, self.routine, self.number, self._missing if missing is None else missing)
+
+    def _stopped_at(self, start: int, at: int) -> Change:
+        """A sure prompt in the place of all from ``start`` on, and to it, or to the close where none is sure.
+
+        ``at`` is the prompt the child was just asked.
+        """
+        prompts = self.prompts[:start] + self._instead().sure(start, at)
+        reached = min(start, len(prompts) - 1)
+        return self._replaced(prompts)._replace(position=start, reached=reached)
+
+    def _two_not_yet(self, at: int, mark: Mark) -> bool:
+        """Whether this prompt and the one marked next to it, with no other mark between, are not yet."""
+        marks = {each: self.mark_at(each) for each in self.marks} | {at: mark}
+        marked = [each for each in sorted(marks) if each == at or each in self.marks]
+        here = marked.index(at)
+        return mark is Mark.NOT_YET and any(
+            marks[each] is Mark.NOT_YET
+            for each in (*marked[max(0, here - 1) : here], *marked[here + 1 : here + 2])
+        )
+
+    # -- undo
+
+    def undo(self) -> Undone | None:
+        """Take back the newest action of the day, whatever it was; None when there is none.
+
+        CannotUndo when what it changed has changed since. Marks from before there was a log are taken back
+        newest first.
+        """
+        self._still()
+        child, date = self.context.child.record, self.morning.date
+        row = undoing.newest(self.journal, child, date, self.number)
+        if row is None:
+            return self._undo_unlogged()
+        before = undoing.before_of(row)
+        if undoing.items_after(row) not in (None, self.items):
+            raise CannotUndo
+        undoing.put_back(self.context, before.family)
+        change, routine = self._put_back(before)
+        self._write(change, Action(undoing.UNDO, row.position, takes_back=row.id), routine)
+        self._stopped = self._stopped and before.routine is None
+        return Undone(row.what, undoing.words(row))
+
+    def _put_back(self, before: Before) -> tuple[Change, Routine | None]:
+        """The change that brings back what stood there, without what is held back by now and has no mark."""
+        was, held = before.routine or self.routine, self.context.child.held
+        kept = [
+            at
+            for at, prompt in enumerate(was.prompts)
+            if prompt.item in self.items
+            or f"{prompt.skill}:{prompt.level}" not in held
+            or before.marks.get(at) is not None
+        ]
+        change, routine = Change(), before.routine
+        if routine is not None:
+            routine = routine._replace(prompts=tuple(routine.prompts[at] for at in kept))
+            change = self._replaced(routine.prompts, routine)._replace(reached=before.furthest)
+        marks = {kept.index(at): row or self._row(None, 0) for at, row in before.marks.items() if at in kept}
+        stands = before.position
+        if stands is not None:
+            stands = sum(at < stands for at in kept)
+        change = change._replace(marks=marks, position=stands, rough=before.rough, closed=before.closed)
+        return change, routine
+
+    def _undo_unlogged(self) -> Undone | None:
+        newest = self.journal.last_mark(self.context.child.record, self.morning.date, self.number)
+        if newest is None:
+            return None
+        mark, change = self.mark_at(newest), Change(marks={newest: self._row(None, 0)}, position=newest)
+        # It takes back what the log never had, so that it is not itself taken back by the next undo.
+        self._write(change, Action(undoing.UNDO, newest, takes_back="unlogged"))
+        return Undone(undoing.MARK, undoing.MARK_WORDS[mark] if mark else "the mark")
+
+    # -- the journal
+
+    def _row(self, mark: Mark | None, cue: int) -> MarkRow:
+        return MarkRow(
+            mark=mark,
+            cue=cue,
+            adult=self.context.family.adult,
+            from_memory=False,
+            at=self.clock().isoformat(),
+        )
+
+    def _moved(self, position: int) -> Change:
+        position = min(position, len(self.prompts))
+        return Change(position=position, shown=max(self.furthest, min(position, len(self.prompts) - 1)))
+
+    def _go(self, position: int) -> None:
+        seen = Seen(self.items)
+        change = self._moved(position)
+        self.journal.change(self.context.child.record, self.morning.date, self.number, change, seen=seen)
+        self.position = change.position or 0
+        self.refresh()
+
+    def _replaced(self, prompts: tuple[Prompt, ...], routine: Routine | None = None) -> Change:
+        new = (routine or self.routine)._replace(prompts=prompts)
+        return replacing(self.routine, new, self.position, self.furthest)
+
+    def _before(self, change: Change, marks: Mapping[int, MarkRow | None] | None = None) -> Before:
+        """What stands here now of what a change will change."""
+        before = Before(self.position, marks=marks or {})
+        if change.start is None:
+            return before
+        new = {at: item for at, (item, _) in enumerate(change.rows, change.start)}
+        gone = {
+            at: row
+            for at, row in self.marks.items()
+            if change.start <= at < len(self.prompts) and new.get(at) != self.items[at]
+        }
+        return before._replace(furthest=self.furthest, routine=self.routine, marks={**gone, **before.marks})
+
+    def _act(
+        self, what: str, change: Change, before: Before, position: int | None = None, **said: object
+    ) -> None:
+        routine = None if change.start is None else routine_from(change.routine)
+        items = self.items if routine is None else tuple(prompt.item for prompt in routine.prompts)
+        after = undoing.after_text(said, items)
+        at = self.position if position is None else position
+        self._write(change, Action(what, at, before.text(), after), routine)
+
+    def _write(self, change: Change, action: Action | None, routine: Routine | None = None) -> None:
+        """Do a change unless another window did something since, and stand where it leads."""
+        child, date = self.context.child.record, self.morning.date
+        seen = Seen(self.items, self._newest)
+        self.journal.change(child, date, self.number, change, action=action, seen=seen)
+        if routine is not None:
+            new = tuple(prompt.item for prompt in routine.prompts)
+            self.cues = {at: n for at, n in self.cues.items() if new[at : at + 1] == self.items[at : at + 1]}
+            self.routine = routine
+        self.position = min(self.position if change.position is None else change.position, len(self.prompts))
+        self.refresh()
+
+    def _still(self) -> None:
+        """Raise Changed where another window did something; looked at before the family is touched."""
+        if self.journal.newest(self.context.child.record, self.morning.date) != self._newest:
+            raise Changed
+
+
+def begin(context: Context, journal: Journal, clock: Clock, *, shape: str = "") -> Session:
+    """Start a new sitting for today and keep it; where another window just began one, go on with that."""
+    known = journal.sessions_of(context.child.record, context.today)
+    if any(not row.closed for row in known) and (found := resume(context, journal, clock)):
+        return found
+    routine = context.routine(shape=shape, session=len(known) + 1)
+    rows = [(prompt.item, prompt.wording) for prompt in routine.prompts]
+    kept = context.child.record, context.today, routine.shape, routine_text(routine), rows
+    try:
+        number = journal.start(*kept, known=len(known))
+    except Changed:
+        return resume(context, journal, clock) or begin(context, journal, clock, shape=shape)
+    return _sitting(context, journal, clock, number, routine, 0)
+
+
+def resume(context: Context, journal: Journal, clock: Clock) -> Session | None:
+    """Today's sitting as it was left: the open one, else the last closed one; None when there is none."""
+    readable = context.stored(context.today)
+    stored, routine = next((each for each in reversed(readable) if not each[0].closed), (None, None))
+    if routine is None and readable:
+        stored, routine = readable[-1]
+    if stored is None or routine is None:
+        return None
+    return _sitting(context, journal, clock, stored.session, routine, stored.position)
+
+
+def _sitting(
+    context: Context, journal: Journal, clock: Clock, number: int, routine: Routine, position: int
+) -> Session:
+    journal.keep_in_mind(context.child.record, context.today, number)
+    session = Session(context, journal, clock, number, routine, min(position, len(routine.prompts)))
+    session.refresh()
+    return session

@@ -1,0 +1,111 @@
+"""Where a routine under way stands: its prompt on screen, its marks, and what the journal says of them."""
+
+from dataclasses import dataclass, field
+
+from warmup.journal import log
+from warmup.journal.journal import Journal, MarkRow
+from warmup.model import Mark, Morning, Prompt, Routine
+from warmup.session import undoing
+from warmup.session.context import Clock, Context
+from warmup.session.replacing import ends_surely
+
+
+@dataclass(slots=True, eq=False, repr=False)
+class Standing:
+    """A routine under way, as far as it got.
+
+    ``position`` is the prompt on screen, from 0; at ``len(prompts)`` the close is. ``cues`` holds how many
+    cues of each prompt were shown, ``marks`` the marks by position, and ``furthest`` the last prompt shown.
+    """
+
+    context: Context
+    journal: Journal
+    clock: Clock
+    number: int
+    routine: Routine
+    position: int = 0
+    furthest: int = 0
+    rough: bool = False
+    closed: bool = False
+    marks: dict[int, MarkRow] = field(default_factory=dict)
+    cues: dict[int, int] = field(default_factory=dict)
+    _missing: frozenset[str] = frozenset()
+    _stopped: bool = False
+    _stopped_itself: bool = False
+    _newest: str = ""
+
+    # -- where it stands
+
+    @property
+    def prompts(self) -> tuple[Prompt, ...]:
+        """The prompts, in order."""
+        return self.routine.prompts
+
+    @property
+    def items(self) -> tuple[str, ...]:
+        """The items of the prompts, in order."""
+        return tuple(prompt.item for prompt in self.prompts)
+
+    @property
+    def morning(self) -> Morning:
+        """The morning it belongs to, as it was when it started."""
+        return self.routine.morning
+
+    @property
+    def at_close(self) -> bool:
+        """Whether all prompts are behind."""
+        return self.position >= len(self.prompts)
+
+    @property
+    def prompt(self) -> Prompt | None:
+        """The prompt on screen; None at the close."""
+        return None if self.at_close else self.prompts[self.position]
+
+    @property
+    def cue(self) -> int:
+        """How many cues of this prompt are shown, 0 to 3."""
+        return self.cues.get(self.position, 0)
+
+    def mark_at(self, position: int) -> Mark | None:
+        """The mark of a prompt, None while it has none."""
+        row = self.marks.get(position)
+        return row.mark if row else None
+
+    @property
+    def unmarked(self) -> tuple[int, ...]:
+        """Prompts that were shown and have no mark."""
+        shown = range(self._reached)
+        return tuple(at for at in shown if self.mark_at(at) is None)
+
+    @property
+    def _reached(self) -> int:
+        """How many prompts were shown."""
+        return min(self.furthest + 1, len(self.prompts))
+
+    @property
+    def _asked(self) -> int:
+        """The last prompt that keeps its place: the one on screen, or one with a mark."""
+        marked = [at for at in self.marks if self.mark_at(at)]
+        return min(max([self.position, *marked]), len(self.prompts) - 1)
+
+    @property
+    def stopping(self) -> bool:
+        """Whether the morning is down to its sure prompt: stopped early, or come to it by itself."""
+        return self._stopped or (ends_surely(self.routine) and self.furthest >= len(self.prompts) - 1)
+
+    # -- the journal
+
+    def refresh(self) -> None:
+        """Take from the journal what another window may have added without changing the prompts."""
+        child, date = self.context.child.record, self.morning.date
+        rows = self.journal.sessions_of(child, date)
+        stored = next((row for row in rows if row.session == self.number), None)
+        if stored is not None:
+            self.furthest, self.rough, self.closed = stored.furthest, stored.rough, stored.closed
+        self.marks = self.journal.marks_of(child, date, self.number)
+        actions = self.journal.actions_of(child, date, self.number)
+        self._stopped_itself = any(undoing.told(row).get("stopped") is True for row in actions)
+        standing = log.standing(actions)
+        missing = (undoing.told(row).get("missing") for row in standing if row.what == undoing.SWAP)
+        self._missing = frozenset(thing for thing in missing if isinstance(thing, str) and thing)
+        self._newest = self.journal.newest(child, date)

@@ -1,0 +1,86 @@
+"""An item's whole story: when it was asked, how it went, how long it rests now and when it is due."""
+
+import datetime as dt
+from collections.abc import Iterator
+
+from warmup import skills
+from warmup.engine.engine import rests
+from warmup.engine.memory import Knowledge, Record, fold
+from warmup.english import date_words, number_word
+from warmup.model import Asked, Mark
+from warmup.session.context import Context
+
+_MARKS = {
+    Mark.FLUENT: "came easily",
+    Mark.HESITATED: "hesitated",
+    Mark.NOT_YET: "not yet",
+    Mark.SKIPPED: "left",
+    None: "no mark",
+}
+
+
+def story(context: Context, item: str) -> Iterator[str]:
+    """The story of ``skill/name``, a line at a time. KeyError for an item no skill has."""
+    at = skills.place(item)
+    ref = f"{at.skill.id}:{at.level.key}"
+    week = context.plan.weeks.get(ref)
+    opens = f"opens in week {week}" if week else "is not in the year plan"
+    yield f"{at.skill.title}, {at.level.label}: {item}. Its level {opens}."
+    if ref in context.child.held:
+        yield "Its level is held back as not taught yet."
+    history = [line for line in context.history() if line.item == item]
+    if not history:
+        yield "It was not asked yet."
+        return
+    known = Knowledge()
+    for line in history:
+        before = known.of(item)
+        known = fold((line,), context.year.index_of, context.opened(), context.guesses(), known)
+        yield f"{date_words(line.date, year=True)}: {_told(line, before, known.of(item))}."
+    taught = dict(context.child.taught).get(item)
+    if taught:
+        yield f"It was taught again on {date_words(taught, year=True)}."
+    if rests(known.of(item), taught):
+        times = number_word(known.of(item).misses).capitalize()
+        yield f"{times} times not yet running: it rests until you say it was taught again (key l)."
+        return
+    yield _due(context, known.of(item))
+
+
+def _told(line: Asked, before: Record, after: Record) -> str:
+    words = _MARKS[line.mark]
+    if line.cue:
+        words += f" with cue {line.cue}"
+    if line.from_memory:
+        words += ", entered from memory"
+    if line.rough:
+        words += ", on a rough day"
+    if after.gap != before.gap:
+        return f"{words}; it rests {mornings(after.gap)} from here, {mornings(before.gap)} before"
+    return words
+
+
+def _due(context: Context, record: Record) -> str:
+    """How long it rests, and when it would be due: a place in the queue, no promise."""
+    rests = f"It rests {mornings(record.gap)} at a time"
+    if record.last is None:
+        return f"{rests}; it has no mark yet."
+    index = record.owed if record.owed is not None else record.last + round(record.gap)
+    day = morning_at(context, index)
+    if day is None:
+        return f"{rests}; it is due after this year's last morning."
+    if day <= context.today:
+        return f"{rests}; it has been due since {date_words(day)} and comes when there is room."
+    return f"{rests}; it is due about {date_words(day)}."
+
+
+def mornings(gap: float) -> str:
+    """A gap for people: "4 mornings"."""
+    count = max(1, round(gap))
+    return f"{count} morning{'s' if count != 1 else ''}"
+
+
+def morning_at(context: Context, index: int) -> dt.date | None:
+    """The date of the planned morning with this index; None past the year's end."""
+    at = index - context.year.before
+    return context.year.mornings[max(0, at)] if at < len(context.year.mornings) else None

@@ -1,0 +1,176 @@
+"""What the close of a morning says: what went well, what comes back or is taught again, what to lay out."""
+
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from warmup import skills
+from warmup.engine.memory import Knowledge
+from warmup.english import WEEKDAYS, date_words, number_word
+from warmup.model import Mark, Prompt
+from warmup.session.context import Context
+from warmup.session.session import Session
+from warmup.session.story import morning_at
+
+
+class Closing(NamedTuple):
+    """The close's lines, each empty when there is nothing to say. No score.
+
+    ``table`` is what the next morning wants, ``handy`` what its pictures can stand in for.
+    ``again`` names what today's marks put to rest until it is taught again, ``models`` what to do for it
+    at the table, a line an item. ``pause`` offers a week with nothing new, or says until when there is none.
+    ``review`` says in a review week how its checks went so far.
+    """
+
+    well: str
+    back: str
+    table: str
+    handy: str = ""
+    again: str = ""
+    models: tuple[str, ...] = ()
+    pause: str = ""
+    review: str = ""
+
+
+def closing(session: Session, before: Knowledge) -> Closing:
+    """The close of a sitting; ``before`` is what was known when the morning began."""
+    session.context.forget()
+    resting = _resting(session)
+    return Closing(
+        _well(session, before),
+        _back(session, resting),
+        *_table(session.context),
+        _again(resting, session.context),
+        tuple(_model(prompt, alone=len(resting) == 1) for prompt in resting),
+        _pause(session.context),
+        session.context.review(),
+    )
+
+
+def named(prompt: Prompt) -> str:
+    """What a prompt asked, in a few words for the adult: "count on, within ten"."""
+    at = skills.place(prompt.item)
+    return f"{at.skill.title.lower()}, {at.level.label}"
+
+
+def _well(session: Session, before: Knowledge) -> str:
+    """The thing that is best worth saying: what used to wobble, then what was new, then the furthest on."""
+    easy = [p for at, p in enumerate(session.prompts) if _easy(session, at)]
+    wobbled = [p for p in easy if before.of(p.item).mark in (Mark.HESITATED, Mark.NOT_YET)]
+    new = [p for p in easy if not before.of(p.item).marks]
+    if wobbled:
+        return f"{named(wobbled[0])}. Last time it took longer; today it came."
+    if new:
+        return f"{named(new[0])}. It was new, and it came easily."
+    if easy:
+        best = max(easy, key=lambda p: skills.place(p.item).number)
+        return f"{named(best)}. It came easily."
+    shown = min(session.furthest + 1, len(session.prompts))
+    if not shown:
+        return "you sat down together."
+    return f"you sat down together and talked math, {shown} {'question' if shown == 1 else 'questions'} long."
+
+
+def _easy(session: Session, at: int) -> bool:
+    row = session.marks.get(at)
+    return bool(row and row.mark is Mark.FLUENT and not row.cue)
+
+
+def _back(session: Session, resting: Sequence[Prompt]) -> str:
+    again = [
+        f"{named(p)}{_when(session.context, p)}"
+        for at, p in enumerate(session.prompts)
+        if session.mark_at(at) in (Mark.HESITATED, Mark.NOT_YET) and p not in resting
+    ]
+    return "; ".join(dict.fromkeys(again))
+
+
+def _when(context: Context, prompt: Prompt) -> str:
+    """The school day on which it is due back, ": again Monday"; nothing after the year's last morning."""
+    owed = context.knowledge().of(prompt.item).owed
+    day = None if owed is None else morning_at(context, owed)
+    if day is None:
+        return ""
+    near = (day - context.today).days < 7
+    return f": again {WEEKDAYS[day.weekday()] if near else date_words(day, weekday=False)}"
+
+
+def _resting(session: Session) -> list[Prompt]:
+    """The prompts whose mark today was the not yet that puts their item to rest."""
+    rest = set(session.context.to_teach())
+    return [
+        p for at, p in enumerate(session.prompts) if p.item in rest and session.mark_at(at) is Mark.NOT_YET
+    ]
+
+
+def _again(resting: Sequence[Prompt], context: Context) -> str:
+    if not resting:
+        return ""
+    names = "; ".join(skills.place(prompt.item).words() for prompt in resting)
+    times = number_word(min(context.knowledge().of(prompt.item).misses for prompt in resting)).capitalize()
+    they, say = ("it rests", "it was taught") if len(resting) == 1 else ("they rest", "they were taught")
+    return f"{names}. {times} times not yet: {they} until you say {say} (key l)."
+
+
+def _model(prompt: Prompt, *, alone: bool) -> str:
+    """What to do at the table: the second cue, which brings in a model, and what it wants."""
+    skill = "" if alone else f"{skills.place(prompt.item).skill.title}: "
+    ready = f" Have ready: {prompt.table}." if prompt.table else ""
+    return f"{skill}{prompt.cues[1].text}{ready}"
+
+
+def _pause(context: Context) -> str:
+    until = context.paused_until()
+    if until and until > context.today:
+        return f"Nothing new until {date_words(until)}. Key y takes it back."
+    return "More than a third wobbles. Key y: nothing new for a week." if wobbling(context) else ""
+
+
+def wobbling(context: Context) -> bool:
+    """Whether more than a third of the skills marked so far in this review week had a wobble in it.
+
+    A wobble is a mark of hesitated or not yet, or a cue. A rough day lowers nothing: it is left out here
+    as well. False in any other week.
+    """
+    morning = context.morning()
+    if not morning.review:
+        return False
+    wobbles: dict[str, bool] = {}
+    for line in reversed(context.history()):
+        if context.year.morning(line.date).week != morning.week:
+            break
+        if line.mark in (None, Mark.SKIPPED) or line.rough:
+            continue
+        skill = line.item.partition("/")[0]
+        wobbles[skill] = wobbles.get(skill, False) or line.mark is not Mark.FLUENT or line.cue > 0
+    return 3 * sum(wobbles.values()) > len(wobbles)
+
+
+def turn_pause(context: Context) -> None:
+    """Take the offer of a school week with nothing new, or take it back."""
+    until = context.paused_until()
+    # On the last day of one such week the next may be wanted.
+    context.pause(0 if until and until > context.today else context.year.mornings_a_week)
+
+
+def _table(context: Context) -> tuple[str, str]:
+    """What the next school morning is likely to want, by the routine it would have as things stand."""
+    after = context.morning().next
+    if after is None:
+        return "", ""
+    wanted, handy = (", ".join(things) for things in laid_out(context.routine(after).prompts))
+    day = f" ({date_words(after)})"
+    return (wanted and wanted + day), (handy and handy + ("" if wanted else day))
+
+
+def laid_out(prompts: Sequence[Prompt]) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """What lies on the table for these prompts: what must, and what a picture on the stage can stand in for.
+
+    Eight things to fetch would be a burden; half of them are shown as well.
+    """
+    wanted, handy = (
+        dict.fromkeys(
+            thing for p in prompts if p.table and (p.picture is None) is bare for thing in p.table.split(", ")
+        )
+        for bare in (True, False)
+    )
+    return tuple(wanted), tuple(thing for thing in handy if thing not in wanted)

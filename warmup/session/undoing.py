@@ -1,0 +1,211 @@
+"""What undo knows: what stood there before an action, as the log of actions keeps it, and what it is called.
+
+``before`` of an action is a JSON object of what it changed and how that was; ``after`` one of what the
+action was and of the items that then were in the morning: it is taken back only while they still are.
+"""
+
+import datetime as dt
+import json
+from collections.abc import Callable, Mapping, Sequence
+from typing import Any, NamedTuple
+
+from warmup.journal.journal import Action, ActionRow, Journal
+from warmup.journal.routine_json import routine_from, routine_text
+from warmup.journal.rows import MARKS, MarkRow
+from warmup.model import Mark, Routine
+from warmup.session.context import Context
+from warmup.session.family_changes import FamilyChange, changes_between, read_changes, taken_back
+
+MARK = "mark"
+SHORT = "short"
+STOP = "stop"
+SWAP = "swap"
+HOLD = "hold"
+COME = "come"
+ROUGH = "rough"
+EASY = "easy"
+CLOSE = "close"
+DAYS = "days"
+EXTRA = "extra"
+PAUSE = "pause"
+TAUGHT = "taught"
+REST = "rest"
+UNDO = "undo"
+
+MARK_WORDS = {
+    Mark.FLUENT: "came easily",
+    Mark.HESITATED: "hesitated",
+    Mark.NOT_YET: "not yet",
+    Mark.SKIPPED: "left for today",
+}
+_WORDS = {
+    SHORT: "the short morning",
+    STOP: "the early stop",
+    SWAP: "the other prompt",
+    HOLD: "held back",
+    COME: "may come again",
+    ROUGH: "the rough day",
+    EASY: "the others came easily",
+    CLOSE: "finished for today",
+    DAYS: "the days",
+    EXTRA: "today counts as a school day",
+    PAUSE: "nothing new for a week",
+    TAUGHT: "taught again",
+    REST: "not taught again",
+}
+NO_LONGER = "The morning has changed since: this can’t be undone."
+
+
+class CannotUndo(Exception):
+    """The newest action can't be taken back any more: what it changed has changed since."""
+
+
+class Undone(NamedTuple):
+    """An action that was taken back: its kind, and what it is called."""
+
+    what: str
+    words: str
+
+
+class Before(NamedTuple):
+    """How what an action changed was before it; what is None or empty it left alone.
+
+    ``marks`` has a row, or None for no mark, by position.
+    """
+
+    position: int | None = None
+    furthest: int | None = None
+    marks: Mapping[int, MarkRow | None] = {}
+    routine: Routine | None = None
+    rough: bool | None = None
+    closed: bool | None = None
+    family: tuple[FamilyChange, ...] = ()
+
+    def text(self) -> str:
+        """The JSON for the log."""
+        marks = {
+            str(at): row and [row.mark.value if row.mark else "", row.cue, row.adult, row.from_memory]
+            for at, row in self.marks.items()
+        }
+        data = {
+            "position": self.position,
+            "furthest": self.furthest,
+            "marks": marks,
+            "routine": self.routine and routine_text(self.routine),
+            "rough": self.rough,
+            "closed": self.closed,
+            "family": [list(change) for change in self.family],
+        }
+        return _json({key: value for key, value in data.items() if value not in (None, {}, [])})
+
+
+def before_of(row: ActionRow) -> Before:
+    """What the log says stood there before. CannotUndo where it does not say it in a form we know."""
+    try:
+        data = json.loads(row.before)
+        marks = {int(at): kept and _mark_row(*kept) for at, kept in data.get("marks", {}).items()}
+        return Before(
+            _whole(data.get("position")),
+            _whole(data.get("furthest")),
+            marks,
+            routine_from(data["routine"]) if "routine" in data else None,
+            _flag(data.get("rough")),
+            _flag(data.get("closed")),
+            read_changes(data.get("family", [])),
+        )
+    except (ValueError, TypeError, AttributeError, KeyError, RecursionError) as error:
+        raise CannotUndo from error
+
+
+def items_after(row: ActionRow) -> tuple[str, ...] | None:
+    """The items in the morning after the action; None where it touched none."""
+    items = told(row).get("items")
+    return tuple(map(str, items)) if isinstance(items, list) else None
+
+
+def told(row: ActionRow) -> dict[str, Any]:
+    """What the log says of the action itself; empty where that is in no form we know."""
+    try:
+        data = json.loads(row.after)
+    except (ValueError, RecursionError):
+        return {}
+    return data if isinstance(data, dict) else {}
+
+
+def after_text(said: Mapping[str, object], items: Sequence[str] | None = None) -> str:
+    """The JSON for ``after``."""
+    return _json(said if items is None else {**said, "items": list(items)})
+
+
+def words(row: ActionRow) -> str:
+    """What the action is called when it is taken back: "hesitated", "the early stop"."""
+    if row.what == MARK:
+        mark = MARKS.get(str(told(row).get("mark")))
+        return MARK_WORDS[mark] if mark else "the mark"
+    return _WORDS.get(row.what, row.what)
+
+
+def newest(journal: Journal, child: str, date: dt.date, session: int = 0) -> ActionRow | None:
+    """The action that undo takes back now: the day's newest, unless it belongs to another sitting."""
+    row = journal.last_undoable(child, date)
+    return row if row is not None and row.session in (0, session) else None
+
+
+def put_back(context: Context, changes: Sequence[FamilyChange]) -> None:
+    """Take an action's changes of the family back."""
+    family = taken_back(context.family, changes)
+    if family != context.family:
+        context.change(family)
+
+
+def undo_day(context: Context, journal: Journal) -> Undone | None:
+    """Take back what was said of the days before any sitting was begun; None when there is nothing."""
+    row = newest(journal, context.child.record, context.today)
+    if row is None:
+        return None
+    put_back(context, before_of(row).family)
+    journal.log(context.child.record, context.today, 0, Action(UNDO, takes_back=row.id))
+    return Undone(row.what, words(row))
+
+
+def family_changed(context: Context, work: Callable[[], None]) -> tuple[FamilyChange, ...]:
+    """Do what changes the family once; what it changed, without what its file was edited to meanwhile."""
+    context.changed = None
+    work()
+    return changes_between(*context.changed) if context.changed else ()
+
+
+def logged(
+    context: Context,
+    journal: Journal,
+    what: str,
+    work: Callable[[], None],
+    said: Mapping[str, object],
+    session: int = 0,
+) -> None:
+    """Do what changes the family, and log what it changed."""
+    before = Before(family=family_changed(context, work))
+    action = Action(what, before=before.text(), after=after_text(said))
+    journal.log(context.child.record, context.today, session, action)
+
+
+def _mark_row(mark: object, cue: object, adult: object, from_memory: object) -> MarkRow:
+    if mark not in MARKS or type(cue) is not int or not isinstance(adult, str):
+        raise ValueError(f"no mark: {mark!r}")
+    return MarkRow(MARKS[str(mark)], cue, adult, bool(from_memory), "")
+
+
+def _whole(value: object) -> int | None:
+    if value is not None and (type(value) is not int or not 0 <= value < 1000):
+        raise ValueError(f"no position: {value!r}")
+    return value
+
+
+def _flag(value: object) -> bool | None:
+    if not isinstance(value, bool | None):
+        raise ValueError(f"neither yes nor no: {value!r}")
+    return value
+
+
+def _json(data: object) -> str:
+    return json.dumps(data, ensure_ascii=False, separators=(",", ":"))

@@ -1,0 +1,64 @@
+"""What a key must get past before it does anything: a bounce of the same key, and midnight."""
+
+import datetime as dt
+
+from warmup.session.context import Clock
+
+BOUNCE = dt.timedelta(milliseconds=100)
+"""The same key again within this time was pressed once (from memory: switches bounce for 5 to 25 ms, and
+a key held down repeats every 30 ms; nobody asks a prompt so fast)."""
+LANDING = dt.timedelta(milliseconds=500)
+"""So long the key that opened a page does nothing on it: a finger still on its way meant the page before."""
+REPEATED = frozenset({"next", "back", "cue"})
+"""What may be repeated as fast as one likes: it is lost by nothing."""
+
+
+class Bounces:
+    """Knows the last key and whether it opened a page."""
+
+    def __init__(self, clock: Clock) -> None:
+        self._clock = clock
+        self._last, self._at, self._opened = "", dt.datetime.min, False
+
+    def stops(self, action: str, *, list_shown: bool) -> bool:
+        """Whether this key is the last one once more, too soon to be meant; a list's arrows may repeat."""
+        now = self._clock()
+        since = now.replace(tzinfo=None) - self._at.replace(tzinfo=None)
+        soon = dt.timedelta(0) <= since < (LANDING if self._opened else BOUNCE)
+        again = action == self._last and soon
+        free = action in REPEATED or (list_shown and action in ("fluent", "hesitated"))
+        stopped = again and (self._opened or not free)
+        self._opened = stopped and self._opened
+        self._last, self._at = action, now
+        return stopped
+
+    def opened_a_page(self) -> None:
+        """The last key opened another page."""
+        self._opened = True
+
+
+class Midnight:
+    """Knows which date was asked about when the clock no longer says the morning's own date."""
+
+    def __init__(self, clock: Clock) -> None:
+        self._clock = clock
+        self.offered: dt.date | None = None
+        self._stayed: dt.date | None = None
+
+    def asks(self, today: dt.date) -> bool:
+        """Whether the clock says another date than the morning's, and nobody was asked about it yet."""
+        now = self._clock().date()
+        if now in (today, self._stayed, self.offered):
+            if now != self.offered:
+                self.offered = None
+            return False
+        self.offered = now
+        return True
+
+    def stay(self) -> None:
+        """The adult finishes the morning that was open; another date is asked about again."""
+        self._stayed, self.offered = self.offered, None
+
+    def go(self) -> None:
+        """The adult takes the new day's morning."""
+        self._stayed = self.offered = None

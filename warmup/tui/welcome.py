@@ -1,0 +1,183 @@
+"""The first run: one small form, all filled in. Enter accepts it as it stands."""
+
+import datetime as dt
+from typing import ClassVar
+
+from textual import events, on
+from textual.app import ComposeResult
+from textual.binding import Binding, BindingType
+from textual.containers import Horizontal, Vertical
+from textual.message import Message
+from textual.screen import Screen
+from textual.widgets import Button, Input, SelectionList, Static
+
+from warmup.config.family import Family
+from warmup.config.holidays import Holiday
+from warmup.english import date_words
+from warmup.session.first_form import (
+    Form,
+    Unclear,
+    family_of,
+    filled_in,
+    holidays,
+    outcome,
+    week_of,
+    weekday_of,
+)
+from warmup.tui.lists import cut_off
+
+_LOW, _NARROW = 22, 56
+"""Under so many rows the form goes without air, and under so many columns with fewer words."""
+_OTHER_ROWS, _WITHOUT_AIR = 14, 10
+"""The rows of the form beside its list."""
+_LEAVE, _WAYS = "Ctrl+Q leave", "Tab next   Space tick   Ctrl+Q leave"
+_HELLO, _SHORT_HELLO = "Five to seven minutes of spoken math at breakfast.", "Spoken math at breakfast."
+
+
+class Ticks(SelectionList[Holiday]):
+    """The days off that are offered, each with a tick."""
+
+    class Cut(Message):
+        """What is out of sight may have changed."""
+
+    offered: tuple[Holiday, ...] = ()
+
+    def on_mount(self) -> None:
+        """Tell of every scroll and change of the list."""
+        for change in ("scroll_y", "virtual_size"):
+            self.watch(self, change, self.on_resize, init=False)
+
+    def on_resize(self) -> None:
+        """Tell of every change of the room."""
+        self.post_message(self.Cut())
+
+    def offer(self, found: tuple[Holiday, ...]) -> None:
+        """Show these; one that was there keeps its tick or its lack of one, a new one has one."""
+        taken = {*self.selected, *found} - ({*self.offered} - {*self.selected})
+        self.offered = found
+        at = self.highlighted
+        with self.prevent(SelectionList.SelectedChanged):
+            self.clear_options()
+            self.add_options([(_label(each), each, each in taken) for each in found])
+        self.highlighted = min(at or 0, len(found) - 1) if found else None
+
+    def out_of_sight(self) -> str:
+        """How many rows are, above and below."""
+        return cut_off(self.option_count, round(self.scroll_y), self.size.height)
+
+
+def _label(holiday: Holiday) -> str:
+    return f"{date_words(holiday.first, short=True):<10}  {holiday.name}"
+
+
+class WelcomeScreen(Screen[Family]):
+    """The form. Its result is the family."""
+
+    CSS_PATH = "welcome.tcss"
+    AUTO_FOCUS = "#nickname"
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("enter", "begin", "Begin", priority=True, show=False, tooltip="Take the form as it stands"),
+        Binding("down", "app.focus_next", "Next line", show=False),
+        Binding("up", "app.focus_previous", "Line before", show=False),
+    ]
+
+    def __init__(self, today: dt.date, known: Family | None = None) -> None:
+        """``known`` is the family where its children are known, from a journal that outlived family.toml."""
+        super().__init__()
+        self.today, self.known = today, known
+        self._filled = filled_in(today, known)
+
+    def compose(self) -> ComposeResult:
+        """What to fill in, filled in; what comes of it; how to go on."""
+        with Vertical(id="form"):
+            yield Static(_HELLO, id="hello", markup=False)
+            yield from self._line("nickname", "Nickname", self._filled.nickname)
+            yield from self._line("first_day", "First school day", self._filled.first_day)
+            yield from self._line("weekdays", "School weekdays", self._filled.weekdays)
+            with Horizontal(classes="row"):
+                yield Static("Days off", classes="ask", markup=False)
+                yield Static("", id="more", classes="beside", markup=False)
+            yield Ticks(id="off", compact=True)
+            yield Static("", id="outcome", markup=False)
+            yield from self._line("week", "  Not right?", "")
+            with Horizontal(classes="row"):
+                yield Button("Begin  Enter", id="begin", compact=True, tooltip="Take the form as it stands")
+                yield Static(_WAYS, id="ways", classes="beside", markup=False)
+            yield Static("Stays on this machine.", id="privacy", markup=False)
+
+    def _line(self, name: str, label: str, value: str) -> ComposeResult:
+        with Horizontal(classes="row"):
+            yield Static(label, classes="ask", markup=False)
+            yield Input(value, id=name, select_on_focus=True, compact=True)
+            yield Static("", id=f"{name}_beside", classes="beside", markup=False)
+
+    def on_mount(self) -> None:
+        """Work out what comes of the form."""
+        self._work_out()
+
+    def on_resize(self, event: events.Resize) -> None:
+        """Give the list what room there is."""
+        low, narrow = event.size.height < _LOW, event.size.width < _NARROW
+        self.set_class(low, "low")
+        self._ticks.styles.max_height = max(2, event.size.height - (_WITHOUT_AIR if low else _OTHER_ROWS))
+        self.query_one("#ways", Static).update(_LEAVE if narrow else _WAYS)
+        self.query_one("#hello", Static).update(_SHORT_HELLO if narrow else _HELLO)
+
+    @property
+    def _ticks(self) -> Ticks:
+        return self.query_one(Ticks)
+
+    def form(self) -> Form:
+        """The form as it stands. A week that is only the one worked out here is not said."""
+        nickname, first_day, weekdays, week = (
+            self.query_one(f"#{name}", Input).value for name in ("nickname", "first_day", "weekdays", "week")
+        )
+        said = week if self.has_class("touched") else ""
+        return Form(nickname, first_day, weekdays, said, tuple(self._ticks.selected))
+
+    @on(Input.Changed, "#week")
+    def _touch_week(self, event: Input.Changed) -> None:
+        """What is typed there holds; an empty line is worked out again."""
+        self.set_class(bool(event.value.strip()), "touched")
+
+    @on(Input.Changed)
+    @on(Input.Blurred)
+    @on(SelectionList.SelectedChanged)
+    def _work_out(self) -> None:
+        """Offer the days off of the year that is typed, work out the week, and show what comes of it."""
+        week = self.query_one("#week", Input)
+        form = self.form()
+        beside = self.query_one("#first_day_beside", Static)
+        beside.update(weekday_of(form.first_day, form.weekdays))
+        try:
+            found = holidays(form, self.today)
+            if found != self._ticks.offered:
+                self._ticks.offer(found)
+                form = self.form()
+            if not form.week and not week.has_focus:
+                with self.prevent(Input.Changed):
+                    week.value = week_of(form, self.today)
+            said = f"→ {outcome(form, self.today)}"
+        except Unclear as unclear:
+            said = str(unclear)
+        self.query_one("#outcome", Static).update(said)
+
+    @on(Ticks.Cut)
+    def _count_rows(self) -> None:
+        self.query_one("#more", Static).update(self._ticks.out_of_sight())
+
+    @on(Button.Pressed)
+    def action_begin(self) -> None:
+        """Take the form, or say what is not clear."""
+        try:
+            family = family_of(self.form(), self.today, self.known)
+        except Unclear as unclear:
+            self.query_one("#outcome", Static).update(str(unclear))
+            self.add_class("trouble")
+            return
+        self.dismiss(family)
+
+    def do(self, action: str) -> None:
+        """Only leaving makes sense here."""
+        if action == "quit":
+            self.app.exit()
