@@ -62,7 +62,7 @@ def texts() -> dict[str, str]:
 
 def test_the_whole_tree_is_spelled_the_american_way() -> None:
     read = texts()
-    assert {"README.md", "warmup/options.py", "routines/year.toml", "tests/frames/help-80x24.txt"} <= set(
+    assert {"README.md", "warmup/cli/options.py", "routines/year.toml", "tests/frames/help-80x24.txt"} <= set(
         read
     )
     assert {name: found for name, text in read.items() if (found := british(text))} == {}
@@ -89,7 +89,7 @@ def test_the_program_says_today_since_some_families_do_it_at_four_o_clock() -> N
     read = texts()
     words = {name: said(text) for name, text in read.items() if re.match(r"warmup/.*\.py", name)}
     words |= {name: read[name] for name in ("README.md", *(each for each in read if "/frames/" in each))}
-    assert len(words) > 80 and "Keep small things" in words["warmup/screens/pages.py"]
+    assert len(words) > 80 and "Keep small things" in words["warmup/tui/pages.py"]
     assert [name for name, text in words.items() if re.search(r"this\s+morning\b", text, re.I)] == []
 
 

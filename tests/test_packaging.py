@@ -27,7 +27,7 @@ def test_the_wheel_holds_the_routines_and_style_sheets_and_no_tests(wheel: Path)
     names = set(zipfile.ZipFile(wheel).namelist())
     for name in ("year", "daily", "short", "review"):
         assert f"warmup/routines/{name}.toml" in names
-    assert {f"warmup/screens/{path.name}" for path in (ROOT / "warmup" / "screens").glob("*.tcss")} <= names
+    assert {f"warmup/tui/{path.name}" for path in (ROOT / "warmup" / "tui").glob("*.tcss")} <= names
     assert not [name for name in names if name.startswith("tests/")]
 
 
@@ -35,7 +35,7 @@ def test_an_installed_copy_finds_its_own_routines(wheel: Path, tmp_path: Path) -
     site = tmp_path / "site"
     zipfile.ZipFile(wheel).extractall(site)
     environ = {**os.environ, "PYTHONPATH": str(site)}
-    code = "import warmup.config.toml_file as d; print(d.routines_folder())"
+    code = "import warmup.config.places as d; print(d.routines_folder())"
     where = subprocess.run(
         [sys.executable, "-c", code], cwd=tmp_path, env=environ, capture_output=True, text=True, check=True
     )

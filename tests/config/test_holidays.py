@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from warmup.config.holidays import Holiday, breaks, federal, offered
 
-REFERENCE = tomllib.loads((Path(__file__).parent / "references/calendar.toml").read_text("utf-8"))
+REFERENCE = tomllib.loads((Path(__file__).parents[1] / "references/calendar.toml").read_text("utf-8"))
 ROWS = REFERENCE["federal_holidays"]["rows"]
 SCHOOL_WEEK = (0, 1, 2, 3)
 

@@ -10,8 +10,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from warmup.config import toml_file as documents
-from warmup.config.places import places
+from warmup.config.places import places, routines_folder
 from warmup.config.toml_file import Document, FileProblem, Missing, read
 from warmup.config.toml_lines import lines
 from warmup.config.writing import write_toml
@@ -310,7 +309,7 @@ def test_where_things_lie(tmp_path: Path) -> None:
     assert places({}) == places({"WARMUP_HOME": ""})
     assert places({}).data.name == places({}).config.name == "warmup"
     assert places({"WARMUP_HOME": "~no such user~/x"}).data.is_absolute()
-    assert (documents.routines_folder() / "year.toml").is_file()
+    assert (routines_folder() / "year.toml").is_file()
 
 
 def test_lines_never_hang_on_text_that_is_no_toml() -> None:

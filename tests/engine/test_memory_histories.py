@@ -15,7 +15,7 @@ from warmup.engine.memory import LONGEST, SHORTEST, Knowledge, Reviews, fold
 from warmup.model import Asked, Mark
 from warmup.randomness import SeededRandom
 
-ROOT = Path(__file__).parent.parent
+ROOT = Path(__file__).parents[2]
 FIRST = dt.date(2026, 8, 31)
 ITEM = "knots/one"
 F, H, N, S = Mark.FLUENT, Mark.HESITATED, Mark.NOT_YET, Mark.SKIPPED

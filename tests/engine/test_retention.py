@@ -17,7 +17,7 @@ from tests.benchmarks._comparison import judge, rotation
 from tests.benchmarks.retention import catalogue, plan
 from warmup.model import Item
 
-ROOT = Path(__file__).parent.parent
+ROOT = Path(__file__).parents[2]
 WEEKS = 18
 CHILDREN = [Child(7, number, kind) for number, kind in itertools.product(range(2), KINDS)]
 Request = dict[str, Any]

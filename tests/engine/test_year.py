@@ -18,7 +18,7 @@ from warmup.config.plan import load_plan
 from warmup.model import Mark, Morning, Prompt, Routine
 from warmup.skills import item_names, place
 
-ROOT = Path(__file__).parent.parent
+ROOT = Path(__file__).parents[2]
 WEEKS = load_plan(Places(ROOT / "nowhere", ROOT / "nowhere")).weeks
 Lived = list[tuple[Morning, Routine, tuple[Mark, ...]]]
 

@@ -64,7 +64,7 @@ def texts(value: object) -> Iterator[str]:
 
 
 def lines(routine: Routine, context: Context) -> list[str]:
-    """The routine as it is printed; one with an item of no skill never is (see ``Desk.stored``)."""
+    """The routine as it is printed; one with an item of no skill never is (see ``Context.stored``)."""
     known = all(skills.known(prompt.item) for prompt in routine.prompts)
     return list(routine_lines(routine, context)) if known else []
 

@@ -204,6 +204,19 @@ def test_a_mark_comes_back_though_its_level_was_held_back_elsewhere(session: Ses
     assert session.undo() and session.mark_at(0) is Mark.HESITATED
 
 
+def test_a_mark_stays_in_its_place_though_a_prompt_before_it_was_held_back_elsewhere(
+    session: Session,
+) -> None:
+    session.next()
+    session.mark(Mark.FLUENT)
+    session.back()
+    session.back()
+    level = f"{session.prompts[1].skill}:{session.prompts[1].level}"
+    assert session.swap()
+    session.context.hold(level, back=True)
+    assert session.undo() and session.mark_at(2) is Mark.FLUENT and len(session.prompts) == 5
+
+
 # -- two windows
 
 

@@ -118,7 +118,7 @@ def _mistake(error: Exception) -> str:
     from pathlib import Path
 
     frames = traceback.extract_tb(error.__traceback__)
-    own = [frame for frame in frames if Path(frame.filename).is_relative_to(Path(__file__).parent)]
+    own = [frame for frame in frames if Path(frame.filename).is_relative_to(Path(__file__).parents[1])]
     where = (own or frames)[-1]
     return (
         f"a mistake in the program ended it ({type(error).__name__} in {Path(where.filename).name}, line "

@@ -1,1 +1,1 @@
-"""config."""
+"""What people edit: family.toml and routines/*.toml, read with care, checked by line, and saved."""

@@ -1,11 +1,12 @@
 """Where the files lie: the family's folder, the journal's, and the routine files that came along."""
 
 import contextlib
-import errno
 import stat
 from collections.abc import Mapping
 from pathlib import Path
 from typing import NamedTuple
+
+from warmup.config.toml_file import FileProblem, reason
 
 
 class Places(NamedTuple):
@@ -50,17 +51,11 @@ def _folder(folder: Path) -> Path:
         if not folder.is_absolute():
             found = "a way from a folder that is gone"
     except OSError as error:
-        found = _reason(error)
+        found = reason(error)
     if found:
         advice = "Name another folder in WARMUP_HOME."
         raise FileProblem(Path("WARMUP_HOME"), None, "", "a folder", found, advice)
     return folder
-
-
-def _reason(error: OSError | ValueError) -> str:
-    if isinstance(error, OSError) and error.errno == errno.ELOOP:
-        return "links that lead in a circle"
-    return clean(getattr(error, "strerror", None) or str(error))
 
 
 def there(path: Path) -> bool:
@@ -76,5 +71,6 @@ def there(path: Path) -> bool:
 
 def routines_folder() -> Path:
     """Where the routines that came with the program lie: in the installed package, or in the repository."""
-    inside = Path(__file__).with_name("routines")
-    return inside if inside.is_dir() else Path(__file__).parent.with_name("routines")
+    package = Path(__file__).parents[1]
+    inside = package / "routines"
+    return inside if inside.is_dir() else package.with_name("routines")

@@ -2,12 +2,15 @@
 
 import contextlib
 import datetime as dt
+import errno
 import re
 import stat
 import tomllib
 from collections.abc import Iterable, Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NamedTuple, Never
+
+from warmup.text import FIRST_YEAR, LAST_YEAR, clean, shown, visible
 
 if TYPE_CHECKING:
     from warmup.config.toml_lines import Keys
@@ -207,7 +210,7 @@ def _bytes(path: Path, advice: str) -> bytes:
         raise Missing(path, None, "", "a file", "none", "") from None
     except (OSError, ValueError) as error:
         advice = "Move it away, or let it be read."
-        raise FileProblem(path, None, "", "a file that can be read", _reason(error), advice) from None
+        raise FileProblem(path, None, "", "a file that can be read", reason(error), advice) from None
 
 
 def _parsed(path: Path, text: str, advice: str) -> dict[str, Any]:
@@ -225,3 +228,10 @@ def _parsed(path: Path, text: str, advice: str) -> dict[str, Any]:
         raise FileProblem(
             path, None, "", "a plain TOML file", "one too deep or too long to read", advice
         ) from None
+
+
+def reason(error: OSError | ValueError) -> str:
+    """Why a file can't be read, in the system's words."""
+    if isinstance(error, OSError) and error.errno == errno.ELOOP:
+        return "links that lead in a circle"
+    return clean(getattr(error, "strerror", None) or str(error))

@@ -1,1 +1,4 @@
-"""engine."""
+"""Chooses a morning: what a child knows, what may be asked, what is picked and why.
+
+Pure: no disk, no clock, no screen.
+"""

@@ -34,7 +34,7 @@ __all__ = [
     "MarkRow",
     "NewerJournal",
     "Seen",
-    "SittingRow",
+    "SessionRow",
 ]
 
 _HISTORY = (
@@ -230,8 +230,8 @@ class Journal:
     ) -> str:
         """Do all of a change, and log the action that it is, or nothing of it; gives the action's id or "".
 
-        ValueError for an action that can't be logged (see :func:`warmup.journal.log.check`), Changed where the
-        sitting is no longer as it was ``seen``.
+        ValueError for an action that can't be logged (see :func:`warmup.journal.log.check`), Changed where
+        the sitting is no longer as it was ``seen``.
         """
         moment = next((_moment(mark.at) for mark in change.marks.values()), "") or log.utc(self._now())
 

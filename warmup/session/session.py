@@ -1,8 +1,8 @@
 """One routine being worked through: where it stands, its marks, and what each key does to it.
 
 Nothing here knows a screen. Every change is in the journal before the method that makes it returns, in
-one transaction with its row in the log of actions; :class:`warmup.journal.journal.Changed` where another window
-changed the morning meanwhile: nothing was done then, and :func:`resume` finds where it stands.
+one transaction with its row in the log of actions; :class:`warmup.journal.journal.Changed` where another
+window changed the morning meanwhile: nothing was done then, and :func:`resume` finds where it stands.
 """
 
 from collections.abc import Callable, Mapping
@@ -191,14 +191,16 @@ class Session(Standing):
         return Undone(row.what, undoing.words(row))
 
     def _put_back(self, before: Before) -> tuple[Change, Routine | None]:
-        """The change that brings back what stood there, without what is held back by now and has no mark."""
+        """The change that brings back what stood there, without what is held back by now."""
         was, held = before.routine or self.routine, self.context.child.held
+        # Nothing goes from before a mark: a mark keeps its place.
+        marked = max(
+            (at for at, row in {**self.marks, **before.marks}.items() if row and row.mark), default=-1
+        )
         kept = [
             at
             for at, prompt in enumerate(was.prompts)
-            if prompt.item in self.items
-            or f"{prompt.skill}:{prompt.level}" not in held
-            or before.marks.get(at) is not None
+            if at <= marked or prompt.item in self.items or f"{prompt.skill}:{prompt.level}" not in held
         ]
         change, routine = Change(), before.routine
         if routine is not None:

@@ -55,7 +55,7 @@ class WarmupApp(App[int]):
     """
 
     TITLE = "warmup"
-    CSS_PATH: ClassVar = ["screens/morning.tcss"]
+    CSS_PATH: ClassVar = ["morning.tcss"]
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding(
             ",".join(action.every_key),
