@@ -77,7 +77,7 @@ def fixed_prompts() -> tuple[Prompt, ...]:
     )
     on = ten._replace(
         skill="count-on",
-        level="across-tens",
+        level="to-50",
         item="count-on/across-30",
         say="Start at twenty-eight. Count on to thirty-two.",
         answer="twenty-eight, twenty-nine, thirty, thirty-one, thirty-two",

@@ -64,15 +64,15 @@ def loaded():
     return sorted({"tomlkit", "tomli_w", "warmup.config.saving"} & set(sys.modules))
 from pathlib import Path
 import warmup.cli.main, warmup.tui.app, warmup.cli.printing, warmup.tui.morning
-from warmup.session.context import load_family, sit_down
+from warmup.session.context import load_family, open_context
 from warmup.config.places import Places
 from warmup.journal.journal import Journal
 places = Places(Path(sys.argv[1]), Path(sys.argv[1]))
 family, saved = load_family(places, dt.date(2026, 11, 25))
-desk = sit_down(places, family, dt.date(2026, 11, 25), Journal.open(places.data, dt.datetime.now))
-desk.routine()
+context = open_context(places, family, dt.date(2026, 11, 25), Journal.open(places.data, dt.datetime.now))
+context.routine()
 print(loaded())
-desk.prefer(theme="light")
+context.prefer(theme="light")
 print(loaded())
 """
     home.mkdir()

@@ -55,9 +55,9 @@ def test_a_familys_own_copy_wins(tmp_path: Path) -> None:
     places = own(
         tmp_path,
         "short",
-        'prompts = 2\n[[slot]]\nkind = "named"\nmost = 2\nonly = ["make-ten", "count-on:anywhere"]',
+        'prompts = 2\n[[slot]]\nkind = "named"\nmost = 2\nonly = ["make-ten", "count-on:to-95"]',
     )
-    slot = Slot(SlotKind.NAMED, 2, ("make-ten", "count-on:anywhere"))
+    slot = Slot(SlotKind.NAMED, 2, ("make-ten", "count-on:to-95"))
     assert load_shape(places, "short") == Shape("short", (slot,), ((36, 2),), 360)
 
 

@@ -23,8 +23,9 @@ from warmup.skills import SKILLS, place
 ROOT = Path(__file__).parents[2]
 YEAR = tomllib.loads((ROOT / "routines" / "year.toml").read_text("utf-8"))
 WEEK_20 = school_year(dt.date(2026, 8, 31), (0, 1, 2, 3)).morning(dt.date(2027, 1, 20))
-# Levels whose range does not hold thirty different prompts: three starts of a count back from five.
-FEW = {"count-back:from-5"}
+# Levels whose range does not hold thirty different prompts: three starts of a count back from five, and
+# the one whole count to a hundred.
+FEW = {"count-back:from-5", "count:one-to-100"}
 
 
 def test_all_skills_and_levels_of_the_year_are_there_and_no_others() -> None:
