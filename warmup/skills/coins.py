@@ -9,7 +9,7 @@ diameters. A family that leaves pennies out is asked about the other three coins
 from warmup import pictures
 from warmup.english import number_word
 from warmup.model import Cue, Morning, Strand
-from warmup.pictures.facts import CENTS, MILLIMETRES, REEDED
+from warmup.pictures.facts import CENTS, MILLIMETERS, REEDED
 from warmup.randomness import Phrasing, SeededRandom
 from warmup.skills._money import cents, counted, kinds, laid
 from warmup.skills.base import Draft, Level, Skill
@@ -116,12 +116,12 @@ def _find_it(morning: Morning, rng: SeededRandom) -> Draft:
 
 
 def _look(coin: str, shown: tuple[str, ...]) -> str:
-    """How the coin looks among those shown: by size where it is at an end, colour and edge."""
-    sizes = [MILLIMETRES[other] for other in shown]
-    size = {min(sizes): "smallest", max(sizes): "biggest"}.get(MILLIMETRES[coin])
-    colour = "copper" if coin == "penny" else "silver"
+    """How the coin looks among those shown: by size where it is at an end, color and edge."""
+    sizes = [MILLIMETERS[other] for other in shown]
+    size = {min(sizes): "smallest", max(sizes): "biggest"}.get(MILLIMETERS[coin])
+    color = "copper" if coin == "penny" else "silver"
     edge = "ridges" if coin in REEDED else "a smooth edge"
-    return f"the {size} one, {colour} with {edge}" if size else f"the {colour} one with {edge}"
+    return f"the {size} one, {color} with {edge}" if size else f"the {color} one with {edge}"
 
 
 def _worth(coin: str, unit: str, rng: SeededRandom) -> Draft:
@@ -213,7 +213,7 @@ def _dime_or_nickel(rng: SeededRandom) -> Draft:
     asked = rng.pick(("buys more", "buys less", "is bigger", "is smaller"))
     one, two = rng.shuffled(("dime", "nickel"))
     pick = max if asked in ("buys more", "is bigger") else min
-    measure = CENTS if asked.startswith("buys") else MILLIMETRES
+    measure = CENTS if asked.startswith("buys") else MILLIMETERS
     coin = pick((one, two), key=measure.__getitem__)
     buys = asked.startswith("buys")
     return Draft(
