@@ -201,9 +201,14 @@ class Shape(NamedTuple):
 
 
 class Plan(NamedTuple):
-    """The year plan: the earliest week of each level, by ``skill:level``."""
+    """The year plan: the earliest week of each level, by ``skill:level``, and the weeks that open none.
+
+    ``reviews`` are the review weeks in their order; from ``nothing_new_from`` on no level opens.
+    """
 
     weeks: Mapping[str, int]
+    reviews: tuple[int, ...] = ()
+    nothing_new_from: int = 36
 
 
 class Choice(NamedTuple):

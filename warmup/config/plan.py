@@ -1,14 +1,15 @@
 """The year plan and the shapes of a morning: ``routines/*.toml``, where a family's own copy wins."""
 
 import re
-from collections.abc import Callable, Iterator, Mapping
+from collections import Counter
+from collections.abc import Iterator, Mapping
 from contextlib import suppress
 
 from warmup import renames
 from warmup.config.places import Places, routines_folder
 from warmup.config.toml_file import Document, FileProblem, Missing, read
 from warmup.model import Plan, Shape, Slot, SlotKind
-from warmup.schoolyear import REVIEW_EVERY, WEEKS, WEEKS_A_QUARTER
+from warmup.schoolyear import WEEKS, WEEKS_A_QUARTER
 from warmup.skills import SKILLS, levels
 from warmup.text import did_you_mean, shown
 
@@ -19,7 +20,11 @@ SHAPES = ("daily", "short", "review")
 """The shapes that come with the program."""
 _OWN = "Fix that line, or delete your copy to go back to the file that came with the program."
 _SHIPPED = "This file came with the program: install it again."
-_FIXED = {"weeks": WEEKS, "weeks_a_quarter": WEEKS_A_QUARTER, "review_every": REVIEW_EVERY}
+_FIXED = {"weeks": WEEKS, "weeks_a_quarter": WEEKS_A_QUARTER, "review_every": 5}
+"""Keys whose value can't be changed. The last is of an older form of the file: it means the review weeks of
+the file that came with the program."""
+_A_WEEK, _IN_WEEK_1 = 5, 6
+"""How many levels may open in a week, and in the first."""
 
 
 def _open(places: Places, name: str) -> tuple[Document, bool]:
@@ -37,21 +42,42 @@ def load_plan(places: Places) -> Plan:
     the family's own copy; in the file that came with the program it is left out (``check_plan`` lists it).
     """
     file, own = _open(places, "year")
-    return Plan(_weeks(file, own))
+    return Plan(_weeks(file, own), _review_weeks(file, own), _nothing_new_from(file, own))
 
 
 def _weeks(file: Document, own: bool) -> dict[str, int]:
     _format(file)
     known = frozenset(levels())
     weeks = {}
-    for skill, level in _rows(file):
-        if (name := renames.level(f"{skill}:{level}")) in known:
-            weeks[name] = _week(file, skill, level)
+    for name, row in _rows_today(file).items():
+        if name in known:
+            weeks[name] = _week(file, *row)
         elif own:
             raise next(_unknown(file))
     if not weeks:
         raise file.problem(("skills",), "at least one level with its week", "none")
     return weeks
+
+
+def _review_weeks(file: Document, own: bool) -> tuple[int, ...]:
+    """The review weeks in their order; those of the file that came along where an own copy names none."""
+    if own and not file.has("review_weeks"):
+        return _review_weeks(_shipped(), own=False)
+    found: list[int] = []
+    for n in range(file.length("review_weeks", most=WEEKS)):
+        found.append(file.whole("review_weeks", n, least=found[-1] + 1 if found else 1, most=WEEKS))
+    return tuple(found)
+
+
+def _nothing_new_from(file: Document, own: bool) -> int:
+    """The week from which on no level opens, found as the review weeks are."""
+    if own and not file.has("nothing_new_from"):
+        return _nothing_new_from(_shipped(), own=False)
+    return file.whole("nothing_new_from", least=2, most=WEEKS, default=WEEKS)
+
+
+def _shipped() -> Document:
+    return read(routines_folder() / "year.toml", _SHIPPED)
 
 
 def _format(file: Document) -> None:
@@ -63,6 +89,21 @@ def _rows(file: Document) -> Iterator[tuple[str, str]]:
     for skill in file.keys_of("skills"):
         for level in file.keys_of("skills", skill):
             yield skill, level
+
+
+def _rows_today(file: Document) -> dict[str, tuple[str, str]]:
+    """The row that says the week of each level, by the level's name today; dropped levels are left out.
+
+    A row with today's name counts before one with an older name. Of several older levels that are one
+    today the last counts: no part of it was to be asked before its week.
+    """
+    found: dict[str, tuple[str, str]] = {}
+    for row in _rows(file):
+        written = ":".join(row)
+        for name in () if renames.dropped(written) else renames.levels(written):
+            if name == written or found.get(name) != tuple(name.split(":", 1)):
+                found[name] = row
+    return found
 
 
 def _week(file: Document, skill: str, level: str) -> int:
@@ -83,14 +124,25 @@ def _unknown(file: Document) -> Iterator[FileProblem]:
 
 
 def _known(name: str) -> bool:
-    return renames.level(name) in levels()
+    return renames.dropped(name) or set(renames.levels(name)) <= set(levels())
+
+
+def _dropped(file: Document) -> Iterator[FileProblem]:
+    """One warning for all the levels that are asked no more."""
+    first, *more = [row for row in _rows(file) if renames.dropped(":".join(row))] or [()]
+    if first:
+        others = f" and {len(more)} more" if more else ""
+        found = f"{shown(first[1])}{others} that later versions left out"
+        advice = "Nothing is asked for such a line; delete it when you like."
+        yield file._replace(advice=advice).problem(("skills", *first), "levels that are still asked", found)
 
 
 def check_plan(places: Places) -> list[FileProblem]:
     """Everything that is wrong with the year plan and the shapes of a morning, in the order of the files.
 
-    For the year: skills and levels that are not there, weeks out of 1 to 36, a level before the one below
-    it, a new level in a review week or the last week, a level before one it stands on, a level left out.
+    For the year: skills and levels that are not there or no longer, weeks out of 1 to 36, review weeks out of
+    order, a new level in a review week or in the last weeks, more new ones a week than a child can take up, a
+    level before one it stands on, a level left out.
     """
     problems: list[FileProblem] = []
     try:
@@ -108,21 +160,24 @@ def check_plan(places: Places) -> list[FileProblem]:
 
 
 def _check_year(file: Document, own: bool) -> list[FileProblem]:
-    problems = list(_unknown(file))
+    problems = [*_unknown(file), *_dropped(file)]
     for key, fixed in _FIXED.items():
         if file.data.get(key, fixed) != fixed:
             problems.append(file.problem((key,), f"{fixed}, which can't be changed", shown(file.data[key])))
+    reviews, last = (), WEEKS
+    try:
+        reviews, last = _review_weeks(file, own), _nothing_new_from(file, own)
+    except FileProblem as problem:
+        problems.append(problem)
     weeks: dict[str, int] = {}
-    for skill, level in _rows(file):
+    for name, row in _rows_today(file).items():
         try:
-            weeks[renames.level(f"{skill}:{level}")] = _week(file, skill, level)
+            weeks[name] = _week(file, *row)
         except FileProblem as problem:
             problems.append(problem)
-    checks: tuple[Callable[[Document, Mapping[str, int]], Iterator[FileProblem]], ...] = (
-        _quiet_weeks,
-        _order,
-    )
-    problems += [problem for check in checks for problem in check(file, weeks)]
+    problems += _quiet_weeks(file, weeks, reviews, last)
+    problems += _crowded(file, weeks)
+    problems += _order(file, weeks)
     problems += _left_out(file, weeks, own)
     if not problems:
         _weeks(file, own)
@@ -130,19 +185,29 @@ def _check_year(file: Document, own: bool) -> list[FileProblem]:
 
 
 def _way(file: Document, level: str) -> tuple[str, str, str]:
-    """Where the level stands in the file, by the name it has there."""
-    rows = (f"{skill}:{key}" for skill, key in _rows(file))
-    skill, _, key = next((row for row in rows if renames.level(row) == level), level).partition(":")
-    return "skills", skill, key
+    """Where the level's week stands in the file, by the name it has there."""
+    skill, _, key = level.partition(":")
+    return "skills", *_rows_today(file).get(level, (skill, key))
 
 
-def _quiet_weeks(file: Document, weeks: Mapping[str, int]) -> Iterator[FileProblem]:
+def _quiet_weeks(
+    file: Document, weeks: Mapping[str, int], reviews: tuple[int, ...], last: int
+) -> Iterator[FileProblem]:
     for level, week in weeks.items():
-        if week % REVIEW_EVERY == 0 or week == WEEKS:
-            reason = "the last week" if week == WEEKS else "a review week"
+        if week in reviews or week >= last:
+            reason = "a review week" if week in reviews else f"and nothing new comes from week {last} on"
             yield file.problem(
                 _way(file, level), "a week in which something new may come", f"{week}, {reason}"
             )
+
+
+def _crowded(file: Document, weeks: Mapping[str, int]) -> Iterator[FileProblem]:
+    """Weeks with more new levels than a child can take up, each told at the last of its levels."""
+    for week, number in sorted(Counter(weeks.values()).items()):
+        if number > (_IN_WEEK_1 if week == 1 else _A_WEEK):
+            level = [name for name, at in weeks.items() if at == week][-1]
+            expected = f"at most {_A_WEEK} new levels a week ({_IN_WEEK_1} in week 1)"
+            yield file.problem(_way(file, level), expected, f"{number} in week {week}")
 
 
 def _order(file: Document, weeks: Mapping[str, int]) -> Iterator[FileProblem]:
@@ -157,14 +222,14 @@ def _order(file: Document, weeks: Mapping[str, int]) -> Iterator[FileProblem]:
 
 def _left_out(file: Document, weeks: Mapping[str, int], own: bool) -> Iterator[FileProblem]:
     """Levels of skills that have no line: a family may leave any out, but nothing that others stand on."""
-    needed: dict[str, str] = {}
+    there, needed = _rows_today(file), dict[str, str]()
     for skill in SKILLS.values():
         for level in skill.levels:
             name = f"{skill.id}:{level.key}"
             if name in weeks:
                 needed |= {base: name for base in level.stands_on if base not in needed}
     for name in levels():
-        if file.has(*_way(file, name)) or (own and name not in needed):
+        if name in there or (own and name not in needed):
             continue
         expected = f"a week, because {needed[name]} stands on it" if name in needed else "a week"
         yield file.problem(_way(file, name), expected, "nothing")
@@ -203,6 +268,8 @@ def _shape(name: str, file: Document) -> Shape:
     slots: list[Slot] = []
     for n in range(file.length("slot", most=20)):
         slot = _slot(file, n)
+        if slot.kind is SlotKind.NAMED and not slot.only:
+            continue  # All it named is asked no more.
         if slot.kind is not SlotKind.NAMED and slot.kind in [other.kind for other in slots]:
             found = f"{shown(slot.kind.value)} a second time"
             raise file.problem(("slot", n, "kind"), "each kind once, save named", found)
@@ -241,12 +308,15 @@ def _slot(file: Document, n: int) -> Slot:
     if kind is not SlotKind.NAMED and file.has("slot", n, "only"):
         expected = 'no such key: only a slot of kind "named" is held to some skills'
         file.refuse(("slot", n, "only"), expected)
-    only = tuple(map(renames.level, file.names("slot", n, "only")))
+    named = file.names("slot", n, "only")
+    only: list[str] = []
     known = (*SKILLS, *levels())
-    for place, name in enumerate(only):
-        if name not in known:
+    for place, name in enumerate(named):
+        today = () if renames.dropped(name) else renames.levels(name)
+        if not set(today) <= set(known):
             found = shown(name) + did_you_mean(name, known)
             raise file.problem(("slot", n, "only", place), "a skill or a level", found)
-    if kind is SlotKind.NAMED and not only:
+        only += today
+    if kind is SlotKind.NAMED and not named:
         raise file.problem(("slot", n, "only"), "the skills or levels this slot is for", "nothing")
-    return Slot(kind, file.whole("slot", n, "most", least=1, most=MOST_PROMPTS), only)
+    return Slot(kind, file.whole("slot", n, "most", least=1, most=MOST_PROMPTS), tuple(dict.fromkeys(only)))

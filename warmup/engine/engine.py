@@ -50,8 +50,8 @@ def open_items(
     """The items that may be asked on this morning.
 
     A level (``skill:key``) opens when its week has come, the adult does not hold it, and nothing it
-    stands on is *not yet*, by its last mark or by a review; once asked it stays open. ``opened`` levels
-    come early. An item that rests until it is taught again is not open; ``taught`` gives the dates on
+    stands on is *not yet*, by its last mark or by a review; once asked it stays open, also where a new plan
+    gives it a later week. ``opened`` levels come early. An item that rests until it is taught again is not open; ``taught`` gives the dates on
     which that was done, by item. While ``paused`` no level
     opens of which nothing has a mark yet, unless nothing at all has one.
     """
@@ -69,7 +69,7 @@ def open_items(
         item
         for item in items
         if item.level_id not in held
-        and (item.week <= morning.week or item.level_id in opened)
+        and (item.week <= morning.week or item.level_id in opened or item.level_id in begun)
         and (item.level_id in begun or not shaky.intersection(item.stands_on))
         and (item.level_id in begun or not (paused and begun))
         and not rests(knowledge.of(item.id), taught.get(item.id))

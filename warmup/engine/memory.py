@@ -84,26 +84,34 @@ class Checked(NamedTuple):
     last_since: int = -1
 
 
+class Reviews(NamedTuple):
+    """Which ``weeks`` are review weeks. ``hands`` names the items asked with things on the table."""
+
+    mornings_a_week: int
+    weeks: tuple[int, ...] = ()
+    hands: Collection[str] = frozenset()
+
+    def last_before(self, week: int) -> int:
+        """The last review week before this week; 0 when there was none."""
+        return max((review for review in self.weeks if review < week), default=0)
+
+
+NO_REVIEWS = Reviews(1)
+"""For a year without review weeks."""
+
+
 class Knowledge(NamedTuple):
     """All that memory holds of a child: a record an item, the last mornings, newest last, and by skill
-    what its last review week said."""
+    what its last review week said. ``reviews`` are the review weeks of the year it was folded by."""
 
     records: Mapping[str, Record] = MappingProxyType({})
     days: tuple[Day, ...] = ()
     checks: Mapping[str, Checked] = MappingProxyType({})
+    reviews: Reviews = NO_REVIEWS
 
     def of(self, item: str) -> Record:
         """The item's record; that of a new one if it was never shown."""
         return self.records.get(item, NEW)
-
-
-class Reviews(NamedTuple):
-    """Which weeks are review weeks: each ``every``-th. ``hands`` names the items asked with things on the
-    table."""
-
-    mornings_a_week: int
-    every: int = 5
-    hands: Collection[str] = frozenset()
 
 
 def learn(record: Record, asked: Asked, index: int, opened: int, guess: float = 0.0) -> Record:
@@ -189,7 +197,7 @@ def fold(
             fluent, marked = fluent + easy, marked + 1
             if reviews:
                 skill = item.partition("/")[0]
-                if week % reviews.every == 0:
+                if week in reviews.weeks:
                     checks[skill] = _check(checks.get(skill), week, index, easy, item, item in reviews.hands)
                     since.pop(skill, None)
                 elif skill in checks:
@@ -197,7 +205,7 @@ def fold(
         _count(days, Day(date, fluent, marked))
     for skill, mornings in since.items():
         checks[skill] = _asked_since(checks[skill], mornings)
-    return Knowledge(records, tuple(days[-4:]), checks)
+    return Knowledge(records, tuple(days[-4:]), checks, reviews or before.reviews)
 
 
 def _count(days: list[Day], day: Day) -> None:

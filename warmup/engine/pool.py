@@ -11,6 +11,8 @@ from warmup.randomness import digest
 HARD_UNDER = 0.75
 SURE_FROM = 0.9
 OF_A_SKILL = 2
+_LONG = 999
+"""A rest longer than any year, in mornings."""
 
 
 class Candidate(NamedTuple):
@@ -94,7 +96,9 @@ class Pool:
         for c in self.all:
             self._by_skill.setdefault(c.item.skill, []).append(c)
             last = c.record.last if c.record.last is not None else self._opened(c.item) - 1
-            self.rests[c.item.skill] = min(self.rests.get(c.item.skill, 999), morning.index - last)
+            # What is open before its week and never asked says nothing of when the skill was.
+            rested = _LONG if c.new and last >= morning.index else morning.index - last
+            self.rests[c.item.skill] = min(self.rests.get(c.item.skill, _LONG), rested)
 
     def surest(self) -> Candidate | None:
         """What the child is most likely to get, for a morning that ends early; None when there is nothing.

@@ -11,7 +11,7 @@ from dataclasses import fields
 from enum import Enum
 from typing import Any
 
-from warmup import renames
+from warmup import renames, skills
 from warmup.model import Countdown, Cue, DayKind, Morning, Prompt, Routine
 from warmup.pictures import Picture, from_data, to_data
 from warmup.text import FIRST_YEAR, LAST_YEAR, clean
@@ -193,5 +193,6 @@ def _morning(data: Any) -> Morning:
 def _prompt(data: Any) -> Prompt:
     values = _read(data, _PROMPT, _PROMPT_SINCE)
     item = renames.item(values["item"])
-    level = renames.level(f"{values['skill']}:{values['level']}").rpartition(":")[2]
+    # An item may have moved to another level since.
+    level = skills.place(item).level.key if skills.known(item) else values["level"]
     return Prompt(**values | {"item": item, "skill": item.partition("/")[0], "level": level})

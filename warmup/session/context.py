@@ -18,7 +18,7 @@ from warmup.engine.memory import RETEACH, Knowledge, Reviews, fold
 from warmup.journal.journal import Journal, SessionRow
 from warmup.journal.routine_json import routine_from
 from warmup.model import Asked, Choice, Item, Morning, Plan, Prompt, Routine, Shape
-from warmup.schoolyear import REVIEW_EVERY, SchoolYear, school_year
+from warmup.schoolyear import SchoolYear, school_year
 
 Clock = Callable[[], dt.datetime]
 CHOSEN_ANEW = (
@@ -59,7 +59,14 @@ class Context:
         ahead = families.countdowns(self.family, day)
         eve = families.countdowns(self.family, day - dt.timedelta(1), ahead=1)
         festive = tuple(countdown.name for countdown in eve)
-        return self.year.morning(day, ahead, festive, pennies=self.family.pennies, animal=self.family.animal)
+        return self.year.morning(
+            day,
+            ahead,
+            festive,
+            reviews=self.plan.reviews,
+            pennies=self.family.pennies,
+            animal=self.family.animal,
+        )
 
     def knowledge(self) -> Knowledge:
         """What the child knows by the journal; folded once and kept."""
@@ -72,8 +79,12 @@ class Context:
         return self._fold(self.today)
 
     def history(self, before: dt.date | None = None) -> tuple[Asked, ...]:
-        """Every prompt that was shown, in order of time; up to but not on ``before``."""
-        return self.journal.history(self.child.record, before) if self.journal else ()
+        """Every prompt that was shown, in order of time; up to but not on ``before``.
+
+        Marks of items that are asked no more stay in the journal and count for nothing.
+        """
+        lines = self.journal.history(self.child.record, before) if self.journal else ()
+        return tuple(line for line in lines if skills.known(line.item))
 
     def stored(self, day: dt.date) -> list[tuple[SessionRow, Routine]]:
         """The sittings of a date whose routine can be read, in order of time.
@@ -108,7 +119,7 @@ class Context:
     def reviews(self) -> Reviews:
         """Which weeks are review weeks, and what is asked with things on the table."""
         hands = frozenset(item.id for item in self.items() if item.hands)
-        return Reviews(self.year.mornings_a_week, REVIEW_EVERY, hands)
+        return Reviews(self.year.mornings_a_week, self.plan.reviews, hands)
 
     def review(self) -> str:
         """What this week's review says so far, in words; empty in any other week."""
