@@ -23,9 +23,9 @@ from warmup.config.places import Places
 from warmup.config.plan import load_plan, load_shape
 from warmup.engine.engine import SETTLING_WEEKS, choose
 from warmup.engine.memory import Knowledge, fold
-from warmup.model import Asked, DayKind, Item, Mark, Morning, Shape
+from warmup.model import Asked, DayKind, Item, Mark, Morning, Plan, Shape
 from warmup.randomness import digest
-from warmup.schoolyear import REVIEW_EVERY, WEEKS_A_QUARTER
+from warmup.schoolyear import WEEKS_A_QUARTER
 
 MORNINGS_A_WEEK = 4
 SECONDS = 40
@@ -82,9 +82,14 @@ def plan(request: dict[str, Any]) -> list[str]:
 
 
 @cache
+def _plan() -> Plan:
+    return load_plan(_SHIPPED)
+
+
+@cache
 def catalogue() -> dict[str, Item]:
     """Our own items by id, as the year plan that comes with the program opens them."""
-    return {item.id: item._replace(seconds=SECONDS) for item in skills.items(load_plan(_SHIPPED))}
+    return {item.id: item._replace(seconds=SECONDS) for item in skills.items(_plan())}
 
 
 @cache
@@ -115,7 +120,7 @@ def _morning(request: dict[str, Any]) -> Morning:
         school_day=now + 1,
         week=week,
         quarter=(week - 1) // WEEKS_A_QUARTER + 1,
-        review=week % REVIEW_EVERY == 0,
+        review=week in _plan().reviews,
         index=now,
         mornings_a_week=MORNINGS_A_WEEK,
         previous=days[now - 1] if now else None,

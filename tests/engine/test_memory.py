@@ -208,9 +208,9 @@ def test_the_last_four_mornings() -> None:
     assert Knowledge().of("knots/none") == NEW
 
 
-# -- review weeks: four mornings a week and each fifth week, so week 5 has the mornings 16 to 19
+# -- review weeks: four mornings a week and weeks 5 and 10, so week 5 has the mornings 16 to 19
 
-WEEKS = Reviews(4, 5, frozenset({"knots/one"}))
+WEEKS = Reviews(4, (5, 10), frozenset({"knots/one"}))
 
 
 def checked(*lines: tuple[int, str, Mark | None], cue: int = 0) -> Checked | None:

@@ -13,6 +13,7 @@ from warmup.engine.review import Outcome
 from warmup.model import Asked, Choice, DayKind, Item, Mark, Morning, Shape, Slot, SlotKind
 
 FIRST = dt.date(2026, 8, 31)
+REVIEWS = (5, 10, 15, 20, 25)
 SKILLS = ("knots", "ropes", "sails", "winds", "tides", "shells", "sands", "gulls", "crabs", "stars")
 ITEMS = tuple(
     Item(f"{skill}/{name}", skill, level, f"{skill}:{level}", "number", 1, hands=hands)
@@ -39,14 +40,14 @@ def index_of(date: dt.date) -> int:
 def morning(index: int) -> Morning:
     """One of four mornings a week."""
     week = index // 4 + 1
-    return Morning(day(index), DayKind.SCHOOL, index + 1, week, (week - 1) // 9 + 1, week % 5 == 0, index)
+    return Morning(day(index), DayKind.SCHOOL, index + 1, week, (week - 1) // 9 + 1, week in REVIEWS, index)
 
 
 def known(lines: Sequence[tuple[int, str, Mark]]) -> Knowledge:
     """What these marks teach: morning index, item, mark."""
     hands = frozenset(item.id for item in ITEMS if item.hands)
     asked = [Asked(day(index), item, mark) for index, item, mark in sorted(lines, key=lambda line: line[0])]
-    return fold(asked, index_of, {}, {}, reviews=Reviews(4, 5, hands))
+    return fold(asked, index_of, {}, {}, reviews=Reviews(4, REVIEWS, hands))
 
 
 def taught(mark: Mark = Mark.FLUENT) -> list[tuple[int, str, Mark]]:
@@ -158,3 +159,14 @@ def test_the_review_is_told_by_its_outcomes() -> None:
 def test_nothing_is_checked_without_review_weeks() -> None:
     asked = [Asked(day(16), "knots/one", Mark.FLUENT)]
     assert not fold(asked, index_of, {}, {}).checks
+
+
+def test_what_was_touched_is_looked_up_from_the_last_review_week_of_the_list() -> None:
+    """Weeks need not lie evenly: from week 5 to 9 it is four, and nothing before the first."""
+    weeks = Reviews(4, (5, 9, 14))
+    assert [weeks.last_before(week) for week in (1, 5, 6, 9, 10, 14, 20)] == [0, 0, 5, 5, 9, 9, 14]
+    lines = [(index, f"{skill}/one", Mark.FLUENT) for index, skill in ((19, "knots"), (20, "ropes"))]
+    asked = [Asked(day(index), item, mark) for index, item, mark in lines]
+    table = Pool(ITEMS, fold(asked, index_of, {}, {}, reviews=weeks), morning(32), "Bean")
+    assert [candidate.item.skill for candidate in review.checks(table)] == ["ropes"]
+    assert fold(asked, index_of, {}, {}, reviews=weeks).checks.keys() == {"knots"}

@@ -7,10 +7,12 @@ from typing import Any
 import pytest
 
 from tests.benchmarks.year_aloud import family
+from warmup import skills
 from warmup.config.family import CountdownRule
 from warmup.config.places import Places
-from warmup.engine.engine import SAMPLES, choose, sampled
+from warmup.engine.engine import SAMPLES, choose, open_items, sampled
 from warmup.engine.memory import Knowledge, Record, fold
+from warmup.engine.pool import Pool
 from warmup.model import Asked, DayKind, Item, Mark, Morning, Routine, Shape, Slot, SlotKind
 from warmup.session.context import Context, open_context
 
@@ -54,6 +56,30 @@ def test_a_ladder_from_before_the_start_is_sampled_from_its_top() -> None:
         assert [choice.item.id for choice in chosen] == [first]
 
 
+BEGUN = Item("knots/begun", "knots", 2, "knots:two", "number", 30)
+BESIDE = Item("knots/beside", "knots", 2, "knots:two", "number", 30)
+AHEAD = Item("ropes/ahead", "ropes", 1, "ropes:one", "number", 30)
+
+
+def test_a_level_that_has_begun_stays_open_when_a_new_plan_gives_it_a_later_week() -> None:
+    """All of the level, unless it is held; a level not begun waits for its week."""
+    morning = Morning(JANUARY, DayKind.SCHOOL, 73, 19, 3, False, 72)
+    known = Knowledge({"knots/begun": Record(marks=1, mark=Mark.FLUENT, last=60)})
+    items = (BEGUN, BESIDE, AHEAD)
+    assert open_items(items, morning, known) == (BEGUN, BESIDE)
+    assert open_items(items, morning, known, held=["knots:two"]) == ()
+    assert open_items(items, morning, Knowledge()) == ()
+
+
+def test_what_is_open_before_its_week_does_not_hide_how_long_its_skill_has_rested() -> None:
+    morning = Morning(JANUARY, DayKind.SCHOOL, 73, 19, 3, False, 72)
+    known = Knowledge({"knots/begun": Record(marks=1, mark=Mark.FLUENT, last=60)})
+    assert Pool((BEGUN, BESIDE), known, morning, "Bean").rests == {"knots": 12}
+    assert Pool((AHEAD,), known, morning, "Bean").rests["ropes"] > 144
+    today = Knowledge({"knots/begun": Record(marks=1, mark=Mark.FLUENT, last=72)})
+    assert Pool((BEGUN, BESIDE), today, morning, "Bean").rests == {"knots": 0}
+
+
 def at_desk(first: dt.date, **change: Any) -> Context:
     """The invented year's family, begun on ``first``."""
     there = family("Bean")._replace(began=first, **change)
@@ -83,8 +109,16 @@ def test_a_start_in_january_asks_what_is_new_and_samples_what_came_before() -> N
     for item in context.items():
         first.setdefault(item.level_id, []).append(item.id)
     sampled_first = {name for names in first.values() for name in names[:SAMPLES]}
-    asked = [prompt.item for routine in live(context, 30) for prompt in routine.prompts]
-    assert {item for item in asked if weeks[item] < context.since()} <= sampled_first
+    lived = live(context, 30)
+    asked = [prompt.item for routine in lived for prompt in routine.prompts]
+    # What the day itself asked for once is known of, and comes again.
+    timely = {
+        prompt.item
+        for routine in lived
+        for prompt in routine.prompts
+        if skills.timely(prompt.item, routine.morning)
+    }
+    assert {item for item in asked if weeks[item] < context.since()} <= sampled_first | timely
     assert any(weeks[item] >= context.since() for item in asked[:80])
     early = {item.level_id for item in context.items() if item.week < context.since()}
     assert len({name for name in early if set(first[name]) & set(asked)}) > 0.6 * len(early)

@@ -185,7 +185,7 @@ def test_the_close_says_what_went_well_what_comes_back_and_nothing_that_counts(s
     words = closing(session, Knowledge())
     assert "make ten" in words.well and "new" in words.well
     # Hesitated on Wednesday, March 3: due two school mornings on, which is the next Monday.
-    assert words.back == "count on, across a ten, from 25 to 49: again Monday"
+    assert words.back == "count on, to fifty, across a ten: again Monday"
     assert "%" not in f"{words.well}{words.back}{words.table}{words.handy}"
 
 

@@ -29,10 +29,10 @@ FEW = {"count-back:from-5", "count:one-to-100"}
 
 
 def test_all_skills_and_levels_of_the_year_are_there_and_no_others() -> None:
-    """38 skills and 147 levels, by the file that unlocks them."""
+    """38 skills and 125 levels, by the file that unlocks them."""
     in_file = [f"{skill}:{level}" for skill, levels in YEAR["skills"].items() for level in levels]
     assert sorted(in_file) == sorted(skills.levels())
-    assert (len(SKILLS), len(in_file)) == (38, 147)
+    assert (len(SKILLS), len(in_file)) == (38, 125)
 
 
 @pytest.mark.parametrize("skill", SKILLS)
@@ -118,24 +118,6 @@ def test_a_skill_is_laid_out_as_it_should_be(skill: str) -> None:
         )
     everything = [*names, *(level.key for level in levels), skill]
     assert all(name == name.lower() and " " not in name for name in everything)
-
-
-def week(level: str) -> int:
-    """The week a level opens."""
-    skill, _, key = level.partition(":")
-    return int(YEAR["skills"][skill][key])
-
-
-def test_weeks_rise_rest_in_reviews_and_nothing_stands_on_a_later_week() -> None:
-    a_week = Counter(week(level) for level in skills.levels())
-    assert max(a_week.values()) <= 6
-    assert not {w for w in a_week if w % 5 == 0 or w == 36}
-    for skill in SKILLS.values():
-        weeks = [week(f"{skill.id}:{level.key}") for level in skill.levels]
-        assert weeks == sorted(set(weeks)), skill.id
-        for level, at in zip(skill.levels, weeks, strict=True):
-            for below in level.stands_on:
-                assert below in skills.levels() and week(below) <= at, (skill.id, level.key, below)
 
 
 def test_the_bank_reads_as_a_five_year_old_hears() -> None:

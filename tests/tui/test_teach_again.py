@@ -65,7 +65,7 @@ async def test_two_at_once_keep_their_names_and_the_keys_on_a_small_screen(app: 
             "Went well:",
             "Teach again:",
             "(seven-three);",
-            "count on, across a ten",
+            "count on, to fifty, across a ten",
             "key l",
             "finish",
         ):

@@ -127,6 +127,14 @@ def _known(name: str) -> bool:
     return renames.dropped(name) or set(renames.levels(name)) <= set(levels())
 
 
+def _older(file: Document) -> bool:
+    """Whether the file is of the form of before review weeks were listed.
+
+    Its weeks were in order by the levels and the review weeks of its day, so it is not held to today's.
+    """
+    return file.has("review_every") and not file.has("review_weeks")
+
+
 def _dropped(file: Document) -> Iterator[FileProblem]:
     """One warning for all the levels that are asked no more."""
     first, *more = [row for row in _rows(file) if renames.dropped(":".join(row))] or [()]
@@ -134,6 +142,8 @@ def _dropped(file: Document) -> Iterator[FileProblem]:
         others = f" and {len(more)} more" if more else ""
         found = f"{shown(first[1])}{others} that later versions left out"
         advice = "Nothing is asked for such a line; delete it when you like."
+        if _older(file):
+            advice += " Newer levels are in the file that came with the program: copy it anew to have them."
         yield file._replace(advice=advice).problem(("skills", *first), "levels that are still asked", found)
 
 
@@ -175,10 +185,11 @@ def _check_year(file: Document, own: bool) -> list[FileProblem]:
             weeks[name] = _week(file, *row)
         except FileProblem as problem:
             problems.append(problem)
-    problems += _quiet_weeks(file, weeks, reviews, last)
-    problems += _crowded(file, weeks)
-    problems += _order(file, weeks)
-    problems += _left_out(file, weeks, own)
+    if not _older(file):
+        problems += _quiet_weeks(file, weeks, reviews, last)
+        problems += _crowded(file, weeks)
+        problems += _order(file, weeks)
+        problems += _left_out(file, weeks, own)
     if not problems:
         _weeks(file, own)
     return sorted(problems, key=lambda problem: problem.line or 0)
