@@ -117,7 +117,7 @@ def test_every_slip_in_the_year_has_its_sentence(tmp_path: Path, old: str, new: 
 
 
 def test_a_year_of_the_older_form_means_the_review_weeks_that_came_along(tmp_path: Path) -> None:
-    """It said "every fifth week": the weeks of the program's own file are meant, and no word is said of it."""
+    """It said "every fifth week"; the weeks of the shipped file are meant, and nothing is said."""
     year = re.sub(r"review_weeks.*\nnothing_new_from.*\n", "review_every = 5\n", known_year())
     assert "review_weeks" not in year.partition("[skills.")[0].replace("`review_weeks`", "")
     places = own(tmp_path, "year", year)

@@ -62,7 +62,8 @@ def test_what_is_said_of_the_words_to_a_hundred_comes_to_the_whole_count() -> No
     }
     ends: dict[int, set[tuple[int, int]]] = {1: set(), 10: set()}
     for name in there - {"hundred-chart:to-100"}:
-        for prompt in level_asked(*name.split(":"), 60):
+        skill, _, key = name.partition(":")
+        for prompt in level_asked(skill, key, 60):
             step, first = prompt.given.get("by", 1), prompt.given.get("start", prompt.given.get("over"))
             assert step in whole["steps"] and 1 <= first < prompt.given["end"] <= whole["count_to"], name
             ends[step].add((first, prompt.given["end"]))
@@ -71,7 +72,7 @@ def test_what_is_said_of_the_words_to_a_hundred_comes_to_the_whole_count() -> No
         (1, whole["count_to"])
     }
     shown = level_asked("hundred-chart", "to-100", 60)
-    assert all(1 <= p.given.get("first", 1) and p.given.get("last", 1) <= whole["count_to"] for p in shown)
+    assert all(p.given.get("first", 1) >= 1 and p.given.get("last", 1) <= whole["count_to"] for p in shown)
 
 
 def test_counting_reaches_the_bounds_of_its_code_and_never_passes_them() -> None:

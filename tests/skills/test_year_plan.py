@@ -1,4 +1,4 @@
-"""The year that comes along, judged as a whole: what opens when, on what it stands, and what waits on what."""
+"""The year that comes along, judged as a whole: what opens when, what it stands on, what waits on what."""
 
 import tomllib
 from collections import Counter
@@ -14,7 +14,9 @@ from warmup.skills import SKILLS, levels, place
 YEAR: dict[str, Any] = tomllib.loads(
     (Path(__file__).parents[2] / "routines" / "year.toml").read_text("utf-8")
 )
-WEEK: dict[str, int] = {f"{s}:{key}": week for s, keys in YEAR["skills"].items() for key, week in keys.items()}
+WEEK: dict[str, int] = {
+    f"{s}:{key}": week for s, keys in YEAR["skills"].items() for key, week in keys.items()
+}
 REVIEWS: list[int] = YEAR["review_weeks"]
 CLOSED_FROM: int = YEAR["nothing_new_from"]
 LEVEL = {f"{skill.id}:{level.key}": level for skill in SKILLS.values() for level in skill.levels}

@@ -162,9 +162,7 @@ def _children(file: Document) -> tuple[Child, ...]:
 
 def _levels(file: Document, n: int, key: str) -> tuple[str, ...]:
     """Levels by their names today, each once; one that is asked no more stays as it is written."""
-    return tuple(
-        dict.fromkeys(name for old in file.names("child", n, key) for name in renames.levels(old))
-    )
+    return tuple(dict.fromkeys(name for old in file.names("child", n, key) for name in renames.levels(old)))
 
 
 def _taught(file: Document, n: int) -> tuple[tuple[str, dt.date], ...]:

@@ -137,14 +137,14 @@ def _older(file: Document) -> bool:
 
 def _dropped(file: Document) -> Iterator[FileProblem]:
     """One warning for all the levels that are asked no more."""
-    first, *more = [row for row in _rows(file) if renames.dropped(":".join(row))] or [()]
-    if first:
-        others = f" and {len(more)} more" if more else ""
-        found = f"{shown(first[1])}{others} that later versions left out"
+    gone = [row for row in _rows(file) if renames.dropped(":".join(row))]
+    if gone:
+        others = f" and {len(gone) - 1} more" if len(gone) > 1 else ""
+        found = f"{shown(gone[0][1])}{others} that later versions left out"
         advice = "Nothing is asked for such a line; delete it when you like."
         if _older(file):
             advice += " Newer levels are in the file that came with the program: copy it anew to have them."
-        yield file._replace(advice=advice).problem(("skills", *first), "levels that are still asked", found)
+        yield file._replace(advice=advice).problem(("skills", *gone[0]), "levels that are still asked", found)
 
 
 def check_plan(places: Places) -> list[FileProblem]:
@@ -174,7 +174,8 @@ def _check_year(file: Document, own: bool) -> list[FileProblem]:
     for key, fixed in _FIXED.items():
         if file.data.get(key, fixed) != fixed:
             problems.append(file.problem((key,), f"{fixed}, which can't be changed", shown(file.data[key])))
-    reviews, last = (), WEEKS
+    reviews: tuple[int, ...] = ()
+    last = WEEKS
     try:
         reviews, last = _review_weeks(file, own), _nothing_new_from(file, own)
     except FileProblem as problem:

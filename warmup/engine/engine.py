@@ -50,10 +50,10 @@ def open_items(
     """The items that may be asked on this morning.
 
     A level (``skill:key``) opens when its week has come, the adult does not hold it, and nothing it
-    stands on is *not yet*, by its last mark or by a review; once asked it stays open, also where a new plan
-    gives it a later week. ``opened`` levels come early. An item that rests until it is taught again is not open; ``taught`` gives the dates on
-    which that was done, by item. While ``paused`` no level
-    opens of which nothing has a mark yet, unless nothing at all has one.
+    stands on is *not yet*, by its last mark or by a review; once asked it stays open, also where a
+    new plan gives it a later week. ``opened`` levels come early. An item that rests until it is
+    taught again is not open; ``taught`` gives the dates on which that was done, by item. While
+    ``paused`` no level opens of which nothing has a mark yet, unless nothing at all has one.
     """
     items = tuple(items)
     shaky = {
