@@ -56,6 +56,16 @@ def test_a_ladder_from_before_the_start_is_sampled_from_its_top() -> None:
         assert [choice.item.id for choice in chosen] == [first]
 
 
+def test_a_rung_that_was_not_yet_stays_under_one_that_comes_easily() -> None:
+    """Else it would never be asked again, and what stands on its level would wait all year."""
+    low, high = (Item(f"knots/{n}", "knots", n, f"knots:{n}", "number", n, ladder=True) for n in (1, 2))
+    morning = Morning(JANUARY, DayKind.SCHOOL, 73, 19, 3, False, 72)
+    sure = Record(marks=2, run=2, mark=Mark.FLUENT, last=60)
+    for mark, left in ((Mark.NOT_YET, {low, high}), (Mark.HESITATED, {high}), (Mark.FLUENT, {high})):
+        known = Knowledge({low.id: Record(marks=1, mark=mark, last=50), high.id: sure})
+        assert {candidate.item for candidate in Pool((low, high), known, morning, "Bean").all} == left
+
+
 BEGUN = Item("knots/begun", "knots", 2, "knots:two", "number", 30)
 BESIDE = Item("knots/beside", "knots", 2, "knots:two", "number", 30)
 AHEAD = Item("ropes/ahead", "ropes", 1, "ropes:one", "number", 30)

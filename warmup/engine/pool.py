@@ -141,7 +141,10 @@ def _ease(c: Candidate) -> tuple[int, float, int, int]:
 
 
 def _retired(items: Sequence[Item], knowledge: Knowledge, timely: Collection[str]) -> list[Item]:
-    """The items without the rungs that fluency higher up a ladder has retired."""
+    """The items without the rungs that fluency higher up a ladder has retired.
+
+    What was not yet the last time stays: else what stands on it would wait for good.
+    """
     top: dict[str, int] = {}
     for item in items:
         if item.ladder and not item.misconception and knowledge.of(item.id).run >= 2:
@@ -149,5 +152,8 @@ def _retired(items: Sequence[Item], knowledge: Knowledge, timely: Collection[str
     return [
         item
         for item in items
-        if item.misconception or item.level >= top.get(item.skill, 0) or item.id in timely
+        if item.misconception
+        or item.level >= top.get(item.skill, 0)
+        or item.id in timely
+        or knowledge.of(item.id).mark is Mark.NOT_YET
     ]
