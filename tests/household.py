@@ -51,6 +51,12 @@ def context_at(home: Path, clock: Clock, family: Family = FAMILY, today: dt.date
     return open_context(places, family, today, Journal.open(home, clock))
 
 
+def without_reviews(context: Context) -> Context:
+    """The desk of a year that has no review weeks: today would lie in one."""
+    context.plan = context.plan._replace(reviews=())
+    return context
+
+
 def fixed_prompts() -> tuple[Prompt, ...]:
     """Five prompts written out here, so that no change of a skill moves a screen that shows them."""
     ten = Prompt(

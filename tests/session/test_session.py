@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.household import FAMILY, TODAY, context_at, fixed_prompts, start_fixed
+from tests.household import FAMILY, TODAY, context_at, fixed_prompts, start_fixed, without_reviews
 from warmup.engine.memory import Knowledge, Record
 from warmup.journal.journal import Journal
 from warmup.model import Mark
@@ -171,7 +171,7 @@ def test_the_next_morning_knows(context: Context, clock: Clock) -> None:
         first.mark(Mark.NOT_YET)
     first.close()
     tomorrow = FAMILY._replace(settled=TODAY)
-    after = context_at(context.places.config, clock, tomorrow, TODAY + dt.timedelta(1))
+    after = without_reviews(context_at(context.places.config, clock, tomorrow, TODAY + dt.timedelta(1)))
     items = {prompt.item: prompt.why for prompt in after.routine().prompts}
     again_asked = {
         item: why for item, why in items.items() if item in {prompt.item for prompt in first.prompts}

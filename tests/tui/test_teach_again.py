@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from textual.pilot import Pilot
 
-from tests.household import TODAY, context_at, lived, start_fixed
+from tests.household import TODAY, context_at, lived, start_fixed, without_reviews
 from tests.tui.frame import frame, golden
 from warmup.config.family import load
 from warmup.model import Mark
@@ -29,7 +29,7 @@ def app(home: Path, clock: Clock, monkeypatch: pytest.MonkeyPatch) -> WarmupApp:
     monkeypatch.setattr(
         closing, "_table", lambda _desk: ("beans, cup (Thursday, March 4)", "real coins, day strip")
     )
-    context = context_at(home, clock)
+    context = without_reviews(context_at(home, clock))
     for back in (2, 1):
         lived(context, TODAY - dt.timedelta(back), dict.fromkeys(ITEMS, Mark.NOT_YET))
     start_fixed(context)
