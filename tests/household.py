@@ -1,4 +1,4 @@
-"""An invented family at its desk, with a morning that is always the same: for the sitting and the screens."""
+"""An invented family with a morning that is always the same, for the tests of sessions and screens."""
 
 import datetime as dt
 from collections.abc import Callable, Mapping
@@ -6,22 +6,22 @@ from pathlib import Path
 
 from warmup import skills
 from warmup.config import family as families
-from warmup.config.family import Child, Family
+from warmup.config.family import Child, Family, year_of
 from warmup.config.places import Places
 from warmup.journal.journal import Journal, MarkRow
 from warmup.journal.routine_json import routine_text
-from warmup.model import Cue, Mark, Prompt, Routine
+from warmup.model import Cue, ItemId, Mark, Prompt, Routine
 from warmup.pictures.hundred_chart import HundredChart
 from warmup.pictures.ten_frame import TenFrame
 from warmup.randomness import SeededRandom
-from warmup.session.context import Context, open_context, year_of
+from warmup.session.context import Context, open_context
 
 TODAY = dt.date(2027, 3, 3)
 FAMILY = Family(
     first_day=dt.date(2026, 8, 31),
     began=dt.date(2026, 8, 31),
     children=(Child("Bean"),),
-    settled=TODAY - dt.timedelta(1),
+    known_until=TODAY - dt.timedelta(1),
 )
 Clock = Callable[[], dt.datetime]
 
@@ -43,7 +43,7 @@ class StandingClock:
 
 
 def context_at(home: Path, clock: Clock, family: Family = FAMILY, today: dt.date = TODAY) -> Context:
-    """A desk whose files lie in ``home``; a clock of a test says the desk's day."""
+    """A context whose files lie in ``home``; a clock of a test says the context's day."""
     if isinstance(clock, StandingClock):
         clock.turn_to(today)
     places = Places(home, home)
@@ -62,7 +62,7 @@ def fixed_prompts() -> tuple[Prompt, ...]:
     ten = Prompt(
         skill="make-ten",
         level="all",
-        item="make-ten/seven-three",
+        item=ItemId("make-ten/seven-three"),
         say="The ten frame has seven in it. How many more fill it?",
         wording="b",
         answer="three",
@@ -84,7 +84,7 @@ def fixed_prompts() -> tuple[Prompt, ...]:
     on = ten._replace(
         skill="count-on",
         level="to-50",
-        item="count-on/across-30",
+        item=ItemId("count-on/across-30"),
         say="Start at twenty-eight. Count on to thirty-two.",
         answer="twenty-eight, twenty-nine, thirty, thirty-one, thirty-two",
         working="28, 29, 30 … 32: past the 29 the tens change",
@@ -115,7 +115,7 @@ def start_fixed(context: Context) -> None:
     routine = fixed_routine()
     assert context.journal is not None
     rows = [(prompt.item, prompt.wording) for prompt in routine.prompts]
-    context.journal.start(context.child.record, TODAY, "daily", routine_text(routine), rows)
+    context.journal.start(context.child.journal_name, TODAY, "daily", routine_text(routine), rows)
 
 
 def lived(context: Context, day: dt.date, marks: Mapping[str, Mark]) -> None:
@@ -128,10 +128,10 @@ def lived(context: Context, day: dt.date, marks: Mapping[str, Mark]) -> None:
         for mark in marks.values()
     ]
     context.journal.add_whole(
-        context.child.record,
+        context.child.journal_name,
         day,
         "daily",
-        routine_text(Routine(context.child.record, morning, "daily", prompts)),
+        routine_text(Routine(context.child.journal_name, morning, "daily", prompts)),
         [(prompt.item, prompt.wording) for prompt in prompts],
         kept,
     )

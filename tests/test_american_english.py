@@ -60,6 +60,7 @@ def texts() -> dict[str, str]:
     return read
 
 
+@pytest.mark.slow
 def test_the_whole_tree_is_spelled_the_american_way() -> None:
     read = texts()
     assert {"README.md", "warmup/cli/options.py", "routines/year.toml", "tests/frames/help-80x24.txt"} <= set(
@@ -85,6 +86,7 @@ def said(source: str) -> str:
     return "\n".join(node.value for node in strings if isinstance(node.value, str))
 
 
+@pytest.mark.slow
 def test_the_program_says_today_since_some_families_do_it_at_four_o_clock() -> None:
     read = texts()
     words = {name: said(text) for name, text in read.items() if re.match(r"warmup/.*\.py", name)}

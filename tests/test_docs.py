@@ -14,7 +14,8 @@ from warmup.cli.options import parser
 from warmup.journal.routine_json import routine_text
 from warmup.model import Morning, Prompt
 from warmup.tui.actions import ACTIONS, key_name
-from warmup.tui.pages import MEANINGS
+from warmup.tui.help import MEANINGS
+from warmup.tui.morning import MorningScreen
 
 ROOT = Path(__file__).parent.parent
 README = (ROOT / "README.md").read_text("utf-8")
@@ -22,9 +23,11 @@ DEVELOPERS = (ROOT / "DEVELOPERS.md").read_text("utf-8")
 
 
 def keys_table() -> str:
-    """The README's table of keys, made from the action table."""
+    """The README's table of the keys of a morning, made from the action table."""
     rows = ["| key | left hand | what it does |", "|---|---|---|"]
     for action in ACTIONS:
+        if action.states.isdisjoint(MorningScreen.STATES):
+            continue
         names = [f"`{key_name(key)}`" for key in action.keys]
         left = names[1] if len(names) > 1 else ""
         first = " ".join([names[0], *(f"`{key_name(key)}`" for key in action.more)])

@@ -31,6 +31,7 @@ def test_the_wheel_holds_the_routines_and_style_sheets_and_no_tests(wheel: Path)
     assert not [name for name in names if name.startswith("tests/")]
 
 
+@pytest.mark.slow
 def test_an_installed_copy_finds_its_own_routines(wheel: Path, tmp_path: Path) -> None:
     site = tmp_path / "site"
     zipfile.ZipFile(wheel).extractall(site)

@@ -28,6 +28,7 @@ def years(rng: st.DrawFn) -> SchoolYear:
     return school_year(first, rng(WEEKDAYS), off, extra, rng(st.integers(1, 36)))
 
 
+@pytest.mark.slow
 @given(years())
 def test_mornings_are_numbered_without_a_gap_and_each_knows_its_neighbors(year: SchoolYear) -> None:
     number, last = year.before, None
@@ -45,6 +46,7 @@ def test_mornings_are_numbered_without_a_gap_and_each_knows_its_neighbors(year: 
     assert number == 36 * year.mornings_a_week
 
 
+@pytest.mark.slow
 @given(years(), DAYS)
 def test_every_date_answers_and_the_count_never_turns_back(year: SchoolYear, day: dt.date) -> None:
     one, other = year.morning(day), year.morning(day + ONE)
@@ -74,6 +76,7 @@ def test_mornings_fall_on_the_school_weekdays_of_the_stdlib_calendar(
     assert list(year.mornings) == expected[: len(year.mornings)]
 
 
+@pytest.mark.slow
 @given(DAYS, WEEKDAYS, st.data())
 def test_a_day_off_moves_everything_after_it_by_one(
     first: dt.date, weekdays: set[int], data: st.DataObject
@@ -85,6 +88,7 @@ def test_a_day_off_moves_everything_after_it_by_one(
         assert moved.morning(day).school_day == plain.morning(day).school_day - (day >= off)
 
 
+@pytest.mark.slow
 @given(DAYS, st.data())
 def test_an_extra_morning_counts_from_its_day_on(first: dt.date, data: st.DataObject) -> None:
     plain = school_year(first, (0, 1, 2, 3))

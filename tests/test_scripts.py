@@ -40,6 +40,7 @@ def test_the_scripts_are_found() -> None:
     assert "tests.benchmarks.contact_sheet" in SCRIPTS and len(SCRIPTS) > 10
 
 
+@pytest.mark.slow
 @pytest.mark.usefixtures("nothing_is_made")
 @pytest.mark.filterwarnings("ignore:.*found in sys.modules.*:RuntimeWarning")
 @pytest.mark.parametrize("script", SCRIPTS)

@@ -23,7 +23,7 @@ def write_year(home: Path, today: dt.date, weeks: int = 34) -> int:
         began=monday - dt.timedelta(weeks=weeks),
         children=(Child("Pip"),),
         weekdays=tuple(range(start, start + 4)),
-        settled=today - dt.timedelta(1),
+        known_until=today - dt.timedelta(1),
     )
     places = Places(home, home)
     families.save(home / "family.toml", family)

@@ -41,23 +41,23 @@ class SchoolYear(NamedTuple):
         """How many mornings a school week has, 1 to 7."""
         return len(self.weekdays)
 
-    def index_of(self, day: dt.date) -> int:
-        """How many planned mornings came before ``day``, also those before the family began."""
-        return self.before + bisect_left(self.mornings, day)
+    def index_of(self, date: dt.date) -> int:
+        """How many planned mornings came before ``date``, also those before the family began."""
+        return self.before + bisect_left(self.mornings, date)
 
-    def kind(self, day: dt.date) -> DayKind:
+    def kind(self, date: dt.date) -> DayKind:
         """What the date is."""
-        if not self.mornings or day < self.mornings[0]:
+        if not self.mornings or date < self.mornings[0]:
             return DayKind.BEFORE
-        if day > self.mornings[-1]:
+        if date > self.mornings[-1]:
             return DayKind.AFTER
-        if self._is_planned(day):
+        if self._is_planned(date):
             return DayKind.SCHOOL
-        return DayKind.DAY_OFF if day.weekday() in self.weekdays else DayKind.WEEKEND
+        return DayKind.DAY_OFF if date.weekday() in self.weekdays else DayKind.WEEKEND
 
     def morning(
         self,
-        day: dt.date,
+        date: dt.date,
         countdowns: tuple[Countdown, ...] = (),
         festive: tuple[str, ...] = (),
         *,
@@ -66,18 +66,18 @@ class SchoolYear(NamedTuple):
         animal: str = "Bear",
     ) -> Morning:
         """Everything about one date; ``reviews`` are the review weeks."""
-        passed = bisect_right(self.mornings, day)
+        passed = bisect_right(self.mornings, date)
         number = self.before + passed
         week = min(WEEKS, max(1, -(-number // self.mornings_a_week), self._first_week()))
-        left, right = bisect_left(self.mornings, day), passed
+        left, right = bisect_left(self.mornings, date), passed
         return Morning(
-            date=day,
-            kind=self.kind(day),
+            date=date,
+            kind=self.kind(date),
             school_day=number,
             week=week,
             quarter=(week - 1) // WEEKS_A_QUARTER + 1,
             review=week in reviews,
-            index=self.index_of(day),
+            index=self.index_of(date),
             mornings_a_week=self.mornings_a_week,
             previous=self.mornings[left - 1] if left else None,
             next=self.mornings[right] if right < len(self.mornings) else None,
@@ -107,9 +107,9 @@ class SchoolYear(NamedTuple):
     def _first_week(self) -> int:
         return self.before // self.mornings_a_week + 1
 
-    def _is_planned(self, day: dt.date) -> bool:
-        at = bisect_left(self.mornings, day)
-        return at < len(self.mornings) and self.mornings[at] == day
+    def _is_planned(self, date: dt.date) -> bool:
+        at = bisect_left(self.mornings, date)
+        return at < len(self.mornings) and self.mornings[at] == date
 
 
 def school_year(
@@ -141,5 +141,5 @@ def school_year(
     return SchoolYear(days, tuple(islice(mornings, WEEKS * len(days) - before)), before)
 
 
-def _midnight(day: dt.date) -> dt.datetime:
-    return dt.datetime.combine(day, dt.time())
+def _midnight(date: dt.date) -> dt.datetime:
+    return dt.datetime.combine(date, dt.time())

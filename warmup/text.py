@@ -1,4 +1,4 @@
-"""Text and dates from people and files: made safe to print, named in a sentence, held in bounds."""
+"""Text and dates from people and files: made safe to print, quoted in a sentence, kept within bounds."""
 
 import json
 import unicodedata

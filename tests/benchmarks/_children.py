@@ -16,7 +16,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any, NamedTuple, Protocol
 
-from warmup.model import Item
+from warmup.model import Item, ItemId
 
 WEEKS, A_WEEK, PROMPTS = 36, 4, 8
 FIRST = dt.date(2026, 8, 31)
@@ -254,7 +254,7 @@ def live(child: Child, choose: Choose, items: Sequence[Item], weeks: int = WEEKS
         unlocked = tuple(item.id for item in items if item.week <= index // A_WEEK + 1)
         request |= {"day_index": index, "date": day.isoformat(), "unlocked": unlocked}
         chosen = choose(request, child)
-        marks = [child.answer(by_id[item], index, since[index]) for item in chosen]
+        marks = [child.answer(by_id[ItemId(item)], index, since[index]) for item in chosen]
         asked = tuple(zip(chosen, marks, strict=True))
         request["history"] += [(day.isoformat(), item, mark) for item, mark in asked]
         held.append(Held(index, unlocked, asked))

@@ -14,7 +14,7 @@ from warmup.tui.morning import MorningScreen
 class Stays(WarmupApp):
     """The program, which does not leave: ``left`` says how often it was told to."""
 
-    CSS_PATH: ClassVar = [Path(warmup.__file__).parent / "screens" / "morning.tcss"]
+    CSS_PATH: ClassVar = [Path(warmup.__file__).parent / "tui" / "morning.tcss"]
     left = 0
 
     def exit(self, *_what: Any, **_how: Any) -> None:
@@ -29,11 +29,11 @@ def morning_of(app: WarmupApp) -> MorningScreen:
 
 
 async def shown_anew(app: WarmupApp, pilot: Pilot[int]) -> MorningScreen:
-    """Another start of the program on the app's desk and journal, in the place of the morning on screen."""
-    if len(app.screen_stack) > 1:
+    """Start the program once more on the app's context and journal, instead of the morning on screen."""
+    while len(app.screen_stack) > 1:
         await app.pop_screen()
     app.theme = f"warmup-{app.context.family.theme}"
-    await app.push_screen(MorningScreen(app.context, app.journal, app.clock, (), app.turn_theme))
+    await app.push_screen(app.new_morning())
     await pilot.pause()
     return morning_of(app)
 

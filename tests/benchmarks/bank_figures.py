@@ -14,7 +14,7 @@ from rich.table import Table
 
 from tests.bank import Report, grade, judge
 from tests.benchmarks import _arguments
-from warmup.skills import SKILLS, place
+from warmup.skills import SKILLS, locate
 
 
 def seconds(command: list[str]) -> float:
@@ -45,7 +45,7 @@ def main() -> None:
     even = Table("item", "chance", "answers", "commonest", title="Where an answer can be guessed")
     for report in reports.values():
         for item, answers in report.answers.items():
-            chance = place(item).level.guess_of(place(item).name)
+            chance = locate(item).level.guess_of(locate(item).name)
             if chance >= 0.33:
                 top = answers.most_common(2)
                 shares = ", ".join(f"{answer} {count / sum(answers.values()):.0%}" for answer, count in top)

@@ -30,9 +30,10 @@ from warmup.config.family import Family, load
 from warmup.journal.journal import Journal
 from warmup.model import Mark
 from warmup.session.session import begin
-from warmup.tui.actions import ACTIONS
+from warmup.tui.actions import actions_of
+from warmup.tui.morning import MorningScreen
 
-KEYS = [(action.id, key) for action in ACTIONS for key in action.every_key]
+KEYS = [(action.id, key) for action in actions_of(MorningScreen.STATES) for key in action.every_key]
 
 
 class Outcome(NamedTuple):
@@ -57,7 +58,7 @@ async def outcome(
         await pilot.press(key)
         clock.go(gap)
     await pilot.pause()
-    (row, *_) = app.journal.sessions_of(context.child.record, context.today)
+    (row, *_) = app.journal.sessions_of(context.child.journal_name, context.today)
     items = screen.session.items if screen.session else ()
     app.journal.shut()
     return Outcome(
@@ -68,7 +69,7 @@ async def outcome(
 def prepared(home: Path, clock: Clock, rng: Random) -> list[Path]:
     """Copies of one morning's files: at each of its prompts, some of them marked, and at the close."""
     day = clock().date()
-    context = context_at(home, clock, FAMILY._replace(settled=day - dt.timedelta(1)), day)
+    context = context_at(home, clock, FAMILY._replace(known_until=day - dt.timedelta(1)), day)
     assert context.journal is not None
     session = begin(context, context.journal, clock)
     copies = []

@@ -21,9 +21,11 @@ from tests.benchmarks import _arguments
 from tests.year_of_history import write_year
 from warmup.config import family as families
 from warmup.config.places import Places
+from warmup.engine.eligibility import Eligible
+from warmup.engine.engine import choose
 from warmup.engine.memory import Knowledge, fold
 from warmup.journal.journal import Journal
-from warmup.model import Asked, Mark
+from warmup.model import Asked, Mark, Morning, Shape
 from warmup.randomness import SeededRandom
 from warmup.session.context import Context, open_context
 
@@ -44,16 +46,14 @@ def ten_years(context: Context, history: tuple[Asked, ...]) -> Knowledge:
 
     The mornings of a year gone by count on from those of the year before it, so that time keeps its step.
     """
-    opened, guesses, reviews = context.opened(), context.guesses(), context.reviews()
-    known = Knowledge()
+    plan, known = context.curriculum(), Knowledge()
+    mornings = plan.year.mornings
     for back in range(YEARS - 1, -1, -1):
         shift = A_YEAR * back
-
-        def index(day: dt.date, shift: dt.timedelta = shift, back: int = back) -> int:
-            return context.year.index_of(day + shift) - back * len(context.year.mornings)
-
+        moved = tuple(date - shift for date in mornings)
+        year = plan.year._replace(mornings=moved, before=plan.year.before - back * len(mornings))
         lines = [line._replace(date=line.date - shift) for line in history]
-        known = fold(lines, index, opened, guesses, known, reviews)
+        known = fold(plan._replace(year=year), lines, known)
     return known
 
 
@@ -63,20 +63,24 @@ def one_more(context: Context, known: Knowledge) -> Action:
     rng = SeededRandom("one more")
     marks = [Mark.FLUENT, Mark.FLUENT, Mark.HESITATED, Mark.NOT_YET]
     lines = [Asked(context.today, each.item, rng.pick(marks)) for each in context.routine().prompts]
-    return partial(
-        fold, lines, context.year.index_of, context.opened(), context.guesses(), known, context.reviews()
-    )
+    return partial(fold, context.curriculum(), lines, known)
+
+
+def chosen(context: Context, eligible: Eligible, morning: Morning, shape: Shape) -> object:
+    """The engine's choice."""
+    child = context.child.journal_name
+    return choose(eligible, shape, context.knowledge(), morning, context.curriculum(), child=child)
 
 
 def choosing(context: Context, known: Knowledge) -> Action:
     """Choosing among what is open today."""
     context.know(known)
     morning = context.morning()
-    items, shape = context.open_items(morning), context.shape(morning)
+    eligible, shape = context.eligible(morning), context.shape(morning)
 
     def act() -> object:
         context.know(known)
-        return context.choose(items, morning, shape)
+        return chosen(context, eligible, morning, shape)
 
     return act
 
@@ -88,7 +92,7 @@ def opening_and_choosing(context: Context, known: Knowledge) -> Action:
 
     def act() -> object:
         context.know(known)
-        return context.choose(context.open_items(morning), morning, shape)
+        return chosen(context, context.eligible(morning), morning, shape)
 
     return act
 
@@ -127,7 +131,8 @@ def main(runs: int = 30) -> int:
         year, ten = context.knowledge(), ten_years(context, context.history())
         morning = context.morning()
         console.print(
-            f"{count} marks a year, {count * YEARS} in ten; {len(context.open_items(morning))} items open "
+            f"{count} marks a year, {count * YEARS} in ten; "
+            f"{len(context.eligible(morning).items)} items open "
             f"in week {morning.week}; medians of {runs}"
         )
         table = Table("", "one year, ms", "ten years, ms", "ratio")

@@ -8,7 +8,7 @@ With ``--all`` the whole sets of ``tests/pictures/full_sets.py`` take the place 
 many sheets as they need; without a kind named, only the kinds that have such a set are drawn.
 """
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from html import escape
 from pathlib import Path
 
@@ -98,18 +98,23 @@ def sheet(pictures: tuple[Picture, ...], pane: tuple[int, int], inks: dict[Ink, 
     return f'<svg xmlns="http://www.w3.org/2000/svg" {size} {family}>{"".join(parts)}</svg>'
 
 
-def main(folder: Path, names: list[str], sets: Mapping[str, tuple[Picture, ...]]) -> None:
-    """Write the sheets; every kind of ``sets`` unless some are named."""
-    folder.mkdir(parents=True, exist_ok=True)
-    for kind in sorted(set(kinds()) - set(EXAMPLES)):
-        print(f"no example of {kind}: see tests/pictures/examples.py")
+def sheets(names: Sequence[str], sets: Mapping[str, tuple[Picture, ...]]) -> Iterator[tuple[str, str]]:
+    """The sheets of ``sets`` by name, of every kind unless some are named, as SVG."""
     for kind in names or sets:
         for pane_name, pane in PANES.items():
             for number, page in enumerate(pages(sets[kind], pane)):
                 many = f"-{number + 1}" if number else ""
                 for look, inks in looks().items():
-                    file = folder / f"{kind}-{pane_name}-{look}{many}.svg"
-                    file.write_text(sheet(page, pane, inks), "utf-8")
+                    yield f"{kind}-{pane_name}-{look}{many}", sheet(page, pane, inks)
+
+
+def main(folder: Path, names: list[str], sets: Mapping[str, tuple[Picture, ...]]) -> None:
+    """Write the sheets to SVG files."""
+    folder.mkdir(parents=True, exist_ok=True)
+    for kind in sorted(set(kinds()) - set(EXAMPLES)):
+        print(f"no example of {kind}: see tests/pictures/examples.py")
+    for name, svg in sheets(names, sets):
+        (folder / f"{name}.svg").write_text(svg, "utf-8")
 
 
 if __name__ == "__main__":

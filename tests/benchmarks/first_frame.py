@@ -34,7 +34,7 @@ def first_frame(command: list[str], home: Path, text: str) -> float:
 
 
 def begin_again(home: Path) -> None:
-    """Take today's sitting out of the journal, so that the next start has to choose a morning."""
+    """Take today's session out of the journal, so that the next start has to choose a morning."""
     with sqlite3.connect(home / "journal.db") as journal:
         for table in ("marks", "prompts", "sittings"):
             journal.execute(f"DELETE FROM {table} WHERE date = ?", (dt.date.today().isoformat(),))

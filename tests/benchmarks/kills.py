@@ -75,9 +75,9 @@ def position(text: str) -> int:
 def check(home: Path, marks: dict[int, Mark]) -> list[str]:
     """What is wrong with the journal after a kill."""
     journal = Journal.open(home, dt.datetime.now)
-    child = families.load(home / "family.toml").children[0].record
+    child = families.load(home / "family.toml").children[0].journal_name
     wrong = [journal.notice] if journal.notice else []
-    wrong += journal.check()
+    wrong += Journal.examine(home)
     sessions = journal.sessions_of(child, dt.date.today())
     if marks and not sessions:
         wrong.append("the sitting is gone")
@@ -95,7 +95,7 @@ def check(home: Path, marks: dict[int, Mark]) -> list[str]:
 def resumes(home: Path) -> list[str]:
     """Start it again and see that it stands where the journal says."""
     journal = Journal.open(home, dt.datetime.now)
-    child = families.load(home / "family.toml").children[0].record
+    child = families.load(home / "family.toml").children[0].journal_name
     row = next(reversed(journal.sessions_of(child, dt.date.today())), None)
     journal.shut()
     with Terminal(WARMUP, environment(home)) as terminal:

@@ -1,9 +1,9 @@
 """Two journals that tie, merged both ways: ``python -m tests.benchmarks.merge_ties [COUNT]`` (500).
 
-Each pair holds copies of the same sittings with other marks, corrections, marks taken back and flags, and
-sittings of its own, at times drawn from a few moments only, so that ties are many. One is merged into the
+Each pair holds copies of the same sessions with other marks, corrections, marks taken back and flags, and
+sessions of its own, at times drawn from a few moments only, so that ties are many. One is merged into the
 other and the other into the one: the rows must be the same, actions included, and so must the history. A
-sitting's number is that of the journal it is in; it is compared by when it began. Exit code 1 where a pair
+session's number is that of the journal it is in; it is compared by when it began. Exit code 1 where a pair
 differs.
 """
 
@@ -20,7 +20,7 @@ from rich.progress import track
 
 from tests.benchmarks import _arguments
 from warmup.journal import log, merging, schema
-from warmup.journal import rows as records
+from warmup.journal import rows as table_rows
 from warmup.journal.log import Action
 from warmup.journal.rows import About, MarkRow, Whole
 from warmup.model import Mark
@@ -36,7 +36,7 @@ def moment(chance: Random) -> str:
 
 
 def session(chance: Random, started: str) -> Whole:
-    """A copy of a sitting: what another copy may have in another way is drawn."""
+    """A copy of a session: what another copy may have in another way is drawn."""
     items = chance.sample(ITEMS, chance.randrange(2, 5))
     prompts = {at: (item, chance.choice("ab")) for at, item in enumerate(items)}
     marks = {
@@ -65,7 +65,7 @@ def session(chance: Random, started: str) -> Whole:
 
 
 def pair(seed: int) -> tuple[sqlite3.Connection, sqlite3.Connection]:
-    """Two journals that share some sittings and actions and have some of their own."""
+    """Two journals that share some sessions and actions and have some of their own."""
     chance = Random(seed)
     both = schema.in_memory(), schema.in_memory()
     for date in DATES:
@@ -85,7 +85,7 @@ def pair(seed: int) -> tuple[sqlite3.Connection, sqlite3.Connection]:
 
 
 def rows(journal: sqlite3.Connection) -> dict[str, Rows]:
-    """Everything in a journal, each sitting under the moment it began instead of its number."""
+    """Everything in a journal, each session under the moment it began instead of its number."""
     began = {
         (child, date, number): started
         for child, date, number, started in journal.execute(
@@ -97,7 +97,7 @@ def rows(journal: sqlite3.Connection) -> dict[str, Rows]:
         return tuple(began.get(tuple(row[:3]), row[2]) if at == 2 else part for at, part in enumerate(row))
 
     tables = {
-        "sittings": f"SELECT child, date, sitting, {records.ABOUT} FROM sittings",
+        "sittings": f"SELECT child, date, sitting, {table_rows.ABOUT} FROM sittings",
         "prompts": "SELECT * FROM prompts",
         "marks": "SELECT * FROM marks",
         "actions": "SELECT child, date, sitting, id, at, what, position, after, takes_back FROM actions",

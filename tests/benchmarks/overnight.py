@@ -21,8 +21,9 @@ from textual.pilot import Pilot
 from tests.benchmarks import _arguments
 from tests.benchmarks._stays import Stays, marks_on_disk, morning_of
 from tests.household import FAMILY, context_at
+from warmup.tui.counts import CountsScreen
 from warmup.tui.days import DaysScreen
-from warmup.tui.morning import Mode
+from warmup.tui.midnight import MidnightScreen
 
 EVES = (
     (2026, 8, 31), (2026, 10, 31), (2026, 11, 1), (2026, 12, 30), (2026, 12, 31), (2027, 1, 31),
@@ -50,14 +51,14 @@ async def session(home: Path, rng: Random, done: Counter[str]) -> list[str]:
     eve = dt.date(*rng.choice(EVES))
     clock = Clock(dt.datetime.combine(eve, dt.time(23, 59)) - dt.timedelta(seconds=rng.randrange(3000)))
     first_day = dt.date(2026, 8, 31) if eve < dt.date(2027, 8, 1) else dt.date(2027, 8, 30)
-    family = FAMILY._replace(first_day=first_day, began=eve, settled=eve - dt.timedelta(1))
+    family = FAMILY._replace(first_day=first_day, began=eve, known_until=eve - dt.timedelta(1))
     context = context_at(home, clock, family, eve)
     assert context.journal is not None
     app = Stays(context, context.journal, clock)
     found: list[str] = []
     async with app.run_test(size=(80, 24)) as pilot:
         await pilot.pause()
-        if morning_of(app).mode is Mode.COUNTS:
+        if isinstance(app.screen, CountsScreen):
             await pilot.press("enter")
         for _ in range(rng.randrange(4)):
             clock.go(10)
@@ -90,7 +91,7 @@ async def at_another_date(
     await pilot.press(key)
     await pilot.pause()
     found = []
-    if screen.mode is not Mode.TURNED and now != stood:
+    if not isinstance(app.screen, MidnightScreen) and now != stood:
         return [f"{key} at {now} did not ask"]
     if now == stood:
         return []
@@ -103,13 +104,13 @@ async def at_another_date(
     await pilot.pause()
     for keys in ((("s", "enter") if isinstance(app.screen, DaysScreen) else ()), ("enter",)):
         # Mornings that were missed meanwhile were school; a day without school does not count.
-        if keys and (len(keys) > 1 or screen.mode is Mode.COUNTS):
+        if keys and (len(keys) > 1 or isinstance(app.screen, CountsScreen)):
             clock.go(10)
             await pilot.press(*keys)
             await pilot.pause()
     day = now if goes else stood
     for key in ("up", "down"):
-        if screen.mode is not Mode.PROMPT or screen.session is None or screen.session.prompt is None:
+        if app.screen is not screen or screen.session is None or screen.session.prompt is None:
             break
         item, was = screen.session.prompt.item, marks_on_disk(path)
         clock.go(10)

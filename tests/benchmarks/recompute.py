@@ -25,7 +25,7 @@ NUMBER = (Strand.COUNTING, Strand.NUMBER, Strand.ADDING)
 def names(side: str) -> list[str]:
     """The items of one side of the year, or of both."""
     wanted = {"number": set(NUMBER), "other": set(Strand) - set(NUMBER)}.get(side, set(Strand))
-    return [name for name in skills.item_names() if skills.place(name).skill.strand in wanted]
+    return [name for name in skills.item_names() if skills.locate(name).skill.strand in wanted]
 
 
 def main(count: int = 20_000, side: str = "") -> int:
@@ -42,7 +42,7 @@ def main(count: int = 20_000, side: str = "") -> int:
             if skills.askable(name, m := mornings[(turn * 7 + n + step) % len(mornings)])
         )
         prompt = skills.prompt(name, day, SeededRandom("recompute", name, turn))
-        strand = skills.place(name).skill.strand.value
+        strand = skills.locate(name).skill.strand.value
         made[strand] += 1
         complaint = recomputed(prompt)
         faults = ([complaint] if complaint else []) + leaks(prompt)

@@ -21,11 +21,13 @@ from typing import Any
 from warmup import skills
 from warmup.config.places import Places
 from warmup.config.plan import load_plan, load_shape
-from warmup.engine.engine import SETTLING_WEEKS, choose
+from warmup.engine.curriculum import Curriculum
+from warmup.engine.eligibility import Eligible
+from warmup.engine.engine import choose
 from warmup.engine.memory import Knowledge, fold
-from warmup.model import Asked, DayKind, Item, Mark, Morning, Plan, Shape
+from warmup.model import Asked, DayKind, Item, ItemId, Mark, Morning, Plan, Shape, level_id
 from warmup.randomness import digest
-from warmup.schoolyear import WEEKS_A_QUARTER
+from warmup.schoolyear import WEEKS_A_QUARTER, SchoolYear
 
 MORNINGS_A_WEEK = 4
 SECONDS = 40
@@ -70,13 +72,12 @@ def plan(request: dict[str, Any]) -> list[str]:
     if not items or request["n"] < 1:
         return []
     chosen = choose(
-        items,
-        _shape(),
+        Eligible(tuple(items)),
+        _shape().with_prompts(request["n"]),
         lived.known,
         morning,
+        lived.curriculum(),
         child=request["child"],
-        settling=morning.week <= SETTLING_WEEKS,
-        count=request["n"],
     )
     return _filled([choice.item for choice in chosen], items, lived.known, request)
 
@@ -93,7 +94,7 @@ def catalogue() -> dict[str, Item]:
 
 
 @cache
-def _guesses() -> dict[str, float]:
+def _guesses() -> dict[ItemId, float]:
     return {item.id: item.guess for item in catalogue().values()}
 
 
@@ -143,7 +144,7 @@ class _Lived:
     begun: dict[tuple[str, int], int] = field(default_factory=dict)
     seen: dict[str, int] = field(default_factory=dict)
     now: int = -1
-    opened: dict[str, int] = field(default_factory=dict)
+    opened: dict[ItemId, int] = field(default_factory=dict)
 
     def see(self, strangers: Collection[str], now: int) -> None:
         """Note what has unlocked since the request before this one."""
@@ -156,7 +157,8 @@ class _Lived:
         """Fold the rows that are new."""
         days = [dt.date.fromisoformat(day) for day in self.calendar]
         new = [
-            Asked(dt.date.fromisoformat(day), item, MARKS[mark]) for day, item, mark in rows[len(self.rows) :]
+            Asked(dt.date.fromisoformat(day), ItemId(item), MARKS[mark])
+            for day, item, mark in rows[len(self.rows) :]
         ]
         for asked in new:
             if asked.item not in self.opened:
@@ -164,19 +166,25 @@ class _Lived:
                     self.begun.setdefault(_stranger(asked.item), bisect_left(days, asked.date))
                 week = self.item(asked.item, {}).week
                 self.opened[asked.item] = MORNINGS_A_WEEK * (week - 1)
-        self.known = fold(new, lambda day: bisect_left(days, day), self.opened, _guesses(), self.known)
+        self.known = fold(self.curriculum(), new, self.known)
         self.rows = list(rows)
+
+    def curriculum(self) -> Curriculum:
+        """What is known of when the items unlocked, over the mornings of the calendar."""
+        mornings = tuple(map(dt.date.fromisoformat, self.calendar))
+        year = SchoolYear(tuple(range(MORNINGS_A_WEEK)), mornings)
+        return Curriculum((), self.opened, _guesses(), year)
 
     def item(self, item: str, waiting: dict[tuple[str, int], int]) -> Item:
         """The item as the engine sees it; ``waiting`` holds the morning of levels that were not begun."""
         if item in catalogue():
             return catalogue()[item]
         skill, level = _stranger(item)
-        opened = self.seen.get(item, self.opened.get(item, self._begun(skill, level)))
+        opened = self.seen.get(item, self.opened.get(ItemId(item), self._begun(skill, level)))
         if opened is None:
             opened = waiting[skill, level]
         week = opened // MORNINGS_A_WEEK + 1
-        return Item(item, skill, level, f"{skill}:{level}", "", week, seconds=SECONDS)
+        return Item(ItemId(item), skill, level, level_id(skill, str(level)), "", week, seconds=SECONDS)
 
     def _begun(self, skill: str, level: int) -> int | None:
         """The first morning this level or a higher one was asked: by then it had unlocked."""
@@ -221,9 +229,9 @@ def _filled(
     before the close, where no skill runs twice and no two hard ones run; failing that, to the end.
     """
     hard = {item.id for item in items if known.of(item.id).mark is not Mark.FLUENT}
-    skill = {item.id: item.skill for item in items}
+    skill: dict[str, str] = {item.id: item.skill for item in items}
     count = Counter(item.skill for item in chosen)
-    out = [item.id for item in chosen]
+    out: list[str] = [item.id for item in chosen]
     left = [item.id for item in items if item.id not in set(out)]
     while left and len(out) < request["n"]:
         item = min(

@@ -1,6 +1,6 @@
 """Two windows on one morning: ``python -m tests.benchmarks.two_windows [ACTIONS] [SEED]`` (2000, 1).
 
-Two sittings, each with its own journal on one file, do seeded random actions. After each the file is read
+Two sessions, each with its own journal on one file, do seeded random actions. After each the file is read
 by plain SQL: a mark that was made must lie on the prompt which that window showed, every other mark must be
 where it was (a swap may take that of the prompt it replaced), a refused action must have changed nothing,
 and an undo must bring back what stood there before. Exit code 1 where one of these does not hold.
@@ -33,7 +33,7 @@ ACTIONS = {
 
 
 class OnDisk(NamedTuple):
-    """What the file says: items and standing marks by (sitting, position), and which days were rough."""
+    """What the file says: items and standing marks by (session, position), and which days were rough."""
 
     items: dict[tuple[int, int], str]
     marks: dict[tuple[int, int], str]
@@ -110,7 +110,7 @@ def campaign(home: Path, count: int, rng: Random) -> tuple[Counter[str], list[st
     for n in range(count):
         here = [each for each in on_disk(home / "journal.db").marks if each[0] == windows[0].number]
         if len(here) >= 5 and rng.random() < 0.15:
-            # A morning is over: the next sitting, begun by both windows at once.
+            # A morning is over: the next session, begun by both windows at once.
             windows = [_again(each) for each in windows]
             windows[0].close()
             numbers = [begin(each.context, each.journal, clock).number for each in windows]
@@ -157,7 +157,7 @@ def held_since(session: Session, stood: OnDisk, now: OnDisk) -> bool:
     n = session.number
     was, here = ([item for (each, _), item in sorted(d.items.items()) if each == n] for d in (stood, now))
     gone = [item for item in was if item not in here]
-    held, places = session.context.child.held, [skills.place(item) for item in gone]
+    held, places = session.context.child.held, [skills.locate(item) for item in gone]
     return (
         bool(gone)
         and here == [item for item in was if item not in gone]
@@ -167,7 +167,7 @@ def held_since(session: Session, stood: OnDisk, now: OnDisk) -> bool:
 
 
 def _opened(home: Path, clock: StandingClock) -> list[Session]:
-    """Two windows at once: each has looked for a sitting and found none before either begins one."""
+    """Two windows at once: each has looked for a session and found none before either begins one."""
     desks = [context_at(home, clock) for _ in range(2)]
     sessions = []
     for context in desks:
@@ -177,7 +177,7 @@ def _opened(home: Path, clock: StandingClock) -> list[Session]:
 
 
 def _again(session: Session) -> Session:
-    """The sitting as a window that was told of a change shows it."""
+    """The session as a window that was told of a change shows it."""
     found = resume(session.context, session.journal, session.clock)
     assert found is not None
     return found

@@ -14,7 +14,7 @@ from warmup.cli.plain import day_words
 from warmup.config.family import Child, CountdownRule, Family
 from warmup.config.places import Places
 from warmup.engine.memory import Knowledge, fold
-from warmup.model import Asked, Mark, Morning, Routine
+from warmup.model import Asked, ItemId, Mark, Morning, Routine
 from warmup.randomness import SeededRandom
 from warmup.session.context import Context, open_context
 
@@ -37,7 +37,7 @@ def family(name: str) -> Family:
     )
 
 
-def answer(name: str, item: str, day: dt.date, known: Knowledge) -> Mark:
+def answer(name: str, item: ItemId, day: dt.date, known: Knowledge) -> Mark:
     """How the invented child answers: surer with each fluent mark, less sure after a long rest."""
     first, more = CHILDREN[name]
     luck = SeededRandom("year", name, item, day.isoformat()).below(100)
@@ -60,17 +60,15 @@ def year(name: str) -> Iterator[tuple[Morning, Routine, tuple[Mark, ...]]]:
             context.today = day
             context.know(known)
             for item in context.to_teach():
-                context.taught(item)
+                context.editor.taught(item, context.today)
             context.know(known)
-            routine = context.routine(day)
+            routine = context.routine()
             marks = tuple(answer(name, prompt.item, day, known) for prompt in routine.prompts)
             lines = [
                 Asked(day, prompt.item, mark, wording=prompt.wording)
                 for prompt, mark in zip(routine.prompts, marks, strict=True)
             ]
-            known = fold(
-                lines, context.year.index_of, context.opened(), context.guesses(), known, context.reviews()
-            )
+            known = fold(context.curriculum(), lines, known)
             yield routine.morning, routine, marks
 
 

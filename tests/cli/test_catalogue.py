@@ -21,7 +21,8 @@ def test_the_catalogue_lists_every_level_and_item(capsys: pytest.CaptureFixture[
 def test_the_json_has_what_a_simulation_needs(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["catalogue", "--json"]) == DONE
     data = json.loads(capsys.readouterr().out)
-    assert (data["format"], data["version"], len(data["skills"])) == ("warmup-catalogue", 1, 38)
+    assert (data["format"], data["version"]) == ("warmup-catalogue", 1)
+    assert len(data["skills"]) == len(skills.SKILLS)
     assert [item["id"] for item in data["items"]] == list(skills.item_names())
     levels = {level["key"]: level for skill in data["skills"] for level in skill["levels"]}
     assert len(data["items"]) == sum(

@@ -37,6 +37,7 @@ def python(code: str, **more: str) -> str:
     return done.stdout
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(
     "argv", ["", "--help", "today --plain", "ask make-ten", "check", "check --settings", "--demo today"]
 )
@@ -56,6 +57,7 @@ print(sorted(name for name in sys.modules if name.split(".")[0] in ("textual", "
     assert python(code).strip() == "[]"
 
 
+@pytest.mark.slow
 def test_what_edits_toml_is_loaded_by_a_save_alone(home: Path) -> None:
     """Neither on the way to the first frame nor by printing; the first key that saves loads it."""
     code = """
@@ -72,7 +74,7 @@ family, saved = load_family(places, dt.date(2026, 11, 25))
 context = open_context(places, family, dt.date(2026, 11, 25), Journal.open(places.data, dt.datetime.now))
 context.routine()
 print(loaded())
-context.prefer(theme="light")
+context.editor.prefer(theme="light")
 print(loaded())
 """
     home.mkdir()
@@ -83,6 +85,7 @@ print(loaded())
     assert done.stdout.split("\n")[:2] == ["[]", "['tomlkit', 'warmup.config.saving']"]
 
 
+@pytest.mark.slow
 def test_everything_imports_where_there_is_no_posix() -> None:
     code = """
 import sys, pkgutil, importlib
@@ -98,6 +101,7 @@ print("imported")
     assert python(code).strip() == "imported"
 
 
+@pytest.mark.slow
 def test_importing_writes_nothing(home: Path) -> None:
     python("import warmup.tui.app, warmup.cli.main, warmup.journal.journal, warmup.cli.demo")
     assert not home.exists()
@@ -209,12 +213,14 @@ def test_a_file_of_100_megabytes_is_not_read(home: Path, capsys: pytest.CaptureF
     assert "family.toml" in capsys.readouterr().err
 
 
+@pytest.mark.slow
 def test_a_reader_that_goes_away_is_no_trouble() -> None:
     command = f"{sys.executable} -m warmup ask count --count 10000 | head -1"
     done = subprocess.run(command, shell=True, capture_output=True, text=True, cwd=ROOT, check=False)
     assert done.stdout.startswith("Prompt 1") and done.stderr.count("\n") <= 1 and "Error" not in done.stderr
 
 
+@pytest.mark.slow
 def test_the_demo_through_a_pipe_holds_five_kinds_on_any_date(
     capsys: pytest.CaptureFixture[str], home: Path
 ) -> None:
@@ -227,6 +233,7 @@ def test_the_demo_through_a_pipe_holds_five_kinds_on_any_date(
     assert not home.exists(), "the demo touched the family's own place"
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(
     "command", ["today --json --date 2027-03-03", "ask make-ten --json --date 2027-03-03"]
 )
@@ -243,6 +250,7 @@ def test_without_a_family_a_date_gives_one_routine_whatever_the_clock_says(
     assert len(printed) == 1 and json.loads(printed.pop())["prompts"]
 
 
+@pytest.mark.slow
 def test_the_routine_is_the_same_in_another_process_hash_seed_and_time_zone() -> None:
     code = "import warmup.cli.main; warmup.cli.main.main(['today', '--json', '--date', '2027-03-03'])"
     one = python(code, PYTHONHASHSEED="1", TZ="Pacific/Auckland")

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 
 from warmup.config.family import Child, CountdownRule, Family, load
 from warmup.config.toml_file import FileProblem
+from warmup.model import LevelId
 from warmup.text import clean, visible
 
 day = dt.date
@@ -41,8 +42,8 @@ pennies = true
 FAMILY = Family(
     first_day=day(2026, 8, 31),
     began=day(2026, 11, 25),
-    children=(Child("Bean", held=("coins:dime",)),),
-    settled=day(2026, 11, 24),
+    children=(Child("Bean", held=(LevelId("coins:dime"),)),),
+    known_until=day(2026, 11, 24),
     off=((day(2026, 11, 26), day(2026, 11, 26)), (day(2026, 12, 21), day(2027, 1, 1))),
     extra=(day(2026, 12, 5),),
     countdowns=(
@@ -95,7 +96,7 @@ a_family = st.builds(
     ).map(tuple),
     first_week=st.integers(1, 36),
     weekdays=st.sets(st.integers(0, 6), min_size=1).map(sorted).map(tuple),
-    settled=st.none() | dates,
+    known_until=st.none() | dates,
     off=st.lists(
         st.tuples(dates, st.integers(0, 365)).map(lambda p: (p[0], p[0] + dt.timedelta(p[1]))), max_size=4
     ).map(tuple),

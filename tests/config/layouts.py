@@ -9,6 +9,7 @@ from typing import Any
 
 from tests.config.families import EXAMPLE
 from warmup.config.family import Child, CountdownRule, Family
+from warmup.model import ItemId
 
 day = dt.date
 
@@ -82,6 +83,7 @@ answers = "Covered"
     "of windows": "\ufeff[school]\r\nfirst_day = 2026-08-31 # first\r\n"
     '\r\n# her\r\n[[child]]\r\nnickname = "Bean"\r\n',
 }
+KNOT = ItemId("knots/one")
 TODAY = day(2027, 3, 3)
 
 
@@ -93,7 +95,7 @@ CHANGES: dict[str, Callable[[Family], Family]] = {
     "light": lambda f: f._replace(theme="light"),
     "covered": lambda f: f._replace(answers_shown=not f.answers_shown),
     "an adult": lambda f: f._replace(adult="Dad", animal="Moose", pennies=False),
-    "settled": lambda f: f._replace(settled=TODAY),
+    "settled": lambda f: f._replace(known_until=TODAY),
     "off": lambda f: f._replace(off=(*f.off, (TODAY, TODAY), (TODAY, TODAY + dt.timedelta(3)))),
     "not off": lambda f: f._replace(off=()),
     "extra": lambda f: f._replace(extra=(*f.extra, TODAY)),
@@ -104,7 +106,7 @@ CHANGES: dict[str, Callable[[Family], Family]] = {
     "not taught": lambda f: _child(f, taught=()),
     "paused": lambda f: _child(f, paused=TODAY),
     "renamed": lambda f: _child(f, nickname="Beanie"),
-    "another child": lambda f: f._replace(children=(*f.children, Child("Lark", taught=(("a/b", TODAY),)))),
+    "another child": lambda f: f._replace(children=(*f.children, Child("Lark", taught=((KNOT, TODAY),)))),
     "a countdown": lambda f: f._replace(countdowns=(*f.countdowns, CountdownRule("the hill", date=TODAY))),
     "another week": lambda f: f._replace(first_week=7, weekdays=(1, 4)),
 }
@@ -119,8 +121,8 @@ def by_hand(path: Path, text: str) -> None:
 def alike(family: Family) -> tuple[Any, ...]:
     """The family without the order of what has none."""
     children = [
-        (c.record, c.nickname, {*c.held}, {*c.opened}, dict(c.taught), c.paused)
-        for c in sorted(family.children, key=lambda child: child.record)
+        (c.journal_name, c.nickname, {*c.held}, {*c.opened}, dict(c.taught), c.paused)
+        for c in sorted(family.children, key=lambda child: child.journal_name)
     ]
     loose = {"off": {*family.off}, "extra": {*family.extra}, "countdowns": {*family.countdowns}}
     return (children, *family._replace(children=(), off=(), extra=(), countdowns=()), loose)

@@ -9,7 +9,7 @@ import pytest
 from tests.config.families import EXAMPLE, FAMILY, complaint, written
 from warmup.config.family import Child, CountdownRule, Family, countdowns, default, load, save, warnings
 from warmup.config.toml_file import FileProblem, Missing
-from warmup.model import Countdown
+from warmup.model import Countdown, LevelId
 
 day = dt.date
 
@@ -220,7 +220,9 @@ def test_a_leap_day_comes_in_leap_years_only() -> None:
 
 
 def test_odd_things_are_warned_of_and_kept() -> None:
-    odd = FAMILY._replace(children=(Child("Bean", held=("count-on:within-11",)),), first_day=day(2026, 8, 30))
+    odd = FAMILY._replace(
+        children=(Child("Bean", held=(LevelId("count-on:within-11"),)),), first_day=day(2026, 8, 30)
+    )
     levels, first = warnings(odd)
     assert (
         'Bean has "count-on:within-11" held back' in levels and 'did you mean "count-on:within-10"?' in levels

@@ -14,10 +14,12 @@ from tests.config.families import EXAMPLE, FAMILY, complaint, quiet, written
 from warmup.config import family as families
 from warmup.config.family import Child, Family, load, save, warnings
 from warmup.config.toml_file import Document, FileProblem
+from warmup.model import ItemId
 
 day = dt.date
 
 
+@pytest.mark.slow
 @quiet
 @given(
     st.binary(max_size=300)
@@ -49,6 +51,7 @@ WAYS = [
 ]  # fmt: skip
 
 
+@pytest.mark.slow
 @settings(quiet, max_examples=300)
 @given(st.sampled_from(WAYS), values)
 def test_any_value_in_any_place_gives_a_family_or_a_problem(
@@ -90,7 +93,7 @@ def test_keys_unknown_here_survive_a_save(tmp_path: Path) -> None:
 
 
 def test_what_was_taught_again_is_a_table_under_its_child(tmp_path: Path) -> None:
-    rows = (("make-ten/seven-three", day(2026, 12, 3)), ("knots/one", day(2026, 12, 1)))
+    rows = (ItemId("make-ten/seven-three"), day(2026, 12, 3)), (ItemId("knots/one"), day(2026, 12, 1))
     path = written(tmp_path, EXAMPLE)
     bean = replace(load(path).children[0], taught=rows)
     save(path, FAMILY._replace(children=(bean, Child("Pip", taught=rows[:1], paused=day(2026, 12, 3)))))

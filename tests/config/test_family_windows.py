@@ -14,6 +14,7 @@ from tests.config.families import quiet, written
 from tests.config.layouts import LAYOUTS, TODAY, alike, by_hand, remarks
 from tests.household import context_at
 from warmup.config.family import Child, Family, load, save
+from warmup.model import LevelId
 from warmup.session.context import Context
 
 day = dt.date
@@ -45,6 +46,7 @@ def applied(family: Family, op: tuple[str, Any, bool]) -> Family:
     return family._replace(children=(replace(bean, taught=tuple(taught.items())),))
 
 
+@pytest.mark.slow
 @quiet
 @given(st.lists(st.tuples(st.integers(0, 2), OPS), max_size=12))
 def test_windows_in_turn_and_a_hand_between_undo_nothing_of_each_other(
@@ -80,15 +82,15 @@ def test_a_window_takes_up_what_was_written_by_hand_meanwhile(
     path = tmp_path / "family.toml"
     text = path.read_text("utf-8").replace("[school]", "# ours\n[school]\ndays_off = [2027-03-04]")
     by_hand(path, text.replace('nickname = "Bean"', 'nickname = "Beanie"\nheld = ["coins:dime"]'))
-    context.prefer(theme="light")
-    assert context.unsaved == "" and context.family == load(path)
+    context.editor.prefer(theme="light")
+    assert context.editor.unsaved == "" and context.family == load(path)
     assert context.family.theme == "light" and context.family.off == ((day(2027, 3, 4),) * 2,)
-    assert context.child == Child("Beanie", held=("coins:dime",), record="Bean")
+    assert context.child == Child("Beanie", held=(LevelId("coins:dime"),), journal_name="Bean")
     assert context.year.kind(day(2027, 3, 4)).value == "day off"
-    assert context.changed is not None
-    before, after = context.changed
+    assert context.editor.changed is not None
+    before, after = context.editor.changed
     assert after == before._replace(theme="light"), "what was edited by hand is no change of ours"
-    context.hold("count:to-20", back=True)
+    context.editor.hold(LevelId("count:to-20"), back=True)
     assert load(path).children[0].held == ("coins:dime", "count:to-20") and "# ours" in path.read_text(
         "utf-8"
     )
@@ -98,12 +100,12 @@ def test_two_desks_hold_levels_back_and_both_stay_held(
     tmp_path: Path, clock: Callable[[], dt.datetime]
 ) -> None:
     one, other = (context_at(tmp_path, clock) for _ in range(2))
-    one.hold("coins:dime", back=True)
-    other.hold("count:to-20", back=True)
-    one.prefer(theme="light")
+    one.editor.hold(LevelId("coins:dime"), back=True)
+    other.editor.hold(LevelId("count:to-20"), back=True)
+    one.editor.prefer(theme="light")
     assert load(tmp_path / "family.toml").children[0].held == ("coins:dime", "count:to-20")
-    other.hold("coins:dime", back=False)
-    one.prefer(theme="dark")
+    other.editor.hold(LevelId("coins:dime"), back=False)
+    one.editor.prefer(theme="dark")
     assert load(tmp_path / "family.toml").children[0].held == ("count:to-20",)
 
 
@@ -119,20 +121,20 @@ def test_a_file_that_no_longer_reads_is_kept_and_said_and_the_change_comes_later
     path = tmp_path / "family.toml"
     good = path.read_text("utf-8")
     by_hand(path, spoil(good))
-    context.hold("coins:dime", back=True)
-    assert "is not being saved (family.toml, line " in context.unsaved and context.child.held == (
+    context.editor.hold(LevelId("coins:dime"), back=True)
+    assert "is not being saved (family.toml, line " in context.editor.unsaved and context.child.held == (
         "coins:dime",
     )
     assert path.read_text("utf-8") == spoil(good)
     by_hand(path, good)
-    context.prefer(theme="light")
-    assert context.unsaved == "" and load(path).children[0].held == ("coins:dime",)
+    context.editor.prefer(theme="light")
+    assert context.editor.unsaved == "" and load(path).children[0].held == ("coins:dime",)
     assert load(path).theme == "light"
 
 
 def test_a_file_that_is_gone_is_not_made_anew(tmp_path: Path, clock: Callable[[], dt.datetime]) -> None:
     context = context_at(tmp_path, clock)
     (tmp_path / "family.toml").unlink()
-    context.prefer(theme="light")
-    assert "(family.toml: no such file any more)" in context.unsaved
+    context.editor.prefer(theme="light")
+    assert "(family.toml: no such file any more)" in context.editor.unsaved
     assert not (tmp_path / "family.toml").exists()

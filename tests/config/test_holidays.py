@@ -24,11 +24,13 @@ def test_the_federal_holidays_are_observed_on_the_published_days(year: int) -> N
     assert all(each.first == each.last for each in federal(year))
 
 
+@pytest.mark.slow
 @given(st.integers(1900, 2200))
 def test_no_federal_holiday_is_observed_at_a_weekend(year: int) -> None:
     assert all(each.first.weekday() < 5 for each in federal(year))
 
 
+@pytest.mark.slow
 @given(st.integers(1900, 2200))
 def test_thanksgiving_takes_two_weekdays_and_winter_ten(year: int) -> None:
     thanksgiving, winter = breaks(year)

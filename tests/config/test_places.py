@@ -99,6 +99,7 @@ def test_a_folder_that_is_gone_from_under_the_program(
 # -- the demo
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(
     "command",
     ["today", "why make-ten/seven-three", "ask make-ten", "check", "catalogue", "today --date 2026-11-24"],
@@ -121,6 +122,7 @@ def test_the_demo_is_the_demo_before_and_after_any_command(
     assert (home / "family.toml").read_bytes() == before
 
 
+@pytest.mark.slow
 def test_the_demo_of_a_merge_merges_into_the_demo(
     home: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
@@ -145,7 +147,7 @@ def with_marks(home: Path, *records: str) -> None:
 def test_check_names_the_marks_that_have_no_child(home: Path, capsys: pytest.CaptureFixture[str]) -> None:
     with_marks(home, "Bean", "Pip")
     family = default(NOW.date())
-    save(home / "family.toml", family._replace(children=(Child("Beanie", record="Bean"),)))
+    save(home / "family.toml", family._replace(children=(Child("Beanie", journal_name="Bean"),)))
     assert run("check") == WRONG
     out = capsys.readouterr().out
     assert (
@@ -200,7 +202,7 @@ def test_the_default_family_has_a_child_for_each_record() -> None:
     odd = ("", "\x07", "x" * 41, " Bean", "\u202eback")
     assert default(today, odd).children == (Child("Sunshine"),)
     assert len(default(today, [f"child {n}" for n in range(50)]).children) == 30
-    assert [c.record for c in default(today, (*odd, "Lark")).children] == ["Lark"]
+    assert [c.journal_name for c in default(today, (*odd, "Lark")).children] == ["Lark"]
 
 
 def test_the_advice_on_a_bad_file_names_the_version_before_first(

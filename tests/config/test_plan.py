@@ -11,7 +11,7 @@ from warmup.config import plan
 from warmup.config.places import Places, routines_folder
 from warmup.config.plan import SHAPES, check_plan, load_plan, load_shape, shapes
 from warmup.config.toml_file import Document, FileProblem
-from warmup.model import Plan, Shape, Slot, SlotKind
+from warmup.model import LevelId, Plan, Shape, Slot, SlotKind
 from warmup.skills import SKILLS, levels
 
 quiet = settings(database=None, derandomize=True, deadline=None, max_examples=100)
@@ -46,13 +46,16 @@ def test_the_files_that_came_along_are_in_order(tmp_path: Path) -> None:
 def test_the_plan_names_every_level_with_its_week(tmp_path: Path) -> None:
     loaded = load_plan(Places(tmp_path / "none", tmp_path))
     assert set(loaded.weeks) == set(levels())
-    assert loaded.weeks["make-ten:see-places"] == 10 and loaded.weeks["count-on:within-10"] == 7
+    assert (
+        loaded.weeks[LevelId("make-ten:see-places")] == 10
+        and loaded.weeks[LevelId("count-on:within-10")] == 7
+    )
 
 
 def test_a_familys_own_copy_wins(tmp_path: Path) -> None:
     places = own(tmp_path, "year", "format = 1\n[skills.make-ten]\nsee-places = 3\n")
     shipped = load_plan(Places(tmp_path / "none", tmp_path))
-    assert load_plan(places) == shipped._replace(weeks={"make-ten:see-places": 3})
+    assert load_plan(places) == shipped._replace(weeks={LevelId("make-ten:see-places"): 3})
     places = own(
         tmp_path,
         "short",
@@ -172,7 +175,7 @@ def test_an_unknown_level_stops_the_own_copy_only(tmp_path: Path, monkeypatch: p
     (shipped / "year.toml").write_text(strange, encoding="utf-8")
     monkeypatch.setattr(plan, "routines_folder", lambda: shipped)
     weeks = load_plan(Places(tmp_path / "none", tmp_path)).weeks
-    assert "make-ten:see-place" not in weeks and weeks["make-ten:easy-pairs"] == 15
+    assert "make-ten:see-place" not in weeks and weeks[LevelId("make-ten:easy-pairs")] == 15
 
 
 def test_the_shapes_that_came_along(tmp_path: Path) -> None:
@@ -263,6 +266,7 @@ def test_a_folder_in_place_of_the_file(tmp_path: Path) -> None:
 WORDS = '=[]{}"\n.,#1 skills make-ten see-places slot kind most only prompts to_week count'
 
 
+@pytest.mark.slow
 @quiet
 @given(st.binary(max_size=200) | st.text(st.sampled_from(WORDS), max_size=200).map(str.encode))
 def test_any_bytes_give_values_or_a_problem(tmp_path_factory: pytest.TempPathFactory, content: bytes) -> None:
@@ -286,6 +290,7 @@ values = st.recursive(
 )
 
 
+@pytest.mark.slow
 @quiet
 @given(st.sampled_from(["format", "seconds", "prompts", "slot", "skills", "weeks"]), values)
 def test_any_value_in_any_place_gives_values_or_a_problem(key: str, value: object) -> None:

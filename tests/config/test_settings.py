@@ -12,14 +12,14 @@ from warmup.config.settings import SETTINGS, Setting, lines
 from warmup.config.toml_file import Document, FileProblem
 
 ALL = [setting for _, settings in SETTINGS for setting in settings]
-Phrasing = tuple[str, ...]
+KeyPath = tuple[str, ...]
 
 
 def family_of(text: str) -> Family:
     return parse(Document(Path("family.toml"), tomllib.loads(text), text))
 
 
-def leaves(value: Any, way: Phrasing = ()) -> set[Phrasing]:
+def leaves(value: Any, way: KeyPath = ()) -> set[KeyPath]:
     """The ways to all plain values; places in lists are all one."""
     match value:
         case dict():
@@ -29,13 +29,13 @@ def leaves(value: Any, way: Phrasing = ()) -> set[Phrasing]:
     return {way}
 
 
-def furthest(ways: set[Phrasing]) -> set[Phrasing]:
+def furthest(ways: set[KeyPath]) -> set[KeyPath]:
     """The ways that lead no further: what is read of a list or table as a whole goes."""
     return {way for way in ways if not any(other[: len(way)] == way != other for other in ways)}
 
 
 def test_the_list_holds_what_the_parser_reads_and_nothing_else(monkeypatch: pytest.MonkeyPatch) -> None:
-    real, read = Document._look, set[Phrasing]()
+    real, read = Document._look, set[KeyPath]()
 
     def look(self: Document, keys: tuple[str | int, ...]) -> Any:
         read.add(tuple("*" if isinstance(key, int) else key for key in keys))

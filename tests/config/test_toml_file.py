@@ -153,6 +153,7 @@ def test_a_file_that_may_not_be_read(tmp_path: Path, monkeypatch: pytest.MonkeyP
         read(path)
 
 
+@pytest.mark.slow
 @quiet
 @given(st.binary(max_size=200))
 def test_any_bytes_give_a_document_or_a_problem(
@@ -189,6 +190,7 @@ def ways(value: object, way: tuple[str | int, ...] = ()) -> list[tuple[str | int
     return [way, *inner] if way else inner
 
 
+@pytest.mark.slow
 @settings(quiet, max_examples=60)
 @given(tables)
 def test_what_is_written_is_read_again_and_every_key_is_found_on_a_line(

@@ -1,6 +1,6 @@
 """The memory rule, worked by hand, each case with its arithmetic beside it; and which way spacing goes.
 
-Time is counted in mornings. An item starts with a gap of 4 and has rested since the morning before it
+Time is counted in mornings. An item starts with a interval of 4 and has rested since the morning before it
 unlocked, so one that unlocks at index 0 has rested 1 morning at index 0 and 4 at index 3.
 """
 
@@ -11,11 +11,15 @@ from itertools import pairwise
 import pytest
 
 from tests.bank import reference
-from warmup.engine.memory import LONGEST, NEW, Checked, Day, Knowledge, Record, Reviews, fold, learn
-from warmup.model import Asked, Mark
+from warmup.engine.curriculum import Curriculum, Reviews
+from warmup.engine.memory import LONGEST, NEW, Checked, Day, Knowledge, Record, fold, learn
+from warmup.model import Asked, ItemId, Mark
+from warmup.schoolyear import SchoolYear
 
 FIRST = dt.date(2026, 8, 31)
-ITEM = "knots/one"
+ITEM = ItemId("knots/one")
+TWO, THREE = ItemId("knots/two"), ItemId("knots/three")
+ROPE, SAIL = ItemId("ropes/one"), ItemId("sails/one")
 F, H, N, S = Mark.FLUENT, Mark.HESITATED, Mark.NOT_YET, Mark.SKIPPED
 SPACING = reference("pedagogy")["spacing"]
 
@@ -25,15 +29,14 @@ def day(index: int) -> dt.date:
     return FIRST + dt.timedelta(index)
 
 
-def index_of(date: dt.date) -> int:
-    """The index of such a date."""
-    return (date - FIRST).days
+PLAIN = Curriculum((), {}, {}, SchoolYear(tuple(range(7)), tuple(map(day, range(400)))))
+"""Every day a morning, and no review weeks."""
 
 
 def after(*lines: tuple[int, Mark | None], opened: int = 0, guess: float = 0.0) -> Record:
     """The item's record after plain marks on these mornings."""
     asked = [Asked(day(index), ITEM, mark) for index, mark in lines]
-    return fold(asked, index_of, {ITEM: opened}, {ITEM: guess}).of(ITEM)
+    return fold(PLAIN._replace(unlocks={ITEM: opened}, guesses={ITEM: guess}), asked).of(ITEM)
 
 
 def once(
@@ -74,14 +77,14 @@ def test_a_new_item_rests_from_the_morning_before_it_unlocked(
 
 
 def test_once_marked_an_item_rests_from_its_last_mark() -> None:
-    record = Record(gap=6.0, last=10)
+    record = Record(interval=6.0, last=10)
     assert record.overdue(13, 0) == 0.5  # 3 of 6, whenever it unlocked
     assert record.overdue(22, 12) == 2.0 and record.chance(22, 12) == pytest.approx(0.7225)  # 12 of 6
     assert record.overdue(10, 0) == 0.0 == record.overdue(4, 0) and record.chance(10, 0) == 1.0
 
 
 @pytest.mark.parametrize(
-    ("lines", "gap"),
+    ("lines", "interval"),
     [
         ([(0, F)], 6.0),  # e = 1, no more than 4: 4 + 2*1
         ([(3, F)], 12.0),  # e = 4: 4 + 2*4
@@ -106,18 +109,18 @@ def test_once_marked_an_item_rests_from_its_last_mark() -> None:
         ([(3, F), (15, H), (17, F)], 16.0),  # 12, 12, then e = 2: 12 + 4
     ],
 )
-def test_the_gap_by_hand(lines: list[tuple[int, Mark]], gap: float) -> None:
-    assert after(*lines).gap == gap
+def test_the_interval_by_hand(lines: list[tuple[int, Mark]], interval: float) -> None:
+    assert after(*lines).interval == interval
 
 
 def test_an_item_that_unlocks_later_has_not_rested_before() -> None:
-    assert after((8, F), opened=8).gap == 6.0  # e = 1: 4 + 2
-    assert after((12, F), opened=8).gap == 15.0  # e = 5: 3 * 5
-    assert after((5, F), opened=8).gap == 4.0  # asked before its time, e = 0: 4 + 0
+    assert after((8, F), opened=8).interval == 6.0  # e = 1: 4 + 2
+    assert after((12, F), opened=8).interval == 15.0  # e = 5: 3 * 5
+    assert after((5, F), opened=8).interval == 4.0  # asked before its time, e = 0: 4 + 0
 
 
 @pytest.mark.parametrize(
-    ("lines", "owed"),
+    ("lines", "due_at"),
     [
         ([(3, F)], None),
         ([(3, H)], 5),  # 3 + 2
@@ -128,47 +131,47 @@ def test_an_item_that_unlocks_later_has_not_rested_before() -> None:
         ([(3, N), (4, S), (5, None)], 4),  # what counts for nothing pays nothing back
     ],
 )
-def test_when_it_is_owed_back(lines: list[tuple[int, Mark | None]], owed: int | None) -> None:
-    assert after(*lines).owed == owed
+def test_when_it_is_due_back(lines: list[tuple[int, Mark | None]], due_at: int | None) -> None:
+    assert after(*lines).due_at == due_at
 
 
 def test_a_cue_counts_as_hesitated() -> None:
     helped = once(3, F, cue=1)
-    assert (helped.gap, helped.owed, helped.mark, helped.run) == (4.0, 5, H, 0)
+    assert (helped.interval, helped.due_at, helped.mark, helped.run) == (4.0, 5, H, 0)
     assert helped == once(3, H) == once(3, H, cue=3)
     assert once(3, N, cue=2) == once(3, N), "a cue makes a not yet no better"
 
 
 def test_a_rough_day_lowers_nothing() -> None:
     rough = once(3, N, rough=True)
-    assert (rough.gap, rough.owed, rough.misses) == (4.0, 4, 0)  # owed all the same
+    assert (rough.interval, rough.due_at, rough.misses) == (4.0, 4, 0)  # due all the same
     twice = once(4, N, before=once(3, N))
     assert once(5, N, before=twice, rough=True).misses == twice.misses == 2, "no reason to teach it again"
-    assert once(3, F, rough=True).gap == 12.0  # e = 4: 4 + 8, as on any day
-    assert once(3, H, rough=True).gap == 4.0
+    assert once(3, F, rough=True).interval == 12.0  # e = 4: 4 + 8, as on any day
+    assert once(3, H, rough=True).interval == 4.0
 
 
 def test_a_mark_from_memory_weighs_half() -> None:
-    assert once(3, F, from_memory=True).gap == 8.0  # 4 + 8/2
-    assert once(7, F, from_memory=True).gap == 14.0  # from 4 to 24, half of it: 4 + 20/2
-    assert once(3, N, from_memory=True).gap == 3.0  # a quarter off: 4 - 4/4
+    assert once(3, F, from_memory=True).interval == 8.0  # 4 + 8/2
+    assert once(7, F, from_memory=True).interval == 14.0  # from 4 to 24, half of it: 4 + 20/2
+    assert once(3, N, from_memory=True).interval == 3.0  # a quarter off: 4 - 4/4
     assert once(3, H, from_memory=True) == once(3, H)
-    assert once(3, N, from_memory=True).owed == 4
+    assert once(3, N, from_memory=True).due_at == 4
 
 
 def test_a_lucky_answer_grows_the_gap_less() -> None:
-    assert once(3, F, guess=0.5).gap == 8.0  # one in two: 4 + 8/2
-    assert once(3, F, guess=0.25).gap == 10.0  # one in four: 4 + 8*3/4
-    assert once(20, F, guess=0.5).gap == 14.0  # from 4 to 24: 4 + 20/2
-    assert once(3, F, guess=0.5, from_memory=True).gap == 6.0  # 4 + 8/4
-    assert once(3, N, guess=0.5).gap == 2.0, "no luck in a not yet: 4 / 2"
+    assert once(3, F, guess=0.5).interval == 8.0  # one in two: 4 + 8/2
+    assert once(3, F, guess=0.25).interval == 10.0  # one in four: 4 + 8*3/4
+    assert once(20, F, guess=0.5).interval == 14.0  # from 4 to 24: 4 + 20/2
+    assert once(3, F, guess=0.5, from_memory=True).interval == 6.0  # 4 + 8/4
+    assert once(3, N, guess=0.5).interval == 2.0, "no luck in a not yet: 4 / 2"
 
 
 def test_skipped_and_unmarked_count_as_shown_and_for_nothing_else() -> None:
     asked = [Asked(day(3), ITEM, H, wording="a"), Asked(day(5), ITEM, S, wording="b")]
     asked.append(Asked(day(6), ITEM, None, cue=2, wording="c"))
-    before = fold(asked[:1], index_of, {}, {}).of(ITEM)
-    record = fold(asked, index_of, {}, {}).of(ITEM)
+    before = fold(PLAIN, asked[:1]).of(ITEM)
+    record = fold(PLAIN, asked).of(ITEM)
     assert record == before._replace(shown=3, shown_on=day(6), wording="c")
     assert (record.marks, record.last, record.marked_on) == (1, 3, day(3))
     assert after((5, S)) == NEW._replace(shown=1, shown_on=day(5))
@@ -190,56 +193,54 @@ def test_runs_and_misses() -> None:
 
 def test_the_last_four_mornings() -> None:
     lines = [
-        Asked(day(0), "knots/one", F),
-        Asked(day(1), "knots/one", N),
-        Asked(day(1), "ropes/one", F),
-        Asked(day(4), "knots/one", F, cue=1),  # helped: marked, but not as come easily
-        Asked(day(4), "ropes/one", F),
-        Asked(day(4), "sails/one", H),
-        Asked(day(5), "sails/one", S),  # nothing that counts: no morning
-        Asked(day(6), "sails/one", None),
-        Asked(day(8), "sails/one", F),
-        Asked(day(9), "knots/one", F),
-        Asked(day(9), "knots/two", F),
+        Asked(day(0), ITEM, F),
+        Asked(day(1), ITEM, N),
+        Asked(day(1), ROPE, F),
+        Asked(day(4), ITEM, F, cue=1),  # helped: marked, but not as come easily
+        Asked(day(4), ROPE, F),
+        Asked(day(4), SAIL, H),
+        Asked(day(5), SAIL, S),  # nothing that counts: no morning
+        Asked(day(6), SAIL, None),
+        Asked(day(8), SAIL, F),
+        Asked(day(9), ITEM, F),
+        Asked(day(9), TWO, F),
     ]
     four = (Day(day(1), 1, 2), Day(day(4), 1, 3), Day(day(8), 1, 1), Day(day(9), 2, 2))
-    assert fold(lines, index_of, {}, {}).days == four
-    assert fold(lines[:3], index_of, {}, {}).days == (Day(day(0), 1, 1), Day(day(1), 1, 2))
-    assert Knowledge().of("knots/none") == NEW
+    assert fold(PLAIN, lines).days == four
+    assert fold(PLAIN, lines[:3]).days == (Day(day(0), 1, 1), Day(day(1), 1, 2))
+    assert Knowledge().of(ItemId("knots/none")) == NEW
 
 
 # -- review weeks: four mornings a week and weeks 5 and 10, so week 5 has the mornings 16 to 19
 
-WEEKS = Reviews(4, (5, 10), frozenset({"knots/one"}))
+WEEKS = Reviews(4, (5, 10), frozenset({ITEM}))
 
 
-def checked(*lines: tuple[int, str, Mark | None], cue: int = 0) -> Checked | None:
+def checked(*lines: tuple[int, ItemId, Mark | None], cue: int = 0) -> Checked | None:
     """What the last review week said of knots."""
     asked = [Asked(day(index), item, mark, cue) for index, item, mark in lines]
-    return fold(asked, index_of, {}, {}, reviews=WEEKS).checks.get("knots")
+    return fold(PLAIN._replace(reviews=WEEKS), asked).checks.get("knots")
 
 
 def test_each_morning_of_a_review_week_counts_once_by_its_first_mark() -> None:
     assert checked((15, ITEM, F)) is None, "week 4"
     assert checked((16, ITEM, F)) == Checked(5, (True,), 16, ITEM, True)
-    assert checked((16, "knots/two", N), (16, ITEM, F)) == Checked(5, (False,), 16, "knots/two", False)
-    assert checked((16, ITEM, S), (16, "knots/two", None), (16, "knots/three", F)) == Checked(
-        5, (True,), 16, "knots/three", False
-    )
-    assert checked((16, ITEM, F), (18, "knots/two", H)) == Checked(5, (True, False), 18, "knots/two", False)
+    assert checked((16, TWO, N), (16, ITEM, F)) == Checked(5, (False,), 16, TWO, False)
+    assert checked((16, ITEM, S), (16, TWO, None), (16, THREE, F)) == Checked(5, (True,), 16, THREE, False)
+    assert checked((16, ITEM, F), (18, TWO, H)) == Checked(5, (True, False), 18, TWO, False)
     assert checked((16, ITEM, F), cue=1) == Checked(5, (False,), 16, ITEM, True)
-    assert checked((16, "ropes/one", F)) is None
+    assert checked((16, ROPE, F)) is None
     every = checked(*((index, ITEM, mark) for index in range(14, 22) for mark in (F, N)))
     assert every == Checked(5, (True,) * 4, 19, ITEM, True, since=2, last_since=21)
 
 
 def test_later_mornings_are_counted_until_the_next_review_week() -> None:
     first = (16, ITEM, N)
-    assert checked(first, (20, ITEM, F), (20, "knots/two", F), (23, ITEM, S)) == Checked(
+    assert checked(first, (20, ITEM, F), (20, TWO, F), (23, ITEM, S)) == Checked(
         5, (False,), 16, ITEM, True, since=1, last_since=20
     )
     assert checked(first, (20, ITEM, F), (25, ITEM, N)) == Checked(5, (False,), 16, ITEM, True, 2, 25)
-    assert checked(first, (20, ITEM, F), (36, "knots/two", F)) == Checked(10, (True,), 36, "knots/two", False)
+    assert checked(first, (20, ITEM, F), (36, TWO, F)) == Checked(10, (True,), 36, TWO, False)
 
 
 # -- the direction of what is published on spacing; tests/references/pedagogy.toml says of whom: mostly adults
@@ -255,27 +256,27 @@ def asked_when_due(mornings: int = 144) -> list[int]:
     return asked
 
 
-@pytest.mark.parametrize("gap", [1.0, 2.5, 4.0, 10.0, 20.0])
-def test_a_success_after_a_longer_rest_grows_the_gap_more(gap: float) -> None:
+@pytest.mark.parametrize("interval", [1.0, 2.5, 4.0, 10.0, 20.0])
+def test_a_success_after_a_longer_rest_grows_the_interval_more(interval: float) -> None:
     """spacing.meta: spread-out study beats massed study (839 assessments); the direction only."""
     assert (
         SPACING["meta"]["assessments"] == 839 and "Spread-out study beats massed" in SPACING["meta"]["claim"]
     )
-    grown = [once(rest, F, Record(gap, 0)).gap for rest in range(101)]
-    assert grown[0] == gap, "twice at once is massed, and gives nothing"
-    # It stops growing where the rest is twice the gap, or the gap as long as it may be.
-    until = min(math.ceil(2 * gap), grown.index(LONGEST) if LONGEST in grown else 101)
+    grown = [once(rest, F, Record(interval, 0)).interval for rest in range(101)]
+    assert grown[0] == interval, "twice at once is massed, and gives nothing"
+    # It stops growing where the rest is twice the interval, or the interval as long as it may be.
+    until = min(math.ceil(2 * interval), grown.index(LONGEST) if LONGEST in grown else 101)
     assert all(after > before for before, after in pairwise(grown[: until + 1]))
-    assert grown[until:] == [min(LONGEST, 6 * gap)] * (101 - until)
+    assert grown[until:] == [min(LONGEST, 6 * interval)] * (101 - until)
 
 
 def test_the_longer_the_gap_the_longer_the_next_rest() -> None:
-    """spacing.ridgeline: the best gap grows with how long it must last, from weeks to a year."""
+    """spacing.ridgeline: the best interval grows with how long it must last, from weeks to a year."""
     share = SPACING["ridgeline"]
     assert share["gap_share_year"] * 365 > share["gap_share_weeks"] * 21, "longer in days: 18 against 4"
-    gaps = [1.0, 2.0, 4.0, 8.0, 16.0, 32.0]
-    due = [once(round(gap), F, Record(gap, 0)).gap for gap in gaps]
-    assert due == [3.0, 6.0, 12.0, 24.0, 48.0, 72.0]  # gap + 2*gap, no more than 72
+    intervals = [1.0, 2.0, 4.0, 8.0, 16.0, 32.0]
+    due = [once(round(interval), F, Record(interval, 0)).interval for interval in intervals]
+    assert due == [3.0, 6.0, 12.0, 24.0, 48.0, 72.0]  # interval + 2*interval, no more than 72
     asked = asked_when_due()
     # At 3 it has rested 4: 4 + 8 = 12. At 15, 12 + 24 = 36. At 51, 36 + 72 = 108, no more than 72.
     assert asked == [3, 15, 51, 123]

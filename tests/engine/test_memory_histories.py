@@ -8,16 +8,19 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import NamedTuple
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from warmup.engine.memory import LONGEST, SHORTEST, Knowledge, Reviews, fold
-from warmup.model import Asked, Mark
+from warmup.engine.curriculum import Curriculum, Reviews
+from warmup.engine.memory import LONGEST, SHORTEST, Knowledge, fold
+from warmup.model import Asked, ItemId, Mark, item_id
 from warmup.randomness import SeededRandom
+from warmup.schoolyear import SchoolYear
 
 ROOT = Path(__file__).parents[2]
 FIRST = dt.date(2026, 8, 31)
-ITEM = "knots/one"
+ITEM = ItemId("knots/one")
 F, H, N, S = Mark.FLUENT, Mark.HESITATED, Mark.NOT_YET, Mark.SKIPPED
 WEEKS = Reviews(4, (5, 10), frozenset({ITEM}))
 """Four mornings a week, and weeks 5 and 10 are reviews; one item wants things on the table."""
@@ -33,19 +36,22 @@ def index_of(date: dt.date) -> int:
     return (date - FIRST).days
 
 
+YEAR = SchoolYear(tuple(range(7)), tuple(map(day, range(100))))
+
+
 class History(NamedTuple):
     """Lines in order of time, and what ``fold`` is told beside them."""
 
     lines: list[Asked]
-    opened: dict[str, int]
-    guesses: dict[str, float]
+    unlocks: dict[ItemId, int]
+    guesses: dict[ItemId, float]
 
     def fold(self, lines: Sequence[Asked], before: Knowledge | None = None) -> Knowledge:
         """Fold some of the lines."""
-        return fold(lines, index_of, self.opened, self.guesses, before, WEEKS)
+        return fold(Curriculum((), self.unlocks, self.guesses, YEAR, WEEKS), lines, before)
 
 
-names = [f"{skill}/{name}" for skill in ("knots", "ropes") for name in ("one", "two")]
+names = [item_id(skill, name) for skill in ("knots", "ropes") for name in ("one", "two")]
 lines = st.builds(
     Asked,
     st.integers(0, 90).map(day),
@@ -64,6 +70,7 @@ histories = st.builds(
 )
 
 
+@pytest.mark.slow
 @given(histories, st.integers(0, 40), st.integers(0, 40))
 def test_in_pieces_is_the_same_as_in_one_go(history: History, one: int, other: int) -> None:
     """Wherever it is cut, in the middle of a morning too."""
@@ -75,12 +82,13 @@ def test_in_pieces_is_the_same_as_in_one_go(history: History, one: int, other: i
     assert repr(known) == kept, "what was known before is left as it was"
 
 
+@pytest.mark.slow
 @given(histories, st.permutations(names))
-def test_the_order_of_items_does_not_matter(history: History, order: list[str]) -> None:
+def test_the_order_of_items_does_not_matter(history: History, order: list[ItemId]) -> None:
     """Neither in what is told beside the lines, nor in what was known, nor between the lines of a day."""
     other = History(
         sorted(history.lines, key=lambda row: (row.date, order.index(row.item))),
-        {name: history.opened[name] for name in order},
+        {name: history.unlocks[name] for name in order},
         {name: history.guesses[name] for name in order},
     )
     known, again = history.fold(history.lines), other.fold(history.lines)
@@ -91,6 +99,7 @@ def test_the_order_of_items_does_not_matter(history: History, order: list[str]) 
     assert history.fold(history.lines, turned).records == history.fold(history.lines, known).records
 
 
+@pytest.mark.slow
 @given(histories)
 def test_each_item_learns_from_its_own_lines_alone(history: History) -> None:
     known = history.fold(history.lines)
@@ -99,22 +108,24 @@ def test_each_item_learns_from_its_own_lines_alone(history: History) -> None:
         assert history.fold(own).of(name) == known.of(name)
 
 
+@pytest.mark.slow
 @given(histories)
 def test_the_gap_keeps_its_bounds_and_goes_the_way_of_the_mark(history: History) -> None:
     known = Knowledge()
     for line in history.lines:
         before, known = known.of(line.item), history.fold([line], known)
         record = known.of(line.item)
-        assert SHORTEST == 1 <= record.gap <= 72 == LONGEST
+        assert SHORTEST == 1 <= record.interval <= 72 == LONGEST
         assert record.shown == before.shown + 1 and record.shown_on == line.date
         if line.mark in (None, S) or line.mark is H or (line.mark is F and line.cue):
-            assert record.gap == before.gap
+            assert record.interval == before.interval
         elif line.mark is F or line.rough:
-            assert record.gap >= before.gap
+            assert record.interval >= before.interval
         else:
-            assert record.gap < before.gap or record.gap == SHORTEST == before.gap
+            assert record.interval < before.interval or record.interval == SHORTEST == before.interval
 
 
+@pytest.mark.slow
 @given(histories)
 def test_checks_by_code_of_its_own(history: History) -> None:
     """A table of first marks by skill and morning, read at the end rather than as it goes."""
@@ -144,10 +155,11 @@ def told() -> str:
     rows = [
         Asked(day(n // 6), rng.pick(names), rng.pick([F, F, F, H, N, S]), rng.below(2)) for n in range(600)
     ]
-    opened, guesses = dict.fromkeys(names, 2), dict.fromkeys(names, 0.33)
-    return repr(fold(rows, index_of, opened, guesses, reviews=WEEKS))
+    unlocks, guesses = dict.fromkeys(names, 2), dict.fromkeys(names, 0.33)
+    return repr(History(rows, unlocks, guesses).fold(rows))
 
 
+@pytest.mark.slow
 def test_another_process_that_hashes_otherwise_folds_the_same() -> None:
     seed = "1" if os.environ.get("PYTHONHASHSEED") == "2" else "2"
     code = "from tests.engine.test_memory_histories import told; print(told())"

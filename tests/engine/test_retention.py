@@ -15,7 +15,7 @@ import pytest
 from tests.benchmarks._children import KINDS, Child, Held, Lived, bell, live
 from tests.benchmarks._comparison import judge, rotation
 from tests.benchmarks.retention import catalogue, plan
-from warmup.model import Item
+from warmup.model import Item, ItemId
 
 ROOT = Path(__file__).parents[2]
 WEEKS = 18
@@ -28,7 +28,7 @@ def strange(items: list[Item]) -> list[Item]:
     """The same items under ids that tell their skill and level and nothing else."""
     skills = {skill: f"S{at:02}" for at, skill in enumerate(dict.fromkeys(item.skill for item in items))}
     return [
-        item._replace(id=f"{skills[item.skill]}.L{item.level}.n{at}", guess=0.0)
+        item._replace(id=ItemId(f"{skills[item.skill]}.L{item.level}.n{at}"), guess=0.0)
         for at, item in enumerate(items)
     ]
 
@@ -65,6 +65,7 @@ def requests(
     return years[0][1] + strange_year[1]
 
 
+@pytest.mark.slow
 def test_plan_gives_as_many_as_are_asked_for_in_any_order_of_the_unlocked(requests: list[Request]) -> None:
     assert len(requests) >= 6
     for request in requests:
@@ -77,6 +78,7 @@ def test_plan_gives_as_many_as_are_asked_for_in_any_order_of_the_unlocked(reques
     assert plan(requests[0] | {"unlocked": []}) == []
 
 
+@pytest.mark.slow
 def test_plan_depends_on_the_request_alone(requests: list[Request]) -> None:
     """A fresh process that hashes otherwise and is asked the last morning first answers the same."""
     few = [request | {"unlocked": request["unlocked"][:14], "n": 12} for request in requests]

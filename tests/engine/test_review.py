@@ -6,17 +6,34 @@ from collections.abc import Sequence
 import pytest
 
 from warmup.engine import review
-from warmup.engine.engine import choose, open_items
-from warmup.engine.memory import Checked, Knowledge, Reviews, fold
+from warmup.engine.curriculum import Reviews, curriculum
+from warmup.engine.eligibility import Eligible, open_items
+from warmup.engine.engine import choose
+from warmup.engine.memory import Checked, Knowledge, fold
 from warmup.engine.pool import Pool
 from warmup.engine.review import Outcome
-from warmup.model import Asked, Choice, DayKind, Item, Mark, Morning, Shape, Slot, SlotKind
+from warmup.model import (
+    Asked,
+    Choice,
+    DayKind,
+    Item,
+    ItemId,
+    LevelId,
+    Mark,
+    Morning,
+    Shape,
+    Slot,
+    SlotKind,
+    item_id,
+    level_id,
+)
+from warmup.schoolyear import SchoolYear
 
 FIRST = dt.date(2026, 8, 31)
 REVIEWS = (5, 10, 15, 20, 25)
 SKILLS = ("knots", "ropes", "sails", "winds", "tides", "shells", "sands", "gulls", "crabs", "stars")
 ITEMS = tuple(
-    Item(f"{skill}/{name}", skill, level, f"{skill}:{level}", "number", 1, hands=hands)
+    Item(item_id(skill, name), skill, level, level_id(skill, str(level)), "number", 1, hands=hands)
     for skill in SKILLS
     for level, names in ((1, ("one", "two")), (2, ("three", "four")))
     for name, hands in zip(names, (True, False), strict=True)
@@ -31,10 +48,8 @@ def day(index: int) -> dt.date:
     return FIRST + dt.timedelta(index // 4 * 7 + index % 4)
 
 
-def index_of(date: dt.date) -> int:
-    """The index of such a date."""
-    weeks, days = divmod((date - FIRST).days, 7)
-    return weeks * 4 + days
+YEAR = SchoolYear((0, 1, 2, 3), tuple(map(day, range(144))))
+PLAN = curriculum(ITEMS, YEAR, FIRST, REVIEWS)
 
 
 def morning(index: int) -> Morning:
@@ -43,23 +58,27 @@ def morning(index: int) -> Morning:
     return Morning(day(index), DayKind.SCHOOL, index + 1, week, (week - 1) // 9 + 1, week in REVIEWS, index)
 
 
-def known(lines: Sequence[tuple[int, str, Mark]]) -> Knowledge:
+def known(lines: Sequence[tuple[int, ItemId, Mark]]) -> Knowledge:
     """What these marks teach: morning index, item, mark."""
-    hands = frozenset(item.id for item in ITEMS if item.hands)
     asked = [Asked(day(index), item, mark) for index, item, mark in sorted(lines, key=lambda line: line[0])]
-    return fold(asked, index_of, {}, {}, reviews=Reviews(4, REVIEWS, hands))
+    return fold(PLAN._replace(guesses={}, unlocks={}), asked)
 
 
-def taught(mark: Mark = Mark.FLUENT) -> list[tuple[int, str, Mark]]:
+def chosen_from(items: Sequence[Item], shape: Shape, now: Knowledge, index: int) -> tuple[Choice, ...]:
+    """What the engine chooses on a morning."""
+    return choose(Eligible(tuple(items)), shape, now, morning(index), PLAN, child="Bean")
+
+
+def taught(mark: Mark = Mark.FLUENT) -> list[tuple[int, ItemId, Mark]]:
     """Every item marked twice in weeks 3 and 4."""
     return [(n % 4 + at, item.id, mark) for n, item in enumerate(ITEMS) for at in (8, 12)]
 
 
-def played(easy: bool) -> tuple[list[tuple[int, str, Mark]], list[list[Item]]]:
+def played(easy: bool) -> tuple[list[tuple[int, ItemId, Mark]], list[list[Item]]]:
     """Week 5 played through: all marks so far, and the items of each of its mornings."""
     lines, asked = taught(), []
     for index in range(16, 20):
-        chosen = choose(ITEMS, SHAPE, known(lines), morning(index), child="Bean")
+        chosen = chosen_from(ITEMS, SHAPE, known(lines), index)
         asked.append([choice.item for choice in chosen])
         lines += [(index, item.id, Mark.FLUENT if easy else Mark.HESITATED) for item in asked[-1]]
     return lines, asked
@@ -90,21 +109,21 @@ def test_a_review_week_checks_each_skill_twice_on_different_mornings_with_things
     ],
 )
 def test_two_checks_make_an_outcome(marks: tuple[bool, ...], expected: Outcome) -> None:
-    assert review.outcome(Checked(5, marks, 17, "knots/one", True)) is expected
+    assert review.outcome(Checked(5, marks, 17, ItemId("knots/one"), True)) is expected
 
 
-def checked_twice(one: Mark, other: Mark) -> list[tuple[int, str, Mark]]:
+def checked_twice(one: Mark, other: Mark) -> list[tuple[int, ItemId, Mark]]:
     """The marks of weeks 3 to 5 in which "knots" was checked twice."""
-    return [*taught(), (16, "knots/three", one), (18, "knots/four", other)]
+    return [*taught(), (16, item_id("knots", "three"), one), (18, item_id("knots", "four"), other)]
 
 
 def test_a_settled_skill_rests_longer_than_any_other() -> None:
     lines = checked_twice(Mark.FLUENT, Mark.FLUENT)
-    lines += [(index, f"{skill}/one", Mark.FLUENT) for index in range(20, 32) for skill in SKILLS[1:]]
+    lines += [(index, item_id(skill, "one"), Mark.FLUENT) for index in range(20, 32) for skill in SKILLS[1:]]
     table = Pool(ITEMS, known(lines), morning(32), "Bean")
     assert review.settled(table) == {"knots"} and table.rests["knots"] == 14
     assert not review.settled(Pool(ITEMS, known(lines), morning(4 * (5 + review.SETTLED_FOR)), "Bean"))
-    chosen = choose(ITEMS, SHAPE._replace(slots=SHAPE.slots[1:]), known(lines), morning(32), child="Bean")
+    chosen = chosen_from(ITEMS, SHAPE._replace(slots=SHAPE.slots[1:]), known(lines), 32)
     assert "knots" not in {choice.item.skill for choice in chosen}
 
 
@@ -113,7 +132,7 @@ def test_what_came_once_comes_twice_a_week_for_two_weeks() -> None:
     shape = SHAPE._replace(slots=SHAPE.slots[1:])
     on = []
     for index in range(20, 28):
-        chosen = choose(ITEMS, shape, known(lines), morning(index), child="Bean")
+        chosen = chosen_from(ITEMS, shape, known(lines), index)
         lines += [(index, choice.item.id, Mark.FLUENT) for choice in chosen]
         on += [index // 4] if any(choice.item.skill == "knots" for choice in chosen) else []
     assert on.count(5) >= 2 and on.count(6) >= 2
@@ -122,16 +141,20 @@ def test_what_came_once_comes_twice_a_week_for_two_weeks() -> None:
     assert said not in {choice.why for choice in chosen_at(28, lines)}
 
 
-def chosen_at(index: int, lines: Sequence[tuple[int, str, Mark]]) -> tuple[Choice, ...]:
+def chosen_at(index: int, lines: Sequence[tuple[int, ItemId, Mark]]) -> tuple[Choice, ...]:
     """An ordinary morning after these marks."""
     shape = SHAPE._replace(slots=SHAPE.slots[1:])
-    return choose(ITEMS, shape, known(lines), morning(index), child="Bean")
+    return chosen_from(ITEMS, shape, known(lines), index)
 
 
 def test_what_came_neither_time_goes_a_step_down_hands_on_and_what_stands_on_it_waits() -> None:
     lines = checked_twice(Mark.HESITATED, Mark.NOT_YET)
-    above = Item("knots/five", "knots", 3, "knots:3", "number", 6, stands_on=("knots:2",))
-    beside = Item("boats/one", "boats", 1, "boats:1", "number", 6, stands_on=("knots:1",))
+    above = Item(
+        ItemId("knots/five"), "knots", 3, LevelId("knots:3"), "number", 6, stands_on=(LevelId("knots:2"),)
+    )
+    beside = Item(
+        ItemId("boats/one"), "boats", 1, LevelId("boats:1"), "number", 6, stands_on=(LevelId("knots:1"),)
+    )
     items = (*ITEMS, above, beside)
     shape = SHAPE._replace(slots=SHAPE.slots[1:])
     downs = []
@@ -140,7 +163,7 @@ def test_what_came_neither_time_goes_a_step_down_hands_on_and_what_stands_on_it_
         waits = "knots" in review.step_down(now)
         able = open_items(items, morning(index), now)
         assert (above in able or beside in able) is not waits, index
-        chosen = choose(able, shape, now, morning(index), child="Bean")
+        chosen = chosen_from(able, shape, now, index)
         lines += [(index, choice.item.id, Mark.FLUENT) for choice in chosen]
         downs += [choice.item for choice in chosen if choice.item.skill == "knots" and waits]
     assert len({item.id for item in downs}) >= 1
@@ -151,22 +174,23 @@ def test_what_came_neither_time_goes_a_step_down_hands_on_and_what_stands_on_it_
 
 def test_the_review_is_told_by_its_outcomes() -> None:
     titles = {skill: skill.capitalize() for skill in SKILLS}
-    now = known([*checked_twice(Mark.FLUENT, Mark.FLUENT), (16, "ropes/one", Mark.NOT_YET)])
-    assert review.told(now, 5, titles) == "settled: knots; once more to check: ropes."
-    assert review.told(now, 10, titles) == ""
+    now = known([*checked_twice(Mark.FLUENT, Mark.FLUENT), (16, item_id("ropes", "one"), Mark.NOT_YET)])
+    assert review.review_summary(now, 5, titles) == "settled: knots; once more to check: ropes."
+    assert review.review_summary(now, 10, titles) == ""
 
 
 def test_nothing_is_checked_without_review_weeks() -> None:
-    asked = [Asked(day(16), "knots/one", Mark.FLUENT)]
-    assert not fold(asked, index_of, {}, {}).checks
+    asked = [Asked(day(16), ItemId("knots/one"), Mark.FLUENT)]
+    assert not fold(PLAN._replace(reviews=None), asked).checks
 
 
 def test_what_was_touched_is_looked_up_from_the_last_review_week_of_the_list() -> None:
     """Weeks need not lie evenly: from week 5 to 9 it is four, and nothing before the first."""
     weeks = Reviews(4, (5, 9, 14))
     assert [weeks.last_before(week) for week in (1, 5, 6, 9, 10, 14, 20)] == [0, 0, 5, 5, 9, 9, 14]
-    lines = [(index, f"{skill}/one", Mark.FLUENT) for index, skill in ((19, "knots"), (20, "ropes"))]
-    asked = [Asked(day(index), item, mark) for index, item, mark in lines]
-    table = Pool(ITEMS, fold(asked, index_of, {}, {}, reviews=weeks), morning(32), "Bean")
+    touched = ((19, item_id("knots", "one")), (20, item_id("ropes", "one")))
+    asked = [Asked(day(index), item, Mark.FLUENT) for index, item in touched]
+    now = fold(PLAN._replace(reviews=weeks), asked)
+    table = Pool(ITEMS, now, morning(32), "Bean")
     assert [candidate.item.skill for candidate in review.checks(table)] == ["ropes"]
-    assert fold(asked, index_of, {}, {}, reviews=weeks).checks.keys() == {"knots"}
+    assert now.checks.keys() == {"knots"}

@@ -10,15 +10,18 @@ from tests.benchmarks.year_aloud import family
 from warmup import skills
 from warmup.config.family import CountdownRule
 from warmup.config.places import Places
-from warmup.engine.engine import SAMPLES, choose, open_items, sampled
+from warmup.engine.curriculum import curriculum
+from warmup.engine.eligibility import SAMPLES, Adjustments, Eligible, open_items, sampled
+from warmup.engine.engine import choose
 from warmup.engine.memory import Knowledge, Record, fold
 from warmup.engine.pool import Pool
-from warmup.model import Asked, DayKind, Item, Mark, Morning, Routine, Shape, Slot, SlotKind
+from warmup.model import Asked, DayKind, Item, ItemId, LevelId, Mark, Morning, Routine, Shape, Slot, SlotKind
+from warmup.schoolyear import SchoolYear
 from warmup.session.context import Context, open_context
 
 JANUARY = dt.date(2027, 1, 11)
-OLD = tuple(Item(f"knots/{n}", "knots", 1, "knots:one", "number", 3) for n in range(4))
-NEW = Item("ropes/one", "ropes", 1, "ropes:one", "number", 20)
+OLD = tuple(Item(ItemId(f"knots/{n}"), "knots", 1, LevelId("knots:one"), "number", 3) for n in range(4))
+NEW = Item(ItemId("ropes/one"), "ropes", 1, LevelId("ropes:one"), "number", 20)
 
 
 def marked(easy: int, shaky: int = 0) -> Knowledge:
@@ -47,18 +50,26 @@ def test_two_prompts_tell_whether_an_earlier_level_is_known(known: Knowledge, le
 def test_a_ladder_from_before_the_start_is_sampled_from_its_top() -> None:
     """Fluency there retires the rungs below; in a year begun with us the lowest comes first."""
     rungs = tuple(
-        Item(f"knots/{n}", "knots", n, f"knots:{n}", "number", 3 * n, ladder=True) for n in (1, 2, 3)
+        Item(ItemId(f"knots/{n}"), "knots", n, LevelId(f"knots:{n}"), "number", 3 * n, ladder=True)
+        for n in (1, 2, 3)
     )
     shape = Shape("new", (Slot(SlotKind.NEWEST, 1),), ((36, 1),))
     morning = Morning(JANUARY, DayKind.SCHOOL, 73, 19, 3, False, 72, next=JANUARY + dt.timedelta(1))
+    year = SchoolYear((0, 1, 2, 3), (JANUARY, JANUARY + dt.timedelta(1)), 72)
+    plan = curriculum(rungs, year, JANUARY)
+    assert plan.since == 19 and plan.new_family(morning)
     for since, first in ((19, "knots/3"), (1, "knots/1")):
-        chosen = choose(rungs, shape, Knowledge(), morning, child="Bean", since=since)
+        before = plan._replace(began=4 * (since - 1))
+        chosen = choose(Eligible(rungs), shape, Knowledge(), morning, before, child="Bean")
         assert [choice.item.id for choice in chosen] == [first]
 
 
 def test_a_rung_that_was_not_yet_stays_under_one_that_comes_easily() -> None:
     """Else it would never be asked again, and what stands on its level would wait all year."""
-    low, high = (Item(f"knots/{n}", "knots", n, f"knots:{n}", "number", n, ladder=True) for n in (1, 2))
+    low, high = (
+        Item(ItemId(f"knots/{n}"), "knots", n, LevelId(f"knots:{n}"), "number", n, ladder=True)
+        for n in (1, 2)
+    )
     morning = Morning(JANUARY, DayKind.SCHOOL, 73, 19, 3, False, 72)
     sure = Record(marks=2, run=2, mark=Mark.FLUENT, last=60)
     for mark, left in ((Mark.NOT_YET, {low, high}), (Mark.HESITATED, {high}), (Mark.FLUENT, {high})):
@@ -66,27 +77,27 @@ def test_a_rung_that_was_not_yet_stays_under_one_that_comes_easily() -> None:
         assert {candidate.item for candidate in Pool((low, high), known, morning, "Bean").all} == left
 
 
-BEGUN = Item("knots/begun", "knots", 2, "knots:two", "number", 30)
-BESIDE = Item("knots/beside", "knots", 2, "knots:two", "number", 30)
-AHEAD = Item("ropes/ahead", "ropes", 1, "ropes:one", "number", 30)
+BEGUN = Item(ItemId("knots/begun"), "knots", 2, LevelId("knots:two"), "number", 30)
+BESIDE = Item(ItemId("knots/beside"), "knots", 2, LevelId("knots:two"), "number", 30)
+AHEAD = Item(ItemId("ropes/ahead"), "ropes", 1, LevelId("ropes:one"), "number", 30)
 
 
 def test_a_level_that_has_begun_stays_open_when_a_new_plan_gives_it_a_later_week() -> None:
     """All of the level, unless it is held; a level not begun waits for its week."""
     morning = Morning(JANUARY, DayKind.SCHOOL, 73, 19, 3, False, 72)
-    known = Knowledge({"knots/begun": Record(marks=1, mark=Mark.FLUENT, last=60)})
+    known = Knowledge({BEGUN.id: Record(marks=1, mark=Mark.FLUENT, last=60)})
     items = (BEGUN, BESIDE, AHEAD)
     assert open_items(items, morning, known) == (BEGUN, BESIDE)
-    assert open_items(items, morning, known, held=["knots:two"]) == ()
+    assert open_items(items, morning, known, Adjustments(held=[LevelId("knots:two")])) == ()
     assert open_items(items, morning, Knowledge()) == ()
 
 
 def test_what_is_open_before_its_week_does_not_hide_how_long_its_skill_has_rested() -> None:
     morning = Morning(JANUARY, DayKind.SCHOOL, 73, 19, 3, False, 72)
-    known = Knowledge({"knots/begun": Record(marks=1, mark=Mark.FLUENT, last=60)})
+    known = Knowledge({BEGUN.id: Record(marks=1, mark=Mark.FLUENT, last=60)})
     assert Pool((BEGUN, BESIDE), known, morning, "Bean").rests == {"knots": 12}
     assert Pool((AHEAD,), known, morning, "Bean").rests["ropes"] > 144
-    today = Knowledge({"knots/begun": Record(marks=1, mark=Mark.FLUENT, last=72)})
+    today = Knowledge({BEGUN.id: Record(marks=1, mark=Mark.FLUENT, last=72)})
     assert Pool((BEGUN, BESIDE), today, morning, "Bean").rests == {"knots": 0}
 
 
@@ -102,21 +113,20 @@ def live(context: Context, days: int) -> list[Routine]:
     for day in [day for day in context.year.mornings if day >= context.today][:days]:
         context.today = day
         context.know(known)
-        routine = context.routine(day)
+        routine = context.routine()
         lines = [Asked(day, prompt.item, Mark.FLUENT, wording=prompt.wording) for prompt in routine.prompts]
-        known = fold(
-            lines, context.year.index_of, context.opened(), context.guesses(), known, context.reviews()
-        )
+        known = fold(context.curriculum(), lines, known)
         routines.append(routine)
     return routines
 
 
+@pytest.mark.slow
 def test_a_start_in_january_asks_what_is_new_and_samples_what_came_before() -> None:
     context = at_desk(JANUARY)
-    assert context.since() == context.morning(JANUARY).week > 15
-    weeks = {item.id: item.week for item in context.items()}
+    assert context.curriculum().since == context.morning(JANUARY).week > 15
+    weeks = {item.id: item.week for item in context.curriculum().items}
     first: dict[str, list[str]] = {}
-    for item in context.items():
+    for item in context.curriculum().items:
         first.setdefault(item.level_id, []).append(item.id)
     sampled_first = {name for names in first.values() for name in names[:SAMPLES]}
     lived = live(context, 30)
@@ -128,9 +138,11 @@ def test_a_start_in_january_asks_what_is_new_and_samples_what_came_before() -> N
         for prompt in routine.prompts
         if skills.timely(prompt.item, routine.morning)
     }
-    assert {item for item in asked if weeks[item] < context.since()} <= sampled_first | timely
-    assert any(weeks[item] >= context.since() for item in asked[:80])
-    early = {item.level_id: item for item in context.items() if item.week < context.since()}
+    assert {item for item in asked if weeks[item] < context.curriculum().since} <= sampled_first | timely
+    assert any(weeks[item] >= context.curriculum().since for item in asked[:80])
+    early = {
+        item.level_id: item for item in context.curriculum().items if item.week < context.curriculum().since
+    }
     sampled_levels = {name for name in early if set(first[name]) & set(asked)}
     # A rung under one that came easily is known by it.
     top: dict[str, int] = {}
@@ -143,7 +155,7 @@ def test_a_start_in_january_asks_what_is_new_and_samples_what_came_before() -> N
 def first_of(context: Context, day: dt.date) -> dict[str, str]:
     """What is asked on a date and why, by item."""
     context.today = day
-    return {prompt.item: prompt.why for prompt in context.routine(day).prompts}
+    return {prompt.item: prompt.why for prompt in context.routine().prompts}
 
 
 def test_the_day_itself_asks() -> None:

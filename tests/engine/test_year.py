@@ -15,8 +15,8 @@ from tests.bank.given_away import given_away
 from tests.benchmarks.year_aloud import CHILDREN, year
 from warmup.config.places import Places
 from warmup.config.plan import load_plan
-from warmup.model import Mark, Morning, Prompt, Routine
-from warmup.skills import item_names, place
+from warmup.model import LevelId, Mark, Morning, Prompt, Routine
+from warmup.skills import item_names, locate
 
 ROOT = Path(__file__).parents[2]
 PLAN = load_plan(Places(ROOT / "nowhere", ROOT / "nowhere"))
@@ -46,6 +46,7 @@ def hard(marks: list[tuple[int, Mark]] | None) -> bool:
     return not marks or marks[-1][1] in (Mark.HESITATED, Mark.NOT_YET)
 
 
+@pytest.mark.slow
 def test_no_limit_is_ever_broken(lived: Lived) -> None:
     assert len(lived) == 144
     begun: set[tuple[str, str]] = set()
@@ -77,20 +78,20 @@ def test_a_morning_has_its_number_of_prompts_calendar_talk_and_counting(lived: L
 
 def strand(prompt: Prompt) -> str:
     """The strand of a prompt."""
-    return place(prompt.item).skill.strand.value
+    return locate(prompt.item).skill.strand.value
 
 
 def level_of(item: str) -> str:
     """The level an item belongs to, as ``skill:level``."""
-    return f"{place(item).skill.id}:{place(item).level.key}"
+    return f"{locate(item).skill.id}:{locate(item).level.key}"
 
 
 def test_nothing_comes_before_its_week_and_nothing_new_in_a_review(lived: Lived) -> None:
     for morning, routine, _ in lived:
         for prompt in routine.prompts:
-            assert WEEKS[level_of(prompt.item)] <= morning.week
-            assert WEEKS[level_of(prompt.item)] not in PLAN.reviews, "a review week unlocks something"
-            assert WEEKS[level_of(prompt.item)] < PLAN.nothing_new_from == 34
+            week = WEEKS[LevelId(level_of(prompt.item))]
+            assert week <= morning.week and week < PLAN.nothing_new_from == 34
+            assert week not in PLAN.reviews, "a review week unlocks something"
 
 
 def test_the_close_is_sure_or_a_return_that_is_likely(lived: Lived) -> None:
@@ -117,7 +118,7 @@ def test_nearly_every_item_of_the_year_is_asked(lived: Lived) -> None:
     asked = {prompt.item for _, routine, _ in lived for prompt in routine.prompts}
     never = set(item_names()) - asked
     assert len(never) <= (0.15 if lived[0][1].child == "slow" else 0.1) * len(item_names()), sorted(never)
-    early = {item for item in never if WEEKS[level_of(item)] <= 20}
+    early = {item for item in never if WEEKS[LevelId(level_of(item))] <= 20}
     assert not early or lived[0][1].child == "slow", sorted(early)
 
 
@@ -141,6 +142,7 @@ print(whole.hexdigest())
 """
 
 
+@pytest.mark.slow
 def test_a_year_is_the_same_byte_for_byte_in_other_processes() -> None:
     digests = {
         subprocess.run(

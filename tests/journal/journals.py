@@ -1,12 +1,12 @@
-"""What the tests of the journal share: a day, a sitting begun, and its marks read back."""
+"""What the tests of the journal share: a day, a session begun, and its marks read back."""
 
 import datetime as dt
 import sqlite3
 from collections.abc import Callable
 from pathlib import Path
 
-from warmup.journal import rows as records
-from warmup.journal.journal import Journal, MarkRow
+from warmup.journal import rows as table_rows
+from warmup.journal.journal import Action, Change, Journal, MarkRow, SessionRow
 from warmup.journal.rows import Whole
 from warmup.model import Mark
 
@@ -31,11 +31,45 @@ def marks_of(journal: Journal, session: int = 1) -> dict[int, Mark | None]:
     return {at: row.mark for at, row in journal.marks_of("Bean", DAY, session).items()}
 
 
+def step(
+    journal: Journal,
+    child: str,
+    date: dt.date,
+    session: int,
+    position: int,
+    *,
+    shown: int,
+    at: int | None = None,
+    mark: MarkRow | None = None,
+    action: Action | None = None,
+) -> None:
+    """Mark the prompt ``at``, if one is given, and stand on ``position``."""
+    marks = {} if mark is None or at is None else {at: mark}
+    journal.change(child, date, session, Change(marks=marks, position=position, shown=shown), action=action)
+
+
+def set_rough(
+    journal: Journal, child: str, date: dt.date, session: int, rough: bool, action: Action | None = None
+) -> None:
+    journal.change(child, date, session, Change(rough=rough), action=action)
+
+
+def close_session(
+    journal: Journal, child: str, date: dt.date, session: int, action: Action | None = None
+) -> None:
+    journal.change(child, date, session, Change(closed=True), action=action)
+
+
+def open_session(journal: Journal, child: str, date: dt.date) -> SessionRow | None:
+    """The latest session of a date that is not over."""
+    return next((row for row in reversed(journal.sessions_of(child, date)) if not row.closed), None)
+
+
 def begun(journal: Journal, marks: int = 0) -> Journal:
-    """A sitting begun, and its first prompts marked."""
+    """A session begun, and its first prompts marked."""
     session = journal.start("Bean", DAY, "daily", "{}", ROWS)
     for at in range(marks):
-        journal.step("Bean", DAY, session, at + 1, shown=at + 1, at=at, mark=mark())
+        step(journal, "Bean", DAY, session, at + 1, shown=at + 1, at=at, mark=mark())
     return journal
 
 
@@ -43,7 +77,8 @@ def wholes(journal: Journal, child: str = "Bean") -> list[Whole]:
     db = journal._store._memory or journal._store._disk
     assert db is not None
     found = [
-        records.read_whole(db, (child, DAY.isoformat(), r.session)) for r in journal.sessions_of(child, DAY)
+        table_rows.read_whole(db, (child, DAY.isoformat(), r.session))
+        for r in journal.sessions_of(child, DAY)
     ]
     return [whole for whole in found if whole is not None]
 

@@ -13,29 +13,42 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tests.journal.journals import DAY, ROWS, Hand, begun, clock, mark, marks_of, wholes
+from tests.journal.journals import (
+    DAY,
+    ROWS,
+    Hand,
+    begun,
+    clock,
+    close_session,
+    mark,
+    marks_of,
+    open_session,
+    set_rough,
+    step,
+    wholes,
+)
 from warmup.journal import schema
-from warmup.journal.journal import Journal, NewerJournal
-from warmup.model import Asked, Mark
+from warmup.journal.journal import Change, Journal, NewerJournal
+from warmup.model import Asked, ItemId, Mark
 
 
 def test_a_morning_from_start_to_close(hand: Hand) -> None:
     journal = begun(hand())
-    journal.step("Bean", DAY, 1, 1, shown=1, at=0, mark=mark(Mark.HESITATED, cue=2))
-    journal.step("Bean", DAY, 1, 2, shown=2)
-    journal.set_rough("Bean", DAY, 1, True)
-    row = hand().open_session("Bean", DAY)
+    step(journal, "Bean", DAY, 1, 1, shown=1, at=0, mark=mark(Mark.HESITATED, cue=2))
+    step(journal, "Bean", DAY, 1, 2, shown=2)
+    set_rough(journal, "Bean", DAY, 1, True)
+    row = open_session(hand(), "Bean", DAY)
     assert row is not None and (row.session, row.shape, row.routine) == (1, "daily", "{}")
     assert (row.position, row.furthest, row.rough, row.closed) == (2, 2, True, False)
     assert hand().history("Bean") == (
-        Asked(DAY, ROWS[0][0], Mark.HESITATED, 2, True, False, "a"),
-        Asked(DAY, ROWS[1][0], None, 0, True, False, "b"),
-        Asked(DAY, ROWS[2][0], None, 0, True, False, "c"),
+        Asked(DAY, ItemId(ROWS[0][0]), Mark.HESITATED, 2, True, False, "a"),
+        Asked(DAY, ItemId(ROWS[1][0]), None, 0, True, False, "b"),
+        Asked(DAY, ItemId(ROWS[2][0]), None, 0, True, False, "c"),
     ), "the fourth was never shown"
-    journal.close_session("Bean", DAY, 1)
-    assert hand().open_session("Bean", DAY) is None and hand().sessions_of("Bean", DAY)[0].closed
+    close_session(journal, "Bean", DAY, 1)
+    assert open_session(hand(), "Bean", DAY) is None and hand().sessions_of("Bean", DAY)[0].closed
     assert journal.history("Bean", before=DAY) == () and journal.history("Pip") == ()
-    assert journal.dates_with_record("Bean") == {DAY} and journal.check() == []
+    assert journal.dates_of("Bean") == {DAY} and Journal.examine(journal.folder) == []
 
 
 def test_the_file_is_synced_at_every_commit_and_read_by_nobody_else(hand: Hand, tmp_path: Path) -> None:
@@ -53,10 +66,10 @@ def test_the_file_is_synced_at_every_commit_and_read_by_nobody_else(hand: Hand, 
 
 def test_a_later_mark_counts_though_the_clock_stands_still_or_goes_back(hand: Hand) -> None:
     journal = begun(hand(), marks=2)
-    journal.step("Bean", DAY, 1, 1, shown=2, at=0, mark=mark(Mark.NOT_YET, "2001-01-01T00:00:00"))
+    step(journal, "Bean", DAY, 1, 1, shown=2, at=0, mark=mark(Mark.NOT_YET, "2001-01-01T00:00:00"))
     assert marks_of(journal) == {0: Mark.NOT_YET, 1: Mark.FLUENT}
     assert journal.last_mark("Bean", DAY, 1) == 0
-    journal.step("Bean", DAY, 1, 0, shown=2, at=0, mark=mark(None))
+    step(journal, "Bean", DAY, 1, 0, shown=2, at=0, mark=mark(None))
     assert hand().last_mark("Bean", DAY, 1) == 1 and marks_of(journal)[0] is None
     assert journal.history("Bean")[0].mark is None, "a mark taken back leaves the prompt unmarked"
 
@@ -64,20 +77,20 @@ def test_a_later_mark_counts_though_the_clock_stands_still_or_goes_back(hand: Ha
 @pytest.mark.parametrize("text", ["soon", "0001-01-01", "9999-12-31T23:59:59"])
 def test_a_mark_with_a_strange_moment_is_kept(hand: Hand, text: str) -> None:
     journal = begun(hand())
-    journal.step("Bean", DAY, 1, 1, shown=1, at=0, mark=mark(at=text))
-    journal.step("Bean", DAY, 1, 2, shown=2, at=1, mark=mark())
+    step(journal, "Bean", DAY, 1, 1, shown=1, at=0, mark=mark(at=text))
+    step(journal, "Bean", DAY, 1, 2, shown=2, at=1, mark=mark())
     assert marks_of(journal) == {0: Mark.FLUENT, 1: Mark.FLUENT}
 
 
 def test_prompts_put_in_the_place_of_others_do_not_count_as_shown(hand: Hand) -> None:
     journal = begun(hand(), marks=3)
-    journal.step("Bean", DAY, 1, 1, shown=3)
-    journal.replace("Bean", DAY, 1, 2, "[]", [("coins/penny", "e")])
+    step(journal, "Bean", DAY, 1, 1, shown=3)
+    journal.change("Bean", DAY, 1, Change(2, "[]", [("coins/penny", "e")]))
     assert marks_of(journal) == {0: Mark.FLUENT, 1: Mark.FLUENT}
     assert [line.item for line in journal.history("Bean")] == [ROWS[0][0], ROWS[1][0]]
     row = journal.sessions_of("Bean", DAY)[0]
     assert (row.routine, row.position, row.furthest) == ("[]", 1, 1)
-    journal.replace("Bean", DAY, 1, 1, "[1]", [("coins/nickel", "f")])
+    journal.change("Bean", DAY, 1, Change(1, "[1]", [("coins/nickel", "f")]))
     assert [line.item for line in journal.history("Bean")] == [ROWS[0][0], "coins/nickel"]
 
 
@@ -89,6 +102,7 @@ def test_sittings_of_one_date_are_numbered_though_begun_at_one_moment(hand: Hand
     assert len({whole.about.started for whole in wholes(journal)}) == 3
 
 
+@pytest.mark.slow
 def test_reading_twice_the_mornings_is_twice_the_work_at_most(hand: Hand, tmp_path: Path) -> None:
     def work(mornings: int) -> int:
         journal = hand(tmp_path / str(mornings))
@@ -109,6 +123,7 @@ def test_reading_twice_the_mornings_is_twice_the_work_at_most(hand: Hand, tmp_pa
     assert 0 < half < year < 2.2 * half, f"{year}, {half} hundred steps of SQLite's machine"
 
 
+@pytest.mark.slow
 @settings(database=None, derandomize=True, deadline=None, max_examples=40)
 @given(
     st.text(st.characters(codec="utf-8"), max_size=50), st.text(st.characters(codec="utf-8"), max_size=200)

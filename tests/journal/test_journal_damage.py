@@ -10,7 +10,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tests.journal.journals import DAY, ROWS, Hand, aside, begun, clock, foreign, mark, marks_of
+from tests.journal.journals import DAY, ROWS, Hand, aside, begun, clock, foreign, mark, marks_of, step
+from warmup.journal import schema
 from warmup.journal.journal import Journal, NewerJournal
 from warmup.model import Mark
 
@@ -39,12 +40,17 @@ def test_a_damaged_journal_is_set_aside_and_a_new_one_begun(hand: Hand, tmp_path
     read = looked.history("Bean")
     assert not aside(tmp_path)
     new = hand()
-    assert new.saving and new.check() == [] and "kept as journal-damaged-20261125-080000.db" in new.notice
+    assert (
+        new.saving
+        and Journal.examine(new.folder) == []
+        and "kept as journal-damaged-20261125-080000.db" in new.notice
+    )
     assert [path.read_bytes() for path in aside(tmp_path)] == [damaged] and new.history("Bean") == read
     begun(new, marks=1)
     assert len(hand().history("Bean")) >= 2 and not hand().notice
 
 
+@pytest.mark.slow
 def test_what_can_be_read_of_a_damaged_journal_is_kept(hand: Hand, tmp_path: Path) -> None:
     journal = hand()
     days = [DAY + dt.timedelta(n) for n in range(40)]
@@ -62,7 +68,7 @@ def test_what_can_be_read_of_a_damaged_journal_is_kept(hand: Hand, tmp_path: Pat
         and 140 <= len(kept) <= 160
         and {line.mark for line in kept} == {Mark.FLUENT}
     )
-    assert new.check() == []
+    assert Journal.examine(new.folder) == []
 
 
 def test_a_write_cut_short_beside_a_damaged_journal_is_not_played_into_the_new_one(
@@ -74,7 +80,11 @@ def test_a_write_cut_short_beside_a_damaged_journal_is_not_played_into_the_new_o
     journal.path.write_bytes(DAMAGE["version"](journal.path.read_bytes()))
     beside.write_bytes(b"\xd9\xd5\x05\xf9\x20\xa1\x63\xd7" + b"\0" * 600)
     new = begun(hand(), marks=1)
-    assert new.check() == [] and len(new.sessions_of("Bean", DAY)) == 2 and len(marks_of(new, 2)) == 1
+    assert (
+        Journal.examine(new.folder) == []
+        and len(new.sessions_of("Bean", DAY)) == 2
+        and len(marks_of(new, 2)) == 1
+    )
     moved = tmp_path / "journal-damaged-20261125-080000.db-journal"
     assert moved.read_bytes().startswith(b"\xd9\xd5") and (not beside.exists() or beside.stat().st_size == 0)
 
@@ -86,6 +96,7 @@ def test_a_second_damage_in_the_same_second_writes_over_nothing(hand: Hand, tmp_
     assert {path.read_bytes()[:3] for path in aside(tmp_path)} == {b"one", b"two", b"thr"}
 
 
+@pytest.mark.slow
 @settings(database=None, derandomize=True, deadline=None, max_examples=60)
 @given(st.data())
 def test_any_bytes_anywhere_never_stop_the_morning(
@@ -105,9 +116,24 @@ def test_any_bytes_anywhere_never_stop_the_morning(
         assert 60 - len(new) < at < 64 and journal.path.read_bytes() == raw
         return
     begun(again, marks=1)
-    again.history("Bean"), again.dates_with_record("Bean")
-    assert again.saving and again.check() == []
+    again.history("Bean"), again.dates_of("Bean")
+    assert again.saving
+    with schema.reading(again.path) as db:
+        assert schema.faults(db, thorough=True) == []
     again.shut()
+
+
+def test_a_damaged_schema_format_is_damage_and_set_aside(hand: Hand, tmp_path: Path) -> None:
+    """Bytes 44 to 47 of the header (sqlite.org/fileformat2.html, 1.3.9): SQLite knows formats 1 to 4."""
+    journal = begun(hand(), marks=3)
+    journal.shut()
+    raw = bytearray(journal.path.read_bytes())
+    raw[44:48] = (5).to_bytes(4, "big")
+    journal.path.write_bytes(raw)
+    assert "unsupported file format" in Journal.examine(tmp_path)[0]
+    again = hand()
+    assert again.saving and "was damaged" in again.notice and len(aside(tmp_path)) == 1
+    assert marks_of(again) == dict.fromkeys(range(3), Mark.FLUENT), "its pages still hold the marks"
 
 
 def test_damage_that_shows_in_the_middle_of_a_morning_loses_no_mark_of_it(hand: Hand, tmp_path: Path) -> None:
@@ -115,7 +141,7 @@ def test_damage_that_shows_in_the_middle_of_a_morning_loses_no_mark_of_it(hand: 
     raw = bytearray(journal.path.read_bytes())
     raw[:] = b"\xa5" * len(raw)
     journal.path.write_bytes(raw)
-    journal.step("Bean", DAY, 1, 3, shown=3, at=2, mark=mark(Mark.NOT_YET))
+    step(journal, "Bean", DAY, 1, 3, shown=3, at=2, mark=mark(Mark.NOT_YET))
     expected = {0: Mark.FLUENT, 1: Mark.FLUENT, 2: Mark.NOT_YET}
     assert marks_of(journal) == expected and journal.saving and len(aside(tmp_path)) == 1
     assert marks_of(hand()) == expected

@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.journal.journals import DAY, ROWS, Hand, begun, clock, mark, marks_of
+from tests.journal.journals import DAY, ROWS, Hand, begun, clock, mark, marks_of, set_rough, step
 from warmup.journal import schema, store
 from warmup.journal.journal import Journal, JournalProblem
 from warmup.model import Mark
@@ -23,14 +23,14 @@ def test_a_full_disk_loses_nothing_of_the_morning(hand: Hand, full: Callable[[bo
     assert journal.saving
     session = journal.start("Bean", DAY, "short", "x" * 50_000, ROWS)
     assert session == 2 and not journal.saving
-    journal.step("Bean", DAY, 2, 1, shown=1, at=0, mark=mark(Mark.NOT_YET))
+    step(journal, "Bean", DAY, 2, 1, shown=1, at=0, mark=mark(Mark.NOT_YET))
     assert marks_of(journal, 2) == {0: Mark.NOT_YET} and marks_of(journal, 1) == {
         0: Mark.FLUENT,
         1: Mark.FLUENT,
     }
     assert len(hand(read_only=True).sessions_of("Bean", DAY)) == 1, "nothing of it is on the disk yet"
     full(False)
-    journal.step("Bean", DAY, 2, 2, shown=2, at=1, mark=mark(Mark.HESITATED))
+    step(journal, "Bean", DAY, 2, 2, shown=2, at=1, mark=mark(Mark.HESITATED))
     assert journal.saving
     assert marks_of(hand(), 2) == {0: Mark.NOT_YET, 1: Mark.HESITATED}
     assert [line.mark for line in hand().history("Bean")] == [
@@ -50,8 +50,8 @@ def test_the_system_refusing_to_grow_the_file(hand: Hand) -> None:
     finally:
         resource.setrlimit(resource.RLIMIT_FSIZE, (soft, hard))
     assert not journal.saving and len(journal.sessions_of("Bean", DAY)) == 2
-    assert len(hand().sessions_of("Bean", DAY)) == 1 and hand().check() == []
-    journal.set_rough("Bean", DAY, 2, True)
+    assert len(hand().sessions_of("Bean", DAY)) == 1 and Journal.examine(hand().folder) == []
+    set_rough(journal, "Bean", DAY, 2, True)
     assert journal.saving and hand().sessions_of("Bean", DAY)[1].rough
 
 
@@ -70,7 +70,7 @@ def test_a_folder_that_takes_no_writing(
         journal = begun(hand(tmp_path / "data"), marks=2)
         assert not journal.saving and "can't be used" in journal.notice
         assert marks_of(journal) == {0: Mark.FLUENT, 1: Mark.FLUENT}
-    journal.step("Bean", DAY, 1, 3, shown=3, at=2, mark=mark())
+    step(journal, "Bean", DAY, 1, 3, shown=3, at=2, mark=mark())
     assert journal.saving and len(marks_of(hand(tmp_path / "data"))) == 3
 
 
@@ -86,7 +86,7 @@ def test_a_journal_that_may_be_read_but_not_written(hand: Hand, monkeypatch: pyt
     with monkeypatch.context() as patched:
         patched.setattr(schema, "connect", connect)
         journal = hand()
-        journal.step("Bean", DAY, 1, 3, shown=3, at=2, mark=mark(Mark.SKIPPED))
+        step(journal, "Bean", DAY, 1, 3, shown=3, at=2, mark=mark(Mark.SKIPPED))
         assert not journal.saving and len(marks_of(journal)) == 3, "what lay on the disk is read all the same"
     journal.shut()
     assert marks_of(hand())[2] is Mark.SKIPPED, "tried once more at the end"
@@ -113,14 +113,14 @@ def test_a_journal_taken_away_while_it_is_open_is_not_made_anew(
     if not everything:
         stick.mkdir()
     for at in (2, 3):
-        journal.step("Bean", DAY, 1, at + 1, shown=at, at=at, mark=mark())
+        step(journal, "Bean", DAY, 1, at + 1, shown=at, at=at, mark=mark())
         assert len(marks_of(journal)) == at + 1 and not journal.saving
         assert list(tmp_path.rglob("journal*.db")) == [drawer / "journal.db"]
     assert "journal.db is gone from" in journal.trouble
     if not everything:
         stick.rmdir()
     drawer.rename(stick)
-    journal.set_rough("Bean", DAY, 1, True)
+    set_rough(journal, "Bean", DAY, 1, True)
     assert journal.saving and not journal.trouble and marks_of(hand(stick)) == marks_of(journal)
 
 
@@ -130,7 +130,7 @@ def test_a_morning_gone_on_with_is_at_hand_when_its_journal_is_taken_away(hand: 
     journal.keep_in_mind("Bean", DAY, 1)
     journal._store._disk.close() if journal._store._disk else None
     (tmp_path / "stick").rename(tmp_path / "drawer")
-    journal.step("Bean", DAY, 1, 3, shown=3, at=2, mark=mark())
+    step(journal, "Bean", DAY, 1, 3, shown=3, at=2, mark=mark())
     assert marks_of(journal) == dict.fromkeys(range(3), Mark.FLUENT) and len(journal.history("Bean")) == 4
 
 
@@ -148,6 +148,7 @@ def test_links_that_lead_in_a_circle_are_one_sentence(hand: Hand, tmp_path: Path
         hand(tmp_path / "other").merge(folder / "journal.db")
 
 
+@pytest.mark.slow
 def test_another_program_that_holds_the_file_is_waited_for_a_little_and_then_worked_around(
     hand: Hand, monkeypatch: pytest.MonkeyPatch
 ) -> None:
@@ -155,12 +156,12 @@ def test_another_program_that_holds_the_file_is_waited_for_a_little_and_then_wor
     journal = begun(hand(), marks=1)
     other = sqlite3.connect(journal.path, isolation_level=None)
     other.execute("BEGIN EXCLUSIVE")
-    journal.step("Bean", DAY, 1, 2, shown=2, at=1, mark=mark())
-    journal.step("Bean", DAY, 1, 3, shown=3, at=2, mark=mark())
+    step(journal, "Bean", DAY, 1, 2, shown=2, at=1, mark=mark())
+    step(journal, "Bean", DAY, 1, 3, shown=3, at=2, mark=mark())
     assert not journal.saving and len(marks_of(journal)) == 3
     other.execute("COMMIT")
     other.close()
-    journal.step("Bean", DAY, 1, 4, shown=3, at=3, mark=mark())
+    step(journal, "Bean", DAY, 1, 4, shown=3, at=3, mark=mark())
     assert journal.saving and len(marks_of(hand())) == 4
 
 
@@ -172,8 +173,8 @@ def test_a_number_taken_meanwhile_by_another_program(hand: Hand, full: Callable[
     full(False)
     later = clock(dt.datetime(2026, 11, 25, 9))
     assert hand(now=later).start("Bean", DAY, "short", "{}", ROWS[:1]) == 1
-    journal.step("Bean", DAY, 1, 1, shown=1, at=0, mark=mark(Mark.NOT_YET))
-    journal.step("Bean", DAY, 1, 2, shown=2, at=1, mark=mark(Mark.HESITATED))
+    step(journal, "Bean", DAY, 1, 1, shown=1, at=0, mark=mark(Mark.NOT_YET))
+    step(journal, "Bean", DAY, 1, 2, shown=2, at=1, mark=mark(Mark.HESITATED))
     assert journal.saving and marks_of(journal, 1) == {0: Mark.NOT_YET, 1: Mark.HESITATED}
     there = hand()
     assert [row.shape for row in there.sessions_of("Bean", DAY)] == ["daily", "short"], "in time"

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.journal.journals import DAY, ROWS, Hand, mark
+from tests.journal.journals import DAY, ROWS, Hand, mark, open_session
 from warmup.journal import fragments
 from warmup.journal.journal import Action, Journal
 from warmup.model import Mark
@@ -54,6 +54,7 @@ def standing(journal: Journal) -> dict[dt.date, list[Mark | None]]:
     return {day: [r.mark for r in journal.marks_of("Bean", day, 1).values()] for day in DAYS}
 
 
+@pytest.mark.slow
 def test_one_damaged_page_of_marks_takes_no_other_mark_with_it(hand: Hand) -> None:
     path = months(hand())
     leaves = pages(path, "marks", "leaf")
@@ -63,10 +64,11 @@ def test_one_damaged_page_of_marks_takes_no_other_mark_with_it(hand: Hand) -> No
     kept = [len(marks) for marks in standing(journal).values()]
     lost = SIZE // 60
     assert 240 - lost < sum(kept) < 240 and kept.count(4) >= 60 - lost // 4
-    assert "mornings: 60" in journal.notice and journal.check() == []
-    assert len(journal.dates_with_record("Bean")) == 60, "the mornings themselves stay"
+    assert "mornings: 60" in journal.notice and Journal.examine(journal.folder) == []
+    assert len(journal.dates_of("Bean")) == 60, "the mornings themselves stay"
 
 
+@pytest.mark.slow
 def test_marks_stay_where_nothing_leads_to_their_page(hand: Hand) -> None:
     path = months(hand())
     spoil(path, pages(path, "marks", "internal"))
@@ -74,6 +76,7 @@ def test_marks_stay_where_nothing_leads_to_their_page(hand: Hand) -> None:
     assert sum(kept) >= 230, "only those on the spoiled page itself are gone"
 
 
+@pytest.mark.slow
 def test_marks_stay_where_their_sittings_are_gone(hand: Hand) -> None:
     path = months(hand())
     spoil(path, pages(path, "sittings", "leaf") + pages(path, "sittings", "internal"))
@@ -82,9 +85,10 @@ def test_marks_stay_where_their_sittings_are_gone(hand: Hand) -> None:
     assert [(line.date, line.item) for line in journal.history("Bean")] == [
         (day, item) for day in DAYS for item, _ in ROWS
     ]
-    assert journal.open_session("Bean", DAY) is None and journal.sessions_of("Bean", DAY)[0].routine == ""
+    assert open_session(journal, "Bean", DAY) is None and journal.sessions_of("Bean", DAY)[0].routine == ""
 
 
+@pytest.mark.slow
 def test_a_routine_that_cannot_be_read_is_empty_and_its_marks_stay(hand: Hand) -> None:
     path = months(hand())
     raw = bytearray(path.read_bytes())
@@ -100,6 +104,7 @@ def test_a_routine_that_cannot_be_read_is_empty_and_its_marks_stay(hand: Hand) -
     assert len(journal.history("Bean")) == 240
 
 
+@pytest.mark.slow
 def test_the_list_of_tables_may_be_gone(hand: Hand) -> None:
     path = months(hand())
     raw = path.read_bytes()
@@ -107,6 +112,7 @@ def test_the_list_of_tables_may_be_gone(hand: Hand) -> None:
     assert standing(hand()) == dict.fromkeys(DAYS, [Mark.NOT_YET] * 4)
 
 
+@pytest.mark.slow
 def test_actions_are_read_row_by_row(hand: Hand) -> None:
     path = months(hand())
     leaves = pages(path, "actions", "leaf")
@@ -117,6 +123,7 @@ def test_actions_are_read_row_by_row(hand: Hand) -> None:
     assert 60 - SIZE // 100 < len(kept) < 60 and DAYS[0] in kept
 
 
+@pytest.mark.slow
 def test_what_was_deleted_does_not_come_back(hand: Hand) -> None:
     path = months(hand())
     with closing(sqlite3.connect(path, isolation_level=None)) as db:
@@ -131,6 +138,7 @@ def test_pages_of_anything_else_hold_no_rows(raw: bytes) -> None:
     assert list(fragments.rows(raw)) == [] or all(isinstance(row, tuple) for row in fragments.rows(raw))
 
 
+@pytest.mark.slow
 def test_tables_without_a_version_are_one_sentence_and_salvaged(hand: Hand, tmp_path: Path) -> None:
     path = months(hand())
     with closing(sqlite3.connect(path, isolation_level=None)) as db:

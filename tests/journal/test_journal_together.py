@@ -15,8 +15,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tests.benchmarks.merge_ties import differing
-from tests.journal.journals import DAY, ROWS, Hand, aside, begun, clock, foreign, mark, marks_of
-from warmup.journal.journal import JournalProblem, MarkRow
+from tests.journal.journals import DAY, ROWS, Hand, aside, begun, clock, foreign, mark, marks_of, step
+from warmup.journal.journal import Journal, JournalProblem, MarkRow
 from warmup.journal.merging import merged
 from warmup.journal.rows import BESIDE, About, Whole
 from warmup.model import Mark
@@ -26,8 +26,8 @@ def test_two_laptops_lose_nothing(hand: Hand, tmp_path: Path) -> None:
     one = begun(hand(tmp_path / "one"), marks=1)
     two = hand(tmp_path / "two", clock(dt.datetime(2026, 11, 25, 10)))
     two.merge(one.path)
-    one.step("Bean", DAY, 1, 2, shown=2, at=1, mark=mark(Mark.HESITATED))
-    two.step("Bean", DAY, 1, 1, shown=1, at=0, mark=mark(Mark.NOT_YET, "2026-11-25T10:00:00"))
+    step(one, "Bean", DAY, 1, 2, shown=2, at=1, mark=mark(Mark.HESITATED))
+    step(two, "Bean", DAY, 1, 1, shown=1, at=0, mark=mark(Mark.NOT_YET, "2026-11-25T10:00:00"))
     two.start("Pip", DAY, "daily", "{}", ROWS)
     for _ in range(2):
         one.merge(two.path)
@@ -42,7 +42,7 @@ def test_sittings_begun_apart_are_never_mixed(hand: Hand, tmp_path: Path) -> Non
     one, two = hand(tmp_path / "one"), hand(tmp_path / "two", clock(dt.datetime(2026, 11, 25, 10)))
     begun(one, marks=2)
     two.start("Bean", DAY, "short", "{}", ROWS[::-1])
-    two.step("Bean", DAY, 1, 1, shown=1, at=0, mark=mark(Mark.NOT_YET))
+    step(two, "Bean", DAY, 1, 1, shown=1, at=0, mark=mark(Mark.NOT_YET))
     for _ in range(2):
         one.merge(two.path)
         assert [row.shape for row in one.sessions_of("Bean", DAY)] == ["daily", "short"]
@@ -73,6 +73,7 @@ def a_whole(rng: Any) -> Whole:
     return Whole(about, prompts, marks)
 
 
+@pytest.mark.slow
 @settings(database=None, derandomize=True, deadline=None, max_examples=200)
 @given(a_whole(), a_whole())
 def test_a_merge_keeps_the_latest_mark_of_every_item_once(one: Whole, other: Whole) -> None:
@@ -96,6 +97,7 @@ def test_a_merge_keeps_the_latest_mark_of_every_item_once(one: Whole, other: Who
             assert row.mark is None or item in dict(own.values()), "only what was taken back may go"
 
 
+@pytest.mark.slow
 @settings(database=None, derandomize=True, deadline=None, max_examples=50)
 @given(st.integers(1000, 100_000))
 def test_a_merge_of_ties_gives_the_same_rows_in_both_orders(seed: int) -> None:
@@ -122,7 +124,7 @@ def test_both_laptops_tell_one_story_whatever_their_numbers(hand: Hand, tmp_path
     early.start("Bean", DAY, "daily", "{}", ROWS)
     late.start("Bean", DAY, "short", "[]", ROWS[::-1])
     for journal in (early, late):
-        journal.step("Bean", DAY, 1, 1, shown=3, at=0, mark=mark(Mark.HESITATED))
+        step(journal, "Bean", DAY, 1, 1, shown=3, at=0, mark=mark(Mark.HESITATED))
     early.merge(late.path)
     late.merge(early.path)
     assert [row.session for row in late.sessions_of("Bean", DAY)] == [2, 1]
@@ -133,6 +135,7 @@ WORKER = """
 import datetime as dt, sys
 from contextlib import closing
 from pathlib import Path
+from tests.journal.journals import step
 from warmup.journal.journal import Journal, MarkRow
 from warmup.model import Mark
 folder, child, first, count = Path(sys.argv[1]), sys.argv[2], int(sys.argv[3]), int(sys.argv[4])
@@ -145,7 +148,7 @@ print("ready", flush=True)
 sys.stdin.readline()
 for at in range(first, first + count):
     row = MarkRow(Mark.HESITATED, 0, "", False, "")
-    journal.step(child, day, 1, at + 1, shown=at, at=at, mark=row)
+    step(journal, child, day, 1, at + 1, shown=at, at=at, mark=row)
     print(at if journal.saving else "not saved", flush=True)
 """
 
@@ -159,6 +162,7 @@ def worker(folder: Path, child: str, first: int, count: int) -> subprocess.Popen
     return process
 
 
+@pytest.mark.slow
 def test_two_programs_that_mark_at_once_lose_nothing(hand: Hand, tmp_path: Path) -> None:
     hand().start("Bean", DAY, "daily", "{}", [(f"count-on/{n}", "a") for n in range(500)])
     both = [worker(tmp_path, "Bean", 0, 60), worker(tmp_path, "Bean", 100, 60)]
@@ -169,9 +173,12 @@ def test_two_programs_that_mark_at_once_lose_nothing(hand: Hand, tmp_path: Path)
     said = [process.communicate(timeout=60)[0].split() for process in both]
     assert said == [[str(n) for n in range(60)], [str(n) for n in range(100, 160)]], "all of it was saved"
     journal = hand()
-    assert sorted(marks_of(journal)) == [*range(60), *range(100, 160)] and journal.check() == []
+    assert (
+        sorted(marks_of(journal)) == [*range(60), *range(100, 160)] and Journal.examine(journal.folder) == []
+    )
 
 
+@pytest.mark.slow
 def test_a_kill_at_any_time_leaves_every_acknowledged_mark(hand: Hand, tmp_path: Path) -> None:
     chance = random.Random(7)
     for kill in range(15):
@@ -189,7 +196,7 @@ def test_a_kill_at_any_time_leaves_every_acknowledged_mark(hand: Hand, tmp_path:
         process.stdout.close()
         whole = [int(line) for line in acknowledged if line.endswith("\n")]
         journal = hand()
-        assert not journal.notice and journal.check() == []
+        assert not journal.notice and Journal.examine(journal.folder) == []
         marks = journal.marks_of(child, DAY, 1)
         assert set(whole) <= set(marks) <= {*whole, len(whole)}, f"kill {kill}: {whole} of {sorted(marks)}"
         journal.shut()

@@ -35,7 +35,7 @@ def family(home: Path) -> Family:
     found = Family(
         first_day=dt.date(2026, 8, 31),
         began=dt.date(2026, 8, 31),
-        children=(Child("[b]Bean", record="Bean"),),
+        children=(Child("[b]Bean", journal_name="Bean"),),
     )
     families.save(home / "family.toml", found)
     return found

@@ -76,6 +76,7 @@ def test_every_field_has_a_reader(routine: Routine) -> None:
     assert routine_text(routine_from(routine_text(routine))) == routine_text(routine)
 
 
+@pytest.mark.slow
 def test_any_value_in_any_place_gives_a_routine_that_can_be_used_or_a_value_error(
     routine: Routine, home: Path, clock: Callable[[], dt.datetime]
 ) -> None:
@@ -112,6 +113,7 @@ def test_nesting_by_the_hundred_thousand_is_a_value_error(deep: str) -> None:
         routine_from(deep * 100_000 + "1" + close * 100_000)
 
 
+@pytest.mark.slow
 def test_no_text_of_a_routine_reaches_a_terminal_with_what_it_obeys(
     routine: Routine, home: Path, clock: Callable[[], dt.datetime]
 ) -> None:

@@ -19,7 +19,7 @@ def history(home: Path) -> list[Mark | None]:
     """The marks on disk, in order."""
     journal = Journal.open(home, dt.datetime.now)
     (child,) = families.load(home / "family.toml").children
-    marks = [line.mark for line in journal.history(child.record)]
+    marks = [line.mark for line in journal.history(child.journal_name)]
     journal.shut()
     return marks
 

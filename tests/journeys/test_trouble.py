@@ -19,7 +19,7 @@ from warmup.journal.journal import Journal
 TODAY = dt.date.today()
 
 
-def settle(home: Path, nickname: str = "Bean") -> None:
+def with_family(home: Path, nickname: str = "Bean") -> None:
     """A family for whom today is a school day."""
     family = default(TODAY)
     extra = () if TODAY.weekday() in family.weekdays else (TODAY,)
@@ -45,7 +45,7 @@ def opens(home: Path, says: str = "came easily", columns: int = 100) -> str:
 
 def test_a_data_folder_that_takes_no_writing(home: Path, tmp_path: Path) -> None:
     """A journal that cannot be made (its place is taken by a folder): the morning goes on and says so."""
-    settle(home)
+    with_family(home)
     (home / "journal.db").mkdir()
     with Terminal(WARMUP, environment(home), columns=100) as terminal:
         terminal.wait("Not being saved")
@@ -60,7 +60,7 @@ def test_a_data_folder_that_takes_no_writing(home: Path, tmp_path: Path) -> None
 
 def test_a_full_disk(home: Path) -> None:
     """A limit on the size of files gives the real errors of a full disk."""
-    settle(home)
+    with_family(home)
     opens(home)
     before = (home / "journal.db").stat().st_size
     room = before - 4096
@@ -96,7 +96,7 @@ DAMAGE: dict[str, Callable[[bytes], bytes]] = {
 def test_a_damaged_journal_is_set_aside_and_the_morning_opens(
     home: Path, damage: Callable[[bytes], bytes]
 ) -> None:
-    settle(home)
+    with_family(home)
     opens(home)
     damaged = damage((home / "journal.db").read_bytes())
     (home / "journal.db").write_bytes(damaged)
@@ -108,7 +108,7 @@ def test_a_damaged_journal_is_set_aside_and_the_morning_opens(
 
 
 def test_a_newer_journal_is_left_alone(home: Path) -> None:
-    settle(home)
+    with_family(home)
     opens(home)
     with sqlite3.connect(home / "journal.db") as newer:
         newer.execute("PRAGMA user_version = 99")
@@ -125,7 +125,7 @@ def test_a_newer_journal_is_left_alone(home: Path) -> None:
     "nickname", ["[b]Pip[/b] [/x]", "Pip 🦊 🧺", "x" * 40, "'; DROP TABLE marks; --", "\u202ebackward"]
 )
 def test_any_nickname_is_shown_as_it_is_or_refused_in_a_sentence(home: Path, nickname: str) -> None:
-    settle(home, nickname)
+    with_family(home, nickname)
     assert "Traceback" not in opens(home)
     done = subprocess.run(
         [*WARMUP, "today"], env=environment(home), capture_output=True, text=True, check=True
@@ -135,7 +135,7 @@ def test_any_nickname_is_shown_as_it_is_or_refused_in_a_sentence(home: Path, nic
 
 @pytest.mark.parametrize("nickname", ["x" * 10_000, "", "\x1b"])
 def test_a_nickname_that_is_none_is_refused_with_its_line(home: Path, nickname: str) -> None:
-    settle(home)
+    with_family(home)
     path = home / "family.toml"
     written = f'"{nickname}"'.replace("\x1b", "\\u001b")
     path.write_text(path.read_text("utf-8").replace('"Bean"', written), "utf-8")
@@ -146,7 +146,7 @@ def test_a_nickname_that_is_none_is_refused_with_its_line(home: Path, nickname: 
 
 
 def test_a_terminal_without_letters_gets_question_marks_and_no_traceback(home: Path) -> None:
-    settle(home)
+    with_family(home)
     environ = environment(home, LC_ALL="C", PYTHONIOENCODING="ascii", PYTHONUTF8="0")
     done = subprocess.run([*WARMUP, "today"], env=environ, capture_output=True, check=True)
     assert b"Prompt 1 of" in done.stdout and b"Traceback" not in done.stderr
@@ -154,7 +154,7 @@ def test_a_terminal_without_letters_gets_question_marks_and_no_traceback(home: P
 
 @pytest.mark.parametrize(("columns", "rows"), [(20, 5), (8, 3), (200, 4), (30, 60)])
 def test_a_terminal_of_an_odd_size_does_not_stop_it(home: Path, columns: int, rows: int) -> None:
-    settle(home)
+    with_family(home)
     with Terminal(WARMUP, environment(home), columns=columns, rows=rows) as terminal:
         terminal.wait(lambda text: len(text.split()) > 1)
         terminal.press("up", "space", "4", "4", "q")
@@ -162,7 +162,7 @@ def test_a_terminal_of_an_odd_size_does_not_stop_it(home: Path, columns: int, ro
 
 
 def test_the_screen_is_drawn_whole_where_the_locale_is_ascii(home: Path) -> None:
-    settle(home)
+    with_family(home)
     environ = environment(home, LC_ALL="C", PYTHONIOENCODING="ascii", PYTHONUTF8="0", PYTHONCOERCECLOCALE="0")
     with Terminal(WARMUP, environ) as terminal:
         assert "↑/w came easily" in terminal.wait("q/5 quit")

@@ -103,6 +103,7 @@ def test_whole_names_are_written_where_there_is_room_for_them() -> None:
     assert words(DayStrip().draw(56, 9)) == [[day[:3] for day in DAYS]]
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("pane", [*PANES, MonthStrip().least()])
 @pytest.mark.parametrize("first", ["January", "July"])
 def test_the_months_stand_in_order_in_equal_squares(pane: tuple[int, int], first: str) -> None:

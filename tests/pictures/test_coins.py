@@ -133,6 +133,7 @@ def test_all_coins_are_there_in_the_smallest_stages() -> None:
         assert len(outlines(coins, columns, rows)) == len(coins.names)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("pane", [(40, 18), (56, 9)])
 def test_nothing_is_cut_off_at_an_edge(pane: tuple[int, int]) -> None:
     """Every handful that is asked about: each coin whole and round, and all dots of each or none at all."""
@@ -162,6 +163,7 @@ def test_the_finger_lies_under_its_coin() -> None:
         assert abs((left + right) - (tip_left + tip_right)) <= 1 and tip_top > bottom
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("name", sorted(REEDED))
 def test_a_ridged_rim_is_alike_on_all_sides_at_every_size(name: str) -> None:
     """Apart, not run together into bars, and mirrored both ways, from the smallest scale to the largest."""

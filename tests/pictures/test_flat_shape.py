@@ -118,6 +118,7 @@ def longest_step(name: str, turn: int, columns: int, rows: int) -> int:
     return max(sorted(runs, reverse=True)[level:], default=0)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("name", ASKED)
 def test_no_turning_that_is_asked_comes_out_as_stairs(name: str) -> None:
     """A level side is one long run; else no step of an edge is longer than three cells and a pixel."""
@@ -185,6 +186,7 @@ def test_two_pieces_make_the_whole_and_nothing_more(whole: str, part: str) -> No
         assert (max(sides) - min(sides) < 1e-9) == (whole in ("square", "hexagon"))
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(("whole", "part"), PIECES)
 @pytest.mark.parametrize("size", SIZES[:2])
 def test_pieces_apart_leave_room_between(whole: str, part: str, size: tuple[int, int]) -> None:

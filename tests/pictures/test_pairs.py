@@ -13,6 +13,7 @@ def things(picture: Pairs, columns: int, rows: int) -> list[set[tuple[int, int]]
     return pieces(pixels(picture.draw(columns, rows), Ink.FIRST))
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("what", ["socks", "shoes", "buttons"])
 @pytest.mark.parametrize("paired", [True, False])
 @pytest.mark.parametrize("pane", PANES)

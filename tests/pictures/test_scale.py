@@ -28,6 +28,7 @@ def test_the_heavier_thing_is_down_whatever_its_size(scale: Scale, pane: tuple[i
         assert max(sizes, key=sizes.__getitem__) == scale.big
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("pane", PANES)
 def test_ball_and_box_are_as_high_as_wide_and_whole(pane: tuple[int, int]) -> None:
     for scale in ALL:
@@ -42,6 +43,7 @@ def test_words_name_neither_as_heavy() -> None:
     assert "heav" not in words and "light" not in words and "left end down" in words
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("pane", PANES)
 def test_each_pair_of_things_is_drawn_apart_from_all_others(pane: tuple[int, int]) -> None:
     """Inside the pane, and told from every other pair, also with one of the two drawn big."""

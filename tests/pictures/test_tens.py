@@ -11,6 +11,7 @@ Pixels = set[tuple[int, int]]
 PANES = ((40, 18), (56, 9), (60, 30), (80, 38))
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("pane", PANES)
 def test_each_bundle_has_a_band_and_ten_straws_and_loose_ones_stand_alone(pane: tuple[int, int]) -> None:
     for tens in range(10):
@@ -57,6 +58,7 @@ def test_rods_have_ten_parts_and_flats_a_hundred(pane: tuple[int, int]) -> None:
             assert parts == 100 * hundreds + 10 * tens + ones, size
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("pane", PANES)
 def test_the_frame_has_ten_square_places_and_counters_in_their_middle(pane: tuple[int, int]) -> None:
     for filled, beside in ((0, 0), (3, 0), (6, 2), (10, 0)):

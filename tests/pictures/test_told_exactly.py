@@ -26,6 +26,7 @@ def test_an_example_is_rebuilt_from_its_words(picture: Picture) -> None:
     assert again is not None and seen(again) == seen(picture), picture.exactly()
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("skill", SKILLS)
 def test_what_a_skill_draws_is_rebuilt_from_the_plain_text(skill: str) -> None:
     """The question's picture and those of its cues, as the plain text tells them."""

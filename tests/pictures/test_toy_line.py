@@ -38,6 +38,7 @@ def test_figures_stand_in_line_and_the_door_is_at_the_front(
         assert (door < nearest) is (front == "left")
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("front", ["left", "right"])
 def test_the_hat_stands_at_its_place_and_differs_by_form(front: Literal["left", "right"]) -> None:
     for place in range(1, 11):
@@ -73,6 +74,7 @@ def test_two_frames_hold_their_counters_and_are_square() -> None:
             assert len(pieces(pixels(drawing, Ink.SOFT))) == (2 if size != picture.least() else 1)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("spread", ["", "top", "bottom"])
 def test_trays_hold_hollow_rings_of_one_size(spread: Literal["", "top", "bottom"]) -> None:
     for top, bottom in ((5, 7), (7, 5), (3, 3), (10, 9), (4, 0), (1, 2)):

@@ -7,7 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tests.household import FAMILY, TODAY
-from warmup.session.context import year_of
+from warmup.config.family import year_of
 from warmup.session.missed import MANY, Missed, Talk, begin
 
 YEAR = year_of(FAMILY)
@@ -29,6 +29,7 @@ def test_four_are_asked_by_day_and_five_by_one_question() -> None:
     assert [begin(missed(count)).asking for count in (1, MANY - 1, MANY, 60)] == [False, False, True, True]
 
 
+@pytest.mark.slow
 @given(st.integers(MANY, 100))
 @settings(max_examples=25, deadline=None)
 def test_every_week_that_can_be_said_is_the_week_today_is_in(count: int) -> None:
@@ -46,7 +47,7 @@ def test_every_week_that_can_be_said_is_the_week_today_is_in(count: int) -> None
 def test_the_question_begins_where_the_lessons_were() -> None:
     talk = begin(missed(15))
     assert talk.off == talk.missed.days and talk.week == talk.missed.weeks()[0] == 23
-    assert talk.missed.place(talk.off) == "school day 92, week 23"
+    assert talk.missed.today_words(talk.off) == "school day 92, week 23"
     assert talk.open_still == 0
 
 
@@ -56,7 +57,7 @@ def test_the_week_goes_no_further_than_all_mornings_off_or_held() -> None:
     for _ in range(9):
         talk = talk.step("right", ())
     assert talk.week == 27 and with_off(talk.off)[1] == 27
-    assert talk.missed.place(talk.off) == "school day 105, week 27"
+    assert talk.missed.today_words(talk.off) == "school day 105, week 27"
 
 
 def answered(talk: Talk, *steps: str) -> Talk:
@@ -101,7 +102,7 @@ def test_back_to_the_question_only_where_there_was_one() -> None:
 
 def test_what_is_said_of_a_saturday_counts_school_days_so_far() -> None:
     saturday = Missed(FAMILY, dt.date(2027, 3, 6), tuple(PAST[-3:]))
-    assert saturday.place(()) == "school days so far: 108, week 27"
+    assert saturday.today_words(()) == "school days so far: 108, week 27"
 
 
 @pytest.mark.parametrize("gap", [1, 2])

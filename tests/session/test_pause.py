@@ -2,7 +2,6 @@
 
 import datetime as dt
 from collections.abc import Callable
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -11,15 +10,16 @@ from hypothesis import strategies as st
 
 from tests.household import FAMILY, context_at, lived
 from warmup.config.family import load
-from warmup.engine.engine import open_items
+from warmup.engine.eligibility import Adjustments, open_items, pause_end, paused_until, wobbling
 from warmup.engine.memory import Knowledge, Record
-from warmup.model import DayKind, Item, Mark, Morning
+from warmup.model import DayKind, Item, ItemId, LevelId, Mark, Morning
 from warmup.session.context import Context
 from warmup.session.session import begin
-from warmup.session.summary import closing, turn_pause, wobbling
+from warmup.session.summary import closing, turn_pause
 
 Clock = Callable[[], dt.datetime]
 MORNING = Morning(dt.date(2027, 2, 1), DayKind.SCHOOL, 20, 25, 3, True, 20)
+PAUSED = Adjustments(paused=MORNING.date)
 MONDAY = dt.date(2027, 2, 1)
 """The first morning of week 23, a review week; the Wednesday after it is today here."""
 OFFER = "More than a third wobbles. Key y: nothing new for a week."
@@ -28,19 +28,30 @@ OFFER = "More than a third wobbles. Key y: nothing new for a week."
 @pytest.fixture
 def context(home: Path, clock: Clock) -> Context:
     """The family on the third morning of a review week, nothing asked yet."""
-    family = FAMILY._replace(settled=MONDAY)
+    family = FAMILY._replace(known_until=MONDAY)
     context = context_at(home, clock, family, MONDAY + dt.timedelta(2))
     assert context.morning().review and context.morning(MONDAY).school_day == 89
     return context
 
 
+def until(context: Context) -> dt.date | None:
+    """The last day without new levels."""
+    return paused_until(context.adjustments, context.today)
+
+
+def wobbles(context: Context) -> bool:
+    """Whether a week with nothing new is offered."""
+    return wobbling(context.history(), context.morning(), context.year)
+
+
 rows = st.lists(st.tuples(st.integers(1, 4), st.integers(0, 2)), min_size=1, max_size=12)
 
 
+@pytest.mark.slow
 @given(rows)
 def test_while_paused_just_the_levels_with_a_mark_stay_open(rows: list[tuple[int, int]]) -> None:
     items = [
-        Item(f"knots/{n}", "knots", level, f"knots:{level}", "counting", 1)
+        Item(ItemId(f"knots/{n}"), "knots", level, LevelId(f"knots:{level}"), "counting", 1)
         for n, (level, _) in enumerate(rows)
     ]
     known = Knowledge(
@@ -48,39 +59,40 @@ def test_while_paused_just_the_levels_with_a_mark_stay_open(rows: list[tuple[int
     )
     begun = {level for level, marked in rows if marked}
     expected = {item.id for item in items if item.level in begun or not begun}
-    assert {item.id for item in open_items(items, MORNING, known, paused=True)} == expected
+    assert {item.id for item in open_items(items, MORNING, known, PAUSED)} == expected
     assert open_items(items, MORNING, known) == tuple(items)
 
 
 def test_a_level_opened_early_waits_too() -> None:
-    one = Item("knots/one", "knots", 1, "knots:one", "counting", 1)
-    far = Item("knots/far", "knots", 2, "knots:far", "counting", 36)
+    one = Item(ItemId("knots/one"), "knots", 1, LevelId("knots:one"), "counting", 1)
+    far = Item(ItemId("knots/far"), "knots", 2, LevelId("knots:far"), "counting", 36)
     known = Knowledge({one.id: Record(marks=1, mark=Mark.FLUENT)})
-    assert open_items([one, far], MORNING, known, opened=["knots:far"]) == (one, far)
-    assert open_items([one, far], MORNING, known, opened=["knots:far"], paused=True) == (one,)
+    early = Adjustments(early=[far.level_id])
+    assert open_items([one, far], MORNING, known, early) == (one, far)
+    assert open_items([one, far], MORNING, known, early._replace(paused=MORNING.date)) == (one,)
 
 
 def test_a_pause_covers_a_school_week_and_is_kept(context: Context, home: Path) -> None:
     lived(context, MONDAY, {"weekday/today": Mark.FLUENT})
-    context.pause(4)
+    context.editor.pause(pause_end(context.year, context.today, 4))
     # Four mornings a week: Thursday, then Monday to Wednesday.
-    until = MONDAY + dt.timedelta(9)
-    assert load(home / "family.toml").children[0].paused == until == context.paused_until()
-    last, after = context.morning(until), context.morning(until + dt.timedelta(1))
-    assert {item.level_id for item in context.open_items(last)} == {"weekday:today"}
-    assert len({item.level_id for item in context.open_items(after)}) > 20
-    context.pause(0)
-    assert load(home / "family.toml").children[0].paused is None is context.paused_until()
+    wednesday = MONDAY + dt.timedelta(9)
+    assert load(home / "family.toml").children[0].paused == wednesday == until(context)
+    last, after = context.morning(wednesday), context.morning(wednesday + dt.timedelta(1))
+    assert {item.level_id for item in context.eligible(last).items} == {"weekday:today"}
+    assert len({item.level_id for item in context.eligible(after).items}) > 20
+    context.editor.pause(None)
+    assert load(home / "family.toml").children[0].paused is None is until(context)
 
 
 def test_a_pause_skips_days_off_and_ends_with_the_year(context: Context, home: Path, clock: Clock) -> None:
     holiday = (MONDAY + dt.timedelta(3), MONDAY + dt.timedelta(9))
     off = context_at(home, clock, context.family._replace(off=(holiday,)), context.today)
-    off.pause(1)
-    assert off.paused_until() == MONDAY + dt.timedelta(10)
+    off.editor.pause(pause_end(off.year, off.today, 1))
+    assert until(off) == MONDAY + dt.timedelta(10)
     final = context_at(home, clock, context.family, context.year.mornings[-2])
-    final.pause(4)
-    assert final.paused_until() == context.year.mornings[-1]
+    final.editor.pause(pause_end(final.year, final.today, 4))
+    assert until(final) == context.year.mornings[-1]
 
 
 @pytest.mark.parametrize(
@@ -110,13 +122,13 @@ def test_more_than_a_third_of_the_skills_of_this_review_week(
     )
     lived(context, MONDAY, monday)
     lived(context, MONDAY + dt.timedelta(1), tuesday)
-    assert wobbling(context) is offered
+    assert wobbles(context) is offered
 
 
 def test_no_other_week_offers_it(context: Context, home: Path, clock: Clock) -> None:
     week_24 = context_at(home, clock, context.family, MONDAY + dt.timedelta(8))
     lived(week_24, MONDAY + dt.timedelta(7), {"month/this": Mark.NOT_YET})
-    assert not week_24.morning().review and not wobbling(week_24)
+    assert not week_24.morning().review and not wobbles(week_24)
 
 
 def test_a_rough_day_is_left_out_and_a_cue_is_a_wobble(context: Context, clock: Clock) -> None:
@@ -124,9 +136,9 @@ def test_a_rough_day_is_left_out_and_a_cue_is_a_wobble(context: Context, clock: 
     session = begin(context, context.journal, clock)
     session.next_cue()
     session.mark(Mark.FLUENT)
-    assert wobbling(context)
+    assert wobbles(context)
     session.toggle_rough()
-    assert not wobbling(context)
+    assert not wobbles(context)
 
 
 def test_the_close_offers_it_and_the_same_key_takes_it_back(context: Context, clock: Clock) -> None:
@@ -141,14 +153,14 @@ def test_the_close_offers_it_and_the_same_key_takes_it_back(context: Context, cl
         == "Nothing new until Wednesday, February 10. Key y takes it back."
     )
     turn_pause(context)
-    assert closing(session, Knowledge()).pause == OFFER and context.paused_until() is None
+    assert closing(session, Knowledge()).pause == OFFER and until(context) is None
 
 
 def test_on_the_last_day_of_such_a_week_the_next_can_be_taken(context: Context, clock: Clock) -> None:
     assert context.journal is not None
-    context.child = replace(context.child, paused=context.today)
+    context.editor.pause(context.today)
     session = begin(context, context.journal, clock)
     session.mark(Mark.NOT_YET)
-    assert context.paused_until() == context.today and closing(session, Knowledge()).pause == OFFER
+    assert until(context) == context.today and closing(session, Knowledge()).pause == OFFER
     turn_pause(context)
-    assert context.paused_until() == MONDAY + dt.timedelta(9)
+    assert until(context) == MONDAY + dt.timedelta(9)

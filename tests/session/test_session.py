@@ -1,4 +1,4 @@
-"""A sitting: what each key does to it, that it is on disk at once, and comes back as it was."""
+"""A session: what each key does to it, that it is on disk at once, and comes back as it was."""
 
 import datetime as dt
 import itertools
@@ -8,14 +8,15 @@ from pathlib import Path
 import pytest
 
 from tests.household import FAMILY, TODAY, context_at, fixed_prompts, start_fixed, without_reviews
+from warmup.config.family import year_of
 from warmup.engine.memory import Knowledge, Record
 from warmup.journal.journal import Journal
-from warmup.model import Mark
+from warmup.model import ItemId, LevelId, Mark
 from warmup.pictures.ten_frame import TenFrame
-from warmup.session.context import Context, year_of
+from warmup.session.context import Context
 from warmup.session.replacing import SHORT
 from warmup.session.session import Session, begin, resume
-from warmup.session.summary import closing, laid_out
+from warmup.session.summary import closing, materials
 
 Clock = Callable[[], dt.datetime]
 
@@ -36,7 +37,7 @@ def session(context: Context, clock: Clock) -> Session:
 
 
 def again(session: Session) -> Session:
-    """The sitting as another start of the program finds it on disk."""
+    """The session as another start of the program finds it on disk."""
     journal = Journal.open(session.journal.folder, session.clock)
     context = context_at(session.journal.folder, session.clock, session.context.family)
     found = resume(context, journal, session.clock)
@@ -45,7 +46,7 @@ def again(session: Session) -> Session:
 
 
 def state(session: Session) -> tuple[object, ...]:
-    """What a resumed sitting must have in common with the one that was left."""
+    """What a resumed session must have in common with the one that was left."""
     marks = {at: session.mark_at(at) for at in range(len(session.prompts))}
     items = [(prompt.item, prompt.say, prompt.picture) for prompt in session.prompts]
     return session.position, session.furthest, session.rough, marks, items
@@ -148,11 +149,13 @@ def test_not_taught_yet_holds_the_level_back_from_now_on(session: Session) -> No
     assert "make-ten:all" in session.context.child.held
     assert all((prompt.skill, prompt.level) != ("make-ten", "all") for prompt in session.prompts)
     kept = again(session)
-    open_now = kept.context.open_items(kept.context.morning())
+    open_now = kept.context.eligible(kept.context.morning()).items
     assert not [item for item in open_now if item.level_id == "make-ten:all"]
-    kept.context.hold("make-ten:all", back=False)
+    kept.context.editor.hold(LevelId("make-ten:all"), back=False)
     assert [
-        item for item in kept.context.open_items(kept.context.morning()) if item.level_id == "make-ten:all"
+        item
+        for item in kept.context.eligible(kept.context.morning()).items
+        if item.level_id == "make-ten:all"
     ]
 
 
@@ -170,7 +173,7 @@ def test_the_next_morning_knows(context: Context, clock: Clock) -> None:
     for _ in first.prompts:
         first.mark(Mark.NOT_YET)
     first.close()
-    tomorrow = FAMILY._replace(settled=TODAY)
+    tomorrow = FAMILY._replace(known_until=TODAY)
     after = without_reviews(context_at(context.places.config, clock, tomorrow, TODAY + dt.timedelta(1)))
     items = {prompt.item: prompt.why for prompt in after.routine().prompts}
     again_asked = {
@@ -204,7 +207,7 @@ def test_what_comes_back_is_said_by_its_day(home: Path, clock: Callable[[], dt.d
 
 def test_no_day_is_named_after_the_last_morning(home: Path, clock: Callable[[], dt.datetime]) -> None:
     last = year_of(FAMILY).mornings[-1]
-    context = context_at(home, clock, FAMILY._replace(settled=last - dt.timedelta(1)), last)
+    context = context_at(home, clock, FAMILY._replace(known_until=last - dt.timedelta(1)), last)
     assert context.journal is not None
     today = begin(context, context.journal, clock)
     today.mark(Mark.NOT_YET)
@@ -214,14 +217,14 @@ def test_no_day_is_named_after_the_last_morning(home: Path, clock: Callable[[], 
 
 def test_a_picture_stands_in_for_a_thing_that_need_not_be_fetched(session: Session) -> None:
     one, two, three, *_ = session.prompts
-    assert laid_out(
+    assert materials(
         (
             one._replace(table="beans, cup", picture=None),
             two._replace(table="real coins, cup", picture=TenFrame(3)),
             three._replace(table="beans", picture=None),
         )
     ) == (("beans", "cup"), ("real coins",))
-    assert laid_out([one._replace(table="")]) == ((), ())
+    assert materials([one._replace(table="")]) == ((), ())
 
 
 def test_the_close_has_a_kind_word_when_nothing_came_easily(session: Session) -> None:
@@ -253,10 +256,10 @@ def easy(context: Context, *items: str, run: int = 2, rested: int = 1, mark: Mar
     """Let the child have met these items, ``rested`` mornings ago."""
     known, today = context.knowledge(), context.morning().index
     met = Record(20.0, today - rested, None, mark, TODAY - dt.timedelta(rested), run, marks=3, shown=3)
-    context.know(Knowledge({**known.records, **dict.fromkeys(items, met)}))
+    context.know(Knowledge({**known.records, **dict.fromkeys(map(ItemId, items), met)}))
 
 
-def items_of(session: Session) -> list[str]:
+def items_of(session: Session) -> list[ItemId]:
     """The items of the morning, in order."""
     return [prompt.item for prompt in session.prompts]
 
@@ -281,7 +284,7 @@ def test_an_early_stop_goes_straight_to_one_sure_prompt_and_leaves_this_one_unma
     ]
     session.context.forget()
     after = session.context.knowledge()
-    assert all(after.of(item) == met.of(item) for item in before[2:])
+    assert all(after.of(ItemId(item)) == met.of(item) for item in before[2:])
 
 
 def test_the_sure_prompt_is_the_likeliest_and_of_no_skill_just_asked(session: Session) -> None:
@@ -291,7 +294,8 @@ def test_the_sure_prompt_is_the_likeliest_and_of_no_skill_just_asked(session: Se
     easy(context, "capacity/how-full", run=1, rested=1)
     easy(context, "make-ten/easy-pairs", rested=1)
     easy(context, "compare/match-to-5", rested=0)
-    today = {"compare/match-to-5": context.knowledge().of("compare/match-to-5")._replace(shown_on=TODAY)}
+    compared = ItemId("compare/match-to-5")
+    today = {compared: context.knowledge().of(compared)._replace(shown_on=TODAY)}
     context.know(Knowledge({**context.knowledge().records, **today}))
     assert session.stop_early() and items_of(session)[1:] == ["patterns/ab-heard"]
 
@@ -303,7 +307,7 @@ def test_where_nothing_is_sure_the_next_best_comes_and_the_never_asked_last(sess
         ("patterns/ab-heard", Mark.FLUENT, 1),
         ("compare/match-to-5", Mark.FLUENT, 2),
     )
-    assert session.stop_early() and not context.knowledge().of(items_of(session)[1]).marks
+    assert session.stop_early() and not context.knowledge().of(ItemId(items_of(session)[1])).marks
     for item, mark, run in better:
         assert session.undo()
         easy(context, item, mark=mark, run=run)
@@ -312,7 +316,7 @@ def test_where_nothing_is_sure_the_next_best_comes_and_the_never_asked_last(sess
 
 def test_what_was_not_yet_last_is_no_kind_end_and_the_close_comes_at_once(session: Session) -> None:
     context, before = session.context, items_of(session)
-    easy(context, *(item.id for item in context.items()), mark=Mark.NOT_YET, run=0)
+    easy(context, *(item.id for item in context.curriculum().items), mark=Mark.NOT_YET, run=0)
     assert session.stop_early()
     assert items_of(session) == before[:1] and session.at_close
     assert state(again(session)) == state(session)
@@ -322,7 +326,7 @@ def test_what_was_not_yet_last_is_no_kind_end_and_the_close_comes_at_once(sessio
 def test_a_morning_that_stopped_with_nothing_sure_can_be_gone_back_to_after_a_restart(
     session: Session,
 ) -> None:
-    easy(session.context, *(item.id for item in session.context.items()), mark=Mark.NOT_YET, run=0)
+    easy(session.context, *(item.id for item in session.context.curriculum().items), mark=Mark.NOT_YET, run=0)
     assert not session.mark(Mark.NOT_YET) and session.mark(Mark.NOT_YET)
     assert session.at_close and len(session.prompts) == 2
     back = again(session)
@@ -406,7 +410,7 @@ def test_a_stop_on_the_way_back_keeps_what_was_shown_and_its_marks(session: Sess
 def test_what_was_held_back_since_does_not_come_again_with_an_undo(session: Session) -> None:
     last = session.prompts[-1]
     session.stop_early()
-    session.context.hold(f"{last.skill}:{last.level}", back=True)
+    session.context.editor.hold(last.level_id, back=True)
     assert session.undo() and last.item not in items_of(session)
 
 

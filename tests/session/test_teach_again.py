@@ -14,21 +14,23 @@ from tests.household import TODAY, context_at, lived, start_fixed
 from warmup.cli.main import DONE, main
 from warmup.cli.plain import morning_lines
 from warmup.config.family import load
-from warmup.engine.engine import open_items, rests
+from warmup.engine.curriculum import Curriculum
+from warmup.engine.eligibility import Adjustments, open_items, rests
 from warmup.engine.memory import RETEACH, Knowledge, fold
-from warmup.model import Asked, DayKind, Item, Mark, Morning
+from warmup.model import Asked, DayKind, Item, ItemId, LevelId, Mark, Morning
+from warmup.schoolyear import SchoolYear
 from warmup.session.context import Context
 from warmup.session.session import Session, begin, resume
 from warmup.session.story import story
 from warmup.session.summary import closing
 
 Clock = Callable[[], dt.datetime]
-SEVEN = "make-ten/seven-three"
-THIRTY = "count-on/across-30"
+SEVEN = ItemId("make-ten/seven-three")
+THIRTY = ItemId("count-on/across-30")
 JUDGING = ("fail", "behind", "weak", "wrong", "bad", "poor", "struggl")
 FIRST = dt.date(2027, 1, 4)
 MORNING = Morning(dt.date(2027, 2, 1), DayKind.SCHOOL, 20, 25, 3, False, 20)
-ITEM = Item("knots/one", "knots", 1, "knots:one", "counting", 1)
+ITEM = Item(ItemId("knots/one"), "knots", 1, LevelId("knots:one"), "counting", 1)
 
 days = st.integers(0, 30).map(lambda n: FIRST + dt.timedelta(n))
 marks = st.lists(st.tuples(days, st.sampled_from([*Mark, None])), max_size=12).map(
@@ -38,14 +40,16 @@ marks = st.lists(st.tuples(days, st.sampled_from([*Mark, None])), max_size=12).m
 
 def known(rows: list[tuple[dt.date, Mark | None]]) -> Knowledge:
     lines = [Asked(day, ITEM.id, mark) for day, mark in rows]
-    return fold(lines, lambda day: (day - FIRST).days, {}, {})
+    every_day = tuple(FIRST + dt.timedelta(n) for n in range(40))
+    return fold(Curriculum((), {}, {}, SchoolYear(tuple(range(7)), every_day)), lines)
 
 
 def is_open(rows: list[tuple[dt.date, Mark | None]], taught: dt.date | None) -> bool:
     said = {} if taught is None else {ITEM.id: taught}
-    return open_items([ITEM], MORNING, known(rows), taught=said) == (ITEM,)
+    return open_items([ITEM], MORNING, known(rows), Adjustments(taught=said)) == (ITEM,)
 
 
+@pytest.mark.slow
 @given(marks, st.none() | days)
 def test_what_rests_is_told_by_the_marks_that_count(
     rows: list[tuple[dt.date, Mark | None]], taught: dt.date | None
@@ -57,6 +61,7 @@ def test_what_rests_is_told_by_the_marks_that_count(
     assert is_open(rows, taught) is not waits
 
 
+@pytest.mark.slow
 @given(marks, days, st.integers(1, 30))
 def test_a_later_word_that_it_was_taught_never_closes_an_item(
     rows: list[tuple[dt.date, Mark | None]], taught: dt.date, more: int
@@ -66,6 +71,7 @@ def test_a_later_word_that_it_was_taught_never_closes_an_item(
     assert is_open(rows, FIRST + dt.timedelta(31)), "after all its marks"
 
 
+@pytest.mark.slow
 @given(marks, days)
 def test_a_further_not_yet_on_a_later_day_puts_it_to_rest_again(
     rows: list[tuple[dt.date, Mark | None]], taught: dt.date
@@ -77,13 +83,13 @@ def test_a_further_not_yet_on_a_later_day_puts_it_to_rest_again(
 
 
 def test_one_item_at_rest_closes_no_other_of_its_level() -> None:
-    other = ITEM._replace(id="knots/two", misconception=True)
+    other = ITEM._replace(id=ItemId("knots/two"), misconception=True)
     rows = known([(FIRST + dt.timedelta(n), Mark.NOT_YET) for n in range(3)])
     assert open_items([ITEM, other], MORNING, rows) == (other,)
     assert rests(rows.of(ITEM.id), None) and not rests(rows.of(other.id), None)
 
 
-# -- the desk, the close, and what is printed
+# -- the context, the close, and what is printed
 
 
 @pytest.fixture
@@ -106,7 +112,7 @@ def session(context: Context, clock: Clock) -> Session:
 
 
 def open_now(context: Context) -> set[str]:
-    return {item.id for item in context.open_items(context.morning())}
+    return {item.id for item in context.eligible(context.morning()).items}
 
 
 def test_the_close_tells_of_a_third_not_yet_and_what_to_do(session: Session) -> None:
@@ -148,16 +154,16 @@ def test_it_rests_until_the_adult_says_so_and_that_is_kept(
     session.mark(Mark.NOT_YET)
     context.forget()
     assert context.to_teach() == (SEVEN,) and SEVEN not in open_now(context) and THIRTY in open_now(context)
-    context.taught(SEVEN)
+    context.editor.taught(SEVEN, context.today)
     assert not context.to_teach() and context.missed() == (SEVEN,) and SEVEN in open_now(context)
     assert load(home / "family.toml").children[0].taught == ((SEVEN, TODAY),)
-    context.taught(SEVEN, again=False)
+    context.editor.taught(SEVEN, context.today, again=False)
     assert context.to_teach() == (SEVEN,) and not load(home / "family.toml").children[0].taught
 
 
 def test_taught_again_and_not_yet_once_more_rests_again(session: Session, home: Path, clock: Clock) -> None:
     session.mark(Mark.NOT_YET)
-    session.context.taught(SEVEN)
+    session.context.editor.taught(SEVEN, session.context.today)
     tomorrow = context_at(home, clock, session.context.family, TODAY + dt.timedelta(1))
     assert SEVEN in open_now(tomorrow)
     lived(tomorrow, tomorrow.today, {SEVEN: Mark.NOT_YET})
@@ -175,14 +181,14 @@ def test_the_newest_comes_first_and_nothing_that_is_held(home: Path, clock: Cloc
     for back in (6, 2, 1):
         lived(context, TODAY - dt.timedelta(back), {THIRTY: Mark.NOT_YET})
     assert context.to_teach()[0] == THIRTY and set(context.to_teach()) == {THIRTY, SEVEN, "weekday/today"}
-    context.hold("count-on:to-50", back=True)
+    context.editor.hold(LevelId("count-on:to-50"), back=True)
     assert set(context.to_teach()) == {SEVEN, "weekday/today"}
 
 
 def test_a_story_tells_that_it_rests_and_when_it_was_taught(context: Context) -> None:
     lived(context, TODAY, {SEVEN: Mark.NOT_YET})
     assert list(story(context, SEVEN))[-1].startswith("Three times not yet running: it rests until")
-    context.taught(SEVEN)
+    context.editor.taught(SEVEN, context.today)
     *_, taught, due = story(context, SEVEN)
     assert taught == "It was taught again on Wednesday, March 3, 2027." and "due" in due
     assert not [line for line in story(context, THIRTY) if "taught" in line]
@@ -200,7 +206,7 @@ def test_plain_and_json_name_what_to_teach_again(
     assert f"\n{line}\n" in capsys.readouterr().out
     assert main(["today", "--json"], lambda: noon) == DONE
     assert json.loads(capsys.readouterr().out)["teach_again"] == [SEVEN]
-    context.taught(SEVEN)
+    context.editor.taught(SEVEN, context.today)
     assert main(["today", "--json"], lambda: noon) == DONE
     assert json.loads(capsys.readouterr().out)["teach_again"] == []
 
@@ -210,9 +216,9 @@ def test_a_morning_with_everything_at_rest_is_still_a_morning(home: Path, clock:
     context = context_at(home, clock)
     lines = [
         Asked(TODAY - dt.timedelta(back), item.id, Mark.NOT_YET)
-        for back, item in itertools.product((3, 2, 1), context.items())
+        for back, item in itertools.product((3, 2, 1), context.curriculum().items)
     ]
-    context.know(fold(lines, context.year.index_of, context.opened(), context.guesses()))
+    context.know(fold(context.curriculum()._replace(reviews=None), lines))
     assert not open_now(context) and context.routine().prompts == ()
     assert context.journal is not None
     session = begin(context, context.journal, clock)

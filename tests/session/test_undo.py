@@ -9,7 +9,7 @@ import pytest
 from tests.household import FAMILY, TODAY, context_at, start_fixed
 from warmup.config.family import Child, load, save
 from warmup.journal.journal import Action, Changed
-from warmup.model import Mark
+from warmup.model import ItemId, LevelId, Mark, Morning
 from warmup.session import undoing
 from warmup.session.context import Context
 from warmup.session.session import Session, begin, resume
@@ -51,7 +51,9 @@ def pause(session: Session) -> None:
 
 
 def taught(session: Session) -> None:
-    session.family_action(undoing.TAUGHT, lambda: session.context.taught("month/this"))
+    session.family_action(
+        undoing.TAUGHT, lambda: session.context.editor.taught(ItemId("month/this"), session.context.today)
+    )
 
 
 def not_yet_twice(session: Session) -> None:
@@ -97,6 +99,7 @@ def test_the_last_action_is_taken_back_whatever_it_was(
     assert undone and undone.words == "hesitated" and session.position == 0 and not session.undo()
 
 
+@pytest.mark.slow
 def test_undo_walks_all_the_way_back_through_everything(session: Session, home: Path, clock: Clock) -> None:
     states = []
     for action in ("rough", "swap", "fluent", "hold", "taught", "short", "fluent", "stop"):
@@ -131,27 +134,33 @@ def test_other_marks_stay_with_a_swap_a_short_morning_and_what_is_held_back(sess
 
 
 def test_days_off_and_an_extra_day_are_taken_back_and_hand_edits_stay(home: Path, clock: Clock) -> None:
-    family = FAMILY._replace(began=TODAY - dt.timedelta(2), settled=None)
+    family = FAMILY._replace(began=TODAY - dt.timedelta(2), known_until=None)
     context = context_at(home, clock, family)
     assert context.journal is not None
-    days = context.unsettled()
-    undoing.logged(context, context.journal, undoing.DAYS, lambda: context.settle(days[:1]), {})
-    assert context.family.off == ((days[0], days[0]),) and not context.unsettled()
+    days = context.unconfirmed_days()
+    undoing.logged(
+        context,
+        context.journal,
+        undoing.DAYS,
+        lambda: context.editor.confirm_days(days[:1], context.today),
+        {},
+    )
+    assert context.family.off == ((days[0], days[0]),) and not context.unconfirmed_days()
     by_hand = (dt.date(2027, 5, 3), dt.date(2027, 5, 4))
-    context.change(context.family._replace(off=(*context.family.off, by_hand)))
-    undoing.logged(context, context.journal, undoing.EXTRA, context.count_today, {})
+    context.editor.change(context.family._replace(off=(*context.family.off, by_hand)))
+    undoing.logged(context, context.journal, undoing.EXTRA, lambda: context.editor.count(context.today), {})
     assert context.family.extra == (TODAY,)
     undone = undoing.undo_day(context, context.journal)
     assert undone and undone.what == undoing.EXTRA and not context.family.extra
     undone = undoing.undo_day(context, context.journal)
-    assert undone and undone.what == undoing.DAYS and context.unsettled() == days
+    assert undone and undone.what == undoing.DAYS and context.unconfirmed_days() == days
     assert load(home / "family.toml").off == (by_hand,) and undoing.undo_day(context, context.journal) is None
 
 
 def test_what_was_edited_by_hand_meanwhile_is_not_undone(session: Session, home: Path) -> None:
     path = home / "family.toml"
     by_hand = (dt.date(2027, 5, 3), dt.date(2027, 5, 3))
-    save(path, load(path)._replace(off=(by_hand,), children=(Child("Bean", held=("coins:worth",)),)))
+    save(path, load(path)._replace(off=(by_hand,), children=(Child("Bean", held=(LevelId("coins:worth"),)),)))
     session.hold_back()
     assert load(path).off == (by_hand,) and len(load(path).children[0].held) == 2
     assert session.undo()
@@ -163,8 +172,8 @@ def test_with_the_stick_pulled_out_nothing_is_written_in_its_place(session: Sess
     home.mkdir()
     session.mark(Mark.FLUENT)
     session.hold_back()
-    session.context.prefer(theme="light")
-    assert [*home.iterdir()] == [] and session.context.unsaved and not session.journal.saving
+    session.context.editor.prefer(theme="light")
+    assert [*home.iterdir()] == [] and session.context.editor.unsaved and not session.journal.saving
     home.rmdir()
     home.with_name("drawer").rename(home)
     session.mark(Mark.NOT_YET)
@@ -200,7 +209,7 @@ def test_what_changed_since_is_not_undone(session: Session) -> None:
 def test_a_mark_comes_back_though_its_level_was_held_back_elsewhere(session: Session) -> None:
     session.back()
     assert session.swap() and session.mark_at(0) is None
-    session.context.hold("make-ten:all", back=True)
+    session.context.editor.hold(LevelId("make-ten:all"), back=True)
     assert session.undo() and session.mark_at(0) is Mark.HESITATED
 
 
@@ -211,9 +220,9 @@ def test_a_mark_stays_in_its_place_though_a_prompt_before_it_was_held_back_elsew
     session.mark(Mark.FLUENT)
     session.back()
     session.back()
-    level = f"{session.prompts[1].skill}:{session.prompts[1].level}"
+    level = session.prompts[1].level_id
     assert session.swap()
-    session.context.hold(level, back=True)
+    session.context.editor.hold(level, back=True)
     assert session.undo() and session.mark_at(2) is Mark.FLUENT and len(session.prompts) == 5
 
 
@@ -277,7 +286,7 @@ def test_two_windows_begin_one_sitting(home: Path, clock: Clock, monkeypatch: py
     began: list[Session] = []
     real = Context.routine
 
-    def routine(context: Context, *args: dt.date, shape: str = "", session: int = 1) -> object:
+    def routine(context: Context, *args: Morning, shape: str = "", session: int = 1) -> object:
         # The other window begins after this one has looked for a sitting and before it keeps its own.
         if context is one and other.journal is not None:
             began.append(begin(other, other.journal, clock))

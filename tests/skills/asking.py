@@ -25,7 +25,7 @@ def weeks(skill: str) -> dict[str, int]:
 
 def opens(item: str) -> int:
     """The week in which the level of the item ``skill/name`` opens."""
-    return weeks(item.partition("/")[0])[skills.place(item).level.key]
+    return weeks(item.partition("/")[0])[skills.locate(item).level.key]
 
 
 def in_week(week: int) -> Morning:

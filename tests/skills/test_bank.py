@@ -18,7 +18,7 @@ from warmup.model import Morning, Prompt, Routine
 from warmup.pictures.scale import Scale
 from warmup.randomness import SeededRandom
 from warmup.schoolyear import school_year
-from warmup.skills import SKILLS, place
+from warmup.skills import SKILLS, locate
 
 ROOT = Path(__file__).parents[2]
 YEAR = tomllib.loads((ROOT / "routines" / "year.toml").read_text("utf-8"))
@@ -29,12 +29,13 @@ FEW = {"count-back:from-5", "count:one-to-100"}
 
 
 def test_all_skills_and_levels_of_the_year_are_there_and_no_others() -> None:
-    """38 skills and 125 levels, by the file that unlocks them."""
+    """38 skills and 125 levels; the file that unlocks them names every level once."""
     in_file = [f"{skill}:{level}" for skill, levels in YEAR["skills"].items() for level in levels]
     assert sorted(in_file) == sorted(skills.levels())
     assert (len(SKILLS), len(in_file)) == (38, 125)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("skill", SKILLS)
 def test_a_skill_is_sound(skill: str) -> None:
     """Sixty prompts an item: nothing wrong, no repeating, no answer that a child could guess favored.
@@ -50,7 +51,7 @@ def test_a_skill_is_sound(skill: str) -> None:
             more = {f"{p.say}|{p.given}" for p in prompts(skill, 250) if p.level == level.key}
             assert len(more) >= 30, (level.key, len(more))
     for item, answers in found.answers.items():
-        at = place(item)
+        at = locate(item)
         guess = at.level.guess_of(at.name)
         if guess >= 0.33 and len(answers) > 1:
             most, total = answers.most_common(1)[0][1], sum(answers.values())
@@ -64,6 +65,7 @@ def drawn() -> tuple[tuple[Prompt, Morning], ...]:
     return tuple(each for skill in SKILLS for each in asked(skill, 12))
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("rule", RULES)
 def test_no_prompt_of_the_bank_breaks_the_rule(rule: str) -> None:
     """A rule by its name; ``tests.bank.rules`` says what each looks for."""
@@ -120,6 +122,7 @@ def test_a_skill_is_laid_out_as_it_should_be(skill: str) -> None:
     assert all(name == name.lower() and " " not in name for name in everything)
 
 
+@pytest.mark.slow
 def test_the_bank_reads_as_a_five_year_old_hears() -> None:
     """Pooled over the whole bank, as pedagogy.toml says a single prompt cannot be judged."""
     bar = reference("pedagogy")["readability"]["bar"]
@@ -184,12 +187,13 @@ def test_every_prompt_survives_its_journey_through_json() -> None:
 def test_no_prompt_takes_longer_than_its_item_says() -> None:
     """The engine keeps a morning short by what the items say."""
     for item in skills.item_names():
-        at = place(item)
+        at = locate(item)
         if skills.askable(item, WEEK_20):
             most = max(skills.prompt(item, WEEK_20, SeededRandom("time", item, n)).seconds for n in range(25))
             assert most <= at.level.seconds_of(at.name), item
 
 
+@pytest.mark.slow
 def test_every_word_is_common_or_of_the_home() -> None:
     """Zipf 4.0 by vocabulary.toml (wordfreq 3.1.1), as pedagogy.toml asks, or let in by name."""
     table, least = reference("vocabulary"), reference("pedagogy")["readability"]["bar"]["min_zipf"]

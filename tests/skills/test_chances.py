@@ -16,7 +16,7 @@ from tests.mornings import many
 from warmup import skills
 from warmup.model import Prompt
 from warmup.randomness import SeededRandom
-from warmup.skills import place
+from warmup.skills import locate
 
 DRAWS = 300
 """How often an item is drawn here; tests.benchmarks.bank_figures draws more."""
@@ -46,7 +46,7 @@ def items_of(skill: str) -> list[str]:
 
 def guess_of(item: str) -> float:
     """The chance of a lucky answer that the engine reckons with."""
-    at = place(item)
+    at = locate(item)
     return at.level.guess_of(at.name)
 
 
@@ -55,6 +55,7 @@ def strays(share: float, fair: float, count: int) -> bool:
     return abs(share - fair) > 4 * (fair * (1 - fair) / count) ** 0.5
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("skill", skills.SKILLS)
 def test_the_chance_of_a_lucky_answer_is_that_of_the_prompts(skill: str) -> None:
     """What the memory is told of an item is the mean of what its prompts say, to a twentieth or so."""
@@ -177,6 +178,7 @@ def _two_answers(item: str) -> bool:
 PAIRS = sorted({*TWO_WAYS, *filter(_two_answers, ITEMS)})
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("item", PAIRS)
 def test_the_two_ways_come_half_and_half_and_take_no_turns(item: str) -> None:
     """Even or odd, left or right, more or fewer, yes or no: as often, and as if by tossing a coin."""

@@ -120,7 +120,7 @@ def test_totals_stand_on_worth_and_wait_for_what_spoils_them() -> None:
 
 @pytest.mark.parametrize("item", OPENS)
 def test_totals_rise_once_a_level_has_been_open(item: str) -> None:
-    level = skills.place(f"coin-totals/{item}").level.key
+    level = skills.locate(f"coin-totals/{item}").level.key
     first = opening(f"coin-totals:{level}")
     assert OPENS[item] == first
     most = max(cents(h) for h in _HANDFULS[item])

@@ -108,6 +108,7 @@ def test_trouble_items_lead_across_their_place_and_the_cue_stops_short_of_it(ite
         assert f"{in_words([after])}…" not in p.cues[2].text
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(
     "row", reference("words")["decade_crossing"]["rows"], ids=lambda row: str(row["last"])
 )

@@ -4,6 +4,7 @@ import re
 from collections import Counter
 from dataclasses import replace
 
+import pytest
 from num2words import num2words
 
 from tests.bank import reference
@@ -38,6 +39,7 @@ def test_the_worked_dates_are_said_as_published() -> None:
             assert f"{name}, {prompt.answer}" in prompt.accept
 
 
+@pytest.mark.slow
 def test_forty_years_agree_with_the_standard_library() -> None:
     for day in sampled_dates():
         assert asked_on("date/full", day)[0].answer == spoken(day)
@@ -173,6 +175,7 @@ def test_a_day_that_matters_is_noticed_on_the_day() -> None:
         assert "The lake is today" in prompt.say and prompt.answer == "November twenty-fifth"
 
 
+@pytest.mark.slow
 def test_another_date_is_only_pretended_and_todays_is_not() -> None:
     """Over a year, so that the last of a month and the tenth are sometimes today."""
     real = pretended = 0

@@ -32,6 +32,7 @@ def test_ten_more_or_less_keeps_the_code_and_the_chart() -> None:
     assert sought("hundred-chart/ten-less", {"number": bound["given_max"]}).answer == "eighty-nine"
 
 
+@pytest.mark.slow
 def test_no_number_lies_past_the_code() -> None:
     found = coded("hundred-chart", "K.CC.A.1")
     for p in found:
@@ -40,6 +41,7 @@ def test_no_number_lies_past_the_code() -> None:
     assert max(number(p.answer) for p in found) == bounds("K.CC.A.1")["count_to"] - 1
 
 
+@pytest.mark.slow
 def test_only_the_number_asked_for_is_bare() -> None:
     for p in level_asked("hundred-chart", "to-100"):
         assert isinstance(p.picture, HundredChart)
@@ -59,6 +61,7 @@ def test_down_is_not_plus_one() -> None:
         assert (number(p.answer) - p.given["above"]) == 10
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(("item", "low"), [("hidden-to-50", 11), ("hidden-to-100", 12)])
 def test_hidden_numbers_spread_over_the_chart(item: str, low: int) -> None:
     found = Counter(number(p.answer) for p in asked(f"hundred-chart/{item}", 1000))

@@ -62,6 +62,7 @@ def test_after_and_before_come_equally_often(item: str) -> None:
     assert 440 < found.count(1) < 560
 
 
+@pytest.mark.slow
 def test_between_reaches_over_the_range_and_its_middle_is_bare() -> None:
     middles: Counter[int] = Counter()
     for p in asked("neighbors/between-to-99", 600):

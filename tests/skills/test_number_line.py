@@ -48,7 +48,7 @@ def test_crossing_passes_the_ten_and_lands_beyond_it(item: str, tens: int) -> No
 
 def test_on_goes_up_and_back_goes_down() -> None:
     for item in ("on-to-10", "on-to-20", "on-to-30", "on-across-20"):
-        assert all(p.given["hops"] > 0 and " ahead" in p.say for p in asked(f"number-line/{item}", 60))
+        assert all(p.given["hops"] > 0 and " forward" in p.say for p in asked(f"number-line/{item}", 60))
     for item in ("back-to-10", "back-to-20", "back-to-30", "back-across-20"):
         assert all(p.given["hops"] < 0 and " back" in p.say for p in asked(f"number-line/{item}", 60))
     ways = [p.given["hops"] > 0 for p in asked("number-line/across-10", 600)]
@@ -84,8 +84,8 @@ def test_each_number_hides_and_each_between_is_looked_for() -> None:
     assert found == set(range(11)) - {0, 5, 10}, "those three can be read off the line"
 
 
-def test_hops_are_ahead_or_back_and_never_on() -> None:
-    """ "Two hops on" is no kitchen English: the words and the cues say ahead."""
+def test_hops_are_forward_or_back_and_never_on() -> None:
+    """ "Two hops on" is no kitchen English: the words and the cues say forward."""
     for item in ("on-to-10", "across-10", "on-across-20"):
         for p in asked(f"number-line/{item}", 100):
             said = " ".join((p.say, *(cue.text for cue in p.cues)))

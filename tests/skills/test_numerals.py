@@ -2,6 +2,7 @@
 
 from collections import Counter
 
+import pytest
 from num2words import num2words
 
 from tests.bank import reference, spelled
@@ -24,6 +25,7 @@ def test_codes_keep_their_bounds() -> None:
     assert max(number(p) for p in coded("numerals", "1.NBT.A.1")) <= bounds("1.NBT.A.1")["count_to"]
 
 
+@pytest.mark.slow
 def test_a_level_asks_its_whole_range() -> None:
     for item, want in (("to-5", range(6)), ("to-10", range(6, 11)), ("to-20", range(11, 21))):
         assert {number(p) for p in asked(f"numerals/{item}", 300)} == set(want)

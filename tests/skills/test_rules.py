@@ -9,14 +9,14 @@ import pytest
 from tests.bank import RULES
 from tests.bank.numbers_said import numbers_said
 from tests.mornings import morning
-from warmup.model import Cue, Prompt
+from warmup.model import Cue, ItemId, Prompt
 
 # A Thursday in November, its next school morning the day after.
 THURSDAY = morning(dt.date(2026, 11, 26), 47)
 GOOD = Prompt(
     skill="make-ten",
     level="all",
-    item="make-ten/all",
+    item=ItemId("make-ten/all"),
     say="Seven and what make ten?",
     wording="a",
     answer="three",

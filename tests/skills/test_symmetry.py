@@ -62,6 +62,7 @@ def test_folding_only_leads_to_its_code() -> None:
         assert level.toward == ("4.G.A.3",) and not level.codes
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("item", ["would-it-match", "rectangle-diagonal"])
 def test_yes_and_no_come_alike(item: str) -> None:
     prompts = asked(f"symmetry/{item}", 600)
@@ -70,6 +71,7 @@ def test_yes_and_no_come_alike(item: str) -> None:
     assert all(p.guess == 0.5 for p in prompts)
 
 
+@pytest.mark.slow
 def test_a_figure_that_folds_is_also_shown_with_a_line_that_does_not() -> None:
     """So the figure alone never tells the answer."""
     seen: dict[str, set[str]] = {}

@@ -3,6 +3,8 @@ import datetime as dt
 import re
 from collections import Counter
 
+import pytest
+
 from tests.bank import reference
 from tests.skills.asking import asked, example, level_asked, sought
 from tests.skills.on_dates import asked_on, clock_changes, sampled_dates, worked_dates
@@ -19,6 +21,7 @@ def test_the_worked_dates_have_the_published_days_before_on_and_after() -> None:
         assert asked_on("weekday/tomorrow", row["date"])[0].answer == row["day_after"].split()[0]
 
 
+@pytest.mark.slow
 def test_forty_years_agree_with_the_standard_librarys_calendar() -> None:
     for day in sampled_dates():
         at = calendar.weekday(day.year, day.month, day.day)

@@ -9,7 +9,7 @@ import pytest
 
 from tests.bank import reference
 from tests.skills.asking import bounds, level_asked
-from warmup.skills import SKILLS, levels, place
+from warmup.skills import SKILLS, levels, locate
 
 YEAR: dict[str, Any] = tomllib.loads(
     (Path(__file__).parents[2] / "routines" / "year.toml").read_text("utf-8")
@@ -63,7 +63,7 @@ def test_what_a_level_stands_on_opens_before_it() -> None:
 def test_what_a_level_waits_on_is_a_misconception_of_a_level_before_it() -> None:
     for name, level in LEVEL.items():
         for item in level.waits_on:
-            at = place(item)
+            at = locate(item)
             assert at.name in at.level.misconceptions, (name, item)
             assert WEEK[f"{at.skill.id}:{at.level.key}"] < WEEK[name], (name, item)
 

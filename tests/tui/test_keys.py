@@ -10,9 +10,16 @@ from tests.household import FAMILY, TODAY, StandingClock, context_at, start_fixe
 from tests.tui.frame import frame
 from warmup.config.family import load
 from warmup.model import Mark
+from warmup.tui.actions import State
 from warmup.tui.app import WarmupApp
+from warmup.tui.counts import CountsScreen
 from warmup.tui.days import DaysScreen
-from warmup.tui.morning import ELSEWHERE, Mode, MorningScreen
+from warmup.tui.help import HelpScreen
+from warmup.tui.key_screen import ELSEWHERE
+from warmup.tui.menu import MenuScreen
+from warmup.tui.midnight import MidnightScreen
+from warmup.tui.morning import MorningScreen
+from warmup.tui.unlocked import UnlockedScreen
 
 MIDNIGHT = dt.timedelta(days=1)
 
@@ -97,11 +104,11 @@ async def test_the_close_takes_t_stays_and_one_undo_takes_all_back(app: WarmupAp
         await press(pilot, watch, "down", *["right"] * 4, "up")
         assert marks(app) == [Mark.HESITATED, None, None, None, None] and "Key t" in words(app)
         await press(pilot, watch, "t")
-        assert marks(app)[1:] == [Mark.FLUENT] * 4 and morning(app).mode is Mode.CLOSE
+        assert marks(app)[1:] == [Mark.FLUENT] * 4 and morning(app).state is State.CLOSE
         assert "Marked came easily: four." in words(app) and app.return_code is None
         await press(pilot, watch, "u")
         assert marks(app) == [Mark.HESITATED, None, None, None, None]
-        assert "Undone: the others came easily." in words(app) and morning(app).mode is Mode.CLOSE
+        assert "Undone: the others came easily." in words(app) and morning(app).state is State.CLOSE
 
 
 async def test_after_midnight_the_first_key_only_asks(app: WarmupApp, watch: Stopped, home: Path) -> None:
@@ -109,16 +116,21 @@ async def test_after_midnight_the_first_key_only_asks(app: WarmupApp, watch: Sto
         await press(pilot, watch, "down")
         watch.go(days=1)
         await press(pilot, watch, "up")
-        assert morning(app).mode is Mode.TURNED and marks(app) == [Mark.HESITATED, None]
+        assert isinstance(app.screen, MidnightScreen) and marks(app) == [Mark.HESITATED, None]
         shown = words(app)
-        assert "It is Thursday now." in shown and "finish yesterday’s" in shown and "today’s warm-up" in shown
+        assert (
+            "It is Thursday now." in shown
+            and "finish that one" in shown
+            and "Yesterday’s warm-up is still open" in shown
+            and "today’s warm-up" in shown
+        )
         await press(pilot, watch, "up", "n", "t", "u", "m")
-        assert morning(app).mode is Mode.TURNED and marks(app) == [Mark.HESITATED, None]
+        assert isinstance(app.screen, MidnightScreen) and marks(app) == [Mark.HESITATED, None]
         await press(pilot, watch, "enter", "up")
         tomorrow = TODAY + MIDNIGHT
         assert marks(app) == [Mark.HESITATED, None] and marks(app, tomorrow) == [Mark.FLUENT, None]
         assert (
-            morning(app).context.today == tomorrow and "Thursday, March 4" in frame(app)
+            morning(app).work.context.today == tomorrow and "Thursday, March 4" in frame(app)
         ) or "Thu Mar 4" in frame(app)
 
 
@@ -128,14 +140,14 @@ async def test_yesterday_s_may_be_finished_and_the_next_midnight_asks_again(
     async with app.run_test(size=(80, 24)) as pilot:
         watch.go(days=1)
         await press(pilot, watch, "f1")
-        assert morning(app).mode is Mode.TURNED
+        assert isinstance(app.screen, MidnightScreen)
         await press(pilot, watch, "f1", "escape")
-        assert morning(app).mode is Mode.TURNED, "help leads back to the question"
+        assert isinstance(app.screen, MidnightScreen), "help leads back to the question"
         await press(pilot, watch, "left", "up", "up")
         assert marks(app) == [Mark.FLUENT, Mark.FLUENT, None] and not marks(app, TODAY + MIDNIGHT)
         watch.go(days=1)
         await press(pilot, watch, "up")
-        assert morning(app).mode is Mode.TURNED and len(marks(app)) == 3
+        assert isinstance(app.screen, MidnightScreen) and len(marks(app)) == 3
         assert "It is Friday, March 5, 2027 now." in words(app) and "Wednesday, March 3" in words(app)
 
 
@@ -143,10 +155,10 @@ async def test_a_clock_set_right_again_takes_the_question_away(app: WarmupApp, w
     async with app.run_test(size=(80, 24)) as pilot:
         watch.go(days=-400)
         await press(pilot, watch, "up")
-        assert morning(app).mode is Mode.TURNED and "now." in words(app)
+        assert isinstance(app.screen, MidnightScreen) and "now." in words(app)
         watch.go(days=400)
         await press(pilot, watch, "enter")
-        assert morning(app).mode is Mode.PROMPT and marks(app) == [None]
+        assert morning(app).state is State.PROMPT and marks(app) == [None]
         await press(pilot, watch, "up")
         assert marks(app) == [Mark.FLUENT, None]
 
@@ -198,18 +210,23 @@ async def test_f1_is_help_and_escape_goes_back_and_marks_nothing_on_every_page(
 ) -> None:
     async with app.run_test(size=(80, 24)) as pilot:
         screen = morning(app)
-        for key, opened in (("right", Mode.PROMPT), ("l", Mode.UNLOCKED), ("escape", Mode.PROMPT)):
-            modes = []
-            for each in (key, "f1", "escape"):
-                await press(pilot, watch, each)
-                modes.append(screen.mode)
-            assert modes == [opened, Mode.HELP, Mode.PROMPT]
-        await press(pilot, watch, "right", "p", "escape")
+        pages = {"right": MorningScreen, "l": UnlockedScreen, "full_stop": MenuScreen}
+        for key, opened in pages.items():
+            await press(pilot, watch, key)
+            assert isinstance(app.screen, opened)
+            await press(pilot, watch, "f1")
+            assert isinstance(app.screen, HelpScreen)
+            await press(pilot, watch, "escape")
+            assert isinstance(app.screen, opened), "help leads back to where it was opened"
+            if opened is not MorningScreen:
+                await press(pilot, watch, "escape")
+                assert morning(app).state is State.PROMPT
+        await press(pilot, watch, "p", "escape")
         assert not screen.has_class("picture") and screen.session and screen.session.position == 1
         await press(pilot, watch, "escape", "escape")
         assert screen.session.position == 0
         await press(pilot, watch, *["right"] * 5)
-        assert screen.mode is Mode.CLOSE
+        assert screen.state is State.CLOSE
         await press(pilot, watch, "f1", "escape", "escape")
         assert screen.session.position == 4 and marks(app) == [None] * 5 and app.return_code is None
 
@@ -217,7 +234,7 @@ async def test_f1_is_help_and_escape_goes_back_and_marks_nothing_on_every_page(
 async def test_days_off_are_undone_from_the_first_prompt_and_its_prompts_are_chosen_again(
     home: Path, watch: Stopped
 ) -> None:
-    family = FAMILY._replace(began=dt.date(2027, 3, 1), settled=None)
+    family = FAMILY._replace(began=dt.date(2027, 3, 1), known_until=None)
     context = context_at(home, watch, family)
     assert context.journal is not None
     app = WarmupApp(context, context.journal, watch)
@@ -238,10 +255,10 @@ async def test_days_off_are_undone_from_the_first_prompt_and_its_prompts_are_cho
 
 async def test_a_saturday_that_counts_is_undone(home: Path, watch: Stopped) -> None:
     saturday = dt.date(2027, 3, 6)
-    context = context_at(home, watch, FAMILY._replace(settled=dt.date(2027, 3, 5)), saturday)
+    context = context_at(home, watch, FAMILY._replace(known_until=dt.date(2027, 3, 5)), saturday)
     assert context.journal is not None
     app = WarmupApp(context, context.journal, watch)
     async with app.run_test(size=(80, 24)) as pilot:
         await press(pilot, watch, "up", "u")
-        assert morning(app).mode is Mode.COUNTS and load(home / "family.toml").extra == ()
+        assert isinstance(app.screen, CountsScreen) and load(home / "family.toml").extra == ()
         assert "Undone: today counts as a school day." in words(app)

@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 from tests.household import TODAY, context_at, fixed_prompts, start_fixed
+from tests.journal.journals import step
 from tests.tui.frame import frame
 from warmup.journal.journal import MarkRow
 from warmup.journal.routine_json import routine_text
@@ -27,7 +28,7 @@ def spoiled(home: Path, clock: Clock, routine: str) -> None:
     start_fixed(context)
     assert context.journal is not None
     row = MarkRow(Mark.NOT_YET, 0, "", False, "")
-    context.journal.step("Bean", TODAY, 1, 0, shown=1, at=0, mark=row)
+    step(context.journal, "Bean", TODAY, 1, 0, shown=1, at=0, mark=row)
     context.journal.shut()
     with closing(sqlite3.connect(home / "journal.db", isolation_level=None)) as db:
         db.execute("UPDATE sittings SET routine = ? WHERE date = ?", (routine, TODAY.isoformat()))

@@ -11,8 +11,9 @@ from tests.household import FAMILY, context_at, lived
 from tests.tui.frame import frame
 from warmup.config.family import load
 from warmup.model import Mark
+from warmup.tui.actions import State
 from warmup.tui.app import WarmupApp
-from warmup.tui.morning import Mode, MorningScreen
+from warmup.tui.morning import MorningScreen
 
 Clock = Callable[[], dt.datetime]
 WEDNESDAY = dt.date(2027, 2, 3)
@@ -22,7 +23,7 @@ WEDNESDAY = dt.date(2027, 2, 3)
 @pytest.fixture
 def app(home: Path, clock: Clock) -> WarmupApp:
     """A review morning after one on which two of three skills wobbled."""
-    context = context_at(home, clock, FAMILY._replace(settled=WEDNESDAY - dt.timedelta(1)), WEDNESDAY)
+    context = context_at(home, clock, FAMILY._replace(known_until=WEDNESDAY - dt.timedelta(1)), WEDNESDAY)
     marks = {"month/this": Mark.NOT_YET, "by-tens/to-50": Mark.HESITATED, "weekday/today": Mark.FLUENT}
     lived(context, WEDNESDAY - dt.timedelta(1), marks)
     assert context.journal is not None
@@ -33,7 +34,7 @@ async def to_the_close(app: WarmupApp, pilot: Pilot[int]) -> None:
     """Leave every prompt without a mark."""
     screen = app.screen
     assert isinstance(screen, MorningScreen)
-    while screen.mode is not Mode.CLOSE:
+    while screen.state is not State.CLOSE:
         await pilot.press("right")
     await pilot.pause()
 
@@ -76,7 +77,7 @@ async def test_a_click_takes_it_too(app: WarmupApp) -> None:
         row = next(at for at, line in enumerate(rows) if "More than a third" in line)
         await pilot.click(offset=(rows[row].index("third"), row))
         await pilot.pause()
-        assert app.context.paused_until() == WEDNESDAY + dt.timedelta(7)
+        assert app.context.child.paused == WEDNESDAY + dt.timedelta(7)
 
 
 async def test_without_an_offer_the_key_does_nothing_at_the_close(app: WarmupApp, home: Path) -> None:

@@ -12,9 +12,8 @@ from textual.widgets import Input
 
 from tests.household import context_at
 from tests.tui.frame import frame, golden
-from warmup.config.family import Family, default, load, save
-from warmup.config.places import Places
-from warmup.session.context import Context, year_of
+from warmup.config.family import Family, default, load, save, year_of
+from warmup.session.context import Context
 from warmup.session.first_form import Form, Unclear, family_of, filled_in, outcome, week_of, weekday_of
 from warmup.tui.app import WarmupApp
 from warmup.tui.morning import MorningScreen
@@ -116,7 +115,6 @@ def first_run(home: Path, clock: Clock) -> WarmupApp:
         save(home / "family.toml", family)
         return context_at(home, clock, family, TODAY)
 
-    context.places = Places(home, home)
     return WarmupApp(context, context.journal, clock, (), welcome)
 
 

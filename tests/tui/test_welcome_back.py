@@ -10,7 +10,7 @@ from warmup.config.family import Child, default, load
 from warmup.config.places import Places
 from warmup.journal.journal import Journal
 from warmup.model import Mark
-from warmup.session.context import open_context, records_in
+from warmup.session.context import journal_names, open_context
 from warmup.tui.app import WarmupApp
 
 Clock = Callable[[], dt.datetime]
@@ -25,7 +25,7 @@ def family_lost(home: Path, clock: Clock) -> WarmupApp:
     for path in home.glob("family.toml*"):
         path.unlink()
     places, journal = Places(home, home), Journal.open(home, clock)
-    family = default(TODAY, records_in(journal))
+    family = default(TODAY, journal_names(journal))
     return WarmupApp(
         open_context(places, family, TODAY, journal, saved=False),
         journal,
@@ -51,7 +51,7 @@ async def test_another_nickname_keeps_the_marks(home: Path, clock: Clock) -> Non
         await pilot.pause()
         await pilot.press(*"Lark", "enter")
         await pilot.pause()
-        assert load(home / "family.toml").children == (Child("Lark", record="Bean"),)
+        assert load(home / "family.toml").children == (Child("Lark", journal_name="Bean"),)
         assert app.context.history()[0].mark is Mark.HESITATED
-        app.context.prefer(theme="light")
-        assert load(home / "family.toml").theme == "light" and app.context.unsaved == ""
+        app.context.editor.prefer(theme="light")
+        assert load(home / "family.toml").theme == "light" and app.context.editor.unsaved == ""

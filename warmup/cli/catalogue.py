@@ -1,10 +1,18 @@
-"""All that can be asked: skills, strands, levels, items, codes, weeks, what each level stands on."""
+"""All that can be asked: skills, strands, levels, items, codes, weeks, what each level stands on.
+
+``warmup catalogue --json`` holds ``format`` ("warmup-catalogue"), ``version`` (1), ``skills`` and ``items``.
+A skill has ``id``, ``title``, ``asks``, ``strand``, ``ladder`` and ``levels``; a level ``key``, ``label``,
+``week`` (null when the plan leaves it out), ``codes``, ``toward`` (codes it only leads to), ``stands_on``,
+``table`` and ``items``. The list of all items gives each as the engine sees it: ``id``, ``skill``, ``level``
+(a number from 1), ``strand``, ``week``, ``trouble`` (whether it is a misconception item), ``guess`` and
+``seconds``.
+"""
 
 from collections.abc import Iterator
 from typing import Any
 
 from warmup import skills
-from warmup.model import Plan
+from warmup.model import Plan, item_id, level_id
 from warmup.skills import Skill
 
 FORMAT = "warmup-catalogue"
@@ -44,12 +52,12 @@ def _skill_data(skill: Skill, plan: Plan) -> dict[str, Any]:
             {
                 "key": level.key,
                 "label": level.label,
-                "week": plan.weeks.get(f"{skill.id}:{level.key}"),
+                "week": plan.weeks.get(level_id(skill.id, level.key)),
                 "codes": list(level.codes),
                 "toward": list(level.toward),
                 "stands_on": list(level.stands_on),
                 "table": level.table,
-                "items": [f"{skill.id}/{name}" for name in level.items],
+                "items": [item_id(skill.id, name) for name in level.items],
             }
             for level in skill.levels
         ],
@@ -65,7 +73,7 @@ def catalogue_lines(plan: Plan) -> Iterator[str]:
             yield f"Strand: {strand}"
         yield f"  {skill.id}: {skill.asks}"
         for number, level in enumerate(skill.levels, start=1):
-            week = plan.weeks.get(f"{skill.id}:{level.key}")
+            week = plan.weeks.get(level_id(skill.id, level.key))
             opens = f"week {week}" if week else "not in the plan"
             codes = f"; {', '.join(level.codes)}" if level.codes else ""
             codes += f"; toward {', '.join(level.toward)}" if level.toward else ""

@@ -53,15 +53,15 @@ def findings(places: Places, clock: Clock) -> Iterator[str]:
 
 def _orphans(journal: Mapping[str, int], places: Places, family: families.Family | None) -> Iterator[str]:
     """What the journal knows and the family does not: marks that nobody would see."""
-    known = {child.record for child in family.children} if family else set()
-    for record, mornings in journal.items():
-        if record in known:
+    known = {child.journal_name for child in family.children} if family else set()
+    for name, mornings in journal.items():
+        if name in known:
             continue
-        kept = f"The journal holds {mornings} morning{'s' * (mornings != 1)} of {shown(record)}"
+        kept = f"The journal holds {mornings} morning{'s' * (mornings != 1)} of {shown(name)}"
         if family:
             yield (
                 f"{kept}, and no child in family.toml has that record. "
-                f"A [[child]] with a nickname and record = {shown(record)} brings them back."
+                f"A [[child]] with a nickname and record = {shown(name)} brings them back."
             )
         else:
             backup = "family.toml.bak"

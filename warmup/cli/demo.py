@@ -15,7 +15,7 @@ from warmup.config.writing import write_toml
 from warmup.engine.memory import Knowledge, fold
 from warmup.journal.journal import Journal, MarkRow
 from warmup.journal.routine_json import routine_text
-from warmup.model import Asked, Mark
+from warmup.model import Asked, ItemId, Mark, Morning
 from warmup.randomness import SeededRandom
 from warmup.session.context import Context, open_context
 
@@ -35,7 +35,7 @@ def demo_family(today: dt.date) -> Family:
         began=monday - dt.timedelta(weeks=WEEKS_OF_HISTORY),
         children=(Child(NICKNAME),),
         weekdays=tuple(range(start, start + 4)),
-        settled=today - dt.timedelta(1),
+        known_until=today - dt.timedelta(1),
         countdowns=(CountdownRule("the kite day", today + dt.timedelta(5)),),
     )
 
@@ -54,12 +54,13 @@ def write_history(context: Context, places: Places, first: dt.date) -> None:
     """Live through every morning from ``first`` up to yesterday, and keep it in the journal."""
     moment = [dt.datetime.combine(first, dt.time(8))]
     journal = Journal.open(places.data, lambda: moment[0])
-    opened = context.opened()
+    # An invented child has no lucky answers, and no review goes into what it is asked next.
+    curriculum = context.curriculum()._replace(guesses={}, reviews=None)
     known = Knowledge()
-    for day in context.year.between(first, context.today):
-        moment[0] = dt.datetime.combine(day, dt.time(8, 5))
+    for date in context.year.between(first, context.today):
+        moment[0] = dt.datetime.combine(date, dt.time(8, 5))
         context.know(known)
-        known = fold(_one_morning(context, journal, day, moment[0]), context.year.index_of, opened, {}, known)
+        known = fold(curriculum, _one_morning(context, journal, context.morning(date), moment[0]), known)
     journal.shut()
 
 
@@ -75,23 +76,25 @@ def _daily() -> dict[str, object]:
     return {"format": 1, "seconds": 360, "prompts": 9, "slot": slots}
 
 
-def _one_morning(context: Context, journal: Journal, day: dt.date, now: dt.datetime) -> list[Asked]:
+def _one_morning(context: Context, journal: Journal, morning: Morning, now: dt.datetime) -> list[Asked]:
     """One morning of the past: the real engine chooses, an invented child answers."""
-    routine = context.routine(day)
-    marks = [_answer(prompt.item, day, context) for prompt in routine.prompts]
+    routine = context.routine(morning)
+    marks = [_answer(prompt.item, morning, context) for prompt in routine.prompts]
     rows = [(prompt.item, prompt.wording) for prompt in routine.prompts]
     kept = [MarkRow(mark=mark, cue=0, adult="", from_memory=False, at=now.isoformat()) for mark in marks]
-    journal.add_whole(context.child.record, day, routine.shape, routine_text(routine), rows, kept)
+    journal.add_whole(
+        context.child.journal_name, morning.date, routine.shape, routine_text(routine), rows, kept
+    )
     return [
-        Asked(day, prompt.item, mark, wording=prompt.wording)
+        Asked(morning.date, prompt.item, mark, wording=prompt.wording)
         for prompt, mark in zip(routine.prompts, marks, strict=True)
     ]
 
 
-def _answer(item: str, day: dt.date, context: Context) -> Mark:
+def _answer(item: ItemId, morning: Morning, context: Context) -> Mark:
     """An invented child: mostly fluent, surer of what was asked before."""
     record = context.knowledge().of(item)
-    luck = SeededRandom("demo", item, day.isoformat()).below(100)
+    luck = SeededRandom("demo", item, morning.date.isoformat()).below(100)
     easy = 70 + 8 * min(3, record.run)
     if luck < easy:
         return Mark.FLUENT

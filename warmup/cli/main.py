@@ -164,7 +164,7 @@ def _on_a_terminal() -> bool:
 def _morning(places: "Places", child: str, clock: Clock, aside: str = "") -> int:
     from warmup.config.family import default
     from warmup.config.writing import sweep
-    from warmup.session.context import load_family, records_in
+    from warmup.session.context import journal_names, load_family
     from warmup.tui.app import WarmupApp, draw_in_utf8
 
     now = clock()
@@ -173,7 +173,7 @@ def _morning(places: "Places", child: str, clock: Clock, aside: str = "") -> int
     family, saved = load_family(places, today)
     with _kept(places, clock, "what was marked just now") as journal:
         if not saved:
-            family = default(today, records_in(journal))
+            family = default(today, journal_names(journal))
         context = _open_context(places, family, today, journal, child, saved)
         welcome = None if saved else lambda family: _welcomed(places, family, today, journal)
         draw_in_utf8()
@@ -214,11 +214,11 @@ def _kept(places: "Places", clock: Clock, what: str) -> Iterator["Journal"]:
 
 
 def _welcomed(places: "Places", family: "Family", today: dt.date, journal: "Journal") -> "Context":
-    """Keep the family the form gave; the desk to go on with, even where it can't be kept."""
+    """Keep the family the form gave; the context to go on with, even where it can't be kept."""
     from warmup.session.context import open_context
 
     context = open_context(places, family, today, journal)
-    context.begin()
+    context.editor.begin()
     return context
 
 
@@ -249,11 +249,11 @@ def _merge(arguments: SimpleNamespace, clock: Clock, places: "Places") -> None:
         before = journal.mornings()
         left = journal.merge(other)
         after = journal.mornings()
-    known = {child.record: child.nickname for child in family.children}
-    for record, mornings in after.items():
-        new = mornings - before.get(record, 0)
-        who = clean(known.get(record, record))
-        unknown = "" if record in known else "; family.toml has no child of that name"
+    known = {child.journal_name: child.nickname for child in family.children}
+    for name, mornings in after.items():
+        new = mornings - before.get(name, 0)
+        who = clean(known.get(name, name))
+        unknown = "" if name in known else "; family.toml has no child of that name"
         show([f"{who}: {mornings} morning{'s' * (mornings != 1)} in all, {new} new here{unknown}."])
     show(f"Left out, since it makes no sense: {each}." for each in left)
     show(["Of two marks on one prompt the later counts. The other journal is as it was."])

@@ -7,8 +7,9 @@ import re
 from collections.abc import Iterator, Sequence
 
 from warmup import skills
+from warmup.engine import eligibility
 from warmup.english import date_words, in_words, listed
-from warmup.model import DayKind, Morning, Prompt, Routine
+from warmup.model import DayKind, Morning, Prompt, Routine, level_id
 from warmup.pictures import Picture
 from warmup.session.context import Context
 
@@ -49,7 +50,7 @@ def morning_lines(morning: Morning, context: Context) -> Iterator[str]:
         yield f"Unlocked this quarter: {'; '.join(open_now)}."
     resting = context.to_teach()
     if resting:
-        yield f"To teach again: {'; '.join(skills.place(item).words() for item in resting)}."
+        yield f"To teach again: {'; '.join(skills.locate(item).words() for item in resting)}."
 
 
 def day_words(morning: Morning) -> str:
@@ -73,19 +74,17 @@ def day_words(morning: Morning) -> str:
 def unlocked(context: Context, morning: Morning) -> list[str]:
     """What this quarter has unlocked up to this week, a skill's levels together, held levels left out."""
     found: dict[str, list[str]] = {}
+    open_now = eligibility.unlocked(context.plan, morning).difference(context.child.held)
     for skill in skills.SKILLS.values():
         for level in skill.levels:
-            ref = f"{skill.id}:{level.key}"
-            week = context.plan.weeks.get(ref, 99)
-            this_quarter = (morning.quarter - 1) * 9 < week <= morning.week
-            if this_quarter and ref not in context.child.held:
+            if level_id(skill.id, level.key) in open_now:
                 found.setdefault(skill.title.lower(), []).append(level.label)
     return [f"{name} ({', '.join(labels)})" for name, labels in sorted(found.items())]
 
 
 def title(prompt: Prompt) -> str:
     """The skill and level of a prompt for people."""
-    at = skills.place(prompt.item)
+    at = skills.locate(prompt.item)
     return f"{at.skill.title}, {at.level.label}."
 
 

@@ -10,11 +10,12 @@ from typing import TYPE_CHECKING
 from warmup.config.family import Family, default
 from warmup.config.places import Places, there
 from warmup.journal.journal import Journal
-from warmup.session.context import CHOSEN_ANEW, Context, load_family, open_context, records_in
+from warmup.session.context import Context, journal_names, load_family, open_context
+from warmup.session.stored import CHOSEN_ANEW, chosen_anew, stored
 from warmup.text import clean, did_you_mean
 
 if TYPE_CHECKING:
-    from warmup.model import Prompt
+    from warmup.model import ItemId, Prompt
 
 Clock = Callable[[], dt.datetime]
 
@@ -29,11 +30,12 @@ def today(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
     from warmup.journal.routine_json import routine_data
 
     context, journal = _reading_context(places, arguments.child, clock, arguments.date)
-    day = arguments.date or context.today
-    if context.chosen_anew(day):
+    morning = context.morning(arguments.date)
+    kept = journal, context.child.journal_name, morning.date
+    if chosen_anew(*kept):
         complain(CHOSEN_ANEW)
-    stored = context.stored(day)
-    routine = stored[-1][1] if stored else context.routine(day)
+    begun = stored(*kept)
+    routine = begun[-1][1] if begun else context.routine(morning)
     if arguments.json:
         data = routine_data(routine) | {"teach_again": list(context.to_teach())}
         _show_json(data if arguments.answers else _without_answers(data))
@@ -44,15 +46,15 @@ def today(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
 
 
 def _reading_context(
-    places: Places, child: str, clock: Clock, day: dt.date | None = None, *, marks: bool = True
+    places: Places, child: str, clock: Clock, date: dt.date | None = None, *, marks: bool = True
 ) -> tuple[Context, Journal | None]:
-    """A desk for printing: it writes nothing, and takes the defaults where there is no family yet.
+    """A context for printing: it writes nothing, and takes the defaults where there is no family yet.
 
-    The defaults are those of ``day``, the date that is asked for: its routine must not hang on the clock.
+    The defaults are those of ``date``, the one that is asked for: its routine must not hang on the clock.
     The journal comes with it where there is one and ``marks`` are wanted.
     """
-    now = clock().date()
-    family, saved = load_family(places, day or now)
+    today = clock().date()
+    family, saved = load_family(places, date or today)
     if not saved:
         complain(
             "no family.toml yet: a year from the last Monday of August, Monday to Thursday, is taken. "
@@ -64,9 +66,9 @@ def _reading_context(
         if journal.notice:
             complain(journal.notice)
         if not saved:
-            family = default(day or now, records_in(journal))
+            family = default(date or today, journal_names(journal))
     try:
-        return open_context(places, family, now, journal, child=child, saved=False), journal
+        return open_context(places, family, today, journal, child=child, saved=False), journal
     except KeyError:
         raise no_such_child(child, family) from None
 
@@ -87,7 +89,7 @@ def ask(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
 
     names = _items(arguments)
     context, _ = _reading_context(places, "", clock, arguments.date, marks=False)
-    morning = context.morning(arguments.date or context.today)
+    morning = context.morning(arguments.date)
     able = [name for name in names if skills.askable(name, morning)]
     if not able:
         day = date_words(morning.date, year=True)
@@ -104,8 +106,9 @@ def ask(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
         show(prompts_lines(prompts, answers=arguments.answers))
 
 
-def _items(arguments: SimpleNamespace) -> list[str]:
+def _items(arguments: SimpleNamespace) -> "list[ItemId]":
     """The items ``ask`` is to ask, or Refused with what there is."""
+    from warmup.model import item_id
     from warmup.skills import SKILLS
 
     skill = SKILLS.get(arguments.skill)
@@ -119,11 +122,11 @@ def _items(arguments: SimpleNamespace) -> list[str]:
             raise Refused(f"no level {arguments.level!r} in {skill.id}; there is {known}")
     names = [name for level in levels for name in level.items]
     if arguments.item:
-        wanted = arguments.item.removeprefix(f"{skill.id}/")
+        wanted = arguments.item.removeprefix(item_id(skill.id, ""))
         if wanted not in names:
             raise Refused(f"no item {arguments.item!r} there; there is {', '.join(names)}")
         names = [wanted]
-    return [f"{skill.id}/{name}" for name in names]
+    return [item_id(skill.id, name) for name in names]
 
 
 def why(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:

@@ -14,8 +14,8 @@ from warmup import renames
 from warmup.config.places import there
 from warmup.config.toml_file import LONGEST_NAME, Document, FileProblem, read
 from warmup.english import MONTHS, WEEKDAYS, date_words
-from warmup.model import Countdown
-from warmup.schoolyear import WEEKS
+from warmup.model import Countdown, ItemId, LevelId
+from warmup.schoolyear import WEEKS, SchoolYear, school_year
 from warmup.text import clean, did_you_mean, shown, visible
 
 FORMAT = 1
@@ -31,23 +31,24 @@ _YEARLY = 'a day like "December 25", "fourth Thursday of November" or "last Mond
 
 @dataclass(frozen=True, slots=True)
 class Child:
-    """One child: a nickname, and the levels (``skill:level``) held back or opened early.
+    """One child: a nickname, and the levels held back or opened early.
 
-    ``record`` is the name its marks are kept under: the first nickname, so that a new one loses nothing.
-    ``taught`` holds items (``skill/name``), each once, with the date the adult said they were taught again.
+    ``journal_name`` (``record`` in the file) is the name its marks are kept under in the journal: the first
+    nickname, so that a new one loses nothing.
+    ``taught`` holds items, each once, with the date the adult said they were taught again.
     Up to and on ``paused`` no level opens that has not begun.
     """
 
     nickname: str
-    held: tuple[str, ...] = ()
-    opened: tuple[str, ...] = ()
-    record: str = ""
-    taught: tuple[tuple[str, dt.date], ...] = ()
+    held: tuple[LevelId, ...] = ()
+    opened: tuple[LevelId, ...] = ()
+    journal_name: str = ""
+    taught: tuple[tuple[ItemId, dt.date], ...] = ()
     paused: dt.date | None = None
 
     def __post_init__(self) -> None:
-        if not self.record:
-            object.__setattr__(self, "record", self.nickname)
+        if not self.journal_name:
+            object.__setattr__(self, "journal_name", self.nickname)
 
 
 class CountdownRule(NamedTuple):
@@ -62,7 +63,8 @@ class Family(NamedTuple):
     """What family.toml says.
 
     ``weekdays`` are the school weekdays in order (0 is Monday). ``began`` is the day the program was first
-    used, ``settled`` the day up to which each planned morning is known to be school or off. ``off`` holds
+    used, ``known_until`` (``settled`` in the file) the day up to which each planned
+    morning is known to be school or off. ``off`` holds
     stretches of days off, both ends included; ``extra`` the mornings held beside the plan. ``theme`` is
     "dark" or "light"; ``adult`` is who marks, empty when it does not matter; ``animal`` what the stuffed
     animal of some prompts is called.
@@ -73,7 +75,7 @@ class Family(NamedTuple):
     children: tuple[Child, ...]
     first_week: int = 1
     weekdays: tuple[int, ...] = (0, 1, 2, 3)
-    settled: dt.date | None = None
+    known_until: dt.date | None = None
     off: tuple[tuple[dt.date, dt.date], ...] = ()
     extra: tuple[dt.date, ...] = ()
     countdowns: tuple[CountdownRule, ...] = ()
@@ -84,25 +86,25 @@ class Family(NamedTuple):
     animal: str = "Bear"
 
 
-def default(today: dt.date, records: Sequence[str] = ()) -> Family:
+def default(today: dt.date, journal_names: Sequence[str] = ()) -> Family:
     """A family that has told nothing yet: four mornings a week from the last Monday of August.
 
     From July on that is this year's August, before that last year's (common practice, no source). Its
-    children are those whose marks are kept, by their ``records``; where there are none, one to be named.
+    children are those whose marks are kept, by ``journal_names``; where there are none, one to be named.
     """
     year = today.year if today.month >= 7 else today.year - 1
     last = dt.date(year, 8, 31)
     return Family(
-        first_day=last - dt.timedelta(last.weekday()), began=today, children=_known_children(records)
+        first_day=last - dt.timedelta(last.weekday()), began=today, children=_known_children(journal_names)
     )
 
 
-def _known_children(records: Sequence[str]) -> tuple[Child, ...]:
-    """A child for each record whose name a nickname may be."""
+def _known_children(journal_names: Sequence[str]) -> tuple[Child, ...]:
+    """A child for each name in a journal that a nickname may be."""
     found: dict[str, Child] = {}
-    for record in records:
-        if record == clean(record) and visible(record) and len(record) <= LONGEST_NAME:
-            found.setdefault(record.casefold(), Child(record))
+    for name in journal_names:
+        if name == clean(name) and visible(name) and len(name) <= LONGEST_NAME:
+            found.setdefault(name.casefold(), Child(name))
     return tuple(found.values())[:_MOST_CHILDREN] or (Child(PLACEHOLDER),)
 
 
@@ -130,7 +132,7 @@ def parse(file: Document) -> Family:
         children=_children(file),
         first_week=file.whole("school", "first_week", least=1, most=WEEKS, default=1),
         weekdays=_weekdays(file),
-        settled=file.date("school", "settled") if file.has("school", "settled") else None,
+        known_until=file.date("school", "settled") if file.has("school", "settled") else None,
         off=tuple(_stretch(file, n) for n in range(file.length("school", "days_off"))),
         extra=tuple(file.date("school", "extra", n) for n in range(file.length("school", "extra"))),
         countdowns=tuple(_rule(file, n) for n in range(file.length("countdown", most=100))),
@@ -150,22 +152,23 @@ def _children(file: Document) -> tuple[Child, ...]:
         if any(nickname.casefold() == child.nickname.casefold() for child in children):
             file.refuse(("child", n, "nickname"), "a nickname no other child has")
         held, opened = _levels(file, n, "held"), _levels(file, n, "opened")
-        record = file.name("child", n, "record", default=nickname)
-        if any(record == child.record for child in children):
+        journal_name = file.name("child", n, "record", default=nickname)
+        if any(journal_name == child.journal_name for child in children):
             file.refuse(("child", n, "record"), "a record no other child has")
         paused = file.date("child", n, "paused") if file.has("child", n, "paused") else None
-        children.append(Child(nickname, held, opened, record, _taught(file, n), paused))
+        children.append(Child(nickname, held, opened, journal_name, _taught(file, n), paused))
     if not children:
         raise file.problem(("child",), "at least one [[child]] with a nickname", "none")
     return tuple(children)
 
 
-def _levels(file: Document, n: int, key: str) -> tuple[str, ...]:
+def _levels(file: Document, n: int, key: str) -> tuple[LevelId, ...]:
     """Levels by their names today, each once; one that is asked no more stays as it is written."""
-    return tuple(dict.fromkeys(name for old in file.names("child", n, key) for name in renames.levels(old)))
+    names = (name for old in file.names("child", n, key) for name in renames.levels(old))
+    return tuple(dict.fromkeys(map(LevelId, names)))
 
 
-def _taught(file: Document, n: int) -> tuple[tuple[str, dt.date], ...]:
+def _taught(file: Document, n: int) -> tuple[tuple[ItemId, dt.date], ...]:
     keys = ("child", n, "taught")
     items = file.keys_of(*keys)
     if len(items) > _MOST_TAUGHT:
@@ -174,9 +177,9 @@ def _taught(file: Document, n: int) -> tuple[tuple[str, dt.date], ...]:
         # A key is not mended as other words are: two might become one.
         if item != clean(item) or not visible(item) or len(item) > 80:
             raise file.problem((*keys, item), "an item like make-ten/seven-three", shown(item))
-    taught: dict[str, dt.date] = {}
+    taught: dict[ItemId, dt.date] = {}
     for item in items:
-        name, day = renames.item(item), file.date(*keys, item)
+        name, day = ItemId(renames.item(item)), file.date(*keys, item)
         taught[name] = max(day, taught.get(name, day))
     return tuple(taught.items())
 
@@ -252,6 +255,11 @@ def _yearly(words: str) -> dict[str, Any] | None:
     return None
 
 
+def year_of(family: Family) -> SchoolYear:
+    """The family's school year."""
+    return school_year(family.first_day, family.weekdays, family.off, family.extra, family.first_week)
+
+
 def countdowns(family: Family, today: dt.date, ahead: int = 60) -> tuple[Countdown, ...]:
     """The days that matter after ``today`` and at most ``ahead`` days from it, nearest first."""
     last = today + dt.timedelta(min(ahead, (dt.date.max - today).days))
@@ -317,4 +325,5 @@ __all__ = [
     "parse",
     "save",
     "warnings",
+    "year_of",
 ]

@@ -19,7 +19,7 @@ class Places(NamedTuple):
 def places(environ: Mapping[str, str]) -> Places:
     """Both in the folder ``WARMUP_HOME`` names, else where this system keeps such things.
 
-    ``FileProblem`` where no home folder is known: a folder called ``~`` is nobody's.
+    ``FileProblem`` where no home folder is known: without one the path would begin with a literal ``~``.
     """
     if home := environ.get("WARMUP_HOME"):
         folder = Path(home)

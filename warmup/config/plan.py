@@ -8,7 +8,7 @@ from contextlib import suppress
 from warmup import renames
 from warmup.config.places import Places, routines_folder
 from warmup.config.toml_file import Document, FileProblem, Missing, read
-from warmup.model import Plan, Shape, Slot, SlotKind
+from warmup.model import LevelId, Plan, Shape, Slot, SlotKind, level_id, skill_and_key
 from warmup.schoolyear import WEEKS, WEEKS_A_QUARTER
 from warmup.skills import SKILLS, levels
 from warmup.text import did_you_mean, shown
@@ -45,7 +45,7 @@ def load_plan(places: Places) -> Plan:
     return Plan(_weeks(file, own), _review_weeks(file, own), _nothing_new_from(file, own))
 
 
-def _weeks(file: Document, own: bool) -> dict[str, int]:
+def _weeks(file: Document, own: bool) -> dict[LevelId, int]:
     _format(file)
     known = frozenset(levels())
     weeks = {}
@@ -91,17 +91,17 @@ def _rows(file: Document) -> Iterator[tuple[str, str]]:
             yield skill, level
 
 
-def _rows_today(file: Document) -> dict[str, tuple[str, str]]:
+def _rows_today(file: Document) -> dict[LevelId, tuple[str, str]]:
     """The row that says the week of each level, by the level's name today; dropped levels are left out.
 
     A row with today's name counts before one with an older name. Of several older levels that are one
     today the last counts: no part of it was to be asked before its week.
     """
-    found: dict[str, tuple[str, str]] = {}
+    found: dict[LevelId, tuple[str, str]] = {}
     for row in _rows(file):
-        written = ":".join(row)
-        for name in () if renames.dropped(written) else renames.levels(written):
-            if name == written or found.get(name) != tuple(name.split(":", 1)):
+        written = level_id(*row)
+        for name in () if renames.dropped(written) else map(LevelId, renames.levels(written)):
+            if name == written or found.get(name) != skill_and_key(name):
                 found[name] = row
     return found
 
@@ -112,7 +112,7 @@ def _week(file: Document, skill: str, level: str) -> int:
 
 def _unknown(file: Document) -> Iterator[FileProblem]:
     for skill in file.keys_of("skills"):
-        gone = [key for key in file.keys_of("skills", skill) if not _known(f"{skill}:{key}")]
+        gone = [key for key in file.keys_of("skills", skill) if not _known(skill, key)]
         if skill not in SKILLS and (gone or not file.keys_of("skills", skill)):
             found = shown(skill) + did_you_mean(skill, SKILLS)
             yield file.problem(("skills", skill), "the name of a skill", found)
@@ -123,8 +123,9 @@ def _unknown(file: Document) -> Iterator[FileProblem]:
                 yield file.problem(("skills", skill, level), f'a level of "{skill}"', found)
 
 
-def _known(name: str) -> bool:
-    return renames.dropped(name) or set(renames.levels(name)) <= set(levels())
+def _known(skill: str, key: str) -> bool:
+    written = level_id(skill, key)
+    return renames.dropped(written) or set(renames.levels(written)) <= set(levels())
 
 
 def _older(file: Document) -> bool:
@@ -137,7 +138,7 @@ def _older(file: Document) -> bool:
 
 def _dropped(file: Document) -> Iterator[FileProblem]:
     """One warning for all the levels that are asked no more."""
-    gone = [row for row in _rows(file) if renames.dropped(":".join(row))]
+    gone = [row for row in _rows(file) if renames.dropped(level_id(*row))]
     if gone:
         others = f" and {len(gone) - 1} more" if len(gone) > 1 else ""
         found = f"{shown(gone[0][1])}{others} that later versions left out"
@@ -180,7 +181,7 @@ def _check_year(file: Document, own: bool) -> list[FileProblem]:
         reviews, last = _review_weeks(file, own), _nothing_new_from(file, own)
     except FileProblem as problem:
         problems.append(problem)
-    weeks: dict[str, int] = {}
+    weeks: dict[LevelId, int] = {}
     for name, row in _rows_today(file).items():
         try:
             weeks[name] = _week(file, *row)
@@ -196,14 +197,13 @@ def _check_year(file: Document, own: bool) -> list[FileProblem]:
     return sorted(problems, key=lambda problem: problem.line or 0)
 
 
-def _way(file: Document, level: str) -> tuple[str, str, str]:
+def _way(file: Document, level: LevelId) -> tuple[str, str, str]:
     """Where the level's week stands in the file, by the name it has there."""
-    skill, _, key = level.partition(":")
-    return "skills", *_rows_today(file).get(level, (skill, key))
+    return "skills", *_rows_today(file).get(level, skill_and_key(level))
 
 
 def _quiet_weeks(
-    file: Document, weeks: Mapping[str, int], reviews: tuple[int, ...], last: int
+    file: Document, weeks: Mapping[LevelId, int], reviews: tuple[int, ...], last: int
 ) -> Iterator[FileProblem]:
     for level, week in weeks.items():
         if week in reviews or week >= last:
@@ -213,7 +213,7 @@ def _quiet_weeks(
             )
 
 
-def _crowded(file: Document, weeks: Mapping[str, int]) -> Iterator[FileProblem]:
+def _crowded(file: Document, weeks: Mapping[LevelId, int]) -> Iterator[FileProblem]:
     """Weeks with more new levels than a child can take up, each told at the last of its levels."""
     for week, number in sorted(Counter(weeks.values()).items()):
         if number > (_IN_WEEK_1 if week == 1 else _A_WEEK):
@@ -222,24 +222,24 @@ def _crowded(file: Document, weeks: Mapping[str, int]) -> Iterator[FileProblem]:
             yield file.problem(_way(file, level), expected, f"{number} in week {week}")
 
 
-def _order(file: Document, weeks: Mapping[str, int]) -> Iterator[FileProblem]:
+def _order(file: Document, weeks: Mapping[LevelId, int]) -> Iterator[FileProblem]:
     for skill in SKILLS.values():
         for level in skill.levels:
-            name = f"{skill.id}:{level.key}"
-            for base in level.stands_on:
+            name = level_id(skill.id, level.key)
+            for base in map(LevelId, level.stands_on):
                 if weeks.get(base, 0) > weeks.get(name, WEEKS):
                     expected = f"week {weeks[base]} or later (it stands on {base})"
                     yield file.problem(_way(file, name), expected, str(weeks[name]))
 
 
-def _left_out(file: Document, weeks: Mapping[str, int], own: bool) -> Iterator[FileProblem]:
+def _left_out(file: Document, weeks: Mapping[LevelId, int], own: bool) -> Iterator[FileProblem]:
     """Levels of skills that have no line: a family may leave any out, but nothing that others stand on."""
-    there, needed = _rows_today(file), dict[str, str]()
+    there, needed = _rows_today(file), dict[LevelId, LevelId]()
     for skill in SKILLS.values():
         for level in skill.levels:
-            name = f"{skill.id}:{level.key}"
+            name = level_id(skill.id, level.key)
             if name in weeks:
-                needed |= {base: name for base in level.stands_on if base not in needed}
+                needed |= {base: name for base in map(LevelId, level.stands_on) if base not in needed}
     for name in levels():
         if name in there or (own and name not in needed):
             continue
@@ -323,11 +323,11 @@ def _slot(file: Document, n: int) -> Slot:
     named = file.names("slot", n, "only")
     only: list[str] = []
     known = (*SKILLS, *levels())
-    for place, name in enumerate(named):
+    for index, name in enumerate(named):
         today = () if renames.dropped(name) else renames.levels(name)
         if not set(today) <= set(known):
             found = shown(name) + did_you_mean(name, known)
-            raise file.problem(("slot", n, "only", place), "a skill or a level", found)
+            raise file.problem(("slot", n, "only", index), "a skill or a level", found)
         only += today
     if kind is SlotKind.NAMED and not named:
         raise file.problem(("slot", n, "only"), "the skills or levels this slot is for", "nothing")

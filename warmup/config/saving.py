@@ -1,7 +1,12 @@
 """family.toml written: what changed, and only that, laid into what stands on the disk now.
 
-The file is read again for every save, since it may be open in an editor and in another window too. Comments,
-order and keys unknown here stay. Only a save loads this module and the library that edits TOML.
+The file belongs to the family, who may have it open in an editor while one window or two are open as well.
+So a save reads it again and lays only the difference of two values into it: the family as this window knew
+it, and as it is to be (:func:`merged`). Of lists these are the elements that came and went; children are told
+apart by their names in the journal. ``tomlkit`` edits the text, so that comments, order and keys of a newer
+version stay; only a save loads it. The window goes on with what the file then says. A file that does not load
+any more, or is gone, is left as it is, and the screen says that nothing is saved. The ``.bak`` is the version
+before; a second save within the hour does not push it out (:func:`warmup.config.writing.write_atomic`).
 """
 
 import datetime as dt
@@ -105,17 +110,17 @@ def _patched(old: Sequence[T], new: Sequence[T], disk: Sequence[T]) -> tuple[T, 
 
 
 def _merged_children(old: Sequence[Child], new: Sequence[Child], disk: Sequence[Child]) -> tuple[Child, ...]:
-    """Children are told apart by their records."""
-    olds, news = ({child.record: child for child in each} for each in (old, new))
-    here = {child.record for child in disk}
+    """Children are told apart by their names in the journal."""
+    olds, news = ({child.journal_name: child for child in each} for each in (old, new))
+    here = {child.journal_name for child in disk}
     stay = [
-        _merged_child(olds[child.record], news[child.record], child)
-        if child.record in olds and child.record in news
+        _merged_child(olds[child.journal_name], news[child.journal_name], child)
+        if child.journal_name in olds and child.journal_name in news
         else child
         for child in disk
-        if child.record in news or child.record not in olds
+        if child.journal_name in news or child.journal_name not in olds
     ]
-    come = [child for child in new if child.record not in olds and child.record not in here]
+    come = [child for child in new if child.journal_name not in olds and child.journal_name not in here]
     return (*stay, *come)
 
 
@@ -178,7 +183,7 @@ def _school(family: Family | None) -> dict[str, Any]:
         "first_week": family.first_week,
         "weekdays": [WEEKDAYS[day] for day in family.weekdays],
         "began": family.began,
-        "settled": family.settled,
+        "settled": family.known_until,
     }
 
 
@@ -195,19 +200,19 @@ def _preferences(family: Family | None) -> dict[str, Any]:
 
 
 def _children(document: Any, old: Sequence[Child], new: Sequence[Child]) -> None:
-    records, news = [child.record for child in old], {child.record: child for child in new}
+    names, news = [child.journal_name for child in old], {child.journal_name: child for child in new}
     tables = document.get("child", ())
-    for place, child in enumerate(old):
-        if child.record in news:
-            _child(tables[place], child, news[child.record])
-    come = [child for child in new if child.record not in records]
-    gone = [place for place, record in enumerate(records) if record not in news]
+    for index, child in enumerate(old):
+        if child.journal_name in news:
+            _child(tables[index], child, news[child.journal_name])
+    come = [child for child in new if child.journal_name not in names]
+    gone = [index for index, name in enumerate(names) if name not in news]
     _change(document, "child", gone, come, _child_table, tables=True)
 
 
 def _child_table(child: Child, plain: bool) -> Any:
     table = tomlkit.inline_table() if plain else tomlkit.table()
-    _child(table, Child("", record=child.record), child)
+    _child(table, Child("", journal_name=child.journal_name), child)
     return table
 
 
@@ -215,11 +220,12 @@ def _child(table: Any, old: Child, new: Child) -> None:
     if new.nickname != old.nickname:
         _set(table, {}, {"nickname": new.nickname})
         if "record" not in table:
-            _set(table, {}, {"record": new.record})
+            _set(table, {}, {"record": new.journal_name})
     _levels(table, "held", old.held, new.held)
     _levels(table, "opened", old.opened, new.opened)
     _set(table, {"paused": old.paused}, {"paused": new.paused})
-    before, after = dict(old.taught), dict(new.taught)
+    before: dict[str, dt.date] = dict(old.taught)
+    after: dict[str, dt.date] = dict(new.taught)
     if before == after:
         return
     if "taught" not in table:
@@ -326,7 +332,7 @@ def _elements(
     tables: bool = False,
 ) -> None:
     """Take the elements out of a list that went, and put in those that came."""
-    gone = [place for place, each in enumerate(old) if each not in new]
+    gone = [index for index, each in enumerate(old) if each not in new]
     come = list(dict.fromkeys(each for each in new if each not in old))
     _change(table, key, gone, come, form, tables=tables)
 
@@ -340,7 +346,7 @@ def _change(
     *,
     tables: bool,
 ) -> None:
-    """Take out by place, and put in at the end. ``tables`` says that a new list is one of [[tables]]."""
+    """Take out by index, and put in at the end. ``tables`` says that a new list is one of [[tables]]."""
     if not gone and not come:
         return
     rows = table[key] if key in table else tomlkit.aot() if tables else tomlkit.array()
@@ -348,11 +354,11 @@ def _change(
         _append(rows, form(each, not isinstance(rows, AoT)))
     if key not in table:
         _add(table, key, rows)
-    for place in reversed(gone):
-        above = _taken_above(rows[place]) if isinstance(rows, AoT) else []
-        del rows[place]
+    for index in reversed(gone):
+        above = _taken_above(rows[index]) if isinstance(rows, AoT) else []
+        del rows[index]
         if above:
-            around = rows[max(0, place - 1)] if len(rows) else table
+            around = rows[max(0, index - 1)] if len(rows) else table
             body = _last(around).value.body if isinstance(around, Table) else around.body
             body.extend(above)
 

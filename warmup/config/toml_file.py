@@ -1,4 +1,4 @@
-"""Files that people edit: TOML, read with care and complained of by line; and where they lie."""
+"""Files that people edit: TOML, read with care and complained of by line."""
 
 import contextlib
 import datetime as dt

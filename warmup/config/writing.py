@@ -13,7 +13,7 @@ from warmup.text import clean
 QUICK = 3600
 """Seconds within which one save after another leaves the ``.bak`` as it is."""
 STRAY = 86_400
-"""Seconds after which a temporary file belongs to nobody: the program that made it was killed."""
+"""Seconds after which a temporary file is a leftover: the program that made it was killed."""
 _RANDOM = "[a-z0-9_]{8}"
 
 

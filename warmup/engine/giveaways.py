@@ -4,7 +4,7 @@ import re
 from collections.abc import Collection, Iterable, Iterator, Sequence
 
 from warmup.english import number_word
-from warmup.model import Prompt, Strand
+from warmup.model import ItemId, Prompt, Strand
 from warmup.skills import SKILLS
 
 _NUMBERS = {number_word(number): str(number) for number in range(200)}
@@ -20,8 +20,8 @@ def meet(prompt: Prompt, others: Iterable[Prompt]) -> bool:
     return any(tells(prompt, other) or tells(other, prompt) for other in others)
 
 
-def to_leave_out(prompts: Sequence[Prompt], keep: Collection[str] = ()) -> str:
-    """An item without which no prompt tells the answer of another; nothing where none does.
+def to_leave_out(prompts: Sequence[Prompt], keep: Collection[ItemId] = ()) -> ItemId | None:
+    """An item without which no prompt tells the answer of another; None where none does.
 
     Of two that meet it is the later one, unless that one is to be kept.
     """
@@ -29,7 +29,7 @@ def to_leave_out(prompts: Sequence[Prompt], keep: Collection[str] = ()) -> str:
         for other in prompts[:at]:
             if meet(prompt, (other,)):
                 return other.item if prompt.item in keep else prompt.item
-    return ""
+    return None
 
 
 def tells(prompt: Prompt, other: Prompt) -> bool:

@@ -1,24 +1,25 @@
 """What a child knows, folded from the marks.
 
-Each item has one number, its *gap*: how many mornings it can rest. Time is counted in planned
+Each item has one number, its *interval*: how many mornings it can rest. Time is counted in planned
 mornings, so a missed morning counts and a weekend does not. The rule, in the adult's words: came
 easily, and it rests about three times as long; hesitated, and it is due back in two mornings; not
 yet, and it is due back the next.
 """
 
 import datetime as dt
-from collections.abc import Callable, Collection, Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from itertools import groupby
 from operator import attrgetter
 from types import MappingProxyType
 from typing import NamedTuple
 
-from warmup.model import Asked, Mark
+from warmup.engine.curriculum import NO_REVIEWS, Curriculum, Reviews
+from warmup.model import Asked, ItemId, Mark, skill_and_name
 
-START_GAP = 4.0
+START_INTERVAL = 4.0
 SHORTEST, LONGEST = 1.0, 72.0
 KEPT = 0.85
-"""The estimated chance of an easy answer when an item has rested exactly its gap."""
+"""The estimated chance of an easy answer when an item has rested exactly its interval."""
 
 RETEACH = 3
 """After so many not yet running, an item is taught again rather than asked again."""
@@ -27,14 +28,14 @@ RETEACH = 3
 class Record(NamedTuple):
     """What is known of one item.
 
-    ``gap`` is in mornings. ``last`` and ``owed`` are morning indexes: of the last mark, and of the
-    morning it is due back (None when nothing is owed). ``run`` counts fluent marks running, ``misses``
+    ``interval`` is in mornings. ``last`` and ``due_at`` are morning indexes: of the last mark, and of the
+    morning it is due back (None when nothing is due_at). ``run`` counts fluent marks running, ``misses``
     not yet running, ``marks`` all that count. ``shown`` counts every time it was on screen.
     """
 
-    gap: float = START_GAP
+    interval: float = START_INTERVAL
     last: int | None = None
-    owed: int | None = None
+    due_at: int | None = None
     mark: Mark | None = None
     marked_on: dt.date | None = None
     run: int = 0
@@ -45,9 +46,9 @@ class Record(NamedTuple):
     wording: str = ""
 
     def overdue(self, index: int, opened: int) -> float:
-        """How long it has rested, in gaps: 1.0 is just due. ``opened`` is the index it unlocked at."""
+        """How long it has rested, in intervals: 1.0 is just due. ``opened`` is the index it unlocked at."""
         since = self.last if self.last is not None else opened - 1
-        return max(0, index - since) / self.gap
+        return max(0, index - since) / self.interval
 
     def chance(self, index: int, opened: int) -> float:
         """The estimated chance, 0 to 1, that it comes easily on this morning."""
@@ -78,38 +79,22 @@ class Checked(NamedTuple):
     week: int
     marks: tuple[bool, ...]
     last: int
-    item: str
+    item: ItemId
     hands: bool
     since: int = 0
     last_since: int = -1
-
-
-class Reviews(NamedTuple):
-    """Which ``weeks`` are review weeks. ``hands`` names the items asked with things on the table."""
-
-    mornings_a_week: int
-    weeks: tuple[int, ...] = ()
-    hands: Collection[str] = frozenset()
-
-    def last_before(self, week: int) -> int:
-        """The last review week before this week; 0 when there was none."""
-        return max((review for review in self.weeks if review < week), default=0)
-
-
-NO_REVIEWS = Reviews(1)
-"""For a year without review weeks."""
 
 
 class Knowledge(NamedTuple):
     """All that memory holds of a child: a record an item, the last mornings, newest last, and by skill
     what its last review week said. ``reviews`` are the review weeks of the year it was folded by."""
 
-    records: Mapping[str, Record] = MappingProxyType({})
+    records: Mapping[ItemId, Record] = MappingProxyType({})
     days: tuple[Day, ...] = ()
     checks: Mapping[str, Checked] = MappingProxyType({})
     reviews: Reviews = NO_REVIEWS
 
-    def of(self, item: str) -> Record:
+    def of(self, item: ItemId) -> Record:
         """The item's record; that of a new one if it was never shown."""
         return self.records.get(item, NEW)
 
@@ -125,22 +110,22 @@ def learn(record: Record, asked: Asked, index: int, opened: int, guess: float = 
     # A cue was needed: that is hesitation, whatever key was pressed.
     mark = Mark.HESITATED if asked.mark is Mark.FLUENT and asked.cue else asked.mark
     weight = 0.5 if asked.from_memory else 1.0
-    gap, owed, run, misses = record.gap, None, 0, 0
+    interval, due_at, run, misses = record.interval, None, 0, 0
     match mark:
         case Mark.FLUENT:
             since = record.last if record.last is not None else opened - 1
-            grown = _grown(gap, float(max(0, index - since)))
-            gap, run = _within(gap + (grown - gap) * weight * (1.0 - guess)), record.run + 1
+            grown = _grown(interval, float(max(0, index - since)))
+            interval, run = _within(interval + (grown - interval) * weight * (1.0 - guess)), record.run + 1
         case Mark.HESITATED:
-            owed = index + 2
+            due_at = index + 2
         case Mark.NOT_YET:
-            gap = gap if asked.rough else _within(gap * (1.0 - 0.5 * weight))
-            owed, misses = index + 1, record.misses + (not asked.rough)
+            interval = interval if asked.rough else _within(interval * (1.0 - 0.5 * weight))
+            due_at, misses = index + 1, record.misses + (not asked.rough)
     # Built in one go and by place: a year of history is folded before the first frame.
     return Record(
-        gap,
+        interval,
         index,
-        owed,
+        due_at,
         mark,
         asked.date,
         run,
@@ -157,46 +142,35 @@ def _shown(record: Record, asked: Asked) -> Record:
     return record._replace(shown=record.shown + 1, shown_on=asked.date, wording=asked.wording)
 
 
-def _grown(gap: float, rested: float) -> float:
+def _grown(interval: float, rested: float) -> float:
     """An early success proves little and a late one more; a very late one is bounded."""
-    return gap + 2 * rested if rested <= gap else 3 * min(rested, 2 * gap)
+    return interval + 2 * rested if rested <= interval else 3 * min(rested, 2 * interval)
 
 
-def _within(gap: float) -> float:
-    return min(LONGEST, max(SHORTEST, gap))
+def _within(interval: float) -> float:
+    return min(LONGEST, max(SHORTEST, interval))
 
 
-def fold(
-    history: Iterable[Asked],
-    index_of: Callable[[dt.date], int],
-    opened: Mapping[str, int],
-    guesses: Mapping[str, float],
-    before: Knowledge | None = None,
-    reviews: Reviews | None = None,
-) -> Knowledge:
-    """Everything history tells, in order of time, on top of what was known ``before``.
-
-    ``index_of`` gives a date's morning index, ``opened`` the index an item unlocked at (0 for one that
-    the year no longer names) and ``guesses`` its chance of a lucky answer. ``reviews`` says which weeks
-    are review weeks; without it none is.
-    """
+def fold(curriculum: Curriculum, history: Iterable[Asked], before: Knowledge | None = None) -> Knowledge:
+    """Everything history tells, in order of time, on top of what was known ``before``."""
     before = before or Knowledge()
+    unlocks, guesses, reviews = curriculum.unlocks, curriculum.guesses, curriculum.reviews
     records, checks, days = dict(before.records), dict(before.checks), list(before.days)
     since: dict[str, set[int]] = {}
     for date, lines in groupby(history, attrgetter("date")):
-        index = index_of(date)
+        index = curriculum.year.index_of(date)
         week = index // reviews.mornings_a_week + 1 if reviews else 0
         fluent = marked = 0
         for asked in lines:
             item, mark = asked.item, asked.mark
             record = records.get(item, NEW)
-            records[item] = learn(record, asked, index, opened.get(item, 0), guesses.get(item, 0.0))
+            records[item] = learn(record, asked, index, unlocks.get(item, 0), guesses.get(item, 0.0))
             if mark is None or mark is Mark.SKIPPED:
                 continue
             easy = mark is Mark.FLUENT and not asked.cue
             fluent, marked = fluent + easy, marked + 1
             if reviews:
-                skill = item.partition("/")[0]
+                skill = skill_and_name(item)[0]
                 if week in reviews.weeks:
                     checks[skill] = _check(checks.get(skill), week, index, easy, item, item in reviews.hands)
                     since.pop(skill, None)
@@ -225,7 +199,7 @@ def _asked_since(checked: Checked, mornings: Collection[int]) -> Checked:
     return checked._replace(since=checked.since + len(later), last_since=max(later))
 
 
-def _check(before: Checked | None, week: int, index: int, easy: bool, item: str, hands: bool) -> Checked:
+def _check(before: Checked | None, week: int, index: int, easy: bool, item: ItemId, hands: bool) -> Checked:
     """A skill's checks with one more mark of a review week; only the first of a morning counts."""
     if before is None or before.week != week:
         return Checked(week, (easy,), index, item, hands)

@@ -33,7 +33,7 @@ _TRIES = 4000
 """How many steps the search may take; a morning has at most a dozen prompts, and needs far fewer."""
 
 
-def line_up(chosen: Sequence[S], *, gentle: bool = True) -> tuple[S, ...] | None:
+def find_order(chosen: Sequence[S], *, gentle: bool = True) -> tuple[S, ...] | None:
     """The prompts in an order with no skill twice running; None when there is no such order.
 
     One that closes comes last. When ``gentle``, no two hard ones run together and the first is not hard.

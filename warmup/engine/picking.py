@@ -1,7 +1,7 @@
 """Picks the items of one morning, slot by slot, so that it stays a kind one.
 
-The limits of a kind morning are kept here and in ``lineup``; ``engine`` says what they mean, and the
-contributors' guide what was tried and what it gave.
+The limits of a kind morning are kept here and in ``order``; ``engine`` says what they mean, and
+``tests.benchmarks.retention`` what other rules were tried and what they gave.
 """
 
 from collections.abc import Iterable
@@ -9,19 +9,19 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from warmup.engine import review
-from warmup.engine.order import line_up
+from warmup.engine.order import find_order
 from warmup.engine.pool import OF_A_SKILL, Candidate, Pool
 from warmup.model import Mark, Morning, Shape, Slot, SlotKind
 
 FIRST_TIMES = 3
 IDEAS = 2
 RETURN_FROM = 0.85
-"""A return may close the morning when it is as likely as this: it has not yet rested its whole gap."""
+"""A return may close the morning when it is as likely as this: it has not yet rested its whole interval."""
 SKILL_RESTS, SETTLED_RESTS = 10, 24
 """After so many mornings a skill is asked again; a dozen at most, since there is not always room."""
 ITEM_RESTS = 60
 LONG_WAIT, MANY = 2.0, 6
-"""So many items that have waited twice their gap for a first time make a morning ask one more."""
+"""So many items that have waited twice their interval for a first time make a morning ask one more."""
 FLOOR = 0.76
 """What the mean chance of a morning should come to, after mornings that went half well."""
 HALF_WELL, MOVES, AFTER_BREAK = 0.35, 0.15, 0.05
@@ -62,10 +62,10 @@ class Picking:
         pool: Pool,
         shape: Shape,
         morning: Morning,
-        settling: bool,
+        new_family: bool,
         count: int,
     ) -> None:
-        self.pool, self.morning, self.settling, self.count = pool, morning, settling, count
+        self.pool, self.morning, self.new_family, self.count = pool, morning, new_family, count
         self.slots = {slot.kind: slot for slot in shape.slots}
         self.shape, self.seconds = shape, shape.seconds
         self.ranks = {kind: rank for rank, kind in enumerate(self.slots)}
@@ -91,9 +91,9 @@ class Picking:
         # One that rested longest goes before what is new; the others find their place after it.
         self._take(self._resting()[:3], SlotKind.OLDER, 1)
         self._take(self._focus(), SlotKind.NEWEST, self._focus_most())
-        if not self.settling:
+        if not self.new_family:
             self._take(self._closes(), SlotKind.SURE, self._most(SlotKind.SURE))
-        self._take(self._owed(), SlotKind.WOBBLED, self._owed_most())
+        self._take(self._due(), SlotKind.WOBBLED, self._due_most())
         if SlotKind.CHECK in self.slots:
             self._spread(review.checks(self.pool), SlotKind.CHECK, self._most(SlotKind.CHECK))
         self._spread(review.twice_a_week(self.pool), SlotKind.AFTER, AFTERS)
@@ -101,15 +101,15 @@ class Picking:
         for kind in self._missing():
             self._take(self._of(_STRANDS[kind]), kind, 1)
         self._take(self.pool.all, SlotKind.OLDER, self.count)
-        if self.settling:
-            # In the first days so little is open that calendar talk has to fill in.
+        if self.new_family:
+            # In the first days too few items are open: calendar talk may fill the morning.
             self.calendar_most = self.count
             self._take(self.pool.all, SlotKind.OLDER, self.count)
 
     @property
     def hard_most(self) -> int:
         """How many hard prompts there may be: each needs an easy one before it, and the close counts."""
-        if self.settling:
+        if self.new_family:
             return self.count
         return (self.count - 1) // 2 + any(p.closes and p.hard for p in self.picks)
 
@@ -124,12 +124,12 @@ class Picking:
     def _focus_most(self) -> int:
         """One more when many have been waiting."""
         if self.morning.next is None:
-            return 0  # Nobody will come back to it.
+            return 0  # The last morning of the year.
         most = self._most(SlotKind.NEWEST)
         waiting = sum(c.new and c.overdue > LONG_WAIT for c in self.pool.all)
         return most + 1 if most and waiting >= MANY else most
 
-    def _owed_most(self) -> int:
+    def _due_most(self) -> int:
         """One more after a hard morning, one less when a return closes this one."""
         most, days = self._most(SlotKind.WOBBLED), self.pool.knowledge.days
         hard_morning = bool(days) and days[-1].fluent * 2 < days[-1].marked
@@ -139,7 +139,7 @@ class Picking:
     def _named(self, slot: Slot) -> list[Candidate]:
         return [c for c in self.pool.all if c.item.skill in slot.only or c.item.level_id in slot.only]
 
-    def _owed(self) -> list[Candidate]:
+    def _due(self) -> list[Candidate]:
         """What is due back; a plain item that is not yet goes first, since other levels wait for it."""
         due = [c for c in self.pool.all if c.due(self.morning.index)]
         return sorted(due, key=lambda c: c.item.misconception or c.record.mark is not Mark.NOT_YET)
@@ -178,7 +178,9 @@ class Picking:
     def _older(self) -> list[Candidate]:
         """Everything by how overdue it is; a skill that settled in the review waits while it rests."""
         return [
-            c for c in self.pool.all if c.item.skill not in self.settled or c.new or c.record.owed is not None
+            c
+            for c in self.pool.all
+            if c.item.skill not in self.settled or c.new or c.record.due_at is not None
         ]
 
     def _closes(self) -> list[Candidate]:
@@ -190,12 +192,10 @@ class Picking:
         """
         back: list[Candidate] = []
         if self.count % 2 == 0 and not self._before_break():
-            owed = (
-                c
-                for c in self._owed()
-                if c.record.mark is Mark.HESITATED or c.rested(self.morning.index) >= 2
+            due_at = (
+                c for c in self._due() if c.record.mark is Mark.HESITATED or c.rested(self.morning.index) >= 2
             )
-            back = sorted((c for c in owed if c.chance >= RETURN_FROM), key=lambda c: c.tie)
+            back = sorted((c for c in due_at if c.chance >= RETURN_FROM), key=lambda c: c.tie)
         sure = [c for c in self.pool.all if c.sure]
         sure.sort(key=lambda c: (c.item.skill in self.settled, -c.overdue, c.tie))
         rest = sorted((c for c in self.pool.all if not c.hard), key=lambda c: (-c.chance, c.tie))
@@ -237,11 +237,11 @@ class Picking:
         # Two of one skill would be about the same day: one would tell the answer of the other.
         if item.strand == "calendar" and (len(calendar) >= self.calendar_most or item.skill in calendar):
             return False
-        if self.settling:
+        if self.new_family:
             return True
         if candidate.new and not self._new_is_welcome(candidate, slot):
             return False
-        # The close brings its own place for a hard prompt.
+        # A hard close does not count: ``hard_most`` is one higher for it.
         hard = sum(p.hard for p in self.picks) - (slot is SlotKind.SURE)
         if candidate.hard and hard >= self.hard_most:
             return False
@@ -263,7 +263,7 @@ class Picking:
     def be_kind(self) -> None:
         """Swap the hardest review for a sure one, at most four times, until the morning is kind enough."""
         sure = [c for c in self.pool.all if c.sure]
-        for _ in range(SWAPS if not self.settling else 0):
+        for _ in range(SWAPS if not self.new_family else 0):
             mean = sum(p.candidate.feels for p in self.picks) / max(1, len(self.picks))
             reviews = [p for p in self.picks if p.slot in (SlotKind.OLDER, SlotKind.WOBBLED) and p.hard]
             reviews = [p for p in reviews if not p.candidate.new]
@@ -326,9 +326,9 @@ class Picking:
             if late is not None:
                 self.picks.remove(late)
                 continue
-            order = line_up(self.picks)
-            if order is None and self.settling:
-                order = line_up(self.picks, gentle=False)
+            order = find_order(self.picks)
+            if order is None and self.new_family:
+                order = find_order(self.picks, gentle=False)
             if order is not None:
                 return order
             hard = [p for p in self.picks if p.hard]

@@ -56,8 +56,8 @@ class Candidate(NamedTuple):
                 return self.chance
 
     def due(self, index: int) -> bool:
-        """Whether it is owed back by the morning with this index."""
-        return self.record.owed is not None and self.record.owed <= index
+        """Whether it is due back by the morning with this index."""
+        return self.record.due_at is not None and self.record.due_at <= index
 
     def rested(self, index: int) -> int:
         """How many mornings ago it was last marked; 0 when it never was."""

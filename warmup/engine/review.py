@@ -38,7 +38,7 @@ def outcome(checked: Checked) -> Outcome:
     return Outcome.SETTLED if easy == CHECKS else Outcome.PARTLY if easy else Outcome.AGAIN
 
 
-def told(knowledge: Knowledge, week: int, titles: Mapping[str, str]) -> str:
+def review_summary(knowledge: Knowledge, week: int, titles: Mapping[str, str]) -> str:
     """What the review of a week says so far, for the adult; empty when nothing was checked in it."""
     found: dict[Outcome, list[str]] = {each: [] for each in Outcome}
     for skill, checked in knowledge.checks.items():

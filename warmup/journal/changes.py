@@ -1,4 +1,4 @@
-"""What one action does to the rows of a sitting, all of it or none, and whether it still may."""
+"""What one action does to the rows of a session, all of it or none, and whether it still may."""
 
 import sqlite3
 from collections.abc import Mapping, Sequence
@@ -6,7 +6,7 @@ from typing import NamedTuple
 
 from warmup import renames
 from warmup.journal import log
-from warmup.journal import rows as records
+from warmup.journal import rows as table_rows
 from warmup.journal.oddities import Key
 from warmup.journal.routine_json import routine_text
 from warmup.journal.rows import BESIDE, THIS, MarkRow
@@ -14,11 +14,11 @@ from warmup.model import Routine
 
 
 class Changed(Exception):
-    """Another window changed the sitting since this one looked; nothing was written."""
+    """Another window changed the session since this one looked; nothing was written."""
 
 
 class Seen(NamedTuple):
-    """What a window knows of a sitting: its items in order, and the id of the date's newest action.
+    """What a window knows of a session: its items in order, and the id of the date's newest action.
 
     ``newest`` is None where it does not matter: going on or back spoils nothing that another window did.
     """
@@ -27,7 +27,7 @@ class Seen(NamedTuple):
     newest: str | None = None
 
     def check(self, db: sqlite3.Connection, key: Key) -> None:
-        """Raise Changed unless the sitting still is as it was seen. Call it in the writing transaction."""
+        """Raise Changed unless the session still is as it was seen. Call it in the writing transaction."""
         rows = db.execute(f"SELECT item FROM prompts {THIS} AND position < {BESIDE} ORDER BY position", key)
         if tuple(renames.item(item) for (item,) in rows) != self.items:
             raise Changed
@@ -36,10 +36,10 @@ class Seen(NamedTuple):
 
 
 class Change(NamedTuple):
-    """What one action does to a sitting, all at once; what is None stays as it is.
+    """What one action does to a session, all at once; what is None stays as it is.
 
     First the prompts from ``start`` on give way to ``rows`` and ``routine``; a mark stays where its prompt
-    does. Then the ``marks`` are put on their positions, then the sitting stands on ``position``.
+    does. Then the ``marks`` are put on their positions, then the session stands on ``position``.
     """
 
     start: int | None = None
@@ -69,12 +69,12 @@ def replacing(old: Routine, new: Routine, position: int, furthest: int) -> Chang
 
 
 def apply(db: sqlite3.Connection, key: Key, change: Change, stamp: str) -> str:
-    """Do a change to the rows of a sitting; the moment of the last mark, or ``stamp`` where there is none."""
+    """Do a change to the rows of a session; the moment of the last mark, or ``stamp`` where there is none."""
     if change.start is not None:
         _put_others(db, key, change.start, change.routine, change.rows)
     for number, (at, mark) in enumerate(sorted(change.marks.items())):
         stamp = log.after(stamp, stamp) if number else stamp
-        records.put_mark(db, key, at, mark._replace(at=stamp))
+        table_rows.put_mark(db, key, at, mark._replace(at=stamp))
     for column, value in (
         ("position", change.position),
         ("rough", change.rough),

@@ -15,14 +15,14 @@ from pathlib import Path
 from typing import Any, NamedTuple, TypeVar
 
 from warmup import renames
-from warmup.journal import changes, inspection, log, merging
-from warmup.journal import rows as records
+from warmup.journal import changes, log
+from warmup.journal import rows as table_rows
 from warmup.journal.changes import Change, Changed, Seen
 from warmup.journal.log import END, Action, ActionRow
 from warmup.journal.oddities import MOST, Key, Left, Odd, day_of, is_moment, unnoted
 from warmup.journal.rows import BESIDE, CUES, MARKS, THIS, MarkRow, Whole
 from warmup.journal.store import NAME, JournalProblem, NewerJournal, Store
-from warmup.model import Asked
+from warmup.model import Asked, ItemId
 
 __all__ = [
     "Action",
@@ -51,7 +51,7 @@ T = TypeVar("T")
 
 
 class SessionRow(NamedTuple):
-    """A sitting as it is kept: its number, the routine's JSON, where it stands and how far it got."""
+    """A session as it is kept: its number, the routine's JSON, where it stands and how far it got."""
 
     session: int
     shape: str
@@ -114,9 +114,9 @@ class Journal:
         action: Action | None = None,
         known: int | None = None,
     ) -> int:
-        """Keep a new sitting with its (item, wording) rows; gives its number, from 1 on a date.
+        """Keep a new session with its (item, wording) rows; gives its number, from 1 on a date.
 
-        Changed where the date has other sittings than the ``known`` ones: another window began one.
+        Changed where the date has other sessions than the ``known`` ones: another window began one.
         """
         return self._begin(child, date, shape, routine, rows, [], action, known)
 
@@ -131,7 +131,7 @@ class Journal:
         *,
         action: Action | None = None,
     ) -> None:
-        """Keep a sitting that is over, with a mark for each prompt, in one transaction."""
+        """Keep a session that is over, with a mark for each prompt, in one transaction."""
         self._begin(child, date, shape, routine, rows, marks, action)
 
     def _begin(
@@ -157,66 +157,19 @@ class Journal:
             ).fetchall()
             if known is not None and sum(isinstance(each, str) for _, each in there) != known:
                 raise Changed
-            # No two sittings of a date begin at one moment, whatever the clock says: it tells them apart.
+            # No two sessions of a date begin at one moment, whatever the clock says: it tells them apart.
             last = max((each for _, each in there if is_moment(each)), default="")
             started = log.after(last, moment)
-            about = records.About(
+            about = table_rows.About(
                 started, max(started, touched), shape, routine, end, max(0, end - 1), 0, closed
             )
-            key = (child, date.isoformat(), merging.next_number(number for number, _ in there))
-            records.put_whole(db, key, Whole(about, dict(enumerate(rows)), stamped))
+            key = (child, date.isoformat(), table_rows.next_number(number for number, _ in there))
+            table_rows.put_whole(db, key, Whole(about, dict(enumerate(rows)), stamped))
             return key[2], self._append(db, key, action, moment)
 
         number, row = self._write(keep, action)
         self._remember((child, date.isoformat(), number), row)
         return number
-
-    def replace(
-        self,
-        child: str,
-        date: dt.date,
-        session: int,
-        start: int,
-        routine: str,
-        rows: Sequence[tuple[str, str]],
-        *,
-        action: Action | None = None,
-    ) -> None:
-        """Put other prompts in the place of those from position ``start`` on; their marks go.
-
-        None of the new ones counts as shown, save the one at which the sitting stands.
-        """
-        self.change(child, date, session, Change(start=start, routine=routine, rows=rows), action=action)
-
-    def step(
-        self,
-        child: str,
-        date: dt.date,
-        session: int,
-        position: int,
-        *,
-        shown: int,
-        at: int | None = None,
-        mark: MarkRow | None = None,
-        action: Action | None = None,
-    ) -> None:
-        """Keep the mark of the prompt ``at``, if there is one, and stand on ``position``.
-
-        ``shown`` is the furthest prompt that has been on screen once this returns. The mark replaces any
-        before it; its ``at`` is kept in UTC, and moved on where the clock went back.
-        """
-        marks = {} if mark is None or at is None else {at: mark}
-        self.change(child, date, session, Change(marks=marks, position=position, shown=shown), action=action)
-
-    def set_rough(
-        self, child: str, date: dt.date, session: int, rough: bool, *, action: Action | None = None
-    ) -> None:
-        """Flag a sitting as a rough day, or not."""
-        self.change(child, date, session, Change(rough=rough), action=action)
-
-    def close_session(self, child: str, date: dt.date, session: int, *, action: Action | None = None) -> None:
-        """A sitting is over."""
-        self.change(child, date, session, Change(closed=True), action=action)
 
     def change(
         self,
@@ -231,7 +184,7 @@ class Journal:
         """Do all of a change, and log the action that it is, or nothing of it; gives the action's id or "".
 
         ValueError for an action that can't be logged (see :func:`warmup.journal.log.check`), Changed where
-        the sitting is no longer as it was ``seen``.
+        the session is no longer as it was ``seen``.
         """
         moment = next((_moment(mark.at) for mark in change.marks.values()), "") or log.utc(self._now())
 
@@ -250,7 +203,7 @@ class Journal:
         return row.id if row else ""
 
     def log(self, child: str, date: dt.date, session: int, action: Action) -> str:
-        """Log an action that changes nothing else here; ``sitting`` 0 for none. Gives the action's id."""
+        """Log an action that changes nothing else here; ``session`` 0 for none. Gives the action's id."""
         moment = log.utc(self._now())
 
         def work(db: sqlite3.Connection) -> ActionRow | None:
@@ -279,37 +232,35 @@ class Journal:
             self._store.remember_action(row._replace(session=session))
 
     def merge(self, other: Path) -> tuple[Left, ...]:
-        """Take in another journal: sittings this one lacks; of two marks on one prompt the later.
+        """Take in another journal: sessions this one lacks; of two marks on one prompt the later.
 
         The other file stays as it is. Rows of it that make no sense are left out; gives the kinds of them.
         Raises JournalProblem where the file can't be read.
         """
+        from warmup.journal import inspection, merging
+
         with closing(inspection.whole_copy(other)) as copy:
             return self._store.write(lambda db: merging.merge_into(db, copy)).left
 
     # -- reading
 
     def sessions_of(self, child: str, date: dt.date) -> list[SessionRow]:
-        """The sittings of a date, in order."""
+        """The sessions of a date, in order."""
         rows = self._store.read(
-            f"SELECT sitting, {records.ABOUT} FROM sittings WHERE child = ? AND date = ?",
+            f"SELECT sitting, {table_rows.ABOUT} FROM sittings WHERE child = ? AND date = ?",
             (child, date.isoformat()),
         )
         found = []
         for number, *values in rows:
             with suppress(Odd):
-                found.append((records.about_of(values, unnoted), number))
+                found.append((table_rows.about_of(values, unnoted), number))
         return [
             SessionRow(number, a.shape, a.routine, a.position, a.furthest, bool(a.rough), bool(a.closed))
             for a, number in sorted(found, key=lambda each: (each[0].started, each[1]))
         ]
 
-    def open_session(self, child: str, date: dt.date) -> SessionRow | None:
-        """The latest sitting of a date that is not over."""
-        return next((row for row in reversed(self.sessions_of(child, date)) if not row.closed), None)
-
     def items_of(self, child: str, date: dt.date, session: int) -> tuple[str, ...]:
-        """The items of a sitting's own prompts, in order."""
+        """The items of a session's own prompts, in order."""
         where = f"{THIS} AND position < {BESIDE} AND typeof(item) = 'text'"
         question = f"SELECT item FROM prompts {where} ORDER BY position"
         return tuple(
@@ -318,15 +269,15 @@ class Journal:
         )
 
     def marks_of(self, child: str, date: dt.date, session: int) -> dict[int, MarkRow]:
-        """The marks of a sitting's own prompts by position, those taken back included."""
+        """The marks of a session's own prompts by position, those taken back included."""
         rows = self._store.read(
-            f"SELECT {records.MARK} FROM marks {THIS} AND position < {BESIDE}",
+            f"SELECT {table_rows.MARK} FROM marks {THIS} AND position < {BESIDE}",
             self._store.key(child, date, session),
         )
         found = {}
         for row in rows:
             with suppress(Odd):
-                at, mark = records.mark_of(row, unnoted)
+                at, mark = table_rows.mark_of(row, unnoted)
                 found[at] = mark
         return found
 
@@ -337,7 +288,7 @@ class Journal:
         return max(standing, key=lambda at: (marks[at].at, at), default=None)
 
     def actions_of(self, child: str, date: dt.date, session: int | None = None) -> list[ActionRow]:
-        """The actions of a sitting (0: those of none) in order of time; of the whole date without one."""
+        """The actions of a session (0: those of none) in order of time; of the whole date without one."""
         return log.readable(self._store.read(*self._question(child, date, session)))
 
     def last_undoable(self, child: str, date: dt.date, session: int | None = None) -> ActionRow | None:
@@ -350,7 +301,7 @@ class Journal:
         return str(rows[0][0]) if rows else ""
 
     def keep_in_mind(self, child: str, date: dt.date, session: int) -> None:
-        """Have this sitting at hand should the disk go away: a window works on it."""
+        """Have this session at hand should the disk go away: a window works on it."""
         self._store.remember(self._store.key(child, date, session))
 
     def _question(self, child: str, date: dt.date, session: int | None) -> tuple[str, tuple[Any, ...]]:
@@ -362,29 +313,27 @@ class Journal:
         until = before.isoformat() if before else END
         rows = self._store.read(_HISTORY, (child, until))
         if self._store.read("SELECT 1 FROM sittings WHERE child = ? AND sitting > 1 LIMIT 1", (child,)):
-            # Two laptops number the sittings of a date differently, so those are told by when they began.
+            # Two laptops number the sessions of a date differently, so those are told by when they began.
             rows = self._store.read(f"{_HISTORY.partition('ORDER')[0]} {_IN_TIME}", (child, until))
         days = {day: day_of(day) for day in {row[0] for row in rows}}
-        names = {item: renames.item(item) for item in {row[1] for row in rows} if isinstance(item, str)}
+        names = {
+            item: ItemId(renames.item(item)) for item in {row[1] for row in rows} if isinstance(item, str)
+        }
         return tuple(
             Asked(day, names[item], MARKS.get(mark), CUES.get(cue, 0), bool(rough), bool(memory), way)
             for text, item, mark, cue, rough, memory, way in rows
             if (day := days[text]) and item in names
         )
 
-    def dates_with_record(self, child: str) -> set[dt.date]:
+    def dates_of(self, child: str) -> set[dt.date]:
         """The dates on which this child had a warm-up."""
         rows = self._store.read("SELECT DISTINCT date FROM sittings WHERE child = ?", (child,))
         return {day for (text,) in rows if (day := day_of(text))}
 
     def mornings(self) -> dict[str, int]:
-        """On how many dates each child had a warm-up, children by their records' names."""
+        """On how many dates each child had a warm-up, children by their names in the journal."""
         rows = self._store.read("SELECT DISTINCT child, date FROM sittings ORDER BY child", ())
         return dict(Counter(child for child, day in rows if isinstance(child, str) and day_of(day)))
-
-    def check(self) -> list[str]:
-        """What SQLite finds wrong in the file; empty when it is whole."""
-        return self._store.faults()
 
     @classmethod
     def examine(cls, folder: Path, known: Collection[str] = ()) -> list[str]:
@@ -392,6 +341,8 @@ class Journal:
 
         Items are looked up in the ``known`` ones, where there are any.
         """
+        from warmup.journal import inspection
+
         return inspection.findings(folder / NAME, known)
 
 

@@ -11,7 +11,7 @@ from collections.abc import Iterable, Mapping
 from contextlib import suppress
 from typing import Any, NamedTuple
 
-from warmup.journal.oddities import Key, Notes, Odd, is_moment, key_of, noting, place
+from warmup.journal.oddities import Key, Notes, Odd, as_position, is_moment, key_of, noting
 from warmup.text import LAST_YEAR, clean, visible
 
 END = str(LAST_YEAR + 1)
@@ -52,7 +52,7 @@ class Action(NamedTuple):
 
 
 class ActionRow(NamedTuple):
-    """An action as it is kept. ``sitting`` is 0 where it belongs to none; ``id`` is its own on any machine.
+    """An action as it is kept. ``session`` is 0 where it belongs to none; ``id`` is its own on any machine.
 
     ``at`` is a moment in UTC and never goes back within a journal; two journals made one are in order of
     ``at``, then of ``id``.
@@ -82,7 +82,7 @@ def row_of(values: Iterable[Any]) -> ActionRow:
             raise Odd("an action whose kind, window or id is no plain word")
     if not all(isinstance(text, str) for text in (row.before, row.after, row.takes_back)):
         raise Odd("an action with something else where text should be")
-    return row if row.position is None else row._replace(position=place(row.position))
+    return row if row.position is None else row._replace(position=as_position(row.position))
 
 
 def check(action: Action) -> None:
@@ -97,7 +97,7 @@ def _is_word(text: str, most: int) -> bool:
 
 
 def append(db: sqlite3.Connection, key: Key, action: Action, window: str, number: int, at: str) -> ActionRow:
-    """Add an action to those of a sitting, at this moment or just after the newest one there is.
+    """Add an action to those of a session, at this moment or just after the newest one there is.
 
     ``number`` is the first that the window may give to it.
     """
@@ -165,7 +165,7 @@ def standing(rows: Iterable[ActionRow]) -> list[ActionRow]:
 def merge_into(
     target: sqlite3.Connection, source: sqlite3.Connection, moved: Mapping[Key, Key], notes: Notes
 ) -> None:
-    """Take in the actions that ``target`` lacks. ``moved`` says under which key a sitting stands there."""
+    """Take in the actions that ``target`` lacks. ``moved`` says under which key a session stands there."""
     for values in source.execute(f"SELECT {COLUMNS} FROM actions ORDER BY at, id"):
         notes.at(*values[1:4])
         with noting(notes):
@@ -191,7 +191,7 @@ def take_in(target: sqlite3.Connection, row: ActionRow, moved: Mapping[Key, Key]
 
 
 def _order(target: sqlite3.Connection, row: ActionRow) -> tuple[str, ...]:
-    """Orders actions of one id by what they say and by when their sitting began, whatever its number here."""
+    """Orders actions of one id by what they say and by when their session began, whatever its number here."""
     question = "SELECT started FROM sittings WHERE child = ? AND date = ? AND sitting = ?"
     began = target.execute(question, (row.child, row.date, row.session)).fetchone()
     return (*(str(part) for part in row._replace(session=0)), str(began))

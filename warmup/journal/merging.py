@@ -1,42 +1,39 @@
 """Two journals made one: the same whichever is taken into which."""
 
 import sqlite3
-from collections.abc import Collection, Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from typing import NamedTuple
 
 from warmup import renames
 from warmup.journal import log
-from warmup.journal import rows as records
+from warmup.journal import rows as table_rows
 from warmup.journal.oddities import Key, Left, Notes, key_of, noting
 from warmup.journal.rows import BESIDE, MarkRow, Whole
 from warmup.text import shown
 
-_TOO_HIGH = 2**40
-"""A sitting's number from here on was never given; after some of those there would be no next one."""
-
 
 class Merged(NamedTuple):
-    """What came of a merge: under which key each sitting stands now, and what was left out of it."""
+    """What came of a merge: under which key each session stands now, and what was left out of it."""
 
     moved: Mapping[Key, Key]
     left: tuple[Left, ...]
 
 
 def merged(one: Whole, other: Whole) -> Whole:
-    """Two copies of a sitting as one: the later touched one, and of two marks on a prompt the later.
+    """Two copies of a session as one: the later touched one, and of two marks on a prompt the later.
 
     A marked prompt that the later copy does not have stands at ``BESIDE`` and after.
     """
     newer, older = sorted((one, other), key=_later, reverse=True)
     prompts, marks = dict(newer.prompts), dict(newer.marks)
     for at, prompt in sorted(older.prompts.items()):
-        place = _place(prompts, at, prompt[0])
+        position = _position_of(prompts, at, prompt[0])
         mark = older.marks.get(at)
-        if mark is None or (place not in prompts and mark.mark is None):
+        if mark is None or (position not in prompts and mark.mark is None):
             continue
-        prompts.setdefault(place, prompt)
-        if place not in marks or _later_mark(mark) > _later_mark(marks[place]):
-            marks[place] = mark
+        prompts.setdefault(position, prompt)
+        if position not in marks or _later_mark(mark) > _later_mark(marks[position]):
+            marks[position] = mark
     # A damaged journal may hold marks of prompts it lost.
     for at in sorted({*older.marks} - {*older.prompts} - {*newer.prompts}):
         if at not in marks or _later_mark(older.marks[at]) > _later_mark(marks[at]):
@@ -48,10 +45,10 @@ def merged(one: Whole, other: Whole) -> Whole:
 
 
 def _later(whole: Whole) -> tuple[object, ...]:
-    """Orders copies of a sitting: by when they were touched, and where that ties by what is in them."""
+    """Orders copies of a session: by when they were touched, and where that ties by what is in them."""
     about, prompts, marks = whole
-    by_place = [(at, _later_mark(marks[at])) for at in sorted(marks)]
-    return about.touched, about, sorted(prompts.items()), by_place
+    by_position = [(at, _later_mark(marks[at])) for at in sorted(marks)]
+    return about.touched, about, sorted(prompts.items()), by_position
 
 
 def _later_mark(row: MarkRow) -> tuple[str, str, int, str, bool]:
@@ -59,20 +56,20 @@ def _later_mark(row: MarkRow) -> tuple[str, str, int, str, bool]:
     return row.at, row.mark.value if row.mark else "", row.cue, row.adult, row.from_memory
 
 
-def _place(prompts: Mapping[int, tuple[str, str]], at: int, item: str) -> int:
-    """Where a copy's prompt stands among these: in its own place, elsewhere, or beside them."""
+def _position_of(prompts: Mapping[int, tuple[str, str]], at: int, item: str) -> int:
+    """Where a copy's prompt stands among these: in its own position, elsewhere, or beside them."""
     if at in prompts and prompts[at][0] == item:
         return at
-    same = (place for place, (other, _) in sorted(prompts.items()) if other == item)
+    same = (position for position, (other, _) in sorted(prompts.items()) if other == item)
     return next(same, max(BESIDE - 1, *prompts, -1) + 1)
 
 
 def merge_into(target: sqlite3.Connection, source: sqlite3.Connection) -> Merged:
-    """Take every sitting and action of ``source`` into ``target``. Call it in a transaction."""
+    """Take every session and action of ``source`` into ``target``. Call it in a transaction."""
     moved, notes = {}, Notes()
     for key in keys(source, notes):
         with noting(notes):
-            whole = records.read_whole(source, key, notes)
+            whole = table_rows.read_whole(source, key, notes)
             if whole is not None:
                 moved[key] = take_in(target, key, whole)
     log.merge_into(target, source, moved, notes)
@@ -80,7 +77,7 @@ def merge_into(target: sqlite3.Connection, source: sqlite3.Connection) -> Merged
 
 
 def keys(source: sqlite3.Connection, notes: Notes) -> Iterator[Key]:
-    """The keys of all sittings that make sense; ``notes`` stands on each while it is worked on."""
+    """The keys of all sessions that make sense; ``notes`` stands on each while it is worked on."""
     rows = source.execute("SELECT child, date, sitting FROM sittings ORDER BY date, child, sitting")
     for row in rows.fetchall():
         notes.at(*row)
@@ -89,7 +86,7 @@ def keys(source: sqlite3.Connection, notes: Notes) -> Iterator[Key]:
 
 
 def take_in(target: sqlite3.Connection, key: Key, whole: Whole) -> Key:
-    """Merge a sitting into a journal: into its own copy there, else under its key or the next free one."""
+    """Merge a session into a journal: into its own copy there, else under its key or the next free one."""
     child, date, number = key
     copy = target.execute(
         "SELECT sitting FROM sittings WHERE child = ? AND date = ? AND started = ?",
@@ -98,21 +95,15 @@ def take_in(target: sqlite3.Connection, key: Key, whole: Whole) -> Key:
     if copy is None:
         taken = target.execute("SELECT sitting FROM sittings WHERE child = ? AND date = ?", key[:2])
         numbers = {row[0] for row in taken}
-        free = number not in numbers and number < _TOO_HIGH
-        key = (child, date, number if free else next_number(numbers))
-        records.put_whole(target, key, whole)
+        free = number not in numbers and number < table_rows.TOO_HIGH
+        key = (child, date, number if free else table_rows.next_number(numbers))
+        table_rows.put_whole(target, key, whole)
         return key
     key = (child, date, copy[0])
-    mine = records.read_whole(target, key)
+    mine = table_rows.read_whole(target, key)
     if mine is not None and mine != whole:
-        records.put_whole(target, key, merged(mine, whole))
+        table_rows.put_whole(target, key, merged(mine, whole))
     return key
-
-
-def next_number(taken: Iterable[int]) -> int:
-    """The number of one more sitting of a date: after all others, so that none that went is given again."""
-    numbers = {number for number in taken if 0 < number < _TOO_HIGH}
-    return max(numbers, default=0) + 1
 
 
 def oddities_in(source: sqlite3.Connection, known: Collection[str] = ()) -> tuple[Left, ...]:
@@ -120,7 +111,7 @@ def oddities_in(source: sqlite3.Connection, known: Collection[str] = ()) -> tupl
     notes = Notes()
     for key in keys(source, notes):
         with noting(notes):
-            whole = records.read_whole(source, key, notes)
+            whole = table_rows.read_whole(source, key, notes)
             for item, _ in whole.prompts.values() if whole and known else ():
                 if renames.item(item) not in known and not renames.dropped(item):
                     notes(f"an item this version does not know, {shown(item)}")

@@ -1,6 +1,6 @@
 """What a value in a journal may be. A row that makes no sense is left out and told of, never believed.
 
-A journal can come from anywhere: from a stick, from a disk that flips bits, out of somebody's editor.
+A journal can come from a memory stick, from a damaged disk, or out of somebody's editor.
 """
 
 import datetime as dt
@@ -14,13 +14,13 @@ from warmup.text import FIRST_YEAR, LAST_YEAR, shown
 MOST = 100_000
 """The highest position of a prompt that is believed."""
 Key = tuple[str, str, int]
-"""Which sitting: the child, the date (ISO), and the number of the sitting on that date from 1."""
+"""Which session: the child, the date (ISO), and the number of the session on that date from 1."""
 Note = Callable[[str], None]
 """Is told what is wrong with a value: a few words, as in "a date no calendar has"."""
 
 
 class Odd(ValueError):
-    """A row that makes no sense: what is wrong with it, in a few words."""
+    """A row with a value that no journal of ours can hold; the text says what is wrong, in a few words."""
 
 
 class Left(NamedTuple):
@@ -31,7 +31,7 @@ class Left(NamedTuple):
     first: str
 
     def __str__(self) -> str:
-        """As the part of a sentence."""
+        """The words that go into a sentence about the journal."""
         return f"{self.what} ({self.rows}, the first of {self.first})"
 
 
@@ -51,7 +51,7 @@ class Notes:
             self._first[what] = ", ".join(parts)
 
     def at(self, *key: object) -> None:
-        """From now on it is this sitting, or whatever stands in its place."""
+        """From now on it is this session, or whatever stands in its place."""
         self._where = key
 
     def all(self) -> tuple[Left, ...]:
@@ -60,7 +60,7 @@ class Notes:
 
 
 def unnoted(_what: str) -> None:
-    """Hears what is wrong and tells nobody."""
+    """A :data:`Note` that ignores what it is told."""
 
 
 @contextmanager
@@ -73,7 +73,7 @@ def noting(note: Note) -> Iterator[None]:
 
 
 def key_of(child: object, date: object, session: object, *, least: int = 1) -> Key:
-    """The key of a sitting. Odd where a part of it makes no sense."""
+    """The key of a session. Odd where a part of it makes no sense."""
     if not isinstance(child, str):
         raise Odd("a child's name that is no text")
     if not isinstance(date, str) or not day_of(date):
@@ -83,8 +83,8 @@ def key_of(child: object, date: object, session: object, *, least: int = 1) -> K
     return child, date, session
 
 
-def place(value: object) -> int:
-    """A position in a sitting. Odd for anything else."""
+def as_position(value: object) -> int:
+    """A position in a session. Odd for anything else."""
     if not isinstance(value, int) or not 0 <= value <= MOST:
         raise Odd("a position no prompt can have")
     return value

@@ -1,7 +1,25 @@
 """A routine as plain values for JSON, and back: for the journal and for ``--json``.
 
-The form is documented in DEVELOPERS.md ("The JSON of a routine"). ``version`` goes up when a field
-changes its meaning or goes; a new field alone does not raise it. Unknown fields are left out on reading.
+``warmup today --json`` and the journal hold the same form:
+
+* ``format`` ("warmup-routine"), ``version`` (2), ``child`` (its name in the journal), ``shape``;
+* ``morning``: ``date``, ``kind`` (what the date is in the school year), ``school_day``, ``week``,
+  ``quarter``, ``review`` (whether this is a review week), ``index``, ``mornings_a_week``, ``previous`` and
+  ``next`` (the school mornings either side), ``countdowns``, ``festive`` (days that matter and fall on it),
+  ``pennies``, ``animal``;
+* ``prompts``, each with ``skill``, ``level``, ``item``, ``do`` (what the adult does before speaking, or
+  nothing), ``say``, ``wording`` (which of its phrasings), ``answer``, ``accept`` (other right answers),
+  ``working``, ``cues`` (three, each with ``text`` and ``picture``), ``watch_for``, ``table``, ``seconds``,
+  ``guess`` (the chance of a lucky answer), ``given`` (all it was built from), ``picture`` (its ``kind`` and
+  fields, or null) and ``why``.
+
+``warmup today --json`` alone adds ``teach_again``: the ids of the items that rest until they are taught
+again, newest first, as things stand today. ``warmup ask --json`` holds ``format``, ``version`` and
+``prompts`` only.
+
+``version`` goes up when a field goes or changes its meaning; a new field alone does not raise it, and
+unknown fields are left out on reading. In version 1 a picture's ``number`` was called ``count``; it is still
+read.
 """
 
 import datetime as dt
@@ -12,7 +30,7 @@ from enum import Enum
 from typing import Any
 
 from warmup import renames, skills
-from warmup.model import Countdown, Cue, DayKind, Morning, Prompt, Routine
+from warmup.model import Countdown, Cue, DayKind, ItemId, Morning, Prompt, Routine, skill_and_name
 from warmup.pictures import Picture, from_data, to_data
 from warmup.text import FIRST_YEAR, LAST_YEAR, clean
 
@@ -192,7 +210,7 @@ def _morning(data: Any) -> Morning:
 
 def _prompt(data: Any) -> Prompt:
     values = _read(data, _PROMPT, _PROMPT_SINCE)
-    item = renames.item(values["item"])
+    item = ItemId(renames.item(values["item"]))
     # An item may have moved to another level since.
-    level = skills.place(item).level.key if skills.known(item) else values["level"]
-    return Prompt(**values | {"item": item, "skill": item.partition("/")[0], "level": level})
+    level = skills.locate(item).level.key if skills.known(item) else values["level"]
+    return Prompt(**values | {"item": item, "skill": skill_and_name(item)[0], "level": level})

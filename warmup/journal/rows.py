@@ -1,20 +1,22 @@
-"""The rows of a journal: a sitting read and written whole, each value checked as it is read."""
+"""The rows of a journal: a session read and written whole, each value checked as it is read."""
 
 import sqlite3
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from typing import Any, NamedTuple
 
-from warmup.journal.oddities import Key, Note, Odd, moment, noting, number, place, text, unnoted
+from warmup.journal.oddities import Key, Note, Odd, as_position, moment, noting, number, text, unnoted
 from warmup.model import Mark
 
 BESIDE = 1000
-"""From this position on a sitting keeps marked prompts that only another copy of it had."""
+"""From this position on a session keeps marked prompts that only another copy of it had."""
 CUES = {number: number for number in range(4)}
 """The numbers a mark may give of the last cue, each with itself: a year of history asks for every mark."""
 THIS = "WHERE child = ? AND date = ? AND sitting = ?"
-"""Picks the rows of one sitting."""
+"""Picks the rows of one session."""
 MARKS: Mapping[object, Mark | None] = {"": None, **{mark.value: mark for mark in Mark}}
 """What stands in the column ``mark``; nothing for a mark that was taken back."""
+TOO_HIGH = 2**40
+"""A session's number from here on was never given; after some of those there would be no next one."""
 
 
 class MarkRow(NamedTuple):
@@ -28,7 +30,7 @@ class MarkRow(NamedTuple):
 
 
 class About(NamedTuple):
-    """A row of ``sittings`` after its key: ``started`` tells it from every other, on any machine."""
+    """A row of ``sessions`` after its key: ``started`` tells it from every other, on any machine."""
 
     started: str
     touched: str
@@ -41,7 +43,7 @@ class About(NamedTuple):
 
 
 class Whole(NamedTuple):
-    """A sitting with its (item, wording) rows and marks by position."""
+    """A session with its (item, wording) rows and marks by position."""
 
     about: About
     prompts: Mapping[int, tuple[str, str]]
@@ -52,7 +54,7 @@ class Whole(NamedTuple):
 
 
 def about_of(values: Any, note: Note) -> About:
-    """What a row of ``sittings`` says; plain defaults for what makes no sense. Odd without a beginning."""
+    """What a row of ``sessions`` says; plain defaults for what makes no sense. Odd without a beginning."""
     started, touched, shape, routine, position, furthest, rough, closed = values
     if not isinstance(started, str):
         raise Odd("a sitting whose beginning is no text")
@@ -73,7 +75,7 @@ def prompt_of(values: Any, note: Note) -> tuple[int, tuple[str, str]]:
     position, item, wording = values
     if not isinstance(item, str):
         raise Odd("a prompt whose item is no text")
-    return place(position), (item, text(wording, note))
+    return as_position(position), (item, text(wording, note))
 
 
 def mark_of(values: Any, note: Note) -> tuple[int, MarkRow]:
@@ -88,10 +90,10 @@ def mark_of(values: Any, note: Note) -> tuple[int, MarkRow]:
         bool(number(from_memory, note, most=1)),
         moment(at, note),
     )
-    return place(position), row
+    return as_position(position), row
 
 
-# -- a sitting whole
+# -- a session whole
 
 ABOUT = "started, touched, shape, routine, position, furthest, rough, closed"
 PROMPT = "position, item, wording"
@@ -99,9 +101,9 @@ MARK = "position, mark, cue, adult, from_memory, at"
 
 
 def read_whole(connection: sqlite3.Connection, key: Key, note: Note = unnoted) -> Whole | None:
-    """The sitting of this key with all that belongs to it; None when there is none.
+    """The session of this key with all that belongs to it; None when there is none.
 
-    Rows that make no sense are left out, and ``note`` hears of them. Odd where the sitting's own does.
+    Rows that make no sense are left out, and ``note`` hears of them. Odd where the session's own does.
     """
     row = connection.execute(f"SELECT {ABOUT} FROM sittings {THIS}", key).fetchone()
     if row is None:
@@ -125,7 +127,7 @@ def put_mark(connection: sqlite3.Connection, key: Key, at: int, row: MarkRow) ->
 
 
 def put_whole(connection: sqlite3.Connection, key: Key, whole: Whole) -> None:
-    """Keep a sitting as it is, in the place of what stood under its key."""
+    """Keep a session as it is, in the place of what stood under its key."""
     values = (*key, *whole.about)
     connection.execute("INSERT OR REPLACE INTO sittings VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)", values)
     for table in ("prompts", "marks"):
@@ -134,3 +136,9 @@ def put_whole(connection: sqlite3.Connection, key: Key, whole: Whole) -> None:
     connection.executemany("INSERT INTO prompts VALUES (?, ?, ?, ?, ?, ?)", rows)
     for at, mark in whole.marks.items():
         put_mark(connection, key, at, mark)
+
+
+def next_number(taken: Iterable[int]) -> int:
+    """The number of one more session of a date: after all others, so that none that went is given again."""
+    numbers = {number for number in taken if 0 < number < TOO_HIGH}
+    return max(numbers, default=0) + 1

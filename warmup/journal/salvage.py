@@ -11,14 +11,14 @@ from contextlib import suppress
 from typing import Any, TypeVar
 
 from warmup.journal import fragments, log, merging
-from warmup.journal import rows as records
+from warmup.journal import rows as table_rows
 from warmup.journal.oddities import Key, Odd, key_of, unnoted
 from warmup.journal.rows import BESIDE, MARK, PROMPT, THIS, About, MarkRow, Whole
 
 _MOST_DATES = 4000
 """How many dates between a child's first and last are asked for one by one."""
 _SITTINGS = 3
-"""How many sittings of such a date."""
+"""How many sessions of such a date."""
 _POSITIONS = (*range(30), *range(BESIDE, BESIDE + 10))
 """Where a prompt may stand that nothing else tells of."""
 # The columns before the routine, and those after it: a long routine lies on pages of its own.
@@ -31,7 +31,7 @@ T = TypeVar("T")
 
 
 def salvage(target: sqlite3.Connection, source: sqlite3.Connection, raw: bytes = b"") -> int:
-    """Take all that can be read of ``source`` into ``target``, in a transaction; gives how many sittings.
+    """Take all that can be read of ``source`` into ``target``, in a transaction; gives how many sessions.
 
     ``raw`` is the file itself, for what SQLite does not find any more.
     """
@@ -70,17 +70,17 @@ def _in_pages(raw: bytes) -> tuple[dict[Key, dict[int, Prompt]], dict[Key, dict[
     for row in fragments.rows(raw):
         with suppress(Odd):
             if len(row) == _COLUMNS_OF_PROMPTS:
-                at, prompt = records.prompt_of(row[3:], unnoted)
+                at, prompt = table_rows.prompt_of(row[3:], unnoted)
                 prompts.setdefault(key_of(*row[:3]), {})[at] = prompt
             elif len(row) == _COLUMNS_OF_MARKS:
-                at, mark = records.mark_of(row[3:], unnoted)
+                at, mark = table_rows.mark_of(row[3:], unnoted)
                 there = marks.setdefault(key_of(*row[:3]), {})
                 there[at] = max(there.get(at, mark), mark, key=lambda each: each.at)
     return prompts, marks
 
 
 def _keys(source: sqlite3.Connection, known: Iterable[Key]) -> list[Key]:
-    """Every sitting that any table tells of, and those that may stand between them."""
+    """Every session that any table tells of, and those that may stand between them."""
     found = dict.fromkeys(known)
     for table in ("sittings", "sittings NOT INDEXED", "prompts", "marks", "actions"):
         order = "rowid" if table.endswith("INDEXED") else "child, date, sitting"
@@ -99,17 +99,17 @@ def _keys(source: sqlite3.Connection, known: Iterable[Key]) -> list[Key]:
 def _whole(
     source: sqlite3.Connection, key: Key, prompts: dict[int, Prompt], marks: dict[int, MarkRow]
 ) -> Whole | None:
-    """What can be read of a sitting; None where nothing can. What was found in the pages comes second."""
-    places = {*prompts, *marks}
-    prompts = prompts | _by_place(source, key, "prompts", PROMPT, records.prompt_of, places)
-    marks = marks | _by_place(source, key, "marks", MARK, records.mark_of, {*places, *prompts})
+    """What can be read of a session; None where nothing can. What was found in the pages comes second."""
+    positions = {*prompts, *marks}
+    prompts = prompts | _by_position(source, key, "prompts", PROMPT, table_rows.prompt_of, positions)
+    marks = marks | _by_position(source, key, "marks", MARK, table_rows.mark_of, {*positions, *prompts})
     about = _about(source, key, marks)
     if about is None and (prompts or marks):
         about = _made_up(key, marks)
     return Whole(about, prompts, marks) if about else None
 
 
-def _by_place(
+def _by_position(
     source: sqlite3.Connection,
     key: Key,
     table: str,
@@ -117,7 +117,7 @@ def _by_place(
     read: Callable[[Any, Callable[[str], None]], tuple[int, T]],
     known: Iterable[int],
 ) -> dict[int, T]:
-    """The rows of a sitting in one of its tables by position, each asked for by itself as well."""
+    """The rows of a session in one of its tables by position, each asked for by itself as well."""
     question = f"SELECT {columns} FROM {table} {THIS}"
     rows = [
         row for way in ("ASC", "DESC") for row in _ask(source, f"{question} ORDER BY position {way}", key)
@@ -134,7 +134,7 @@ def _by_place(
 
 
 def _about(source: sqlite3.Connection, key: Key, marks: Mapping[int, MarkRow]) -> About | None:
-    """A sitting's own row, its routine empty where that can't be read; None where the row is gone."""
+    """A session's own row, its routine empty where that can't be read; None where the row is gone."""
     before, routine, after = (
         next(_ask(source, f"SELECT {columns} FROM sittings {THIS}", key), ())
         for columns in (_BEFORE, "routine", _AFTER)
@@ -143,13 +143,13 @@ def _about(source: sqlite3.Connection, key: Key, marks: Mapping[int, MarkRow]) -
         return None
     reached = max(marks, default=0)
     with suppress(Odd):
-        return records.about_of(
+        return table_rows.about_of(
             (*before, *(routine or ("",)), *(after or (reached, reached, 0, ""))), unnoted
         )
     return None
 
 
 def _made_up(key: Key, marks: Mapping[int, MarkRow]) -> About:
-    """A row for a sitting that lost its own. It is over, and begins before all others of its date."""
+    """A row for a session that lost its own. It is over, and begins before all others of its date."""
     reached, last = max(marks, default=0), max((mark.at for mark in marks.values()), default="")
     return About(f"{key[1]} salvaged {key[2]}", last, "", "", reached, reached, 0, last)

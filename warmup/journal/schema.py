@@ -1,4 +1,17 @@
-"""The file of a journal: its tables, how it is opened, and what is wrong with it."""
+"""The file of a journal: its tables, how it is opened, and what is wrong with it.
+
+SQLite with ``journal_mode=TRUNCATE`` and ``synchronous=FULL``, one transaction a key press. ``sittings``
+holds the sessions, ``prompts`` what they asked and ``marks`` how it went, all keyed by child, date, session
+and position: marking again replaces the mark, and an undone mark is a row without one. ``actions`` is only
+ever added to (see :mod:`warmup.journal.log`). The routine is kept as JSON when a session starts, so that a
+morning comes back exactly. Files are 0600, folders 0700. Version 1 had no ``actions``: such a journal is
+brought over when it is opened.
+
+A journal can come from anywhere, so damage is looked for when it is opened: by SQLite's own check, made on a
+copy where the file is only read (it skips the tables' checks there), and by comparing tables, triggers and
+views with those made here. What a single value may be is said in :mod:`warmup.journal.oddities`; a damaged
+file is set aside byte for byte, and :mod:`warmup.journal.salvage` takes over what can still be read.
+"""
 
 import sqlite3
 from collections.abc import Callable, Iterator
@@ -58,7 +71,16 @@ class Damaged(Exception):
 
 
 def connect(path: Path, wait: int) -> sqlite3.Connection:
-    """Open a journal: what is committed is on the disk, and ``wait`` ms are spent on another's lock."""
+    """Open a journal for writing, so that what is committed is on the disk.
+
+    Args:
+        path: the file; SQLite makes an empty one where there is none.
+        wait: how long another process's lock is waited for, in ms.
+
+    Raises:
+        Damaged: the file is no journal, or its header makes no sense.
+        sqlite3.Error: it can't be opened, for any other reason.
+    """
     connection = sqlite3.connect(path, timeout=wait / 1000, isolation_level=None)
     try:
         # cell_size_check finds damage early; fullfsync matters on macOS alone.
@@ -72,8 +94,12 @@ def connect(path: Path, wait: int) -> sqlite3.Connection:
     except UnicodeDecodeError as error:
         connection.close()
         raise Damaged(_NO_NAME) from error
-    except BaseException:
+    except BaseException as error:
         connection.close()
+        # A lock or a full disk has a code of its own; these settings fail with this one for what the header
+        # of the file says, such as a schema format that SQLite does not know.
+        if getattr(error, "sqlite_errorcode", None) == sqlite3.SQLITE_ERROR:
+            raise Damaged(str(error)) from error
         raise
     return _lenient(connection)
 

@@ -14,8 +14,8 @@ from contextlib import closing, suppress
 from pathlib import Path
 from typing import Any, TypeVar
 
-from warmup.journal import log, merging, salvage, schema
-from warmup.journal import rows as records
+from warmup.journal import log, schema
+from warmup.journal import rows as table_rows
 from warmup.journal.oddities import Key
 from warmup.journal.rows import Whole
 from warmup.journal.schema import VERSION, Damaged
@@ -55,8 +55,8 @@ class Store:
         self._disk: sqlite3.Connection | None = None
         self._memory: sqlite3.Connection | None = None
         self._file: tuple[int, int] | None = None
-        # The sittings this process wrote to and the actions it logged, should the disk go away; and under
-        # which key on the disk a sitting stands that got another one in memory.
+        # The sessions this process wrote to and the actions it logged, should the disk go away; and under
+        # which key on the disk a session stands that got another one in memory.
         self._written: dict[Key, Whole] = {}
         self._moved: dict[Key, Key] = {}
         self._logged: list[log.ActionRow] = []
@@ -84,7 +84,7 @@ class Store:
         return kept
 
     def key(self, child: str, date: dt.date, session: int) -> Key:
-        """The key of a sitting as it stands in the tables now."""
+        """The key of a session as it stands in the tables now."""
         key = (child, date.isoformat(), session)
         return self._moved.get(key, key)
 
@@ -92,12 +92,12 @@ class Store:
         """Keep what this process wrote, should the disk be gone at the next write."""
         if self._memory is None and self._disk is not None:
             with suppress(sqlite3.Error):
-                whole = records.read_whole(self._disk, key)
+                whole = table_rows.read_whole(self._disk, key)
                 if whole is not None:
                     self._written[key] = whole
 
     def remember_action(self, row: log.ActionRow) -> None:
-        """Keep an action this process logged, its sitting as this process counts it."""
+        """Keep an action this process logged, its session as this process counts it."""
         self._logged.append(row)
 
     def write(self, work: Callable[[sqlite3.Connection], T]) -> T:
@@ -127,11 +127,6 @@ class Store:
                 self._step_aside(error)
         return self._memory.execute(sql, values).fetchall() if self._memory else []
 
-    def faults(self) -> list[str]:
-        """What SQLite finds wrong; empty when all is whole."""
-        source = self._memory or self._disk
-        return schema.faults(source, thorough=True) if source else []
-
     def _step_aside(self, error: Exception) -> None:
         """Go on in memory, with what can still be read and what this process wrote."""
         self.trouble = reason(error)
@@ -139,6 +134,8 @@ class Store:
             self.notice = f"{NAME} can't be used ({reason(error)})."
         memory = schema.in_memory()
         if self._disk is not None:
+            from warmup.journal import salvage
+
             disk = self._disk
             with suppress(sqlite3.Error):
                 disk.execute(f"PRAGMA busy_timeout = {_WAIT_AGAIN}")
@@ -148,6 +145,8 @@ class Store:
 
     def _rewrite(self, memory: sqlite3.Connection) -> None:
         """Write again what this process wrote."""
+        from warmup.journal import merging
+
         moved = {key: merging.take_in(memory, key, whole) for key, whole in self._written.items()}
         for row in self._logged:
             key = self.key(row.child, dt.date.fromisoformat(row.date), row.session)
@@ -158,6 +157,8 @@ class Store:
         memory = self._memory
         if memory is None or self._read_only:
             return
+        from warmup.journal import merging
+
         try:
             if self._disk is not None:
                 self._disk.close()
@@ -252,7 +253,9 @@ class Store:
 
 
 def _rescue(target: sqlite3.Connection, path: Path) -> int:
-    """Take what can be read of a damaged file into a journal; gives how many sittings that was."""
+    """Take what can be read of a damaged file into a journal; gives how many sessions that was."""
+    from warmup.journal import salvage
+
     raw = path.read_bytes()
     try:
         with schema.reading(path) as source:

@@ -12,11 +12,18 @@ from warmup.config.family import Family
 
 _OF_FAMILY = ("first_day", "first_week", "settled", "off", "extra")
 _OF_CHILD = ("held", "opened", "taught", "paused")
+"""The fields by the names they have in the log of actions."""
+_ATTRIBUTES = {"settled": "known_until"}
+"""Those that have another name in :class:`Family`."""
 _LISTS = ("off", "extra", "held", "opened", "taught")
 
 
 class FamilyChange(NamedTuple):
-    """One field before and after, dates as ISO texts; ``child`` is its record, empty for the family's own."""
+    """One field before and after, dates as ISO texts.
+
+    ``child`` is the child's name in the journal, empty for a field of the family itself; ``field`` is the
+    name it has in the log.
+    """
 
     child: str
     field: str
@@ -27,17 +34,17 @@ class FamilyChange(NamedTuple):
 def changes_between(before: Family, after: Family) -> tuple[FamilyChange, ...]:
     """The fields an action may change that differ."""
     pairs: list[tuple[str, object, object, Sequence[str]]] = [("", before, after, _OF_FAMILY)]
-    was_children = {child.record: child for child in before.children}
+    was_children = {child.journal_name: child for child in before.children}
     pairs += [
-        (child.record, was_children[child.record], child, _OF_CHILD)
+        (child.journal_name, was_children[child.journal_name], child, _OF_CHILD)
         for child in after.children
-        if child.record in was_children
+        if child.journal_name in was_children
     ]
     return tuple(
-        FamilyChange(record, field, _plain(getattr(was, field)), _plain(getattr(now, field)))
-        for record, was, now, fields in pairs
+        FamilyChange(child, field, _plain(_get(was, field)), _plain(_get(now, field)))
+        for child, was, now, fields in pairs
         for field in fields
-        if getattr(was, field) != getattr(now, field)
+        if _get(was, field) != _get(now, field)
     )
 
 
@@ -55,16 +62,22 @@ def taken_back(family: Family, changes: Sequence[FamilyChange]) -> Family:
     """The family without these changes; a field that something else changed since stays as it is."""
     for change in changes:
         if not change.child:
-            family = family._replace(**{change.field: _back(change, getattr(family, change.field))})
+            restored = _back(change, _get(family, change.field))
+            family = family._replace(**{_ATTRIBUTES.get(change.field, change.field): restored})
             continue
         children = tuple(
-            replace(child, **{change.field: _back(change, getattr(child, change.field))})
-            if child.record == change.child
+            replace(child, **{change.field: _back(change, _get(child, change.field))})
+            if child.journal_name == change.child
             else child
             for child in family.children
         )
         family = family._replace(children=children)
     return family
+
+
+def _get(owner: object, field: str) -> Any:
+    """The value of a field of the log in a Family or a Child."""
+    return getattr(owner, _ATTRIBUTES.get(field, field))
 
 
 def _back(change: FamilyChange, current: Any) -> Any:

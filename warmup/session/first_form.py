@@ -9,12 +9,11 @@ from collections.abc import Collection
 from dataclasses import replace
 from typing import NamedTuple
 
-from warmup.config.family import PLACEHOLDER, Child, Family, default
+from warmup.config.family import PLACEHOLDER, Child, Family, default, year_of
 from warmup.config.holidays import Holiday, offered
 from warmup.english import WEEKDAYS, date_words, plural
 from warmup.model import DayKind, Morning
 from warmup.schoolyear import WEEKS, SchoolYear
-from warmup.session.context import year_of
 from warmup.text import clean
 
 _LONGEST = 40
@@ -67,7 +66,7 @@ def holidays(form: Form, today: dt.date) -> tuple[Holiday, ...]:
 def family_of(form: Form, today: dt.date, known: Family | None = None) -> Family:
     """The family a form describes. Raises Unclear.
 
-    Of a ``known`` family the first child has the nickname, and keeps the record its marks stand under.
+    Of a ``known`` family the first child has the nickname, and keeps its name in the journal.
 
     A week that is said and is not the one that the first day gives (weeks off are not known here) begins
     the year anew: it is that week since Monday.
@@ -75,7 +74,7 @@ def family_of(form: Form, today: dt.date, known: Family | None = None) -> Family
     nickname = clean(form.nickname)[:_LONGEST].strip()
     if not nickname:
         raise Unclear("A nickname, please: any word the child likes.")
-    children = known.children if known and known.children[0].record != PLACEHOLDER else ()
+    children = known.children if known and known.children[0].journal_name != PLACEHOLDER else ()
     first = replace(children[0], nickname=nickname) if children else Child(nickname)
     if any(nickname.casefold() == other.nickname.casefold() for other in children[1:]):
         raise Unclear(f"There is another {nickname}; a nickname of its own, please.")

@@ -8,9 +8,8 @@ import datetime as dt
 from collections.abc import Collection, Sequence
 from typing import NamedTuple
 
-from warmup.config.family import Family
+from warmup.config.family import Family, year_of
 from warmup.model import DayKind, Morning
-from warmup.session.context import year_of
 
 MANY = 5
 """From so many on, one question comes first: where the lessons are now."""
@@ -31,7 +30,7 @@ class Missed(NamedTuple):
         ranges = (*self.family.off, *((day, day) for day in off))
         return year_of(self.family._replace(off=ranges)).morning(self.today)
 
-    def place(self, off: Collection[dt.date]) -> str:
+    def today_words(self, off: Collection[dt.date]) -> str:
         """Which school day and week that makes it: "school day 21, week 6"."""
         morning = self.morning(off)
         counted = "school day" if morning.kind is DayKind.SCHOOL else "school days so far:"
@@ -60,8 +59,8 @@ class Missed(NamedTuple):
         return tuple(map(tuple, weeks.values()))
 
 
-def _monday(day: dt.date) -> dt.date:
-    return day - dt.timedelta(day.weekday())
+def _monday(date: dt.date) -> dt.date:
+    return date - dt.timedelta(date.weekday())
 
 
 Rows = Sequence[Sequence[int]]

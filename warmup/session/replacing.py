@@ -3,8 +3,9 @@
 from collections.abc import Collection, Sequence
 
 from warmup import skills
-from warmup.engine.engine import SURE
-from warmup.model import Choice, Item, Prompt, Routine, Shape, Slot, SlotKind
+from warmup.engine.eligibility import Eligible, timely_among
+from warmup.engine.engine import SURE, build, choose, surest
+from warmup.model import Choice, Item, ItemId, Prompt, Routine, Shape, Slot, SlotKind, skill_and_name
 from warmup.session.context import Context
 
 SHORT = 4
@@ -17,7 +18,7 @@ class Instead:
     """Chooses among what may be asked on a sitting's morning, without the things that are ``missing``."""
 
     def __init__(self, context: Context, routine: Routine, number: int, missing: Collection[str]) -> None:
-        self._desk, self._routine, self._number, self._missing = context, routine, number, missing
+        self._context, self._routine, self._number, self._missing = context, routine, number, missing
 
     def shortened(self, done: int) -> tuple[Prompt, ...]:
         """The best prompts from ``done`` on for a short morning, none of the skill just asked first."""
@@ -25,9 +26,9 @@ class Instead:
         left, count = {prompt.item: prompt for prompt in prompts[done:]}, max(0, SHORT - done)
         if not count:
             return ()
-        form = self._desk.shape(morning, "short")._replace(prompts=((36, count),))
-        able = [item for item in self._desk.items() if item.id in left]
-        chosen = [choice.item.id for choice in self._desk.choose(able, morning, form, count=count)]
+        form = self._context.shape(morning, "short").with_prompts(count)
+        able = [item for item in self._context.curriculum().items if item.id in left]
+        chosen = [choice.item.id for choice in self._chosen(able, form)]
         if done and chosen and left[chosen[0]].skill == prompts[done - 1].skill:
             chosen.append(chosen.pop(0))
         return tuple(left[item] for item in chosen)
@@ -37,10 +38,11 @@ class Instead:
         before = self._routine.prompts[:start]
         beside = {self._routine.prompts[at].skill, before[-1].skill}
         able = self._usable([prompt.item for prompt in before], beside)
-        sure = self._desk.surest(able, self._routine.morning)
+        child = self._context.child.journal_name
+        sure = surest(able, self._context.knowledge(), self._routine.morning, child=child)
         return self._built((sure,) if sure else ())
 
-    def others(self, out: Collection[str], at: int, asked: int) -> tuple[Prompt, ...]:
+    def others(self, out: Collection[ItemId], at: int, asked: int) -> tuple[Prompt, ...]:
         """The morning with others for the prompt ``at`` and those after ``asked`` that can't be asked.
 
         Those are the items in ``out`` and what wants a missing thing. Where nothing else can be asked
@@ -55,27 +57,42 @@ class Instead:
             prompts[place] = other or prompts[place]
         return tuple(prompts)
 
-    def _one_more(self, used: Sequence[str], beside: Collection[str]) -> Prompt | None:
+    def _one_more(self, used: Sequence[ItemId], beside: Collection[str]) -> Prompt | None:
         """One prompt not in the morning yet, of no skill ``beside``, that wants nothing missing."""
-        morning, items = self._routine.morning, self._usable(used, beside)
-        built = self._built(self._desk.choose(items, morning, ONE_MORE))
+        built = self._built(self._chosen(self._usable(used, beside), ONE_MORE))
         return built[0] if built else None
 
-    def _usable(self, used: Sequence[str], beside: Collection[str]) -> list[Item]:
+    def _usable(self, used: Sequence[ItemId], beside: Collection[str]) -> list[Item]:
         """The open items not ``used``, of no skill ``beside`` or used twice, that want nothing missing."""
-        names = [item.partition("/")[0] for item in used]
+        names = [skill_and_name(item)[0] for item in used]
         return [
             item
-            for item in self._desk.open_items(self._routine.morning)
+            for item in self._context.eligible(self._routine.morning).items
             if item.id not in used
             and item.skill not in beside
             and names.count(item.skill) < 2
-            and skills.place(item.id).level.table not in self._missing
+            and skills.locate(item.id).level.table not in self._missing
         ]
 
-    def _built(self, choices: Collection[Choice]) -> tuple[Prompt, ...]:
-        morning, shape, beside = self._routine.morning, self._routine.shape, self._routine.prompts
-        return self._desk.build(choices, morning, shape, self._number, beside).prompts
+    def _chosen(self, items: Sequence[Item], shape: Shape) -> tuple[Choice, ...]:
+        """The engine's choice among these items."""
+        context, morning = self._context, self._routine.morning
+        eligible = Eligible(tuple(items), timely_among(items, morning))
+        known, child = context.knowledge(), context.child.journal_name
+        return choose(eligible, shape, known, morning, context.curriculum(), child=child)
+
+    def _built(self, choices: Sequence[Choice]) -> tuple[Prompt, ...]:
+        """The prompts of these choices, beside those of the morning."""
+        context, routine = self._context, self._routine
+        return build(
+            choices,
+            routine.morning,
+            context.knowledge(),
+            child=context.child.journal_name,
+            shape=routine.shape,
+            session=self._number,
+            beside=routine.prompts,
+        ).prompts
 
 
 def ends_surely(routine: Routine) -> bool:

@@ -15,6 +15,7 @@ from warmup.session import undoing
 from warmup.session.context import Clock, Context
 from warmup.session.replacing import SHORT, Instead
 from warmup.session.standing import Standing
+from warmup.session.stored import stored
 from warmup.session.undoing import Before, CannotUndo, Undone
 
 
@@ -120,9 +121,9 @@ class Session(Standing):
         if prompt is None:
             return False
         self._still()
-        level = f"{prompt.skill}:{prompt.level}"
-        held = undoing.family_changed(self.context, lambda: self.context.hold(level, back=True))
-        out = {each.item for each in self.prompts if f"{each.skill}:{each.level}" == level}
+        level = prompt.level_id
+        held = undoing.family_changed(self.context, lambda: self.context.editor.hold(level, back=True))
+        out = {each.item for each in self.prompts if each.level_id == level}
         prompts = self._instead().others(out, self.position, self._asked)
         changed = prompts != self.prompts
         change = self._replaced(prompts) if changed else Change()
@@ -177,7 +178,7 @@ class Session(Standing):
         newest first.
         """
         self._still()
-        child, date = self.context.child.record, self.morning.date
+        child, date = self.context.child.journal_name, self.morning.date
         row = undoing.newest(self.journal, child, date, self.number)
         if row is None:
             return self._undo_unlogged()
@@ -200,7 +201,7 @@ class Session(Standing):
         kept = [
             at
             for at, prompt in enumerate(was.prompts)
-            if at <= marked or prompt.item in self.items or f"{prompt.skill}:{prompt.level}" not in held
+            if at <= marked or prompt.item in self.items or prompt.level_id not in held
         ]
         change, routine = Change(), before.routine
         if routine is not None:
@@ -214,7 +215,7 @@ class Session(Standing):
         return change, routine
 
     def _undo_unlogged(self) -> Undone | None:
-        newest = self.journal.last_mark(self.context.child.record, self.morning.date, self.number)
+        newest = self.journal.last_mark(self.context.child.journal_name, self.morning.date, self.number)
         if newest is None:
             return None
         mark, change = self.mark_at(newest), Change(marks={newest: self._row(None, 0)}, position=newest)
@@ -240,7 +241,9 @@ class Session(Standing):
     def _go(self, position: int) -> None:
         seen = Seen(self.items)
         change = self._moved(position)
-        self.journal.change(self.context.child.record, self.morning.date, self.number, change, seen=seen)
+        self.journal.change(
+            self.context.child.journal_name, self.morning.date, self.number, change, seen=seen
+        )
         self.position = change.position or 0
         self.refresh()
 
@@ -272,7 +275,7 @@ class Session(Standing):
 
     def _write(self, change: Change, action: Action | None, routine: Routine | None = None) -> None:
         """Do a change unless another window did something since, and stand where it leads."""
-        child, date = self.context.child.record, self.morning.date
+        child, date = self.context.child.journal_name, self.morning.date
         seen = Seen(self.items, self._newest)
         self.journal.change(child, date, self.number, change, action=action, seen=seen)
         if routine is not None:
@@ -284,18 +287,18 @@ class Session(Standing):
 
     def _still(self) -> None:
         """Raise Changed where another window did something; looked at before the family is touched."""
-        if self.journal.newest(self.context.child.record, self.morning.date) != self._newest:
+        if self.journal.newest(self.context.child.journal_name, self.morning.date) != self._newest:
             raise Changed
 
 
 def begin(context: Context, journal: Journal, clock: Clock, *, shape: str = "") -> Session:
     """Start a new sitting for today and keep it; where another window just began one, go on with that."""
-    known = journal.sessions_of(context.child.record, context.today)
+    known = journal.sessions_of(context.child.journal_name, context.today)
     if any(not row.closed for row in known) and (found := resume(context, journal, clock)):
         return found
     routine = context.routine(shape=shape, session=len(known) + 1)
     rows = [(prompt.item, prompt.wording) for prompt in routine.prompts]
-    kept = context.child.record, context.today, routine.shape, routine_text(routine), rows
+    kept = context.child.journal_name, context.today, routine.shape, routine_text(routine), rows
     try:
         number = journal.start(*kept, known=len(known))
     except Changed:
@@ -305,19 +308,19 @@ def begin(context: Context, journal: Journal, clock: Clock, *, shape: str = "") 
 
 def resume(context: Context, journal: Journal, clock: Clock) -> Session | None:
     """Today's sitting as it was left: the open one, else the last closed one; None when there is none."""
-    readable = context.stored(context.today)
-    stored, routine = next((each for each in reversed(readable) if not each[0].closed), (None, None))
+    readable = stored(journal, context.child.journal_name, context.today)
+    row, routine = next((each for each in reversed(readable) if not each[0].closed), (None, None))
     if routine is None and readable:
-        stored, routine = readable[-1]
-    if stored is None or routine is None:
+        row, routine = readable[-1]
+    if row is None or routine is None:
         return None
-    return _sitting(context, journal, clock, stored.session, routine, stored.position)
+    return _sitting(context, journal, clock, row.session, routine, row.position)
 
 
 def _sitting(
     context: Context, journal: Journal, clock: Clock, number: int, routine: Routine, position: int
 ) -> Session:
-    journal.keep_in_mind(context.child.record, context.today, number)
+    journal.keep_in_mind(context.child.journal_name, context.today, number)
     session = Session(context, journal, clock, number, routine, min(position, len(routine.prompts)))
     session.refresh()
     return session

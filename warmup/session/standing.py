@@ -4,7 +4,7 @@ from dataclasses import dataclass, field
 
 from warmup.journal import log
 from warmup.journal.journal import Journal, MarkRow
-from warmup.model import Mark, Morning, Prompt, Routine
+from warmup.model import ItemId, Mark, Morning, Prompt, Routine
 from warmup.session import undoing
 from warmup.session.context import Clock, Context
 from warmup.session.replacing import ends_surely
@@ -42,7 +42,7 @@ class Standing:
         return self.routine.prompts
 
     @property
-    def items(self) -> tuple[str, ...]:
+    def items(self) -> tuple[ItemId, ...]:
         """The items of the prompts, in order."""
         return tuple(prompt.item for prompt in self.prompts)
 
@@ -97,15 +97,15 @@ class Standing:
 
     def refresh(self) -> None:
         """Take from the journal what another window may have added without changing the prompts."""
-        child, date = self.context.child.record, self.morning.date
+        child, date = self.context.child.journal_name, self.morning.date
         rows = self.journal.sessions_of(child, date)
         stored = next((row for row in rows if row.session == self.number), None)
         if stored is not None:
             self.furthest, self.rough, self.closed = stored.furthest, stored.rough, stored.closed
         self.marks = self.journal.marks_of(child, date, self.number)
         actions = self.journal.actions_of(child, date, self.number)
-        self._stopped_itself = any(undoing.told(row).get("stopped") is True for row in actions)
+        self._stopped_itself = any(undoing.details(row).get("stopped") is True for row in actions)
         standing = log.standing(actions)
-        missing = (undoing.told(row).get("missing") for row in standing if row.what == undoing.SWAP)
+        missing = (undoing.details(row).get("missing") for row in standing if row.what == undoing.SWAP)
         self._missing = frozenset(thing for thing in missing if isinstance(thing, str) and thing)
         self._newest = self.journal.newest(child, date)

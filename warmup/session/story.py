@@ -4,7 +4,7 @@ import datetime as dt
 from collections.abc import Iterator
 
 from warmup import skills
-from warmup.engine.engine import rests
+from warmup.engine.eligibility import rests
 from warmup.engine.memory import Knowledge, Record, fold
 from warmup.english import date_words, number_word
 from warmup.model import Asked, Mark
@@ -19,23 +19,24 @@ _MARKS = {
 }
 
 
-def story(context: Context, item: str) -> Iterator[str]:
-    """The story of ``skill/name``, a line at a time. KeyError for an item no skill has."""
-    at = skills.place(item)
-    ref = f"{at.skill.id}:{at.level.key}"
-    week = context.plan.weeks.get(ref)
+def story(context: Context, name: str) -> Iterator[str]:
+    """The story of an item, a line at a time. KeyError for an item no skill has."""
+    at = skills.locate(name)
+    item, level = at.id, at.level_id
+    week = context.plan.weeks.get(level)
     opens = f"opens in week {week}" if week else "is not in the year plan"
     yield f"{at.skill.title}, {at.level.label}: {item}. Its level {opens}."
-    if ref in context.child.held:
+    if level in context.child.held:
         yield "Its level is held back as not taught yet."
     history = [line for line in context.history() if line.item == item]
     if not history:
         yield "It was not asked yet."
         return
-    known = Knowledge()
+    # What it says is told line by line, without what reviews make of a whole skill.
+    known, curriculum = Knowledge(), context.curriculum()._replace(reviews=None)
     for line in history:
         before = known.of(item)
-        known = fold((line,), context.year.index_of, context.opened(), context.guesses(), known)
+        known = fold(curriculum, (line,), known)
         yield f"{date_words(line.date, year=True)}: {_told(line, before, known.of(item))}."
     taught = dict(context.child.taught).get(item)
     if taught:
@@ -55,17 +56,17 @@ def _told(line: Asked, before: Record, after: Record) -> str:
         words += ", entered from memory"
     if line.rough:
         words += ", on a rough day"
-    if after.gap != before.gap:
-        return f"{words}; it rests {mornings(after.gap)} from here, {mornings(before.gap)} before"
+    if after.interval != before.interval:
+        return f"{words}; it rests {mornings(after.interval)} from here, {mornings(before.interval)} before"
     return words
 
 
 def _due(context: Context, record: Record) -> str:
     """How long it rests, and when it would be due: a place in the queue, no promise."""
-    rests = f"It rests {mornings(record.gap)} at a time"
+    rests = f"It rests {mornings(record.interval)} at a time"
     if record.last is None:
         return f"{rests}; it has no mark yet."
-    index = record.owed if record.owed is not None else record.last + round(record.gap)
+    index = record.due_at if record.due_at is not None else record.last + round(record.interval)
     day = morning_at(context, index)
     if day is None:
         return f"{rests}; it is due after this year's last morning."

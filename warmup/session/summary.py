@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from warmup import skills
+from warmup.engine.eligibility import pause_end, paused_until, wobbling
 from warmup.engine.memory import Knowledge
 from warmup.english import WEEKDAYS, date_words, number_word
 from warmup.model import Mark, Prompt
@@ -46,9 +47,9 @@ def closing(session: Session, before: Knowledge) -> Closing:
     )
 
 
-def named(prompt: Prompt) -> str:
+def item_label(prompt: Prompt) -> str:
     """What a prompt asked, in a few words for the adult: "count on, within ten"."""
-    at = skills.place(prompt.item)
+    at = skills.locate(prompt.item)
     return f"{at.skill.title.lower()}, {at.level.label}"
 
 
@@ -58,12 +59,12 @@ def _well(session: Session, before: Knowledge) -> str:
     wobbled = [p for p in easy if before.of(p.item).mark in (Mark.HESITATED, Mark.NOT_YET)]
     new = [p for p in easy if not before.of(p.item).marks]
     if wobbled:
-        return f"{named(wobbled[0])}. Last time it took longer; today it came."
+        return f"{item_label(wobbled[0])}. Last time it took longer; today it came."
     if new:
-        return f"{named(new[0])}. It was new, and it came easily."
+        return f"{item_label(new[0])}. It was new, and it came easily."
     if easy:
-        best = max(easy, key=lambda p: skills.place(p.item).number)
-        return f"{named(best)}. It came easily."
+        best = max(easy, key=lambda p: skills.locate(p.item).number)
+        return f"{item_label(best)}. It came easily."
     shown = min(session.furthest + 1, len(session.prompts))
     if not shown:
         return "you sat down together."
@@ -77,7 +78,7 @@ def _easy(session: Session, at: int) -> bool:
 
 def _back(session: Session, resting: Sequence[Prompt]) -> str:
     again = [
-        f"{named(p)}{_when(session.context, p)}"
+        f"{item_label(p)}{_when(session.context, p)}"
         for at, p in enumerate(session.prompts)
         if session.mark_at(at) in (Mark.HESITATED, Mark.NOT_YET) and p not in resting
     ]
@@ -86,8 +87,8 @@ def _back(session: Session, resting: Sequence[Prompt]) -> str:
 
 def _when(context: Context, prompt: Prompt) -> str:
     """The school day on which it is due back, ": again Monday"; nothing after the year's last morning."""
-    owed = context.knowledge().of(prompt.item).owed
-    day = None if owed is None else morning_at(context, owed)
+    due_at = context.knowledge().of(prompt.item).due_at
+    day = None if due_at is None else morning_at(context, due_at)
     if day is None:
         return ""
     near = (day - context.today).days < 7
@@ -105,7 +106,7 @@ def _resting(session: Session) -> list[Prompt]:
 def _again(resting: Sequence[Prompt], context: Context) -> str:
     if not resting:
         return ""
-    names = "; ".join(skills.place(prompt.item).words() for prompt in resting)
+    names = "; ".join(skills.locate(prompt.item).words() for prompt in resting)
     times = number_word(min(context.knowledge().of(prompt.item).misses for prompt in resting)).capitalize()
     they, say = ("it rests", "it was taught") if len(resting) == 1 else ("they rest", "they were taught")
     return f"{names}. {times} times not yet: {they} until you say {say} (key l)."
@@ -113,43 +114,26 @@ def _again(resting: Sequence[Prompt], context: Context) -> str:
 
 def _model(prompt: Prompt, *, alone: bool) -> str:
     """What to do at the table: the second cue, which brings in a model, and what it wants."""
-    skill = "" if alone else f"{skills.place(prompt.item).skill.title}: "
+    skill = "" if alone else f"{skills.locate(prompt.item).skill.title}: "
     ready = f" Have ready: {prompt.table}." if prompt.table else ""
     return f"{skill}{prompt.cues[1].text}{ready}"
 
 
 def _pause(context: Context) -> str:
-    until = context.paused_until()
+    until = paused_until(context.adjustments, context.today)
     if until and until > context.today:
         return f"Nothing new until {date_words(until)}. Key y takes it back."
-    return "More than a third wobbles. Key y: nothing new for a week." if wobbling(context) else ""
-
-
-def wobbling(context: Context) -> bool:
-    """Whether more than a third of the skills marked so far in this review week had a wobble in it.
-
-    A wobble is a mark of hesitated or not yet, or a cue. A rough day lowers nothing: it is left out here
-    as well. False in any other week.
-    """
-    morning = context.morning()
-    if not morning.review:
-        return False
-    wobbles: dict[str, bool] = {}
-    for line in reversed(context.history()):
-        if context.year.morning(line.date).week != morning.week:
-            break
-        if line.mark in (None, Mark.SKIPPED) or line.rough:
-            continue
-        skill = line.item.partition("/")[0]
-        wobbles[skill] = wobbles.get(skill, False) or line.mark is not Mark.FLUENT or line.cue > 0
-    return 3 * sum(wobbles.values()) > len(wobbles)
+    wobbles = wobbling(context.history(), context.morning(), context.year)
+    return "More than a third wobbles. Key y: nothing new for a week." if wobbles else ""
 
 
 def turn_pause(context: Context) -> None:
     """Take the offer of a school week with nothing new, or take it back."""
-    until = context.paused_until()
+    until = paused_until(context.adjustments, context.today)
     # On the last day of one such week the next may be wanted.
-    context.pause(0 if until and until > context.today else context.year.mornings_a_week)
+    taken = until is not None and until > context.today
+    year = context.year
+    context.editor.pause(None if taken else pause_end(year, context.today, year.mornings_a_week))
 
 
 def _table(context: Context) -> tuple[str, str]:
@@ -157,12 +141,14 @@ def _table(context: Context) -> tuple[str, str]:
     after = context.morning().next
     if after is None:
         return "", ""
-    wanted, handy = (", ".join(things) for things in laid_out(context.routine(after).prompts))
+    wanted, handy = (
+        ", ".join(things) for things in materials(context.routine(context.morning(after)).prompts)
+    )
     day = f" ({date_words(after)})"
     return (wanted and wanted + day), (handy and handy + ("" if wanted else day))
 
 
-def laid_out(prompts: Sequence[Prompt]) -> tuple[tuple[str, ...], tuple[str, ...]]:
+def materials(prompts: Sequence[Prompt]) -> tuple[tuple[str, ...], tuple[str, ...]]:
     """What lies on the table for these prompts: what must, and what a picture on the stage can stand in for.
 
     Eight things to fetch would be a burden; half of them are shown as well.

@@ -119,11 +119,11 @@ def before_of(row: ActionRow) -> Before:
 
 def items_after(row: ActionRow) -> tuple[str, ...] | None:
     """The items in the morning after the action; None where it touched none."""
-    items = told(row).get("items")
+    items = details(row).get("items")
     return tuple(map(str, items)) if isinstance(items, list) else None
 
 
-def told(row: ActionRow) -> dict[str, Any]:
+def details(row: ActionRow) -> dict[str, Any]:
     """What the log says of the action itself; empty where that is in no form we know."""
     try:
         data = json.loads(row.after)
@@ -140,13 +140,13 @@ def after_text(said: Mapping[str, object], items: Sequence[str] | None = None) -
 def words(row: ActionRow) -> str:
     """What the action is called when it is taken back: "hesitated", "the early stop"."""
     if row.what == MARK:
-        mark = MARKS.get(str(told(row).get("mark")))
+        mark = MARKS.get(str(details(row).get("mark")))
         return MARK_WORDS[mark] if mark else "the mark"
     return _WORDS.get(row.what, row.what)
 
 
 def newest(journal: Journal, child: str, date: dt.date, session: int = 0) -> ActionRow | None:
-    """The action that undo takes back now: the day's newest, unless it belongs to another sitting."""
+    """The action that undo takes back now: the day's newest, unless it belongs to another session."""
     row = journal.last_undoable(child, date)
     return row if row is not None and row.session in (0, session) else None
 
@@ -155,24 +155,25 @@ def put_back(context: Context, changes: Sequence[FamilyChange]) -> None:
     """Take an action's changes of the family back."""
     family = taken_back(context.family, changes)
     if family != context.family:
-        context.change(family)
+        context.editor.change(family)
 
 
 def undo_day(context: Context, journal: Journal) -> Undone | None:
-    """Take back what was said of the days before any sitting was begun; None when there is nothing."""
-    row = newest(journal, context.child.record, context.today)
+    """Take back what was said of the days before any session was begun; None when there is nothing."""
+    row = newest(journal, context.child.journal_name, context.today)
     if row is None:
         return None
     put_back(context, before_of(row).family)
-    journal.log(context.child.record, context.today, 0, Action(UNDO, takes_back=row.id))
+    journal.log(context.child.journal_name, context.today, 0, Action(UNDO, takes_back=row.id))
     return Undone(row.what, words(row))
 
 
 def family_changed(context: Context, work: Callable[[], None]) -> tuple[FamilyChange, ...]:
     """Do what changes the family once; what it changed, without what its file was edited to meanwhile."""
-    context.changed = None
+    context.editor.changed = None
     work()
-    return changes_between(*context.changed) if context.changed else ()
+    changed = context.editor.changed
+    return changes_between(*changed) if changed else ()
 
 
 def logged(
@@ -186,7 +187,7 @@ def logged(
     """Do what changes the family, and log what it changed."""
     before = Before(family=family_changed(context, work))
     action = Action(what, before=before.text(), after=after_text(said))
-    journal.log(context.child.record, context.today, session, action)
+    journal.log(context.child.journal_name, context.today, session, action)
 
 
 def _mark_row(mark: object, cue: object, adult: object, from_memory: object) -> MarkRow:

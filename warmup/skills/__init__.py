@@ -11,7 +11,7 @@ from pathlib import Path
 from types import MappingProxyType
 from typing import NamedTuple
 
-from warmup.model import Item, Morning, Plan, Prompt
+from warmup.model import Item, ItemId, LevelId, Morning, Plan, Prompt, item_id, level_id
 from warmup.randomness import SeededRandom
 from warmup.skills.base import Draft, Level, Skill
 
@@ -50,6 +50,16 @@ class Place(NamedTuple):
     number: int
     name: str
 
+    @property
+    def id(self) -> ItemId:
+        """The id of the item."""
+        return item_id(self.skill.id, self.name)
+
+    @property
+    def level_id(self) -> LevelId:
+        """The id of its level."""
+        return level_id(self.skill.id, self.level.key)
+
     def words(self) -> str:
         """A few words for the adult: "make ten, all"; an item that is not the plain one is named behind."""
         plain = self.name == self.level.variants[0]
@@ -57,18 +67,18 @@ class Place(NamedTuple):
 
 
 @cache
-def _places() -> Mapping[str, Place]:
+def _places() -> Mapping[ItemId, Place]:
     return {
-        f"{skill.id}/{name}": Place(skill, level, number, name)
+        item_id(skill.id, name): Place(skill, level, number, name)
         for skill in SKILLS.values()
         for number, level in enumerate(skill.levels, start=1)
         for name in level.items
     }
 
 
-def place(item: str) -> Place:
-    """Where the item ``skill/name`` stands. KeyError for an item no skill has."""
-    return _places()[item]
+def locate(item: str) -> Place:
+    """Where the item with this id stands. KeyError for an item no skill has."""
+    return _places()[ItemId(item)]
 
 
 def known(item: str) -> bool:
@@ -76,14 +86,14 @@ def known(item: str) -> bool:
     return item in _places()
 
 
-def item_names() -> tuple[str, ...]:
-    """Every item as ``skill/name``."""
+def item_names() -> tuple[ItemId, ...]:
+    """Every item."""
     return tuple(_places())
 
 
-def levels() -> tuple[str, ...]:
-    """Every level as ``skill:key``, a skill after another, lowest first."""
-    return tuple(f"{skill.id}:{level.key}" for skill in SKILLS.values() for level in skill.levels)
+def levels() -> tuple[LevelId, ...]:
+    """Every level, a skill after another, lowest first."""
+    return tuple(level_id(skill.id, level.key) for skill in SKILLS.values() for level in skill.levels)
 
 
 def items(plan: Plan) -> tuple[Item, ...]:
@@ -93,41 +103,41 @@ def items(plan: Plan) -> tuple[Item, ...]:
             id=name,
             skill=at.skill.id,
             level=at.number,
-            level_id=f"{at.skill.id}:{at.level.key}",
+            level_id=at.level_id,
             misconception=at.name in at.level.misconceptions,
             strand=at.skill.strand.value,
-            week=plan.weeks[f"{at.skill.id}:{at.level.key}"],
-            stands_on=at.level.stands_on,
+            week=plan.weeks[at.level_id],
+            stands_on=tuple(map(LevelId, at.level.stands_on)),
             guess=at.level.guess_of(at.name),
             seconds=at.level.seconds_of(at.name),
             ladder=at.level.key in at.skill.ladder,
             hands=bool(at.level.table),
         )
         for name, at in _places().items()
-        if f"{at.skill.id}:{at.level.key}" in plan.weeks
+        if at.level_id in plan.weeks
     )
 
 
 def askable(item: str, morning: Morning) -> bool:
     """Whether the item makes sense on this morning (a new bundle only on the day there is one)."""
-    at = place(item)
+    at = locate(item)
     return at.skill.askable(at.name, morning)
 
 
 def timely(item: str, morning: Morning) -> bool:
     """Whether the day itself asks for the item: the hundredth school day, a birthday, a new month."""
-    at = place(item)
+    at = locate(item)
     return at.skill.timely(at.name, morning)
 
 
 def prompt(item: str, morning: Morning, rng: SeededRandom, why: str = "") -> Prompt:
-    """The item ``skill/name`` as a whole prompt for this morning. KeyError for an unknown item."""
-    at = place(item)
+    """The item with this id as a whole prompt for this morning. KeyError for an unknown item."""
+    at = locate(item)
     draft = at.skill.ask(at.name, morning, rng)
     return Prompt(
         skill=at.skill.id,
         level=at.level.key,
-        item=item,
+        item=at.id,
         say=draft.say.text,
         wording=draft.say.key,
         answer=draft.answer,

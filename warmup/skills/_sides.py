@@ -51,7 +51,7 @@ def ask_own_side(rng: SeededRandom) -> Draft:
     return Draft(
         say=rng.phrasing(
             f"{do} your {side} {part}.",
-            f"Can you {do.lower()} your {side} {part}?",
+            f"Show me: {do.lower()} your {side} {part}.",
             f"Stand up tall. Now {do.lower()} your {side} {part}.",
         ),
         answer=f"the child’s own {side} {part}: {_seen_from_across(side)}",

@@ -142,7 +142,7 @@ def _say_count(layout: str, noun: Noun, animal: str, rng: SeededRandom) -> Phras
         case _:
             return rng.phrasing(
                 f"The {many} are all mixed up. How many are there?",
-                f"A cat ran through the {many}. How many are there?",
+                f"Touch each one of the {many} once. How many are there?",
                 f"Count all the {many}. How many are there?",
             )
 

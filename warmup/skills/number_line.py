@@ -108,7 +108,7 @@ def _where(number: int, rng: SeededRandom) -> Draft:
         say=rng.phrasing(
             f"Put your finger where {word} goes.",
             f"Where on the line is {word}? Point to it.",
-            f"Point to the blank that should say {word}.",
+            f"Show me where {word} goes on the line.",
             f"Hop your finger from zero to {word}. Show me where it stops.",
         ),
         answer=_place(number, near),
@@ -175,18 +175,18 @@ def _land(item: str, trip: _Trip, animal: str, rng: SeededRandom) -> Draft:
 
 def _say_hops(trip: _Trip, animal: str, rng: SeededRandom) -> Phrasing:
     start, hops = number_word(trip.start), _HOPS[abs(trip.hops)]
-    way = "ahead" if trip.hops > 0 else "back"
+    way = "forward" if trip.hops > 0 else "back"
     return rng.phrasing(
-        f"Start at {start}. Take {hops} {way}. Where do you land?",
-        f"{animal} sits on {start}. {animal} takes {hops} {way}. Where now?",
-        f"Stand on {start}. Take {hops} {way}. Where are you?",
-        f"Put your finger on {start}. Take {hops} {way}. Where are you?",
-        f"Take {hops} {way} from {start}. Where do you land?",
+        f"Start at {start}. Make {hops} {way}. Where do you land?",
+        f"{animal} sits on {start}. {animal} makes {hops} {way}. Where now?",
+        f"Stand on {start}. Make {hops} {way}. Where are you?",
+        f"Put your finger on {start}. Make {hops} {way}. Where are you?",
+        f"Make {hops} {way} from {start}. Where do you land?",
     )
 
 
 def _begin(trip: _Trip) -> Cue:
-    start, way = number_word(trip.start), "ahead" if trip.hops > 0 else "back"
+    start, way = number_word(trip.start), "forward" if trip.hops > 0 else "back"
     if abs(trip.hops) == 1:
         return Cue(f"Say “{start}” together, lift a finger, and let the child set it down.")
     return Cue(f"Say “{start}” together and make the first hop {way}. The child makes the rest.")

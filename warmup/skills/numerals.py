@@ -119,7 +119,7 @@ def _read(item: str, number: int, rng: SeededRandom) -> Draft:
             "What number is this?",
             "Read this number to me.",
             "Pretend this is a page in a book. What page is it?" if number else "Say this number for me.",
-            "Look at all of it. What number is it?",
+            "Look at the whole number. What does it say?",
             "Look at this number. How do you say it?",
         ),
         answer=number_word(number),

@@ -91,10 +91,10 @@ def _hat(item: str, place: int, most: int, rng: SeededRandom) -> Draft:
     count = rng.between(max(place, 6), most)
     return Draft(
         say=rng.phrasing(
-            "Start at the door. What place in line has the hat?",
+            "Start at the door. What place in line is the hat?",
             "Count from the door: first, second, third. Which has the hat?",
             "Somebody in line has a hat. What place is that?",
-            "They go in one by one. What place has the hat?",
+            "Count from the door. What place is the hat in?",
         ),
         answer=ordinal_word(place),
         accept=(f"the {ordinal_word(place)}",),

@@ -85,7 +85,7 @@ def _next_to_today(item: str, morning: Morning, rng: SeededRandom) -> Draft:
         say = rng.phrasing(
             "What day was yesterday?",
             f"Today is {today}. What day was yesterday?",
-            "What day was it one day ago?",
+            "Think back one sleep. What day was it?",
             "What day comes before today?",
         )
         first = f"Think of supper last night. {today} had not come yet. Which day was it?"

@@ -1,4 +1,4 @@
-"""The app: its two themes, the bindings made from the action table, and the screens it opens."""
+"""The app: its two themes, and the screens it opens."""
 
 import gc
 import io
@@ -7,7 +7,6 @@ from collections.abc import Callable, Iterable
 from typing import ClassVar
 
 from textual.app import App, SystemCommand
-from textual.binding import Binding, BindingType
 from textual.screen import Screen
 from textual.theme import Theme
 
@@ -15,13 +14,20 @@ from warmup.config.family import Family
 from warmup.journal.journal import Journal
 from warmup.pictures import Ink
 from warmup.session.context import Clock, Context
-from warmup.tui.actions import ACTIONS
+from warmup.tui.actions import State, actions_of
+from warmup.tui.key_screen import KeyScreen
 from warmup.tui.morning import MorningScreen
 from warmup.tui.paint import DARK, LIGHT, Palette
 from warmup.tui.script import Tone
+from warmup.tui.workspace import Workspace
 
 
 def _theme(name: str, palette: Palette, *, dark: bool) -> Theme:
+    words = {
+        tone: style.rpartition(" on ")[0].rpartition(" ")[2] or style.rpartition(" ")[2]
+        for tone, style in palette.tones.items()
+    }
+    bar = {"foreground": palette.panel, "background": words[Tone.HERE], "text-style": "bold"}
     return Theme(
         name=name,
         primary=palette.inks[Ink.FIRST],
@@ -29,8 +35,18 @@ def _theme(name: str, palette: Palette, *, dark: bool) -> Theme:
         background=palette.inks[Ink.GROUND],
         surface=palette.panel,
         panel=palette.panel,
-        foreground=palette.tones[Tone.PLAIN],
+        foreground=words[Tone.PLAIN],
         dark=dark,
+        variables={
+            **{tone.value: color for tone, color in words.items()},
+            "amber": palette.tones[Tone.NOTICE].rpartition(" ")[2],
+            **{f"block-cursor-{name}": value for name, value in bar.items()},
+            **{f"block-cursor-blurred-{name}": value for name, value in bar.items()},
+            "footer-background": palette.panel,
+            "footer-foreground": words[Tone.PLAIN],
+            "footer-key-foreground": words[Tone.KEY],
+            "footer-description-foreground": words[Tone.PLAIN],
+        },
     )
 
 
@@ -50,23 +66,12 @@ def _collect_again() -> None:
 class WarmupApp(App[int]):
     """Opens today's morning; before the first one, asks who it is for.
 
-    ``welcome`` takes the family that the first run's form gives and makes the desk of it; None when
+    ``welcome`` takes the family that the first run's form gives and makes the context of it; None when
     there is a family already. ``notices`` stand on the script, and more quietly ``aside``.
     """
 
     TITLE = "warmup"
     CSS_PATH: ClassVar = ["morning.tcss"]
-    BINDINGS: ClassVar[list[BindingType]] = [
-        Binding(
-            ",".join(action.every_key),
-            f"do('{action.id}')",
-            action.label,
-            show=False,
-            id=action.id,
-            tooltip=action.help,
-        )
-        for action in ACTIONS
-    ]
 
     def __init__(
         self,
@@ -111,7 +116,7 @@ class WarmupApp(App[int]):
         """The morning, or a blank one for the form to stand on."""
         if self.welcome is not None:
             return Screen()
-        return self._morning()
+        return self.new_morning()
 
     def on_mount(self) -> None:
         """The form comes first where there is no family yet."""
@@ -119,36 +124,37 @@ class WarmupApp(App[int]):
         if self.welcome is not None:
             from warmup.tui.welcome import WelcomeScreen
 
-            self.push_screen(WelcomeScreen(self.context.today, self.context.family), self._welcomed)
+            work = Workspace(self.context, self.journal, self.clock)
+            self.push_screen(WelcomeScreen(work), self._welcomed)
 
     def _welcomed(self, family: Family | None) -> None:
         if family is None or self.welcome is None:
             return
         self.context = self.welcome(family)
-        self.push_screen(self._morning())
+        self.push_screen(self.new_morning())
 
-    def _morning(self) -> Screen[object]:
+    def new_morning(self) -> MorningScreen:
+        """The morning of the family and the child."""
         return MorningScreen(
-            self.context, self.journal, self.clock, self.notices, self.turn_theme, self.aside
+            Workspace(self.context, self.journal, self.clock, self.turn_theme, self.notices, self.aside)
         )
 
     def get_system_commands(self, screen: Screen[object]) -> Iterable[SystemCommand]:
-        """Every action of the table, for the command palette."""
-        for action in ACTIONS:
+        """Every action of the screen's state, for the command palette."""
+        state = screen.state if isinstance(screen, KeyScreen) else State.FORM
+        for action in actions_of((state,)):
             yield SystemCommand(
                 action.label.capitalize(), action.help, lambda name=action.id: self.action_do(name)
             )
 
     def action_do(self, name: str) -> None:
-        """Do an action of the table."""
+        """Do an action of the table on the screen that shows."""
         do: Callable[[str], None] | None = getattr(self.screen, "do", None)
         if do is not None:
             do(name)
-        elif name == "quit":
-            self.exit()
 
     def turn_theme(self) -> None:
         """Change between dark and light, and keep the choice."""
         name = "light" if self.current_theme.dark else "dark"
         self.theme = f"warmup-{name}"
-        self.context.prefer(theme=name)
+        self.context.editor.prefer(theme=name)

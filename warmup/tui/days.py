@@ -1,201 +1,187 @@
 """Missed mornings: were they school, or off? Up to four by day; of five or more one question first."""
 
 import datetime as dt
-from collections.abc import Callable
 from typing import ClassVar, NamedTuple
 
+from rich.text import Text
+from textual import events, on
 from textual.app import ComposeResult
-from textual.binding import Binding, BindingType
-from textual.screen import Screen
+from textual.binding import BindingType
+from textual.containers import Horizontal
+from textual.coordinate import Coordinate
+from textual.widgets import Button, DataTable, Static
 
 from warmup.english import WEEKDAYS, date_words
 from warmup.session import missed
 from warmup.session.missed import Missed, Talk
-from warmup.tui.lists import cut_off, window
-from warmup.tui.panes import ScriptPane
-from warmup.tui.script import Keep, Line, Script, Span, Tone
+from warmup.tui.actions import BY_ID, State
+from warmup.tui.key_screen import bindings
+from warmup.tui.lists import More
+from warmup.tui.page import NARROW, WIDEST, Page
+from warmup.tui.workspace import Workspace
 
-_CELL = 12
-"""The cells a day takes in the row of its week."""
-_AIRY = 18
-"""From so many rows on there is air under the question."""
+_WEEK, _LONG_WEEK, _DAY, _LONG_DAY = 8, 16, 7, 12
+"""The cells of the first column with the Monday of a week and of an answer, each short and long."""
 _TELLS = "School: it counts. Off: the rest of the year moves on by itself. Nothing is marked either way."
 _STEPS = {
-    "fluent": "up",
-    "hesitated": "down",
-    "back": "left",
-    "next": "right",
-    "cue": "change",
-    "leave": "question",
+    "week_less": "left",
+    "week_more": "right",
+    "day_up": "up",
+    "day_down": "down",
+    "day_left": "left",
+    "day_right": "right",
 }
-"""What the keys of the morning mean here."""
+"""The steps of the talk that are called otherwise than their actions."""
 
 
 class Layout(NamedTuple):
-    """Which days stand in each row, by their places; a calendar week to a row, or a day."""
+    """Which days stand in each row, by their places: a calendar week to a row, or a day; and the weekdays."""
 
     rows: tuple[tuple[int, ...], ...]
+    weekdays: tuple[int, ...]
     by_week: bool
 
 
 def layout(days: Missed, width: int) -> Layout:
     """A calendar week to a row where that has room in ``width`` cells, else a day."""
-    if len(_weekdays(days)) * _CELL + len(_week(days.days[0])) + 4 <= width:
-        return Layout(days.by_week(), by_week=True)
-    return Layout(tuple((at,) for at in range(len(days.days))), by_week=False)
+    weekdays = tuple(sorted({day.weekday() for day in days.days}))
+    if len(weekdays) * _DAY + _WEEK <= width:
+        return Layout(days.by_week(), weekdays, by_week=True)
+    return Layout(tuple((at,) for at in range(len(days.days))), weekdays, by_week=False)
 
 
-def _weekdays(days: Missed) -> tuple[int, ...]:
-    return tuple(sorted({day.weekday() for day in days.days}))
-
-
-def _week(day: dt.date) -> str:
-    monday = day - dt.timedelta(day.weekday())
-    return f"week of {date_words(monday, weekday=False, short=True):<6}"
-
-
-def question_page(talk: Talk, said: str, width: int) -> Script:
-    """Of many missed mornings, one question."""
-    page, weeks = Script(width), talk.missed.weeks()
-    page.text(f"{len(talk.answers)} mornings have no warm-up.", Tone.PLAIN, Keep.HEAD)
-    page.air()
-    page.text("Where are your lessons now?", Tone.SAY, Keep.ALWAYS)
-    page.air()
-    less = Span("‹ " if talk.week > weeks[0] else "  ", Tone.KEY, "back")
-    more = Span(" ›" if talk.week < weeks[-1] else "  ", Tone.KEY, "next")
-    place = talk.missed.place(talk.off).partition(",")[0]
-    page.line((less, Span(f"week {talk.week}", Tone.HERE), more, Span(f"  {place}", Tone.PLAIN)), Keep.ALWAYS)
-    page.text(said, Tone.CUE, Keep.NOTICE, bottom=True)
-    keys = (
-        ("← →", " week", "next"),
-        ("Enter", " go on from here", "accept"),
-        ("d", " say it day by day", "by_day"),
-    )
-    _keys(page, *keys, ("u", " undo", "undo"), ("q", " quit", "quit"))
-    return page
-
-
-def days_page(talk: Talk, rows: Layout, said: str, width: int, height: int) -> Script:
-    """The missed mornings, each with what was said of it, and what that makes of today."""
-    page, foot = Script(width), Script(width)
-    page.text("No warm-up on these mornings: school, or off?", Tone.SAY, Keep.HEAD)
-    if height >= _AIRY:
-        page.air()
-    foot.text(said, Tone.CUE, Keep.NOTICE, bottom=True)
-    foot.text(f"Today: {talk.missed.place(talk.off)}.", Tone.PLAIN, Keep.ALWAYS, bottom=True)
-    take = "go on" if not talk.open_still else "when all are answered"
-    _keys(
-        foot,
-        *(("a", " all off", "all_off"), ("s", " all school", "all_school"), ("↑ ↓ ← →", " choose", "next")),
-        *(("Space", " change", "cue"), ("Enter", f" {take}", "accept"), ("u", " undo", "undo")),
-        *((("Esc", " one question", "question"),) if len(talk.answers) >= missed.MANY else ()),
-        ("q", " quit", "quit"),
-    )
-    here = next(n for n, places in enumerate(rows.rows) if talk.cursor in places)
-    room = height - sum(len(block.lines) for block in (*page.blocks, *foot.blocks))
-    shown = window(len(rows.rows), here, max(2, room))
-    for n in shown:
-        page.line(_row(talk, rows.rows[n], by_week=rows.by_week), Keep.ALWAYS)
-    page.text(cut_off(len(rows.rows), shown.start, len(shown)), Tone.QUIET, Keep.ALWAYS)
-    page.blocks += foot.blocks
-    return page
-
-
-def _row(talk: Talk, places: tuple[int, ...], *, by_week: bool) -> Line:
-    here = Span("› " if talk.cursor in places else "  ", Tone.KEY)
-    days = talk.missed.days
-    if not by_week:
-        (at,) = places
-        return (
-            here,
-            Span(f"{date_words(days[at], short=True):<12}", Tone.PLAIN, f"day:{at}"),
-            _answer(talk, at),
-        )
-    spans = [here, Span(f"{_week(days[places[0]])}  ", Tone.PLAIN)]
-    at_weekday = {days[at].weekday(): at for at in places}
-    for weekday in _weekdays(talk.missed):
-        if weekday in at_weekday:
-            at = at_weekday[weekday]
-            spans += [Span(f"{WEEKDAYS[weekday][:3]} ", Tone.PLAIN, f"day:{at}"), _answer(talk, at)]
-        else:
-            spans.append(Span(" " * _CELL))
-    return tuple(spans)
-
-
-def _answer(talk: Talk, at: int) -> Span:
-    answer = talk.answers[at]
-    word = "?" if answer is None else "off" if answer else "school"
-    shown = f"[{word}]" if at == talk.cursor else f" {word} "
-    return Span(shown.ljust(_CELL - 4), Tone.HERE if at == talk.cursor else Tone.PLAIN, f"day:{at}")
-
-
-def _keys(page: Script, *keys: tuple[str, str, str]) -> None:
-    page.keys(
-        [s for key, label, do in keys for s in (Span(key, Tone.KEY, do), Span(label, Tone.PLAIN, do))],
-        Keep.ALWAYS,
-    )
-
-
-class DaysScreen(Screen[tuple[dt.date, ...]]):
+class DaysScreen(Page[tuple[dt.date, ...]]):
     """Asks of the mornings that were missed. Its result is those that were off."""
 
-    AUTO_FOCUS = None
-    CSS = "DaysScreen > ScriptPane { width: 100%; height: 100%; }"
+    CSS_PATH: ClassVar = ["page.tcss", "days.tcss"]
+    AUTO_FOCUS = "#days"
+    STATES = (State.WEEK, State.DAYS)
     BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("a", "do('all_off')", "all off", show=False, tooltip="All of them were off"),
-        Binding("s", "do('all_school')", "all school", show=False, tooltip="All of them were school"),
-        Binding("d", "do('by_day')", "day by day", show=False, tooltip="Say it of each day"),
-        Binding("escape", "do('question')", "one question", show=False, tooltip="Back to the one question"),
+        *bindings(
+            *STATES,
+            **dict.fromkeys(("week_less", "week_more", "here", "by_day"), ""),
+            **dict.fromkeys(("change", "all_off", "all_school", "answered", "question"), ""),
+            **dict.fromkeys(("undo", "help", "quit"), ""),
+        )
     ]
+    ASKS_AT_MIDNIGHT = False
 
-    def __init__(self, days: Missed, turn_theme: Callable[[], None] = lambda: None) -> None:
-        super().__init__()
-        self.turn_theme = turn_theme
-        self.talk = missed.begin(days)
-        self.said = ""
+    def __init__(self, work: Workspace) -> None:
+        super().__init__(work)
+        context = work.context
+        self.talk = missed.begin(Missed(context.family, context.today, context.unconfirmed_days()))
         self._before: list[Talk] = []
-        self._layout = Layout((), by_week=False)
-        self.script = ScriptPane(self.page)
+        self._layout = Layout((), (), by_week=False)
+        self._shown: dict[Coordinate, str] = {}
+        self._table: DataTable[Text] = DataTable(id="days", cursor_type="cell", cell_padding=0)
 
-    def compose(self) -> ComposeResult:
-        """One pane: these are words for the adult alone."""
-        yield self.script
+    @property
+    def state(self) -> State:
+        """The one question, or each day."""
+        return State.WEEK if self.talk.asking else State.DAYS
 
-    def page(self, width: int, height: int) -> Script:
-        """The question, or the days."""
+    def heading(self) -> str:
+        """What is asked."""
         if self.talk.asking:
-            return question_page(self.talk, self.said, width)
-        self._layout = layout(self.talk.missed, width)
-        return days_page(self.talk, self._layout, self.said, width, height)
+            return f"{len(self.talk.answers)} mornings have no warm-up."
+        return "No warm-up on these mornings: school, or off?"
 
-    def action_do(self, name: str) -> None:
-        """One of the keys that are this screen's own."""
-        self.do(name)
+    def body(self) -> ComposeResult:
+        """The question with its week, or the days; one of them shows."""
+        yield Static("Where are your lessons now?", id="question", markup=False)
+        with Horizontal(id="week"):
+            yield _arrow("‹", "week_less")
+            yield Static("", id="in_week", markup=False)
+            yield _arrow("›", "week_more")
+            yield Static("", id="place", markup=False)
+        yield self._table
+        yield More(self._table, fixed=1)
+        yield Static("", id="today", markup=False)
 
-    def do(self, action: str) -> None:
-        """Do one action, of this screen or of the morning's table."""
-        self.said = ""
+    def on_resize(self, event: events.Resize) -> None:
+        """Lay the days out for this width."""
+        super().on_resize(event)
+        self._lay_out(min(event.size.width, WIDEST) - (2 if event.size.width < NARROW else 4))
+        self.show()
+
+    def _lay_out(self, width: int) -> None:
+        days = self.talk.missed
+        self._layout, self._shown = layout(days, width), {}
+        rows, weekdays, by_week = self._layout
+        airy = _LONG_WEEK + len(weekdays) * _LONG_DAY <= width
+        table = self._table.clear(columns=True)
+        if by_week:
+            table.add_column("week of", width=_LONG_WEEK if airy else _WEEK)
+            for weekday in weekdays:
+                table.add_column(
+                    f" {WEEKDAYS[weekday][: None if airy else 3]}", width=_LONG_DAY if airy else _DAY
+                )
+        else:
+            table.add_column("morning", width=_LONG_DAY)
+            table.add_column("", width=_LONG_DAY)
+        for places in rows:
+            first = days.days[places[0]]
+            monday = first - dt.timedelta(first.weekday())
+            named = (
+                date_words(monday, weekday=False, short=not airy)
+                if by_week
+                else date_words(first, short=True)
+            )
+            table.add_row(Text(named), *[Text()] * (len(table.columns) - 1))
+
+    def show(self) -> None:
+        """What was said of each morning, and what that makes of today."""
+        super().show()
+        if not self._layout.rows:
+            return  # Nothing is laid out before the screen has its size.
+        talk = self.talk
+        self.set_class(talk.asking, "asking")
+        self.query_one("#heading", Static).update(self.heading())
+        place = talk.missed.today_words(talk.off)
+        self.query_one("#in_week", Static).update(f"week {talk.week}")
+        self.query_one("#place", Static).update(place.partition(",")[0])
+        self.query_one("#today", Static).update(f"Today: {place}.")
+        for at in range(len(talk.answers)):
+            cell, words = self._cell(at), _answer(talk, at)
+            if self._shown.get(cell) != words:
+                self._shown[cell] = words
+                self._table.update_cell_at(cell, Text(words))
+        self._table.cursor_coordinate = self._cell(talk.cursor)
+        self.set_focus(None if talk.asking else self._table)
+        self.refresh_bindings()
+
+    def _cell(self, at: int) -> Coordinate:
+        """Where a day stands in the table."""
+        row = next(n for n, places in enumerate(self._layout.rows) if at in places)
+        if not self._layout.by_week:
+            return Coordinate(row, 1)
+        return Coordinate(row, 1 + self._layout.weekdays.index(self.talk.missed.days[at].weekday()))
+
+    # -- what the keys do
+
+    def belongs(self, action: str) -> bool:
+        """Few mornings are never one question."""
+        return super().belongs(action) and (action != "question" or len(self.talk.answers) >= missed.MANY)
+
+    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+        """The keys of the other state are none here."""
+        return action != "do" or self.belongs(str(parameters[0]))
+
+    def open_help(self) -> None:
+        """What the two answers mean, in a line."""
+        self.work.said = _TELLS
+
+    def act(self, action: str) -> None:
+        """One step, or the end of it."""
         match action:
-            case "quit":
-                self.app.exit()
-            case "theme":
-                self.turn_theme()
-            case "help":
-                self.said = _TELLS
             case "undo":
                 self._undo()
-            case "accept":
+            case "here" | "answered":
                 self._take()
             case _:
-                self._step(action)
-        self.script.show()
+                self._step(_STEPS.get(action, action))
 
-    def _step(self, action: str) -> None:
-        if action.startswith("day:"):
-            self.talk, action = self.talk._replace(cursor=int(action.removeprefix("day:"))), "change"
-        what = _STEPS.get(action, action)
-        if what == "by_day" and not self.talk.asking:
-            what = "right"
+    def _step(self, what: str) -> None:
         after = self.talk.step(what, self._layout.rows)
         if (after.answers, after.week, after.asking) != (self.talk.answers, self.talk.week, self.talk.asking):
             self._before.append(self.talk)
@@ -205,11 +191,41 @@ class DaysScreen(Screen[tuple[dt.date, ...]]):
         if self._before:
             self.talk = self._before.pop()
         else:
-            self.said = "Nothing to undo."
+            self.work.said = "Nothing to undo."
 
     def _take(self) -> None:
         if left := self.talk.open_still:
-            self.said = f"{left} not answered yet. s: all school. a: all off."
+            self.work.said = f"{left} not answered yet. s: all school. a: all off."
             self.talk = self.talk.step("first_open", ())
         else:
-            self.dismiss(self.talk.off)
+            self.leave(self.talk.off)
+
+    @on(DataTable.CellHighlighted)
+    @on(DataTable.CellSelected)
+    def _click(self, event: DataTable.CellHighlighted | DataTable.CellSelected) -> None:
+        """A click on a day changes it; keys have moved the cursor of the talk before that of the table."""
+        there = self._table.cursor_coordinate
+        if isinstance(event, DataTable.CellHighlighted) and there == self._cell(self.talk.cursor):
+            return
+        for at in range(len(self.talk.answers)):
+            if self._cell(at) == there:
+                self.talk = self.talk._replace(cursor=at)
+                self.do("change")
+                return
+        self.show()
+
+    @on(Button.Pressed)
+    def _turn_week(self, event: Button.Pressed) -> None:
+        self.do(event.button.id or "")
+
+
+def _arrow(glyph: str, action: str) -> Button:
+    arrow = Button(glyph, id=action, compact=True, tooltip=BY_ID[action].help)
+    arrow.can_focus = False
+    return arrow
+
+
+def _answer(talk: Talk, at: int) -> str:
+    answer = talk.answers[at]
+    word = "?" if answer is None else "off" if answer else "school"
+    return f"›{word}" if at == talk.cursor else f" {word}"

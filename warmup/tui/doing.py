@@ -1,13 +1,13 @@
-"""What a key does to the morning, and the line that the screen says of it."""
+"""What a key does to the session, and the line that the screen says of it."""
 
 import datetime as dt
-from collections.abc import Sequence
+from collections.abc import Callable, Mapping, Sequence
 
 from warmup.english import date_words, number_word
 from warmup.model import Mark
 from warmup.session import undoing
 from warmup.session.session import Session
-from warmup.session.summary import named
+from warmup.session.summary import item_label
 
 MANY = 5
 """From so many days off on, their number is said and not each date."""
@@ -23,27 +23,84 @@ def said_of_marking(session: Session, mark: Mark) -> str:
     return "Left for today." if mark is Mark.SKIPPED else f"Marked {undoing.MARK_WORDS[mark]}."
 
 
-def said_of_the_day(session: Session, action: str) -> str:
-    """Do what changes the day or what is still to come, and what the screen says of it."""
-    match action:
-        case "rough":
-            session.toggle_rough()
-            return "Rough day: marks lower nothing." if session.rough else "No rough day: marks count again."
-        case "short":
-            if session.shorten():
-                return f"A short morning: {number_word(len(session.prompts))} in all."
-            return "It is as short as it gets."
-        case "stop":
-            if not session.stop_early():
-                return "There is nothing more to leave out."
-            return STOPPED_AT_ONCE if session.at_close else STOPPED
-        case "swap":
-            return "Something else, then." if session.swap() else "There is nothing else to ask just now."
-        case "hold" if session.prompt:
-            at = session.prompt
-            session.hold_back()
-            return f"Held back: {named(at)}. Key l lists what is held, to let it come again."
-    return ""
+def _marks(mark: Mark) -> Callable[[Session], str]:
+    return lambda session: said_of_marking(session, mark)
+
+
+def _moves(move: Callable[[Session], None]) -> Callable[[Session], str]:
+    def silently(session: Session) -> str:
+        move(session)
+        return ""
+
+    return silently
+
+
+def _rough(session: Session) -> str:
+    session.toggle_rough()
+    return "Rough day: marks lower nothing." if session.rough else "No rough day: marks count again."
+
+
+def _short(session: Session) -> str:
+    if session.shorten():
+        return f"A short morning: {number_word(len(session.prompts))} in all."
+    return "It is as short as it gets."
+
+
+def _stop(session: Session) -> str:
+    if not session.stop_early():
+        return "There is nothing more to leave out."
+    return STOPPED_AT_ONCE if session.at_close else STOPPED
+
+
+def _swap(session: Session) -> str:
+    return "Something else, then." if session.swap() else "There is nothing else to ask just now."
+
+
+def _hold(session: Session) -> str:
+    held = session.prompt
+    session.hold_back()
+    return f"Held back: {item_label(held)}. Key l lists what is held, to let it come again." if held else ""
+
+
+def _easy_too_soon(_session: Session) -> str:
+    return "That key is for the close: then what has no mark came easily too."
+
+
+def _others_easy(session: Session) -> str:
+    count = session.others_easy()
+    return f"Marked came easily: {number_word(count)}." if count else "Nothing is without a mark."
+
+
+def _which_key(session: Session) -> str:
+    return "Key t says that those came easily too." if session.unmarked else ""
+
+
+AT_A_PROMPT: Mapping[str, Callable[[Session], str]] = {
+    "fluent": _marks(Mark.FLUENT),
+    "hesitated": _marks(Mark.HESITATED),
+    "not_yet": _marks(Mark.NOT_YET),
+    "skip": _marks(Mark.SKIPPED),
+    "next": _moves(Session.next),
+    "accept": _moves(Session.next),
+    "back": _moves(Session.back),
+    "leave": _moves(Session.back),
+    "cue": _moves(Session.next_cue),
+    "easy": _easy_too_soon,
+    "rough": _rough,
+    "short": _short,
+    "stop": _stop,
+    "swap": _swap,
+    "hold": _hold,
+}
+"""What an action does while a prompt is on screen, and what is said of it."""
+AT_THE_CLOSE: Mapping[str, Callable[[Session], str]] = {
+    "fluent": _which_key,
+    "easy": _others_easy,
+    "back": _moves(Session.back),
+    "leave": _moves(Session.back),
+    "rough": _rough,
+}
+"""The same at the close."""
 
 
 def said_of_days(off: Sequence[dt.date]) -> str:

@@ -3,14 +3,19 @@
 import datetime as dt
 
 from warmup.session.context import Clock
+from warmup.tui.actions import BY_ID
 
 BOUNCE = dt.timedelta(milliseconds=100)
 """The same key again within this time was pressed once (from memory: switches bounce for 5 to 25 ms, and
 a key held down repeats every 30 ms; nobody asks a prompt so fast)."""
 LANDING = dt.timedelta(milliseconds=500)
-"""So long the key that opened a page does nothing on it: a finger still on its way meant the page before."""
-REPEATED = frozenset({"next", "back", "cue"})
-"""What may be repeated as fast as one likes: it is lost by nothing."""
+"""For this long the key that opened a page does nothing on it: the second press was meant for the page
+before."""
+REPEATED = frozenset({
+    "next", "back", "cue", "line_up", "line_down", "week_less", "week_more",
+    "day_up", "day_down", "day_left", "day_right",
+})  # fmt: skip
+"""Actions that are not guarded: repeating one by mistake loses nothing."""
 
 
 class Bounces:
@@ -20,21 +25,27 @@ class Bounces:
         self._clock = clock
         self._last, self._at, self._opened = "", dt.datetime.min, False
 
-    def stops(self, action: str, *, list_shown: bool) -> bool:
-        """Whether this key is the last one once more, too soon to be meant; a list's arrows may repeat."""
+    def stops(self, action: str) -> bool:
+        """Whether this key is the last one once more, too soon to be meant.
+
+        On another page the same key may do another action: it is known by the keys that the two share.
+        """
         now = self._clock()
         since = now.replace(tzinfo=None) - self._at.replace(tzinfo=None)
         soon = dt.timedelta(0) <= since < (LANDING if self._opened else BOUNCE)
-        again = action == self._last and soon
-        free = action in REPEATED or (list_shown and action in ("fluent", "hesitated"))
-        stopped = again and (self._opened or not free)
+        again = soon and bool(self._last) and _one_key(action, self._last)
+        stopped = again and (self._opened or action not in REPEATED)
         self._opened = stopped and self._opened
         self._last, self._at = action, now
         return stopped
 
     def opened_a_page(self) -> None:
-        """The last key opened another page."""
+        """The last key opened another page, or left one."""
         self._opened = True
+
+
+def _one_key(action: str, other: str) -> bool:
+    return action == other or not {*BY_ID[action].every_key}.isdisjoint(BY_ID[other].every_key)
 
 
 class Midnight:

@@ -1,18 +1,7 @@
-"""Lists that are longer than their room: which rows show, and how many do not."""
+"""Lists that are longer than their room say how much of them is out of sight."""
 
-from warmup.tui.script import Keep, Script, Tone
-
-
-def window(total: int, cursor: int, room: int) -> range:
-    """Which of ``total`` rows show in ``room`` lines, the cursor among them.
-
-    Where not all do, one line is left for :func:`cut_off`.
-    """
-    if total <= room:
-        return range(total)
-    shown = max(1, room - 1)
-    first = max(0, min(cursor - shown // 2, total - shown))
-    return range(first, first + shown)
+from textual.widget import Widget
+from textual.widgets import OptionList, Static
 
 
 def cut_off(total: int, first: int, shown: int) -> str:
@@ -21,21 +10,32 @@ def cut_off(total: int, first: int, shown: int) -> str:
     return "  ".join(f"{arrow} {count} more" for arrow, count in (("↑", above), ("↓", below)) if count > 0)
 
 
-def scroll_end(page: Script, height: int) -> int:
-    """How far down the page can be scrolled above its foot, in lines; 0 where all of it has room."""
-    lines = sum(len(block.lines) for block in page.blocks)
-    return lines - height + 1 if lines > height else 0
+def step(listed: OptionList, by: int) -> None:
+    """Put the cursor on another line; at an end it stays where it is."""
+    if listed.option_count:
+        listed.highlighted = max(0, min(listed.option_count - 1, (listed.highlighted or 0) + by))
 
 
-def scrolled(page: Script, height: int, first: int) -> Script:
-    """The page from its line ``first`` on, with its foot; the page itself where all of it has room."""
-    if not (end := scroll_end(page, height)):
-        return page
-    lines = [line for block in page.blocks if not block.bottom for line in block.lines]
-    first, shown = max(0, min(first, end)), max(1, len(lines) - end)
-    cut = Script(page.width)
-    for line in lines[first : first + shown]:
-        cut.line(line, Keep.ALWAYS)
-    cut.text(cut_off(len(lines), first, shown), Tone.QUIET, Keep.ALWAYS)
-    cut.blocks += [block for block in page.blocks if block.bottom]
-    return cut
+class More(Static):
+    """Says it of a widget that scrolls, of whose lines ``fixed`` stand at its top."""
+
+    def __init__(self, listed: Widget, fixed: int = 0, *, classes: str = "more") -> None:
+        super().__init__("", classes=classes, markup=False)
+        self._listed, self._fixed, self._said = listed, fixed, ""
+
+    def on_mount(self) -> None:
+        """Look again at every scroll, and whenever the room or the list has changed."""
+        for change in ("scroll_y", "virtual_size"):
+            self.watch(self._listed, change, self._count, init=False)
+        self.screen.screen_layout_refresh_signal.subscribe(self, lambda _screen: self._count())
+
+    def _count(self) -> None:
+        listed, fixed = self._listed, self._fixed
+        said = cut_off(
+            listed.virtual_size.height - fixed,
+            round(listed.scroll_y),
+            listed.scrollable_content_region.height - fixed,
+        )
+        if said != self._said:
+            self._said = said
+            self.update(said)

@@ -1,87 +1,56 @@
-"""The morning: one screen whose mode changes, since a pushed screen would cost a blink."""
+"""The morning: its prompts and its close, one screen, since a pushed screen would cost a blink."""
 
 import datetime as dt
-from collections.abc import Callable
-from enum import Enum
+from typing import ClassVar
 
 from rich.text import Text
 from textual import events
 from textual.app import ComposeResult
-from textual.screen import Screen
+from textual.binding import BindingType
 
 from warmup.config.toml_file import FileProblem
-from warmup.english import number_word
-from warmup.journal.journal import Changed, Journal
-from warmup.model import Mark
 from warmup.pictures import Picture
 from warmup.session import undoing
-from warmup.session.context import CHOSEN_ANEW, Clock, Context
-from warmup.session.session import Session, begin, resume
+from warmup.session.session import Session, begin
 from warmup.session.summary import Closing, closing, turn_pause
-from warmup.session.undoing import CannotUndo, Undone
 from warmup.tui import pages
-from warmup.tui.doing import said_of_days, said_of_marking, said_of_the_day
-from warmup.tui.guards import Bounces, Midnight
-from warmup.tui.pages import Notice
+from warmup.tui.actions import Action, State, actions_of
+from warmup.tui.doing import AT_A_PROMPT, AT_THE_CLOSE, said_of_days
+from warmup.tui.key_screen import KeyScreen, bindings
 from warmup.tui.panes import ScriptPane, Stage
 from warmup.tui.script import Script
-from warmup.tui.unlocked import UnlockedList
+from warmup.tui.workspace import Workspace
 
 NARROW = 72
 """Under this many columns the script is a strip below the stage."""
 UNUSABLE = 3
 """The exit code for a file that can't be used as it is (see ``cli``)."""
-NOT_SAVED = "Not being saved ({}). Tried again at each mark."
-
-ELSEWHERE = "Changed in another window: this is where it stands."
-NOTHING_BEHIND = "There is no page behind this one. Key q leaves."
-_MARKS = {
-    "fluent": Mark.FLUENT,
-    "hesitated": Mark.HESITATED,
-    "not_yet": Mark.NOT_YET,
-    "skip": Mark.SKIPPED,
-}
 
 
-class Mode(Enum):
-    """What the morning shows."""
-
-    DAYS = "days"
-    COUNTS = "counts"
-    PROMPT = "prompt"
-    CLOSE = "close"
-    HELP = "help"
-    UNLOCKED = "unlocked"
-    TURNED = "turned"
-
-
-class MorningScreen(Screen[object]):
-    """Stage and script, and what each key does in each mode."""
+class MorningScreen(KeyScreen[object]):
+    """Stage and script, and what each key does."""
 
     AUTO_FOCUS = None
+    STATES = (State.PROMPT, State.CLOSE)
+    BINDINGS: ClassVar[list[BindingType]] = [*bindings(*STATES)]
 
-    def __init__(
-        self,
-        context: Context,
-        journal: Journal,
-        clock: Clock,
-        notices: tuple[str, ...] = (),
-        turn_theme: Callable[[], None] = lambda: None,
-        aside: str = "",
-    ) -> None:
-        super().__init__()
-        self.turn_theme, self.aside = turn_theme, aside
-        self.context, self.journal, self.clock, self.notices = context, journal, clock, notices
+    def __init__(self, work: Workspace) -> None:
+        super().__init__(work)
+        work.start_over = self.start_over
         self.stage, self.script = Stage(), ScriptPane(self.page)
         self._room: tuple[int | str, int | str] | None = None
-        self.session: Session | None = None
-        self.cursor = self._end = 0
-        self.said = self.wrong = ""
         self._ending: Closing | None = None
-        self._list = UnlockedList(context, self._keep)
-        self._bounces, self._midnight = Bounces(clock), Midnight(clock)
-        self._days_undone = False
-        self.mode = self._first_mode()
+        self._shown = State.PROMPT
+
+    @property
+    def session(self) -> Session | None:
+        """The session, once nothing has to be asked before it."""
+        return self.work.session
+
+    @property
+    def state(self) -> State:
+        """A prompt, or the close."""
+        return State.CLOSE if self.session and self.session.at_close else State.PROMPT
 
     def compose(self) -> ComposeResult:
         """The two panes, in the shape the terminal gives them from the start: a second layout costs time."""
@@ -90,12 +59,12 @@ class MorningScreen(Screen[object]):
         self._shape(self.app.size.width, self.app.size.height)
 
     def on_mount(self) -> None:
-        """Begin or go on with the sitting, unless there is something to ask of missed mornings first.
+        """Begin or go on with the session, unless there is something to ask first.
 
         A routine file that can't be read ends the program, with the sentence that says so.
         """
         try:
-            self._enter(self.mode)
+            self._begin()
         except FileProblem as problem:
             self.app.exit(None, UNUSABLE, Text(f"warmup: {problem}"))
 
@@ -103,87 +72,79 @@ class MorningScreen(Screen[object]):
         """The script goes below the stage on a narrow terminal."""
         self._shape(event.size.width, event.size.height)
 
-    # -- modes
+    # -- what comes before the first prompt
 
-    def _first_mode(self) -> Mode:
-        return Mode.DAYS if self.context.unsettled() else self._second_mode()
+    def start_over(self) -> None:
+        """Come back from whatever is on top, and ask again what must be asked first."""
+        while self.app.screen is not self:
+            self.app.pop_screen()
+        self._begin()
 
-    def _second_mode(self) -> Mode:
-        planned = self.context.morning().is_school
-        started = self.journal.sessions_of(self.context.child.record, self.context.today)
-        return Mode.PROMPT if planned or started else Mode.COUNTS
+    def _begin(self) -> None:
+        """Ask of missed mornings, then whether today counts, then the prompts."""
+        if self.work.context.unconfirmed_days():
+            self._ask_of_days()
+        elif self.session is None and self.work.asks_whether_it_counts():
+            self._ask_whether_it_counts()
+        elif self.session is None:
+            self.work.sit()
+        self.show()
 
     def _ask_of_days(self) -> None:
-        """Ask whether missed mornings were school or off, on a screen of its own, then begin."""
-        from warmup.session.missed import Missed
         from warmup.tui.days import DaysScreen
 
-        missed = Missed(self.context.family, self.context.today, self.context.unsettled())
-        self.app.push_screen(DaysScreen(missed, self.turn_theme), self._settle)
+        self.open(DaysScreen(self.work), lambda off: self.attempt(lambda: self._settle(off or ())))
 
-    def _settle(self, off: tuple[dt.date, ...] | None) -> None:
+    def _settle(self, off: tuple[dt.date, ...]) -> None:
         """Keep what was said of the missed mornings and go on, unless midnight has passed over it."""
-        self._keep(undoing.DAYS, lambda: self.context.settle(off or ()))
-        # The key that ended it was pressed elsewhere: should it bounce, it must do nothing here.
-        self._bounces.stops("accept", list_shown=False)
-        self.said = said_of_days(off or ())
-        self._enter(Mode.TURNED if self._midnight.asks(self.context.today) else self._second_mode())
+        work = self.work
+        work.keep(undoing.DAYS, lambda: work.context.editor.confirm_days(off, work.context.today))
+        work.said = said_of_days(off)
+        if work.midnight.asks(work.context.today):
+            self.ask_which_day()
+        else:
+            self._begin()
 
-    def _enter(self, mode: Mode) -> None:
-        if mode in (Mode.PROMPT, Mode.CLOSE) and self.session is None:
-            self._sit()
-        if mode is Mode.PROMPT and self.session is not None and self.session.at_close:
-            mode = Mode.CLOSE
-        if mode is Mode.CLOSE and self.session is not None:
-            self._ending = closing(self.session, self.context.knew_before_today())
-        if mode is Mode.UNLOCKED and self.mode is not mode:
-            self.context.forget()
-            self._list = UnlockedList(self.context, self._keep)
-        if mode is not self.mode:
-            self._bounces.opened_a_page()
-        self.mode = mode
-        self._show()
-        if mode is Mode.DAYS:
-            self._ask_of_days()
+    def _ask_whether_it_counts(self) -> None:
+        from warmup.tui.counts import CountsScreen
 
-    def _sit(self) -> None:
-        """Go on with the day's sitting, or begin it."""
-        context, journal, clock = self.context, self.journal, self.clock
-        if context.chosen_anew(context.today):
-            self.notices = (*self.notices, CHOSEN_ANEW)
-        self.session = resume(context, journal, clock) or begin(context, journal, clock)
-        if self._days_undone:
-            # What day it is was said anew: as long as nothing is marked, its prompts are chosen for that.
-            self._days_undone = False
-            self.session.choose_again()
+        def answered(_counts: bool | None) -> None:
+            self.work.sit()
+            self.show()
 
-    def _home(self) -> Mode:
-        """The page to go back to from one that was opened on the way."""
-        if self._midnight.offered:
-            return Mode.TURNED
-        return Mode.PROMPT if self.session else self._first_mode()
+        self.open(CountsScreen(self.work), lambda counts: self.attempt(lambda: answered(counts)))
 
-    def _show(self) -> None:
-        self.set_class(self._words_only(), "words")
-        if self.mode is not Mode.PROMPT:
+    def day_chosen(self, goes: bool | None) -> None:
+        """Where the question stood between the missed mornings and the prompts, they come next."""
+        super().day_chosen(goes)
+        if not goes and self.session is None:
+            self.attempt(self._begin)
+
+    # -- what is on screen
+
+    def show(self) -> None:
+        """The prompt, or the close."""
+        state = self.state
+        if state is not self._shown:
+            self._shown = state
+            self.work.bounces.opened_a_page()
+        if self.session is not None and state is State.CLOSE:
             self.set_class(False, "picture")
+            self._ending = closing(self.session, self.work.context.knew_before_today())
+        self.set_class(self.session is None, "words")
         self._shape(self.app.size.width, self.app.size.height)
-        self.stage.show(self._picture(), over=self.mode is Mode.CLOSE)
+        self.stage.show(self._picture(), over=state is State.CLOSE)
         self.script.show()
-
-    def _words_only(self) -> bool:
-        """Whether the adult's words take the whole screen."""
-        return self.mode not in (Mode.PROMPT, Mode.CLOSE)
 
     def _shape(self, width: int, height: int) -> None:
         """Give the panes their room: side by side, or the script as a strip below on a narrow terminal."""
-        narrow = width < NARROW
+        narrow, alone = width < NARROW, self.session is None
         self.set_class(narrow, "narrow")
-        beside = not narrow and not self._words_only()
-        below = narrow and not self._words_only()
         room = (
-            min(76, max(40, width * 9 // 20)) if beside else "100%",
-            max(12, height * (4 if self.mode is Mode.CLOSE else 3) // 5) if below else "100%",
+            "100%" if narrow or alone else min(76, max(40, width * 9 // 20)),
+            max(12, height * (4 if self._shown is State.CLOSE else 3) // 5)
+            if narrow and not alone
+            else "100%",
         )
         if room != self._room:
             self._room = room
@@ -191,220 +152,88 @@ class MorningScreen(Screen[object]):
 
     def _picture(self) -> Picture | None:
         """The picture for the stage: the last model a cue brought in, else the question's own."""
-        if self.mode is not Mode.PROMPT or self.session is None or self.session.prompt is None:
+        if self.session is None or self.session.prompt is None:
             return None
         prompt = self.session.prompt
         shown = [cue.picture for cue in prompt.cues[: self.session.cue] if cue.picture]
         return shown[-1] if shown else prompt.picture
 
-    # -- the page of each mode
-
     def page(self, width: int, height: int) -> Script:
-        """The script's page for this mode at this size."""
-        name = self.context.child.nickname if len(self.context.family.children) > 1 else ""
-        match self.mode:
-            case Mode.PROMPT if self.session and self.session.prompt:
-                covered = not self.context.family.answers_shown
-                return pages.prompt_page(self.session, width, self._notices(), covered=covered, name=name)
-            case Mode.CLOSE if self.session and self._ending:
-                return pages.close_page(self.session, self._ending, width, self._notices(), name)
-            case Mode.HELP:
-                self._end = pages.help_end(width, height)
-                self.cursor = min(self.cursor, self._end)
-                return pages.help_page(width, height, self.cursor)
-            case Mode.UNLOCKED:
-                return self._list.page(width, height, self._notices())
-            case Mode.TURNED if self._midnight.offered:
-                return pages.turned_page(self._midnight.offered, self.context.today, width)
-            case Mode.COUNTS:
-                return pages.counts_page(self.context.morning(), width, self._notices())
-            case _:
-                return Script(width)
-
-    def _notices(self) -> tuple[Notice, ...]:
-        """Standing lines: trouble with the disk first, then what the last key had to say."""
-        saving = "" if self.journal.saving else NOT_SAVED.format(self.journal.trouble)
-        loud = [Notice(line, loud=True) for line in (saving, self.context.unsaved, *self.notices, self.wrong)]
-        lines = (*loud, Notice(self.aside), Notice(self.said))
-        return tuple(line for line in lines if line.text)
+        """The script's page at this size."""
+        family, session, notices = self.work.context.family, self.session, self.work.notices()
+        name = self.work.context.child.nickname if len(family.children) > 1 else ""
+        if session and session.prompt:
+            return pages.prompt_page(session, width, notices, covered=not family.answers_shown, name=name)
+        if session and self._ending:
+            return pages.close_page(session, self._ending, width, notices, name)
+        return pages.empty_page(width, notices)
 
     # -- what the keys do
 
-    def do(self, action: str) -> None:
-        """Do one action of the table in the mode the screen is in; a file it can't read is said, no more."""
-        if self._bounces.stops(action, list_shown=self.mode in (Mode.HELP, Mode.UNLOCKED)):
-            return
-        self.said = self.wrong = ""
-        if action != "quit" and self._midnight.asks(self.context.today):
-            self._enter(Mode.TURNED)
-            return
-        try:
-            self._do(action)
-        except FileProblem as problem:
-            self.wrong = str(problem)
-            self._show()
-        except Changed:
-            self.said, self.session = ELSEWHERE, None
-            self._enter(Mode.PROMPT)
-        except CannotUndo:
-            self.said = undoing.NO_LONGER
-            self._show()
-
-    def _do(self, action: str) -> None:
-        match action, self.mode:
-            case "quit", _:
-                self.app.exit()
-            case "theme", _:
-                self.turn_theme()
-                self._show()
-            case "fluent" | "hesitated", Mode.HELP:
-                self.cursor = max(0, self.cursor + (1 if action == "hesitated" else -1))
-                self._show()
-            case "help" | "leave", Mode.HELP:
-                self._enter(self._home())
-            case "help", _:
-                self.cursor = 0
-                self._enter(Mode.HELP)
-            case _, Mode.COUNTS:
-                self._do_counts(action)
-            case _, Mode.PROMPT:
-                self._do_prompt(action)
-            case _, Mode.CLOSE:
-                self._do_close(action)
-            case _, Mode.UNLOCKED:
-                self._do_unlocked(action)
-            case _, Mode.TURNED:
-                self._do_turned(action)
-            case _, Mode.HELP:
-                self._enter(self._home())
-
-    def _do_prompt(self, action: str) -> None:
+    def act(self, action: str) -> None:
+        """Do one action at a prompt or at the close."""
         session = self.session
-        assert session is not None
+        if session is None:
+            self._begin()
+            return
         match action:
-            case "fluent" | "hesitated" | "not_yet" | "skip":
-                self.said = said_of_marking(session, _MARKS[action])
-            case "next" | "accept":
-                session.next()
-            case "leave" if self.has_class("picture"):
-                self.remove_class("picture")
-            case "back" | "leave":
-                session.back()
             case "undo":
-                self._undo(session.undo())
-                return
-            case "cue":
-                session.next_cue()
-            case "cover":
-                self.context.prefer(answers_shown=not self.context.family.answers_shown)
-            case "stage":
-                self.toggle_class("picture")
-            case "easy":
-                self.said = "That key is for the close: then what has no mark came easily too."
+                self.work.undo()
             case "unlocked":
-                self._enter(Mode.UNLOCKED)
-                return
+                self._open_unlocked()
+            case "menu":
+                self._open_menu()
+            case _ if self.state is State.CLOSE:
+                self._at_the_close(session, action)
             case _:
-                self.said = said_of_the_day(session, action)
-        self._enter(Mode.PROMPT)
+                self._at_a_prompt(session, action)
 
-    def _do_close(self, action: str) -> None:
-        session = self.session
-        assert session is not None
-        match action:
-            case "accept":
-                session.close()
-                self.app.exit(0, 0)
-                return
-            case "easy":
-                count = session.others_easy()
-                self.said = (
-                    f"Marked came easily: {number_word(count)}." if count else "Nothing is without a mark."
-                )
-            case "fluent" if session.unmarked:
-                self.said = "Key t says that those came easily too."
-            case "back" | "leave":
-                session.back()
-            case "undo":
-                self._undo(session.undo())
-                return
-            case "rough":
-                self.said = said_of_the_day(session, action)
-            case "short" if session.closed:
-                self.context.forget()
-                self.session = begin(self.context, self.journal, self.clock, shape="short")
-            case "hold" if self._ending and self._ending.pause:
-                self._keep(undoing.PAUSE, lambda: turn_pause(self.context))
-                self.said = "" if self.context.paused_until() else "New things may come again."
-            case "unlocked":
-                self._enter(Mode.UNLOCKED)
-                return
-        self._enter(Mode.PROMPT)
-
-    def _do_counts(self, action: str) -> None:
-        match action:
-            case "fluent":
-                self._keep(undoing.EXTRA, self.context.count_today)
-                self.said = "Today counts as a school day."
-            case "accept" | "next":
-                self.said = "Just for fun: today does not count."
-            case "undo":
-                self._undo(undoing.undo_day(self.context, self.journal))
-                return
-            case "leave":
-                self.said = NOTHING_BEHIND
-                self._show()
-                return
-            case _:
-                return
-        self._enter(Mode.PROMPT)
-
-    def _do_unlocked(self, action: str) -> None:
-        match action:
-            case "fluent":
-                self._list.move(-1)
-            case "hesitated":
-                self._list.move(1)
-            case "hold":
-                self.said = self._list.choose()
-            case "undo" if self.session:
-                self._undo(self.session.undo(), Mode.UNLOCKED)
-                return
-            case "unlocked" | "accept" | "back" | "next" | "leave":
-                self._enter(self._home())
-                return
-        self._show()
-
-    def _do_turned(self, action: str) -> None:
-        now = self._midnight.offered
-        match action:
-            case "accept" if now:
-                self._midnight.go()
-                self.context.turn_to(now)
-                self.session = None
-                self._enter(self._first_mode())
-            case "back" | "leave":
-                self._midnight.stay()
-                self._enter(self._home())
-            case _ if now is None:
-                # The clock was put right again meanwhile.
-                self._enter(self._home())
-
-    # -- what is kept, and taken back
-
-    def _keep(self, what: str, work: Callable[[], None], **said: object) -> None:
-        """Do what changes the family, so that it can be taken back."""
-        if self.session is not None:
-            self.session.family_action(what, work, **said)
+    def _at_a_prompt(self, session: Session, action: str) -> None:
+        if action == "stage":
+            self.toggle_class("picture")
+        elif action == "leave" and self.has_class("picture"):
+            self.remove_class("picture")
+        elif action == "cover":
+            self.work.context.editor.prefer(answers_shown=not self.work.context.family.answers_shown)
         else:
-            undoing.logged(self.context, self.journal, what, work, said)
+            self.work.said = AT_A_PROMPT[action](session)
 
-    def _undo(self, undone: Undone | None, mode: Mode = Mode.PROMPT) -> None:
-        """Say what was taken back, and show the page where it was done."""
-        self.said = f"Undone: {undone.words}." if undone else "Nothing to undo."
-        if undone and undone.what in (undoing.DAYS, undoing.EXTRA):
-            self.session, self._days_undone = None, True
-            mode = Mode.DAYS if self.context.unsettled() else Mode.COUNTS
-        elif self.session is None:
-            mode = self.mode
-        self._enter(mode)
+    def _at_the_close(self, session: Session, action: str) -> None:
+        work = self.work
+        if action == "accept":
+            session.close()
+            self.app.exit(0, 0)
+        elif action == "short" and session.closed:
+            work.context.forget()
+            work.session = begin(work.context, work.journal, work.clock, shape="short")
+        elif action == "hold" and self._ending and self._ending.pause:
+            work.keep(undoing.PAUSE, lambda: turn_pause(work.context))
+            work.said = "" if work.context.child.paused else "New things may come again."
+        elif action in AT_THE_CLOSE:
+            work.said = AT_THE_CLOSE[action](session)
+
+    def _open_unlocked(self) -> None:
+        from warmup.tui.unlocked import UnlockedScreen
+
+        self.open(UnlockedScreen(self.work))
+
+    def _open_menu(self) -> None:
+        from warmup.tui.menu import MenuScreen
+
+        def picked(action: str | None) -> None:
+            if action:
+                self.attempt(lambda: self.perform(action))
+
+        self.open(MenuScreen(self.work, self._in_menu()), picked)
+
+    def _in_menu(self) -> tuple[Action, ...]:
+        """What can be picked by name just now, as it is called just now."""
+        found = [action for action in actions_of((self.state,)) if action.in_menu]
+        if self.state is State.PROMPT:
+            return tuple(found)
+        offered = {
+            "short": "another short one" if self.session and self.session.closed else "",
+            "hold": "nothing new for a week" if self._ending and self._ending.pause else "",
+        }
+        named = [action._replace(label=offered.get(action.id, action.label)) for action in found]
+        return tuple(action for action in named if action.label)

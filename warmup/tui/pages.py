@@ -1,16 +1,14 @@
-"""What stands on the script in each mode of the morning, as blocks of lines. No widgets here."""
+"""What stands on the script at a prompt and at the close, as blocks of lines. No widgets here."""
 
-import datetime as dt
 from collections.abc import Sequence
-from typing import NamedTuple
 
-from warmup.english import WEEKDAYS, date_words, in_words
+from warmup.english import date_words, in_words
 from warmup.model import Mark, Morning
 from warmup.session.session import Session
 from warmup.session.summary import Closing
-from warmup.tui.actions import ACTIONS, BY_ID, Group, key_name, keys_of
-from warmup.tui.lists import cut_off, scroll_end, scrolled, window
+from warmup.tui.actions import BY_ID, keys_of
 from warmup.tui.script import Block, Keep, Line, Script, Span, Tone, wrapped
+from warmup.tui.workspace import Notice
 
 BEADS = {
     Mark.FLUENT: "●",
@@ -21,34 +19,10 @@ BEADS = {
 }
 """A prompt's bead by its mark; the one on screen stands in brackets."""
 
-MARK_WORDS = {
-    Mark.FLUENT: "came easily",
-    Mark.HESITATED: "hesitated",
-    Mark.NOT_YET: "not yet",
-    Mark.SKIPPED: "left",
-}
-_AIRY = 22
-"""From so many rows on the help has air between its parts."""
-MEANINGS = (
-    (
-        "Came easily",
-        "right with no cue; steady work with fingers too. Five seconds count in adding to 5 only",
-    ),
-    ("Hesitated", "a cue, a fresh start, or put right after you reacted. Looking up at you is no hesitation"),
-    ("Not yet", "you showed it. It comes back; nothing is lost"),
-    ("No mark", "changes nothing"),
-)
 HOW_TO_WAIT = "Ask, count five silently, then Space."
 """Said once a morning, with its first prompt: no cue needs to say it again."""
 SMALL_THINGS = "Keep small things away from under-threes and mouthers: choking."
 _SMALL = ("coin", "button", "bean", "cereal", "clip", "counter", "dice", "grape", "rice", "cracker", "sock ")
-
-
-class Notice(NamedTuple):
-    """A line above the beads; a ``loud`` one is about something lost or not saved."""
-
-    text: str
-    loud: bool = False
 
 
 def heading(morning: Morning, name: str = "", *, short: bool = False) -> list[str]:
@@ -143,14 +117,14 @@ def _foot(page: Script, session: Session, notices: Sequence[Notice]) -> None:
     if ahead and ahead[0].table and session.prompt and ahead[0].table != session.prompt.table:
         page.text(f"{ahead[0].table}", Tone.QUIET, Keep.NEXT_OBJECT, "Have ready next:", bottom=True)
     page.line(beads(session), Keep.BEADS, bottom=True)
-    names = ("fluent", "hesitated", "not_yet", "cue", "next", "back", "undo", "help", "quit")
+    names = ("fluent", "hesitated", "not_yet", "cue", "next", "undo", "menu", "help", "quit")
     page.keys([span for name in names for span in _key(name)], Keep.ALWAYS)
 
 
 def _key(name: str, label: str = "") -> tuple[Span, Span]:
     action = BY_ID[name]
     return (
-        Span("/".join(map(key_name, action.keys)), Tone.KEY, name),
+        Span(keys_of(action, "/"), Tone.KEY, name),
         Span(label or f" {action.label}", Tone.PLAIN, name),
     )
 
@@ -199,7 +173,7 @@ def close_page(
     else:
         page.keys([*keys, *_key("accept", " leave them, and finish" if left else " finish")], Keep.ALWAYS)
     page.keys(
-        [span for each in ("back", "undo", "rough", "help", "quit") for span in _key(each)], Keep.WORKING
+        [span for each in ("back", "undo", "menu", "help", "quit") for span in _key(each)], Keep.WORKING
     )
     return page
 
@@ -221,135 +195,9 @@ def _offer(page: Script, text: str) -> None:
         page.blocks.append(Block(lines, Keep.NOTICE))
 
 
-def help_page(width: int, height: int, first: int = 0) -> Script:
-    """Every key by its group, with what it does where there is room, and what the marks mean.
-
-    Where it is longer than the pane, it is shown from the line ``first`` on.
-    """
-    return scrolled(_help(width, height), height, first)
-
-
-def help_end(width: int, height: int) -> int:
-    """How far the help can be scrolled down, in lines."""
-    return scroll_end(_help(width, height), height)
-
-
-def _help(width: int, height: int) -> Script:
-    page = Script(width)
-    page.text("Keys: either hand, one at a time", Tone.SAY, Keep.HEAD)
-    if height >= _AIRY:
-        page.air()
-    actions = [each for group in Group for each in ACTIONS if each.group is group and each.id != "accept"]
-    if width >= 80 and height >= len(actions) + 11:
-        for action in actions:
-            cell = _cell(keys_of(action), action.label, action.id, 24)
-            page.line((*cell, Span(f"  {action.help}", Tone.QUIET)), Keep.ALWAYS)
-    else:
-        column = (width - 2) // 2 if width >= 56 else width
-        cells = [span for each in actions for span in _cell(keys_of(each), each.label, each.id, column)]
-        page.keys(cells, Keep.ALWAYS, bottom=False)
-    if height >= _AIRY:
-        page.air()
-    for mark, meaning in MEANINGS:
-        page.text(meaning, Tone.PLAIN, Keep.WATCH, f"{mark}:")
-    page.keys([*_key("help", " back to the morning"), *_key("quit")], Keep.ALWAYS)
-    return page
-
-
-def _cell(keys: str, label: str, action: str, width: int) -> list[Span]:
-    head = keys.ljust(8)
-    return [Span(head, Tone.KEY, action), Span(label[: width - 8].ljust(width - 8), Tone.PLAIN, action)]
-
-
-class Unlocked(NamedTuple):
-    """One level in the list of what this quarter has unlocked."""
-
-    level: str
-    title: str
-    label: str
-    week: int
-    held: bool
-
-    def words(self) -> str:
-        """The row as it stands in the list."""
-        return f"week {self.week:>2}  {'held back: ' if self.held else ''}{self.named()}"
-
-    def named(self) -> str:
-        """What the level is called."""
-        return f"{self.title}: {self.label}"
-
-
-class TeachAgain(NamedTuple):
-    """One item in that list which rests until it is taught again, or was taught today."""
-
-    item: str
-    named: str
-    taught: bool
-
-    def words(self) -> str:
-        """The row as it stands in the list."""
-        return f"{'taught again' if self.taught else 'teach again'}: {self.named}"
-
-
-def unlocked_page(
-    morning: Morning,
-    rows: Sequence[Unlocked | TeachAgain],
-    cursor: int,
-    width: int,
-    height: int,
-    notices: Sequence[Notice] = (),
-    paused: str = "",
-) -> Script:
-    """What is to be taught again, then the quarter's levels, newest first, and those held back.
-
-    The key that holds a level, or lets it come, says of an item that it was taught. ``paused`` is the date
-    up to which nothing new comes.
-    """
+def empty_page(width: int, notices: Sequence[Notice]) -> Script:
+    """What stands there while there is no session, since a file it needs can't be read."""
     page = Script(width)
     _notices(page, notices)
-    match rows[cursor : cursor + 1]:
-        case [TeachAgain(taught=taught)]:
-            label = " take that back" if taught else " it was taught again"
-        case _:
-            label = " hold back, or let it come"
-    keys = [Span("↑ ↓", Tone.KEY), Span(" choose", Tone.PLAIN), *_key("hold", label)]
-    page.keys([*keys, *_key("unlocked", " back to the morning")], Keep.ALWAYS)
-    page.text(f"Quarter {morning.quarter}: what may be asked so far", Tone.SAY, Keep.HEAD)
-    page.text(f"Nothing new until {paused}." if paused else "", Tone.CUE, Keep.NOTICE)
-    room = max(3, height - 1 - sum(len(block.lines) for block in page.blocks))
-    shown = window(len(rows), cursor, room)
-    for at in shown:
-        here = at == cursor
-        words = Span(_cut(rows[at].words(), width - 2), Tone.HERE if here else Tone.PLAIN)
-        page.line((Span("› " if here else "  ", Tone.KEY), words), Keep.ALWAYS)
-    page.text(cut_off(len(rows), shown.start, len(shown)), Tone.QUIET, Keep.ALWAYS)
-    return page
-
-
-def _cut(text: str, width: int) -> str:
-    return text if len(text) <= width else f"{text[: width - 1]}…"
-
-
-def counts_page(morning: Morning, width: int, notices: Sequence[Notice] = ()) -> Script:
-    """A morning on a day that was not planned: does it count?"""
-    page = Script(width)
-    _head(page, morning)
-    page.air()
-    page.text("No school was planned today. A warm-up is welcome.", Tone.SAY, Keep.ALWAYS)
-    page.text("Does it count as a school day?", Tone.SAY, Keep.ALWAYS)
-    _notices(page, notices)
-    page.keys(
-        [*_key("accept", " no, just for fun"), *_key("fluent", " yes, it counts"), *_key("quit")], Keep.ALWAYS
-    )
-    return page
-
-
-def turned_page(now: dt.date, stood: dt.date, width: int) -> Script:
-    """The clock says another date than the morning on screen: today's, or finish that one?"""
-    page, day = Script(width), dt.timedelta(1)
-    named = WEEKDAYS[now.weekday()] if now == stood + day else date_words(now, year=True)
-    page.text(f"It is {named} now.", Tone.SAY, Keep.ALWAYS)
-    page.text("What was marked stays with its day.", Tone.QUIET, Keep.WATCH)
-    back = " finish yesterday’s" if now == stood + day else f" finish the one of {date_words(stood)}"
-    page.keys([*_key("accept", " today’s warm-up"), *_key("back", back), *_key("quit")], Keep.ALWAYS)
+    page.keys([*_key("accept", " try again"), *_key("quit")], Keep.ALWAYS)
     return page

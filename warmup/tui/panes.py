@@ -76,7 +76,7 @@ class Stage(Widget):
 
 
 def _drawing(picture: Picture, columns: int, rows: int) -> Drawing | None:
-    """The picture, or None where it can't be drawn: one out of a journal may be of a shape of no name."""
+    """The picture, or None where it can't be drawn: one read from a journal may name an unknown shape."""
     try:
         return picture.draw(columns, rows)
     except Exception:

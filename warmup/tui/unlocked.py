@@ -1,71 +1,176 @@
-"""The list of what this quarter has unlocked: its rows, its page, and what its keys do."""
+"""What may be asked: what is to be taught again, what this quarter has unlocked, and what is held back."""
 
-from collections.abc import Callable
+from typing import ClassVar, NamedTuple
+
+from rich.text import Text
+from textual import on
+from textual.app import ComposeResult
+from textual.binding import BindingType
+from textual.widgets import OptionList, Static
 
 from warmup import skills
+from warmup.engine.eligibility import paused_until, unlocked
 from warmup.english import date_words
+from warmup.model import ItemId, LevelId, level_id
 from warmup.session import undoing
 from warmup.session.context import Context
-from warmup.tui import pages
-from warmup.tui.pages import Notice, TeachAgain, Unlocked
-from warmup.tui.script import Script
+from warmup.tui.actions import BY_ID, State, keys_of
+from warmup.tui.key_screen import bindings
+from warmup.tui.lists import More, step
+from warmup.tui.page import Page
+from warmup.tui.workspace import Workspace
 
-Keep = Callable[..., None]
-"""Does what changes the family and logs it: a kind of action, what to do, and what to say of it."""
+
+class Unlocked(NamedTuple):
+    """One level in the list of what this quarter has unlocked."""
+
+    level: LevelId
+    title: str
+    label: str
+    week: int
+    held: bool
+
+    def words(self) -> str:
+        """The row as it stands in the list."""
+        return f"week {self.week:>2}  {'held back: ' if self.held else ''}{self.named()}"
+
+    def named(self) -> str:
+        """What the level is called."""
+        return f"{self.title}: {self.label}"
+
+    def turned(self) -> str:
+        """What the key does to it."""
+        return "let it come" if self.held else "hold it back"
 
 
-class UnlockedList:
-    """What is to be taught again, the quarter's levels and those held back, one of them under the cursor."""
+class TeachAgain(NamedTuple):
+    """One item in that list which rests until it is taught again, or was taught today."""
 
-    def __init__(self, context: Context, keep: Keep) -> None:
-        self._desk, self._keep, self._cursor = context, keep, 0
+    item: ItemId
+    named: str
+    taught: bool
 
-    def page(self, width: int, height: int, notices: tuple[Notice, ...]) -> Script:
-        """The page at this size."""
-        until = self._desk.paused_until()
-        paused = date_words(until) if until else ""
-        rows, morning = self.rows(), self._desk.morning()
-        self._cursor = max(0, min(self._cursor, len(rows) - 1))
-        return pages.unlocked_page(morning, rows, self._cursor, width, height, notices, paused)
+    def words(self) -> str:
+        """The row as it stands in the list."""
+        return f"{'taught again' if self.taught else 'teach again'}: {self.named}"
 
-    def rows(self) -> list[Unlocked | TeachAgain]:
-        """The rows in order: what is to be taught again, then the newest first."""
-        morning, plan, held = self._desk.morning(), self._desk.plan, self._desk.child.held
-        rows: list[Unlocked] = []
-        for skill in skills.SKILLS.values():
-            for level in skill.levels:
-                ref = f"{skill.id}:{level.key}"
+    def turned(self) -> str:
+        """What the key does to it."""
+        return "take that back" if self.taught else "it was taught again"
+
+
+Row = Unlocked | TeachAgain
+
+
+def rows_of(context: Context) -> list[Row]:
+    """The rows in order: what is to be taught again, then the levels, the newest first."""
+    morning, plan, held = context.morning(), context.plan, context.child.held
+    open_now = unlocked(plan, morning).union(held)
+    rows: list[Unlocked] = []
+    for skill in skills.SKILLS.values():
+        for level in skill.levels:
+            ref = level_id(skill.id, level.key)
+            if ref in open_now:
                 week = plan.weeks.get(ref, 99)
-                if ((week - 1) // 9 + 1 == morning.quarter and week <= morning.week) or ref in held:
-                    rows.append(Unlocked(ref, skill.title, level.label, week, ref in held))
-        return [*self._teach_again(), *sorted(rows, key=lambda row: (-row.week, row.title))]
+                rows.append(Unlocked(ref, skill.title, level.label, week, ref in held))
+    return [*_teach_again(context), *sorted(rows, key=lambda row: (-row.week, row.title))]
 
-    def _teach_again(self) -> list[TeachAgain]:
-        resting, taught = self._desk.to_teach(), dict(self._desk.child.taught)
-        return [
-            TeachAgain(item, skills.place(item).words(), item not in resting)
-            for item in self._desk.missed()
-            if item in resting or taught.get(item) == self._desk.today
-        ]
 
-    def move(self, by: int) -> None:
-        """Put the cursor on another row."""
-        self._cursor = max(0, min(len(self.rows()) - 1, self._cursor + by))
+def _teach_again(context: Context) -> list[TeachAgain]:
+    resting, taught = context.to_teach(), dict(context.child.taught)
+    return [
+        TeachAgain(item, skills.locate(item).words(), item not in resting)
+        for item in context.missed()
+        if item in resting or taught.get(item) == context.today
+    ]
 
-    def choose(self) -> str:
-        """Hold the level under the cursor back or let it come, or say that it was taught; a line about it."""
-        rows, context = self.rows(), self._desk
-        match rows[self._cursor : self._cursor + 1]:
-            case [Unlocked(held=False) as row]:
-                self._keep(undoing.HOLD, lambda: context.hold(row.level, back=True), level=row.level)
+
+class UnlockedScreen(Page[None]):
+    """The list, one line of it under the cursor."""
+
+    CSS_PATH: ClassVar = ["page.tcss", "unlocked.tcss"]
+    AUTO_FOCUS = "#list"
+    STATES = (State.UNLOCKED,)
+    BINDINGS: ClassVar[list[BindingType]] = [*bindings(*STATES, undo="", leave="back", help="", quit="")]
+
+    def __init__(self, work: Workspace) -> None:
+        super().__init__(work)
+        work.context.forget()
+        self._rows: list[Row] = []
+        self._list = OptionList(id="list", markup=False, compact=True)
+
+    def heading(self) -> str:
+        """What the list holds."""
+        return f"Quarter {self.work.context.morning().quarter}: what may be asked so far"
+
+    def body(self) -> ComposeResult:
+        """The list; what its key does to the line under the cursor."""
+        yield Static("", id="paused", markup=False)
+        yield self._list
+        yield More(self._list)
+        yield Static("", id="turn")
+
+    def show(self) -> None:
+        """The rows as they stand now."""
+        super().show()
+        if not self._list.is_attached:
+            return
+        until = paused_until(self.work.context.adjustments, self.work.context.today)
+        paused = self.query_one("#paused", Static)
+        paused.update(f"Nothing new until {date_words(until)}." if until else "")
+        paused.display = until is not None
+        rows = rows_of(self.work.context)
+        if rows != self._rows:
+            at, self._rows = self._list.highlighted or 0, rows
+            self._list.clear_options()
+            self._list.add_options(
+                [Text(row.words(), "bold" if isinstance(row, TeachAgain) else "") for row in rows]
+            )
+            self._list.highlighted = min(at, len(rows) - 1) if rows else None
+        self._say_what_it_does()
+
+    @on(OptionList.OptionHighlighted)
+    def _say_what_it_does(self) -> None:
+        at = self._list.highlighted
+        key = f"[@click=screen.do('turn')][b $key]{keys_of(BY_ID['turn'], '/')}[/] "
+        does = self._rows[at].turned() if at is not None and at < len(self._rows) else ""
+        self.query_one("#turn", Static).update(f"{key}{does}[/]" if does else "")
+
+    @on(OptionList.OptionSelected)
+    def _clicked(self) -> None:
+        self.do("turn")
+
+    def act(self, action: str) -> None:
+        """Go up and down, turn the line under the cursor, undo, or leave."""
+        match action:
+            case "line_up":
+                step(self._list, -1)
+            case "line_down":
+                step(self._list, 1)
+            case "turn" if self._list.highlighted is not None:
+                self.work.said = self._turn(self._rows[self._list.highlighted])
+            case "undo":
+                self.work.undo()
+            case "done" | "return" | "leave" | "unlocked":
+                self.leave()
+
+    def _turn(self, row: Row) -> str:
+        """Hold a level back or let it come, or say that an item was taught; a line about it."""
+        keep, context, editor = self.work.keep, self.work.context, self.work.context.editor
+        match row:
+            case Unlocked(held=False):
+                keep(undoing.HOLD, lambda: editor.hold(row.level, back=True), level=row.level)
                 return f"Held back: {row.named()}."
-            case [Unlocked() as row]:
-                self._keep(undoing.COME, lambda: context.hold(row.level, back=False), level=row.level)
+            case Unlocked():
+                keep(undoing.COME, lambda: editor.hold(row.level, back=False), level=row.level)
                 return f"It may come again: {row.named()}."
-            case [TeachAgain(taught=False) as row]:
-                self._keep(undoing.TAUGHT, lambda: context.taught(row.item), item=row.item)
+            case TeachAgain(taught=False):
+                keep(undoing.TAUGHT, lambda: editor.taught(row.item, context.today), item=row.item)
                 return f"Taught again on {date_words(context.today)}; it may come back."
-            case [TeachAgain() as row]:
-                self._keep(undoing.REST, lambda: context.taught(row.item, again=False), item=row.item)
+            case TeachAgain():
+                keep(
+                    undoing.REST,
+                    lambda: editor.taught(row.item, context.today, again=False),
+                    item=row.item,
+                )
                 return "It rests until you say it was taught."
-        return ""

@@ -1,13 +1,12 @@
 """The first run: one small form, all filled in. Enter accepts it as it stands."""
 
-import datetime as dt
+from dataclasses import replace
 from typing import ClassVar
 
 from textual import events, on
 from textual.app import ComposeResult
-from textual.binding import Binding, BindingType
+from textual.binding import BindingType
 from textual.containers import Horizontal, Vertical
-from textual.message import Message
 from textual.screen import Screen
 from textual.widgets import Button, Input, SelectionList, Static
 
@@ -24,7 +23,10 @@ from warmup.session.first_form import (
     week_of,
     weekday_of,
 )
-from warmup.tui.lists import cut_off
+from warmup.tui.actions import State
+from warmup.tui.key_screen import bindings
+from warmup.tui.lists import More
+from warmup.tui.workspace import Workspace
 
 _LOW, _NARROW = 22, 56
 """Under so many rows the form goes without air, and under so many columns with fewer words."""
@@ -37,19 +39,7 @@ _HELLO, _SHORT_HELLO = "Five to seven minutes of spoken math at breakfast.", "Sp
 class Ticks(SelectionList[Holiday]):
     """The days off that are offered, each with a tick."""
 
-    class Cut(Message):
-        """What is out of sight may have changed."""
-
     offered: tuple[Holiday, ...] = ()
-
-    def on_mount(self) -> None:
-        """Tell of every scroll and change of the list."""
-        for change in ("scroll_y", "virtual_size"):
-            self.watch(self, change, self.on_resize, init=False)
-
-    def on_resize(self) -> None:
-        """Tell of every change of the room."""
-        self.post_message(self.Cut())
 
     def offer(self, found: tuple[Holiday, ...]) -> None:
         """Show these; one that was there keeps its tick or its lack of one, a new one has one."""
@@ -60,10 +50,6 @@ class Ticks(SelectionList[Holiday]):
             self.clear_options()
             self.add_options([(_label(each), each, each in taken) for each in found])
         self.highlighted = min(at or 0, len(found) - 1) if found else None
-
-    def out_of_sight(self) -> str:
-        """How many rows are, above and below."""
-        return cut_off(self.option_count, round(self.scroll_y), self.size.height)
 
 
 def _label(holiday: Holiday) -> str:
@@ -76,16 +62,17 @@ class WelcomeScreen(Screen[Family]):
     CSS_PATH = "welcome.tcss"
     AUTO_FOCUS = "#nickname"
     BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("enter", "begin", "Begin", priority=True, show=False, tooltip="Take the form as it stands"),
-        Binding("down", "app.focus_next", "Next line", show=False),
-        Binding("up", "app.focus_previous", "Line before", show=False),
+        # A list has its own up and down, and a line no Enter.
+        replace(binding, priority=binding.id == "begin")
+        for binding in bindings(State.FORM)
     ]
 
-    def __init__(self, today: dt.date, known: Family | None = None) -> None:
-        """``known`` is the family where its children are known, from a journal that outlived family.toml."""
+    def __init__(self, work: Workspace) -> None:
+        """Its children are known where a journal has outlived family.toml."""
         super().__init__()
-        self.today, self.known = today, known
-        self._filled = filled_in(today, known)
+        self.work, self.today, self.known = work, work.context.today, work.context.family
+        self._filled = filled_in(self.today, self.known)
+        self._ticks = Ticks(id="off", compact=True)
 
     def compose(self) -> ComposeResult:
         """What to fill in, filled in; what comes of it; how to go on."""
@@ -96,8 +83,8 @@ class WelcomeScreen(Screen[Family]):
             yield from self._line("weekdays", "School weekdays", self._filled.weekdays)
             with Horizontal(classes="row"):
                 yield Static("Days off", classes="ask", markup=False)
-                yield Static("", id="more", classes="beside", markup=False)
-            yield Ticks(id="off", compact=True)
+                yield More(self._ticks, classes="beside")
+            yield self._ticks
             yield Static("", id="outcome", markup=False)
             yield from self._line("week", "  Not right?", "")
             with Horizontal(classes="row"):
@@ -122,10 +109,6 @@ class WelcomeScreen(Screen[Family]):
         self._ticks.styles.max_height = max(2, event.size.height - (_WITHOUT_AIR if low else _OTHER_ROWS))
         self.query_one("#ways", Static).update(_LEAVE if narrow else _WAYS)
         self.query_one("#hello", Static).update(_SHORT_HELLO if narrow else _HELLO)
-
-    @property
-    def _ticks(self) -> Ticks:
-        return self.query_one(Ticks)
 
     def form(self) -> Form:
         """The form as it stands. A week that is only the one worked out here is not said."""
@@ -162,12 +145,8 @@ class WelcomeScreen(Screen[Family]):
             said = str(unclear)
         self.query_one("#outcome", Static).update(said)
 
-    @on(Ticks.Cut)
-    def _count_rows(self) -> None:
-        self.query_one("#more", Static).update(self._ticks.out_of_sight())
-
     @on(Button.Pressed)
-    def action_begin(self) -> None:
+    def begin(self) -> None:
         """Take the form, or say what is not clear."""
         try:
             family = family_of(self.form(), self.today, self.known)
@@ -177,7 +156,20 @@ class WelcomeScreen(Screen[Family]):
             return
         self.dismiss(family)
 
+    def action_do(self, action: str) -> None:
+        """What a binding calls."""
+        self.do(action)
+
     def do(self, action: str) -> None:
-        """Only leaving makes sense here."""
-        if action == "quit":
-            self.app.exit()
+        """Begin, go to another line, or tell of the keys."""
+        match action:
+            case "begin":
+                self.begin()
+            case "field_down":
+                self.focus_next()
+            case "field_up":
+                self.focus_previous()
+            case "form_help":
+                from warmup.tui.help import HelpScreen
+
+                self.app.push_screen(HelpScreen(self.work, (State.FORM,)))

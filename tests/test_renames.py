@@ -9,6 +9,7 @@ from types import MappingProxyType
 import pytest
 
 from tests.household import TODAY, context_at, fixed_routine, start_fixed
+from tests.journal.journals import step
 from tests.pictures.examples import EXAMPLES
 from warmup import renames
 from warmup.config.family import load
@@ -73,7 +74,7 @@ def test_a_journal_of_before_tells_todays_items(home: Path, clock: Clock) -> Non
     assert journal is not None
     db = journal._store._disk
     assert db is not None
-    journal.step("Bean", TODAY, 1, 1, shown=2, at=0, mark=MarkRow(Mark.FLUENT, 0, "", False, ""))
+    step(journal, "Bean", TODAY, 1, 1, shown=2, at=0, mark=MarkRow(Mark.FLUENT, 0, "", False, ""))
     for position, old in enumerate(("make-ten/friend-of-seven", "tens-friends/all")):
         db.execute("UPDATE prompts SET item = ? WHERE position = ?", (old, position))
     told = [asked.item for asked in journal.history("Bean")]

@@ -1,0 +1,156 @@
+"""Draws every screen and every picture to PNG files, to be looked at.
+
+    python -m tests.benchmarks.pictures_of_screens FOLDER [--size 80x24] [--screens]
+
+The program runs without a terminal on an invented family. Every action of the table is done on a first
+prompt, and the screens that need more than one key have a scene of their own. The pictures are the sheets
+of ``contact_sheet``; ``--screens`` leaves them out. PNG needs resvg-py (``pip install -e '.[look]'``);
+without it the files are SVG.
+"""
+
+import asyncio
+import datetime as dt
+import tempfile
+from collections.abc import Callable, Iterator, Sequence
+from pathlib import Path
+from typing import NamedTuple
+
+from tests.benchmarks import _arguments, contact_sheet
+from tests.household import FAMILY, TODAY, StandingClock, context_at, lived, start_fixed
+from tests.pictures.examples import EXAMPLES
+from warmup.config.family import Family, default, year_of
+from warmup.model import Mark
+from warmup.tui.actions import State, actions_of
+from warmup.tui.app import WarmupApp
+
+SIZES = ((80, 24), (60, 20), (120, 36))
+"""Columns and rows of the terminals the screens are drawn for."""
+FONT = "DejaVu Sans Mono"
+"""What stands for the font that the drawings name, where it is not installed."""
+PAST = [day for day in year_of(FAMILY).mornings if day < TODAY]
+_SATURDAY = TODAY + dt.timedelta(3)
+_TO_THE_CLOSE = ("next",) * 5
+
+
+class Scene(NamedTuple):
+    """A screen to be drawn: its name, the program as it is opened, and the actions that lead there.
+
+    ``midnight`` turns the clock to the next day before the last of the actions.
+    """
+
+    name: str
+    app: Callable[[Path, StandingClock], WarmupApp]
+    actions: Sequence[str] = ()
+    midnight: bool = False
+
+
+def _morning(home: Path, clock: StandingClock, family: Family = FAMILY) -> WarmupApp:
+    context = context_at(home, clock, family)
+    start_fixed(context)
+    assert context.journal is not None
+    return WarmupApp(context, context.journal, clock)
+
+
+def _light(home: Path, clock: StandingClock) -> WarmupApp:
+    return _morning(home, clock, FAMILY._replace(theme="light"))
+
+
+def _away(mornings: int) -> Callable[[Path, StandingClock], WarmupApp]:
+    """The program after this many mornings without a warm-up."""
+    return lambda home, clock: _morning(home, clock, FAMILY._replace(known_until=PAST[-mornings - 1]))
+
+
+def _saturday(home: Path, clock: StandingClock) -> WarmupApp:
+    context = context_at(home, clock, FAMILY._replace(known_until=_SATURDAY), _SATURDAY)
+    assert context.journal is not None
+    return WarmupApp(context, context.journal, clock)
+
+
+def _welcome(home: Path, clock: StandingClock) -> WarmupApp:
+    context = context_at(home, clock, default(TODAY))
+    assert context.journal is not None
+    return WarmupApp(context, context.journal, clock, welcome=lambda _family: context)
+
+
+def _resting(home: Path, clock: StandingClock) -> WarmupApp:
+    """The program with an item that waits to be taught again after this morning's mark."""
+    context = context_at(home, clock)
+    for back in (2, 1):
+        lived(context, TODAY - dt.timedelta(back), {"make-ten/seven-three": Mark.NOT_YET})
+    start_fixed(context)
+    assert context.journal is not None
+    return WarmupApp(context, context.journal, clock)
+
+
+def scenes() -> Iterator[Scene]:
+    """Every screen there is."""
+    yield Scene("welcome", _welcome)
+    yield Scene("prompt", _morning)
+    yield Scene("prompt-light", _light)
+    yield Scene("cues", _morning, ("fluent", "cue", "cue"))
+    yield Scene("close", _morning, ("fluent", *_TO_THE_CLOSE))
+    yield Scene("close-teach-again", _resting, ("not_yet", *_TO_THE_CLOSE))
+    yield Scene("unlocked-teach-again", _resting, ("not_yet", "unlocked"))
+    yield Scene("days-few", _away(2))
+    yield Scene("days-question", _away(6))
+    yield Scene("days-each", _away(60), ("by_day", "change"))
+    yield Scene("menu-at-the-close", _morning, (*_TO_THE_CLOSE, "menu"))
+    yield Scene("not-planned", _saturday)
+    yield Scene("midnight", _morning, ("next",), midnight=True)
+    for action in actions_of((State.PROMPT,)):
+        if action.id != "quit":
+            yield Scene(f"prompt-then-{action.id}", _morning, (action.id,))
+
+
+async def drawn(scene: Scene, size: tuple[int, int]) -> str:
+    """The scene as SVG, as Textual exports it."""
+    with tempfile.TemporaryDirectory() as folder:
+        clock = StandingClock(dt.datetime.combine(TODAY, dt.time(8)))
+        app = scene.app(Path(folder), clock)
+        async with app.run_test(size=size) as pilot:
+            await pilot.pause()
+            if scene.midnight:
+                clock.turn_to(TODAY + dt.timedelta(1))
+            for action in scene.actions:
+                app.action_do(action)
+                await pilot.pause()
+            return app.export_screenshot(title=scene.name)
+
+
+def write(path: Path, svg: str) -> None:
+    """Write the drawing at ``path`` with the suffix .png, or .svg where no renderer is installed."""
+    try:
+        import resvg_py
+    except ImportError:
+        path.with_suffix(".svg").write_text(svg, "utf-8")
+    else:
+        path.with_suffix(".png").write_bytes(
+            bytes(resvg_py.svg_to_bytes(svg_string=svg, monospace_family=FONT))
+        )
+
+
+def main(folder: Path, sizes: Sequence[tuple[int, int]], *, pictures: bool) -> None:
+    """Draw all of it into ``folder``."""
+    folder.mkdir(parents=True, exist_ok=True)
+    for scene in scenes():
+        for size in sizes:
+            name = f"screen-{scene.name}-{size[0]}x{size[1]}"
+            write(folder / name, asyncio.run(drawn(scene, size)))
+    if pictures:
+        for name, svg in contact_sheet.sheets([], EXAMPLES):
+            write(folder / f"picture-{name}", svg)
+    print(f"{len(list(folder.iterdir()))} files in {folder}")
+
+
+def _size(text: str) -> tuple[int, int]:
+    columns, _, rows = text.partition("x")
+    return _arguments.positive(columns), _arguments.positive(rows)
+
+
+if __name__ == "__main__":
+    asked = _arguments.parser("pictures_of_screens", __doc__)
+    asked.add_argument("folder", type=Path, metavar="FOLDER", help="where the files go")
+    asked.add_argument("--size", type=_size, metavar="COLUMNSxROWS", help="one size instead of three")
+    asked.add_argument("--screens", action="store_true", help="the screens alone, without the pictures")
+    given = asked.parse_args()
+    main(given.folder, [given.size] if given.size else SIZES, pictures=not given.screens)

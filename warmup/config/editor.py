@@ -1,0 +1,95 @@
+"""What the adult decides on the way, in family.toml at once: days off, levels held back, a pause, a theme."""
+
+import datetime as dt
+from collections.abc import Collection
+from dataclasses import replace
+from pathlib import Path
+
+from warmup.config import family as families
+from warmup.config.family import Child, Family, year_of
+from warmup.config.toml_file import FileProblem
+from warmup.model import ItemId, LevelId
+
+
+class FamilyEditor:
+    """The family as it is now, one of its children, and the only way to change either.
+
+    ``year`` is the family's school year. ``unsaved`` says in a sentence why what was decided last is not in
+    the file; ``changed`` is the family before and after the last change, as it was asked for.
+    """
+
+    __slots__ = ("_in_file", "_path", "_saves", "changed", "child", "family", "unsaved", "year")
+
+    def __init__(self, path: Path, family: Family, child: Child, *, saves: bool = True) -> None:
+        """``saves`` says whether there is a file at ``path`` to keep changes in."""
+        self._path, self._saves = path, saves
+        self._in_file: Family | None = family
+        self.family, self.child, self.year = family, child, year_of(family)
+        self.unsaved = ""
+        self.changed: tuple[Family, Family] | None = None
+
+    # -- the days
+
+    def confirm_days(self, off: Collection[dt.date], today: dt.date) -> None:
+        """Everything before today is known now; the mornings in ``off`` were no school."""
+        until = today - dt.timedelta(1)
+        free = tuple(sorted({*self.family.off, *self.year.stretches(off)}))
+        self.change(self.family._replace(off=free, known_until=max(until, self.family.known_until or until)))
+
+    def count(self, today: dt.date) -> None:
+        """Today counts as a school morning, though it was not planned."""
+        self.change(self.family._replace(extra=tuple(sorted({*self.family.extra, today}))))
+
+    # -- the child
+
+    def hold(self, level: LevelId, *, back: bool) -> None:
+        """Hold a level back as not taught yet, or let it come again."""
+        held = {*self.child.held, level} if back else {*self.child.held} - {level}
+        self._keep(replace(self.child, held=tuple(sorted(held))))
+
+    def taught(self, item: ItemId, today: dt.date, *, again: bool = True) -> None:
+        """The item was taught again today, or it was not after all."""
+        others = tuple(each for each in self.child.taught if each[0] != item)
+        self._keep(replace(self.child, taught=(*others, (item, today)) if again else others))
+
+    def pause(self, until: dt.date | None) -> None:
+        """Open no new level up to and on this date; with None they come again."""
+        self._keep(replace(self.child, paused=until))
+
+    def _keep(self, child: Child) -> None:
+        children = tuple(
+            child if each.journal_name == child.journal_name else each for each in self.family.children
+        )
+        self.child = child
+        self.change(self.family._replace(children=children))
+
+    # -- the household
+
+    def prefer(self, *, theme: str = "", answers_shown: bool | None = None) -> None:
+        """Keep a choice of theme ("dark" or "light"), or whether answers are shown."""
+        shown = self.family.answers_shown if answers_shown is None else answers_shown
+        self.change(self.family._replace(theme=theme or self.family.theme, answers_shown=shown))
+
+    def begin(self) -> None:
+        """Make the family file: there is none yet."""
+        self._in_file = None
+        self.change(self.family)
+
+    def change(self, family: Family) -> None:
+        """Take the family as it is now, and save what changed where there is a file.
+
+        What else the file says, since it may have been edited meanwhile, is taken from it. Where it can't be
+        saved the morning goes on with the family given, and the next change tries again.
+        """
+        self.changed = self.family, family
+        if self._saves:
+            try:
+                family = families.save(self._path, family, self._in_file)
+                self._in_file, self.unsaved = family, ""
+            except FileProblem as problem:
+                where = f"{problem.path.name}{f', line {problem.line}' if problem.line else ''}"
+                self.unsaved = f"What you choose is not being saved ({where}: {problem.found})."
+        self.family, self.year = family, year_of(family)
+        self.child = next(
+            (each for each in family.children if each.journal_name == self.child.journal_name), self.child
+        )

@@ -1,0 +1,48 @@
+"""A morning on a day that was not planned: does it count?"""
+
+from typing import ClassVar
+
+from textual.app import ComposeResult
+from textual.binding import BindingType
+from textual.widgets import Static
+
+from warmup.session import undoing
+from warmup.tui.actions import State
+from warmup.tui.key_screen import bindings
+from warmup.tui.page import Page
+from warmup.tui.pages import heading
+
+NOTHING_BEHIND = "There is no page behind this one. Key q leaves."
+
+
+class CountsScreen(Page[bool]):
+    """Asks it. Its result is the answer."""
+
+    CSS_PATH: ClassVar = ["page.tcss", "counts.tcss"]
+    STATES = (State.COUNTS,)
+    BINDINGS: ClassVar[list[BindingType]] = [*bindings(*STATES, fun="", count="", undo="", help="", quit="")]
+
+    def heading(self) -> str:
+        """The day."""
+        return " · ".join(heading(self.work.context.morning()))
+
+    def body(self) -> ComposeResult:
+        """The question."""
+        yield Static("No school was planned today. A warm-up is welcome.", id="welcome", markup=False)
+        yield Static("Does it count as a school day?", id="question", markup=False)
+
+    def act(self, action: str) -> None:
+        """Answer, or take back what was said before."""
+        work = self.work
+        match action:
+            case "count":
+                work.keep(undoing.EXTRA, lambda: work.context.editor.count(work.context.today))
+                work.said = "Today counts as a school day."
+                self.leave(True)
+            case "fun":
+                work.said = "Just for fun: today does not count."
+                self.leave(False)
+            case "undo":
+                work.undo()
+            case "leave":
+                work.said = NOTHING_BEHIND

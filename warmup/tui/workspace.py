@@ -1,0 +1,91 @@
+"""What all screens of a morning share: the context, the session, the lines to say, and the two guards."""
+
+from collections.abc import Callable
+from typing import NamedTuple
+
+from warmup.journal.journal import Journal
+from warmup.session import undoing
+from warmup.session.context import Clock, Context
+from warmup.session.session import Session, begin, resume
+from warmup.session.stored import CHOSEN_ANEW, chosen_anew
+from warmup.session.undoing import Undone
+from warmup.tui.guards import Bounces, Midnight
+
+NOT_SAVED = "Not being saved ({}). Tried again at each mark."
+
+
+class Notice(NamedTuple):
+    """A line above the keys; a ``loud`` one is about something lost or not saved."""
+
+    text: str
+    loud: bool = False
+
+
+class Workspace:
+    """One adult at the keys, with one child's morning.
+
+    ``notices`` stand on every screen, and more quietly ``aside``. ``said`` is what the last key had to say,
+    and ``wrong`` what a file that it needed has wrong.
+    """
+
+    def __init__(
+        self,
+        context: Context,
+        journal: Journal,
+        clock: Clock,
+        turn_theme: Callable[[], None] = lambda: None,
+        notices: tuple[str, ...] = (),
+        aside: str = "",
+    ) -> None:
+        self.context, self.journal, self.clock = context, journal, clock
+        self.turn_theme, self._notices, self._aside = turn_theme, notices, aside
+        self.session: Session | None = None
+        self.said = self.wrong = ""
+        self.bounces, self.midnight = Bounces(clock), Midnight(clock)
+        self.start_over: Callable[[], None] = lambda: None
+        """Goes back to the morning from whatever is on screen, and asks again what must be asked first."""
+        self._day_undone = ""
+
+    def notices(self) -> tuple[Notice, ...]:
+        """Standing lines: trouble with the disk first, then what the last key had to say."""
+        saving = "" if self.journal.saving else NOT_SAVED.format(self.journal.trouble)
+        loud = (saving, self.context.editor.unsaved, *self._notices, self.wrong)
+        lines = (*(Notice(line, loud=True) for line in loud), Notice(self._aside), Notice(self.said))
+        return tuple(line for line in lines if line.text)
+
+    def asks_whether_it_counts(self) -> bool:
+        """Whether today was no planned morning, and nothing was said of it yet or that was taken back."""
+        if self.context.morning().is_school:
+            return False
+        begun = self.journal.sessions_of(self.context.child.journal_name, self.context.today)
+        return not begun or self._day_undone == undoing.EXTRA
+
+    def sit(self) -> Session:
+        """Go on with the day's session, or begin it."""
+        context, journal, clock = self.context, self.journal, self.clock
+        if chosen_anew(journal, context.child.journal_name, context.today):
+            self._notices = (*self._notices, CHOSEN_ANEW)
+        self.session = resume(context, journal, clock) or begin(context, journal, clock)
+        if self._day_undone:
+            # What day it is was said anew: as long as nothing is marked, its prompts are chosen for that.
+            self._day_undone = ""
+            self.session.choose_again()
+        return self.session
+
+    def keep(self, what: str, work: Callable[[], None], **said: object) -> None:
+        """Do what changes the family, so that it can be taken back."""
+        if self.session is not None:
+            self.session.family_action(what, work, **said)
+        else:
+            undoing.logged(self.context, self.journal, what, work, said)
+
+    def undo(self) -> None:
+        """Take back the last thing done and say so; what was said of the day is then asked again."""
+        if self.session is not None:
+            undone: Undone | None = self.session.undo()
+        else:
+            undone = undoing.undo_day(self.context, self.journal)
+        self.said = f"Undone: {undone.words}." if undone else "Nothing to undo."
+        if undone and undone.what in (undoing.DAYS, undoing.EXTRA):
+            self.session, self._day_undone = None, undone.what
+            self.start_over()
