@@ -29,7 +29,7 @@ def morning_of(app: WarmupApp) -> MorningScreen:
 
 
 async def shown_anew(app: WarmupApp, pilot: Pilot[int]) -> MorningScreen:
-    """Another start of the program on the app's desk and journal, in the place of the morning on screen."""
+    """Start the program once more on the app's context and journal, instead of the morning on screen."""
     while len(app.screen_stack) > 1:
         await app.pop_screen()
     app.theme = f"warmup-{app.context.family.theme}"

@@ -232,7 +232,7 @@ def test_the_close_has_a_kind_word_when_nothing_came_easily(session: Session) ->
     assert "sat down together" in closing(session, Knowledge()).well
 
 
-def test_a_closed_morning_opens_at_its_close_and_a_second_sitting_is_its_own(
+def test_a_closed_morning_opens_at_its_close_and_a_second_session_is_its_own(
     session: Session, clock: Clock
 ) -> None:
     for _ in session.prompts:

@@ -7,7 +7,7 @@ from typing import NamedTuple
 from warmup.model import Item, ItemId, Morning
 from warmup.schoolyear import REVIEW_EVERY, SchoolYear
 
-SETTLING_WEEKS = 2
+NEW_FAMILY_WEEKS = 2
 """How long a family that began counts as new, in school weeks."""
 
 
@@ -43,7 +43,7 @@ class Curriculum(NamedTuple):
     def new_family(self, morning: Morning) -> bool:
         """Whether the family is in its first weeks with the program."""
         gone = self.year.index_of(morning.date) - self.began
-        return gone < SETTLING_WEEKS * self.year.mornings_a_week
+        return gone < NEW_FAMILY_WEEKS * self.year.mornings_a_week
 
 
 def curriculum(items: tuple[Item, ...], year: SchoolYear, began: dt.date) -> Curriculum:
