@@ -33,7 +33,7 @@ def keys_table() -> str:
     for action in ACTIONS:
         if action.states.isdisjoint(MorningScreen.STATES):
             continue
-        names = [f"`{key_name(key)}`" for key in action.keys]
+        names = [f"`{key_name(key)}`" for key in action.keys] or ["menu"]
         left = names[1] if len(names) > 1 else ""
         first = " ".join([names[0], *(f"`{key_name(key)}`" for key in action.more)])
         rows.append(f"| {first} | {left} | **{action.label}**: {action.help} |")
