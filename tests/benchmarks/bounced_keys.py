@@ -30,9 +30,10 @@ from warmup.config.family import Family, load
 from warmup.journal.journal import Journal
 from warmup.model import Mark
 from warmup.session.session import begin
-from warmup.tui.actions import ACTIONS
+from warmup.tui.actions import actions_of
+from warmup.tui.morning import MorningScreen
 
-KEYS = [(action.id, key) for action in ACTIONS for key in action.every_key]
+KEYS = [(action.id, key) for action in actions_of(MorningScreen.STATES) for key in action.every_key]
 
 
 class Outcome(NamedTuple):

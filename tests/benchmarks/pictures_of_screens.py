@@ -2,7 +2,7 @@
 
     python -m tests.benchmarks.pictures_of_screens FOLDER [--size 80x24] [--screens]
 
-The program runs without a terminal on an invented family. Every action of the morning is done on a first
+The program runs without a terminal on an invented family. Every action of the table is done on a first
 prompt, and the screens that need more than one key have a scene of their own. The pictures are the sheets
 of ``contact_sheet``; ``--screens`` leaves them out. PNG needs resvg-py (``pip install -e '.[look]'``);
 without it the files are SVG.
@@ -20,7 +20,7 @@ from tests.household import FAMILY, TODAY, StandingClock, context_at, lived, sta
 from tests.pictures.examples import EXAMPLES
 from warmup.config.family import Family, default, year_of
 from warmup.model import Mark
-from warmup.tui.actions import ACTIONS, State
+from warmup.tui.actions import State, actions_of
 from warmup.tui.app import WarmupApp
 
 SIZES = ((80, 24), (60, 20), (120, 36))
@@ -93,12 +93,12 @@ def scenes() -> Iterator[Scene]:
     yield Scene("unlocked-teach-again", _resting, ("not_yet", "unlocked"))
     yield Scene("days-few", _away(2))
     yield Scene("days-question", _away(6))
-    yield Scene("days-many", _away(6), ("by_day",))
-    yield Scene("close-menu", _morning, ("fluent", *_TO_THE_CLOSE, "menu"))
+    yield Scene("days-each", _away(60), ("by_day", "change"))
+    yield Scene("menu-at-the-close", _morning, (*_TO_THE_CLOSE, "menu"))
     yield Scene("not-planned", _saturday)
     yield Scene("midnight", _morning, ("next",), midnight=True)
-    for action in ACTIONS:
-        if State.PROMPT in action.states and action.id != "quit":
+    for action in actions_of((State.PROMPT,)):
+        if action.id != "quit":
             yield Scene(f"prompt-then-{action.id}", _morning, (action.id,))
 
 

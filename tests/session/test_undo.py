@@ -133,6 +133,23 @@ def test_other_marks_stay_with_a_swap_a_short_morning_and_what_is_held_back(sess
     assert len(session.prompts) == 4
 
 
+def test_a_swap_taken_back_brings_the_prompt_its_mark_and_what_was_shown_after_it(
+    session: Session, home: Path, clock: Clock
+) -> None:
+    session.mark(Mark.NOT_YET)
+    session.next()
+    assert (session.position, session.furthest) == (3, 3)
+    while session.position > 1:
+        session.back()
+    session.next_cue()
+    before = state(session)
+    assert session.swap() and session.mark_at(1) is None and session.cue == 0
+    assert session.undo() == ("swap", "the other prompt") and session.cue == 0
+    assert state(session) == before == state(window(home, clock))
+    session.mark(Mark.FLUENT)
+    assert session.undo() and session.mark_at(1) is Mark.NOT_YET and session.position == 1
+
+
 def test_days_off_and_an_extra_day_are_taken_back_and_hand_edits_stay(home: Path, clock: Clock) -> None:
     family = FAMILY._replace(began=TODAY - dt.timedelta(2), known_until=None)
     context = context_at(home, clock, family)

@@ -147,6 +147,7 @@ class DaysScreen(Page[tuple[dt.date, ...]]):
                 self._shown[cell] = words
                 self._table.update_cell_at(cell, Text(words))
         self._table.cursor_coordinate = self._cell(talk.cursor)
+        self.set_focus(None if talk.asking else self._table)
         self.refresh_bindings()
 
     def _cell(self, at: int) -> Coordinate:

@@ -9,12 +9,13 @@ BOUNCE = dt.timedelta(milliseconds=100)
 """The same key again within this time was pressed once (from memory: switches bounce for 5 to 25 ms, and
 a key held down repeats every 30 ms; nobody asks a prompt so fast)."""
 LANDING = dt.timedelta(milliseconds=500)
-"""So long the key that opened a page does nothing on it: a finger still on its way meant the page before."""
+"""For this long the key that opened a page does nothing on it: the second press was meant for the page
+before."""
 REPEATED = frozenset({
     "next", "back", "cue", "line_up", "line_down", "week_less", "week_more",
     "day_up", "day_down", "day_left", "day_right",
 })  # fmt: skip
-"""What may be repeated as fast as one likes: it is lost by nothing."""
+"""Actions that are not guarded: repeating one by mistake loses nothing."""
 
 
 class Bounces:

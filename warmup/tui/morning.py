@@ -9,7 +9,6 @@ from textual.app import ComposeResult
 from textual.binding import BindingType
 
 from warmup.config.toml_file import FileProblem
-from warmup.engine.eligibility import paused_until
 from warmup.pictures import Picture
 from warmup.session import undoing
 from warmup.session.session import Session, begin
@@ -209,11 +208,7 @@ class MorningScreen(KeyScreen[object]):
             work.session = begin(work.context, work.journal, work.clock, shape="short")
         elif action == "hold" and self._ending and self._ending.pause:
             work.keep(undoing.PAUSE, lambda: turn_pause(work.context))
-            work.said = (
-                ""
-                if paused_until(work.context.adjustments, work.context.today)
-                else "New things may come again."
-            )
+            work.said = "" if work.context.child.paused else "New things may come again."
         elif action in AT_THE_CLOSE:
             work.said = AT_THE_CLOSE[action](session)
 

@@ -156,21 +156,21 @@ class UnlockedScreen(Page[None]):
 
     def _turn(self, row: Row) -> str:
         """Hold a level back or let it come, or say that an item was taught; a line about it."""
-        keep, context = self.work.keep, self.work.context
+        keep, context, editor = self.work.keep, self.work.context, self.work.context.editor
         match row:
             case Unlocked(held=False):
-                keep(undoing.HOLD, lambda: context.editor.hold(row.level, back=True), level=row.level)
+                keep(undoing.HOLD, lambda: editor.hold(row.level, back=True), level=row.level)
                 return f"Held back: {row.named()}."
             case Unlocked():
-                keep(undoing.COME, lambda: context.editor.hold(row.level, back=False), level=row.level)
+                keep(undoing.COME, lambda: editor.hold(row.level, back=False), level=row.level)
                 return f"It may come again: {row.named()}."
             case TeachAgain(taught=False):
-                keep(undoing.TAUGHT, lambda: context.editor.taught(row.item, context.today), item=row.item)
+                keep(undoing.TAUGHT, lambda: editor.taught(row.item, context.today), item=row.item)
                 return f"Taught again on {date_words(context.today)}; it may come back."
             case TeachAgain():
                 keep(
                     undoing.REST,
-                    lambda: context.editor.taught(row.item, context.today, again=False),
+                    lambda: editor.taught(row.item, context.today, again=False),
                     item=row.item,
                 )
                 return "It rests until you say it was taught."

@@ -1,0 +1,275 @@
+"""The pages beside the morning: what they show at every size, how they are reached, and their keys."""
+
+import ast
+import datetime as dt
+import subprocess
+import sys
+from collections import Counter
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+from textual.pilot import Pilot
+from textual.screen import Screen
+from textual.widgets import Footer, OptionList
+
+import warmup
+from tests.household import FAMILY, TODAY, StandingClock, context_at, start_fixed
+from tests.tui.frame import frame, golden
+from warmup.config.family import load
+from warmup.tui.actions import ACTIONS, Action, State, actions_of
+from warmup.tui.app import WarmupApp
+from warmup.tui.help import HelpScreen
+from warmup.tui.menu import MenuScreen
+from warmup.tui.midnight import MidnightScreen
+from warmup.tui.morning import MorningScreen
+from warmup.tui.page import columns
+from warmup.tui.unlocked import UnlockedScreen
+
+Clock = Callable[[], dt.datetime]
+SIZES = ((40, 12), (60, 20), (80, 24), (120, 36), (160, 45))
+TUI = Path(warmup.__file__).parent / "tui"
+PAGES = ("counts", "days", "help", "menu", "midnight", "unlocked", "welcome")
+
+
+@pytest.fixture
+def watch() -> StandingClock:
+    """Eight in the morning, and a second later at every look."""
+    return StandingClock(dt.datetime.combine(TODAY, dt.time(8)))
+
+
+@pytest.fixture
+def app(home: Path, watch: StandingClock) -> WarmupApp:
+    """The program on the fixed morning."""
+    context = context_at(home, watch)
+    start_fixed(context)
+    assert context.journal is not None
+    return WarmupApp(context, context.journal, watch)
+
+
+async def press(pilot: Pilot[int], *keys: str) -> None:
+    """Press keys and let the screen settle."""
+    for key in keys:
+        await pilot.press(key)
+    await pilot.pause()
+    await pilot.pause()
+
+
+def screen(app: WarmupApp) -> Screen[object]:
+    """The screen on top."""
+    return app.screen
+
+
+def at_size(size: tuple[int, int]) -> str:
+    return f"{size[0]}x{size[1]}"
+
+
+# -- the action table
+
+
+@pytest.mark.parametrize("state", State)
+def test_no_key_does_two_things_in_one_state(state: State) -> None:
+    keys = Counter(key for action in actions_of((state,)) for key in action.every_key)
+    assert keys and [key for key, count in keys.items() if count > 1] == []
+    assert "ctrl+c" not in keys
+
+
+def test_the_morning_s_two_states_share_their_keys() -> None:
+    keys = Counter(key for action in actions_of(MorningScreen.STATES) for key in action.every_key)
+    double = {key for key, count in keys.items() if count > 1}
+    assert double == set() and "full_stop" in keys and "tab" in keys
+
+
+EITHER = {"enter", "escape", "space"}
+"""Keys that either hand reaches."""
+LEFT = {*"qwertasdfgzxcvb123456", "tab"}
+
+
+@pytest.mark.parametrize("state", [state for state in State if state is not State.FORM])
+def test_every_state_can_be_worked_with_either_hand(state: State) -> None:
+    """All but leaving the program, for which nobody is in a hurry."""
+    for action in actions_of((state,)):
+        keys, quits = {*action.every_key}, action.id == "quit"
+        assert keys & EITHER or quits or (keys & LEFT and keys - LEFT), action.id
+
+
+def test_the_menu_names_what_is_no_everyday_key(app: WarmupApp) -> None:
+    everyday = {
+        "fluent",
+        "hesitated",
+        "not_yet",
+        "easy",
+        "next",
+        "back",
+        "undo",
+        "leave",
+        "cue",
+        "accept",
+        "menu",
+    }
+    assert {each.id for each in actions_of(MorningScreen.STATES) if not each.in_menu} == everyday
+
+
+# -- loaded when they are opened
+
+
+def test_no_page_is_loaded_before_it_is_opened() -> None:
+    code = "import sys, warmup.tui.app; print(*sorted(m for m in sys.modules if m.startswith('warmup.tui.')))"
+    loaded = subprocess.run(
+        [sys.executable, "-c", code], capture_output=True, text=True, check=True
+    ).stdout.split()
+    assert "warmup.tui.morning" in loaded
+    assert not {f"warmup.tui.{page}" for page in (*PAGES, "page", "lists")} & {*loaded}
+
+
+@pytest.mark.parametrize("page", PAGES)
+def test_each_page_is_a_screen_in_a_file_of_its_own_with_its_stylesheet(page: str) -> None:
+    classes = [
+        node.name
+        for node in ast.parse((TUI / f"{page}.py").read_text("utf-8")).body
+        if isinstance(node, ast.ClassDef) and node.name.endswith("Screen")
+    ]
+    assert len(classes) == 1
+    assert classes[0] in (TUI / f"{page}.tcss").read_text("utf-8")
+
+
+# -- what they show
+
+
+@pytest.mark.parametrize("size", SIZES, ids=at_size)
+async def test_the_menu_and_what_may_be_asked(app: WarmupApp, size: tuple[int, int]) -> None:
+    async with app.run_test(size=size) as pilot:
+        await press(pilot, "full_stop")
+        golden(f"menu-{at_size(size)}", frame(app))
+        await press(pilot, "escape", "l")
+        golden(f"unlocked-{at_size(size)}", frame(app))
+
+
+@pytest.mark.parametrize("size", SIZES, ids=at_size)
+async def test_midnight(app: WarmupApp, watch: StandingClock, size: tuple[int, int]) -> None:
+    async with app.run_test(size=size) as pilot:
+        watch.moment += dt.timedelta(days=1)
+        await press(pilot, "up")
+        assert isinstance(app.screen, MidnightScreen)
+        golden(f"midnight-{at_size(size)}", frame(app))
+
+
+@pytest.mark.parametrize("size", SIZES, ids=at_size)
+async def test_a_saturday(home: Path, watch: StandingClock, size: tuple[int, int]) -> None:
+    context = context_at(home, watch, FAMILY._replace(known_until=dt.date(2027, 3, 5)), dt.date(2027, 3, 6))
+    assert context.journal is not None
+    app = WarmupApp(context, context.journal, watch)
+    async with app.run_test(size=size) as pilot:
+        await press(pilot)
+        golden(f"counts-{at_size(size)}", frame(app))
+        await press(pilot, "escape", "u")
+        assert "Nothing to undo." in frame(app)
+        await press(pilot, "f1")
+        assert "yes, it counts" in frame(app) and "came easily" not in frame(app)
+
+
+@pytest.mark.parametrize("width", range(8, 100, 7))
+def test_the_line_of_keys_takes_as_many_columns_as_have_room(width: int) -> None:
+    cells = [12, 7, 20, 9, 9, 14]
+    count = columns(cells, width)
+    used = [sum(max(cells[at::each]) for at in range(each)) for each in range(1, len(cells) + 1)]
+    assert count == 1 or used[count - 1] <= width
+    assert all(more > width for more in used[count:])
+
+
+@pytest.mark.parametrize("keys", ["full_stop", "l", "f1"])
+async def test_no_key_of_the_line_is_cut_off_at_the_narrowest(app: WarmupApp, keys: str) -> None:
+    async with app.run_test(size=(40, 12)) as pilot:
+        await press(pilot, keys)
+        await press(pilot)
+        for key in app.screen.query_one(Footer).query("FooterKey"):
+            assert key.region.right <= 40 and key.region.bottom <= 12 and key.tooltip
+
+
+# -- what the menu does
+
+
+async def test_the_menu_does_by_name_what_a_key_does(app: WarmupApp) -> None:
+    async with app.run_test(size=(80, 24)) as pilot:
+        await press(pilot, "tab")
+        menu = app.screen
+        assert isinstance(menu, MenuScreen)
+        names = [str(option.prompt).split("  ")[0] for option in menu.query_one(OptionList).options]
+        assert names[:2] == ["what may be asked", "help"]
+        await press(pilot, *["s"] * names.index("rough day"), "enter")
+        assert isinstance(app.screen, MorningScreen)
+        assert "Rough day: marks lower nothing." in " ".join(
+            line[40:].strip() for line in frame(app).splitlines()
+        )
+        await press(pilot, "full_stop", "enter")
+        assert isinstance(screen(app), UnlockedScreen)
+        await press(pilot, "escape", "full_stop", "down", "enter")
+        assert isinstance(screen(app), HelpScreen) and "came easily" in frame(app)
+
+
+async def test_a_key_of_an_entry_picks_it_from_the_menu(app: WarmupApp) -> None:
+    async with app.run_test(size=(80, 24)) as pilot:
+        await press(pilot, "full_stop", "m")
+        assert isinstance(app.screen, MorningScreen) and app.screen.session
+        assert len(app.screen.session.prompts) == 4
+        await press(pilot, "full_stop", "n")
+        assert isinstance(screen(app), MenuScreen), "a mark is no entry, and marks nothing here"
+        assert app.journal.history("Bean")[0].mark is None
+
+
+async def test_the_cursor_stays_at_the_ends_of_a_list(app: WarmupApp) -> None:
+    async with app.run_test(size=(80, 24)) as pilot:
+        await press(pilot, "full_stop", "up", "w")
+        listed = app.screen.query_one(OptionList)
+        assert listed.highlighted == 0
+        await press(pilot, *["down"] * 30)
+        assert listed.highlighted == listed.option_count - 1
+        await press(pilot, "full_stop")
+        assert isinstance(app.screen, MorningScreen)
+
+
+async def test_a_click_on_an_entry_picks_it(app: WarmupApp) -> None:
+    async with app.run_test(size=(80, 24)) as pilot:
+        await press(pilot, "full_stop")
+        rows = frame(app).splitlines()
+        row = next(at for at, line in enumerate(rows) if "what may be asked" in line)
+        await pilot.click(offset=(5, row))
+        await press(pilot)
+        assert isinstance(app.screen, UnlockedScreen)
+
+
+async def test_the_menu_of_the_close_has_only_what_goes_there(app: WarmupApp) -> None:
+    async with app.run_test(size=(80, 24)) as pilot:
+        await press(pilot, *["right"] * 5, "full_stop")
+        names = [str(option.prompt).split("  ")[0] for option in app.screen.query_one(OptionList).options]
+        assert names == ["what may be asked", "help", "rough day", "dark or light", "quit"]
+
+
+async def test_midnight_over_a_page_leads_to_the_new_morning(app: WarmupApp, watch: StandingClock) -> None:
+    async with app.run_test(size=(80, 24)) as pilot:
+        await press(pilot, "l", "f1")
+        watch.moment += dt.timedelta(days=1)
+        await press(pilot, "down")
+        assert isinstance(app.screen, MidnightScreen)
+        await press(pilot, "enter")
+        assert isinstance(screen(app), MorningScreen) and app.context.today == TODAY + dt.timedelta(1)
+        assert len(app.screen_stack) == 1
+
+
+async def test_a_change_elsewhere_leads_back_from_a_page(
+    app: WarmupApp, watch: StandingClock, home: Path
+) -> None:
+    async with app.run_test(size=(80, 24)) as pilot:
+        from warmup.session.session import resume
+
+        await press(pilot, "l")
+        context = context_at(home, watch, load(home / "family.toml"))
+        assert context.journal is not None
+        other = resume(context, context.journal, watch)
+        assert other is not None and other.swap()
+        await press(pilot, "y")
+        assert isinstance(app.screen, MorningScreen) and "Changed in another window" in frame(app)
+
+
+def test_an_action_is_what_the_table_says() -> None:
+    assert all(isinstance(each, Action) and each.states and each.help.endswith(".") for each in ACTIONS)
