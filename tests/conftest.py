@@ -5,7 +5,7 @@ from itertools import count
 from pathlib import Path
 
 import pytest
-from hypothesis import HealthCheck, settings
+from hypothesis import HealthCheck, Phase, settings
 
 from tests.household import StandingClock
 
@@ -13,6 +13,10 @@ settings.register_profile(
     "warmup", derandomize=True, database=None, deadline=None, suppress_health_check=[HealthCheck.too_slow]
 )
 settings.load_profile("warmup")
+# For who only asks whether a test fails: no smaller example is looked for.
+settings.register_profile(
+    "unshrunk", parent=settings.get_profile("warmup"), phases=(Phase.explicit, Phase.generate)
+)
 
 
 _NUMBERS = count()

@@ -8,8 +8,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.bank import reference
-from warmup.model import DayKind
+from warmup.model import Countdown, DayKind
 from warmup.schoolyear import SchoolYear, school_year
+from warmup.text import LAST_YEAR
 
 DAYS = st.dates(dt.date(2020, 1, 1), dt.date(2060, 12, 31))
 WEEKDAYS = st.sets(st.integers(0, 6), min_size=1)
@@ -37,6 +38,7 @@ def test_mornings_are_numbered_without_a_gap_and_each_knows_its_neighbors(year: 
         number += 1
         assert morning.school_day == number
         assert morning.index == number - 1
+        assert morning.date == day and morning.mornings_a_week == year.mornings_a_week
         assert morning.kind is DayKind.SCHOOL
         assert morning.previous == last
         assert morning.week == (number - 1) // year.mornings_a_week + 1
@@ -127,7 +129,8 @@ def test_a_year_may_begin_in_the_middle() -> None:
     first = year.morning(dt.date(2027, 1, 11))
     assert (first.school_day, first.week, first.quarter, first.index) == (73, 19, 3, 72)
     assert len(year.mornings) == 18 * 4
-    assert year.morning(dt.date(2027, 1, 10)).week == 19
+    before = year.morning(dt.date(2027, 1, 10)).week
+    assert before == 19 and type(before) is int, "it is written into the JSON of a routine"
 
 
 def test_a_five_morning_family_has_five_mornings_a_week() -> None:
@@ -147,3 +150,126 @@ def test_endless_days_off_end_the_year_early_and_still_answer() -> None:
     assert year.morning(dt.date(2026, 9, 9)).next is None
     nothing = school_year(dt.date(2026, 8, 31), (0,), [(dt.date(2026, 1, 1), dt.date(2060, 1, 1))])
     assert nothing.morning(dt.date(2026, 9, 7)).kind is DayKind.BEFORE
+
+
+MONDAY = dt.date(2026, 8, 31)
+
+
+def days(*offsets: int) -> tuple[dt.date, ...]:
+    """The dates so many days after the first Monday."""
+    return tuple(MONDAY + offset * ONE for offset in offsets)
+
+
+def off(first: int, last: int) -> tuple[dt.date, dt.date]:
+    """Days off, both ends included."""
+    return MONDAY + first * ONE, MONDAY + last * ONE
+
+
+def test_a_date_knows_the_mornings_before_and_after_it_and_what_it_is() -> None:
+    year = school_year(MONDAY, (0, 1, 2, 3), [(MONDAY + ONE, MONDAY + 2 * ONE)])
+    kinds = [DayKind.BEFORE, DayKind.SCHOOL, *[DayKind.DAY_OFF] * 2, DayKind.SCHOOL, *[DayKind.WEEKEND] * 3]
+    assert [year.morning(MONDAY + n * ONE).kind for n in range(-1, 7)] == kinds
+    assert [year.morning(MONDAY + n * ONE).previous for n in (-1, 0, 1, 3, 5)] == [
+        None, None, MONDAY, MONDAY, MONDAY + 3 * ONE
+    ]  # fmt: skip
+    assert [year.morning(MONDAY + n * ONE).next for n in (-1, 0, 2, 3)] == [
+        MONDAY, *days(3), *days(3), *days(7)
+    ]  # fmt: skip
+    assert [year.index_of(MONDAY + n * ONE) for n in (-1, 0, 1, 3, 4)] == [0, 0, 1, 1, 2]
+    last = year.mornings[-1]
+    assert year.kind(last) is DayKind.SCHOOL and year.kind(last + ONE) is DayKind.AFTER
+
+
+def test_a_morning_carries_what_the_family_says_of_the_day() -> None:
+    year = school_year(MONDAY, (0,))
+    plain = year.morning(MONDAY)
+    assert plain.countdowns == () and plain.festive == () and plain.pennies and plain.animal == "Bear"
+    lake = Countdown("the lake", MONDAY + ONE)
+    told = year.morning(MONDAY, (lake,), ("a birthday",), pennies=False, animal="Owl")
+    assert (told.countdowns, told.festive, told.pennies, told.animal) == (
+        (lake,), ("a birthday",), False, "Owl"
+    )  # fmt: skip
+
+
+def test_a_family_begins_with_no_morning_before_its_first() -> None:
+    assert SchoolYear((0,), days(0)).index_of(MONDAY) == 0
+    assert school_year(MONDAY, (0,)).morning(MONDAY).school_day == 1
+
+
+@pytest.mark.parametrize(
+    ("first", "end", "expected"),
+    [(0, 4, (0, 1, 2, 3)), (1, 3, (1, 2)), (1, 1, ()), (-9, 2, (0, 1)), (4, 8, (7,)), (5, 6, ())],
+)
+def test_the_mornings_between_two_dates_are_those_from_the_first_up_to_the_other(
+    first: int, end: int, expected: tuple[int, ...]
+) -> None:
+    year = school_year(MONDAY, (0, 1, 2, 3))
+    assert year.between(*days(first, end)) == days(*expected)
+
+
+@pytest.mark.parametrize(
+    ("missed", "expected"),
+    [
+        ((), []),
+        ((1,), [(1, 1)]),
+        ((0, 1, 2), [(0, 2)]),
+        ((3, 7), [(3, 7)]),
+        ((0, 2, 3, 8), [(0, 0), (2, 3), (8, 8)]),
+        ((5, 6, 7), [(7, 7)]),
+    ],
+)
+def test_mornings_that_follow_one_another_are_one_stretch_also_over_a_weekend(
+    missed: tuple[int, ...], expected: list[tuple[int, int]]
+) -> None:
+    year = school_year(MONDAY, (0, 1, 2, 3))
+    assert year.stretches(days(*missed)) == tuple(days(*ends) for ends in expected)
+
+
+def test_a_stretch_is_a_hundred_days_long_at_most() -> None:
+    year = school_year(MONDAY, range(7))
+    assert year.stretches(year.mornings[:100]) == (days(0, 99),)
+    assert year.stretches(year.mornings[:101]) == (days(0, 99), days(100, 100))
+
+
+def test_days_off_hold_from_the_first_to_the_last_of_them() -> None:
+    year = school_year(MONDAY, range(7), [off(2, 3), off(6, 6)])
+    assert year.mornings[:5] == days(0, 1, 4, 5, 7)
+
+
+def test_days_off_may_push_the_year_by_three_years_and_no_further() -> None:
+    """Three leap years: 1098 days, as ``_HORIZON`` says."""
+    late = school_year(MONDAY, range(7), [off(0, 1097)])
+    assert late.mornings == days(1098)
+    assert school_year(MONDAY, range(7), [off(0, 1098)]).mornings == ()
+
+
+def test_a_year_begun_on_the_last_date_a_file_may_hold_is_whole() -> None:
+    assert len(school_year(dt.date(LAST_YEAR, 12, 31), range(7), [(MONDAY, MONDAY)]).mornings) == 252
+
+
+def test_an_extra_morning_counts_once_on_a_day_off_too_and_not_before_the_first_day() -> None:
+    extra = days(-3, 0, 2, 5, 5, 1)
+    year = school_year(MONDAY, (1, 2), [off(1, 2)], extra)
+    assert year.mornings[:5] == days(0, 1, 2, 5, 8)
+    assert len(year.mornings) == 72
+
+
+def test_weekdays_may_come_in_any_order_and_twice() -> None:
+    year = school_year(MONDAY, (3, 0, 3))
+    assert year.weekdays == (0, 3) and year.mornings[:3] == days(0, 3, 7)
+    assert year.mornings_a_week == 2
+
+
+def test_what_is_no_year_is_named() -> None:
+    with pytest.raises(ValueError, match=r"^school weekdays are 0 to 6, at least one of them, not \[7\]$"):
+        school_year(MONDAY, [7])
+    with pytest.raises(ValueError, match=r"^a year has weeks 1 to 36, not 37$"):
+        school_year(MONDAY, [0], first_week=37)
+    assert len(school_year(MONDAY, [0], first_week=36).mornings) == 1
+
+
+def test_a_year_begun_in_its_last_week_stays_there() -> None:
+    year = school_year(MONDAY, (0, 1), first_week=36)
+    assert [year.morning(day).school_day for day in days(-1, 0, 1, 2)] == [70, 71, 72, 72]
+    assert {year.morning(day).week for day in days(-1, 0, 1, 2)} == {36}
+    assert {year.morning(day).quarter for day in days(-1, 0, 1, 2)} == {4}

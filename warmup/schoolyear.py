@@ -51,7 +51,7 @@ class SchoolYear(NamedTuple):
             return DayKind.BEFORE
         if date > self.mornings[-1]:
             return DayKind.AFTER
-        if self._is_planned(date):
+        if self.mornings[bisect_left(self.mornings, date)] == date:
             return DayKind.SCHOOL
         return DayKind.DAY_OFF if date.weekday() in self.weekdays else DayKind.WEEKEND
 
@@ -68,7 +68,7 @@ class SchoolYear(NamedTuple):
         """Everything about one date; ``reviews`` are the review weeks."""
         passed = bisect_right(self.mornings, date)
         number = self.before + passed
-        week = min(WEEKS, max(1, -(-number // self.mornings_a_week), self._first_week()))
+        week = min(WEEKS, max(-(-number // self.mornings_a_week), self._first_week()))
         left, right = bisect_left(self.mornings, date), passed
         return Morning(
             date=date,
@@ -107,10 +107,6 @@ class SchoolYear(NamedTuple):
     def _first_week(self) -> int:
         return self.before // self.mornings_a_week + 1
 
-    def _is_planned(self, date: dt.date) -> bool:
-        at = bisect_left(self.mornings, date)
-        return at < len(self.mornings) and self.mornings[at] == date
-
 
 def school_year(
     first_day: dt.date,
@@ -131,7 +127,8 @@ def school_year(
         raise ValueError(f"a year has weeks 1 to {WEEKS}, not {first_week}")
     before = (first_week - 1) * len(days)
     free = tuple(off)
-    end = dt.date.fromordinal(min(first_day.toordinal() + _HORIZON, dt.date.max.toordinal()))
+    # Dates of files end with the year 2999, so the calendar goes on behind the horizon.
+    end = first_day + dt.timedelta(_HORIZON)
     weekly = rrule(WEEKLY, byweekday=days, dtstart=_midnight(first_day), until=_midnight(end))
     planned = (moment.date() for moment in weekly)
     school = (day for day in planned if not any(start <= day <= last for start, last in free))

@@ -64,6 +64,7 @@ def test_little_is_enough(tmp_path: Path) -> None:
             "line 9, school.days_off 2.to: expected a date not before 2026-12-21",
         ),
         ("to = 2027-01-01", "to = 2028-01-01", "at most 366 days off in a row"),
+        ("to = 2027-01-01", "to = 2027-12-22", "found 2026-12-21 to 2027-12-22"),
         (", to = 2027-01-01", "", "school.days_off 2.to: expected a date like 2026-08-31, found nothing"),
         (
             'nickname = "Bean"',
@@ -126,6 +127,12 @@ def test_little_is_enough(tmp_path: Path) -> None:
 def test_every_slip_has_its_sentence(tmp_path: Path, old: str, new: str, words: str) -> None:
     said = complaint(tmp_path, old, new)
     assert said.startswith("family.toml, line ") and words in said and "\n" not in said
+
+
+def test_a_whole_leap_year_of_days_off_in_a_row_is_taken(tmp_path: Path) -> None:
+    """366 days, both ends included; a day more is refused."""
+    found = load(written(tmp_path, EXAMPLE.replace("to = 2027-01-01", "to = 2027-12-21")))
+    assert (day(2026, 12, 21), day(2027, 12, 21)) in found.off
 
 
 @pytest.mark.parametrize(

@@ -96,7 +96,7 @@ def test_a_window_takes_up_what_was_written_by_hand_meanwhile(
     )
 
 
-def test_two_desks_hold_levels_back_and_both_stay_held(
+def test_two_contexts_hold_levels_back_and_both_stay_held(
     tmp_path: Path, clock: Callable[[], dt.datetime]
 ) -> None:
     one, other = (context_at(tmp_path, clock) for _ in range(2))

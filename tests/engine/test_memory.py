@@ -243,6 +243,27 @@ def test_later_mornings_are_counted_until_the_next_review_week() -> None:
     assert checked(first, (20, ITEM, F), (36, TWO, F)) == Checked(10, (True,), 36, TWO, False)
 
 
+@pytest.mark.parametrize(
+    ("then", "since", "last"),
+    [
+        (((20, F),), 1, 20),  # a second session of that morning
+        (((20, F), (21, F), (23, N)), 3, 23),
+        (((22, F),), 2, 22),
+        ((), 1, 20),
+        (((22, S),), 1, 20),
+    ],
+)
+def test_a_morning_known_before_is_counted_once(
+    then: tuple[tuple[int, Mark], ...], since: int, last: int
+) -> None:
+    plan = PLAIN._replace(reviews=WEEKS)
+    before = fold(plan, [Asked(day(16), ITEM, N), Asked(day(20), ITEM, F)])
+    assert before.checks["knots"] == Checked(5, (False,), 16, ITEM, True, since=1, last_since=20)
+    more = [Asked(day(index), TWO, mark) for index, mark in then]
+    found = fold(plan, more, before).checks["knots"]
+    assert (found.since, found.last_since) == (since, last)
+
+
 # -- the direction of what is published on spacing; tests/references/pedagogy.toml says of whom: mostly adults
 
 

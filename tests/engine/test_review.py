@@ -194,3 +194,45 @@ def test_what_was_touched_is_looked_up_from_the_last_review_week_of_the_list() -
     table = Pool(ITEMS, now, morning(32), "Bean")
     assert [candidate.item.skill for candidate in review.checks(table)] == ["ropes"]
     assert now.checks.keys() == {"knots"}
+
+
+# -- one morning by itself
+
+
+def checks_at(index: int, *lines: tuple[int, ItemId, Mark]) -> list[str]:
+    """The items for the checks of a morning, after two easy weeks and these marks."""
+    table = Pool(ITEMS, known([*taught(), *lines]), morning(index), "Bean")
+    return [candidate.item.id for candidate in review.checks(table)]
+
+
+def test_a_skill_is_checked_once_a_morning() -> None:
+    checked = (17, ItemId("knots/three"), Mark.FLUENT)
+    assert not [item for item in checks_at(17, checked) if item.startswith("knots/")], "a second session"
+    assert [item for item in checks_at(18, checked) if item.startswith("knots/")]
+    assert len(checks_at(17)) == len(SKILLS)
+
+
+@pytest.mark.parametrize("hands", [True, False])
+def test_the_second_check_has_things_on_the_table_where_the_first_had_none(hands: bool) -> None:
+    """Though another one like the first has rested longer."""
+    first, like_it, other = (
+        Item(item_id("knots", name), "knots", 1, level_id("knots", "1"), "number", 1, hands=with_things)
+        for name, with_things in (("one", hands), ("two", hands), ("three", not hands))
+    )
+    marks = [(16, first.id), (9, like_it.id), (14, other.id)]
+    lines = [(index, item, Mark.FLUENT) for index, item in marks]
+    asked = [Asked(day(index), item, mark) for index, item, mark in sorted(lines)]
+    three = (first, like_it, other)
+    plan = curriculum(three, YEAR, FIRST)._replace(guesses={}, unlocks={})
+    table = Pool(three, fold(plan, asked), morning(18), "Bean")
+    assert table.all[0].item == like_it
+    assert [candidate.item for candidate in review.checks(table)] == [other]
+
+
+@pytest.mark.parametrize(("rested", "comes"), [(1, False), (2, True), (3, True)])
+def test_what_comes_twice_a_week_has_rested_for_two_mornings(rested: int, comes: bool) -> None:
+    knowledge = known([*taught(), (22 - rested, ItemId("knots/one"), Mark.FLUENT)])
+    partly = Checked(5, (True, False), 18, ItemId("knots/three"), True)
+    knowledge = knowledge._replace(checks={"knots": partly})
+    found = [each.item.skill for each in review.twice_a_week(Pool(ITEMS, knowledge, morning(22), "Bean"))]
+    assert found == ["knots"] * comes

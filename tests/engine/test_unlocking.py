@@ -101,7 +101,7 @@ def test_what_is_open_before_its_week_does_not_hide_how_long_its_skill_has_reste
     assert Pool((BEGUN, BESIDE), today, morning, "Bean").rests == {"knots": 0}
 
 
-def at_desk(first: dt.date, **change: Any) -> Context:
+def at_context(first: dt.date, **change: Any) -> Context:
     """The invented year's family, begun on ``first``."""
     there = family("Bean")._replace(began=first, **change)
     return open_context(Places(Path("nowhere"), Path("nowhere")), there, first, None, saved=False)
@@ -122,7 +122,7 @@ def live(context: Context, days: int) -> list[Routine]:
 
 @pytest.mark.slow
 def test_a_start_in_january_asks_what_is_new_and_samples_what_came_before() -> None:
-    context = at_desk(JANUARY)
+    context = at_context(JANUARY)
     assert context.curriculum().since == context.morning(JANUARY).week > 15
     weeks = {item.id: item.week for item in context.curriculum().items}
     first: dict[str, list[str]] = {}
@@ -161,7 +161,7 @@ def first_of(context: Context, day: dt.date) -> dict[str, str]:
 def test_the_day_itself_asks() -> None:
     """The first, the hundredth and the last school day, a day that matters, and a new month."""
     birthday = CountdownRule("your birthday", dt.date(2027, 2, 9))
-    context = at_desk(dt.date(2026, 8, 31), countdowns=(birthday,))
+    context = at_context(dt.date(2026, 8, 31), countdowns=(birthday,))
     days = context.year.mornings
     why = "the day itself asks for it"
     assert first_of(context, days[0])["school-day/count"] == why

@@ -12,7 +12,7 @@ import pytest
 
 from tests.journal.journals import DAY, ROWS, Hand, begun, clock, mark, marks_of, set_rough, step
 from warmup.journal import schema, store
-from warmup.journal.journal import Journal, JournalProblem
+from warmup.journal.journal import Action, Journal, JournalProblem
 from warmup.model import Mark
 
 
@@ -36,6 +36,30 @@ def test_a_full_disk_loses_nothing_of_the_morning(hand: Hand, full: Callable[[bo
     assert [line.mark for line in hand().history("Bean")] == [
         Mark.FLUENT, Mark.FLUENT, None, Mark.NOT_YET, Mark.HESITATED, None
     ]  # fmt: skip
+
+
+def test_a_session_that_got_another_number_keeps_it_when_the_disk_goes_away_once_more(
+    hand: Hand, full: Callable[[bool], None], tmp_path: Path
+) -> None:
+    hand().shut()
+    full(True)
+    journal = hand()
+    assert journal.start("Bean", DAY, "short", "x" * 50_000, ROWS) == 1 and not journal.saving
+    full(False)
+    begun(hand(now=clock(dt.datetime(2026, 11, 25, 7))))
+    step(journal, "Bean", DAY, 1, 1, shown=1, at=0, mark=mark(Mark.NOT_YET))
+    assert journal.saving and marks_of(hand(), 2) == {0: Mark.NOT_YET}, "another window has number 1"
+    for at, kind in ((1, Mark.HESITATED), (2, Mark.SKIPPED)):
+        journal.path.rename(tmp_path / "away")
+        step(journal, "Bean", DAY, 1, at + 1, shown=at + 1, at=at, mark=mark(kind))
+        assert not journal.saving
+        (tmp_path / "away").rename(journal.path)
+        journal.log("Bean", DAY, 1, Action("swap"))
+        assert journal.saving
+    step(journal, "Bean", DAY, 1, 4, shown=4, at=3, mark=mark())
+    assert marks_of(hand(), 1) == {}
+    assert list(marks_of(hand(), 2).values()) == [Mark.NOT_YET, Mark.HESITATED, Mark.SKIPPED, Mark.FLUENT]
+    assert [row.session for row in hand().actions_of("Bean", DAY)] == [2, 2]
 
 
 @pytest.mark.skipif(sys.platform != "linux", reason="the size of a process's files is limited so on Linux")

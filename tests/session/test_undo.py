@@ -133,6 +133,23 @@ def test_other_marks_stay_with_a_swap_a_short_morning_and_what_is_held_back(sess
     assert len(session.prompts) == 4
 
 
+def test_a_swap_taken_back_brings_the_prompt_its_mark_and_what_was_shown_after_it(
+    session: Session, home: Path, clock: Clock
+) -> None:
+    session.mark(Mark.NOT_YET)
+    session.next()
+    assert (session.position, session.furthest) == (3, 3)
+    while session.position > 1:
+        session.back()
+    session.next_cue()
+    before = state(session)
+    assert session.swap() and session.mark_at(1) is None and session.cue == 0
+    assert session.undo() == ("swap", "the other prompt") and session.cue == 0
+    assert state(session) == before == state(window(home, clock))
+    session.mark(Mark.FLUENT)
+    assert session.undo() and session.mark_at(1) is Mark.NOT_YET and session.position == 1
+
+
 def test_days_off_and_an_extra_day_are_taken_back_and_hand_edits_stay(home: Path, clock: Clock) -> None:
     family = FAMILY._replace(began=TODAY - dt.timedelta(2), known_until=None)
     context = context_at(home, clock, family)
@@ -280,14 +297,14 @@ def test_no_mark_is_made_over_one_that_another_window_made(
     assert [mark for mark in (session.mark_at(at) for at in (1, 2, 3)) if mark] == []
 
 
-def test_two_windows_begin_one_sitting(home: Path, clock: Clock, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_two_windows_begin_one_session(home: Path, clock: Clock, monkeypatch: pytest.MonkeyPatch) -> None:
     one, other = context_at(home, clock), context_at(home, clock)
     assert one.journal is not None and other.journal is not None
     began: list[Session] = []
     real = Context.routine
 
     def routine(context: Context, *args: Morning, shape: str = "", session: int = 1) -> object:
-        # The other window begins after this one has looked for a sitting and before it keeps its own.
+        # The other window begins after this one has looked for a session and before it keeps its own.
         if context is one and other.journal is not None:
             began.append(begin(other, other.journal, clock))
         return real(context, *args, shape=shape, session=session)

@@ -7,7 +7,7 @@ from typing import NamedTuple
 from warmup.model import Item, ItemId, Morning
 from warmup.schoolyear import SchoolYear
 
-SETTLING_WEEKS = 2
+NEW_FAMILY_WEEKS = 2
 """How long a family that began counts as new, in school weeks."""
 
 
@@ -50,7 +50,7 @@ class Curriculum(NamedTuple):
     def new_family(self, morning: Morning) -> bool:
         """Whether the family is in its first weeks with the program."""
         gone = self.year.index_of(morning.date) - self.began
-        return gone < SETTLING_WEEKS * self.year.mornings_a_week
+        return gone < NEW_FAMILY_WEEKS * self.year.mornings_a_week
 
 
 def curriculum(
