@@ -223,7 +223,7 @@ def test_the_second_check_has_things_on_the_table_where_the_first_had_none(hands
     lines = [(index, item, Mark.FLUENT) for index, item in marks]
     asked = [Asked(day(index), item, mark) for index, item, mark in sorted(lines)]
     three = (first, like_it, other)
-    plan = curriculum(three, YEAR, FIRST)._replace(guesses={}, unlocks={})
+    plan = curriculum(three, YEAR, FIRST, REVIEWS)._replace(guesses={}, unlocks={})
     table = Pool(three, fold(plan, asked), morning(18), "Bean")
     assert table.all[0].item == like_it
     assert [candidate.item for candidate in review.checks(table)] == [other]
