@@ -67,6 +67,7 @@ def test_no_limit_is_ever_broken(lived: Lived) -> None:
         begun |= {(prompt.skill, prompt.level) for prompt in prompts}
 
 
+@pytest.mark.slow
 def test_a_morning_has_its_number_of_prompts_calendar_talk_and_counting(lived: Lived) -> None:
     for morning, routine, _ in lived:
         target = 6 if morning.week <= 5 else 7 if morning.week <= 9 else 8 if morning.week <= 18 else 9

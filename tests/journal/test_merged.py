@@ -153,7 +153,7 @@ def test_the_furthest_prompt_is_that_of_both_where_their_prompts_are_the_same() 
 
 
 def stored(db: sqlite3.Connection, *sessions: int, started: str = "") -> None:
-    """Sittings of these numbers, each begun at a moment of its own."""
+    """Sessions of these numbers, each begun at a moment of its own."""
     for number in sessions:
         table_rows.put_whole(
             db, ("Bean", DATE, number), Whole(about(started=started or at(number % 60)), {}, {})

@@ -77,6 +77,7 @@ ACTIONS: dict[str, Callable[[Session], object]] = {
 }
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("restart", [False, True], ids=["at once", "after a restart"])
 @pytest.mark.parametrize("action", ACTIONS)
 def test_the_last_action_is_taken_back_whatever_it_was(

@@ -77,6 +77,7 @@ def test_no_prompt_of_the_bank_breaks_the_rule(rule: str) -> None:
     assert not faults, faults.most_common(5)
 
 
+@pytest.mark.slow
 def test_the_stuffed_animal_takes_part_in_one_prompt_of_twenty_at_most() -> None:
     """By the name the family gives it, and in each skill in no more than one of four."""
     part = [prompt.skill for prompt, morning in drawn() if names_animal(prompt, morning.animal)]

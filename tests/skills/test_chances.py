@@ -68,6 +68,7 @@ def test_the_chance_of_a_lucky_answer_is_that_of_the_prompts(skill: str) -> None
 ONE_ANSWER = {"number-words/two", "number-words/eight", "subitize/scattered-four", "subitize/scattered-five"}
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("item", [item for item in ITEMS if guess_of(item) >= 0.15])
 def test_no_answer_that_can_be_guessed_is_favored(item: str) -> None:
     """The commonest answer comes no oftener than the chance of a lucky one, or than each of them would."""
@@ -91,6 +92,7 @@ TOLD_AS_WELL = {
 }
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("skill", skills.SKILLS)
 def test_a_coin_flip_owns_up_to_it(skill: str) -> None:
     """Yes or no is one in two; a card, or a thing named in the question beside "or", one in so many."""

@@ -154,6 +154,7 @@ def test_number_words_agree_with_two_libraries_and_the_table() -> None:
         assert said == ENGLISH.number_to_words(number, andword="")
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("key", ["to-20", "to-39", "to-69", "to-100", "to-120"])
 def test_stops_spread_over_the_range(key: str) -> None:
     plain = [p.given["end"] for p in asked(f"count/{key}", 600)]
