@@ -52,7 +52,7 @@ def context_at(home: Path, clock: Clock, family: Family = FAMILY, today: dt.date
 
 
 def without_reviews(context: Context) -> Context:
-    """The desk of a year that has no review weeks: today would lie in one."""
+    """The context in a year that has no review weeks: today would lie in one."""
     context.plan = context.plan._replace(reviews=())
     return context
 
