@@ -51,6 +51,12 @@ def context_at(home: Path, clock: Clock, family: Family = FAMILY, today: dt.date
     return open_context(places, family, today, Journal.open(home, clock))
 
 
+def without_reviews(context: Context) -> Context:
+    """The context in a year that has no review weeks: today would lie in one."""
+    context.plan = context.plan._replace(reviews=())
+    return context
+
+
 def fixed_prompts() -> tuple[Prompt, ...]:
     """Five prompts written out here, so that no change of a skill moves a screen that shows them."""
     ten = Prompt(
@@ -77,7 +83,7 @@ def fixed_prompts() -> tuple[Prompt, ...]:
     )
     on = ten._replace(
         skill="count-on",
-        level="across-tens",
+        level="to-50",
         item=ItemId("count-on/across-30"),
         say="Start at twenty-eight. Count on to thirty-two.",
         answer="twenty-eight, twenty-nine, thirty, thirty-one, thirty-two",

@@ -9,8 +9,13 @@ from typing import Any
 
 import pytest
 
+from tests import rooms
 from tests.household import fixed_routine
+from warmup.cli import catalogue
 from warmup.cli.options import parser
+from warmup.config.places import Places
+from warmup.config.plan import load_plan
+from warmup.journal import routine_json
 from warmup.journal.routine_json import routine_text
 from warmup.model import Morning, Prompt
 from warmup.tui.actions import ACTIONS, key_name
@@ -28,7 +33,7 @@ def keys_table() -> str:
     for action in ACTIONS:
         if action.states.isdisjoint(MorningScreen.STATES):
             continue
-        names = [f"`{key_name(key)}`" for key in action.keys]
+        names = [f"`{key_name(key)}`" for key in action.keys] or ["menu"]
         left = names[1] if len(names) > 1 else ""
         first = " ".join([names[0], *(f"`{key_name(key)}`" for key in action.more)])
         rows.append(f"| {first} | {left} | **{action.label}**: {action.help} |")
@@ -57,10 +62,42 @@ def test_every_command_of_the_readme_is_one() -> None:
 
 
 def test_the_json_form_is_documented_field_by_field() -> None:
-    form = DEVELOPERS.partition("## The JSON of a routine")[2].partition("\n## ")[0]
+    form = routine_json.__doc__ or ""
     data = json.loads(routine_text(fixed_routine()))
     named = {field.name for field in fields(Morning)} | set(Prompt._fields) | set(data) | {"teach_again"}
-    assert not [name for name in sorted(named) if f"`{name}`" not in form]
+    assert not [name for name in sorted(named) if f"``{name}``" not in form]
+
+
+def test_the_catalogue_is_documented_field_by_field() -> None:
+    form = catalogue.__doc__ or ""
+    data = catalogue.catalogue_data(load_plan(Places(ROOT, ROOT)))
+    skill = data["skills"][0]
+    named = {*data, *skill, *skill["levels"][0], *data["items"][0]}
+    assert len(named) > 20 and [name for name in sorted(named) if f"``{name}``" not in form] == []
+
+
+def test_the_contributors_page_is_at_most_200_lines() -> None:
+    assert len(DEVELOPERS.splitlines()) <= 200
+
+
+def test_the_table_of_rooms_is_that_of_the_layers_contract() -> None:
+    """``python -m tests.rooms`` writes it."""
+    assert rooms.kept() == rooms.table()
+    there = {path.stem for path in (ROOT / "warmup").iterdir() if path.suffix == ".py" or path.is_dir()}
+    named = {room for layer in rooms.layers() for room in layer}
+    assert named == there - {"__init__", "__pycache__"}
+
+
+def test_the_tests_stand_in_rooms_of_the_same_names() -> None:
+    """Beside the rooms of the program there are only those of the checks that belong to no one room."""
+    packages = {path.parent.name for path in (ROOT / "warmup").glob("*/__init__.py")}
+    beside = {"bank", "benchmarks", "frames", "journeys", "oracles", "references"}
+    tested = {path.name for path in (ROOT / "tests").iterdir() if path.is_dir()} - {"__pycache__"}
+    assert tested == packages | beside
+    modules = {path.stem for path in (ROOT / "warmup").glob("*.py")} - {"__init__", "__main__"}
+    assert {f"test_{name}.py" for name in modules - {"model"}} <= {
+        path.name for path in (ROOT / "tests").glob("test_*.py")
+    }
 
 
 def test_every_file_the_contributors_page_names_is_there() -> None:

@@ -238,9 +238,14 @@ class Shape(NamedTuple):
 
 
 class Plan(NamedTuple):
-    """The year plan: the earliest week of each level, by its id."""
+    """The year plan: the earliest week of each level, by its id, and the weeks that open none.
+
+    ``reviews`` are the review weeks in their order; from ``nothing_new_from`` on no level opens.
+    """
 
     weeks: Mapping[LevelId, int]
+    reviews: tuple[int, ...] = ()
+    nothing_new_from: int = 36
 
 
 class Choice(NamedTuple):

@@ -19,7 +19,6 @@ from warmup.model import Countdown, DayKind, Morning
 
 WEEKS = 36
 WEEKS_A_QUARTER = 9
-REVIEW_EVERY = 5
 LONGEST_STRETCH = 100
 """The longest stretch that days off are joined to, in days."""
 _HORIZON = 3 * 366
@@ -62,10 +61,11 @@ class SchoolYear(NamedTuple):
         countdowns: tuple[Countdown, ...] = (),
         festive: tuple[str, ...] = (),
         *,
+        reviews: Collection[int] = (),
         pennies: bool = True,
         animal: str = "Bear",
     ) -> Morning:
-        """Everything about one date."""
+        """Everything about one date; ``reviews`` are the review weeks."""
         passed = bisect_right(self.mornings, date)
         number = self.before + passed
         week = min(WEEKS, max(-(-number // self.mornings_a_week), self._first_week()))
@@ -76,7 +76,7 @@ class SchoolYear(NamedTuple):
             school_day=number,
             week=week,
             quarter=(week - 1) // WEEKS_A_QUARTER + 1,
-            review=week % REVIEW_EVERY == 0,
+            review=week in reviews,
             index=self.index_of(date),
             mornings_a_week=self.mornings_a_week,
             previous=self.mornings[left - 1] if left else None,

@@ -42,7 +42,7 @@ def judge(skill: str, count: int) -> Report:
         complaint = recomputed(p)
         if complaint:
             faults.append(f"answer: {complaint}")
-        if p.seconds not in (20, 40, 60):
+        if p.seconds not in (20, 40, 60, 120):
             faults.append(f"{p.seconds} seconds")
         if not all((p.say, p.answer, p.working, p.watch_for, all(c.text for c in p.cues), len(p.cues) == 3)):
             faults.append("an empty field")

@@ -4,6 +4,27 @@
 be called for any morning first. ``python -m tests.benchmarks.retention [--children N] [--seed S]`` lets
 invented children live a year under that and under simpler ways of choosing, prints one table, and ends with
 exit code 1 when a limit of a kind morning was broken.
+
+What was tried, on 6 to 48 simulated children of each of three kinds of memory, eight prompts a morning, 250
+items. The share is how far the rule gets from a fixed rotation toward one that sees into the child's head;
+two runs that differ by two or three points are the same.
+
+* no limits at all, the most overdue first: 63 %
+* every limit and always a sure close (three hard of eight), returns in any order: 0 to 4 %
+* the same three hard prompts, chosen by the rule that sees: 35 %, and a sixth of all items never asked
+* four hard of eight, the likeliest of them at the close: 33 %, closes come easily 72 in 100
+* four, the freshest return at the close: 26 %, closes 81 in 100
+* four, a return that has not rested its whole interval at the close (kept): 41 to 44 %, closes 78 in 100
+* calendar talk and counting picked last, only if missing (kept): 4 points more
+* one skill that rested too long before the new ones (kept): 1 or 2 points more, and no skill rests long
+* three new ones every morning: 10 points less
+* the newest first instead of what has waited longest: 11 points less
+* intervals that grow by 1.5 or 3 times the rest, or shrink to 0.3 or 0.7: the same
+* a floor of 0.76 after mornings that went half well: 6 points less; after a third (kept): 1 or 2
+* ties among the most overdue by age, interval or number of marks: the same
+
+With the program's own items and eight prompts a morning the share is 16 %: of the four hard prompts 2.3 are
+first times.
 """
 
 import argparse
@@ -25,9 +46,9 @@ from warmup.engine.curriculum import Curriculum
 from warmup.engine.eligibility import Eligible
 from warmup.engine.engine import choose
 from warmup.engine.memory import Knowledge, fold
-from warmup.model import Asked, DayKind, Item, ItemId, Mark, Morning, Shape, level_id
+from warmup.model import Asked, DayKind, Item, ItemId, Mark, Morning, Plan, Shape, level_id
 from warmup.randomness import digest
-from warmup.schoolyear import REVIEW_EVERY, WEEKS_A_QUARTER, SchoolYear
+from warmup.schoolyear import WEEKS_A_QUARTER, SchoolYear
 
 MORNINGS_A_WEEK = 4
 SECONDS = 40
@@ -83,9 +104,14 @@ def plan(request: dict[str, Any]) -> list[str]:
 
 
 @cache
+def _plan() -> Plan:
+    return load_plan(_SHIPPED)
+
+
+@cache
 def catalogue() -> dict[str, Item]:
     """Our own items by id, as the year plan that comes with the program opens them."""
-    return {item.id: item._replace(seconds=SECONDS) for item in skills.items(load_plan(_SHIPPED))}
+    return {item.id: item._replace(seconds=SECONDS) for item in skills.items(_plan())}
 
 
 @cache
@@ -116,7 +142,7 @@ def _morning(request: dict[str, Any]) -> Morning:
         school_day=now + 1,
         week=week,
         quarter=(week - 1) // WEEKS_A_QUARTER + 1,
-        review=week % REVIEW_EVERY == 0,
+        review=week in _plan().reviews,
         index=now,
         mornings_a_week=MORNINGS_A_WEEK,
         previous=days[now - 1] if now else None,

@@ -168,9 +168,9 @@ def held_since(session: Session, stood: OnDisk, now: OnDisk) -> bool:
 
 def _opened(home: Path, clock: StandingClock) -> list[Session]:
     """Two windows at once: each has looked for a session and found none before either begins one."""
-    desks = [context_at(home, clock) for _ in range(2)]
+    contexts = [context_at(home, clock) for _ in range(2)]
     sessions = []
-    for context in desks:
+    for context in contexts:
         assert context.journal is not None
         sessions.append(begin(context, context.journal, clock))
     return sessions

@@ -26,7 +26,7 @@ days_off = [2026-11-26, {from = 2026-12-21, to = 2027-01-01}]
 extra = [2026-12-05]
 [[child]]
 nickname = "Bean"
-held = ["coins:dime"]
+held = ["coins:worth"]
 [[countdown]]
 name = "the lake"
 date = 2027-06-04
@@ -42,7 +42,7 @@ pennies = true
 FAMILY = Family(
     first_day=day(2026, 8, 31),
     began=day(2026, 11, 25),
-    children=(Child("Bean", held=(LevelId("coins:dime"),)),),
+    children=(Child("Bean", held=(LevelId("coins:worth"),)),),
     known_until=day(2026, 11, 24),
     off=((day(2026, 11, 26), day(2026, 11, 26)), (day(2026, 12, 21), day(2027, 1, 1))),
     extra=(day(2026, 12, 5),),
@@ -70,7 +70,7 @@ def complaint(folder: Path, old: str, new: str) -> str:
 quiet = settings(database=None, derandomize=True, deadline=None, max_examples=80)
 
 names = st.text(st.characters(codec="utf-8"), min_size=1, max_size=40).map(clean).filter(visible)
-refs = st.lists(st.sampled_from(["coins:dime", "no such:level", "count:to-20"]), unique=True).map(tuple)
+refs = st.lists(st.sampled_from(["coins:worth", "no such:level", "count:to-20"]), unique=True).map(tuple)
 dates = st.dates(day(2020, 1, 1), day(2040, 1, 1))
 taught = st.dictionaries(
     st.sampled_from(["make-ten/seven-three", "no such/item", "[x] = 'q\"", "a.b"]), dates

@@ -34,7 +34,7 @@ began = 2026-11-25 # in November
 [[child]]
 shoes = 9
 nickname = "Bean" # not a real name
-held = ["coins:dime"] # not yet
+held = ["coins:worth"] # not yet
 # what was taught again
 
 [child.taught] # by us
@@ -51,7 +51,7 @@ school.first_day = 2026-08-31 # first
 school.weekdays = ["Monday"]
 preferences.theme = "dark"
 preferences.font = "huge"
-child = [{nickname = "Bean", held = ["coins:dime"], shoes = 9}]
+child = [{nickname = "Bean", held = ["coins:worth"], shoes = 9}]
 countdown = [{name = "the lake", date = 2027-06-04}] # soon
 """,
     "in one line": """

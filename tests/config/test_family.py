@@ -79,7 +79,7 @@ def test_little_is_enough(tmp_path: Path) -> None:
         ),
         ('nickname = "Bean"', "nickname = 7", "line 12, child 1.nickname: expected some words"),
         ('nickname = "Bean"', 'nickname = "Bean"\n[[child]]\nnickname = "BEAN"', "line 14, child 2.nickname"),
-        ('held = ["coins:dime"]', "held = [1]", "line 13, child 1.held 1: expected some words"),
+        ('held = ["coins:worth"]', "held = [1]", "line 13, child 1.held 1: expected some words"),
         (
             "[[countdown]]",
             '[child.taught]\n"make-ten/seven-three" = "soon"\n[[countdown]]',

@@ -65,6 +65,7 @@ def unknown(value: Any, way: tuple[Any, ...] = ()) -> dict[tuple[Any, ...], Any]
     return found
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("layout", LAYOUTS)
 @pytest.mark.parametrize("change", CHANGES)
 def test_each_change_lands_in_each_layout_and_remarks_and_unknown_keys_stay(

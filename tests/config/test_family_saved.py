@@ -88,7 +88,7 @@ def test_keys_unknown_here_survive_a_save(tmp_path: Path) -> None:
     pippa = {"nickname": "Pippa", "record": "Pip", "shoes": 9}
     assert data["child"] == [pippa, {"nickname": "Bean", "hat": True, "held": []}]
     save(path, load(path)._replace(children=(bean, Child("Lark"))))
-    bean_then = {"nickname": "Bean", "hat": True, "held": ["coins:dime"]}
+    bean_then = {"nickname": "Bean", "hat": True, "held": ["coins:worth"]}
     assert tomllib.loads(path.read_text())["child"] == [bean_then, {"nickname": "Lark", "record": "Lark"}]
 
 

@@ -20,7 +20,7 @@ from warmup.session.context import Context
 day = dt.date
 
 
-LEVELS = ("coins:dime", "count:to-20", "make-ten:all")
+LEVELS = ("coins:worth", "count:to-20", "make-ten:all")
 OPS = st.one_of(
     st.tuples(st.just("hold"), st.sampled_from(LEVELS), st.booleans()),
     st.tuples(st.just("theme"), st.sampled_from(["dark", "light"]), st.just(True)),
@@ -81,30 +81,30 @@ def test_a_window_takes_up_what_was_written_by_hand_meanwhile(
     context = context_at(tmp_path, clock)
     path = tmp_path / "family.toml"
     text = path.read_text("utf-8").replace("[school]", "# ours\n[school]\ndays_off = [2027-03-04]")
-    by_hand(path, text.replace('nickname = "Bean"', 'nickname = "Beanie"\nheld = ["coins:dime"]'))
+    by_hand(path, text.replace('nickname = "Bean"', 'nickname = "Beanie"\nheld = ["coins:worth"]'))
     context.editor.prefer(theme="light")
     assert context.editor.unsaved == "" and context.family == load(path)
     assert context.family.theme == "light" and context.family.off == ((day(2027, 3, 4),) * 2,)
-    assert context.child == Child("Beanie", held=(LevelId("coins:dime"),), journal_name="Bean")
+    assert context.child == Child("Beanie", held=(LevelId("coins:worth"),), journal_name="Bean")
     assert context.year.kind(day(2027, 3, 4)).value == "day off"
     assert context.editor.changed is not None
     before, after = context.editor.changed
     assert after == before._replace(theme="light"), "what was edited by hand is no change of ours"
     context.editor.hold(LevelId("count:to-20"), back=True)
-    assert load(path).children[0].held == ("coins:dime", "count:to-20") and "# ours" in path.read_text(
+    assert load(path).children[0].held == ("coins:worth", "count:to-20") and "# ours" in path.read_text(
         "utf-8"
     )
 
 
-def test_two_desks_hold_levels_back_and_both_stay_held(
+def test_two_contexts_hold_levels_back_and_both_stay_held(
     tmp_path: Path, clock: Callable[[], dt.datetime]
 ) -> None:
     one, other = (context_at(tmp_path, clock) for _ in range(2))
-    one.editor.hold(LevelId("coins:dime"), back=True)
+    one.editor.hold(LevelId("coins:worth"), back=True)
     other.editor.hold(LevelId("count:to-20"), back=True)
     one.editor.prefer(theme="light")
-    assert load(tmp_path / "family.toml").children[0].held == ("coins:dime", "count:to-20")
-    other.editor.hold(LevelId("coins:dime"), back=False)
+    assert load(tmp_path / "family.toml").children[0].held == ("coins:worth", "count:to-20")
+    other.editor.hold(LevelId("coins:worth"), back=False)
     one.editor.prefer(theme="dark")
     assert load(tmp_path / "family.toml").children[0].held == ("count:to-20",)
 
@@ -121,14 +121,14 @@ def test_a_file_that_no_longer_reads_is_kept_and_said_and_the_change_comes_later
     path = tmp_path / "family.toml"
     good = path.read_text("utf-8")
     by_hand(path, spoil(good))
-    context.editor.hold(LevelId("coins:dime"), back=True)
+    context.editor.hold(LevelId("coins:worth"), back=True)
     assert "is not being saved (family.toml, line " in context.editor.unsaved and context.child.held == (
-        "coins:dime",
+        "coins:worth",
     )
     assert path.read_text("utf-8") == spoil(good)
     by_hand(path, good)
     context.editor.prefer(theme="light")
-    assert context.editor.unsaved == "" and load(path).children[0].held == ("coins:dime",)
+    assert context.editor.unsaved == "" and load(path).children[0].held == ("coins:worth",)
     assert load(path).theme == "light"
 
 

@@ -47,20 +47,21 @@ def test_the_plan_names_every_level_with_its_week(tmp_path: Path) -> None:
     loaded = load_plan(Places(tmp_path / "none", tmp_path))
     assert set(loaded.weeks) == set(levels())
     assert (
-        loaded.weeks[LevelId("make-ten:see-places")] == 13
+        loaded.weeks[LevelId("make-ten:see-places")] == 10
         and loaded.weeks[LevelId("count-on:within-10")] == 7
     )
 
 
 def test_a_familys_own_copy_wins(tmp_path: Path) -> None:
     places = own(tmp_path, "year", "format = 1\n[skills.make-ten]\nsee-places = 3\n")
-    assert load_plan(places) == Plan({LevelId("make-ten:see-places"): 3})
+    shipped = load_plan(Places(tmp_path / "none", tmp_path))
+    assert load_plan(places) == shipped._replace(weeks={LevelId("make-ten:see-places"): 3})
     places = own(
         tmp_path,
         "short",
-        'prompts = 2\n[[slot]]\nkind = "named"\nmost = 2\nonly = ["make-ten", "count-on:anywhere"]',
+        'prompts = 2\n[[slot]]\nkind = "named"\nmost = 2\nonly = ["make-ten", "count-on:to-95"]',
     )
-    slot = Slot(SlotKind.NAMED, 2, ("make-ten", "count-on:anywhere"))
+    slot = Slot(SlotKind.NAMED, 2, ("make-ten", "count-on:to-95"))
     assert load_shape(places, "short") == Shape("short", (slot,), ((36, 2),), 360)
 
 
@@ -78,24 +79,35 @@ def test_a_familys_own_copy_wins(tmp_path: Path) -> None:
             'skills.make-ten.see-place: expected a level of "make-ten", found "see-place"; did you mean',
         ),
         (
-            "see-places = 13",
+            "see-places = 10",
             "see-places = 0",
             "skills.make-ten.see-places: expected a whole number from 1 to 36, found 0",
         ),
-        ("see-places = 13", "see-places = 37", "found 37"),
-        ("see-places = 13", "see-places = 1.5", "found 1.5"),
+        ("see-places = 10", "see-places = 37", "found 37"),
+        ("see-places = 10", "see-places = 1.5", "found 1.5"),
         (
-            "see-places = 13",
-            "see-places = 15",
-            "expected a week in which something new may come, found 15, a review week",
+            "see-places = 10",
+            "see-places = 14",
+            "expected a week in which something new may come, found 14, a review week",
         ),
-        ("see-places = 13", "see-places = 36", "found 36, the last week"),
+        ("see-places = 10", "see-places = 35", "found 35, and nothing new comes from week 34 on"),
         (
-            "see-places = 13",
-            "see-places = 18",
-            "easy-pairs: expected week 18 or later (it stands on make-ten:see-places), found 17",
+            "see-places = 10",
+            "see-places = 16",
+            "easy-pairs: expected week 16 or later (it stands on make-ten:see-places), found 15",
         ),
-        ("see-places = 13\n", "", "expected a week, because make-ten:easy-pairs stands on it, found nothing"),
+        ("see-places = 10\n", "", "expected a week, because make-ten:easy-pairs stands on it, found nothing"),
+        ("see-places = 10", "see-places = 1", "at most 5 new levels a week (6 in week 1), found 7 in week 1"),
+        ("see-places = 10", "see-places = 4", "at most 5 new levels a week (6 in week 1), found 6 in week 4"),
+        (
+            "[5, 9, 14,",
+            "[5, 9, 9,",
+            "line 13, review_weeks 3: expected a whole number from 10 to 36, found 9",
+        ),
+        ("[5, 9, 14,", "[5, 9, 37,", "review_weeks 3: expected a whole number from 10 to 36, found 37"),
+        ("[5, 9, 14, 18, 23, 27, 32, 36]", "5", "review_weeks: expected a list in square brackets, found 5"),
+        ("from = 34", "from = 1", "nothing_new_from: expected a whole number from 2 to 36, found 1"),
+        ("from = 34", "from = 33", "count.to-120: expected a week in which something new may come, found 33"),
         ("weeks = 36", "weeks = 40", "line 11, weeks: expected 36, which can't be changed, found 40"),
         ("format = 1", "format = 2", "expected format = 1"),
         ("[skills.make-ten]", "[skills]\nmake-ten = 1\n[later]", "expected a table, found 1"),
@@ -105,6 +117,29 @@ def test_every_slip_in_the_year_has_its_sentence(tmp_path: Path, old: str, new: 
     found = slips(tmp_path, old, new)
     assert any(words in said for said in found), found
     assert all(said.startswith("year.toml, line ") for said in found)
+
+
+def test_a_year_of_the_older_form_means_the_review_weeks_that_came_along(tmp_path: Path) -> None:
+    """It said "every fifth week"; the weeks of the shipped file are meant, and nothing is said."""
+    year = re.sub(r"review_weeks.*\nnothing_new_from.*\n", "review_every = 5\n", known_year())
+    assert "review_weeks" not in year.partition("[skills.")[0].replace("`review_weeks`", "")
+    places = own(tmp_path, "year", year)
+    assert load_plan(places) == load_plan(Places(tmp_path / "none", tmp_path))
+    assert [str(problem) for problem in check_plan(places)] == []
+    places = own(tmp_path, "year", year.replace("every = 5", "every = 6"))
+    assert "review_every: expected 5, which can't be changed, found 6" in str(check_plan(places)[0])
+    places = own(tmp_path, "year", year.replace("see-places = 10", "see-places = 14"))
+    assert check_plan(places) == [], "a review week today; when the file was written it was none"
+
+
+def test_a_family_may_have_other_review_weeks(tmp_path: Path) -> None:
+    year = re.sub(r"review_weeks = .*", "review_weeks = [5, 10]", known_year())
+    places = own(tmp_path, "year", year)
+    assert load_plan(places).reviews == (5, 10) and load_plan(places).nothing_new_from == 34
+    said = [str(problem) for problem in check_plan(places)]
+    assert said and all("found 10, a review week" in each for each in said)
+    loose = own(tmp_path, "year", year.replace("[5, 10]", "[]"))
+    assert load_plan(loose).reviews == () and check_plan(loose) == []
 
 
 def test_a_level_stands_on_no_later_one_of_another_skill(tmp_path: Path) -> None:
@@ -126,9 +161,9 @@ def test_a_level_stands_on_no_later_one_of_another_skill(tmp_path: Path) -> None
 
 
 def test_a_family_may_leave_out_what_nothing_stands_on(tmp_path: Path) -> None:
-    top = "make-ten:in-the-head"
+    top = "make-ten:take-from-ten"
     assert not any(top in level.stands_on for s in SKILLS.values() for level in s.levels)
-    assert slips(tmp_path, "in-the-head = 26\n", "") == []
+    assert slips(tmp_path, "take-from-ten = 28\n", "") == []
 
 
 def test_an_unknown_level_stops_the_own_copy_only(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
@@ -140,7 +175,7 @@ def test_an_unknown_level_stops_the_own_copy_only(tmp_path: Path, monkeypatch: p
     (shipped / "year.toml").write_text(strange, encoding="utf-8")
     monkeypatch.setattr(plan, "routines_folder", lambda: shipped)
     weeks = load_plan(Places(tmp_path / "none", tmp_path)).weeks
-    assert "make-ten:see-place" not in weeks and weeks[LevelId("make-ten:easy-pairs")] == 17
+    assert "make-ten:see-place" not in weeks and weeks[LevelId("make-ten:easy-pairs")] == 15
 
 
 def test_the_shapes_that_came_along(tmp_path: Path) -> None:

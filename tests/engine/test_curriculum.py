@@ -18,11 +18,11 @@ TWO = Item(ItemId("knots/two"), "knots", 2, LevelId("knots:two"), "number", 4, h
 
 
 def test_items_unlock_on_the_first_morning_of_their_week() -> None:
-    plan = curriculum((ONE, TWO), YEAR, FIRST)
+    plan = curriculum((ONE, TWO), YEAR, FIRST, (5, 9))
     assert plan.unlocks == {ONE.id: 0, TWO.id: 9}, "three weeks of three mornings"
     assert plan.guesses == {ONE.id: 0.5, TWO.id: 0.0}
     assert plan.reviews is not None and plan.reviews.hands == {TWO.id}
-    assert (plan.reviews.mornings_a_week, plan.reviews.every) == (3, 5)
+    assert (plan.reviews.mornings_a_week, plan.reviews.weeks) == (3, (5, 9))
 
 
 @pytest.mark.parametrize(("began", "since"), [(0, 1), (2, 1), (3, 2), (5, 2), (6, 3)])

@@ -49,10 +49,11 @@ def test_counting_that_happens_on_the_number_of_the_day_tells_nothing() -> None:
 
 
 @pytest.mark.parametrize("at", range(0, 288, 7))
-def test_a_pair_is_drawn_again_until_neither_tells_the_other(at: int) -> None:
+@pytest.mark.parametrize("item", ["around", "day-before"])
+def test_a_pair_is_drawn_again_until_neither_tells_the_other(item: str, at: int) -> None:
     """Where any draw will do: the day before and after any day, and today's name."""
     day = many(288)[at]
-    pair = ("weekday/today", "weekday/around")
+    pair = ("weekday/today", f"weekday/{item}")
     prompts = build([choice(i) for i in pair], day, Knowledge(), child="Pip", shape="daily").prompts
     assert not given_away(prompts), [prompt.say for prompt in prompts]
 

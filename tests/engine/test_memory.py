@@ -211,9 +211,9 @@ def test_the_last_four_mornings() -> None:
     assert Knowledge().of(ItemId("knots/none")) == NEW
 
 
-# -- review weeks: four mornings a week and each fifth week, so week 5 has the mornings 16 to 19
+# -- review weeks: four mornings a week and weeks 5 and 10, so week 5 has the mornings 16 to 19
 
-WEEKS = Reviews(4, 5, frozenset({ITEM}))
+WEEKS = Reviews(4, (5, 10), frozenset({ITEM}))
 
 
 def checked(*lines: tuple[int, ItemId, Mark | None], cue: int = 0) -> Checked | None:
@@ -246,7 +246,7 @@ def test_later_mornings_are_counted_until_the_next_review_week() -> None:
 @pytest.mark.parametrize(
     ("then", "since", "last"),
     [
-        (((20, F),), 1, 20),  # a second sitting of that morning
+        (((20, F),), 1, 20),  # a second session of that morning
         (((20, F), (21, F), (23, N)), 3, 23),
         (((22, F),), 2, 22),
         ((), 1, 20),

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 import pytest
 
 from warmup.engine import review
-from warmup.engine.curriculum import curriculum
+from warmup.engine.curriculum import Reviews, curriculum
 from warmup.engine.eligibility import Eligible, open_items
 from warmup.engine.engine import choose
 from warmup.engine.memory import Checked, Knowledge, fold
@@ -30,6 +30,7 @@ from warmup.model import (
 from warmup.schoolyear import SchoolYear
 
 FIRST = dt.date(2026, 8, 31)
+REVIEWS = (5, 10, 15, 20, 25)
 SKILLS = ("knots", "ropes", "sails", "winds", "tides", "shells", "sands", "gulls", "crabs", "stars")
 ITEMS = tuple(
     Item(item_id(skill, name), skill, level, level_id(skill, str(level)), "number", 1, hands=hands)
@@ -48,13 +49,13 @@ def day(index: int) -> dt.date:
 
 
 YEAR = SchoolYear((0, 1, 2, 3), tuple(map(day, range(144))))
-PLAN = curriculum(ITEMS, YEAR, FIRST)
+PLAN = curriculum(ITEMS, YEAR, FIRST, REVIEWS)
 
 
 def morning(index: int) -> Morning:
     """One of four mornings a week."""
     week = index // 4 + 1
-    return Morning(day(index), DayKind.SCHOOL, index + 1, week, (week - 1) // 9 + 1, week % 5 == 0, index)
+    return Morning(day(index), DayKind.SCHOOL, index + 1, week, (week - 1) // 9 + 1, week in REVIEWS, index)
 
 
 def known(lines: Sequence[tuple[int, ItemId, Mark]]) -> Knowledge:
@@ -183,6 +184,18 @@ def test_nothing_is_checked_without_review_weeks() -> None:
     assert not fold(PLAN._replace(reviews=None), asked).checks
 
 
+def test_what_was_touched_is_looked_up_from_the_last_review_week_of_the_list() -> None:
+    """Weeks need not lie evenly: from week 5 to 9 it is four, and nothing before the first."""
+    weeks = Reviews(4, (5, 9, 14))
+    assert [weeks.last_before(week) for week in (1, 5, 6, 9, 10, 14, 20)] == [0, 0, 5, 5, 9, 9, 14]
+    touched = ((19, item_id("knots", "one")), (20, item_id("ropes", "one")))
+    asked = [Asked(day(index), item, Mark.FLUENT) for index, item in touched]
+    now = fold(PLAN._replace(reviews=weeks), asked)
+    table = Pool(ITEMS, now, morning(32), "Bean")
+    assert [candidate.item.skill for candidate in review.checks(table)] == ["ropes"]
+    assert now.checks.keys() == {"knots"}
+
+
 # -- one morning by itself
 
 
@@ -210,7 +223,7 @@ def test_the_second_check_has_things_on_the_table_where_the_first_had_none(hands
     lines = [(index, item, Mark.FLUENT) for index, item in marks]
     asked = [Asked(day(index), item, mark) for index, item, mark in sorted(lines)]
     three = (first, like_it, other)
-    plan = curriculum(three, YEAR, FIRST)._replace(guesses={}, unlocks={})
+    plan = curriculum(three, YEAR, FIRST, REVIEWS)._replace(guesses={}, unlocks={})
     table = Pool(three, fold(plan, asked), morning(18), "Bean")
     assert table.all[0].item == like_it
     assert [candidate.item for candidate in review.checks(table)] == [other]

@@ -7,12 +7,14 @@ from typing import Any
 import pytest
 
 from tests.benchmarks.year_aloud import family
+from warmup import skills
 from warmup.config.family import CountdownRule
 from warmup.config.places import Places
 from warmup.engine.curriculum import curriculum
-from warmup.engine.eligibility import SAMPLES, Eligible, sampled
+from warmup.engine.eligibility import SAMPLES, Adjustments, Eligible, open_items, sampled
 from warmup.engine.engine import choose
 from warmup.engine.memory import Knowledge, Record, fold
+from warmup.engine.pool import Pool
 from warmup.model import Asked, DayKind, Item, ItemId, LevelId, Mark, Morning, Routine, Shape, Slot, SlotKind
 from warmup.schoolyear import SchoolYear
 from warmup.session.context import Context, open_context
@@ -62,7 +64,44 @@ def test_a_ladder_from_before_the_start_is_sampled_from_its_top() -> None:
         assert [choice.item.id for choice in chosen] == [first]
 
 
-def at_desk(first: dt.date, **change: Any) -> Context:
+def test_a_rung_that_was_not_yet_stays_under_one_that_comes_easily() -> None:
+    """Else it would never be asked again, and what stands on its level would wait all year."""
+    low, high = (
+        Item(ItemId(f"knots/{n}"), "knots", n, LevelId(f"knots:{n}"), "number", n, ladder=True)
+        for n in (1, 2)
+    )
+    morning = Morning(JANUARY, DayKind.SCHOOL, 73, 19, 3, False, 72)
+    sure = Record(marks=2, run=2, mark=Mark.FLUENT, last=60)
+    for mark, left in ((Mark.NOT_YET, {low, high}), (Mark.HESITATED, {high}), (Mark.FLUENT, {high})):
+        known = Knowledge({low.id: Record(marks=1, mark=mark, last=50), high.id: sure})
+        assert {candidate.item for candidate in Pool((low, high), known, morning, "Bean").all} == left
+
+
+BEGUN = Item(ItemId("knots/begun"), "knots", 2, LevelId("knots:two"), "number", 30)
+BESIDE = Item(ItemId("knots/beside"), "knots", 2, LevelId("knots:two"), "number", 30)
+AHEAD = Item(ItemId("ropes/ahead"), "ropes", 1, LevelId("ropes:one"), "number", 30)
+
+
+def test_a_level_that_has_begun_stays_open_when_a_new_plan_gives_it_a_later_week() -> None:
+    """All of the level, unless it is held; a level not begun waits for its week."""
+    morning = Morning(JANUARY, DayKind.SCHOOL, 73, 19, 3, False, 72)
+    known = Knowledge({BEGUN.id: Record(marks=1, mark=Mark.FLUENT, last=60)})
+    items = (BEGUN, BESIDE, AHEAD)
+    assert open_items(items, morning, known) == (BEGUN, BESIDE)
+    assert open_items(items, morning, known, Adjustments(held=[LevelId("knots:two")])) == ()
+    assert open_items(items, morning, Knowledge()) == ()
+
+
+def test_what_is_open_before_its_week_does_not_hide_how_long_its_skill_has_rested() -> None:
+    morning = Morning(JANUARY, DayKind.SCHOOL, 73, 19, 3, False, 72)
+    known = Knowledge({BEGUN.id: Record(marks=1, mark=Mark.FLUENT, last=60)})
+    assert Pool((BEGUN, BESIDE), known, morning, "Bean").rests == {"knots": 12}
+    assert Pool((AHEAD,), known, morning, "Bean").rests["ropes"] > 144
+    today = Knowledge({BEGUN.id: Record(marks=1, mark=Mark.FLUENT, last=72)})
+    assert Pool((BEGUN, BESIDE), today, morning, "Bean").rests == {"knots": 0}
+
+
+def at_context(first: dt.date, **change: Any) -> Context:
     """The invented year's family, begun on ``first``."""
     there = family("Bean")._replace(began=first, **change)
     return open_context(Places(Path("nowhere"), Path("nowhere")), there, first, None, saved=False)
@@ -83,18 +122,34 @@ def live(context: Context, days: int) -> list[Routine]:
 
 @pytest.mark.slow
 def test_a_start_in_january_asks_what_is_new_and_samples_what_came_before() -> None:
-    context = at_desk(JANUARY)
+    context = at_context(JANUARY)
     assert context.curriculum().since == context.morning(JANUARY).week > 15
     weeks = {item.id: item.week for item in context.curriculum().items}
     first: dict[str, list[str]] = {}
     for item in context.curriculum().items:
         first.setdefault(item.level_id, []).append(item.id)
     sampled_first = {name for names in first.values() for name in names[:SAMPLES]}
-    asked = [prompt.item for routine in live(context, 30) for prompt in routine.prompts]
-    assert {item for item in asked if weeks[item] < context.curriculum().since} <= sampled_first
+    lived = live(context, 30)
+    asked = [prompt.item for routine in lived for prompt in routine.prompts]
+    # What the day itself asked for once is known of, and comes again.
+    timely = {
+        prompt.item
+        for routine in lived
+        for prompt in routine.prompts
+        if skills.timely(prompt.item, routine.morning)
+    }
+    assert {item for item in asked if weeks[item] < context.curriculum().since} <= sampled_first | timely
     assert any(weeks[item] >= context.curriculum().since for item in asked[:80])
-    early = {item.level_id for item in context.curriculum().items if item.week < context.curriculum().since}
-    assert len({name for name in early if set(first[name]) & set(asked)}) > 0.6 * len(early)
+    early = {
+        item.level_id: item for item in context.curriculum().items if item.week < context.curriculum().since
+    }
+    sampled_levels = {name for name in early if set(first[name]) & set(asked)}
+    # A rung under one that came easily is known by it.
+    top: dict[str, int] = {}
+    for name in sampled_levels:
+        top[early[name].skill] = max(top.get(early[name].skill, 0), early[name].level)
+    known = {name for name, item in early.items() if item.ladder and item.level <= top.get(item.skill, 0)}
+    assert len(known | sampled_levels) > 0.5 * len(early)
 
 
 def first_of(context: Context, day: dt.date) -> dict[str, str]:
@@ -106,7 +161,7 @@ def first_of(context: Context, day: dt.date) -> dict[str, str]:
 def test_the_day_itself_asks() -> None:
     """The first, the hundredth and the last school day, a day that matters, and a new month."""
     birthday = CountdownRule("your birthday", dt.date(2027, 2, 9))
-    context = at_desk(dt.date(2026, 8, 31), countdowns=(birthday,))
+    context = at_context(dt.date(2026, 8, 31), countdowns=(birthday,))
     days = context.year.mornings
     why = "the day itself asks for it"
     assert first_of(context, days[0])["school-day/count"] == why

@@ -94,7 +94,7 @@ def test_prompts_put_in_the_place_of_others_do_not_count_as_shown(hand: Hand) ->
     assert [line.item for line in journal.history("Bean")] == [ROWS[0][0], "coins/nickel"]
 
 
-def test_sittings_of_one_date_are_numbered_though_begun_at_one_moment(hand: Hand) -> None:
+def test_sessions_of_one_date_are_numbered_though_begun_at_one_moment(hand: Hand) -> None:
     journal, other = hand(), hand()
     assert [j.start("Bean", DAY, "daily", "{}", ROWS) for j in (journal, other, journal)] == [1, 2, 3]
     journal.add_whole("Pip", DAY, "daily", "{}", ROWS, [mark(at="2026-11-25T09:00:00")] * 4)

@@ -28,6 +28,7 @@ DAMAGE: dict[str, Callable[[bytes], bytes]] = {
 }
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("kind", DAMAGE)
 def test_a_damaged_journal_is_set_aside_and_a_new_one_begun(hand: Hand, tmp_path: Path, kind: str) -> None:
     journal = begun(hand(), marks=3)

@@ -82,6 +82,7 @@ def use(journal: Journal) -> None:
     assert newest is not None and newest.what == "mark"
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("kind", ODD)
 def test_an_odd_value_is_told_and_stops_nothing(hand: Hand, tmp_path: Path, kind: str) -> None:
     sql, said = ODD[kind]
@@ -172,6 +173,7 @@ FOREIGN = {
 }
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("kind", FOREIGN)
 def test_triggers_views_and_other_tables_of_our_names_are_damage(
     hand: Hand, tmp_path: Path, kind: str

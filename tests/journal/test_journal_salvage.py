@@ -77,7 +77,7 @@ def test_marks_stay_where_nothing_leads_to_their_page(hand: Hand) -> None:
 
 
 @pytest.mark.slow
-def test_marks_stay_where_their_sittings_are_gone(hand: Hand) -> None:
+def test_marks_stay_where_their_sessions_are_gone(hand: Hand) -> None:
     path = months(hand())
     spoil(path, pages(path, "sittings", "leaf") + pages(path, "sittings", "internal"))
     journal = hand()

@@ -38,7 +38,7 @@ def test_two_laptops_lose_nothing(hand: Hand, tmp_path: Path) -> None:
             assert journal.sessions_of("Bean", DAY)[0].furthest == 2
 
 
-def test_sittings_begun_apart_are_never_mixed(hand: Hand, tmp_path: Path) -> None:
+def test_sessions_begun_apart_are_never_mixed(hand: Hand, tmp_path: Path) -> None:
     one, two = hand(tmp_path / "one"), hand(tmp_path / "two", clock(dt.datetime(2026, 11, 25, 10)))
     begun(one, marks=2)
     two.start("Bean", DAY, "short", "{}", ROWS[::-1])
@@ -104,7 +104,7 @@ def test_a_merge_of_ties_gives_the_same_rows_in_both_orders(seed: int) -> None:
     assert differing(seed) == []
 
 
-def test_a_sitting_from_elsewhere_takes_the_number_after_all_others(hand: Hand, tmp_path: Path) -> None:
+def test_a_session_from_elsewhere_takes_the_number_after_all_others(hand: Hand, tmp_path: Path) -> None:
     one, two = hand(tmp_path / "one"), hand(tmp_path / "two", clock(dt.datetime(2026, 11, 25, 10)))
     for number in range(3):
         one.start("Bean", DAY, "daily", f"[{number}]", ROWS)

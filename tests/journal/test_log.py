@@ -10,7 +10,7 @@ import pytest
 
 from tests.journal.journals import DAY
 from warmup.journal import log, schema
-from warmup.journal import rows as records
+from warmup.journal import rows as table_rows
 from warmup.journal.log import Action, ActionRow
 from warmup.journal.oddities import Notes, Odd
 from warmup.journal.rows import About, Whole
@@ -225,8 +225,8 @@ def test_of_two_actions_that_differ_in_their_session_it_is_that_which_began_late
 ) -> None:
     for number, began in ((1, at(9)), (2, at(3))):
         whole = Whole(About(began, began, "daily", "{}", 0, 0, 0, ""), {}, {})
-        records.put_whole(db, ("Bean", DATE, number), whole)
-        records.put_whole(
+        table_rows.put_whole(db, ("Bean", DATE, number), whole)
+        table_rows.put_whole(
             db, ("Pip", DATE, number), whole._replace(about=whole.about._replace(started=at(20)))
         )
     for first, second in ((1, 2), (2, 1)):

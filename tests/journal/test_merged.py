@@ -8,7 +8,7 @@ import pytest
 
 from tests.journal.journals import DAY
 from warmup.journal import merging, schema
-from warmup.journal import rows as records
+from warmup.journal import rows as table_rows
 from warmup.journal.log import ActionRow
 from warmup.journal.merging import merged, take_in
 from warmup.journal.oddities import Notes, Odd
@@ -153,9 +153,9 @@ def test_the_furthest_prompt_is_that_of_both_where_their_prompts_are_the_same() 
 
 
 def stored(db: sqlite3.Connection, *sessions: int, started: str = "") -> None:
-    """Sittings of these numbers, each begun at a moment of its own."""
+    """Sessions of these numbers, each begun at a moment of its own."""
     for number in sessions:
-        records.put_whole(
+        table_rows.put_whole(
             db, ("Bean", DATE, number), Whole(about(started=started or at(number % 60)), {}, {})
         )
 
@@ -194,13 +194,13 @@ def test_a_session_from_elsewhere_keeps_its_number_where_that_is_free(
     stored(db, 1, 3)
     whole = Whole(about(5, started=at(50)), PROMPTS, {0: row(2)})
     assert take_in(db, ("Bean", DATE, number), whole) == ("Bean", DATE, stands)
-    assert records.read_whole(db, ("Bean", DATE, stands)) == whole
+    assert table_rows.read_whole(db, ("Bean", DATE, stands)) == whole
     assert numbers(db) == sorted({1, 3, stands})
 
 
 def test_only_sessions_of_the_same_child_and_date_stand_in_the_way(db: sqlite3.Connection) -> None:
-    records.put_whole(db, ("Pip", DATE, 1), Whole(about(), {}, {}))
-    records.put_whole(db, ("Bean", "2026-11-24", 1), Whole(about(), {}, {}))
+    table_rows.put_whole(db, ("Pip", DATE, 1), Whole(about(), {}, {}))
+    table_rows.put_whole(db, ("Bean", "2026-11-24", 1), Whole(about(), {}, {}))
     assert take_in(db, KEY, Whole(about(), PROMPTS, {})) == KEY
     assert len(numbers(db)) == 3
 
@@ -209,10 +209,10 @@ def test_a_copy_is_merged_into_the_one_that_began_at_the_same_time(db: sqlite3.C
     stored(db, 1, 2)
     whole = Whole(about(9, started=at(2)), PROMPTS, {0: row(2)})
     assert take_in(db, KEY, whole) == ("Bean", DATE, 2)
-    assert numbers(db) == [1, 2] and records.read_whole(db, ("Bean", DATE, 2)) == whole
+    assert numbers(db) == [1, 2] and table_rows.read_whole(db, ("Bean", DATE, 2)) == whole
     older = Whole(about(3, started=at(2), shape="short"), PROMPTS, {1: row(3)})
     assert take_in(db, KEY, older) == ("Bean", DATE, 2)
-    assert records.read_whole(db, ("Bean", DATE, 2)) == whole._replace(marks={0: row(2), 1: row(3)})
+    assert table_rows.read_whole(db, ("Bean", DATE, 2)) == whole._replace(marks={0: row(2), 1: row(3)})
 
 
 def test_a_copy_that_is_the_same_is_not_written(db: sqlite3.Connection) -> None:
@@ -227,7 +227,7 @@ def test_a_merge_tells_where_each_session_stands_and_moves_its_actions_there(db:
     stored(db, 1, started=at(59))
     source = schema.in_memory()
     stored(source, 1, 2)
-    records.put_whole(source, ("Pip", DATE, 1), Whole(about(), PROMPTS, {}))
+    table_rows.put_whole(source, ("Pip", DATE, 1), Whole(about(), PROMPTS, {}))
     source.execute("UPDATE sittings SET date = '2026-31-26' WHERE sitting = 2")
     with_actions(source, "there")
     result = merging.merge_into(db, source)
@@ -246,7 +246,7 @@ def with_actions(db: sqlite3.Connection, name: str) -> None:
 
 def test_sessions_are_gone_through_in_order_and_what_is_odd_is_told_of_them(db: sqlite3.Connection) -> None:
     for key in (("Pip", DATE, 1), ("Bean", DATE, 2), ("Bean", DATE, 1), ("Zoe", "2026-11-24", 1)):
-        records.put_whole(db, key, Whole(about(), {}, {}))
+        table_rows.put_whole(db, key, Whole(about(), {}, {}))
     db.execute("UPDATE sittings SET sitting = -1 WHERE child = 'Pip'")
     notes = Notes()
     found = list(merging.keys(db, notes))
@@ -257,7 +257,7 @@ def test_sessions_are_gone_through_in_order_and_what_is_odd_is_told_of_them(db: 
 
 def test_the_check_names_items_that_are_not_known_and_odd_actions(db: sqlite3.Connection) -> None:
     renamed = {0: ("make-ten/seven-three", "a"), 1: ("make-ten/no-such", "b"), 2: ("coins/dime", "c")}
-    records.put_whole(db, KEY, Whole(about(), renamed, {}))
+    table_rows.put_whole(db, KEY, Whole(about(), renamed, {}))
     assert merging.oddities_in(db) == ()
     (left,) = merging.oddities_in(db, ["make-ten/7+3", "make-ten/seven-three", "coins/dime"])
     assert left == ('an item this version does not know, "make-ten/no-such"', 1, f'"Bean", "{DATE}", 1')
@@ -281,20 +281,20 @@ def test_a_session_is_read_as_it_was_written_and_one_that_is_not_there_is_none(
         PROMPTS,
         {0: MarkRow(Mark.NOT_YET, 3, "Jo", True, at(6)), 1: MarkRow(None, 0, "", False, at(7))},
     )
-    records.put_whole(db, KEY, whole)
-    assert records.read_whole(db, KEY) == whole
-    assert records.read_whole(db, ("Bean", DATE, 2)) is None
+    table_rows.put_whole(db, KEY, whole)
+    assert table_rows.read_whole(db, KEY) == whole
+    assert table_rows.read_whole(db, ("Bean", DATE, 2)) is None
     fewer = Whole(about(), {0: ("numerals/six", "c")}, {})
-    records.put_whole(db, KEY, fewer)
-    assert records.read_whole(db, KEY) == fewer, "nothing stays of what stood there"
+    table_rows.put_whole(db, KEY, fewer)
+    assert table_rows.read_whole(db, KEY) == fewer, "nothing stays of what stood there"
 
 
 def test_odd_rows_are_left_out_of_a_session_that_is_read_and_told(db: sqlite3.Connection) -> None:
-    records.put_whole(db, KEY, Whole(about(), PROMPTS, {0: row(1), 1: row(2)}))
+    table_rows.put_whole(db, KEY, Whole(about(), PROMPTS, {0: row(1), 1: row(2)}))
     db.execute("UPDATE prompts SET item = x'00' WHERE position = 0")
     db.execute("UPDATE marks SET position = -1 WHERE position = 1")
     said: list[str] = []
-    whole = records.read_whole(db, KEY, said.append)
+    whole = table_rows.read_whole(db, KEY, said.append)
     assert whole == Whole(about(), {1: PROMPTS[1]}, {0: row(1)})
     assert said == ["a prompt whose item is no text", "a position no prompt can have"]
 
@@ -319,13 +319,13 @@ def test_what_makes_no_sense_of_a_session_is_told_and_plain(
 ) -> None:
     heard: list[str] = []
     values = [*FINE[:column], value, *FINE[column + 1 :]]
-    found = records.about_of(values, heard.append)
+    found = table_rows.about_of(values, heard.append)
     assert heard == [said] and found == About(*FINE)._replace(**{About._fields[column]: instead})
 
 
 def test_a_session_without_a_beginning_is_odd() -> None:
     with pytest.raises(Odd, match=r"^a sitting whose beginning is no text$"):
-        records.about_of((None, *FINE[1:]), lambda _: None)
+        table_rows.about_of((None, *FINE[1:]), lambda _: None)
 
 
 @pytest.mark.parametrize(
@@ -339,7 +339,7 @@ def test_a_session_without_a_beginning_is_odd() -> None:
 )
 def test_a_mark_without_a_kind_or_a_place_is_odd(values: tuple[object, ...], said: str) -> None:
     with pytest.raises(Odd, match=said):
-        records.mark_of(values, lambda _: None)
+        table_rows.mark_of(values, lambda _: None)
 
 
 @pytest.mark.parametrize(
@@ -359,12 +359,12 @@ def test_what_makes_no_sense_of_a_mark_is_told_and_plain(
     heard: list[str] = []
     values: list[object] = [7, "fluent", 0, "", 0, at(0)]
     values[column] = value
-    assert records.mark_of(values, heard.append) == (7, read) and heard == said
+    assert table_rows.mark_of(values, heard.append) == (7, read) and heard == said
 
 
 def test_what_makes_no_sense_of_a_prompt_is_told_and_plain() -> None:
     heard: list[str] = []
-    assert records.prompt_of((3, "coins/dime", b"a"), heard.append) == (3, ("coins/dime", ""))
+    assert table_rows.prompt_of((3, "coins/dime", b"a"), heard.append) == (3, ("coins/dime", ""))
     assert heard == ["something else where text should be"]
     with pytest.raises(Odd, match=r"^a prompt whose item is no text$"):
-        records.prompt_of((3, None, "a"), heard.append)
+        table_rows.prompt_of((3, None, "a"), heard.append)

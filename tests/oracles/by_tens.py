@@ -6,13 +6,13 @@ from num2words import num2words
 
 
 def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]) -> str | None:
-    """None when the answer goes from start to end by tens, on or back."""
+    """None when the answer goes from start to end by tens."""
     return skipped(given, answer, accept, 10)
 
 
 def skipped(given: dict[str, Any], answer: str, accept: tuple[str, ...], by: int) -> str | None:
     """None when the answer goes from start to end by ``by``, and what the adult has said may be left out."""
-    if abs(given["by"]) != by or given["start"] % by:
+    if given["by"] != by or given["start"] % by:
         return f"{given} is not by {by}"
     number, said = given["start"], []
     while number != given["end"]:

@@ -1,19 +1,13 @@
-"""Recomputes capacity answers from ``given``; ratios of NIST Handbook 44 from references/capacity.toml."""
+"""Recomputes capacity answers from ``given``: water levels, volumes, cups."""
 
-import tomllib
 from math import pi
-from pathlib import Path
 from typing import Any
 
 from num2words import num2words
 
-LIQUID = tomllib.loads((Path(__file__).parents[1] / "references" / "capacity.toml").read_text("utf-8"))[
-    "liquid"
-]
-
 
 def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]) -> str | None:
-    """None when the answer follows from the volumes, the water levels or the table."""
+    """None when the answer follows from the volumes or the water levels."""
     wants = _wants(item, given)
     return None if answer == wants else f"{given} wants {wants!r}, not {answer!r}"
 
@@ -45,13 +39,8 @@ def _wants(item: str, given: dict[str, Any]) -> str:
         case "cups-in-jar":
             assert given["cups"] <= given["takes"]
             return num2words(given["cups"])
-        case "cups-to-fill":
-            return num2words(given["takes"] - given["cups"])
         case _:
-            (each,) = [
-                r["count"] for r in LIQUID["rows"] if (r["one"], r["of"]) == (given["one"], given["of"])
-            ]
-            return num2words(each * given["count"])
+            return num2words(given["takes"] - given["cups"])
 
 
 def _cylinder(wide: int, high: int) -> float:

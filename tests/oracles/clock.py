@@ -12,6 +12,10 @@ def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]
     match given["do"]:
         case "read":
             wants = spoken(now)
+        case "which hand":
+            short, long = degrees(now) / 30, now.minute / 5
+            assert short != long, "both hands on one number"
+            wants = f"the {num2words(int(short))}"
         case "later":
             wants = spoken(now + dt.timedelta(hours=1))
         case "set":

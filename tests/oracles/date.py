@@ -9,10 +9,6 @@ from num2words import num2words
 
 def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]) -> str | None:
     """None when the answer is the number, the date or the count, and both ways to say a number are taken."""
-    if "weekday" in given:
-        weeks = calendar.monthcalendar(given["year"], given["month"])
-        times = sum(bool(week[given["weekday"]]) for week in weeks)
-        return None if answer == num2words(times) else f"{given} wants {times}"
     if "to" in given:
         days = (
             dt.date.fromisoformat(given["to"]).toordinal() - dt.date.fromisoformat(given["from"]).toordinal()

@@ -13,15 +13,13 @@ def _pairs(number: int) -> tuple[int, int]:
 
 
 def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]) -> str | None:
-    """None when the pairs, the kind, the fair shares or the numbers of the kind are right."""
+    """None when the pairs, the kind or the numbers of the kind are right."""
     if "low" in given:
         fits = [n for n in range(given["low"] + 1, given["high"]) if _pairs(n)[1] == (given["kind"] == "odd")]
         said = answer.replace(" or ", ", ").split(", ")
         return None if said == [num2words(n) for n in fits] else f"{given} wants {fits}"
     pairs, left = _pairs(given["number"])
-    if "bears" in given:
-        want = f"{num2words(pairs)} each, {'one' if left else 'none'} left over"
-    elif "things" in given:
+    if "things" in given:
         made = f"{num2words(pairs)} {'pair' if pairs == 1 else 'pairs'}"
         want = f"{made} and {'one' if left else 'none'} left over"
         want = f"{'no' if left else 'yes'}: {want}" if given["can"] else want

@@ -85,6 +85,14 @@ def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]
             good = _rule(given["figure"], answer)
         case "tilted-square":
             good = given["names"].count("square") == 1 and answer == PLACES[given["names"].index("square")]
+        case "hexagon":
+            most = [at for at, name in enumerate(given["names"]) if _sides(name) == 6]
+            good = len(most) == 1 and answer == PLACES[most[0]]
+        case "make-of-straws":
+            straws = FLAT["flat"][ROWS[given["figure"]]]["sides"]
+            good = answer.startswith(f"{num2words(straws)} straws, end to end") and _rule(
+                given["figure"], answer
+            )
         case "thin-triangle":
             odd = [at for at, name in enumerate(given["names"]) if _sides(name) != 3]
             good = len(odd) == 1 and answer == PLACES[odd[0]]

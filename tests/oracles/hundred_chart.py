@@ -13,7 +13,7 @@ def where(number: int) -> tuple[int, int]:
 
 def _want(item: str, given: dict[str, Any]) -> int:
     match item:
-        case "hidden-to-20" | "hidden-to-50" | "hidden-to-100":
+        case "hidden-to-50" | "hidden-to-100":
             if not given["first"] < given["hidden"] < given["last"]:
                 raise ValueError(f"{given}: off the chart")
             return given["hidden"]

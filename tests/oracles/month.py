@@ -9,7 +9,7 @@ NAMES = list(calendar.month_name)[1:]
 
 
 def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]) -> str | None:
-    """None when the answer is the month, the months or the number of days that the prompt asks for."""
+    """None when the answer is the month, the months or their number, whichever the prompt asks for."""
     want, also = _want(item, given)
     return None if (answer, accept) == (want, also) else f"{given} wants {want} and {also}"
 
@@ -26,12 +26,4 @@ def _want(item: str, given: dict[str, Any]) -> tuple[str, tuple[str, ...]]:
     if item == "twelve-months":
         number = num2words(NAMES.index(given["last"]) - NAMES.index(given["first"]) + 1)
         return number, (f"{number} months",)
-    if "steps" in given:
-        return NAMES[(NAMES.index(given["month"]) + given["steps"]) % 12], ()
-    days = [calendar.monthrange(given["year"], month)[1] for month in range(1, 13)]
-    if given["asks"] == "days":
-        number = num2words(days[given["month"] - 1])
-        return number, (f"{number} days",)
-    beside = [m for m in (given["month"] - 1, given["month"] + 1) if days[m - 1] == days[given["month"] - 1]]
-    assert len(beside) == 1, f"more than one month beside {given} is as long"
-    return NAMES[beside[0] - 1], ()
+    return NAMES[(NAMES.index(given["month"]) + given["steps"]) % 12], ()

@@ -6,8 +6,12 @@ from num2words import num2words
 
 
 def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]) -> str | None:
-    """None when the numeral shown is named, or the place of the card said is told."""
-    if "read" in given:
+    """None when the numeral shown is named or laid out, or the place of the card said is told."""
+    if "lay" in given:
+        want = (
+            f"{num2words(int(given['read']))} {given['lay'][: -1 if given['read'] == '1' else None]} laid out"
+        )
+    elif "read" in given:
         want = num2words(int(given["read"]))
     else:
         cards = given["cards"]

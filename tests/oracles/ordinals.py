@@ -10,7 +10,7 @@ def _word(number: int) -> str:
 
 
 def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]) -> str | None:
-    """None when the answer is the place, the name in that place, or the ordinal next to another."""
+    """None when the answer is the place, or the name in that place."""
     if "front" in given and "name" in given:
         count, front, name = given["count"], given["front"], given["name"]
         line = list(range(1, count + 1)) if front == "left" else list(range(count, 0, -1))
@@ -19,12 +19,5 @@ def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]
         left = line.index(rank) + 1
         ends = {f"the {_word(left)} from the left", f"the {_word(count + 1 - left)} from the right"}
         return None if {answer, *accept} == ends else f"{given} wants {ends}"
-    if "front" in given:
-        want = _word(given["place"])
-    elif "names" in given:
-        want = given["names"][given["place"] - 1]
-    elif "side" in given:
-        want = _word(given["other"] + (1 if given["side"] == "after" else -1))
-    else:
-        want = _word(given["number"])
+    want = _word(given["place"]) if "front" in given else given["names"][given["place"] - 1]
     return None if answer == want else f"{given} wants {want}"

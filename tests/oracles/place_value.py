@@ -14,7 +14,9 @@ def _counted(number: int, name: str) -> str:
 
 
 def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]) -> str | None:
-    """None when the number, its tens and ones, a digit's worth or the tens to a hundred are right."""
+    """None when the number, its tens and ones, a digit's worth, the rest to 100 or an order is right."""
+    if "cards" in given:
+        return _compared(given, answer)
     digits = [int(digit) for digit in str(given.get("number", ""))]
     if "have" in given:
         want = _word((100 - 10 * given["have"]) // 10)
@@ -28,4 +30,12 @@ def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]
         want = f"{_counted(digits[0], 'ten')} and {_counted(digits[1], 'one')}"
     else:
         want = f"{_counted(digits[0], 'bundle')} and {_counted(digits[1], 'loose one')}"
+    return None if answer == want else f"{given} wants {want}"
+
+
+def _compared(given: dict[str, Any], answer: str) -> str | None:
+    """None when the greater or lesser number is told, or all in order: by tens, then by ones."""
+    up = sorted(given["cards"], key=lambda card: (int(card[0]), int(card[1])))
+    order = [_word(int(card)) for card in (up if given["ask"] in ("least", "less") else up[::-1])]
+    want = order[0] if given["ask"] in ("less", "more") else ", ".join(order)
     return None if answer == want else f"{given} wants {want}"

@@ -2,7 +2,7 @@
 
 from typing import Any
 
-AWAY = {"left": (-1, 0), "right": (1, 0), "above": (0, 1), "below": (0, -1)}
+AWAY = {"left": (-1, 0), "right": (1, 0)}
 WORDS = {
     "above": ("higher",),
     "below": ("lower",),
@@ -20,7 +20,7 @@ FACED = {
 def across(side: str) -> str:
     """The other person's side: a half turn takes (x, y) to (-x, -y)."""
     x, _ = AWAY[side]
-    return next(name for name, (u, v) in AWAY.items() if v == 0 and u == -x)
+    return next(name for name, (u, _) in AWAY.items() if u == -x)
 
 
 def _grid(rows: list[list[str]]) -> dict[str, tuple[int, int]]:
@@ -74,24 +74,8 @@ def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]
             good = answer == f"the {next(toy for toy, (x, _) in at.items() if x == want)}" and accept == (
                 answer[4:],
             )
-        case "make-a-row":
+        case _:
             step = -AWAY[given["start"]][0]
             places = {name: step * k for k, name in enumerate(given["names"])}
             good = answer == "from the left: " + ", ".join(sorted(places, key=places.__getitem__))
-        case "two-things":
-            keys = WORDS.get(given["where"]) or FACED[given["where"], False]
-            good = _said(
-                answer,
-                given["first"],
-                *keys,
-                f"the {given['second']} to the {given['side']} of the {given['landmark']}",
-            )
-        case "two-moves":
-            good = _said(answer, given["walk"], f"own {given['side']}:", f"your {across(given['side'])} ")
-        case _:
-            at = _grid(given["rows"])
-            x, y = at[given["from"]]
-            for move in (given["first"], given["then"]):
-                x, y = x + AWAY[move][0], y + AWAY[move][1]
-            good = answer == f"the {next(toy for toy, place in at.items() if place == (x, y))}"
     return None if good else f"{given} does not give {answer!r}"

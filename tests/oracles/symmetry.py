@@ -106,8 +106,6 @@ def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]
                 if {*answer.removesuffix(", through the middle").replace(" or ", ", ").split(", ")} == {*said}
                 else f"{said}"
             )
-        case "how-many-ways":
-            want = num2words(len(lines(points)))
         case "finish":
             printed = _printed(given)["printed"]
             counts = [sum(r == row for r, _ in printed) for row in range(len(given["runs"]))]

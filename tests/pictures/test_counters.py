@@ -85,6 +85,7 @@ def test_known_patterns_are_known(points: list[tuple[float, float]]) -> None:
     assert patterned(points)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("pattern", PATTERNS)
 @pytest.mark.parametrize("pane", PANES)
 def test_every_dot_is_seen(pattern: str, pane: tuple[int, int]) -> None:

@@ -24,6 +24,7 @@ def test_every_kind_has_an_example() -> None:
     assert all(picture.kind == kind for kind, some in EXAMPLES.items() for picture in some)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("picture", ALL)
 def test_it_fills_exactly_the_pane_it_is_given(picture: Picture) -> None:
     least = picture.least()

@@ -20,8 +20,8 @@ from warmup.session.summary import closing, turn_pause
 Clock = Callable[[], dt.datetime]
 MORNING = Morning(dt.date(2027, 2, 1), DayKind.SCHOOL, 20, 25, 3, True, 20)
 PAUSED = Adjustments(paused=MORNING.date)
-MONDAY = dt.date(2027, 2, 15)
-"""The first morning of week 25, a review week; the Wednesday after it is today here."""
+MONDAY = dt.date(2027, 2, 1)
+"""The first morning of week 23, a review week; the Wednesday after it is today here."""
 OFFER = "More than a third wobbles. Key y: nothing new for a week."
 
 
@@ -30,7 +30,7 @@ def context(home: Path, clock: Clock) -> Context:
     """The family on the third morning of a review week, nothing asked yet."""
     family = FAMILY._replace(known_until=MONDAY)
     context = context_at(home, clock, family, MONDAY + dt.timedelta(2))
-    assert context.morning().review and context.morning(MONDAY).school_day == 97
+    assert context.morning().review and context.morning(MONDAY).school_day == 89
     return context
 
 
@@ -126,9 +126,9 @@ def test_more_than_a_third_of_the_skills_of_this_review_week(
 
 
 def test_no_other_week_offers_it(context: Context, home: Path, clock: Clock) -> None:
-    week_26 = context_at(home, clock, context.family, MONDAY + dt.timedelta(8))
-    lived(week_26, MONDAY + dt.timedelta(7), {"month/this": Mark.NOT_YET})
-    assert not week_26.morning().review and not wobbles(week_26)
+    week_24 = context_at(home, clock, context.family, MONDAY + dt.timedelta(8))
+    lived(week_24, MONDAY + dt.timedelta(7), {"month/this": Mark.NOT_YET})
+    assert not week_24.morning().review and not wobbles(week_24)
 
 
 def test_a_rough_day_is_left_out_and_a_cue_is_a_wobble(context: Context, clock: Clock) -> None:
@@ -150,7 +150,7 @@ def test_the_close_offers_it_and_the_same_key_takes_it_back(context: Context, cl
     turn_pause(context)
     assert (
         closing(session, Knowledge()).pause
-        == "Nothing new until Wednesday, February 24. Key y takes it back."
+        == "Nothing new until Wednesday, February 10. Key y takes it back."
     )
     turn_pause(context)
     assert closing(session, Knowledge()).pause == OFFER and until(context) is None

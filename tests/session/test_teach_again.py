@@ -181,7 +181,7 @@ def test_the_newest_comes_first_and_nothing_that_is_held(home: Path, clock: Cloc
     for back in (6, 2, 1):
         lived(context, TODAY - dt.timedelta(back), {THIRTY: Mark.NOT_YET})
     assert context.to_teach()[0] == THIRTY and set(context.to_teach()) == {THIRTY, SEVEN, "weekday/today"}
-    context.editor.hold(LevelId("count-on:across-tens"), back=True)
+    context.editor.hold(LevelId("count-on:to-50"), back=True)
     assert set(context.to_teach()) == {SEVEN, "weekday/today"}
 
 

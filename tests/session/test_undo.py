@@ -77,6 +77,7 @@ ACTIONS: dict[str, Callable[[Session], object]] = {
 }
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("restart", [False, True], ids=["at once", "after a restart"])
 @pytest.mark.parametrize("action", ACTIONS)
 def test_the_last_action_is_taken_back_whatever_it_was(
@@ -297,14 +298,14 @@ def test_no_mark_is_made_over_one_that_another_window_made(
     assert [mark for mark in (session.mark_at(at) for at in (1, 2, 3)) if mark] == []
 
 
-def test_two_windows_begin_one_sitting(home: Path, clock: Clock, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_two_windows_begin_one_session(home: Path, clock: Clock, monkeypatch: pytest.MonkeyPatch) -> None:
     one, other = context_at(home, clock), context_at(home, clock)
     assert one.journal is not None and other.journal is not None
     began: list[Session] = []
     real = Context.routine
 
     def routine(context: Context, *args: Morning, shape: str = "", session: int = 1) -> object:
-        # The other window begins after this one has looked for a sitting and before it keeps its own.
+        # The other window begins after this one has looked for a session and before it keeps its own.
         if context is one and other.journal is not None:
             began.append(begin(other, other.journal, clock))
         return real(context, *args, shape=shape, session=session)

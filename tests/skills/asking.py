@@ -1,17 +1,40 @@
 """Asking a real skill again and again, and until it asks what a worked example gives."""
 
+import datetime as dt
+import tomllib
+from functools import cache
+from pathlib import Path
 from typing import Any
 
 from tests.bank import reference
 from tests.mornings import morning
 from warmup import skills
-from warmup.model import Prompt
+from warmup.model import Morning, Prompt
 from warmup.randomness import SeededRandom
 
+LATE = morning(dt.date(2027, 5, 26), 144)
+"""The last school day: every level has been open for long, so its numbers have risen to their whole range."""
 
-def asked(item: str, count: int = 200) -> list[Prompt]:
-    """``count`` prompts of the item ``skill/name``."""
-    day = morning()
+
+@cache
+def weeks(skill: str) -> dict[str, int]:
+    """The weeks in which a skill's levels open, by the year as it is shipped."""
+    year = tomllib.loads(Path(__file__).parents[2].joinpath("routines", "year.toml").read_text("utf-8"))
+    return dict(year["skills"][skill])
+
+
+def opens(item: str) -> int:
+    """The week in which the level of the item ``skill/name`` opens."""
+    return weeks(item.partition("/")[0])[skills.locate(item).level.key]
+
+
+def in_week(week: int) -> Morning:
+    """The first school morning of a week."""
+    return morning(school_day=4 * week - 3)
+
+
+def asked(item: str, count: int = 200, day: Morning = LATE) -> list[Prompt]:
+    """``count`` prompts of the item ``skill/name``, late in the year unless a ``day`` is given."""
     return [skills.prompt(item, day, SeededRandom("asked", item, n)) for n in range(count)]
 
 
@@ -44,9 +67,8 @@ def printed(fact: str) -> dict[str, Any]:
 
 def sought(item: str, given: dict[str, Any], tries: int = 4000) -> Prompt:
     """The first prompt of the item built from ``given`` (and perhaps more). AssertionError for none."""
-    day = morning()
     for n in range(tries):
-        prompt = skills.prompt(item, day, SeededRandom("sought", item, n))
+        prompt = skills.prompt(item, LATE, SeededRandom("sought", item, n))
         if all(prompt.given.get(name) == value for name, value in given.items()):
             return prompt
     raise AssertionError(f"{item} never asks {given}")

@@ -5,7 +5,7 @@ from collections import Counter
 import pytest
 from num2words import num2words
 
-from tests.skills.asking import asked, bounds, coded, example, level_asked, printed, sought
+from tests.skills.asking import asked, bounds, coded, example, in_week, level_asked, opens, printed, sought
 
 SIGN = {"+": 1, "-": -1}
 
@@ -60,12 +60,48 @@ def test_trouble_items_ask_their_own_fact_and_the_plain_ones_never_do() -> None:
         return {(p.given["first"], p.given["op"], p.given["second"]) for p in asked(f"add-subtract/{item}")}
 
     assert facts("five-minus-four") == {(5, "-", 4)}
-    assert facts("two-plus-seven") == {(2, "+", 7)}
+    assert facts("two-plus-seven") == {(2, "+", n) for n in (5, 6, 7, 8)}
+    assert facts("take-all-or-none") == {(n, "-", m) for n in (2, 3, 4, 5) for m in (0, n)}
     assert all(first == second for first, _, second in facts("take-all"))
     assert facts("take-none") == {(n, "-", 0) for n in range(2, 11)}
-    assert (5, "-", 4) not in facts("head-take-5")
-    for item in ("act-add", "act-take", "head-add-5", "head-take-5", "objects-add", "objects-take"):
+    assert (5, "-", 4) not in facts("head-take-5") | facts("mixed-5")
+    plain = ("act-add", "act-take", "head-add-5", "head-take-5", "mixed-5", "objects-add", "objects-take")
+    for item in (*plain, "on-one-or-two", "back-one-or-two"):
         assert all(first and second and first + SIGN[op] * second for first, op, second in facts(item))
+
+
+def test_sums_and_differences_are_mixed_half_and_half() -> None:
+    ways = [p.given["op"] == "+" for p in asked("add-subtract/mixed-5", 600)]
+    assert 0.42 < sum(ways) / 600 < 0.58
+    ends = [p.given["second"] == 0 for p in asked("add-subtract/take-all-or-none", 600)]
+    assert 0.42 < sum(ends) / 600 < 0.58
+
+
+def test_one_or_two_more_or_less_starts_from_the_larger_number() -> None:
+    """1.OA.C.5: two more by counting on two (standards.toml); the smaller number first is its own item."""
+    for item in ("on-one-or-two", "back-one-or-two"):
+        for p in asked(f"add-subtract/{item}"):
+            assert p.given["second"] in (1, 2) and p.given["first"] >= p.given["second"]
+    assert all(p.given["first"] < p.given["second"] for p in asked("add-subtract/two-plus-seven"))
+
+
+@pytest.mark.parametrize(
+    ("item", "early", "late"),
+    [("act-add", 4, 5), ("act-take", 4, 5), ("take-all", 4, 5), ("head-add-5", 4, 5), ("head-take-5", 4, 5)]
+    + [(item, 8, 10) for item in ("objects-add", "objects-take", "take-none", "head-add-10", "head-take-10")]
+    + [("on-one-or-two", 7, 10), ("back-one-or-two", 7, 10)],
+)
+def test_totals_begin_small(item: str, early: int, late: int) -> None:
+    first = opens(f"add-subtract/{item}")
+    for week, most in ((first + 1, early), (first + 2, late)):
+        prompts = asked(f"add-subtract/{item}", 200, in_week(week))
+        assert max(largest(dict(p.given)) for p in prompts) == most
+
+
+def test_nothing_is_eaten_or_given_away_as_zero() -> None:
+    """Zero is a number's name; of things there are none."""
+    for p in asked("add-subtract/take-all-or-none"):
+        assert not any(slip in p.say for slip in ("ate zero", "away zero. How", "lost zero")), p.say
 
 
 def test_every_fact_to_five_comes_up() -> None:
@@ -85,7 +121,7 @@ def test_no_answer_is_a_good_guess() -> None:
 
 
 def test_the_head_needs_nothing_on_the_table_and_no_picture() -> None:
-    for key in ("head-to-5", "head-to-10"):
+    for key in ("add-to-5", "take-to-5", "mixed-to-5", "one-or-two", "head-to-10"):
         assert all(p.picture is None and not p.table for p in level_asked("add-subtract", key, 40))
 
 

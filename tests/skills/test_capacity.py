@@ -1,4 +1,4 @@
-"""Capacity: NIST Handbook 44, Appendix C, and the NIST household page (references/capacity.toml); ex71."""
+"""Capacity: K.MD.A.2 (references/standards.toml) and what no ounce is for (references/capacity.toml)."""
 
 import re
 
@@ -6,46 +6,31 @@ import pytest
 
 from tests.bank import prompts, reference
 from tests.mornings import morning
+from tests.skills.in_week import asked_in, opening
 from warmup import skills
 from warmup.english import number_word
 from warmup.model import Prompt
 from warmup.pictures.jars import Jars
 from warmup.randomness import SeededRandom
-
-LIQUID = {(row["one"], row["of"]): row["count"] for row in reference("capacity")["liquid"]["rows"]}
-UNITS = ("cups-in-a-pint", "cups-in-a-quart", "quarts-in-a-gallon")
+from warmup.skills.capacity import OPENS
 
 
 def drawn(item: str, count: int = 400) -> list[Prompt]:
-    return [
-        skills.prompt(f"capacity/{item}", morning(), SeededRandom("capacity", item, n)) for n in range(count)
-    ]
+    day = morning(school_day=144)
+    return [skills.prompt(f"capacity/{item}", day, SeededRandom("capacity", item, n)) for n in range(count)]
 
 
-@pytest.mark.parametrize("item", UNITS)
-def test_ratios_are_those_of_the_table(item: str) -> None:
-    """NIST Handbook 44, Appendix C, Units of Liquid Volume."""
-    single = [p for p in drawn(item) if p.given["count"] == 1]
-    assert single
-    for p in single:
-        assert p.answer == number_word(LIQUID[p.given["one"], p.given["of"]])
-
-
-def test_quarts_in_a_gallon() -> None:
-    """examples.toml, ex71."""
-    example = next(e for e in reference("examples")["example"] if e["id"] == "ex71")
-    asked = {(p.given["one"], p.answer) for p in drawn("quarts-in-a-gallon", 60) if p.given["count"] == 1}
-    assert asked == {(example["given"]["one"], number_word(example["answer"]))}
-
-
-def test_no_ounces_are_poured() -> None:
-    """capacity.toml, trap.fluid_ounce: an ounce is also a weight, so none is said."""
-    assert not any("ounce" in p.say for p in prompts("capacity", 20))
+def test_nothing_but_cups_is_poured() -> None:
+    """capacity.toml, liquid and trap.fluid_ounce: an ounce is a weight too; the rest is past kindergarten."""
+    units = {row[part] for row in reference("capacity")["liquid"]["rows"] for part in ("one", "of")} - {"cup"}
+    said = [p.say for p in prompts("capacity", 20)]
+    assert {"pint", "quart", "gallon", "fluid ounce"} <= units
+    assert not [say for say in said for unit in (*units, "ounce") if re.search(rf"\b{unit}s?\b", say)]
 
 
 def test_cupfuls_stay_within_ten() -> None:
     words = {number_word(n) for n in range(1, 11)}
-    for item in ("cups-in-jar", "cups-to-fill", *UNITS):
+    for item in ("cups-in-jar", "cups-to-fill"):
         assert {p.answer for p in drawn(item)} <= words
     assert {p.given["takes"] for p in drawn("cups-to-fill")} == set(range(5, 11))
 
@@ -114,3 +99,18 @@ def test_what_the_adult_fills_first_is_no_slip_to_watch_for() -> None:
 
 def test_no_cue_says_the_first_sound_of_how_full() -> None:
     assert not any("…" in cue.text or "sound" in cue.text for p in drawn("how-full", 60) for cue in p.cues)
+
+
+def test_more_cups_are_counted_once_the_level_has_been_open() -> None:
+    first = opening("capacity:cupfuls")
+    assert first == OPENS
+    for item, most in (("cups-in-jar", 8), ("cups-to-fill", 10)):
+        for week in (1, first, first + 1):
+            assert {p.given["takes"] for p in asked_in(week, f"capacity/{item}")} == {5, 6}
+        assert max(p.given["takes"] for p in asked_in(first + 2, f"capacity/{item}")) == most
+
+
+def test_height_alone_has_a_record_of_its_own_and_makes_cupfuls_wait() -> None:
+    full, pour, cups = skills.SKILLS["capacity"].levels
+    assert pour.misconceptions == ("tall-and-thin",) and cups.waits_on == ("capacity/tall-and-thin",)
+    assert pour.codes == ("K.MD.A.2",) and not full.codes and not cups.codes

@@ -25,7 +25,7 @@ def test_only_hours_and_half_hours() -> None:
 def test_where_the_short_hand_points_at_half_past_three() -> None:
     """examples.toml, ex57."""
     example = EXAMPLES["ex57"]
-    asked = {p.given["hour"]: p.answer for p in drawn("where-short-hand")}
+    asked = {p.given["hour"]: p.answer for p in drawn("half-past") if p.given["do"] == "where"}
     assert asked[example["given"]["hour"]] == example["answer"].replace("half-way", "halfway")
     assert asked[12] == "halfway between twelve and one"
 
@@ -46,20 +46,20 @@ def test_the_picture_shows_the_time_that_is_read_and_no_hands_where_they_are_set
     for p in prompts("clock", 40):
         assert isinstance(p.picture, Clock)
         assert (p.picture.hour, p.picture.minute) == (p.given["hour"], p.given["minute"])
-        assert p.picture.hands == (p.given["do"] in ("read", "later"))
+        assert p.picture.hands == (p.given["do"] in ("read", "later", "which hand"))
 
 
 def test_no_picture_brings_in_the_hands_that_are_to_be_set() -> None:
     """Neither that of the question nor one of a cue."""
     asked = [p for p in prompts("clock", 40) if p.given["do"] in ("set", "where")]
-    assert {p.item for p in asked} >= {"clock/set-it", "clock/where-short-hand"}
+    assert {p.item for p in asked} >= {"clock/set-it", "clock/half-past", "clock/twelve-o-clock"}
     for p in asked:
         shown = [picture for picture in (p.picture, *(cue.picture for cue in p.cues)) if picture]
         assert [picture for picture in shown if getattr(picture, "hands", True)] == [], p.item
 
 
 def test_trouble_has_its_own_items() -> None:
-    assert {p.given["hour"] for p in drawn("half-past")}.isdisjoint({5, 12})
+    assert {p.given["hour"] for p in drawn("half-past") if p.given["do"] == "read"}.isdisjoint({5, 12})
     assert {p.given["hour"] for p in drawn("half-past-five", 9)} == {5}
     assert {p.given["hour"] for p in drawn("twelve-o-clock", 20)} == {12}
 
@@ -83,3 +83,20 @@ def test_no_cue_begins_to_read_the_half_hour() -> None:
     for p in prompts("clock", 60):
         if p.given["do"] == "read" and p.given["minute"]:
             assert not any("“" in cue.text for cue in p.cues)
+
+
+def test_the_hour_hand_is_told_from_the_long_one_before_any_half_hour() -> None:
+    """Where both hands are on one number nothing could be told from the answer."""
+    first, _, half = skills.SKILLS["clock"].levels
+    assert first.misconceptions == ("where-short-hand",)
+    assert half.waits_on == ("equal-shares/halves-or-not", "clock/where-short-hand")
+    prompts_asked = drawn("where-short-hand")
+    assert {p.given["hour"] for p in prompts_asked} == set(range(1, 12))
+    for p in prompts_asked:
+        assert p.given["minute"] == 0 and p.guess == 0.5
+        assert "short" not in p.say and "long" not in p.say, "which hand it is, is what is asked"
+
+
+def test_the_half_hour_is_read_more_often_than_told() -> None:
+    told = sum(p.given["do"] == "where" for p in drawn("half-past", 600))
+    assert 150 < told < 250

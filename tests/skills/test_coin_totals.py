@@ -7,13 +7,14 @@ import pytest
 
 from tests.bank import prompts, recomputed, reference
 from tests.mornings import morning
+from tests.skills.in_week import opening
 from warmup import skills
 from warmup.english import number_word
 from warmup.model import Prompt
 from warmup.pictures.coins import Coins
 from warmup.randomness import SeededRandom
 from warmup.skills._money import BY_WORTH, cents, fewest, handfuls, running, said
-from warmup.skills.coin_totals import _HANDFULS
+from warmup.skills.coin_totals import _HANDFULS, FEWEST_OPENS, OPENS
 
 COINS = reference("coins")
 ROWS = COINS["totals"]["rows"]
@@ -27,8 +28,8 @@ def handful(row: dict[str, Any]) -> dict[str, int]:
     return {coin: row[many] for coin, many in named.items() if row.get(many)}
 
 
-def drawn(item: str, *, pennies: bool = True, count: int = 60) -> list[Prompt]:
-    day = morning(pennies=pennies)
+def drawn(item: str, *, pennies: bool = True, count: int = 60, week: int = 36) -> list[Prompt]:
+    day = morning(pennies=pennies, school_day=4 * week)
     return [skills.prompt(f"coin-totals/{item}", day, SeededRandom("totals", item, n)) for n in range(count)]
 
 
@@ -109,6 +110,38 @@ def test_the_worth_of_each_coin_can_be_seen() -> None:
         assert any(getattr(picture, "worth", False) for picture in (p.picture, p.cues[1].picture))
 
 
-def test_a_week_before_fives_are_counted_nothing_stands_on_them() -> None:
-    first = skills.SKILLS["coin-totals"].levels[0]
-    assert first.stands_on == ("coins:penny-and-nickel",)
+def test_totals_stand_on_worth_and_wait_for_what_spoils_them() -> None:
+    first, one_kind, dimes, _ = skills.SKILLS["coin-totals"].levels
+    assert first.variants[0] == "nickel-and-pennies"
+    assert first.stands_on == ("coins:worth", "count-on:within-10"), "no counting by fives yet"
+    assert set(one_kind.waits_on) == {"by-fives/15-to-20", "coins/dime-or-many"}
+    assert set(dimes.waits_on) == {"count-on/across-30", "coins/dime-or-nickel"}
+
+
+@pytest.mark.parametrize("item", OPENS)
+def test_totals_rise_once_a_level_has_been_open(item: str) -> None:
+    level = skills.locate(f"coin-totals/{item}").level.key
+    first = opening(f"coin-totals:{level}")
+    assert OPENS[item] == first
+    most = max(cents(h) for h in _HANDFULS[item])
+    for week in (1, first, first + 1):
+        held = [p.given["coins"] for p in drawn(item, week=week, count=300)]
+        assert max(map(cents, held)) < most and len({cents(h) for h in held}) >= 2
+    assert max(cents(p.given["coins"]) for p in drawn(item, week=first + 2, count=300)) == most
+
+
+@pytest.mark.parametrize("item", OPENS)
+def test_a_family_without_pennies_has_something_to_count_from_the_first_week(item: str) -> None:
+    if skills.askable(f"coin-totals/{item}", morning(pennies=False)):
+        assert len({p.answer for p in drawn(item, pennies=False, week=OPENS[item])}) >= 2
+
+
+@pytest.mark.parametrize("pennies", [True, False])
+def test_the_fewest_coins_make_small_amounts_first(pennies: bool) -> None:
+    first = opening("coin-totals:three-kinds")
+    assert first == FEWEST_OPENS
+    for week in (1, first, first + 1):
+        amounts = {p.given["cents"] for p in drawn("fewest-coins", pennies=pennies, week=week)}
+        assert max(amounts) <= 30 and len(amounts) >= 3
+    late = drawn("fewest-coins", pennies=pennies, week=first + 2, count=300)
+    assert max(p.given["cents"] for p in late) > 40

@@ -115,3 +115,16 @@ def test_a_family_s_own_animal_wants_the_coin() -> None:
     day = dataclasses.replace(morning(), animal="Hoppy")
     says = [skills.prompt("coins/find-it", day, SeededRandom("animal", n)).say for n in range(40)]
     assert any("Hoppy" in say for say in says) and not any("Bear" in say for say in says)
+
+
+def test_no_level_asks_totals_and_so_each_only_leads_to_their_code() -> None:
+    """2.MD.C.8 is money stories (references/standards.toml): a name or a worth is not one yet."""
+    for level in skills.SKILLS["coins"].levels:
+        assert level.toward == ("2.MD.C.8",) and not level.codes
+
+
+def test_the_small_dime_that_buys_more_has_records_of_its_own() -> None:
+    _, worth, _ = skills.SKILLS["coins"].levels
+    assert worth.misconceptions == ("dime-or-nickel", "dime-or-many")
+    held = {p.given["coin"] for item in ("worth", "dime-worth") for p in drawn(item)}
+    assert held == {"penny", "nickel", "dime"}, "the quarter comes later"

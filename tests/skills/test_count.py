@@ -10,7 +10,7 @@ import pytest
 from tests.bank import reference
 from tests.mornings import morning
 from tests.oracles.english import ENGLISH
-from tests.skills.asking import asked, bounds, coded, level_asked
+from tests.skills.asking import asked, bounds, coded, in_week, level_asked, opens
 from warmup import skills
 from warmup.randomness import SeededRandom
 from warmup.skills._counting import in_figures, in_words, rows_around, steps, tens_change
@@ -52,6 +52,30 @@ def test_a_whole_count_starts_at_one_and_the_childs_part_fits_a_minute() -> None
         for p in level_asked("count", key, 60):
             assert p.given.get("start", 1) == 1 and ("start" in p.given) == (key in ("to-20", "to-39"))
             assert len(childs_part(dict(p.given))) + 3 <= p.seconds
+
+
+def test_the_whole_count_runs_from_one_to_the_codes_bound_in_two_minutes() -> None:
+    """K.CC.A.1 is the whole count; at about a number a second: common practice, no source."""
+    (level,) = (level for level in skills.SKILLS["count"].levels if level.key == "one-to-100")
+    for p in level_asked("count", "one-to-100", 60):
+        assert dict(p.given) == {"start": 1, "end": bounds("K.CC.A.1")["count_to"]}
+        assert level.seconds == p.seconds == 120 > len(childs_part(dict(p.given)))
+        said = numbers_said(p.say.removesuffix("Clap at each new ten."))
+        assert said in ([1, 100], [100]), "the child begins at one, and nobody helps along"
+    assert all(skills.askable("count/one-to-100", morning(school_day=day)) for day in range(1, 145))
+
+
+@pytest.mark.parametrize(
+    ("item", "low", "high"),
+    [("to-20", 13, 20), ("to-39", 23, 29), ("across-30", 33, 39), ("to-69", 59, 69), ("to-100", 80, 100)],
+)
+def test_the_numbers_of_a_level_rise_in_the_four_weeks_after_it_opens(item: str, low: int, high: int) -> None:
+    first = opens(f"count/{item}")
+    tops = [
+        max(p.given["end"] for p in asked(f"count/{item}", 400, in_week(week)))
+        for week in range(first, first + 6)
+    ]
+    assert tops == sorted(tops) and tops[0] == low and tops[3] < tops[4] == tops[5] == high
 
 
 def test_of_a_stretch_the_adult_says_one_or_two_numbers_and_the_stop() -> None:
@@ -130,6 +154,7 @@ def test_number_words_agree_with_two_libraries_and_the_table() -> None:
         assert said == ENGLISH.number_to_words(number, andword="")
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("key", ["to-20", "to-39", "to-69", "to-100", "to-120"])
 def test_stops_spread_over_the_range(key: str) -> None:
     plain = [p.given["end"] for p in asked(f"count/{key}", 600)]

@@ -4,7 +4,7 @@ import pytest
 from num2words import num2words
 
 from tests.bank import reference
-from tests.skills.asking import asked, bounds, coded, example, level_asked, sought
+from tests.skills.asking import asked, bounds, coded, example, in_week, level_asked, opens, sought
 from warmup import skills
 
 
@@ -24,13 +24,14 @@ def test_twenty_seven_to_thirty_two() -> None:
 
 
 @pytest.mark.parametrize(
-    ("key", "low", "high"), [("within-10", 2, 10), ("within-20", 9, 20), ("anywhere", 31, 100)]
+    ("key", "low", "high"),
+    [("within-10", 2, 10), ("within-20", 7, 23), ("to-50", 26, 52), ("to-95", 31, 100)],
 )
 def test_levels_keep_their_range(key: str, low: int, high: int) -> None:
     found = level_asked("count-on", key)
     assert min(p.given["start"] for p in found) == low
     assert max(p.given["end"] for p in found) == high
-    assert all(3 <= p.given["end"] - p.given["start"] <= 6 for p in found)
+    assert all(2 <= p.given["end"] - p.given["start"] <= 6 for p in found)
     assert max(p.given["start"] for p in found) <= 95
 
 
@@ -48,14 +49,33 @@ def test_across_a_ten_starts_where_the_trouble_is(ten: int) -> None:
 
 
 def test_the_teens_pass_fifteen_but_for_the_earliest_stops() -> None:
-    found = [p.given["end"] for p in asked("count-on/teens")]
-    assert min(found) == 14
-    assert sum(end >= 16 for end in found) > len(found) / 2
+    found = asked("count-on/teens")
+    assert all(11 <= p.given["start"] <= 14 and 15 <= p.given["end"] <= 19 for p in found)
+    assert sum(p.given["end"] >= 16 for p in found) > len(found) / 2
+
+
+def test_starts_inside_the_teens_have_a_record_of_their_own() -> None:
+    """So starts below ten, and out past nineteen, can be sure while those in the teens fall back to one."""
+    starts = {p.given["start"] for p in asked("count-on/within-20", 300)}
+    assert starts == {7, 8, 9, 10, 17, 18, 19}
+
+
+@pytest.mark.parametrize(
+    ("item", "low", "high"), [("within-10", 3, 6), ("teens", 12, 14), ("anywhere", 52, 95)]
+)
+def test_starts_rise_in_the_four_weeks_after_the_level_opens(item: str, low: int, high: int) -> None:
+    first = opens(f"count-on/{item}")
+    tops = [
+        max(p.given["start"] for p in asked(f"count-on/{item}", 600, in_week(week)))
+        for week in range(first, first + 6)
+    ]
+    assert tops == sorted(tops) and tops[0] == low and tops[3] < tops[4] == tops[5] == high
 
 
 def test_across_a_ten_stands_on_a_count_that_passes_there() -> None:
-    (level,) = (level for level in skills.SKILLS["count-on"].levels if level.key == "across-tens")
-    assert level.stands_on == ("count:to-69",)
+    (level,) = (level for level in skills.SKILLS["count-on"].levels if level.key == "to-50")
+    assert "count:to-69" in level.stands_on
+    assert set(level.waits_on) == {"count/across-30", "count-on/teens"}
 
 
 def test_the_start_may_be_left_out_and_is_shown_once_its_numeral_is_known() -> None:
@@ -72,7 +92,7 @@ def test_what_the_adult_does_with_the_cup_is_a_line_of_its_own() -> None:
         for p in found:
             assert bool(p.do) == ("are in the cup" in p.say)
             assert "drop" not in p.watch_for.lower()
-    assert not any(p.do or "cup" in p.say for p in level_asked("count-on", "anywhere"))
+    assert not any(p.do or "cup" in p.say for p in level_asked("count-on", "to-95"))
 
 
 def test_the_adult_never_begins_at_one() -> None:

@@ -1,4 +1,4 @@
-"""Equal shares: toward 1.G.A.3 (references/standards.toml)."""
+"""Equal shares: 1.G.A.3 (references/standards.toml)."""
 
 from collections import Counter
 
@@ -6,6 +6,7 @@ import pytest
 
 from tests.oracles.equal_shares import measured
 from tests.skills.asking import asked, bounds, level_asked
+from warmup import skills
 from warmup.pictures.shares import Shares
 from warmup.skills.equal_shares import areas
 
@@ -101,3 +102,10 @@ def test_shares_are_made_of_something_that_lies_there() -> None:
     for item in ("make-halves", "make-quarters"):
         for p in asked(f"equal-shares/{item}"):
             assert p.do and (p.given["thing"] in p.do or p.given["thing"] == "sheet")
+
+
+def test_halves_are_made_before_they_are_judged_and_quarters_wait_for_that() -> None:
+    halves, quarters = skills.SKILLS["equal-shares"].levels
+    assert halves.variants[0] == "make-halves" and halves.misconceptions == ("halves-or-not",)
+    assert quarters.waits_on == ("equal-shares/halves-or-not",)
+    assert halves.codes == quarters.codes == ("1.G.A.3",)

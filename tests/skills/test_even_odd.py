@@ -2,7 +2,7 @@
 
 from num2words import num2words
 
-from tests.skills.asking import asked, bounds, coded, example, level_asked, sought
+from tests.skills.asking import asked, bounds, coded, example, sought
 from warmup.pictures.pairs import Pairs
 
 
@@ -25,15 +25,15 @@ def test_the_code_keeps_its_bound() -> None:
 
 
 def test_even_and_odd_come_as_often() -> None:
-    for key in ("pair-to-10", "pair-to-20", "name-and-make"):
-        prompts = level_asked("even-odd", key, 600)
+    for item in ("pair-to-10", "pair-to-20", "name-and-make"):
+        prompts = asked(f"even-odd/{item}", 600)
         odd = [p.given["kind"] == "odd" if "kind" in p.given else p.given["number"] % 2 == 1 for p in prompts]
-        assert 0.44 < sum(odd) / len(odd) < 0.56, key
+        assert 0.44 < sum(odd) / len(odd) < 0.56, item
 
 
 def test_pairs_and_what_is_left_make_the_number_again() -> None:
-    for key in ("pair-to-10", "pair-to-20"):
-        for p in level_asked("even-odd", key):
+    for item in ("pair-to-10", "seven-nine", "pair-to-20", "eleven", "twelve"):
+        for p in asked(f"even-odd/{item}"):
             words = p.answer.rpartition(": ")[2].split()
             left = {"one": 1, "none": 0}[words[3]]
             pairs = next(n for n in range(11) if num2words(n) == words[0])

@@ -7,10 +7,13 @@ from num2words import num2words
 
 from tests.bank import reference
 from tests.skills.asking import asked, bounds, coded, example, level_asked, sought
+from tests.skills.in_week import asked_in, opening
+from warmup import skills
 from warmup.pictures.figures import points_of, reads_clean
 from warmup.pictures.flat_shape import FlatShape
 from warmup.pictures.shape_row import ShapeRow
 from warmup.skills._geometry import count_sides, equal_sides, fold_lines, square_corners
+from warmup.skills._joining import OPENS
 
 ROWS = {
     "triangle": "triangle_equilateral",
@@ -86,7 +89,7 @@ def test_a_turned_shape_does_not_sit_flat() -> None:
 
 
 @pytest.mark.parametrize(
-    "item", ["name", "turned", "tilted-square", "thin-triangle", "count-sides", "not-closed"]
+    "item", ["name", "turned", "tilted-square", "thin-triangle", "count-sides", "not-closed", "hexagon"]
 )
 def test_no_side_of_a_shape_is_drawn_as_stairs(item: str) -> None:
     """Each side lies level or upright, or leans by 20 degrees at least."""
@@ -104,7 +107,7 @@ def test_no_side_of_a_shape_is_drawn_as_stairs(item: str) -> None:
     assert len(turns) >= 8
 
 
-@pytest.mark.parametrize("item", ["tilted-square", "thin-triangle", "not-closed"])
+@pytest.mark.parametrize("item", ["tilted-square", "thin-triangle", "not-closed", "hexagon"])
 def test_the_place_asked_for_is_any_of_three(item: str) -> None:
     places = Counter(p.answer for p in asked(f"flat-shapes/{item}", 300))
     assert len(places) == 3 and min(places.values()) > 70
@@ -126,7 +129,7 @@ def test_the_picture_is_the_figure_given() -> None:
 
 def test_tiles_that_fill_the_target_without_a_step() -> None:
     """Every build names all the grids there are: factor pairs by trial."""
-    for p in asked("flat-shapes/build"):
+    for p in asked_in(36, "flat-shapes/build"):
         count, square = p.given["count"], p.given["target"] == "square"
         pairs = [(a, count // a) for a in range(1, count + 1) if count % a == 0 and a * a <= count]
         wanted = [pair for pair in pairs if not square or pair[0] == pair[1]]
@@ -154,3 +157,47 @@ def test_no_cue_begins_the_name_that_is_asked_for() -> None:
     for item in ("name", "turned"):
         for p in asked(f"flat-shapes/{item}"):
             assert not any("…" in cue.text or "“" in cue.text for cue in p.cues)
+
+
+def test_bigger_shapes_are_built_once_the_level_has_been_open() -> None:
+    first = opening("flat-shapes:put-together")
+    assert first == OPENS
+    for early in (1, first, first + 1):
+        assert {p.given["count"] for p in asked_in(early, "flat-shapes/build")} == {2, 3, 4}
+    assert max(p.given["count"] for p in asked_in(first + 2, "flat-shapes/build")) == 9
+
+
+def test_the_hexagon_is_the_one_with_the_sides_of_a_hexagon() -> None:
+    """K.G.A.2 names the hexagon; shapes.toml, flat, has how many sides each figure has."""
+    assert "hexagon" in bounds("K.G.A.2")["named_flat"]
+    sides = reference("shapes")["flat"][ROWS["hexagon"]]["sides"]
+    beside = set()
+    for p in asked("flat-shapes/hexagon"):
+        assert isinstance(p.picture, ShapeRow) and list(p.picture.names) == p.given["names"]
+        counted = [len(points_of(name)) for name in p.picture.names]
+        place = ("the left one", "the middle one", "the right one").index(p.answer)
+        assert counted.count(sides) == 1 and counted[place] == sides
+        beside |= {*p.given["names"]}
+    assert len(beside) >= 6, "not to be told by what stands beside it"
+
+
+def test_shapes_are_made_of_straws_a_straw_a_side() -> None:
+    """K.G.B.5: shapes built of sticks; shapes.toml, flat: how many sides each has."""
+    (level,) = {p.level for p in coded("flat-shapes", "K.G.B.5", 1)}
+    assert level == "sides-and-corners"
+    seen = set()
+    for p in asked("flat-shapes/make-of-straws"):
+        name = p.given["figure"]
+        seen.add(name)
+        sides = num2words(reference("shapes")["flat"][ROWS[name]]["sides"])
+        assert p.answer.startswith(f"{sides} straws, end to end")
+        assert p.guess == 0 and p.picture is None and "straws" in p.do and "?" not in p.say
+        assert sides not in p.do.split(), "how many it takes is for the child to find out"
+    assert seen == {"triangle", "square", "rectangle", "hexagon"}
+
+
+def test_a_tilted_square_that_is_shaky_makes_its_sides_wait() -> None:
+    """Named by its look alone, a square is turned before its sides are counted."""
+    _, turned, sides, _ = skills.SKILLS["flat-shapes"].levels
+    assert turned.misconceptions == ("tilted-square",) and "tilted-square" not in turned.variants
+    assert sides.waits_on == ("flat-shapes/tilted-square",)

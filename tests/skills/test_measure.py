@@ -1,31 +1,29 @@
-"""Measuring: the bounds of K.MD.A.2, 1.MD.A.1 and 1.MD.A.2 (references/standards.toml)."""
-
-from collections import Counter
+"""Measuring: the bounds of K.MD.A.1, K.MD.A.2 and 1.MD.A.2 (references/standards.toml)."""
 
 import pytest
 
 from tests.bank import prompts, reference
 from tests.mornings import morning
+from tests.oracles.measure import HOLLOW
+from tests.skills.in_week import asked_in, opening
 from warmup import skills
 from warmup.model import Prompt
 from warmup.pictures.lengths import Lengths
 from warmup.randomness import SeededRandom
+from warmup.skills.measure import OPENS
 
 STANDARDS = reference("standards")["std"]
 
 
 def drawn(item: str, count: int = 400) -> list[Prompt]:
-    return [
-        skills.prompt(f"measure/{item}", morning(), SeededRandom("measure", item, n)) for n in range(count)
-    ]
+    day = morning(school_day=144)
+    return [skills.prompt(f"measure/{item}", day, SeededRandom("measure", item, n)) for n in range(count)]
 
 
 def test_as_many_things_as_the_standard_has() -> None:
-    """K.MD.A.2 compares two things, 1.MD.A.1 orders three."""
-    two, three = STANDARDS["K.MD.A.2"]["bounds"]["objects"], STANDARDS["1.MD.A.1"]["bounds"]["objects"]
+    """K.MD.A.2 compares two things."""
+    two = STANDARDS["K.MD.A.2"]["bounds"]["objects"]
     assert {len(p.given["lengths"]) for p in drawn("longer", 20) + drawn("ends-not-lined-up", 20)} == {two}
-    assert {len(p.given["lengths"]) for p in drawn("order-three", 20)} == {three}
-    assert {len(p.given["order"]) for p in drawn("through-a-third", 20)} == {three}
 
 
 def test_units_run_to_ten_and_leave_neither_end_bare() -> None:
@@ -61,13 +59,12 @@ def test_the_big_thing_is_light_and_is_still_the_answer_half_of_the_time() -> No
 
 
 def test_neither_word_nor_place_is_the_safe_answer() -> None:
-    for item, one in (("longer", "longer"), ("heavier", "heavier"), ("find-longer", "longer")):
-        assert 150 <= sum(p.given["asked"] == one for p in drawn(item)) <= 250
+    for item in ("longer", "heavier", "find-longer", "find-heavier"):
+        more = sum(p.given["asked"] in ("longer", "taller", "heavier") for p in drawn(item))
+        assert 150 <= more <= 250, item
+    assert 150 <= sum(p.given["by"] == "height" for p in drawn("find-longer")) <= 250
     tops = sum(p.answer == f"the {p.given['forms'][0]} one" for p in drawn("longer"))
     assert 150 <= tops <= 250
-    assert len(Counter(p.answer for p in drawn("order-three"))) == 6
-    firsts = sum(p.answer == f"the {p.given['order'][0]} one" for p in drawn("through-a-third"))
-    assert 150 <= firsts <= 250
 
 
 def test_finding_has_no_one_answer_and_no_lucky_guess() -> None:
@@ -90,3 +87,49 @@ def test_what_is_held_is_neither_hot_nor_breaks() -> None:
     assert len(things) >= 16 and things.isdisjoint({"plate", "cup", "mug", "glass", "bowl", "jar"})
     for p in drawn("find-heavier", 40):
         assert p.do.startswith("Give your child a") and p.given["thing"] in p.do
+
+
+def test_one_thing_has_several_things_to_measure() -> None:
+    """K.MD.A.1: two attributes at least."""
+    least = STANDARDS["K.MD.A.1"]["bounds"]["attributes_at_least"]
+    things = set()
+    for p in drawn("what-to-measure"):
+        things.add(p.given["thing"])
+        assert p.given["wants"] == least and "two things" in p.say
+        assert p.answer.count("how ") >= least and "how heavy it is" in p.answer
+        assert ("how much it holds" in p.answer) == (p.given["thing"] in HOLLOW)
+        assert p.guess == 0 and p.given["thing"] in p.do and p.given["thing"] in p.say
+    assert len(things) >= 10
+    assert [level.key for level in skills.SKILLS["measure"].levels if "K.MD.A.1" in level.codes] == [
+        "what-to-measure"
+    ]
+
+
+def test_another_thing_is_never_the_one_that_was_told() -> None:
+    knowns = set()
+    for p in drawn("another-thing-to-measure"):
+        knowns.add(p.given["known"])
+        assert p.given["known"] not in (p.answer, *p.accept)
+        assert " ".join(p.given["known"].split()[:2]) in p.say
+    assert knowns == {"how long it is", "how tall it is", "how heavy it is", "how much it holds"}
+
+
+def test_ribbons_are_short_in_the_week_that_units_open() -> None:
+    first = opening("measure:units")
+    assert first == OPENS
+    for week in (1, first):
+        assert max(p.given["long"] for p in asked_in(week, "measure/units")) == 6
+        assert max(p.given["long"] for p in asked_in(week, "measure/fallen-clips")) == 7
+    assert max(p.given["long"] for p in asked_in(first + 1, "measure/units")) == 10
+
+
+def test_taller_is_asked_of_what_stands() -> None:
+    for p in drawn("find-longer"):
+        stands = p.given["by"] == "height"
+        assert stands == p.do.startswith("Stand a") and (p.given["asked"] != "taller" or stands)
+
+
+def test_no_clip_is_laid_before_two_ends_are_lined_up() -> None:
+    first, *_, units = skills.SKILLS["measure"].levels
+    assert first.misconceptions == ("ends-not-lined-up",)
+    assert units.waits_on == ("measure/ends-not-lined-up",)

@@ -1,6 +1,5 @@
 import calendar
 import datetime as dt
-from collections import Counter
 
 from tests.bank import reference
 from tests.skills.asking import asked, example, sought
@@ -55,52 +54,11 @@ def test_a_year_has_twelve_months() -> None:
     assert twelve == 12 and {p.answer for p in asked("month/twelve-months", 20)} == {"twelve"}
 
 
-def test_months_are_as_long_as_the_gregorian_calendar_has_them() -> None:
-    # references/calendar.toml, [month_lengths].
-    table = reference("calendar")["month_lengths"]
-    words = {28: "twenty-eight", 29: "twenty-nine", 30: "thirty", 31: "thirty-one"}
-    seen = set()
-    for item in ("length", "july-august", "february"):
-        for prompt in asked(f"month/{item}", 200):
-            number, year = prompt.given["month"], prompt.given["year"]
-            lengths = table["leap" if year % 4 == 0 else "common"]
-            if prompt.given["asks"] == "days":
-                assert prompt.answer == words[lengths[number - 1]]
-                seen.add(number)
-            else:
-                assert {prompt.answer, NAMES[number]} == set(table["two_31s_in_a_row"][0])
-    assert seen == set(range(1, 13))
-
-
-def test_this_years_february_is_the_dates_own() -> None:
-    # references/calendar.toml, [leap_years]: the Gregorian rule, with the centuries.
-    years = reference("calendar")["leap_years"]
-    for year in (*years["leap"], *years["common"]):
-        leap = year in years["leap"]
-        for month in (1, 2, 3, 12):
-            for prompt in asked_on("month/february", dt.date(year, month, 14), 30):
-                this = prompt.given["year"] == year
-                assert prompt.answer == ("twenty-nine" if leap is this else "twenty-eight"), (
-                    year,
-                    prompt.say,
-                )
-                assert this or "this year" not in prompt.say.replace("This year", "this year")
-                assert not this or ("did" in prompt.say) == (month > 2) or "Count the days" in prompt.say
-
-
 def test_the_worked_examples() -> None:
     assert sought("month/december-january", {"month": "December"}).answer == example("ex13")["answer"]
-    asks = (p for p in asked_on("month/february", dt.date(2100, 1, 4), 20) if p.given["year"] == 2100)
-    assert next(asks).answer == {28: "twenty-eight"}[example("ex15")["answer"]]
 
 
-def test_no_answer_is_a_good_guess() -> None:
-    often = Counter(prompt.answer for prompt in asked("month/length", 1000))
-    assert 0.45 < often["thirty"] / 1000 < 0.55
-    often = Counter(prompt.answer for prompt in asked("month/february", 1000))
-    assert 0.45 < often["twenty-nine"] / 1000 < 0.55
-    level = [p.answer for item in ("length", "july-august", "february") for p in asked(f"month/{item}", 600)]
-    assert max(Counter(level).values()) / len(level) < 0.4
+def test_before_and_after_come_equally_often() -> None:
     for item in ("around", "december-january", "june-july"):
         forward = sum(prompt.given["steps"] > 0 for prompt in asked(f"month/{item}", 1000)) / 1000
         # Nine of the nineteen plain ones go forward: what follows August is asked elsewhere.

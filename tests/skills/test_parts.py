@@ -1,7 +1,7 @@
 """Parts: K.OA.A.3 (references/standards.toml), worked example ex41, facts printed in that standard."""
 
 from tests.bank import spelled
-from tests.skills.asking import asked, bounds, example, level_asked, printed, sought
+from tests.skills.asking import asked, bounds, example, in_week, level_asked, opens, printed, sought
 from warmup import skills
 from warmup.pictures.counters import Counters
 
@@ -34,7 +34,7 @@ def test_the_facts_the_standard_prints_are_right_ways() -> None:
 def test_wholes_stay_in_their_level_and_the_code() -> None:
     """K.OA.A.3: numbers up to ten, in more ways than one."""
     bound = bounds("K.OA.A.3")
-    want = {"of-3-to-5": {3, 4, 5}, "of-6-and-7": {6, 7}, "of-8-and-9": {8, 9}}
+    want = {"split-to-5": {3, 4, 5}, "hidden-to-5": {3, 4, 5}, "of-6-and-7": {6, 7}, "of-8-and-9": {8, 9}}
     for level in skills.SKILLS["parts"].levels:
         wholes = {p.given["whole"] for p in level_asked("parts", level.key)}
         assert wholes == want[level.key]
@@ -47,14 +47,24 @@ def test_wholes_stay_in_their_level_and_the_code() -> None:
 
 
 def test_a_new_way_is_neither_the_old_one_nor_that_one_turned() -> None:
-    for item in SPLITS:
+    for item in ("another-way", *SPLITS):
         new = [p for p in asked(f"parts/{item}") if "shown" in p.given]
-        assert 60 < len(new) < 140, "as often as a free split, but for three"
+        if item in ("another-way", "split-6-7"):
+            assert len(new) == (200 if item == "another-way" else 0), "another way of six has its own item"
+        else:
+            assert 60 < len(new) < 140, "as often as a free split, but for three"
         for p in new:
             shown = tuple(p.given["shown"])
             key = pairs((p.answer, *p.accept))
             assert shown not in key and shown[::-1] not in key
             assert 0 not in next(iter(pairs((p.answer,)))), "the example is two real parts"
+
+
+def test_three_and_four_come_before_five() -> None:
+    for item in ("split-to-5", "turned-pair", "hidden-to-5"):
+        first = opens(f"parts/{item}")
+        for week, wholes in ((first + 1, {3, 4}), (first + 2, {3, 4, 5})):
+            assert {p.given["whole"] for p in asked(f"parts/{item}", 200, in_week(week))} == wholes
 
 
 def test_a_pair_turned_round_has_two_different_parts() -> None:

@@ -121,3 +121,11 @@ def test_a_row_that_is_not_in_the_picture_is_done_or_laid_out(item: str) -> None
             laid = p.do.startswith("Set them in a row")
             assert laid == bool(p.table) and (laid or p.do.startswith("Do each one"))
             assert ("blank" in p.do) == ("?" in p.given["shown"]) == ("blank" in p.say.lower())
+
+
+def test_the_doubled_second_piece_has_a_record_of_its_own() -> None:
+    """ABB turned into AB: the child copies a beat, so the part is not named yet."""
+    _, three, name = skills.SKILLS["patterns"].levels
+    assert three.variants[0] == "aab" and three.misconceptions == ("abb",)
+    assert name.waits_on == ("patterns/abb",)
+    assert not any(level.codes or level.toward for level in skills.SKILLS["patterns"].levels)

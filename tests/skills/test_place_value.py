@@ -1,16 +1,20 @@
-"""Place value: 1.NBT.B.2 (references/standards.toml), worked example ex37."""
+"""Place value: 1.NBT.B.2 and 1.NBT.B.3 (references/standards.toml), worked example ex37."""
 
 from num2words import num2words
 
-from tests.skills.asking import asked, bounds, coded, example, level_asked, sought
+from tests.bank import spelled
+from tests.skills.asking import asked, bounds, coded, example, in_week, opens, sought
 from warmup import skills
 from warmup.model import Prompt
+from warmup.pictures.bundles import Bundles
 
 
 def number(p: Prompt) -> int:
     given = p.given
     if "number" in given:
         return given["number"]
+    if "cards" in given:
+        return max(map(int, given["cards"]))
     return 100 * given.get("hundreds", 0) + 10 * given["tens"] + given["ones"]
 
 
@@ -26,9 +30,55 @@ def test_the_code_keeps_two_digits_and_ends_before_the_hundreds() -> None:
     """1.NBT.B.2: two-digit numbers; 1.NBT.B.2.C: whole tens."""
     digits = bounds("1.NBT.B.2")["digits"]
     assert all(len(str(number(p))) == digits for p in coded("place-value", "1.NBT.B.2"))
-    assert {number(p) for p in asked("place-value/whole-tens")} <= set(bounds("1.NBT.B.2.C")["values"])
-    assert skills.SKILLS["place-value"].levels[-1].codes == ()
+    tens = set(bounds("1.NBT.B.2.C")["values"])
+    assert {number(p) for p in coded("place-value", "1.NBT.B.2.C")} == tens - {10}
+    last = skills.SKILLS["place-value"].levels[-1]
+    assert (last.codes, last.toward) == ((), ("2.NBT.A.1",))
     assert max(number(p) for p in asked("place-value/digits-and-hundreds", 600)) in range(190, 200)
+
+
+def test_two_numbers_and_three_keep_the_bounds_of_the_code() -> None:
+    """1.NBT.B.3: from 10 to 99."""
+    edge = bounds("1.NBT.B.3")
+    for item in ("numerals-to-99", "nineteen-twenty-one", "which-is-more"):
+        numbers = {int(card) for p in asked(f"place-value/{item}", 400) for card in p.given["cards"]}
+        assert edge["min"] <= min(numbers) and max(numbers) <= edge["max"]
+
+
+def test_no_digit_alone_tells_which_is_more() -> None:
+    """The lesser has more ones: 19 beside 21, 13 beside 31 (common practice, no source)."""
+    for item in ("nineteen-twenty-one", "which-is-more"):
+        for p in asked(f"place-value/{item}", 300):
+            less, more = sorted(map(int, p.given["cards"]))
+            assert less % 10 > more % 10 and less // 10 < more // 10
+            assert not any(num2words(int(card)) in p.watch_for for card in p.given["cards"])
+    turned = [
+        p.given["cards"][0] == p.given["cards"][1][::-1] for p in asked("place-value/which-is-more", 300)
+    ]
+    assert 0.4 < sum(turned) / 300 < 0.7
+
+
+def test_two_numerals_favor_neither_side_nor_the_greater() -> None:
+    two = [p for p in asked("place-value/numerals-to-99", 900) if len(p.given["cards"]) == 2]
+    first = sum(p.answer == num2words(int(p.given["cards"][0])) for p in two) / len(two)
+    more = sum(p.given["ask"] == "more" for p in two) / len(two)
+    assert 0.42 < first < 0.58 and 0.42 < more < 0.58
+    for p in asked("place-value/numerals-to-99"):
+        numbers = [int(card) for card in p.given["cards"]]
+        assert len(numbers) == 2 or numbers not in (sorted(numbers), sorted(numbers)[::-1])
+
+
+def test_whole_tens_begin_with_four_bundles() -> None:
+    first = opens("place-value/whole-tens")
+    for item in ("whole-tens", "bundle-is-ten"):
+        for week, most in ((first + 1, 50), (first + 2, 90)):
+            assert max(number(p) for p in asked(f"place-value/{item}", 300, in_week(week))) == most
+
+
+def test_nobody_says_that_a_bundle_is_ten_where_that_is_the_question() -> None:
+    for p in asked("place-value/bundle-is-ten"):
+        assert "ten" not in spelled(p.say.lower())
+        assert isinstance(p.picture, Bundles) and (p.picture.tens, p.picture.ones) == (p.given["tens"], 0)
 
 
 def test_a_bundle_holds_as_many_as_the_standard_says() -> None:
@@ -47,8 +97,8 @@ def test_levels_ask_their_whole_range() -> None:
 
 
 def test_together_and_apart_come_as_often() -> None:
-    for key in ("to-50", "to-99"):
-        prompts = level_asked("place-value", key, 600)
+    for item in ("to-50", "to-99"):
+        prompts = asked(f"place-value/{item}", 600)
         assert 0.44 < sum("tens" in p.given for p in prompts) / len(prompts) < 0.56
 
 

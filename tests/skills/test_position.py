@@ -4,7 +4,7 @@ from collections import Counter
 
 import pytest
 
-from tests.skills.asking import asked, bounds, coded, level_asked
+from tests.skills.asking import asked, bounds, coded
 from warmup import skills
 from warmup.pictures.facts import THINGS
 from warmup.pictures.scene import Scene
@@ -44,16 +44,14 @@ def test_all_six_places_are_shown_and_no_toy_twice() -> None:
     assert max(places.values()) < 2 * min(places.values())
 
 
-@pytest.mark.parametrize(
-    "item", ["own-side", "to-one-side", "set-left-or-right", "name-the-neighbor", "two-moves"]
-)
+@pytest.mark.parametrize("item", ["own-side", "to-one-side", "set-left-or-right", "name-the-neighbor"])
 def test_left_comes_as_often_as_right_and_both_seats_are_told(item: str) -> None:
     sides: Counter[str] = Counter()
     for p in asked(f"position/{item}", 400):
         side = p.given["side"]
         sides[side] += 1
         assert p.guess == 0.5
-        if item in ("own-side", "to-one-side", "two-moves"):
+        if item in ("own-side", "to-one-side"):
             other = "left" if side == "right" else "right"
             assert f"own {side}" in p.answer and f"your {other} " in p.answer, "facing the adult mirrors"
     assert 150 < sides["left"] < 250
@@ -65,20 +63,8 @@ def test_the_hand_always_crosses_the_middle() -> None:
         assert "left" in p.say.lower() and "right" in p.say.lower()
 
 
-def test_two_steps_are_two_sentences_or_two_parts_and_start_in_the_middle() -> None:
-    for p in level_asked("position", "two-steps", 100):
-        if p.item == "position/two-shelves":
-            assert p.given["from"] in (p.given["rows"][0][1], p.given["rows"][1][1]), (
-                "both sides are possible"
-            )
-            assert isinstance(p.picture, Scene)
-            assert p.given["rows"] == [list(row) for row in p.picture.rows]
-        else:
-            assert p.working.startswith("1. ") and "  2. " in p.working
-
-
 def test_things_of_a_kitchen_are_placed_and_none_of_them_breaks() -> None:
-    for item in ("place", "between", "set-left-or-right", "make-a-row", "two-things"):
+    for item in ("place", "between", "set-left-or-right", "make-a-row"):
         for p in asked(f"position/{item}"):
             named = {str(value) for key, value in p.given.items() if key not in ("names", "side", "start")}
             assert named.isdisjoint({"pot", "bowl", "plate", "glass", "jar", "bear"})
@@ -86,7 +72,7 @@ def test_things_of_a_kitchen_are_placed_and_none_of_them_breaks() -> None:
 
 def test_a_bear_in_a_picture_is_not_asked_about() -> None:
     """It would be mixed up with the family's stuffed animal."""
-    for item in ("tell-where", "name-the-neighbor", "two-shelves"):
+    for item in ("tell-where", "name-the-neighbor"):
         for p in asked(f"position/{item}"):
             assert isinstance(p.picture, Scene) and "bear" not in p.say
             assert "bear" not in {p.picture.behind, *(toy for row in p.picture.rows for toy in row)}

@@ -71,17 +71,30 @@ def test_on_other_days_today_has_no_number() -> None:
 
 
 def test_next_and_last_are_asked_only_where_there_is_one() -> None:
-    for number in range(2, 181):
+    for number in range(2, 99):
+        assert able("next-number", school(number)) and able("last-number", school(number))
         assert asked("next-number", school(number), 1)[0].answer == cardinal(number + 1)
         assert asked("last-number", school(number), 1)[0].answer == cardinal(number - 1)
     for prompt in asked("last-number", weekend(46)):
         assert prompt.answer == cardinal(46) and "today" not in prompt.say.lower()
     for prompt in asked("next-number", weekend(46)):
         assert prompt.answer == cardinal(47) and "today" not in prompt.say.lower()
-    last = replace(school(144), next=None)
+    last = replace(school(90), next=None)
     assert not able("next-number", last) and able("last-number", last)
     assert not able("next-number", before_the_year()) and not able("last-number", before_the_year())
     assert not able("next-number", after_the_year(144)) and not able("last-number", after_the_year(144))
+
+
+def test_next_and_last_stay_inside_the_two_digits_of_the_levels_code() -> None:
+    # 1.NBT.B.2: a two-digit number (references/standards.toml).
+    most = 10 ** bounds("1.NBT.B.2")["digits"] - 1
+    said = set()
+    for number in range(1, 181):
+        for at in (school(number), weekend(number)):
+            for item in ("next-number", "last-number"):
+                for prompt in asked(item, at, 2) if able(item, at) else ():
+                    said |= {prompt.given["known"], prompt.given["known"] + prompt.given["steps"]}
+    assert max(said) == most
 
 
 def test_the_last_day_and_the_hundredth_are_noticed() -> None:
@@ -90,20 +103,6 @@ def test_the_last_day_and_the_hundredth_are_noticed() -> None:
     assert not any("last school day!" in prompt.say for prompt in asked("count", school(144), 40))
     assert any("big day" in prompt.say for prompt in asked("count", school(100), 40))
     assert not any("big day" in prompt.say for n in (99, 101) for prompt in asked("count", school(n), 40))
-
-
-def test_twenty_nine_and_thirty_are_asked_on_any_date_either_way() -> None:
-    answers = [prompt.answer for prompt in asked("twenty-nine-thirty", school(7), 400)]
-    assert set(answers) == {"twenty-nine", "thirty"} and 160 < answers.count("thirty") < 240
-    assert able("twenty-nine-thirty", before_the_year())
-
-
-def test_nothing_is_pretended_that_is_so() -> None:
-    """On school day 29 the chart does show twenty-nine; on day 30, and on no other, thirty."""
-    for number in (28, 29, 30, 130):
-        for prompt in asked("twenty-nine-thirty", school(number), 60):
-            if "comes just" not in prompt.say:
-                assert ("Pretend" in prompt.say) == (prompt.given["known"] != number), prompt.say
 
 
 def test_the_count_in_tens_and_ones_keeps_to_two_digits() -> None:
@@ -123,14 +122,26 @@ def test_the_count_in_tens_and_ones_keeps_to_two_digits() -> None:
             assert (prompt.picture.tens, prompt.picture.ones) == (tens, ones)
 
 
-def test_a_new_bundle_comes_on_whole_tens_of_school_days_only() -> None:
+def test_a_new_bundle_is_todays_on_whole_tens_of_school_days_and_laid_out_on_others() -> None:
     for number in range(1, 181):
-        assert able("new-bundle", school(number)) == (number % 10 == 0 and number != 100)
-        assert not able("new-bundle", weekend(number))
-    for number in (10, 50, 90, 110, 150):
-        for prompt in asked("new-bundle", school(number)):
-            assert prompt.answer == cardinal(number % 100 // 10)
-            assert prompt.given["before"] + 1 <= 10 ** bounds("1.NBT.B.2")["digits"]
+        for at in (school(number), weekend(number)):
+            tenth = at.is_school and number % 10 == 0 and number != 100
+            assert able("new-bundle", at) and skills.timely("school-day/new-bundle", at) == tenth
+            for prompt in asked("new-bundle", at, 3):
+                before = prompt.given["before"]
+                assert prompt.answer == cardinal((before + 1) // 10) and before % 10 == 9
+                assert before + 1 < 10 ** bounds("1.NBT.B.2")["digits"]
+                assert isinstance(prompt.picture, Bundles)
+                assert (prompt.picture.tens, prompt.picture.ones) == (before // 10, 9)
+                assert bool(prompt.do) == (not tenth) and ("today" in prompt.say.lower()) <= tenth
+                assert not tenth or before + 1 == number % 100
+
+
+def test_straws_laid_out_for_a_bundle_are_hardly_more_than_the_days_so_far() -> None:
+    def most(number: int) -> int:
+        return max(prompt.given["before"] + 1 for prompt in asked("new-bundle", school(number), 60))
+
+    assert [most(number) for number in (3, 57, 74, 122)] == [30, 60, 80, 80]
 
 
 def test_the_way_to_the_hundredth_closes_on_the_day() -> None:
@@ -149,7 +160,7 @@ def test_the_running_count_carries_no_code_because_it_outgrows_the_bound() -> No
     # 1.NBT.A.1 ends at 120; a year of 36 weeks of four mornings has 144 school days.
     levels = {level.key: level.codes for level in skills.SKILLS["school-day"].levels}
     assert bounds("1.NBT.A.1")["count_to"] < 36 * 4
-    assert levels["count"] == levels["next-and-last"] == ()
+    assert levels["count"] == ()
     assert levels["tens-and-ones"] == ("1.NBT.B.2",) and levels["to-the-hundredth"] == ("1.NBT.A.1",)
 
 

@@ -8,6 +8,7 @@ from num2words import num2words
 from tests.bank import reference
 from tests.oracles.solid_shapes import box_counts
 from tests.skills.asking import asked, bounds, coded, example, sought
+from tests.skills.in_week import opening
 from warmup import skills
 from warmup.pictures.solid_shape import SOLIDS, SolidShape
 
@@ -122,3 +123,19 @@ def test_what_is_felt_is_handed_over_first(item: str) -> None:
 def test_no_cue_begins_the_name_that_is_asked_for() -> None:
     for item in ("name", "name-any"):
         assert not any("…" in cue.text for p in asked(f"solid-shapes/{item}") for cue in p.cues)
+
+
+def test_flat_or_solid_comes_before_the_faces_and_knows_no_hexagon_yet() -> None:
+    """K.G.A.3 tells flat from solid; the hexagon is met with sides and corners, later in the year."""
+    _, second, third = skills.SKILLS["solid-shapes"].levels
+    assert "flat-or-solid" in second.variants and "K.G.A.3" in second.codes
+    assert opening("solid-shapes:cylinder-and-cone") < opening("flat-shapes:sides-and-corners")
+    names = {p.given["name"] for p in asked("solid-shapes/flat-or-solid")}
+    assert names == {"sphere", "cube", "cylinder", "cone", "circle", "triangle", "square", "rectangle"}
+    assert {"count-on-a-box", "box-or-cube"} <= {*third.variants}
+
+
+def test_flat_names_for_solid_things_make_the_next_two_wait() -> None:
+    first, second, _ = skills.SKILLS["solid-shapes"].levels
+    assert first.misconceptions == ("ball-or-circle",) and "ball-or-circle" not in first.variants
+    assert second.waits_on == ("solid-shapes/ball-or-circle",)

@@ -5,18 +5,19 @@ from collections import Counter
 from num2words import num2words
 
 from tests.oracles import sort as oracle
-from tests.skills.asking import asked, bounds, example, level_asked
+from tests.skills.asking import asked, bounds, example
+from tests.skills.in_week import asked_in, opening
 from warmup import skills
 from warmup.pictures.sorted_rows import SortedRows
-from warmup.skills.sort import ordered
+from warmup.skills.sort import OPENS, ORDER_OPENS, ordered
 
 
 def test_no_group_is_larger_than_the_code_has_it() -> None:
     """K.MD.B.3, its footnote: ten at most in a group."""
     most = bounds("K.MD.B.3")["category_count_max"]
     sizes: list[int] = []
-    for key in ("count-groups", "guess-the-rule"):
-        for p in level_asked("sort", key):
+    for item in ("count-each", "most-not-biggest", "order-groups"):
+        for p in asked_in(36, f"sort/{item}"):
             sizes += Counter(p.given.get("mixed", ())).values()
             sizes += dict(p.given.get("groups", {})).values()
     assert max(sizes) == most
@@ -40,7 +41,7 @@ def test_the_picture_holds_what_is_counted() -> None:
         assert seen == Counter(p.given["mixed"])
         assert p.answer == num2words(seen[p.given["count"]])
         assert p.say.count(p.given["count"]) == 1
-    assert len({p.answer for p in asked("sort/count-each")}) == 9, "two to ten"
+    assert len({p.answer for p in asked_in(36, "sort/count-each")}) == 9, "two to ten"
 
 
 def test_most_is_not_biggest() -> None:
@@ -114,3 +115,23 @@ def test_what_is_only_heard_is_short() -> None:
     for item in ("put-together", "does-not-fit", "guess-rule", "order-groups"):
         for p in asked(f"sort/{item}", 300):
             assert len(p.say.split()) <= 12 and p.picture is None, p.say
+
+
+def test_groups_are_small_until_their_level_has_been_open() -> None:
+    assert (opening("sort:count-groups"), opening("sort:order-groups")) == (OPENS, ORDER_OPENS)
+    for week in (1, OPENS, OPENS + 1):
+        heaps = [Counter(p.given["mixed"]) for p in asked_in(week, "sort/count-each")]
+        assert max(max(heap.values()) for heap in heaps) == 6
+    heaps = [Counter(p.given["mixed"]) for p in asked_in(OPENS + 2, "sort/count-each")]
+    assert max(max(heap.values()) for heap in heaps) == 10
+    for week in (1, ORDER_OPENS, ORDER_OPENS + 1):
+        assert max(max(p.given["groups"].values()) for p in asked_in(week, "sort/order-groups")) == 6
+    late = asked_in(ORDER_OPENS + 2, "sort/order-groups")
+    assert max(max(p.given["groups"].values()) for p in late) == 10
+
+
+def test_the_biggest_taken_for_the_most_makes_the_order_wait() -> None:
+    _, count, order = skills.SKILLS["sort"].levels
+    assert count.misconceptions == ("most-not-biggest",)
+    assert {"sort/most-not-biggest", "compare/fewer"} == {*order.waits_on}
+    assert order.variants[0] == "order-groups"

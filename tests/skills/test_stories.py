@@ -6,7 +6,7 @@ import pytest
 from num2words import num2words
 
 from tests.bank import reference, spelled
-from tests.skills.asking import asked, bounds, coded, example, level_asked, printed, sought
+from tests.skills.asking import asked, bounds, coded, example, in_week, level_asked, opens, printed, sought
 from warmup import skills
 from warmup.model import Prompt
 
@@ -76,6 +76,18 @@ def test_more_does_not_mean_add() -> None:
         numbers = [value for value in p.given.values() if isinstance(value, int)]
         assert p.answer != num2words(sum(numbers))
     assert all("ore" in p.say for p in asked("stories/more-is-not-add"))
+
+
+@pytest.mark.parametrize(
+    ("key", "early", "late"),
+    [("act-to-5", 4, 5), ("to-10", 8, 10), ("both-parts", 6, 10), ("change-and-compare", 6, 10)],
+)
+def test_totals_begin_small(key: str, early: int, late: int) -> None:
+    (level,) = (level for level in skills.SKILLS["stories"].levels if level.key == key)
+    for item in level.items:
+        first = opens(f"stories/{item}")
+        for week, most in ((first + 1, early), (first + 2, late)):
+            assert max(map(total, asked(f"stories/{item}", 200, in_week(week)))) == most, item
 
 
 def test_no_word_gives_the_sum_away() -> None:

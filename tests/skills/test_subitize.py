@@ -3,23 +3,20 @@
 from collections import Counter
 
 from tests.bank import reference
-from tests.mornings import morning
 from tests.pictures.blobs import pieces, pixels
+from tests.skills.asking import LATE, asked, in_week, opens
 from warmup import skills
 from warmup.english import number_word
-from warmup.model import Prompt
+from warmup.model import Morning, Prompt
 from warmup.pictures import Ink
 from warmup.pictures.dots import Dots
-from warmup.randomness import SeededRandom
 
 SKILL = skills.SKILLS["subitize"]
 ITEMS = [name for level in SKILL.levels for name in level.items]
 
 
-def drawn(item: str, count: int = 120) -> list[Prompt]:
-    return [
-        skills.prompt(f"subitize/{item}", morning(), SeededRandom("subitize", item, n)) for n in range(count)
-    ]
+def drawn(item: str, count: int = 120, day: Morning = LATE) -> list[Prompt]:
+    return asked(f"subitize/{item}", count, day)
 
 
 def test_the_answer_is_what_the_picture_holds() -> None:
@@ -50,6 +47,20 @@ def test_totals_keep_to_ten() -> None:
     totals = [sum(p.given["groups"]) for item in ("five-and-some", "two-groups") for p in drawn(item, 300)]
     assert max(totals) == most
     assert set(range(6, 11)) <= set(totals)
+
+
+def test_groups_are_small_while_a_level_is_new() -> None:
+    """Two weeks of one to three beside the five, or on either side; then to five."""
+    for item in ("five-and-some", "two-groups"):
+        first = opens(f"subitize/{item}")
+        for week, most in ((first + 1, 3), (first + 2, 5)):
+            groups = [p.given["groups"] for p in drawn(item, 300, in_week(week))]
+            assert max(group for pair in groups for group in pair[item == "five-and-some" :]) == most
+
+
+def test_every_level_leads_toward_numbers_seen_as_parts() -> None:
+    """K.OA.A.3 is no code of any of them: nothing is split here (standards.toml)."""
+    assert all(not level.codes and level.toward == ("K.OA.A.3",) for level in SKILL.levels)
 
 
 def test_scattered_four_and_five_are_scattered_and_nine_is_one_short_of_ten() -> None:

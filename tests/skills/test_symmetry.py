@@ -3,11 +3,11 @@
 from collections import Counter
 
 import pytest
-from num2words import num2words
 
 from tests.bank import reference
 from tests.oracles.symmetry import folds, lines
 from tests.skills.asking import asked, example, sought
+from warmup import skills
 from warmup.pictures.figures import POLYGONS, points_of, turned
 from warmup.pictures.fold import Fold
 from warmup.pictures.half import Half
@@ -28,31 +28,38 @@ def test_fold_lines_agree_with_mirroring_the_outline(figure: str, turn: int) -> 
 
 
 def test_a_rectangle_folds_two_ways_and_not_on_its_diagonal() -> None:
-    row = example("ex63")
-    p = sought("symmetry/how-many-ways", {"figure": "rectangle"})
-    assert p.answer == num2words(row["answer"])
+    """examples.toml, ex63: two ways."""
+    p = sought("symmetry/find-the-line", {"figure": "rectangle"})
+    assert len(p.accept) == example("ex63")["answer"] and f"itself: {len(p.accept)}" in p.working
     diagonals = [p for p in asked("symmetry/rectangle-diagonal") if p.given["line"] % 45]
     assert len(diagonals) > 60 and {p.answer for p in diagonals} == {"no"}
     assert all(p.given["figure"] == "rectangle" for p in diagonals)
     assert not folds(listed("rectangle"), (0, 0), (1, 0.6))
 
 
-def test_how_many_folds_has_a_number_for_an_answer() -> None:
-    """A circle folds as many ways as you like (examples.toml, ex65): so it is never asked how many."""
+def test_a_circle_folds_as_many_ways_as_you_like() -> None:
+    """examples.toml, ex65: so any fold through its middle is a right one, and none of them is judged."""
     assert example("ex65")["answer"] == "as many as you like"
-    asked_for = asked("symmetry/how-many-ways")
-    assert {p.answer for p in asked_for} == {num2words(n) for n in range(5)}
-    assert all(p.given["figure"] != "circle" for p in asked_for)
+    p = sought("symmetry/make-a-fold", {"figure": "circle"})
+    assert p.answer.startswith("any fold through the middle") and "endless" in p.working
+    for item in ("would-it-match", "find-the-line"):
+        assert all(p.given["figure"] != "circle" for p in asked(f"symmetry/{item}"))
 
 
 @pytest.mark.parametrize(
     ("figure", "row"),
-    [("square", "square"), ("slanted figure", "parallelogram"), ("triangle", "triangle_equilateral")],
+    [("rhombus", "rhombus"), ("kite", "kite"), ("trapezoid", "trapezoid_isosceles"), ("arrow", "arrow")],
 )
-def test_ways_are_those_published(figure: str, row: str) -> None:
+def test_every_line_published_is_a_right_answer(figure: str, row: str) -> None:
     """shapes.toml, flat: computed there with shapely."""
-    p = sought("symmetry/how-many-ways", {"figure": figure})
-    assert p.answer == num2words(reference("shapes")["flat"][row]["symmetry_lines"])
+    p = sought("symmetry/find-the-line", {"figure": figure})
+    assert len(p.accept) == reference("shapes")["flat"][row]["symmetry_lines"]
+
+
+def test_folding_only_leads_to_its_code() -> None:
+    """4.G.A.3 is four grades on (references/standards.toml): nothing here is said to exercise it."""
+    for level in skills.SKILLS["symmetry"].levels:
+        assert level.toward == ("4.G.A.3",) and not level.codes
 
 
 @pytest.mark.slow

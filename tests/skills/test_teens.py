@@ -3,7 +3,7 @@
 from num2words import num2words
 
 from tests.bank import reference
-from tests.skills.asking import asked, bounds, coded, example, level_asked, printed, sought
+from tests.skills.asking import asked, bounds, coded, example, in_week, level_asked, opens, printed, sought
 from warmup.model import Prompt
 from warmup.pictures.two_frames import TwoFrames
 
@@ -50,6 +50,13 @@ def test_the_code_keeps_its_bounds() -> None:
     assert {number(p) for p in asked("teens/build", 300)} == set(range(11, 16))
     for item in ("both-ways", "in-the-head"):
         assert {number(p) for p in asked(f"teens/{item}", 400)} == set(range(edge["min"], edge["max"] + 1))
+
+
+def test_both_ways_begin_with_what_was_built() -> None:
+    """The teens to fifteen, then all of them."""
+    first = opens("teens/both-ways")
+    for week, most in ((first + 1, 15), (first + 2, 19)):
+        assert {number(p) for p in asked("teens/both-ways", 400, in_week(week))} == set(range(11, most + 1))
 
 
 def test_together_and_apart_come_as_often() -> None:

@@ -11,6 +11,7 @@ from tests.household import FAMILY, TODAY, context_at, start_fixed
 from tests.tui.frame import frame, golden
 from warmup.config.family import Child, load
 from warmup.model import Mark
+from warmup.tui import key_screen
 from warmup.tui.actions import State, actions_of
 from warmup.tui.app import WarmupApp
 from warmup.tui.morning import MorningScreen
@@ -255,10 +256,19 @@ async def test_every_action_is_bound_with_a_tooltip_and_stands_in_the_palette(ap
         }
         commands = [command.title for command in app.get_system_commands(app.screen)]
         for action in actions_of(MorningScreen.STATES):
-            assert bound[action.id].tooltip == action.help
+            if action.every_key:
+                assert bound[action.id].tooltip == action.help
         for action in actions_of((State.PROMPT,)):
             assert action.label.capitalize() in commands
         assert "Take it" not in commands, "that is an action of another page"
+
+
+def test_an_action_of_the_menu_needs_no_key_of_its_own(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The letters are taken: what is rare is picked by name."""
+    first, *_ = actions_of((State.PROMPT,))
+    keyless = first._replace(id="rare", keys=(), in_menu=True)
+    monkeypatch.setattr(key_screen, "actions_of", lambda _states: (first, keyless))
+    assert [binding.id for binding in key_screen.bindings(State.PROMPT)] == [first.id]
 
 
 async def test_closing_marks_the_rest_and_ends(app: WarmupApp) -> None:

@@ -8,7 +8,7 @@ import pytest
 from textual.pilot import Pilot
 from textual.widgets import OptionList
 
-from tests.household import TODAY, context_at, lived, start_fixed
+from tests.household import TODAY, context_at, lived, start_fixed, without_reviews
 from tests.tui.frame import frame, golden
 from warmup.config.family import load
 from warmup.model import ItemId, Mark
@@ -32,7 +32,7 @@ def app(home: Path, clock: Clock, monkeypatch: pytest.MonkeyPatch) -> WarmupApp:
     monkeypatch.setattr(
         closing, "_table", lambda _context: ("beans, cup (Thursday, March 4)", "real coins, day strip")
     )
-    context = context_at(home, clock)
+    context = without_reviews(context_at(home, clock))
     for back in (2, 1):
         lived(context, TODAY - dt.timedelta(back), dict.fromkeys(ITEMS, Mark.NOT_YET))
     start_fixed(context)
@@ -73,7 +73,7 @@ async def test_two_at_once_keep_their_names_and_the_keys_on_a_small_screen(app: 
             "Went well:",
             "Teach again:",
             "(seven-three);",
-            "count on, across a ten",
+            "count on, to fifty, across a ten",
             "key l",
             "finish",
         ):

@@ -47,7 +47,7 @@ def _skill_data(skill: Skill, plan: Plan) -> dict[str, Any]:
         "title": skill.title,
         "asks": skill.asks,
         "strand": skill.strand.value,
-        "ladder": skill.ladder,
+        "ladder": list(skill.ladder),
         "levels": [
             {
                 "key": level.key,

@@ -163,8 +163,9 @@ def _children(file: Document) -> tuple[Child, ...]:
 
 
 def _levels(file: Document, n: int, key: str) -> tuple[LevelId, ...]:
-    """Levels by their names today, each once."""
-    return tuple(dict.fromkeys(LevelId(renames.level(name)) for name in file.names("child", n, key)))
+    """Levels by their names today, each once; one that is asked no more stays as it is written."""
+    names = (name for old in file.names("child", n, key) for name in renames.levels(old))
+    return tuple(dict.fromkeys(map(LevelId, names)))
 
 
 def _taught(file: Document, n: int) -> tuple[tuple[ItemId, dt.date], ...]:
@@ -290,14 +291,14 @@ def warnings(family: Family) -> tuple[str, ...]:
         for child in family.children
         for how, names in (("held back", child.held), ("opened early", child.opened))
         for level in names
-        if level not in known
+        if level not in known and not renames.dropped(level)
     ]
     found += [
         f"{child.nickname} has {shown(item)} taught again, and there is no such item"
         f"{did_you_mean(item, items)}."
         for child in family.children
         for item, _ in child.taught
-        if item not in items
+        if item not in items and not renames.dropped(item)
     ]
     if family.first_day.weekday() not in family.weekdays:
         day = WEEKDAYS[family.first_day.weekday()]

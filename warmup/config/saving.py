@@ -21,6 +21,7 @@ import tomlkit
 from tomlkit.exceptions import TOMLKitError
 from tomlkit.items import AoT, InlineTable, Null, Table
 
+from warmup import renames
 from warmup.config.family import FORMAT, Child, CountdownRule, Family, advice, parse
 from warmup.config.toml_file import Document, FileProblem, Missing, read
 from warmup.config.writing import Changed, write_atomic
@@ -220,8 +221,8 @@ def _child(table: Any, old: Child, new: Child) -> None:
         _set(table, {}, {"nickname": new.nickname})
         if "record" not in table:
             _set(table, {}, {"record": new.journal_name})
-    _elements(table, "held", old.held, new.held, lambda level, _: level)
-    _elements(table, "opened", old.opened, new.opened, lambda level, _: level)
+    _levels(table, "held", old.held, new.held)
+    _levels(table, "opened", old.opened, new.opened)
     _set(table, {"paused": old.paused}, {"paused": new.paused})
     before: dict[str, dt.date] = dict(old.taught)
     after: dict[str, dt.date] = dict(new.taught)
@@ -230,12 +231,32 @@ def _child(table: Any, old: Child, new: Child) -> None:
     if "taught" not in table:
         _add(table, "taught", tomlkit.inline_table() if isinstance(table, InlineTable) else tomlkit.table())
     taught = table["taught"]
+    if list(taught) != list(before):
+        # Items by names of before: today's take their places.
+        for item in list(taught):
+            del taught[item]
+        _set(taught, {}, before)
     _set(taught, before, after | dict.fromkeys(before.keys() - after.keys()))
     if not after:
         kept = [each for each in taught.value.body if each[0] is None and not isinstance(each[1], Null)]
         del table["taught"]
         if isinstance(taught, Table):
             _last(table).value.body.extend(kept)
+
+
+def _levels(table: Any, key: str, old: Sequence[str], new: Sequence[str]) -> None:
+    """Change a list of levels; those by names of before get today's, each once, as they were read."""
+    if old == new:
+        return
+    rows = table.get(key, ())
+    for place in reversed(range(len(rows))):
+        above = {name for row in rows[:place] for name in renames.levels(str(row))}
+        today = [name for name in renames.levels(str(rows[place])) if name not in above]
+        if today != [str(rows[place])]:
+            del rows[place]
+            for name in reversed(today):
+                rows.insert(place, name)
+    _elements(table, key, old, new, lambda level, _: level)
 
 
 def _stretch(ends: tuple[dt.date, dt.date], in_a_list: bool) -> Any:

@@ -46,7 +46,7 @@ SETTINGS: tuple[tuple[str, tuple[Setting, ...]], ...] = (
             ),
             Setting('record = "Sunshine"', "the name its marks are kept by: leave it alone", "the nickname"),
             Setting(
-                'held = ["coins:dime"]',
+                'held = ["coins:worth"]',
                 "levels you have not taught yet: they wait, as skill:level (warmup catalogue lists them)",
                 "none",
             ),

@@ -5,19 +5,26 @@ from collections.abc import Collection, Mapping
 from typing import NamedTuple
 
 from warmup.model import Item, ItemId, Morning
-from warmup.schoolyear import REVIEW_EVERY, SchoolYear
+from warmup.schoolyear import SchoolYear
 
-SETTLING_WEEKS = 2
+NEW_FAMILY_WEEKS = 2
 """How long a family that began counts as new, in school weeks."""
 
 
 class Reviews(NamedTuple):
-    """Which weeks are review weeks: each ``every``-th. ``hands`` names the items asked with things on the
-    table."""
+    """Which ``weeks`` are review weeks. ``hands`` names the items asked with things on the table."""
 
     mornings_a_week: int
-    every: int = 5
+    weeks: tuple[int, ...] = ()
     hands: Collection[ItemId] = frozenset()
+
+    def last_before(self, week: int) -> int:
+        """The last review week before this week; 0 when there was none."""
+        return max((review for review in self.weeks if review < week), default=0)
+
+
+NO_REVIEWS = Reviews(1)
+"""For a year without review weeks."""
 
 
 class Curriculum(NamedTuple):
@@ -43,17 +50,22 @@ class Curriculum(NamedTuple):
     def new_family(self, morning: Morning) -> bool:
         """Whether the family is in its first weeks with the program."""
         gone = self.year.index_of(morning.date) - self.began
-        return gone < SETTLING_WEEKS * self.year.mornings_a_week
+        return gone < NEW_FAMILY_WEEKS * self.year.mornings_a_week
 
 
-def curriculum(items: tuple[Item, ...], year: SchoolYear, began: dt.date) -> Curriculum:
-    """The curriculum of these items over a year, for a family that uses the program from ``began`` on."""
+def curriculum(
+    items: tuple[Item, ...], year: SchoolYear, began: dt.date, reviews: tuple[int, ...] = ()
+) -> Curriculum:
+    """The curriculum of these items over a year, for a family that uses the program from ``began`` on.
+
+    ``reviews`` are the review weeks of the plan.
+    """
     hands = frozenset(item.id for item in items if item.hands)
     return Curriculum(
         items,
         {item.id: (item.week - 1) * year.mornings_a_week for item in items},
         {item.id: item.guess for item in items},
         year,
-        Reviews(year.mornings_a_week, REVIEW_EVERY, hands),
+        Reviews(year.mornings_a_week, reviews, hands),
         year.index_of(began),
     )

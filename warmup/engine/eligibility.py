@@ -84,9 +84,9 @@ def open_items(
     """The items whose level is open on this morning and that do not rest.
 
     A level opens when its week has come or it is opened early, the adult does not hold it, and nothing it
-    stands on is *not yet*, by its last mark or by a review; once asked it stays open. An item that rests
-    until it is taught again is not open. During a pause no level opens of which nothing has a mark yet,
-    unless nothing at all has one.
+    stands on is *not yet*, by its last mark or by a review; once asked it stays open, also where a new
+    plan gives it a later week. An item that rests until it is taught again is not open. During a pause
+    no level opens of which nothing has a mark yet, unless nothing at all has one.
     """
     items = tuple(items)
     shaky = {
@@ -103,7 +103,7 @@ def open_items(
         item
         for item in items
         if item.level_id not in adjustments.held
-        and (item.week <= morning.week or item.level_id in adjustments.early)
+        and (item.week <= morning.week or item.level_id in adjustments.early or item.level_id in begun)
         and (item.level_id in begun or not shaky.intersection(item.stands_on))
         and (item.level_id in begun or not (paused and begun))
         and not rests(knowledge.of(item.id), adjustments.taught.get(item.id))

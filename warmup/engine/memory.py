@@ -13,7 +13,7 @@ from operator import attrgetter
 from types import MappingProxyType
 from typing import NamedTuple
 
-from warmup.engine.curriculum import Curriculum
+from warmup.engine.curriculum import NO_REVIEWS, Curriculum, Reviews
 from warmup.model import Asked, ItemId, Mark, skill_and_name
 
 START_INTERVAL = 4.0
@@ -87,11 +87,12 @@ class Checked(NamedTuple):
 
 class Knowledge(NamedTuple):
     """All that memory holds of a child: a record an item, the last mornings, newest last, and by skill
-    what its last review week said."""
+    what its last review week said. ``reviews`` are the review weeks of the year it was folded by."""
 
     records: Mapping[ItemId, Record] = MappingProxyType({})
     days: tuple[Day, ...] = ()
     checks: Mapping[str, Checked] = MappingProxyType({})
+    reviews: Reviews = NO_REVIEWS
 
     def of(self, item: ItemId) -> Record:
         """The item's record; that of a new one if it was never shown."""
@@ -170,7 +171,7 @@ def fold(curriculum: Curriculum, history: Iterable[Asked], before: Knowledge | N
             fluent, marked = fluent + easy, marked + 1
             if reviews:
                 skill = skill_and_name(item)[0]
-                if week % reviews.every == 0:
+                if week in reviews.weeks:
                     checks[skill] = _check(checks.get(skill), week, index, easy, item, item in reviews.hands)
                     since.pop(skill, None)
                 elif skill in checks:
@@ -178,7 +179,7 @@ def fold(curriculum: Curriculum, history: Iterable[Asked], before: Knowledge | N
         _count(days, Day(date, fluent, marked))
     for skill, mornings in since.items():
         checks[skill] = _asked_since(checks[skill], mornings)
-    return Knowledge(records, tuple(days[-4:]), checks)
+    return Knowledge(records, tuple(days[-4:]), checks, reviews or before.reviews)
 
 
 def _count(days: list[Day], day: Day) -> None:

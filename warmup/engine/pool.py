@@ -11,6 +11,8 @@ from warmup.randomness import digest
 HARD_UNDER = 0.75
 SURE_FROM = 0.9
 OF_A_SKILL = 2
+_LONG = 999
+"""A rest longer than any year, in mornings."""
 
 
 class Candidate(NamedTuple):
@@ -94,7 +96,9 @@ class Pool:
         for c in self.all:
             self._by_skill.setdefault(c.item.skill, []).append(c)
             last = c.record.last if c.record.last is not None else self._opened(c.item) - 1
-            self.rests[c.item.skill] = min(self.rests.get(c.item.skill, 999), morning.index - last)
+            # What is open before its week and never asked says nothing of when the skill was.
+            rested = _LONG if c.new and last >= morning.index else morning.index - last
+            self.rests[c.item.skill] = min(self.rests.get(c.item.skill, _LONG), rested)
 
     def surest(self) -> Candidate | None:
         """What the child is most likely to get, for a morning that ends early; None when there is nothing.
@@ -137,7 +141,10 @@ def _ease(c: Candidate) -> tuple[int, float, int, int]:
 
 
 def _retired(items: Sequence[Item], knowledge: Knowledge, timely: Collection[str]) -> list[Item]:
-    """The items without the rungs that fluency higher up a ladder has retired."""
+    """The items without the rungs that fluency higher up a ladder has retired.
+
+    What was not yet the last time stays: else what stands on it would wait for good.
+    """
     top: dict[str, int] = {}
     for item in items:
         if item.ladder and not item.misconception and knowledge.of(item.id).run >= 2:
@@ -145,5 +152,8 @@ def _retired(items: Sequence[Item], knowledge: Knowledge, timely: Collection[str
     return [
         item
         for item in items
-        if item.misconception or item.level >= top.get(item.skill, 0) or item.id in timely
+        if item.misconception
+        or item.level >= top.get(item.skill, 0)
+        or item.id in timely
+        or knowledge.of(item.id).mark is Mark.NOT_YET
     ]

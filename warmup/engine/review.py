@@ -1,6 +1,6 @@
 """Review weeks: two checks for each skill that was touched since the last one, and what comes of them.
 
-Every fifth week nothing is new. A skill's checks fall on different mornings, in other words, one with
+In a review week nothing is new. A skill's checks fall on different mornings, in other words, one with
 things on the table and one without where there is the choice. Two that come easily: the skill rests.
 One: it comes twice a week for two weeks. None: a step down, hands on, on three mornings, and what
 depends on it waits. A skill that was not checked twice stays open.
@@ -12,7 +12,6 @@ from enum import Enum
 from warmup.engine.memory import Checked, Knowledge
 from warmup.engine.pool import Candidate, Pool
 from warmup.model import Morning
-from warmup.schoolyear import REVIEW_EVERY
 
 CHECKS = 2
 SETTLED_FOR = 5
@@ -75,7 +74,7 @@ def step_down(knowledge: Knowledge) -> frozenset[str]:
 def checks(pool: Pool) -> list[Candidate]:
     """One item a skill for the checks of this morning: what wobbled first, then what rested longest."""
     morning = pool.morning
-    last_review = (morning.week - REVIEW_EVERY) * morning.mornings_a_week
+    last_review = pool.knowledge.reviews.last_before(morning.week) * morning.mornings_a_week
     found: list[tuple[int, Candidate]] = []
     for skill in pool.rests:
         touched = [c for c in pool.of_skill(skill) if (c.record.last or 0) >= last_review and not c.new]

@@ -114,7 +114,7 @@ def oddities_in(source: sqlite3.Connection, known: Collection[str] = ()) -> tupl
         with noting(notes):
             whole = table_rows.read_whole(source, key, notes)
             for item, _ in whole.prompts.values() if whole and known else ():
-                if renames.item(item) not in known:
+                if renames.item(item) not in known and not renames.dropped(item):
                     notes(f"an item this version does not know, {shown(item)}")
     (version,) = source.execute("PRAGMA user_version").fetchone()
     if version > 1:

@@ -29,20 +29,8 @@ from dataclasses import fields
 from enum import Enum
 from typing import Any
 
-from warmup import renames
-from warmup.model import (
-    Countdown,
-    Cue,
-    DayKind,
-    ItemId,
-    LevelId,
-    Morning,
-    Prompt,
-    Routine,
-    level_id,
-    skill_and_key,
-    skill_and_name,
-)
+from warmup import renames, skills
+from warmup.model import Countdown, Cue, DayKind, ItemId, Morning, Prompt, Routine, skill_and_name
 from warmup.pictures import Picture, from_data, to_data
 from warmup.text import FIRST_YEAR, LAST_YEAR, clean
 
@@ -223,6 +211,6 @@ def _morning(data: Any) -> Morning:
 def _prompt(data: Any) -> Prompt:
     values = _read(data, _PROMPT, _PROMPT_SINCE)
     item = ItemId(renames.item(values["item"]))
-    level = LevelId(renames.level(level_id(values["skill"], values["level"])))
-    named = {"item": item, "skill": skill_and_name(item)[0], "level": skill_and_key(level)[1]}
-    return Prompt(**values | named)
+    # An item may have moved to another level since.
+    level = skills.locate(item).level.key if skills.known(item) else values["level"]
+    return Prompt(**values | {"item": item, "skill": skill_and_name(item)[0], "level": level})

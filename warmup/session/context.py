@@ -71,14 +71,22 @@ class Context:
         ahead = families.countdowns(self.family, date)
         eve = families.countdowns(self.family, date - dt.timedelta(1), ahead=1)
         festive = tuple(countdown.name for countdown in eve)
-        return self.year.morning(date, ahead, festive, pennies=self.family.pennies, animal=self.family.animal)
+        return self.year.morning(
+            date,
+            ahead,
+            festive,
+            reviews=self.plan.reviews,
+            pennies=self.family.pennies,
+            animal=self.family.animal,
+        )
 
     def curriculum(self) -> Curriculum:
         """The plan's items over the family's year; laid out once and kept."""
         family = self.family
         if self._curriculum is None or self._curriculum[0] is not family:
             self._items = self._items or skills.items(self.plan)
-            self._curriculum = family, curriculum(self._items, self.year, family.began)
+            plan = curriculum(self._items, self.year, family.began, self.plan.reviews)
+            self._curriculum = family, plan
         return self._curriculum[1]
 
     def unconfirmed_days(self) -> tuple[dt.date, ...]:
@@ -97,8 +105,12 @@ class Context:
     # -- what the child knows
 
     def history(self, before: dt.date | None = None) -> tuple[Asked, ...]:
-        """Every prompt that was shown, in order of time; up to but not on ``before``."""
-        return self.journal.history(self.child.journal_name, before) if self.journal else ()
+        """Every prompt that was shown, in order of time; up to but not on ``before``.
+
+        Marks of items that are asked no more stay in the journal and count for nothing.
+        """
+        lines = self.journal.history(self.child.journal_name, before) if self.journal else ()
+        return tuple(line for line in lines if skills.known(line.item))
 
     def knowledge(self) -> Knowledge:
         """What the child knows by the journal; folded once and kept."""

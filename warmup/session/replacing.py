@@ -15,7 +15,7 @@ ONE_MORE = Shape("one more", (Slot(SlotKind.OLDER, 1),), ((36, 1),))
 
 
 class Instead:
-    """Chooses among what may be asked on a sitting's morning, without the things that are ``missing``."""
+    """Chooses among what may be asked on a session's morning, without the things that are ``missing``."""
 
     def __init__(self, context: Context, routine: Routine, number: int, missing: Collection[str]) -> None:
         self._context, self._routine, self._number, self._missing = context, routine, number, missing

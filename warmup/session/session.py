@@ -30,7 +30,7 @@ class Session(Standing):
         """Mark the prompt on screen and go on; True when the morning stops early of it.
 
         It does so at the second not yet running while more than one prompt is still to come, once a
-        sitting: who takes that back has decided, and is not stopped again.
+        session: an adult who undoes the stop is not stopped again.
         """
         if self.at_close:
             return False
@@ -133,7 +133,7 @@ class Session(Standing):
         return True
 
     def family_action(self, what: str, work: Callable[[], None], **said: object) -> None:
-        """Do what changes the family while this sitting is open, and log it."""
+        """Do what changes the family while this session is open, and log it."""
         self._still()
         undoing.logged(self.context, self.journal, what, work, said, self.number)
         self.refresh()
@@ -292,7 +292,7 @@ class Session(Standing):
 
 
 def begin(context: Context, journal: Journal, clock: Clock, *, shape: str = "") -> Session:
-    """Start a new sitting for today and keep it; where another window just began one, go on with that."""
+    """Start a new session for today and keep it; where another window just began one, go on with that."""
     known = journal.sessions_of(context.child.journal_name, context.today)
     if any(not row.closed for row in known) and (found := resume(context, journal, clock)):
         return found
@@ -303,21 +303,21 @@ def begin(context: Context, journal: Journal, clock: Clock, *, shape: str = "") 
         number = journal.start(*kept, known=len(known))
     except Changed:
         return resume(context, journal, clock) or begin(context, journal, clock, shape=shape)
-    return _sitting(context, journal, clock, number, routine, 0)
+    return _session_of(context, journal, clock, number, routine, 0)
 
 
 def resume(context: Context, journal: Journal, clock: Clock) -> Session | None:
-    """Today's sitting as it was left: the open one, else the last closed one; None when there is none."""
+    """Today's session as it was left: the open one, else the last closed one; None when there is none."""
     readable = stored(journal, context.child.journal_name, context.today)
     row, routine = next((each for each in reversed(readable) if not each[0].closed), (None, None))
     if routine is None and readable:
         row, routine = readable[-1]
     if row is None or routine is None:
         return None
-    return _sitting(context, journal, clock, row.session, routine, row.position)
+    return _session_of(context, journal, clock, row.session, routine, row.position)
 
 
-def _sitting(
+def _session_of(
     context: Context, journal: Journal, clock: Clock, number: int, routine: Routine, position: int
 ) -> Session:
     journal.keep_in_mind(context.child.journal_name, context.today, number)

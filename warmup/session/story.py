@@ -75,9 +75,9 @@ def _due(context: Context, record: Record) -> str:
     return f"{rests}; it is due about {date_words(day)}."
 
 
-def mornings(gap: float) -> str:
-    """A gap for people: "4 mornings"."""
-    count = max(1, round(gap))
+def mornings(interval: float) -> str:
+    """An interval for people: "4 mornings"."""
+    count = max(1, round(interval))
     return f"{count} morning{'s' if count != 1 else ''}"
 
 

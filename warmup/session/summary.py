@@ -33,7 +33,7 @@ class Closing(NamedTuple):
 
 
 def closing(session: Session, before: Knowledge) -> Closing:
-    """The close of a sitting; ``before`` is what was known when the morning began."""
+    """The close of a session; ``before`` is what was known when the morning began."""
     session.context.forget()
     resting = _resting(session)
     return Closing(

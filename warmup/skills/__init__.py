@@ -19,13 +19,13 @@ __all__ = [
     "SKILLS",
     "Draft",
     "Level",
-    "Place",
+    "Location",
     "Skill",
     "askable",
     "item_names",
     "items",
     "levels",
-    "place",
+    "locate",
     "prompt",
     "timely",
 ]
@@ -42,7 +42,7 @@ SKILLS: Mapping[str, Skill] = _find()
 """Every skill by its id, in the order of file names."""
 
 
-class Place(NamedTuple):
+class Location(NamedTuple):
     """Where an item stands: its skill, its level, the level's number from 1, and its name in the skill."""
 
     skill: Skill
@@ -62,33 +62,33 @@ class Place(NamedTuple):
 
     def words(self) -> str:
         """A few words for the adult: "make ten, all"; an item that is not the plain one is named behind."""
-        plain = self.name == self.level.items[0]
+        plain = self.name == self.level.variants[0]
         return f"{self.skill.title.lower()}, {self.level.label}{'' if plain else f' ({self.name})'}"
 
 
 @cache
-def _places() -> Mapping[ItemId, Place]:
+def _locations() -> Mapping[ItemId, Location]:
     return {
-        item_id(skill.id, name): Place(skill, level, number, name)
+        item_id(skill.id, name): Location(skill, level, number, name)
         for skill in SKILLS.values()
         for number, level in enumerate(skill.levels, start=1)
         for name in level.items
     }
 
 
-def locate(item: str) -> Place:
+def locate(item: str) -> Location:
     """Where the item with this id stands. KeyError for an item no skill has."""
-    return _places()[ItemId(item)]
+    return _locations()[ItemId(item)]
 
 
 def known(item: str) -> bool:
     """Whether there is such an item; one in a journal may be another version's."""
-    return item in _places()
+    return item in _locations()
 
 
 def item_names() -> tuple[ItemId, ...]:
     """Every item."""
-    return tuple(_places())
+    return tuple(_locations())
 
 
 def levels() -> tuple[LevelId, ...]:
@@ -104,23 +104,18 @@ def items(plan: Plan) -> tuple[Item, ...]:
             skill=at.skill.id,
             level=at.number,
             level_id=at.level_id,
-            misconception=at.name != at.level.items[0],
+            misconception=at.name in at.level.misconceptions,
             strand=at.skill.strand.value,
             week=plan.weeks[at.level_id],
-            stands_on=_stands_on(at),
+            stands_on=tuple(map(LevelId, at.level.stands_on)),
             guess=at.level.guess_of(at.name),
             seconds=at.level.seconds_of(at.name),
-            ladder=at.skill.ladder,
+            ladder=at.level.key in at.skill.ladder,
             hands=bool(at.level.table),
         )
-        for name, at in _places().items()
+        for name, at in _locations().items()
         if at.level_id in plan.weeks
     )
-
-
-def _stands_on(at: Place) -> tuple[LevelId, ...]:
-    below = (level_id(at.skill.id, at.skill.levels[at.number - 2].key),) if at.number > 1 else ()
-    return below + tuple(map(LevelId, at.level.stands_on))
 
 
 def askable(item: str, morning: Morning) -> bool:

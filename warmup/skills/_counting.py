@@ -16,6 +16,19 @@ def steps(start: int, end: int, by: int = 1) -> range:
     return range(start, end + (1 if by > 0 else -1), by)
 
 
+_WEEKS_TO_THE_TOP = 4
+
+
+def grown(low: int, high: int, week: int, opens: int) -> int:
+    """How high the numbers of a level go in a week of the year, between ``low`` and ``high``.
+
+    A third of the way in the week it opens, and earlier for a family that is ahead; all the way four weeks
+    later.
+    """
+    weeks = max(0, min(week - opens, _WEEKS_TO_THE_TOP))
+    return low + (high - low) * (weeks + 2) // (_WEEKS_TO_THE_TOP + 2)
+
+
 def in_words(numbers: Sequence[int], keep: Collection[int] = ()) -> str:
     """The stretch in words. A long one is shortened: "one, two … twenty-nine, thirty … thirty-three".
 
@@ -59,19 +72,18 @@ def by_way(numbers: Sequence[int], by: str, action: str, rng: SeededRandom) -> t
     ``by`` is "tens" and the like; ``action`` a sentence on what the child does at each number.
     """
     start, end = number_word(numbers[0]), number_word(numbers[-1])
-    back = "back " if numbers[0] > numbers[-1] else ""
     # Said for a long count only: of a short one it would leave the child little to say.
     begun = len(numbers) >= 5
     say = rng.phrasing(
-        f"Count {back}by {by} from {start} to {end}.",
-        f"Start at {start}. Count {back}by {by} to {end}.",
+        f"Count by {by} from {start} to {end}.",
+        f"Start at {start}. Count by {by} to {end}.",
         f"{upper(count_words(numbers[:2]))}. Keep going by {by} to {end}."
         if begun
-        else f"Tap the table. Count {back}by {by} from {start} to {end}.",
-        f"{action} Count {back}by {by} from {start} to {end}.",
-        f"Clap each time. Count {back}by {by} from {start} to {end}.",
-        f"I say {start}. You count {back or 'on '}by {by} to {end}.",
-        f"Count {back}by {by}. Start at {start} and stop at {end}.",
+        else f"Tap the table. Count by {by} from {start} to {end}.",
+        f"{action} Count by {by} from {start} to {end}.",
+        f"Clap each time. Count by {by} from {start} to {end}.",
+        f"I say {start}. You count on by {by} to {end}.",
+        f"Count by {by}. Start at {start} and stop at {end}.",
     )
     return say, 2 if begun and say.key == "c" else 1
 

@@ -33,7 +33,7 @@ def _landmark(where: str, rng: SeededRandom) -> str:
     return rng.pick(FACED + PLAIN)
 
 
-def right_place(thing: str, where: str, landmark: str) -> tuple[str, tuple[str, ...]]:
+def _right_place(thing: str, where: str, landmark: str) -> tuple[str, tuple[str, ...]]:
     """What a right doing looks like, and what else counts."""
     faced = landmark in FACED
     other_side = f"the far side of the {landmark} from the child"
@@ -86,7 +86,7 @@ def ask_place(rng: SeededRandom) -> Draft:
     """Put a thing where a place word says."""
     where, thing = rng.pick(_WHERE), rng.pick(MOVED)
     landmark = _landmark(where, rng)
-    answer, accept = right_place(thing, where, landmark)
+    answer, accept = _right_place(thing, where, landmark)
     put = "Hold" if where == "above" else "Put"
     way_in = (_FACE_IN if landmark in FACED else {}).get(where, _WAY_IN[where])
     if (where, landmark) == ("in front of", "chair"):

@@ -1,14 +1,13 @@
-"""Left and right: of one's own body, of toys seen the same way, and in two steps.
+"""Left and right: of one's own body, and of toys seen the same way.
 
 Common practice, no source. Whoever faces the child has the sides swapped; the answers say so.
 """
 
 from warmup import pictures
-from warmup.english import number_word
 from warmup.model import Cue
 from warmup.randomness import SeededRandom
 from warmup.skills._home import a
-from warmup.skills._place_words import MOVED, PLAIN, SHOWN, right_place
+from warmup.skills._place_words import MOVED, PLAIN, SHOWN
 from warmup.skills.base import Draft
 
 _SIDE_BY_SIDE = "Stand beside your child, both facing the same way."
@@ -36,8 +35,6 @@ _GO = {
 }
 _ACROSS = ("knee", "ear", "elbow", "shoulder", "foot", "cheek")
 _SET_ON_A_TABLE = ("cup", "spoon", "napkin")
-# No steps back: nobody sees what stands behind.
-_WALKS = ("steps ahead", "small hops", "big stamps", "claps")
 
 
 def _seen_from_across(side: str) -> str:
@@ -190,84 +187,3 @@ def ask_make_row(rng: SeededRandom) -> Draft:
         table=", ".join(names),
         do=f"{_SAME_SIDE_OF_TABLE} Hand over the {first}, {second} and {third}.",
     )
-
-
-def ask_two_things(rng: SeededRandom) -> Draft:
-    """Place two things, one after the other."""
-    where, side = rng.pick(("behind", "in front of", "above")), rng.pick(("left", "right"))
-    first, second = rng.sample(MOVED, 2)
-    landmark = rng.pick(PLAIN)
-    place = right_place(first, where, landmark)[0]
-    put = "Hold" if where == "above" else "Put"
-    return Draft(
-        say=rng.phrasing(
-            f"{put} the {first} {where} the {landmark}. Put the {second} {side} of the {landmark}.",
-            f"The {first} goes {where} the {landmark}. The {second} goes {side} of the {landmark}.",
-            f"Two jobs. {put} the {first} {where} the {landmark}. Put the {second} {side} of the {landmark}.",
-        ),
-        answer=f"{place}; the {second} to the {side} of the {landmark}",
-        working=f"1. {first} {where} {landmark}  2. {second} {side} of {landmark}",
-        cues=(
-            Cue("Say both jobs again, slowly. The child says them back."),
-            Cue(f"Touch the {landmark}. Hold up one finger for each job as you say it."),
-            Cue(f"Do the job with the {first} together. What was the next one?"),
-        ),
-        watch_for="One job done and the other lost. Let the child say both before moving.",
-        given={"first": first, "where": where, "landmark": landmark, "second": second, "side": side},
-        table=f"{first}, {second}, {landmark}",
-    )
-
-
-def ask_two_moves(rng: SeededRandom) -> Draft:
-    """Make two moves, the second to one side."""
-    count, walk, side = rng.between(2, 5), rng.pick(_WALKS), rng.pick(("left", "right"))
-    word, twist = number_word(count), rng.pick(("turn", "hop once", "lean"))
-    return Draft(
-        say=rng.phrasing(
-            f"Do {word} {walk}. Then {twist} to your {side}.",
-            f"First, {word} {walk}. Next, {twist} to your {side}.",
-            f"Be my robot. {word.capitalize()} {walk}, then {twist} to your {side}.",
-        ),
-        answer=f"{word} {walk}, then to the child’s own {side}: {_seen_from_across(side)}",
-        working=f"1. {count} {walk}  2. {twist} {side}",
-        cues=(
-            Cue("Tell me the two moves before you go."),
-            Cue("Stand next to the child, facing the same way. Show one finger, then two."),
-            Cue("Do the first move together and count aloud. The child does the next alone."),
-        ),
-        watch_for="The turn comes first, or goes the way you would go from across.",
-        given={"count": count, "walk": walk, "twist": twist, "side": side},
-        table="",
-    )
-
-
-def ask_two_shelves(rng: SeededRandom) -> Draft:
-    """Make two moves on two shelves and say what is there."""
-    toys = rng.sample(SHOWN, 6)
-    rows = (toys[:3], toys[3:])
-    upper, side = rng.coin(), rng.pick(("left", "right"))
-    start = rows[0 if upper else 1][1]
-    down = "below" if upper else "above"
-    found = rows[1 if upper else 0][2 if side == "right" else 0]
-    return Draft(
-        say=rng.phrasing(
-            f"Start at the {start}. Look just {down} it, then one {side}. What’s there?",
-            f"Finger on the {start}. Go one {_GOES[down]}, then one {side}. What’s there?",
-            f"From the {start}, look {down} it. Now one to the {side}. What’s that?",
-        ),
-        answer=f"the {found}",
-        accept=(found,),
-        working=f"{start} → {rows[1 if upper else 0][1]} → {found}",
-        cues=(
-            Cue(f"Find the {start}. Say the two moves back to me."),
-            Cue("Sit side by side. Show one finger for the first move, two for the next."),
-            Cue(f"Start on the {start} and make the first move together. The child goes on."),
-        ),
-        watch_for="Stopping after the first move, or making it from another toy.",
-        given={"rows": [list(row) for row in rows], "from": start, "first": down, "then": side},
-        picture=pictures.Scene(rows),
-        table="",
-    )
-
-
-_GOES = {"below": "down", "above": "up"}

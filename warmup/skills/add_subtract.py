@@ -1,7 +1,8 @@
 """add-subtract: a spoken sum or difference, acted out with things or worked out in the head.
 
 K.OA.A.1: act out adding and taking away; K.OA.A.2: totals no bigger than ten; K.OA.A.5: fluent within
-five; 1.OA.C.6: fluent within ten (Common Core State Standards for Mathematics, 2010).
+five; 1.OA.C.5: counting on two to add two; 1.OA.C.6: fluent within ten (Common Core State Standards for
+Mathematics, 2010).
 """
 
 from typing import NamedTuple
@@ -11,23 +12,42 @@ from warmup.english import number_word, plural
 from warmup.model import Cue, Morning, Strand
 from warmup.randomness import Phrasing, SeededRandom
 from warmup.skills._home import BLOCK, SPOON, TO_HOLD, Noun, upper
+from warmup.skills._rising import risen
 from warmup.skills.base import Draft, Level, Skill
 
 _GRAPE = Noun("grape piece", "grape pieces")
-_SPOKEN = ("head-add-5", "head-take-5", "five-minus-four", "head-add-10", "head-take-10", "two-plus-seven")
-_FIXED = {"five-minus-four": (5, 4), "two-plus-seven": (2, 7)}
+# What each item's total may be: the least, the most while its level is new, the most later on.
 _TOTALS = {
-    "act-add": (2, 5),
-    "act-take": (2, 5),
-    "take-all": (2, 5),
-    "head-add-5": (2, 5),
-    "head-take-5": (2, 5),
-    "objects-add": (6, 10),
-    "objects-take": (6, 10),
-    "take-none": (2, 10),
-    "head-add-10": (6, 10),
-    "head-take-10": (6, 10),
+    "act-add": (2, 4, 5),
+    "act-take": (2, 4, 5),
+    "take-all": (2, 4, 5),
+    "head-add-5": (2, 4, 5),
+    "head-take-5": (2, 4, 5),
+    "take-all-or-none": (2, 5, 5),
+    "objects-add": (6, 8, 10),
+    "objects-take": (6, 8, 10),
+    "take-none": (2, 8, 10),
+    "mixed-5": (2, 5, 5),
+    "on-one-or-two": (4, 7, 10),
+    "back-one-or-two": (4, 7, 10),
+    "head-add-10": (6, 8, 10),
+    "head-take-10": (6, 8, 10),
 }
+_OPENS = {
+    "act-add": 7,
+    "act-take": 7,
+    "take-all": 7,
+    "head-add-5": 11,
+    "head-take-5": 16,
+    "objects-add": 17,
+    "objects-take": 17,
+    "take-none": 17,
+    "on-one-or-two": 25,
+    "back-one-or-two": 25,
+    "head-add-10": 30,
+    "head-take-10": 30,
+}
+_WITH_THINGS = ("act-add", "act-take", "take-all", "objects-add", "objects-take", "take-none")
 _WATCH = {
     "act-add": "Counting the first ones all over again. It works; later, keep that number in a fist.",
     "act-take": "Telling how many went away. Point to those still here.",
@@ -38,6 +58,10 @@ _WATCH = {
     "objects-add": "Counting everything over again. Ask how many the first ones were.",
     "objects-take": "Adding on by habit. Say again what happened: some went away.",
     "take-none": "Taking some away all the same. Say the question again, slowly.",
+    "take-all-or-none": "Saying the number back, or guessing. Act it out with fingers and look.",
+    "mixed-5": "Doing the same as in the question before. Ask whether it gets more or fewer.",
+    "on-one-or-two": "Counting everything from one. Say the larger number and count on.",
+    "back-one-or-two": "Saying the start as the first step back. Fold one finger for each number said.",
     "head-add-10": "Counting everything over again. Start from the larger number.",
     "head-take-10": "Off by a step when counting back. Fold fingers down to see.",
     "two-plus-seven": "Counting up from the smaller number and losing count. Turn it around.",
@@ -58,7 +82,7 @@ class _Fact(NamedTuple):
 
 def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """A sum or a difference; the answer is its result."""
-    fact = _fact(item, rng)
+    fact = _fact(item, morning, rng)
     sign = "+" if fact.add else "-"
     return Draft(
         say=_say(item, fact, morning.animal, rng),
@@ -72,30 +96,50 @@ def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     )
 
 
-def _fact(item: str, rng: SeededRandom) -> _Fact:
-    if item in _FIXED:
-        return _Fact(*_FIXED[item], add=item == "two-plus-seven")
-    low, high = _TOTALS[item]
-    match item.split("-"):
-        case ["take", "all"]:
-            total = rng.between(low, high)
+def _fact(item: str, morning: Morning, rng: SeededRandom) -> _Fact:
+    """The fact an item asks for this morning; a fact with an item of its own is left to that."""
+    match item:
+        case "five-minus-four":
+            return _Fact(5, 4, add=False)
+        case "two-plus-seven":
+            # Two and some other large number as well, or it is learned by heart as a rhyme is.
+            return _Fact(2, rng.pick((5, 6, 7, 7, 8)), add=True)
+    low, at_first, most = _TOTALS[item]
+    high = most if risen(morning, _OPENS.get(item, 0)) else at_first
+    total = rng.between(low, high)
+    match item:
+        case "take-all":
             return _Fact(total, total, add=False)
-        case ["take", "none"]:
-            return _Fact(rng.between(low, high), 0, add=False)
-        case [_, "add", *_]:
-            total = rng.between(low, high)
-            first = rng.between(1, total - 1)
-            return _Fact(first, total - first, add=True)
+        case "take-none":
+            return _Fact(total, 0, add=False)
+        case "take-all-or-none":
+            return _Fact(total, total if rng.coin() else 0, add=False)
+        case "on-one-or-two" | "back-one-or-two":
+            step = rng.between(1, 2)
+            return _Fact(total - step, step, add=True) if item[0] == "o" else _Fact(total, step, add=False)
+        case "act-add" | "head-add-5" | "objects-add" | "head-add-10":
+            return _sum(total, rng)
+        case "mixed-5" if rng.coin():
+            return _sum(total, rng)
         case _:
-            # What is left is drawn first: drawn last, it would be one nearly half of the time.
-            left = rng.between(1, high - 1)
-            totals = [n for n in range(max(low, left + 1), high + 1) if (n, n - left) != (5, 4)]
-            total = rng.pick(totals)
-            return _Fact(total, total - left, add=False)
+            return _difference(low, high, rng)
+
+
+def _sum(total: int, rng: SeededRandom) -> _Fact:
+    first = rng.between(1, total - 1)
+    return _Fact(first, total - first, add=True)
+
+
+def _difference(low: int, high: int, rng: SeededRandom) -> _Fact:
+    # What is left is drawn first: drawn last, it would be one nearly half of the time.
+    left = rng.between(1, high - 1)
+    totals = [n for n in range(max(low, left + 1), high + 1) if (n, n - left) != (5, 4)]
+    total = rng.pick(totals)
+    return _Fact(total, total - left, add=False)
 
 
 def _table(item: str) -> str | None:
-    return "" if item in _SPOKEN else None
+    return None if item in _WITH_THINGS else ""
 
 
 def _working(item: str, fact: _Fact) -> str:
@@ -106,12 +150,12 @@ def _working(item: str, fact: _Fact) -> str:
 
 
 def _say(item: str, fact: _Fact, animal: str, rng: SeededRandom) -> Phrasing:
-    match item in _SPOKEN, fact.add:
-        case True, True:
-            return _add_in_the_head(fact, rng)
-        case True, False:
-            return _take_in_the_head(fact, animal, rng)
+    match item in _WITH_THINGS, fact.add:
         case False, True:
+            return _add_in_the_head(fact, rng)
+        case False, False:
+            return _take_in_the_head(fact, animal, rng)
+        case True, True:
             return _put_together(fact, rng)
         case _:
             return _take_away(fact, rng)
@@ -154,13 +198,15 @@ def _add_in_the_head(fact: _Fact, rng: SeededRandom) -> Phrasing:
 
 
 def _take_in_the_head(fact: _Fact, animal: str, rng: SeededRandom) -> Phrasing:
-    one, other = number_word(fact.first), number_word(fact.second)
+    one, zero = number_word(fact.first), number_word(fact.second)
+    # Zero is the number's name; of things that are eaten or given away there are none.
+    other = zero if fact.second else "none"
     return rng.phrasing(
-        f"What is {one} take away {other}?",
-        f"{upper(one)} minus {other}. What is it?",
+        f"What is {one} take away {zero}?",
+        f"{upper(one)} minus {zero}. What is it?",
         f"You have {one}. You give away {other}. How many are left?",
         f"I had {one}. I ate {other}. How many are left?",
-        f"Take {other} from {one}. What is left?",
+        f"Take {zero} from {one}. What is left?",
         f"{animal} had {one} and lost {other}. How many are left?",
     )
 
@@ -206,30 +252,70 @@ SKILL = Skill(
         Level(
             "act-to-5",
             "act it out, to five",
-            ("act-add", "act-take", "take-all"),
+            ("act-add", "take-all"),
+            ("act-take",),
             codes=("K.OA.A.1",),
+            stands_on=("how-many:count-out-to-10",),
+            waits_on=("how-many/so-how-many",),
             table="grapes (in quarters), blocks",
         ),
         Level(
-            "head-to-5",
-            "in the head, to five",
-            ("head-add-5", "head-take-5", "five-minus-four"),
+            "add-to-5",
+            "sums in the head, to five",
+            ("head-add-5",),
             codes=("K.OA.A.5",),
-            stands_on=("parts:of-3-to-5",),
+            stands_on=("add-subtract:act-to-5", "parts:split-to-5"),
             seconds=20,
         ),
         Level(
-            "objects-to-10",
-            "with objects, to ten",
+            "take-to-5",
+            "take away in the head, to five",
+            ("head-take-5",),
+            ("take-all-or-none",),
+            codes=("K.OA.A.5",),
+            stands_on=("add-subtract:act-to-5", "parts:hidden-to-5"),
+            waits_on=("how-many/zero", "add-subtract/act-take"),
+            seconds=20,
+        ),
+        Level(
+            "things-to-10",
+            "with things, to ten",
             ("objects-add", "objects-take", "take-none"),
             codes=("K.OA.A.1", "K.OA.A.2"),
+            stands_on=("add-subtract:act-to-5", "subitize:five-and-some"),
             table="grapes (in quarters), blocks",
+        ),
+        Level(
+            "mixed-to-5",
+            "both mixed, in the head, to five",
+            ("mixed-5",),
+            ("five-minus-four",),
+            codes=("K.OA.A.5",),
+            stands_on=("add-subtract:add-to-5", "add-subtract:take-to-5"),
+            waits_on=("add-subtract/take-all-or-none",),
+            seconds=20,
+        ),
+        Level(
+            "one-or-two",
+            "one or two more or less, in the head, to ten",
+            ("on-one-or-two", "back-one-or-two"),
+            ("two-plus-seven",),
+            codes=("K.OA.A.2", "1.OA.C.5"),
+            stands_on=(
+                "add-subtract:mixed-to-5",
+                "add-subtract:things-to-10",
+                "neighbors:before-to-10",
+                "count-on:within-10",
+            ),
+            seconds=20,
         ),
         Level(
             "head-to-10",
             "in the head, to ten",
-            ("head-add-10", "head-take-10", "two-plus-seven"),
-            codes=("1.OA.C.6",),
+            ("head-add-10", "head-take-10"),
+            codes=("K.OA.A.2", "1.OA.C.6"),
+            stands_on=("add-subtract:one-or-two", "parts:of-8-and-9", "make-ten:all"),
+            waits_on=("add-subtract/two-plus-seven",),
             seconds=20,
         ),
     ),

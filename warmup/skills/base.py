@@ -33,26 +33,35 @@ class Draft(NamedTuple):
 class Level(NamedTuple):
     """One level of a skill.
 
-    ``key`` names it in ``routines/year.toml``; ``label`` is for people. ``items`` are the names of
-    its items, at most three: the plain one first, trouble items after it. ``codes`` are those of the
+    ``key`` names it in ``routines/year.toml``; ``label`` is for people. ``variants`` are the ways its one
+    question is met, the plain one first, asked in turn; ``misconceptions`` are known slips with a record
+    of their own: one that is shaky makes other levels wait. Both are *items*. ``codes`` are those of the
     Common Core State Standards for Mathematics (2010) that the level exercises within their bounds,
-    ``toward`` those it only leads to; a level past every bound of a code has neither. ``stands_on``
-    names levels of other skills as ``skill:key`` (the level before is understood). ``seconds`` is 20,
-    40 or 60, ``guess`` the chance of a lucky answer, ``table`` what the level would like on the table.
-    ``slower`` names items that take 60 seconds, ``guesses`` those whose chance is another.
+    ``toward`` those it only leads to; a level past every bound of a code has neither. ``stands_on`` names
+    every level that must be there before it, as ``skill:key``; ``waits_on`` the misconceptions, as
+    ``skill/name``, that must not be shaky. ``seconds`` is 20, 40, 60 or 120, ``guess`` the chance of a
+    lucky answer, ``table`` what the level would like on the table. ``slower`` names items that take 60
+    seconds, ``guesses`` those whose chance is another.
     """
 
     key: str
     label: str
-    items: tuple[str, ...]
+    variants: tuple[str, ...]
+    misconceptions: tuple[str, ...] = ()
     codes: tuple[str, ...] = ()
+    toward: tuple[str, ...] = ()
     stands_on: tuple[str, ...] = ()
+    waits_on: tuple[str, ...] = ()
     seconds: int = 40
     guess: float = 0.0
     table: str = ""
     slower: tuple[str, ...] = ()
     guesses: tuple[tuple[str, float], ...] = ()
-    toward: tuple[str, ...] = ()
+
+    @property
+    def items(self) -> tuple[str, ...]:
+        """Everything of this level that has a record: its variants, then its misconceptions."""
+        return self.variants + self.misconceptions
 
     def seconds_of(self, item: str) -> int:
         """How long an item's prompt takes at most: 60 for the slower ones."""
@@ -76,10 +85,10 @@ def never(_item: str, _morning: Morning) -> bool:
 class Skill(NamedTuple):
     """Something that can be asked.
 
-    ``ask(item, morning, draw)`` gets an item's name (without the skill) and makes a prompt of it.
+    ``ask(item, morning, rng)`` gets an item's name (without the skill) and makes a prompt of it.
     ``askable(item, morning)`` says whether that makes sense on that morning, and
-    ``timely(item, morning)`` whether the day itself asks for it. On a ``ladder`` fluency at a high level
-    retires the levels below.
+    ``timely(item, morning)`` whether the day itself asks for it. ``ladder`` names the levels, by their
+    keys and lowest first, of which fluency at a higher one retires the lower.
     """
 
     id: str
@@ -88,6 +97,6 @@ class Skill(NamedTuple):
     strand: Strand
     levels: tuple[Level, ...]
     ask: Callable[[str, Morning, SeededRandom], Draft]
-    ladder: bool = False
+    ladder: tuple[str, ...] = ()
     askable: Callable[[str, Morning], bool] = always
     timely: Callable[[str, Morning], bool] = never

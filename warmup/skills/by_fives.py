@@ -15,7 +15,6 @@ _WATCH = {
     "15-to-20": "“Fifteen, sixteen”: back to ones. Or fifteen said as fifty. Hold up one more hand.",
     "to-50": "A slide into tens: “twenty, thirty, forty”. Clap each five.",
     "45-to-50": "“Forty-five, fifty-five”: a ten gets skipped.",
-    "to-100": "A slide into tens, or a five left off: “seventy, eighty”.",
 }
 
 
@@ -23,8 +22,7 @@ def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
     """Count by fives from a start to an end; the answer is every number said."""
     start, end = _stretch(item, rng)
     numbers, word = steps(start, end, 5), number_word(start)
-    say, heard = by_way(numbers, "fives", "Hold up a hand each time." if end <= 50 else "Tap each time.", rng)
-    hands = pictures.Hands(end // 5) if end <= 50 else None
+    say, heard = by_way(numbers, "fives", "Hold up a hand each time.", rng)
     return Draft(
         say=say,
         answer=count_words(numbers),
@@ -40,9 +38,7 @@ def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
         ),
         watch_for=_WATCH[item],
         given={"start": start, "end": end, "by": 5, "heard": heard},
-        picture=hands,
-        # Half of the whole way takes less than the minute the level allows.
-        seconds=40 if end > 50 and len(numbers) <= 12 else None,
+        picture=pictures.Hands(end // 5),
     )
 
 
@@ -57,12 +53,8 @@ def _stretch(item: str, rng: SeededRandom) -> tuple[int, int]:
         case "to-50":
             start = 5 * rng.between(1, 5)
             return start, 5 * rng.between(max(6, start // 5 + 3), 10)
-        case "45-to-50":
-            return 5 * rng.between(6, 8), 50
         case _:
-            # Now and then the whole way, twenty numbers; else a stretch past fifty.
-            start = 5 * rng.pick((1, 10, 11, 12, 13, 14, 15, 16))
-            return start, 100 if start == 5 else 5 * rng.between(start // 5 + 4, 20)
+            return 5 * rng.between(6, 8), 50
 
 
 SKILL = Skill(
@@ -74,13 +66,22 @@ SKILL = Skill(
         Level(
             "to-25",
             "to twenty-five",
-            ("to-25", "15-to-20"),
+            ("to-25",),
+            misconceptions=("15-to-20",),
             codes=("2.NBT.A.2",),
+            stands_on=("count:to-39",),
             seconds=20,
             table="handprints",
         ),
-        Level("to-50", "to fifty", ("to-50", "45-to-50"), codes=("2.NBT.A.2",), table="handprints"),
-        Level("to-100", "to one hundred", ("to-100",), codes=("2.NBT.A.2",), slower=("to-100",)),
+        Level(
+            "to-50",
+            "to fifty",
+            ("to-50", "45-to-50"),
+            codes=("2.NBT.A.2",),
+            stands_on=("by-fives:to-25",),
+            waits_on=("by-fives/15-to-20",),
+            table="handprints",
+        ),
     ),
     ask=ask,
 )

@@ -1,7 +1,7 @@
 """by-tens: count by tens.
 
 K.CC.A.1: to one hundred by tens; 2.NBT.A.2: skip-count by tens within a thousand (Common Core State
-Standards for Mathematics, 2010). Neither asks for the way back, which is common practice, no source.
+Standards for Mathematics, 2010).
 """
 
 from warmup import pictures
@@ -15,15 +15,13 @@ _WATCH = {
     "to-50": "“Twenty-ten” after twenty, or a slide into ones: “ten, eleven”.",
     "to-100": "“Thirteen, fourteen” for thirty, forty. Say the ends with care.",
     "past-90": "“Ninety-ten”, or a stop at ninety. One more bundle comes after it.",
-    "back": "Turning around halfway, or “fifty, forty-nine”: ones instead of tens.",
 }
 
 
 def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
-    """Count by tens from a start to an end, on or back; the answer is every number said."""
+    """Count by tens from a start to an end; the answer is every number said."""
     start, end = _stretch(item, rng)
-    numbers, back = steps(start, end, 10 if start < end else -10), start > end
-    word = number_word(start)
+    numbers, word = steps(start, end, 10), number_word(start)
     say, heard = by_way(numbers, "tens", "Hold up ten fingers each time.", rng)
     bundles = pictures.Bundles(end // 10, 0, "straws") if item == "to-50" else None
     return Draft(
@@ -32,11 +30,7 @@ def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
         accept=from_there(numbers, heard),
         working=", ".join(map(str, numbers)),
         cues=(
-            Cue(
-                f"Say it again. Take one bundle away for each word, from {word}."
-                if back
-                else f"Say it again. Hold up all ten fingers for each word, from {word}."
-            ),
+            Cue(f"Say it again. Hold up all ten fingers for each word, from {word}."),
             Cue(
                 "Touch one bundle for each word. Each is a whole ten."
                 if start == 10
@@ -45,13 +39,13 @@ def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
             )
             if bundles
             else Cue(
-                f"Find {word} in the chart. Slide {'up' if back else 'down'} the last column.",
+                f"Find {word} in the chart. Slide down the last column.",
                 pictures.HundredChart(1, 100, pointed=(start,)),
             ),
             Cue(f"Begin together: {opening(numbers)} The child keeps going."),
         ),
         watch_for=_WATCH[item],
-        given={"start": start, "end": end, "by": -10 if back else 10, "heard": heard},
+        given={"start": start, "end": end, "by": 10, "heard": heard},
         picture=bundles,
     )
 
@@ -65,11 +59,8 @@ def _stretch(item: str, rng: SeededRandom) -> tuple[int, int]:
         case "to-100":
             start = rng.pick((10, 20, 30, 40))
             return start, 10 * rng.between(max(6, start // 10 + 3), 10)
-        case "past-90":
-            return 10 * rng.between(5, 7), 100
         case _:
-            start = rng.between(5, 10)
-            return 10 * start, 10 * rng.between(max(1, start - 6), start - 3)
+            return 10 * rng.between(5, 7), 100
 
 
 SKILL = Skill(
@@ -82,8 +73,8 @@ SKILL = Skill(
             "to-50",
             "to fifty",
             ("to-50",),
-            codes=("2.NBT.A.2",),
-            toward=("K.CC.A.1",),
+            codes=("K.CC.A.1", "2.NBT.A.2"),
+            stands_on=("count:to-39",),
             seconds=20,
             table="straws in bundles",
         ),
@@ -92,9 +83,9 @@ SKILL = Skill(
             "to one hundred",
             ("to-100", "past-90"),
             codes=("K.CC.A.1", "2.NBT.A.2"),
+            stands_on=("by-tens:to-50",),
             table="straws in bundles",
         ),
-        Level("back", "back by tens", ("back",), table="straws in bundles"),
     ),
     ask=ask,
 )

@@ -1,7 +1,7 @@
 """by-twos: count by twos.
 
 2.OA.C.3: pairing and counting by twos in groups of at most twenty (Common Core State Standards for
-Mathematics, 2010). Past twenty there is no code; 2.NBT.A.2 names fives, tens and hundreds only.
+Mathematics, 2010). It is as far as the skill goes: 2.NBT.A.2 names fives, tens and hundreds only.
 """
 
 from warmup import pictures
@@ -17,7 +17,6 @@ _WATCH = {
     "to-20": "The odd teens creep in: “ten, eleven”. Whisper the number between.",
     "12-to-14": "“Twelve, thirteen”: the first teens pull the child back to ones.",
     "18-to-20": "“Eighteen, nineteen”, or “eighteen, twenty-eight”.",
-    "to-30": "“Twenty, thirty”: a slide into tens.",
 }
 
 
@@ -58,11 +57,8 @@ def _stretch(item: str, rng: SeededRandom) -> tuple[int, int]:
             return start, 2 * rng.between(max(6, start // 2 + 3), 10)
         case "12-to-14":
             return 2 * rng.between(3, 5), 2 * rng.between(7, 9)
-        case "18-to-20":
-            return 2 * rng.between(5, 7), 20
         case _:
-            start = 2 * rng.pick((1, 5, 6, 7, 8, 9, 10, 11))
-            return start, 2 * rng.between(max(11, start // 2 + 4), 15)
+            return 2 * rng.between(5, 7), 20
 
 
 SKILL = Skill(
@@ -72,16 +68,13 @@ SKILL = Skill(
     strand=Strand.COUNTING,
     levels=(
         Level(
-            "to-10", "to ten", ("to-10", "8-to-10"), codes=("2.OA.C.3",), seconds=20, table="pairs of socks"
-        ),
-        Level(
             "to-20",
             "to twenty",
-            ("to-20", "12-to-14", "18-to-20"),
+            ("to-10", "to-20", "8-to-10", "12-to-14", "18-to-20"),
             codes=("2.OA.C.3",),
+            stands_on=("count:to-39",),
             table="pairs of socks",
         ),
-        Level("to-30", "to thirty", ("to-30",), table="pairs of socks"),
     ),
     ask=ask,
 )

@@ -1,8 +1,7 @@
 """capacity: full, half full, empty; which holds more; how many cupfuls.
 
-K.MD.A.1 and K.MD.A.2 name and compare what can be measured about two things (Common Core State Standards
-for Mathematics, 2010). Cupfuls, pints, quarts and gallons are ordinary kitchen practice and stand in no
-standard of these grades; their ratios are those of NIST Handbook 44, Appendix C (liquid measure).
+K.MD.A.2 compares what two things hold (Common Core State Standards for Mathematics, 2010). Full, half full
+and empty, and cupfuls, are ordinary kitchen practice and stand in no standard of kindergarten.
 """
 
 from warmup import pictures
@@ -10,6 +9,7 @@ from warmup.english import number_word, plural
 from warmup.model import Cue, Morning, Strand
 from warmup.randomness import SeededRandom
 from warmup.skills._home import a, upper
+from warmup.skills._rising import risen
 from warmup.skills.base import Draft, Level, Skill
 
 _FILLS = ("empty", "half full", "full")
@@ -26,9 +26,8 @@ _TALL_MORE = (((5, 9), (6, 3)), ((6, 9), (7, 4)), ((5, 8), (6, 2)), ((6, 8), (7,
 _SMALL_FULL = ((3, 3), (3, 4), (4, 3), (4, 4))
 _BIG_HALF = ((6, 8), (7, 7), (6, 7), (7, 8))
 
-_CUPS_A_PINT = 2
-_PINTS_A_QUART = 2
-_QUARTS_A_GALLON = 4
+OPENS = 29
+"""The week of `cupfuls` in routines/year.toml: six cups at most until two weeks later."""
 
 
 def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
@@ -47,11 +46,9 @@ def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
         case "full-is-not-more":
             return _full_is_not_more(rng)
         case "cups-in-jar":
-            return _cups_in_jar(rng)
-        case "cups-to-fill":
-            return _cups_to_fill(rng)
+            return _cups_in_jar(risen(morning, OPENS), rng)
         case _:
-            return _units(item, rng)
+            return _cups_to_fill(risen(morning, OPENS), rng)
 
 
 # ---- full, half full, empty ------------------------------------------------------------------------
@@ -230,9 +227,9 @@ def _full_is_not_more(rng: SeededRandom) -> Draft:
 # ---- cupfuls ---------------------------------------------------------------------------------------
 
 
-def _cups_in_jar(rng: SeededRandom) -> Draft:
+def _cups_in_jar(far: bool, rng: SeededRandom) -> Draft:
     """A jar with a line for each cup; eight are as many as a small pane can show."""
-    takes = rng.between(5, 8)
+    takes = rng.between(5, 8 if far else 6)
     cups = rng.between(2, takes)
     return Draft(
         say=rng.phrasing(
@@ -254,9 +251,9 @@ def _cups_in_jar(rng: SeededRandom) -> Draft:
     )
 
 
-def _cups_to_fill(rng: SeededRandom) -> Draft:
-
-    takes, vessel = rng.between(5, 10), rng.pick(("pitcher", "pail", "bowl", "tub"))
+def _cups_to_fill(far: bool, rng: SeededRandom) -> Draft:
+    """How many more cups fill it: to ten once that goes well."""
+    takes, vessel = rng.between(5, 10 if far else 6), rng.pick(("pitcher", "pail", "bowl", "tub"))
     cups = rng.between(1, takes - 1)
     more = takes - cups
     word = number_word(takes)
@@ -280,56 +277,17 @@ def _cups_to_fill(rng: SeededRandom) -> Draft:
     )
 
 
-# ---- pints, quarts, gallons ------------------------------------------------------------------------
-
-
-def _units(item: str, rng: SeededRandom) -> Draft:
-    """How many of the smaller measure fill some of the larger, with no answer past ten."""
-
-    large, small, each, most = {
-        "cups-in-a-pint": ("pint", "cup", _CUPS_A_PINT, 5),
-        "cups-in-a-quart": ("quart", "cup", _CUPS_A_PINT * _PINTS_A_QUART, 2),
-        "quarts-in-a-gallon": ("gallon", "quart", _QUARTS_A_GALLON, 2),
-    }[item]
-    # One of them is the fact itself: it comes as often as all the multiples.
-    count = 1 if rng.coin() else rng.between(2, most)
-    some = f"a {large}" if count == 1 else f"{number_word(count)} {large}s"
-    total = count * each
-    return Draft(
-        say=rng.phrasing(
-            f"How many {small}s fill {some}?",
-            f"We need {some} of milk. How many {small}s is that?",
-            f"We pour {small}s till we have {some}. How many {small}s?",
-            f"The soup takes {some} of water. How many {small}s do we pour?",
-        ),
-        answer=number_word(total),
-        accept=(f"{number_word(total)} {small}s",),
-        working=f"1 {large} = {each} {small}s"
-        if count == 1
-        else f"{', '.join(str(each * (n + 1)) for n in range(count))}: {each} {small}s to each {large}",
-        cues=(
-            Cue(f"Which is the bigger one, a {small} or a {large}?"),
-            Cue(f"Hold up a {small} and a {large} from the shelf. Think of pouring."),
-            Cue(f"Pour the first {small} together: “one…” The child pours on and counts."),
-        ),
-        watch_for=f"A {large} taken for a {small}. Pour once with water and the number stays."
-        if count == 1
-        else f"Counting the {large}s. Ask how many {small}s go into each.",
-        given={"one": large, "of": small, "count": count},
-    )
-
-
 SKILL = Skill(
     id="capacity",
     title="Capacity",
     asks="full, half full, empty; which holds more; how many cupfuls",
     strand=Strand.MEASURING,
+    ladder=("full-half-empty", "pour-and-compare", "cupfuls"),
     levels=(
         Level(
             "full-half-empty",
             "full, half full, empty",
             ("how-full", "find-jar", "fill-it"),
-            codes=("K.MD.A.1",),
             guess=0.33,
             table="cups, water or rice",
             guesses=(("fill-it", 0.0),),
@@ -337,18 +295,21 @@ SKILL = Skill(
         Level(
             "pour-and-compare",
             "pour and compare",
-            ("pour", "tall-and-thin", "full-is-not-more"),
-            codes=("K.MD.A.1", "K.MD.A.2"),
+            ("pour", "full-is-not-more"),
+            ("tall-and-thin",),
+            codes=("K.MD.A.2",),
+            stands_on=("capacity:full-half-empty",),
             guess=0.5,
             table="a cup, a bowl, rice",
             slower=("pour",),
         ),
-        Level("cupfuls", "cupfuls to 10", ("cups-in-jar", "cups-to-fill"), table="a cup, a pitcher, rice"),
         Level(
-            "pint-and-quart",
-            "cups in a pint and a quart",
-            ("cups-in-a-pint", "cups-in-a-quart", "quarts-in-a-gallon"),
-            table="a cup, a pint, a quart",
+            "cupfuls",
+            "cupfuls to 10",
+            ("cups-in-jar", "cups-to-fill"),
+            stands_on=("capacity:pour-and-compare", "how-many:count-out-to-10"),
+            waits_on=("capacity/tall-and-thin",),
+            table="a cup, a pitcher, rice",
         ),
     ),
     ask=ask,

@@ -33,7 +33,7 @@ def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
         case "hour-later":
             return _later(rng.pick(_HOURS), rng)
         case "where-short-hand":
-            return _where(rng.pick(_HOURS), rng)
+            return _which_hand(rng.pick(_HOURS[:-1]), rng)
         case "twelve-o-clock":
             return _read(item, 12, 0, rng) if rng.coin() else _set(12, rng)
         case "o-clock":
@@ -41,7 +41,7 @@ def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
         case "mixed":
             return _read(item, rng.pick(_HOURS), rng.pick((0, 30)), rng)
         case "half-past":
-            return _read(item, rng.pick(_PLAIN), 30, rng)
+            return _half_past(rng)
         case _:
             return _read(item, _ONE_TIME[item], 30, rng)
 
@@ -152,6 +152,37 @@ def _later(hour: int, rng: SeededRandom) -> Draft:
     )
 
 
+def _which_hand(hour: int, rng: SeededRandom) -> Draft:
+    """Which of the two hands tells the hour, shown by the number it is on; never where both are on one."""
+    word = number_word(hour)
+    return Draft(
+        say=rng.phrasing(
+            "One hand tells the hour. Which number is it on?",
+            "Touch the hand that tells the hour. Which number is there?",
+            "Look for the hour hand. Which number is it on?",
+        ),
+        answer=f"the {word}",
+        accept=(f"on the {word}", _time(hour, 0)),
+        working=f"the short hand tells the hour: it is on {hour}",
+        cues=(
+            Cue("One hand is slow, and one is quick. The slow one tells the hour."),
+            Cue("Trace each hand from the middle out. Which one stops sooner?"),
+            Cue("Turn a real clock once around together. The child tells which hand moved just a step."),
+        ),
+        watch_for="Reading the long hand. It is the minute hand: at each new hour it is at the top.",
+        given={"hour": hour, "minute": 0, "do": "which hand"},
+        picture=pictures.Clock(hour, 0),
+        guess=0.5,
+    )
+
+
+def _half_past(rng: SeededRandom) -> Draft:
+    """Read a half hour; once in three, say where its short hand is."""
+    if rng.below(3) == 0:
+        return _where(rng.pick(_HOURS), rng)
+    return _read("half-past", rng.pick(_PLAIN), 30, rng)
+
+
 def _where(hour: int, rng: SeededRandom) -> Draft:
     time, after = _time(hour, 30), number_word(hour % 12 + 1)
     word = number_word(hour)
@@ -181,26 +212,31 @@ SKILL = Skill(
     asks="read or set a clock, to the hour then the half hour",
     strand=Strand.TIME_MONEY,
     levels=(
-        Level("o-clock", "o’clock", ("o-clock",), codes=("1.MD.B.3",), table=_TABLE),
+        Level(
+            "o-clock",
+            "o’clock",
+            ("o-clock",),
+            ("where-short-hand",),
+            codes=("1.MD.B.3",),
+            stands_on=("numerals:to-20",),
+            table=_TABLE,
+            guesses=(("where-short-hand", 0.5),),
+        ),
         Level(
             "set-and-hour-later",
             "set it, twelve o’clock, an hour later",
             ("set-it", "twelve-o-clock", "hour-later"),
             codes=("1.MD.B.3",),
+            stands_on=("clock:o-clock",),
             table=_TABLE,
         ),
         Level(
             "half-past",
-            "half past",
-            ("half-past", "half-past-five", "half-past-twelve"),
+            "half past, then hours and half hours mixed",
+            ("half-past", "half-past-five", "half-past-twelve", "mixed"),
             codes=("1.MD.B.3",),
-            table=_TABLE,
-        ),
-        Level(
-            "mixed",
-            "hours and half hours mixed",
-            ("mixed", "where-short-hand"),
-            codes=("1.MD.B.3",),
+            stands_on=("clock:set-and-hour-later", "equal-shares:halves"),
+            waits_on=("equal-shares/halves-or-not", "clock/where-short-hand"),
             table=_TABLE,
         ),
     ),

@@ -16,6 +16,7 @@ from warmup.model import Cue, Morning, Strand
 from warmup.pictures.facts import CENTS
 from warmup.randomness import SeededRandom
 from warmup.skills._money import BY_WORTH, cents, counted, fewest, handfuls, kinds, laid, parts, running, said
+from warmup.skills._rising import risen
 from warmup.skills.base import Draft, Level, Skill
 
 _TABLE = "real coins (kept from under-threes)"
@@ -43,6 +44,24 @@ _HANDFULS: Mapping[str, list[dict[str, int]]] = {
         if cents(h) <= _MOST and sum(h.values()) > 1
     ],
 }
+# The week of each level in routines/year.toml, and what its handfuls come to at most until two weeks later.
+OPENS: Mapping[str, int] = {
+    "nickels-to-25": 26,
+    "dimes": 26,
+    "dimes-and-pennies": 29,
+    "dimes-and-nickel": 29,
+    "tens-fives-ones": 31,
+    "with-quarter": 31,
+}
+_AT_FIRST: Mapping[str, int] = {
+    "nickels-to-25": 15,
+    "dimes": 30,
+    "dimes-and-pennies": 29,
+    "dimes-and-nickel": 25,
+    "tens-fives-ones": 30,
+    "with-quarter": 40,
+}
+FEWEST_OPENS, _FEWEST_AT_FIRST = 31, 30
 _NEEDS_PENNIES = ("pennies", "nickel-and-pennies", "dimes-and-pennies")
 
 _WATCH = {
@@ -66,7 +85,7 @@ def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """Count a handful; or make an amount with the fewest coins."""
     if item == "fewest-coins":
         return _fewest(morning, rng)
-    handful = rng.pick([h for h in _HANDFULS[item] if morning.pennies or not h.get("penny")])
+    handful = rng.pick(_open(item, morning))
     total, held, coins = cents(handful), said(handful), laid(handful)
     first = coins[0]
     return Draft(
@@ -90,6 +109,12 @@ def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     )
 
 
+def _open(item: str, morning: Morning) -> list[dict[str, int]]:
+    """The handfuls that may be asked: small ones while the level is new, none of pennies without them."""
+    most = _MOST if item not in OPENS or risen(morning, OPENS[item]) else _AT_FIRST[item]
+    return [h for h in _HANDFULS[item] if cents(h) <= most and (morning.pennies or not h.get("penny"))]
+
+
 def _way_in(held: list[str], first: str) -> str:
     if len(held) == 1:
         return f"What is one {first} worth? Count in that step."
@@ -108,7 +133,8 @@ def _start(handful: Mapping[str, int], first: str) -> str:
 def _fewest(morning: Morning, rng: SeededRandom) -> Draft:
     """Make an amount with the fewest coins, where just one handful does it."""
     use = kinds(morning.pennies)
-    amount = rng.pick(_asked(use))
+    most = _MOST if risen(morning, FEWEST_OPENS) else _FEWEST_AT_FIRST
+    amount = rng.pick([n for n in _asked(use) if n <= most])
     handful = fewest(amount, use)[0]
     word, first = number_word(amount), laid(handful)[0]
     return Draft(
@@ -151,9 +177,9 @@ SKILL = Skill(
         Level(
             "nickel-and-pennies",
             "pennies, and a nickel is five",
-            ("pennies", "nickel-and-pennies"),
+            ("nickel-and-pennies", "pennies"),
             codes=("2.MD.C.8",),
-            stands_on=("coins:penny-and-nickel",),
+            stands_on=("coins:worth", "count-on:within-10"),
             table=_TABLE,
         ),
         Level(
@@ -161,7 +187,8 @@ SKILL = Skill(
             "all dimes, or nickels to 25 cents",
             ("dimes", "nickels-to-25"),
             codes=("2.MD.C.8",),
-            stands_on=("coins:dime", "by-fives:to-25", "by-tens:to-50"),
+            stands_on=("coin-totals:nickel-and-pennies", "coins:worth", "by-fives:to-25", "by-tens:to-50"),
+            waits_on=("by-fives/15-to-20", "coins/dime-or-many"),
             table=_TABLE,
         ),
         Level(
@@ -169,7 +196,8 @@ SKILL = Skill(
             "dimes with pennies or a nickel, to 49 cents",
             ("dimes-and-pennies", "dimes-and-nickel"),
             codes=("2.MD.C.8",),
-            stands_on=("coins:dime", "by-tens:to-50"),
+            stands_on=("coin-totals:one-kind", "count-on:to-50"),
+            waits_on=("count-on/across-30", "coins/dime-or-nickel"),
             table=_TABLE,
         ),
         Level(
@@ -177,7 +205,7 @@ SKILL = Skill(
             "three kinds and the quarter, to 50 cents",
             ("with-quarter", "tens-fives-ones", "fewest-coins"),
             codes=("2.MD.C.8",),
-            stands_on=("coins:quarter", "by-fives:to-25", "by-tens:to-50"),
+            stands_on=("coin-totals:dimes-and-pennies", "coins:quarter", "by-fives:to-25"),
             seconds=60,
             table=_TABLE,
         ),

@@ -1,29 +1,20 @@
 """compare: more, fewer, the same; which number is greater.
 
-K.CC.C.6 compares groups of up to ten things, K.CC.C.7 two written numerals from 1 to 10, 1.NBT.B.3 two-digit
-numbers from 10 to 99 by their tens and then their ones (Common Core State Standards for Mathematics, 2010).
-That a longer row looks like more, and that "fewer" is met late, is common practice, no source.
+K.CC.C.6 compares groups of up to ten things, K.CC.C.7 two written numerals from 1 to 10 (Common Core State
+Standards for Mathematics, 2010); two-digit numbers are compared by their tens, in place-value. That a longer
+row looks like more, and that "fewer" is met late, is common practice, no source.
 """
 
-from collections.abc import Sequence
 from typing import Literal
 
 from warmup import pictures
-from warmup.english import count_words, number_word, plural
+from warmup.english import number_word, plural
 from warmup.model import Cue, Morning, Strand
-from warmup.pictures import Picture
 from warmup.randomness import SeededRandom
-from warmup.skills._number import chart_rows, chart_to, tens_and_ones
+from warmup.skills._rising import risen
+from warmup.skills._which_number import in_order, two_numerals
 from warmup.skills.base import Draft, Level, Skill
 
-# The numbers on the cards of the numeral items: a range for the plain ones, a pair for the others.
-_NUMERALS: dict[str, Sequence[int]] = {
-    "numerals-to-10": range(1, 11),
-    "numerals-to-20": range(10, 21),
-    "numerals-to-99": range(21, 100),
-    "thirteen-thirty-one": (13, 31),
-    "nineteen-twenty-one": (19, 21),
-}
 _WATCH = {
     "match-to-5": "Putting down a handful without looking. Match them up, each with a partner.",
     "equal-to-5": "Adding a few for luck. Just as many means each has a partner and no more.",
@@ -31,15 +22,11 @@ _WATCH = {
     "fewer": "Showing the one with more: “fewer” is a new word, and more is easier to see.",
     "spread": "Going by how wide a row is. Ask for partners; do not say whether it is so.",
     "numerals-to-10": "Choosing the number said last, or the one that is nicer to write.",
-    "numerals-to-20": "Comparing the last digits only. Look at the tens first.",
-    "numerals-to-99": "Looking at the ones first, since a 9 is big wherever it stands.",
-    "thirteen-thirty-one": "The same digits, so “the same”. The tens settle it.",
-    "nineteen-twenty-one": "Going by the biggest digit. The tens settle it.",
 }
 _THINGS = ("spoon", "cup", "block", "crayon", "sock")
 
 
-def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
+def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """Sets to lay out or to look at, or numerals to set against each other."""
     match item:
         case "match-to-5":
@@ -47,13 +34,20 @@ def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
         case "equal-to-5":
             return _lay_out(item, rng.between(2, 5), 0, rng)
         case "fewer":
-            return _lay_out(item, rng.between(3, 10), -1, rng) if rng.coin() else _look(item, rng)
+            most = _most(morning)
+            return _lay_out(item, rng.between(3, most), -1, rng) if rng.coin() else _look(item, most, rng)
         case "sets-to-10" | "spread":
-            return _look(item, rng)
-        case _ if len(_NUMERALS[item]) > 2 and rng.coin():
-            return _in_order(item, rng)
+            return _look(item, _most(morning), rng)
         case _:
-            return _two_numerals(item, rng)
+            numbers = range(1, 11 if risen(morning, 12) else 6)
+            if rng.coin():
+                return in_order(rng.sample(numbers, 3), _WATCH[item], rng)
+            return two_numerals(rng.sample(numbers, 2), _WATCH[item], rng)
+
+
+def _most(morning: Morning) -> int:
+    """The most there is in a set: six while sets to ten are new."""
+    return 10 if risen(morning, 7) else 6
 
 
 def _lay_out(item: str, mine: int, step: int, rng: SeededRandom) -> Draft:
@@ -87,6 +81,7 @@ def _lay_out(item: str, mine: int, step: int, rng: SeededRandom) -> Draft:
         picture=pictures.TwoSets(mine, 0),
         do=f"Give the child a big handful of {things}.",
         table=things,
+        guess=0.0,
     )
 
 
@@ -100,9 +95,9 @@ def _finish(step: int) -> Cue:
             return Cue("Lay the first one under its partner together. The child goes on, then counts.")
 
 
-def _look(item: str, rng: SeededRandom) -> Draft:
+def _look(item: str, most: int, rng: SeededRandom) -> Draft:
     """Two trays: which has more, which has fewer, or are they the same?"""
-    top, bottom, spread = _two_sets(item, rng)
+    top, bottom, spread = _two_sets(item, most, rng)
     ask_for = "fewer" if item == "fewer" or (item == "sets-to-10" and rng.coin()) else "more"
     wins = top if (top > bottom) is (ask_for == "more") else bottom
     answer = "the same" if top == bottom else "the top tray" if wins == top else "the bottom tray"
@@ -128,105 +123,16 @@ def _look(item: str, rng: SeededRandom) -> Draft:
     )
 
 
-def _two_sets(item: str, rng: SeededRandom) -> tuple[int, int, Literal["", "top", "bottom"]]:
-    """Two counts to ten, alike a third of the time, and which of them is spread out."""
+def _two_sets(item: str, most: int, rng: SeededRandom) -> tuple[int, int, Literal["", "top", "bottom"]]:
+    """Two counts up to ``most``, alike a third of the time, and which of them is spread out."""
     if item == "spread":
         # The wide row never holds more: it only looks so.
-        wide = rng.between(3, 7)
+        wide = rng.between(3, most - 3)
         close = wide + rng.pick((0, 1, 2))
         return (wide, close, "top") if rng.coin() else (close, wide, "bottom")
-    low = rng.between(2, 9)
-    high = low if rng.below(3) == 0 else min(10, low + rng.between(1, 2))
+    low = rng.between(2, most - 1)
+    high = low if rng.below(3) == 0 else min(most, low + rng.between(1, 2))
     return (low, high, "") if rng.coin() else (high, low, "")
-
-
-def _two_numerals(item: str, rng: SeededRandom) -> Draft:
-    """Two numerals said and shown; which is more, or less, evenly."""
-    one, two = _pair(item, rng)
-    first, second = number_word(one), number_word(two)
-    more = rng.coin()
-    word = "more" if more else "less"
-    best = max(one, two) if more else min(one, two)
-    return Draft(
-        say=rng.phrasing(
-            f"Which is {word}, {first} or {second}?",
-            f"{first.capitalize()} {plural(one, 'step')} or {second} {plural(two, 'step')}: which is {word}?",
-            f"Look at {first} and {second}. Which number is {word}?",
-        ),
-        answer=number_word(best),
-        working=f"{max(one, two)} > {min(one, two)}" + _why(one, two),
-        cues=_numeral_cues((one, two)),
-        watch_for=_WATCH[item],
-        given={"cards": [str(one), str(two)], "ask": word},
-        picture=pictures.NumberRow((str(one), str(two))),
-        guess=0.5,
-    )
-
-
-def _pair(item: str, rng: SeededRandom) -> tuple[int, int]:
-    """Two different numbers; half of the two-digit ones have more ones in the lesser."""
-    numbers = _NUMERALS[item]
-    one, two = rng.sample(tuple(numbers), 2)
-    if item == "numerals-to-99" and rng.coin():
-        # The lesser has more ones: that is where the tens must be looked at.
-        tens, more_tens = sorted(rng.sample(range(2, 10), 2))
-        ones, more_ones = sorted(rng.sample(range(10), 2))
-        one, two = rng.shuffled((10 * tens + more_ones, 10 * more_tens + ones))
-    return one, two
-
-
-def _why(one: int, two: int) -> str:
-    if min(one, two) < 10:
-        return ""
-    parts = [f"{n} has {tens_and_ones(n)}" for n in (max(one, two), min(one, two))]
-    return ": " + ", ".join(parts)
-
-
-def _in_order(item: str, rng: SeededRandom) -> Draft:
-    """Three numerals to put in order, least or greatest first."""
-    numbers = _three(item, rng)
-    up = rng.coin()
-    row = sorted(numbers, reverse=not up)
-    first = "least" if up else "most"
-    cards = tuple(map(str, numbers))
-    return Draft(
-        say=rng.phrasing(
-            f"Put these in order. Say the {first} first.",
-            f"Read these in order, from {'least to most' if up else 'most to least'}.",
-            f"Count {'up' if up else 'down'}. In what order do these come?",
-        ),
-        answer=count_words(row),
-        working=f" {'<' if up else '>'} ".join(map(str, row)),
-        cues=_numeral_cues(numbers),
-        watch_for=_WATCH[item],
-        given={"cards": list(cards), "ask": first},
-        picture=pictures.NumberRow(cards),
-        guess=0.17,
-    )
-
-
-def _three(item: str, rng: SeededRandom) -> tuple[int, ...]:
-    """Three different numbers of the item, as they lie: not in order already."""
-    numbers = rng.sample(tuple(_NUMERALS[item]), 3)
-    while list(numbers) in (sorted(numbers), sorted(numbers, reverse=True)):
-        numbers = rng.sample(numbers, 3)
-    return numbers
-
-
-def _numeral_cues(numbers: Sequence[int]) -> tuple[Cue, Cue, Cue]:
-    if max(numbers) <= 10:
-        return (
-            Cue("When you count, which do you meet first?"),
-            Cue("Find each on the chart with a finger. How far along is it?", chart_to(10)),
-            Cue("Count up from the start together, slowly. The child calls out each card we meet."),
-        )
-    tens = ", ".join(f"{number_word(n // 10)} {plural(n // 10, 'ten')} here" for n in numbers)
-    model: Picture = chart_to(20) if max(numbers) <= 20 else chart_rows(min(numbers), max(numbers))
-    return (
-        Cue("Read each number. Which digit tells the tens?"),
-        Cue("Find each on the chart with a finger. Further on, or further down, is more.", model),
-        Cue(f"Lay bundles for each: “{tens}…” The child adds the loose ones and looks."),
-    )
 
 
 SKILL = Skill(
@@ -234,46 +140,36 @@ SKILL = Skill(
     title="Compare",
     asks="more, fewer, the same; which number is greater",
     strand=Strand.NUMBER,
+    ladder=("match-to-5", "sets-to-10", "numerals-to-10"),
     levels=(
         Level(
             "match-to-5",
             "match sets to five",
             ("match-to-5", "equal-to-5"),
-            ("K.CC.C.6",),
+            codes=("K.CC.C.6",),
+            stands_on=("how-many:line-to-5",),
             table="spoons, bowls",
         ),
         Level(
             "sets-to-10",
             "sets to ten",
-            ("sets-to-10", "fewer", "spread"),
-            ("K.CC.C.6",),
+            ("sets-to-10",),
+            ("spread", "fewer"),
+            codes=("K.CC.C.6",),
+            stands_on=("compare:match-to-5", "how-many:count-out-to-10"),
+            waits_on=("how-many/so-how-many",),
             guess=0.33,
+            guesses=(("fewer", 0.17),),
             table="spoons, bowls",
         ),
         Level(
             "numerals-to-10",
             "numerals to ten",
             ("numerals-to-10",),
-            ("K.CC.C.7",),
-            stands_on=("numerals:to-10",),
+            codes=("K.CC.C.7",),
+            stands_on=("compare:sets-to-10", "numerals:to-10"),
+            waits_on=("compare/spread",),
             guess=0.33,
-        ),
-        Level(
-            "numerals-to-20",
-            "numerals to twenty",
-            ("numerals-to-20",),
-            ("1.NBT.B.3",),
-            stands_on=("numerals:to-20",),
-            guess=0.33,
-        ),
-        Level(
-            "numerals-to-99",
-            "numerals to ninety-nine",
-            ("numerals-to-99", "thirteen-thirty-one", "nineteen-twenty-one"),
-            ("1.NBT.B.3",),
-            stands_on=("numerals:to-100",),
-            guess=0.5,
-            guesses=(("numerals-to-99", 0.33),),
         ),
     ),
     ask=ask,

@@ -7,26 +7,33 @@ To twenty and to thirty-nine the child says it all. A whole count to sixty-nine 
 five-year-old over a minute, which is long at breakfast and lets the one hard place go by in a drone. So
 the adult says the last number or two of the easy part ("Thirty-four, thirty-five. Keep going to
 forty-five."), and the child says the long stretch where the tens change: longer by far than the few
-steps that ``count-on`` asks for.
+steps that ``count-on`` asks for. The whole count from one to a hundred, the standard itself, is a level of
+its own: two minutes, now and then.
 """
 
 from warmup.english import count_words, number_word
 from warmup.model import Cue, Morning, Strand
 from warmup.randomness import SeededRandom
-from warmup.skills._counting import in_figures, in_words, rows_around, steps, tens_change
+from warmup.skills._counting import grown, in_figures, in_words, rows_around, steps, tens_change
 from warmup.skills._home import upper
 from warmup.skills.base import Draft, Level, Skill
 
-# Where the count stops: (lowest, highest).
-_WHOLE = {"to-20": (10, 20), "past-15": (16, 20), "to-39": (21, 29), "across-30": (31, 39)}
-# The last number the adult says, and how many the child says: (lowest, highest, fewest, most). From a
-# stretch to one hundred on, the adult stops at a whole ten.
-_GOING_ON = {"to-69": (41, 56, 11, 13), "across-40": (32, 36, 9, 13)}
+# Where the count stops: (lowest, highest), and the week of the year from which it rises.
+_WHOLE = {
+    "to-20": (10, 20, 1),
+    "past-15": (16, 20, 1),
+    "to-39": (21, 29, 6),
+    "across-30": (31, 39, 6),
+    "one-to-100": (100, 100, 22),
+}
+# The last number the adult says, how many the child says: (lowest, highest, fewest, most), and the week from
+# which the first rises. From a stretch to one hundred on, the adult stops at a whole ten.
+_GOING_ON = {"to-69": (41, 56, 11, 13, 11), "across-40": (32, 36, 9, 13, 11)}
 _FROM_A_TEN = {
-    "to-100": (5, 8, 11, 20),
-    "past-99": (9, 9, 10, 10),
-    "to-120": (10, 10, 11, 20),
-    "across-100": (9, 9, 12, 19),
+    "to-100": (5, 8, 11, 20, 16),
+    "past-99": (9, 9, 10, 10, 16),
+    "to-120": (10, 10, 11, 20, 33),
+    "across-100": (9, 9, 12, 19, 33),
 }
 _FLIGHT = 13
 """The stairs of a common flight in a house: common practice, no source."""
@@ -39,6 +46,7 @@ _WATCH = {
     "to-69": "A jump of ten: “forty-nine, sixty”. Or starting again at one.",
     "across-40": "“Thirty-nine, thirty-ten”, or back to thirty once more.",
     "to-100": "Another ten than the next after a nine. Your last word said again is fine.",
+    "one-to-100": "A stop at a nine, or a ten left out. Note how far it goes with no help.",
     "past-99": "“Ninety-ten”, or a stop at ninety-nine to wait for you.",
     "to-120": "“One hundred ten, one hundred twenty”: tens instead of ones.",
     "across-100": "“One hundred, two hundred”. After one hundred the small count starts over behind it.",
@@ -49,9 +57,11 @@ _KEEP = {"to-20": (), "past-15": (14, 15, 16)}
 def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """Count to an end: all of it, or a stretch that the adult begins."""
     if item in _WHOLE:
-        return _whole(item, rng.between(*_WHOLE[item]), morning.animal, rng)
-    low, high, fewest, most = _GOING_ON.get(item) or _FROM_A_TEN[item]
-    over = rng.between(low, high) * (10 if item in _FROM_A_TEN else 1)
+        low, high, opens = _WHOLE[item]
+        end = rng.between(low, grown(low, high, morning.week, opens))
+        return _to_100(end, rng) if item == "one-to-100" else _whole(item, end, morning.animal, rng)
+    low, high, fewest, most, opens = _GOING_ON.get(item) or _FROM_A_TEN[item]
+    over = rng.between(low, grown(low, high, morning.week, opens)) * (10 if item in _FROM_A_TEN else 1)
     return _stretch(item, over, over + rng.between(fewest, most), rng)
 
 
@@ -89,6 +99,28 @@ def _whole(item: str, end: int, animal: str, rng: SeededRandom) -> Draft:
     )
 
 
+def _to_100(end: int, rng: SeededRandom) -> Draft:
+    numbers, stop = steps(1, end), number_word(end)
+    return Draft(
+        say=rng.phrasing(
+            f"Count from one to {stop}.",
+            f"Start at one. Count all the way to {stop}.",
+            f"Count to {stop}. Clap at each new ten.",
+            f"Count to {stop}. I keep the tens on my fingers.",
+            f"We go the whole way today. Count from one to {stop}.",
+        ),
+        answer=in_words(numbers),
+        working=in_figures(numbers),
+        cues=(
+            Cue("Go back a few numbers and take a run at it."),
+            Cue("One finger on the chart, a square for each number.", rows_around(1, end)),
+            Cue("Say the tens together: “ten, twenty, thirty…” The child goes back to the last one said."),
+        ),
+        watch_for=_WATCH["one-to-100"],
+        given={"start": 1, "end": end},
+    )
+
+
 def _stretch(item: str, over: int, end: int, rng: SeededRandom) -> Draft:
     """The adult stops at ``over``; the child's part is the answer, with or without that number again."""
     numbers, last, stop = steps(over + 1, end), number_word(over), number_word(end)
@@ -120,19 +152,54 @@ SKILL = Skill(
     title="Count",
     asks="say the numbers forward from one",
     strand=Strand.COUNTING,
-    ladder=True,
+    ladder=("to-20", "to-39", "to-69", "to-100", "one-to-100", "to-120"),
     levels=(
-        Level("to-20", "to twenty", ("to-20", "past-15"), toward=("K.CC.A.1",)),
+        Level("to-20", "to twenty", ("to-20",), misconceptions=("past-15",), codes=("K.CC.A.1",)),
         Level(
             "to-39",
             "to thirty-nine",
-            ("to-39", "across-30"),
-            toward=("K.CC.A.1",),
+            ("to-39",),
+            misconceptions=("across-30",),
+            codes=("K.CC.A.1",),
+            stands_on=("count:to-20",),
+            waits_on=("count/past-15",),
             seconds=60,
         ),
-        Level("to-69", "to sixty-nine", ("to-69", "across-40"), toward=("K.CC.A.1",), seconds=60),
-        Level("to-100", "to one hundred", ("to-100", "past-99"), toward=("K.CC.A.1",), seconds=60),
-        Level("to-120", "to one hundred twenty", ("to-120", "across-100"), codes=("1.NBT.A.1",), seconds=60),
+        Level(
+            "to-69",
+            "to sixty-nine",
+            ("to-69",),
+            misconceptions=("across-40",),
+            codes=("K.CC.A.1",),
+            stands_on=("count:to-39", "by-tens:to-50"),
+            waits_on=("count/across-30",),
+            seconds=60,
+        ),
+        Level(
+            "to-100",
+            "a stretch to one hundred",
+            ("to-100", "past-99"),
+            codes=("K.CC.A.1",),
+            stands_on=("count:to-69", "by-tens:to-100"),
+            waits_on=("count/across-40",),
+            seconds=60,
+        ),
+        Level(
+            "one-to-100",
+            "from one to one hundred, the whole count",
+            ("one-to-100",),
+            codes=("K.CC.A.1",),
+            stands_on=("count:to-100",),
+            seconds=120,
+        ),
+        Level(
+            "to-120",
+            "a stretch to one hundred twenty",
+            ("to-120", "across-100"),
+            codes=("1.NBT.A.1",),
+            stands_on=("count:one-to-100",),
+            seconds=60,
+        ),
     ),
     ask=ask,
 )

@@ -2,14 +2,14 @@
 
 No kindergarten code of the Common Core asks for it; it leads toward 1.OA.C.5, where counting back is
 taking away. Its reach follows Virginia's Standards of Learning (2023), K.NS.1.f: back by ones from any
-number from 1 to 20. The level across a ten goes past that.
+number from 1 to 20.
 """
 
 from warmup import pictures
 from warmup.english import count_words, number_word
 from warmup.model import Cue, Morning, Strand
 from warmup.randomness import Phrasing, SeededRandom
-from warmup.skills._counting import rows_around, steps
+from warmup.skills._counting import grown, rows_around, steps
 from warmup.skills.base import Draft, Level, Skill
 
 _WATCH = {
@@ -18,15 +18,13 @@ _WATCH = {
     "from-20": "Counting up in a whisper before each word. Fine for now; the chart helps.",
     "20-to-19": "“Twenty, ten” or “twenty, ninety”: the teens are missed on the way down.",
     "13-to-12": "“Thirteen, eleven”: twelve gets lost, as it has no teen in it.",
-    "across-tens": "“Sixty, sixty-nine”: the tens stay up when they ought to come down.",
-    "30-to-29": "“Thirty, thirty-nine”, or “thirty, twenty” straight away.",
 }
 _SPOKEN_ONLY = ("from-5", "from-10")
 
 
-def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
+def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """Count back from a start to an end; the answer is every number said."""
-    start, end = _stretch(item, rng)
+    start, end = _stretch(item, morning.week, rng)
     numbers, word = steps(start, end, -1), number_word(start)
     small = start <= 10
     # From above the start where the way down is hard just there, so that the cue does not walk it.
@@ -84,41 +82,47 @@ def _accept(numbers: range) -> tuple[str, ...]:
     return tuple(forms)
 
 
-def _stretch(item: str, rng: SeededRandom) -> tuple[int, int]:
-    """The first and the last number to say."""
+def _stretch(item: str, week: int, rng: SeededRandom) -> tuple[int, int]:
+    """The first and the last number to say; the start rises from the week in which the level opens."""
     match item:
         case "from-5":
-            return rng.between(3, 5), 0
+            return rng.between(3, grown(3, 5, week, opens=2)), 0
         case "from-10":
-            start = rng.between(6, 10)
+            start = rng.between(6, grown(6, 10, week, opens=10))
             return start, rng.between(0, start - 4)
         case "20-to-19":
             return 20, rng.between(14, 17)
         case "13-to-12":
             return rng.between(13, 16), rng.between(8, 11)
-        case "30-to-29":
-            return rng.between(30, 33), rng.between(25, 28)
-        case "across-tens":
-            ten = 10 * rng.between(4, 9)
-            return ten + rng.between(1, 3), ten - rng.between(2, 3)
         case _:
-            start = rng.between(11, 19)
+            start = rng.between(11, grown(11, 19, week, opens=21))
             return start, start - rng.between(4, 5)
 
-
-_TOWARD = ("1.OA.C.5",)
 
 SKILL = Skill(
     id="count-back",
     title="Count back",
     asks="count backward",
     strand=Strand.COUNTING,
-    ladder=True,
+    ladder=("from-5", "from-10", "from-20"),
     levels=(
-        Level("from-5", "from five", ("from-5",), seconds=20, toward=_TOWARD),
-        Level("from-10", "from ten", ("from-10",), seconds=20, toward=_TOWARD),
-        Level("from-20", "from twenty", ("from-20", "20-to-19", "13-to-12"), toward=_TOWARD),
-        Level("across-tens", "across a ten", ("across-tens", "30-to-29"), toward=_TOWARD),
+        Level("from-5", "from five", ("from-5",), toward=("1.OA.C.5",), seconds=20),
+        Level(
+            "from-10",
+            "from ten",
+            ("from-10",),
+            toward=("1.OA.C.5",),
+            stands_on=("count-back:from-5", "count:to-20"),
+            seconds=20,
+        ),
+        Level(
+            "from-20",
+            "from twenty",
+            ("from-20", "20-to-19"),
+            misconceptions=("13-to-12",),
+            toward=("1.OA.C.5",),
+            stands_on=("count-back:from-10", "count-on:within-20"),
+        ),
     ),
     ask=ask,
 )

@@ -8,22 +8,25 @@ from warmup import pictures
 from warmup.english import count_words, number_word
 from warmup.model import Cue, Morning, Strand
 from warmup.randomness import Phrasing, SeededRandom
-from warmup.skills._counting import rows_around, steps, tens_change
+from warmup.skills._counting import grown, rows_around, steps, tens_change
 from warmup.skills._home import upper
 from warmup.skills.base import Draft, Level, Skill
 
-# Where a count starts and how many steps it takes: (lowest start, highest start, fewest, most steps).
+# Where a count starts and how many steps it takes: (lowest start, highest start, fewest, most steps), and
+# the week of the year from which the start rises. Starts inside the teens have a record of their own, so the
+# plain item goes into them and out of them.
 _RANGES = {
-    "within-10": (2, 6, 3, 4),
-    "within-20": (11, 16, 3, 4),
-    "teens": (9, 13, 5, 6),
-    "anywhere": (31, 95, 4, 5),
+    "within-10": (2, 6, 3, 4, 7),
+    "into-the-teens": (7, 10, 3, 4, 13),
+    "out-of-the-teens": (17, 19, 3, 4, 13),
+    "teens": (11, 14, 4, 5, 13),
+    "anywhere": (31, 95, 4, 5, 26),
 }
 _ACROSS = {"across-30": 30, "across-40": 40, "across-50": 50}
 _WATCH = {
     "within-10": "Starting again at one. Say the start together, then let the child keep going.",
-    "within-20": "Saying the start twice, so that the count ends one short.",
-    "teens": "Fifteen left out, or thirteen said as thirty.",
+    "within-20": "Saying the start twice, so that the count ends one short. Past nineteen: “ten-teen”.",
+    "teens": "Starting again at one, or fifteen left out.",
     "anywhere": "Another ten than the next after a nine, or a fresh start at one.",
     "across-30": "“Twenty-ten” after twenty-nine.",
     "across-40": "“Thirty-ten” after thirty-nine, or thirty once more.",
@@ -33,13 +36,13 @@ _WATCH = {
 _SPOKEN_ONLY = ("within-10", "within-20", "teens")
 
 
-def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
+def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """Count on from a start to an end; the answer is every number said."""
-    start, end = _stretch(item, rng)
+    start, end = _stretch(item, morning.week, rng)
     numbers, word = steps(start, end), number_word(start)
     # From below the start where there is room, so that the cue leaves the next word to the child.
     begin = steps(start - 2, start) if start > 6 else numbers[:2]
-    cup = end <= 20
+    cup = item in _SPOKEN_ONLY
     say = _way(start, end, rng, cup=cup)
     return Draft(
         say=say,
@@ -81,13 +84,14 @@ def _way(start: int, end: int, rng: SeededRandom, *, cup: bool) -> Phrasing:
     )
 
 
-def _stretch(item: str, rng: SeededRandom) -> tuple[int, int]:
+def _stretch(item: str, week: int, rng: SeededRandom) -> tuple[int, int]:
     """The first and the last number to say."""
     if item in _ACROSS:
         ten = _ACROSS[item]
-        return ten - rng.between(1, 4), ten + rng.between(1, 3)
-    low, high, fewest, most = _RANGES[item]
-    start = rng.between(low, high)
+        return ten - rng.between(1, 4), ten + rng.between(1, 2)
+    where = item if item != "within-20" else rng.pick(("into-the-teens", "out-of-the-teens"))
+    low, high, fewest, most, opens = _RANGES[where]
+    start = rng.between(low, grown(low, high, week, opens))
     return start, min(100, start + rng.between(fewest, most))
 
 
@@ -96,32 +100,44 @@ SKILL = Skill(
     title="Count on",
     asks="count on from a given number, some steps",
     strand=Strand.COUNTING,
-    ladder=True,
+    ladder=("within-10", "within-20", "to-50", "to-95"),
     levels=(
         Level(
             "within-10",
             "within ten",
             ("within-10",),
             codes=("K.CC.A.2",),
+            stands_on=("neighbors:after-to-10",),
             seconds=20,
             table="cereal in a cup",
         ),
         Level(
             "within-20",
-            "within twenty",
-            ("within-20", "teens"),
+            "within twenty, and out of the teens",
+            ("within-20",),
+            misconceptions=("teens",),
             codes=("K.CC.A.2",),
+            stands_on=("count-on:within-10", "count:to-39"),
             seconds=20,
             table="cereal in a cup",
         ),
         Level(
-            "across-tens",
-            "across a ten, from 25 to 49",
-            ("across-30", "across-40", "across-50"),
+            "to-50",
+            "to fifty, across a ten",
+            ("across-40", "across-50"),
+            misconceptions=("across-30",),
             codes=("K.CC.A.2",),
-            stands_on=("count:to-69",),
+            stands_on=("count-on:within-20", "count:to-69"),
+            waits_on=("count/across-30", "count-on/teens"),
         ),
-        Level("anywhere", "anywhere to 95", ("anywhere",), codes=("K.CC.A.2",)),
+        Level(
+            "to-95",
+            "anywhere to 95",
+            ("anywhere",),
+            codes=("K.CC.A.2",),
+            stands_on=("count-on:to-50", "count:to-100"),
+            waits_on=("count-on/across-30",),
+        ),
     ),
     ask=ask,
 )

@@ -1,4 +1,4 @@
-"""date: today's number and full date, the date some days on, and how many sleeps until a day that matters.
+"""date: today's number, the whole date and its hard names, and how many sleeps until a day that matters.
 
 Common practice in kindergarten rooms, no source; no Common Core code covers the calendar. A cardinal is
 taken for the ordinal ("March third", "March three").
@@ -22,12 +22,8 @@ from warmup.skills._calendar import (
 )
 from warmup.skills._days_ahead import (
     few_days_on,
-    one_weekday,
-    over_the_end,
     sleeps,
     to_the_next_month,
-    two_weeks,
-    week_on,
 )
 from warmup.skills._home import upper
 from warmup.skills.base import Draft, Level, Skill
@@ -42,10 +38,6 @@ _WATCH = {
     "twenty-first": "“Twenty-oneth”. The last part is said as in first.",
     "sleeps": "Counting today as well, so ending one too high. A sleep is the night between two days.",
     "few-days-on": "Counting today as the first day, so ending one short.",
-    "two-weeks": "Losing the count where the row of the calendar ends.",
-    "one-weekday": "Counting every square. Only one column is asked for.",
-    "a-week-on": "One square on for one week on. A week is a whole row.",
-    "month-end": "Stopping at the page’s end, or starting the new page at the old number.",
     "thirty-to-one": "“Thirty-first” in a month of thirty days. The page has no such square.",
     "thirty-one-to-one": "“Thirty-second”: numbers keep going, but months end.",
 }
@@ -67,14 +59,6 @@ def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
             return sleeps(morning, rng, watch)
         case "few-days-on":
             return few_days_on(morning.date, rng, watch)
-        case "two-weeks":
-            return two_weeks(morning, rng, watch)
-        case "one-weekday":
-            return one_weekday(morning.date, rng, watch)
-        case "a-week-on":
-            return week_on(morning.date, rng, watch)
-        case "month-end":
-            return over_the_end(morning, rng, watch)
         case "thirty-to-one":
             return to_the_next_month(30, morning.date, rng, watch)
         case _:
@@ -82,7 +66,7 @@ def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
 
 
 def askable(item: str, morning: Morning) -> bool:
-    """A date a few days on needs days left in the month: its end is crossed only at the last level."""
+    """A date a few days on needs days left in the month: the count of squares stays on one page."""
     return item != "few-days-on" or days_left(morning.date) >= 2
 
 
@@ -245,32 +229,32 @@ def _named(item: str, today: dt.date, rng: SeededRandom) -> Draft:
 SKILL = Skill(
     id="date",
     title="The date",
-    asks="today’s date, a date some days on, how many sleeps until a day that matters",
+    asks="today’s number, the whole date, how many sleeps until a day that matters",
     strand=Strand.CALENDAR,
     levels=(
-        Level("number", "today’s number", ("say-number", "find-number"), seconds=20, table="wall calendar"),
         Level(
-            "full",
-            "the full date",
-            ("full", "eleventh-to-thirteenth", "twenty-first"),
+            "number",
+            "today’s number",
+            ("say-number", "find-number"),
+            stands_on=("count:to-20",),
             seconds=20,
             table="wall calendar",
         ),
-        Level("within-a-week", "days until, within a week", ("sleeps", "few-days-on"), table="wall calendar"),
         Level(
-            "two-weeks",
-            "across two weeks",
-            ("two-weeks", "a-week-on", "one-weekday"),
-            seconds=60,
+            "full",
+            "the full date",
+            ("full", "eleventh-to-thirteenth", "twenty-first", "thirty-to-one", "thirty-one-to-one"),
+            stands_on=("date:number", "weekday:today", "month:this"),
+            seconds=20,
             table="wall calendar",
-            guesses=(("one-weekday", 0.5),),
         ),
         Level(
-            "month-end",
-            "across the end of a month",
-            ("month-end", "thirty-to-one", "thirty-one-to-one"),
+            "within-a-week",
+            "days until, within a week",
+            ("sleeps", "few-days-on"),
+            stands_on=("date:full", "weekday:around", "count-on:within-10"),
+            waits_on=("weekday/day-before",),
             table="wall calendar",
-            slower=("month-end",),
         ),
     ),
     ask=ask,

@@ -1,6 +1,6 @@
 """equal-shares: halves, then quarters, of a whole.
 
-Toward 1.G.A.3: circles and rectangles in two or four equal parts, named halves, fourths and quarters;
+1.G.A.3: circles and rectangles in two or four equal parts, named halves, fourths and quarters;
 more equal parts are smaller ones (Common Core State Standards for Mathematics, 2010). Whether parts are
 equal is worked out from their areas.
 """
@@ -256,8 +256,10 @@ SKILL = Skill(
         Level(
             "halves",
             "halves",
-            ("halves-or-not", "make-halves", "about-halves"),
+            ("make-halves", "about-halves"),
+            ("halves-or-not",),
             codes=("1.G.A.3",),
+            stands_on=("flat-shapes:four-shapes",),
             guess=0.5,
             table="toast, paper",
             guesses=(("make-halves", 0.1), ("about-halves", 0.3)),
@@ -267,6 +269,8 @@ SKILL = Skill(
             "quarters",
             ("quarters-or-not", "make-quarters", "quarter-or-half"),
             codes=("1.G.A.3",),
+            stands_on=("equal-shares:halves",),
+            waits_on=("equal-shares/halves-or-not",),
             guess=0.5,
             table="toast, paper",
             guesses=(("make-quarters", 0.1),),

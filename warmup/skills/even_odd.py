@@ -21,7 +21,6 @@ _NUMBERS: dict[str, Sequence[int]] = {
     "eleven": (11,),
     "twelve": (12,),
     "name-and-make": tuple(range(3, 21)),
-    "fair-shares": tuple(range(4, 20)),
 }
 _WATCH = {
     "pair-to-10": "Making two piles in place of pairs.",
@@ -30,17 +29,14 @@ _WATCH = {
     "eleven": "Going by the two 1s that look alike. Put real things in pairs and look.",
     "twelve": "Going by the 1 in front. Put real things in pairs and look.",
     "name-and-make": "Going by the first digit. Only the last digit tells.",
-    "fair-shares": "Two shares or pairs of two: both come out, but the numbers are not the same.",
 }
 
 
 def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
-    """Pairs and what is left; a number of a kind to make; two fair shares."""
+    """Pairs and what is left; a number of a kind to name or to make."""
     match item:
         case "name-and-make":
             return _name(item, rng) if rng.coin() else _make(item, morning.animal, rng)
-        case "fair-shares":
-            return _share(item, rng)
         case _:
             return _pair_up(item, rng)
 
@@ -103,6 +99,7 @@ def _name(item: str, rng: SeededRandom) -> Draft:
         ),
         watch_for=_WATCH[item],
         given={"number": number},
+        table="buttons",
         guess=0.5,
     )
 
@@ -131,38 +128,8 @@ def _make(item: str, animal: str, rng: SeededRandom) -> Draft:
         ),
         watch_for=_WATCH[item],
         given={"kind": kind, "low": low, "high": high},
+        table="buttons",
         guess=0.4,
-    )
-
-
-def _share(item: str, rng: SeededRandom) -> Draft:
-    """Two fair shares: how many each, and what is left."""
-    number = rng.pick(_NUMBERS[item])
-    each, left = divmod(number, 2)
-    word = number_word(number)
-    thing = rng.pick(("plum", "cracker", "block", "sock"))
-    things = plural(2, thing)
-    rest = "one left over" if left else "none left over"
-    return Draft(
-        say=rng.phrasing(
-            f"Two kids share {word} {things}. Tell me each share and what is left.",
-            f"Deal {word} {things} to two kids. Each gets the same. How many each?",
-            f"Give two kids {word} {things}, fair and square. What does each get?",
-        ),
-        answer=f"{number_word(each)} each, {rest}",
-        accept=(f"{number_word(each)} and {number_word(each)}",),
-        working=f"{number} = {each} + {each}" + (" + 1" if left else ""),
-        cues=(
-            Cue("How do you deal so that it is fair?"),
-            Cue(
-                f"Look at all the {things}. Each kid takes from the row, turn by turn.",
-                pictures.Counters(number, "line", what=things),
-            ),
-            Cue("Begin: one for you, one for me. The child deals on and tells the shares."),
-        ),
-        watch_for=_WATCH[item],
-        given={"number": number, "bears": 2},
-        guess=0.0,
     )
 
 
@@ -173,29 +140,14 @@ SKILL = Skill(
     strand=Strand.NUMBER,
     levels=(
         Level(
-            "pair-to-10",
-            "pair to ten",
-            ("pair-to-10", "seven-nine"),
-            ("2.OA.C.3",),
-            stands_on=("by-twos:to-10",),
-            table="shoes",
-        ),
-        Level(
             "pair-to-20",
-            "pair to twenty",
-            ("pair-to-20", "eleven", "twelve"),
-            ("2.OA.C.3",),
-            seconds=60,
+            "pair and name, to twenty",
+            ("pair-to-10", "pair-to-20", "seven-nine", "eleven", "twelve", "name-and-make"),
+            codes=("2.OA.C.3",),
+            stands_on=("by-twos:to-20",),
             table="shoes, socks",
-        ),
-        Level(
-            "name-and-make",
-            "name and make, to twenty",
-            ("name-and-make", "fair-shares"),
-            ("2.OA.C.3",),
-            guess=0.45,
-            table="buttons",
-            guesses=(("fair-shares", 0.0),),
+            slower=("pair-to-20", "eleven", "twelve"),
+            guesses=(("name-and-make", 0.45),),
         ),
     ),
     ask=ask,

@@ -1,17 +1,25 @@
-"""flat-shapes: name them, find them, count their sides, put two together.
+"""flat-shapes: name them, find them, count their sides, make one, put two together.
 
 K.G.A.1 and K.G.A.2: shapes in the world around, and their right names however they are turned; K.G.B.4:
-sides and corners; K.G.B.6: small shapes make larger ones (Common Core State Standards for Mathematics,
-2010). A square is a rectangle too, and no flat shape here is called a diamond (Virginia Curriculum
-Framework 2016, 2.13 and K.10).
+sides and corners; K.G.B.5: shapes made of sticks; K.G.B.6: small shapes make larger ones (Common Core
+State Standards for Mathematics, 2010). A square is a rectangle too, and no flat shape here is called a
+diamond (Virginia Curriculum Framework 2016, 2.13 and K.10).
 """
 
 from warmup import pictures
-from warmup.english import listed, number_word
+from warmup.english import number_word
 from warmup.model import Cue, Morning, Strand
 from warmup.randomness import SeededRandom
-from warmup.skills._geometry import PLACES, clean_turns, count_sides, equal_sides, rule, square_corners
+from warmup.skills._geometry import PLACES, clean_turns, count_sides, rule
 from warmup.skills._joining import ask_build, ask_see_the_two, ask_slide_together
+from warmup.skills._straight_sides import (
+    ask_hexagon,
+    ask_not_closed,
+    ask_of_straws,
+    ask_sides,
+    ask_square_is_a_rectangle,
+    called,
+)
 from warmup.skills.base import Draft, Level, Skill
 
 _FOUR = ("circle", "triangle", "square", "rectangle")
@@ -43,22 +51,21 @@ def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
         case "thin-triangle":
             return _thin_triangle(rng)
         case "count-sides":
-            return _count_sides(rng) if rng.coin() else _by_its_sides(rng)
+            return ask_sides(rng)
         case "not-closed":
-            return _not_closed(rng)
+            return ask_not_closed(rng)
         case "square-is-a-rectangle":
-            return _square_is_a_rectangle(rng)
+            return ask_square_is_a_rectangle(rng)
+        case "hexagon":
+            return ask_hexagon(rng)
+        case "make-of-straws":
+            return ask_of_straws(rng)
         case "slide-together":
             return ask_slide_together(rng)
         case "see-the-two":
             return ask_see_the_two(rng)
         case _:
-            return ask_build(rng)
-
-
-def called(figure: str) -> str:
-    """The name a child gives a figure: a thin triangle is a triangle."""
-    return figure.split()[-1]
+            return ask_build(morning, rng)
 
 
 # ---- names -----------------------------------------------------------------------------------------
@@ -219,119 +226,12 @@ def _thin_triangle(rng: SeededRandom) -> Draft:
     )
 
 
-def _not_closed(rng: SeededRandom) -> Draft:
-    names = rng.shuffled(("triangle", "square", "circle", "rectangle", "hexagon"))[:3]
-    turns = tuple(rng.pick(clean_turns(name, (0, 45, 60, 90, 180))) for name in names)
-    place = rng.below(3)
-    return Draft(
-        say=rng.phrasing(
-            "A bug can get into one shape. Which one?",
-            "Which shape is not closed? Show me where.",
-            "These are fences. Which one lets the sheep out?",
-        ),
-        answer=PLACES[place],
-        working="a gap in the line: not closed, so not a circle, triangle or square",
-        cues=(
-            Cue("Trace around each one. Do you come back to the start?"),
-            Cue("Lay a loop of yarn, then pull its ends apart. Look at the row again."),
-            Cue("Walk a finger along one line together. Say “stop” where the line stops."),
-        ),
-        watch_for="“It’s still a triangle.” With a gap it has no inside: it is not one yet.",
-        given={"names": list(names), "gap": place},
-        picture=pictures.ShapeRow(names, turns, (place,)),
-        guess=0.33,
-    )
-
-
-# ---- sides and corners -----------------------------------------------------------------------------
-
-
-def _count_sides(rng: SeededRandom) -> Draft:
-    figure = rng.pick(("triangle", "right triangle", "square", "rectangle", "hexagon", "hexagon"))
-    # A hexagon's corners are so blunt that they can be counted only where sides lie level or upright.
-    turns = clean_turns(figure, range(0, 360, 30 if figure == "hexagon" else 5))
-    part, turn = rng.pick(("sides", "corners")), rng.pick(turns)
-    count, name = count_sides(figure), called(figure)
-    return Draft(
-        say=rng.phrasing(
-            f"How many {part} does this {name} have?",
-            f"Touch the {part} of this shape. How many are there?",
-            f"Here is a {name}. Count its {part}.",
-        ),
-        answer=number_word(count),
-        working=f"{name}: {count} sides, {count} corners",
-        cues=(
-            Cue(f"Show me one of its {part}."),
-            Cue(f"Keep a thumb where you began. Count the {part} until you meet it."),
-            Cue(f"Touch one of the {part} together: “one…” and let the child go around."),
-        ),
-        watch_for=f"Counting the first of the {part} twice. A finger stays on the start.",
-        given={"figure": figure, "part": part, "ask": "count"},
-        picture=pictures.FlatShape(figure, turn),
-        guess=0.33,
-    )
-
-
-def _by_its_sides(rng: SeededRandom) -> Draft:
-    """The name for so many sides: one for three and for six, any of several for four."""
-    count, names = rng.pick(tuple(_FITS.items()))
-    word, said = number_word(count), listed(names, "or")
-    return Draft(
-        say=rng.phrasing(
-            f"Name a shape with {word} straight sides.",
-            f"Draw a shape with {word} straight sides. What is it called?",
-            f"A shape has {word} straight sides. What could it be?",
-        ),
-        answer=said,
-        accept=(*(f"a {name}" for name in names), *_FITS_TOO.get(count, ())),
-        working=f"{count} straight sides, {count} corners: {said}",
-        cues=(
-            Cue(f"Put up {word} fingers. Each one is a side."),
-            Cue("Lay straws or spoons end to end, one for each side, until they close."),
-            Cue("Draw the first two sides together. The child draws the rest and names it."),
-        ),
-        watch_for="Naming any shape with points. Count the sides of the shape that was named.",
-        given={"sides": count, "ask": "name"},
-        guess=0.25,
-    )
-
-
-_FITS = {3: ("triangle",), 4: ("square", "rectangle"), 6: ("hexagon",)}
-"""Names of the kindergarten shapes by their sides."""
-_FITS_TOO = {4: ("a rhombus", "a trapezoid", "a kite")}
-
-
-def _square_is_a_rectangle(rng: SeededRandom) -> Draft:
-    first, second = rng.pick((("square", "rectangle"), ("rectangle", "square")))
-    needs_equal = second == "square"
-    yes = square_corners(first) and (equal_sides(first) or not needs_equal)
-    return Draft(
-        say=rng.phrasing(
-            f"Is every {first} a {second}? Tell me why.",
-            f"Can we call every {first} a {second}? Tell me why.",
-            f"Think of any {first}. Is it always a {second}?",
-        ),
-        answer="yes" if yes else "no",
-        accept=("yes: four sides and four square corners",) if yes else ("no: some are longer than wide",),
-        working=f"rectangle: {rule('rectangle')}; square: {rule('square')}",
-        cues=(
-            Cue("What must a shape have before we call it that?"),
-            Cue("Lay a napkin beside a book. Touch the corners, then the sides of each."),
-            Cue(f"Check together: four sides? Square corners? Then what else does a {second} need?"),
-        ),
-        watch_for="“A square is a square!” It is one, and a rectangle as well: a special one."
-        if yes
-        else "Yes to everything. Show a long door: are all its sides the same?",
-        given={"first": first, "second": second},
-        guess=0.5,
-    )
-
-
 SKILL = Skill(
     id="flat-shapes",
     title="Flat shapes",
-    asks="name, sides, corners, find one in the room, put two together",
+    asks="name, sides, corners, find one in the room, make one, put two together",
     strand=Strand.SHAPE,
+    ladder=("four-shapes", "turned-and-thin"),
     levels=(
         Level(
             "four-shapes",
@@ -345,25 +245,31 @@ SKILL = Skill(
         Level(
             "turned-and-thin",
             "turned and thin ones",
-            ("turned", "tilted-square", "thin-triangle"),
+            ("turned", "thin-triangle"),
+            ("tilted-square",),
             codes=("K.G.A.2",),
+            stands_on=("flat-shapes:four-shapes",),
             guess=0.33,
             table="square napkin",
         ),
         Level(
             "sides-and-corners",
-            "sides and corners, hexagon",
-            ("count-sides", "not-closed", "square-is-a-rectangle"),
-            codes=("K.G.A.2", "K.G.B.4"),
+            "sides and corners, hexagon, make it of straws",
+            ("count-sides", "not-closed", "square-is-a-rectangle", "hexagon", "make-of-straws"),
+            codes=("K.G.A.2", "K.G.B.4", "K.G.B.5"),
+            stands_on=("flat-shapes:turned-and-thin", "how-many:count-out-to-10"),
+            waits_on=("flat-shapes/tilted-square",),
             guess=0.33,
             table="straws",
-            guesses=(("count-sides", 0.3), ("square-is-a-rectangle", 0.5)),
+            slower=("make-of-straws",),
+            guesses=(("count-sides", 0.3), ("square-is-a-rectangle", 0.5), ("make-of-straws", 0.0)),
         ),
         Level(
             "put-together",
             "put two together",
             ("slide-together", "see-the-two", "build"),
             codes=("K.G.B.6",),
+            stands_on=("flat-shapes:sides-and-corners",),
             guess=0.25,
             table="paper, square crackers",
             slower=("build",),

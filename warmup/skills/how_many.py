@@ -1,30 +1,62 @@
 """how-many: count a set, count out a number.
 
-K.CC.B.4: counting tells how many. K.CC.B.5: count up to 20 things in a line, an array or a ring, up to
-10 in a scatter, and count out a number from 1 to 20 (Common Core State Standards for Mathematics, 2010).
-Rows and rings begin at 6: up to five are seen at a glance, not counted (common practice, no source).
+K.CC.B.4: counting tells how many, one word to a thing (4.A), and the last word is the size of the lot
+however it lies (4.B). K.CC.B.5: count up to 20 things in a line, an array or a ring, up to 10 in a
+scatter, and count out a number from 1 to 20 (Common Core State Standards for Mathematics, 2010).
+Longer lines, rows and rings begin at 6: up to five are seen at a glance (common practice, no source).
 """
+
+from typing import NamedTuple
 
 from warmup import pictures
 from warmup.english import number_word
 from warmup.model import Cue, Morning, Strand
 from warmup.randomness import Phrasing, SeededRandom
-from warmup.skills._home import BLOCK, BOOK, PEG, ROLL, SOCK, SPOON, TO_HOLD, Noun
+from warmup.skills._home import BEAN, BLOCK, BOOK, PEG, ROLL, SOCK, SPOON, TO_HOLD, Noun
+from warmup.skills._rising import risen
 from warmup.skills.base import Draft, Level, Skill
 
 # Things that are round, so that a disc in a picture can stand for one.
 _ROUND = (ROLL, Noun("plum", "plums"), Noun("ball", "balls"), Noun("plate", "plates"), Noun("bead", "beads"))
 
-# The fewest and the most there are to count in a layout.
-_RANGES = {"line": (2, 5), "rows": (6, 20), "ring": (6, 20), "scatter": (4, 10)}
-_MANY_AT_HOME = (SPOON, SOCK, BLOCK, PEG, BOOK, Noun("crayon", "crayons"))
+_CRAYON = Noun("crayon", "crayons")
+# What a house has up to fourteen of, and what it has two dozen of.
+_MANY_AT_HOME = (SPOON, SOCK, BLOCK, PEG, BOOK, _CRAYON)
+_DOZENS_AT_HOME = (BLOCK, PEG, BEAN, _CRAYON)
+
+
+class _Range(NamedTuple):
+    """The fewest to count, the most while the level is new (it opens in week ``opens``), the most later."""
+
+    fewest: int
+    at_first: int
+    most: int
+    opens: int
+
+    def drawn(self, morning: Morning, rng: SeededRandom) -> int:
+        return rng.between(self.fewest, self.most if risen(morning, self.opens) else self.at_first)
+
+
+_RANGES = {
+    "line": _Range(2, 5, 5, 1),
+    "so-how-many": _Range(3, 5, 5, 1),
+    "count-out": _Range(2, 5, 10, 3),
+    "line-to-10": _Range(6, 8, 10, 3),
+    "rows": _Range(6, 12, 20, 10),
+    "ring": _Range(6, 12, 20, 12),
+    "scatter": _Range(4, 7, 10, 12),
+    "count-out-to-20": _Range(11, 14, 20, 16),
+}
 
 _WATCH = {
-    "line": "Counting all over again when asked how many. Ask “So how many?” and wait.",
+    "line": "Two words for one thing, or one skipped. Let the finger set the pace.",
+    "so-how-many": "Counting them all over again, or a guess. The last number said tells how many.",
+    "line-to-10": "A finger faster than the words. Slow down, and let each get its own touch.",
     "rows": "A row left out, or one touched twice. Let the finger finish a row before the next.",
     "ring": "Going past where the ring began. Ask where the first touch was.",
     "scatter": "One missed or touched twice. Ask how to tell which are done.",
     "count-out": "Running past the number: the hand goes on when the count should stop.",
+    "count-out-to-20": "Losing the number on the way. Let the child say it once more before going on.",
     "zero": "Saying one, or a shrug. Ask again, and give it time.",
 }
 
@@ -32,27 +64,55 @@ _WATCH = {
 def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """Count what the picture shows, lay out a number, or tell what is left when all are gone."""
     match item:
-        case "count-out":
-            return _count_out(morning.animal, rng)
+        case "count-out" | "count-out-to-20":
+            return _count_out(item, morning, rng)
         case "zero":
             return _none_left(rng)
+        case "so-how-many":
+            return _so_how_many(morning, rng)
         case _:
-            return _count(item, morning.animal, rng)
+            return _count(item, morning, rng)
 
 
-def _count(layout: str, animal: str, rng: SeededRandom) -> Draft:
+def _count(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """How many lie in this layout; the answer is the last number said."""
-    count, noun, seed = rng.between(*_RANGES[layout]), rng.pick(_ROUND), rng.below(1000)
+    layout = "line" if item == "line-to-10" else item
+    count, noun, seed = _RANGES[item].drawn(morning, rng), rng.pick(_ROUND), rng.below(1000)
     figures = ", ".join(map(str, range(1, count + 1))) if count <= 5 else f"1, 2, 3 … {count}"
     picture = pictures.Counters(count, layout, what=noun.many, seed=seed if layout == "scatter" else 0)
     return Draft(
-        say=_say_count(layout, noun, animal, rng),
+        say=_say_count(layout, noun, morning.animal, rng),
         answer=number_word(count),
         working=f"{figures}: the last number said",
         cues=_cues_count(layout, count, noun),
-        watch_for=_WATCH[layout],
+        watch_for=_WATCH[item],
         given={"count": count, "layout": layout, "what": noun.many, "seed": picture.seed},
         picture=picture,
+        table="",
+    )
+
+
+def _so_how_many(morning: Morning, rng: SeededRandom) -> Draft:
+    """Counted aloud, then covered: the last number said must tell how many, with nothing left to count."""
+    count, noun = _RANGES["so-how-many"].drawn(morning, rng), rng.pick(_ROUND)
+    return Draft(
+        say=rng.phrasing(
+            f"Count the {noun.many}. Now they hide. So how many were there?",
+            f"Touch and count the {noun.many}. Then I hide them. How many are there?",
+            f"Count these {noun.many}. Shut your eyes. How many {noun.many} are there?",
+        ),
+        answer=number_word(count),
+        working=f"{', '.join(map(str, range(1, count + 1)))}: the last number said",
+        cues=(
+            Cue("What was the last number you said?"),
+            Cue(f"Uncover the {noun.many}. Count them once more. Then ask with a hand over them."),
+            Cue("Uncover and count together, “one, two…”. The child says the last one extra loud."),
+        ),
+        watch_for=_WATCH["so-how-many"],
+        given={"count": count, "layout": "line", "what": noun.many, "seed": 0},
+        picture=pictures.Counters(count, "line", what=noun.many),
+        do=f"Keep a hand ready to cover the {noun.many} once they are counted.",
+        table="",
     )
 
 
@@ -109,12 +169,14 @@ def _cues_count(layout: str, count: int, noun: Noun) -> tuple[Cue, Cue, Cue]:
     return Cue(first), second, Cue(third)
 
 
-def _count_out(animal: str, rng: SeededRandom) -> Draft:
+def _count_out(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """Lay out a number of things; the answer says when it is right.
 
     Of the things there are more on the table than are asked for, so only what a house has many of will do.
     """
-    count, noun = rng.between(2, 10), rng.pick(_MANY_AT_HOME)
+    many = item == "count-out-to-20"
+    count = _RANGES[item].drawn(morning, rng)
+    noun, animal = rng.pick(_DOZENS_AT_HOME if many else _MANY_AT_HOME), morning.animal
     wanted = noun.of(count)
     return Draft(
         say=rng.phrasing(
@@ -127,10 +189,12 @@ def _count_out(animal: str, rng: SeededRandom) -> Draft:
         working=f"1 … {count}, and stop at {count}",
         cues=(
             Cue(f"Say it again: {wanted}. Ask which number to stop at."),
-            Cue(f"Hold up {number_word(count)} fingers and leave them up while the child counts."),
+            Cue(f"Line up the first ten. Ask how far it still is to {number_word(count)}.")
+            if many
+            else Cue(f"Hold up {number_word(count)} fingers and leave them up while the child counts."),
             Cue(f"Lay the first {noun.one} together, “one…”. The child lays the rest."),
         ),
-        watch_for=_WATCH["count-out"],
+        watch_for=_WATCH[item],
         given={"count": count, "what": noun.many},
         table=f"{count + 4} {noun.many} or the like",
     )
@@ -165,23 +229,25 @@ def _none_left(rng: SeededRandom) -> Draft:
 SKILL = Skill(
     id="how-many",
     title="How many",
-    asks="count a set; count out a number",
+    asks="count a set and say how many; count out a number",
     strand=Strand.NUMBER,
+    ladder=("line-to-5", "count-out-to-10", "rows-to-20", "ring-and-scatter", "count-out-to-20"),
     levels=(
         Level(
             "line-to-5",
             "a line to five",
             ("line",),
-            codes=("K.CC.B.4",),
-            toward=("K.CC.B.5",),
+            ("so-how-many",),
+            codes=("K.CC.B.4", "K.CC.B.4.A", "K.CC.B.4.B", "K.CC.B.5"),
             seconds=20,
         ),
         Level(
             "count-out-to-10",
-            "count out to ten",
-            ("count-out", "zero"),
-            codes=("K.CC.B.4",),
-            toward=("K.CC.B.5",),
+            "a line to ten, count out to ten",
+            ("count-out", "line-to-10"),
+            ("zero",),
+            codes=("K.CC.B.4", "K.CC.B.4.A", "K.CC.B.5"),
+            stands_on=("how-many:line-to-5", "count:to-20"),
             table="things to count out",
         ),
         Level(
@@ -189,14 +255,27 @@ SKILL = Skill(
             "rows to twenty",
             ("rows",),
             codes=("K.CC.B.4", "K.CC.B.5"),
+            stands_on=("how-many:count-out-to-10",),
             seconds=60,
         ),
         Level(
             "ring-and-scatter",
             "a ring to twenty, a scatter to ten",
-            ("ring", "scatter"),
-            codes=("K.CC.B.4", "K.CC.B.5"),
+            ("ring",),
+            ("scatter",),
+            codes=("K.CC.B.4", "K.CC.B.4.B", "K.CC.B.5"),
+            stands_on=("how-many:rows-to-20",),
             seconds=60,
+        ),
+        Level(
+            "count-out-to-20",
+            "count out to twenty",
+            ("count-out-to-20",),
+            codes=("K.CC.B.4", "K.CC.B.5"),
+            stands_on=("how-many:ring-and-scatter",),
+            waits_on=("how-many/scatter",),
+            seconds=60,
+            table="twenty-four things to count out",
         ),
     ),
     ask=ask,

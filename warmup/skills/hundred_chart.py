@@ -9,12 +9,11 @@ from warmup import pictures
 from warmup.english import count_words, number_word
 from warmup.model import Cue, Morning, Strand
 from warmup.randomness import SeededRandom
-from warmup.skills._counting import steps
+from warmup.skills._counting import grown, steps
 from warmup.skills._home import upper
 from warmup.skills.base import Draft, Level, Skill
 
 _WATCH = {
-    "hidden-to-20": "Counting from one each time. It works; starting at the front of the row is shorter.",
     "hidden-to-50": "The right ones with another ten: the row next door was read.",
     "end-of-row": "Stopping at the edge, or going straight down from the row’s end.",
     "one-down": "One more instead of ten more: down is not plus one.",
@@ -25,11 +24,14 @@ _WATCH = {
 }
 
 
-def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
+def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """Which number is under the card, at a place told, or ten away."""
     match item:
-        case "hidden-to-20" | "hidden-to-50" | "hidden-to-100":
-            return _hidden(item, rng)
+        case "hidden-to-50":
+            return _hidden(item, 1, rng)
+        case "hidden-to-100":
+            # The chart's first row: higher from week to week, and from the start not the one to fifty.
+            return _hidden(item, 10 * rng.between(1, grown(1, 5, morning.week, opens=25)) + 1, rng)
         case "end-of-row":
             return _end_of_row(10 * rng.between(1, 4), rng)
         case "one-down":
@@ -42,13 +44,10 @@ def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
             return _ten_away(rng.between(11, 99), -10, rng)
 
 
-def _hidden(item: str, rng: SeededRandom) -> Draft:
-    first = 10 * rng.between(0, 5) + 1 if item == "hidden-to-100" else 1
-    last = 20 if item == "hidden-to-20" else first + 49
-    # Not the chart's ends, which its words name, nor ten, which they name as well; past the first row once
-    # that is no news.
-    low = 11 if item == "hidden-to-50" else first + 1
-    number = rng.pick([n for n in range(low, last) if n != 10])
+def _hidden(item: str, first: int, rng: SeededRandom) -> Draft:
+    last = first + 49
+    # Not the chart's ends, which its words name; past the first row, which is no news.
+    number = rng.between(max(11, first + 1), last - 1)
     chart = pictures.HundredChart(first, last, hidden=(number,))
     before = range(max(first, number - 3), number)
     row_start = number % 10 == 1
@@ -195,27 +194,11 @@ SKILL = Skill(
     strand=Strand.COUNTING,
     levels=(
         Level(
-            "to-20",
-            "1 to 20",
-            ("hidden-to-20",),
-            toward=("K.CC.A.1",),
-            stands_on=("numerals:to-20",),
-            table="printed chart",
-        ),
-        Level(
-            "to-50",
-            "to 50",
-            ("hidden-to-50", "end-of-row", "one-down"),
-            toward=("K.CC.A.1",),
-            stands_on=("numerals:to-50",),
-            table="printed chart",
-        ),
-        Level(
-            "hidden-to-100",
+            "to-100",
             "hidden, to 100",
-            ("hidden-to-100", "row-and-column"),
-            toward=("K.CC.A.1",),
-            stands_on=("numerals:to-100",),
+            ("hidden-to-50", "hidden-to-100", "end-of-row", "one-down", "row-and-column"),
+            codes=("K.CC.A.1",),
+            stands_on=("numerals:to-100", "by-tens:to-100"),
             table="printed chart",
         ),
         Level(
@@ -223,6 +206,8 @@ SKILL = Skill(
             "ten more or ten less",
             ("ten-more", "ten-less"),
             codes=("1.NBT.C.5",),
+            stands_on=("hundred-chart:to-100", "place-value:to-99"),
+            waits_on=("place-value/bundle-is-ten",),
             table="printed chart",
         ),
     ),

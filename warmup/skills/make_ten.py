@@ -1,96 +1,106 @@
-"""make-ten: the partner that makes ten.
+"""make-ten: the partner that makes ten, and ten take away some.
 
-K.OA.A.4: for each number from 1 to 9, find the number that makes 10 (Common Core State Standards for
-Mathematics, 2010). The last level brings in ten and zero, past that bound, so it carries K.OA.A.2
-(totals no bigger than ten) in its place.
+K.OA.A.4: for each number from 1 to 9, find the number that makes 10; K.OA.A.2: differences from no more than
+ten (Common Core State Standards for Mathematics, 2010).
 """
 
 from warmup import pictures
 from warmup.english import number_word, plural
 from warmup.model import Cue, Morning, Strand
 from warmup.randomness import Phrasing, SeededRandom
-from warmup.skills._home import CUP, PEG, Noun, upper
+from warmup.skills._home import CUP, PEG, upper
+from warmup.skills._rising import risen
 from warmup.skills.base import Draft, Level, Skill
 
-# What each item starts from.
+# What each item starts from; eight and two, and three in the head, are left to the items of that name.
 _PARTNERS = {
-    "see-places": (4, 5, 6, 7, 8, 9),
-    "easy-pairs": (9, 8, 5, 1, 2),
+    "see-places": (2, 3, 4, 5, 6, 7, 8, 9),
+    "easy-pairs": (9, 5, 1),
+    "eight-two": (8, 2),
+    "all": (1, 2, 3, 4, 5, 6, 7, 8, 9),
     "seven-three": (7, 3),
     "six-four": (6, 4),
-    "all": (1, 2, 3, 4, 5, 6, 7, 8, 9),
-    "in-the-head": (1, 2, 4, 5, 6, 8, 9),
+    "in-the-head": (1, 2, 4, 5, 6, 7, 8, 9),
     "three-and-what": (3,),
-    "ten-and-none": (10, 0),
 }
-_SPOKEN_ONLY = ("in-the-head", "three-and-what", "ten-and-none")
+_SPOKEN_ONLY = ("in-the-head", "three-and-what")
+# What is taken from ten: the easy pairs first.
+_TAKEN = (1, 2, 5, 8, 9, 3, 4, 6, 7)
 _WATCH = {
     "see-places": "Counting all the places again. The empty ones can be counted alone.",
+    "eight-two": "Saying one: an empty place is missed. Touch the empty places.",
     "easy-pairs": "Saying the number next in the count.",
     "seven-three": "A partner that is near, but off by one. Let fingers settle it.",
     "six-four": "A partner that is off by one. Let fingers settle it.",
     "all": "A pair just practiced, said by habit. Let fingers prove it.",
     "in-the-head": "Looking round for the frame. Ten fingers do as well.",
     "three-and-what": "Thirteen: adding ten on. Say again that ten is all there is.",
-    "ten-and-none": "Silence, or a shrug. Ask again, and give it time.",
+    "take-from-ten": "Counting back and losing the way. Ask for the partner that makes ten.",
 }
 
-_NOTHING_YET = "Saying the number back, or keeping quiet. Look at the frame: which places are empty?"
 
-
-def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
-    """How many more make ten, from a number this item covers."""
-    have = rng.pick(_PARTNERS[item])
+def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
+    """How many more make ten, from a number this item covers; or what is left of ten."""
+    if item == "take-from-ten":
+        return _take(rng.pick(_TAKEN[: None if risen(morning, 28) else 5]), rng)
+    # At first no more than five places are empty.
+    few = item == "see-places" and not risen(morning, 10)
+    have = rng.pick([n for n in _PARTNERS[item] if n >= 5] if few else _PARTNERS[item])
     more = 10 - have
     frame = pictures.TenFrame(have)
     return Draft(
         say=_say(have, rng),
         answer=number_word(more),
-        accept=("none", "nothing") if more == 0 else (),
         working=f"{have} + {more} = 10",
         cues=_cues(have, frame),
-        watch_for=_WATCH[item] if have else _NOTHING_YET,
+        watch_for=_WATCH[item],
         given={"have": have, "make": 10},
         picture=None if item in _SPOKEN_ONLY else frame,
     )
 
 
 def _say(have: int, rng: SeededRandom) -> Phrasing:
-    word = number_word(have)
-    # Said as people say it: nobody has zero cups.
-    some = word if have else "none"
+    some = number_word(have)
     return rng.phrasing(
         f"You have {some}. How many more make ten?",
         f"The ten frame has {some} in it. How many more fill it?",
-        f"I say {word}. You say its partner that makes ten.",
-        f"{upper(word)} and what make ten?",
+        f"I say {some}. You say its partner that makes ten.",
+        f"{upper(some)} and what make ten?",
         f"We need ten {PEG.many}. We have {some}. How many more?",
-        f"Ten kids want juice. I have {_of(have, CUP)}. How many more?",
-        f"Hold up {word} {plural(have, 'finger')}. How many more make ten?"
-        if have
-        else "Make two fists. How many fingers make ten?",
+        f"Ten kids want juice. I have {CUP.of(have)}. How many more?",
+        f"Hold up {some} {plural(have, 'finger')}. How many more make ten?",
     )
 
 
-def _of(have: int, noun: Noun) -> str:
-    """The count and its noun: "no eggs", "one egg", "four eggs"."""
-    return noun.of(have) if have else f"no {noun.many}"
+def _take(away: int, rng: SeededRandom) -> Draft:
+    """Ten take away some: what is left is the partner of what went."""
+    some, left = number_word(away), 10 - away
+    full = pictures.TenFrame(10)
+    return Draft(
+        say=rng.phrasing(
+            f"What is ten take away {some}?",
+            f"You have ten. You give away {some}. How many are left?",
+            f"The ten frame is full. Take {some} out. How many stay in?",
+            f"Hold up ten fingers. Fold {some} down. How many stay up?",
+            f"We have ten {PEG.many}. We use {some}. How many are left?",
+            f"Ten minus {some}. What is it?",
+        ),
+        answer=number_word(left),
+        working=f"10 − {away} = {left}, because {left} + {away} = 10",
+        cues=(
+            Cue(f"Say it again. Show me ten fingers. Which {some} will go?"),
+            Cue(f"Cover {some} of these with a hand. What can you still see?", full),
+            Cue("Fold the first finger together. The child folds the rest and says how many stay up.")
+            if away > 1
+            else Cue("Fold the thumb down together. The child says how many stay up."),
+        ),
+        watch_for=_WATCH["take-from-ten"],
+        given={"from": 10, "away": away},
+    )
 
 
 def _cues(have: int, frame: "pictures.TenFrame") -> tuple[Cue, Cue, Cue]:
     match have:
-        case 10:
-            return (
-                Cue("Show me ten on your fingers."),
-                Cue("Look for a finger that is still folded, or for an empty place here.", frame),
-                Cue("Touch the ten fingers together, and let the child say what is left over."),
-            )
-        case 0:
-            return (
-                Cue("Make two fists. That is zero."),
-                Cue("Look at the empty places. Which of them must fill up?", frame),
-                Cue("Put the first finger up together, and let the child go on until no more fold out."),
-            )
         case 9:
             return (
                 Cue("Show me nine on your fingers."),
@@ -108,7 +118,7 @@ def _cues(have: int, frame: "pictures.TenFrame") -> tuple[Cue, Cue, Cue]:
 SKILL = Skill(
     id="make-ten",
     title="Make ten",
-    asks="the partner that makes ten",
+    asks="the partner that makes ten; ten take away some",
     strand=Strand.ADDING,
     levels=(
         Level(
@@ -116,25 +126,44 @@ SKILL = Skill(
             "see the empty places",
             ("see-places",),
             codes=("K.OA.A.4",),
+            stands_on=("subitize:five-and-some", "how-many:count-out-to-10"),
             seconds=20,
             table="ten frame",
         ),
         Level(
-            "easy-pairs", "nine and one, eight and two, five and five", ("easy-pairs",), codes=("K.OA.A.4",)
+            "easy-pairs",
+            "nine and one, eight and two, five and five",
+            ("easy-pairs",),
+            ("eight-two",),
+            codes=("K.OA.A.4",),
+            stands_on=("make-ten:see-places", "parts:hidden-to-5"),
         ),
         Level(
             "all",
             "all pairs",
-            ("all", "seven-three", "six-four"),
+            ("all",),
+            ("seven-three", "six-four"),
             codes=("K.OA.A.4",),
-            stands_on=("parts:of-6-and-7",),
+            stands_on=("make-ten:easy-pairs", "parts:of-6-and-7"),
+            waits_on=("make-ten/eight-two",),
             table="ten frame",
         ),
         Level(
             "in-the-head",
             "no picture",
-            ("in-the-head", "three-and-what", "ten-and-none"),
+            ("in-the-head",),
+            ("three-and-what",),
+            codes=("K.OA.A.4",),
+            stands_on=("make-ten:all",),
+            waits_on=("make-ten/seven-three", "make-ten/six-four"),
+        ),
+        Level(
+            "take-from-ten",
+            "ten take away some",
+            ("take-from-ten",),
             codes=("K.OA.A.2",),
+            stands_on=("make-ten:in-the-head", "add-subtract:take-to-5", "add-subtract:things-to-10"),
+            waits_on=("make-ten/three-and-what", "add-subtract/five-minus-four"),
         ),
     ),
     ask=ask,

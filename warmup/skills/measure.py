@@ -1,8 +1,7 @@
-"""measure: which is longer, which is heavier; three in order; how many units long.
+"""measure: which is longer, which is heavier; what could be measured; how many units long.
 
-K.MD.A.1 and K.MD.A.2 compare two things and name what is compared; 1.MD.A.1 puts three in order and
-compares two through a third; 1.MD.A.2 counts equal units laid end to end (Common Core State Standards for
-Mathematics, 2010).
+K.MD.A.2 compares two things; K.MD.A.1 tells what can be measured about one; 1.MD.A.2 counts equal units
+laid end to end (Common Core State Standards for Mathematics, 2010).
 """
 
 from typing import NamedTuple
@@ -11,7 +10,9 @@ from warmup import pictures
 from warmup.english import number_word, plural
 from warmup.model import Cue, Morning, Strand
 from warmup.randomness import SeededRandom
+from warmup.skills._attributes import ask_another_thing, ask_what_to_measure
 from warmup.skills._home import a
+from warmup.skills._rising import risen
 from warmup.skills.base import Draft, Level, Skill
 
 _FORMS = ("plain", "striped", "spotted")
@@ -19,7 +20,9 @@ _LONG_THINGS = ("spoon", "shoe", "fork", "sock", "book", "brush", "scarf", "mitt
 _HEAVY_THINGS = ("shoe", "spoon", "book", "apple", "pear", "block", "orange", "roll", "hat", "sock")
 ON_SEE_SAW = ("ball", "box", "cup", "hat", "boat", "fish")
 """What can be drawn on the seesaw, any two of them a pair."""
-_COLORS = ("red", "blue", "green", "black", "white", "pink", "brown", "gray")
+_STANDING = ("box", "basket", "pail", "tub", "shoe", "toy dog", "chair", "doll")
+OPENS = 33
+"""The week of `units` in routines/year.toml: short ribbons until the week after."""
 
 
 class _Attribute(NamedTuple):
@@ -41,6 +44,14 @@ _LENGTH = _Attribute(
     "Lay the {thing} at the edge of the table together. The child lays a thing beside it.",
     "Ends not lined up. Start both things at the same edge.",
 )
+_HEIGHT = _Attribute(
+    "taller",
+    "shorter",
+    "with both standing on the floor",
+    "Stand the {thing} against a wall. Hold a hand level with its top. What is {asked}?",
+    "Stand the {thing} on the floor together. The child stands a thing beside it.",
+    "One stands on something, or lies down. Both stand on the floor.",
+)
 _WEIGHT = _Attribute(
     "heavier",
     "lighter",
@@ -50,26 +61,29 @@ _WEIGHT = _Attribute(
     "Choosing by looks: a big thing need not be heavy. Lift it first.",
 )
 
+_NAMES = {_LENGTH: "length", _HEIGHT: "height", _WEIGHT: "weight"}
+
 
 def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
-    """Two ribbons, a seesaw, three in a row, a ribbon in clips; or a thing to be found in the room."""
+    """Two ribbons, a seesaw, a ribbon in clips; a thing to be found, or to be told about."""
     match item:
         case "longer" | "ends-not-lined-up":
             return _ribbons(item, morning.animal, rng)
         case "find-longer":
-            return _find(_LENGTH, rng.pick(_LONG_THINGS), rng)
+            tall = rng.coin()
+            return _find(_HEIGHT if tall else _LENGTH, rng.pick(_STANDING if tall else _LONG_THINGS), rng)
         case "find-heavier":
             return _find(_WEIGHT, rng.pick(_HEAVY_THINGS), rng)
         case "heavier" | "big-is-not-heavy":
             return _see_saw(item, rng)
-        case "order-three":
-            return _order(rng)
-        case "through-a-third":
-            return _through(rng)
+        case "what-to-measure":
+            return ask_what_to_measure(rng)
+        case "another-thing-to-measure":
+            return ask_another_thing(rng)
         case "units":
-            return _units(rng)
+            return _units(risen(morning, OPENS, 1), rng)
         case _:
-            return _fallen(rng)
+            return _fallen(risen(morning, OPENS, 1), rng)
 
 
 # ---- two things ------------------------------------------------------------------------------------
@@ -135,11 +149,11 @@ def _find(attribute: _Attribute, thing: str, rng: SeededRandom) -> Draft:
         say=rng.phrasing(
             f"Find something {asked} than this {thing}.",
             f"What in this room is {asked} than this {thing}?",
-            f"Hold the {thing}. Now find something {asked}.",
+            f"{'Look at' if attribute is _HEIGHT else 'Hold'} the {thing}. Now find something {asked}.",
         ),
         answer=f"anything {asked} than the {thing}, {attribute.fair}",
         working=f"put both side by side: the new thing is {asked}"
-        if attribute is _LENGTH
+        if attribute is not _WEIGHT
         else f"one in each hand: the {thing} {'rises' if asked == attribute.more else 'sinks'}",
         cues=(
             Cue(f"{asked.capitalize()} than the {thing}. What could you try?"),
@@ -147,10 +161,12 @@ def _find(attribute: _Attribute, thing: str, rng: SeededRandom) -> Draft:
             Cue(attribute.begin.format(thing=thing)),
         ),
         watch_for=attribute.slip,
-        given={"thing": thing, "asked": asked},
+        given={"thing": thing, "asked": asked, "by": _NAMES[attribute]},
         guess=0.0,
         table=a(thing),
-        do=f"Give your child {a(thing)} to hold.",
+        do=f"Stand {a(thing)} on the floor."
+        if attribute is _HEIGHT
+        else f"Give your child {a(thing)} to hold.",
     )
 
 
@@ -183,71 +199,12 @@ def _see_saw(item: str, rng: SeededRandom) -> Draft:
     )
 
 
-# ---- three things ----------------------------------------------------------------------------------
-
-
-def _order(rng: SeededRandom) -> Draft:
-    forms = rng.shuffled(_FORMS)
-    short = rng.between(4, 7)
-    middle = short + rng.between(2, 4)
-    lengths = rng.shuffled((short, middle, middle + rng.between(2, 4)))
-    first = rng.pick(("shortest", "longest"))
-    order = sorted(zip(lengths, forms, strict=True), reverse=first == "longest")
-    picture = pictures.Lengths(lengths, forms)
-    return Draft(
-        say=rng.phrasing(
-            f"Put the ribbons in order. Start with the {first}.",
-            f"Hang up the ribbons, {first} one first. Say them in order.",
-            f"Name the ribbons one by one, {first} one first.",
-        ),
-        answer=", then ".join(form for _, form in order),
-        working=", ".join(f"{form} {length}" for length, form in order) + " steps",
-        cues=(
-            Cue(f"Which one is the {first} of all? Cover it and look again."),
-            Cue("Run a finger along each from the line. Where does each one stop?"),
-            Cue(f"Say the first together: “{order[0][1]}…” The child goes on."),
-        ),
-        watch_for="Two in order, and the third put just anywhere. Compare it with both.",
-        given={"forms": list(forms), "lengths": list(lengths), "first": first},
-        picture=picture,
-        guess=0.17,
-        seconds=60,
-    )
-
-
-def _through(rng: SeededRandom) -> Draft:
-    """Two ropes that never lie side by side, compared through a third."""
-    long, middle, short = rng.sample(_COLORS, 3)
-    asked = rng.pick(("longest", "shortest"))
-    answer, again = long if asked == "longest" else short, middle.capitalize()
-    end = f"Which is {asked}?"
-    return Draft(
-        say=rng.phrasing(
-            f"Three ropes: {long} is longer than {middle}. {again} is longer than {short}. {end}",
-            f"Three strings: {middle} is longer than {short}. {again} is shorter than {long}. {end}",
-            f"Three tails: {short} is shorter than {middle}. {again} is shorter than {long}. {end}",
-        ),
-        answer=f"the {answer} one",
-        accept=(answer,),
-        working=f"{long} > {middle} > {short}",
-        cues=(
-            Cue("Say it again, slowly. Which color do you hear twice?"),
-            Cue(f"Draw a line for {middle}. Where do the other two lines end?"),
-            Cue(f"Draw {middle} together. The child draws one that is longer and one that is shorter."),
-        ),
-        watch_for="Taking the last one named. Draw each as you say it.",
-        given={"order": [long, middle, short], "asked": asked},
-        guess=0.33,
-        seconds=60,
-    )
-
-
 # ---- units -----------------------------------------------------------------------------------------
 
 
-def _units(rng: SeededRandom) -> Draft:
-    """Clips end to end along a ribbon."""
-    count = rng.between(3, 10)
+def _units(far: bool, rng: SeededRandom) -> Draft:
+    """Clips end to end along a ribbon, up to ten once that goes well."""
+    count = rng.between(3, 10 if far else 6)
     return Draft(
         say=rng.phrasing(
             "How many clips long is the ribbon?",
@@ -268,9 +225,9 @@ def _units(rng: SeededRandom) -> Draft:
     )
 
 
-def _fallen(rng: SeededRandom) -> Draft:
+def _fallen(far: bool, rng: SeededRandom) -> Draft:
     """Some clips are gone; the first and the last stay, so that both ends of the ribbon are covered."""
-    count = rng.between(6, 10)
+    count = rng.between(6, 10 if far else 7)
     missing = tuple(sorted(rng.sample(range(1, count - 1), rng.between(2, count // 3))))
     left = count - len(missing)
     return Draft(
@@ -296,13 +253,14 @@ def _fallen(rng: SeededRandom) -> Draft:
 SKILL = Skill(
     id="measure",
     title="Measure",
-    asks="longer, heavier; three in order; how many units long",
+    asks="longer, heavier; what could we measure; how many units long",
     strand=Strand.MEASURING,
     levels=(
         Level(
             "longer",
-            "longer and shorter",
-            ("longer", "ends-not-lined-up", "find-longer"),
+            "longer, taller",
+            ("longer", "find-longer"),
+            ("ends-not-lined-up",),
             codes=("K.MD.A.2",),
             guess=0.5,
             table="spoons, strips of paper",
@@ -312,26 +270,27 @@ SKILL = Skill(
             "heavier",
             "heavier and lighter",
             ("heavier", "big-is-not-heavy", "find-heavier"),
-            codes=("K.MD.A.1", "K.MD.A.2"),
+            codes=("K.MD.A.2",),
+            stands_on=("measure:longer",),
             guess=0.5,
             table="things to lift",
             guesses=(("find-heavier", 0.0),),
         ),
         Level(
-            "order-three",
-            "three in order",
-            ("order-three", "through-a-third"),
-            codes=("1.MD.A.1",),
-            guess=0.17,
-            seconds=60,
-            table="three ribbons",
-            guesses=(("through-a-third", 0.33),),
+            "what-to-measure",
+            "what could we measure?",
+            ("what-to-measure", "another-thing-to-measure"),
+            codes=("K.MD.A.1",),
+            stands_on=("measure:heavier", "capacity:pour-and-compare"),
+            table="things to hold, a strip of paper",
         ),
         Level(
-            "units-to-10",
+            "units",
             "how many units long, to 10",
             ("units", "fallen-clips"),
             codes=("1.MD.A.2",),
+            stands_on=("measure:what-to-measure", "how-many:rows-to-20"),
+            waits_on=("measure/ends-not-lined-up",),
             table="big clips, a ribbon",
         ),
     ),

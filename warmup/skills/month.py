@@ -1,7 +1,7 @@
-"""month: this month, the months in order, the month before or after, and how long a month is.
+"""month: this month, the months in order, and the month before or after.
 
-The twelve months and their order: Virginia Mathematics Standards of Learning (2016), K.8. Lengths and leap
-years are the Gregorian calendar's. No Common Core code covers the calendar.
+The twelve months and their order: Virginia Mathematics Standards of Learning (2016), K.8. No Common Core code
+covers the calendar.
 """
 
 from warmup import pictures
@@ -9,7 +9,6 @@ from warmup.english import MONTHS, listed, number_word
 from warmup.model import Cue, Morning, Strand
 from warmup.randomness import Phrasing, SeededRandom
 from warmup.skills._calendar import later_month, month_name, supposed
-from warmup.skills._month_length import any_month, february, long_pair
 from warmup.skills.base import Draft, Level, Skill
 
 # The month a prompt starts from and the step to the one it asks for. Pairs with items of their own are
@@ -34,14 +33,11 @@ _WATCH = {
     "around": "The month after instead of the month before. Let a finger move along.",
     "december-january": "Silence at the end of the year. The months begin again.",
     "june-july": "Two names that sound alike run together or trade places.",
-    "length": "Thinking that all the months are equally long.",
-    "july-august": "Long and short in turn is the rule, and this pair breaks it.",
-    "february": "Thirty for February too. It is the short one, and one year in four it grows by a day.",
 }
 
 
 def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
-    """A month's name, the next ones in the row, or how many days one has."""
+    """A month's name, the next ones in the row, or how many there are."""
     match item:
         case "this":
             return _this(morning, rng)
@@ -49,12 +45,6 @@ def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
             return _in_order(item, rng)
         case "twelve-months":
             return _twelve(rng)
-        case "length":
-            return any_month(morning.date, rng, _WATCH[item])
-        case "july-august":
-            return long_pair(morning.date, rng, _WATCH[item])
-        case "february":
-            return february(morning.date, rng, _WATCH[item])
         case _:
             return _around(item, morning, rng)
 
@@ -218,23 +208,23 @@ def _before_or_after(month: str, step: int, morning: Morning, rng: SeededRandom)
 SKILL = Skill(
     id="month",
     title="Months",
-    asks="this month, the months in order, before and after, how long a month is",
+    asks="this month; the months in order; the month before or after",
     strand=Strand.CALENDAR,
     levels=(
         Level("this", "this month", ("this",), seconds=20, table="wall calendar"),
-        Level("order", "in order", ("in-order", "twelve-months", "august-september"), table="wall calendar"),
+        Level(
+            "order",
+            "in order",
+            ("in-order", "twelve-months", "august-september"),
+            stands_on=("month:this",),
+            table="wall calendar",
+        ),
         Level(
             "around",
             "the month before or after",
             ("around", "december-january", "june-july"),
+            stands_on=("month:order",),
             seconds=20,
-            table="wall calendar",
-        ),
-        Level(
-            "length",
-            "how long a month is",
-            ("length", "july-august", "february"),
-            guess=0.5,
             table="wall calendar",
         ),
     ),

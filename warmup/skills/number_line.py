@@ -11,6 +11,7 @@ from warmup import pictures
 from warmup.english import number_word
 from warmup.model import Cue, Morning, Strand
 from warmup.randomness import Phrasing, SeededRandom
+from warmup.skills._rising import risen
 from warmup.skills.base import Draft, Level, Skill
 
 # Numbers whose tick stays named when a place is to be found.
@@ -20,13 +21,32 @@ _WATCH = {
     "where-it-lives": "Counting ticks, not steps, so that it lands a tick short.",
     "on-to-10": "Counting the start as the first hop, so that it lands a tick short.",
     "back-to-10": "Hopping ahead: back means toward the start of the line.",
-    "on-to-25": "Counting the start as the first hop, so that it lands a tick short.",
-    "back-to-25": "Hopping ahead, or saying the start as the first hop back.",
+    "on-to-20": "Counting the start as the first hop, so that it lands a tick short.",
+    "back-to-20": "Hopping ahead, or saying the start as the first hop back.",
+    "on-to-30": "Counting the start as the first hop, so that it lands a tick short.",
+    "back-to-30": "Hopping ahead, or saying the start as the first hop back.",
     "across-10": "A stumble where the tens change: leaving a number out, or saying it twice.",
     "on-across-20": "Losing the way where the tens change. Say the tens first.",
     "back-across-20": "Losing the way where the tens change, or leaving one out.",
 }
 _HOPS = ("no hop", "one hop", "two hops", "three hops", "four hops", "five hops")
+
+
+class _Stretch(NamedTuple):
+    """Where a level hops, crossings aside, and how many hops: at first (from week ``opens``) and later."""
+
+    low: int
+    high: int
+    few: int
+    most: int
+    opens: int
+
+
+_STRETCHES = {
+    "to-10": _Stretch(0, 10, 2, 3, 17),
+    "to-20": _Stretch(10, 20, 2, 3, 24),
+    "to-30": _Stretch(20, 30, 3, 5, 30),
+}
 
 
 class _Trip(NamedTuple):
@@ -48,7 +68,7 @@ def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
         case "where-it-lives":
             return _where(rng.pick([n for n in range(11) if n not in _NAMED]), rng)
         case _:
-            return _land(item, _trip(item, rng), morning.animal, rng)
+            return _land(item, _trip(item, morning, rng), morning.animal, rng)
 
 
 def _which_hides(number: int, rng: SeededRandom) -> Draft:
@@ -105,33 +125,25 @@ def _where(number: int, rng: SeededRandom) -> Draft:
     )
 
 
-def _trip(item: str, rng: SeededRandom) -> _Trip:
-    """Hops on land no higher than the level's end; hops back land no lower than zero."""
-    match item:
-        case "on-to-10":
-            hops = rng.between(1, 3)
-            return _Trip(rng.between(0, 10 - hops), hops)
-        case "back-to-10":
-            hops = rng.between(1, 3)
-            return _Trip(rng.between(hops, 10), -hops)
-        case "on-to-25":
-            hops = rng.between(1, 2)
-            return _Trip(rng.between(8, 25 - hops), hops)
-        case "back-to-25":
-            hops = rng.between(1, 2)
-            return _Trip(rng.between(10, 25), -hops)
-        case "across-10":
-            on = rng.coin()
-            return _across(10, on, rng)
-        case _:
-            return _across(20, item == "on-across-20", rng)
+def _trip(item: str, morning: Morning, rng: SeededRandom) -> _Trip:
+    """Hops within the level's stretch of the line; few of them while the level is new."""
+    across = 10 if item == "across-10" else 20 if item.endswith("across-20") else 0
+    stretch = _STRETCHES[f"to-{across + 10}" if across else item.partition("-")[2]]
+    low, high = stretch.low, stretch.high
+    most = stretch.most if risen(morning, stretch.opens) else stretch.few
+    if across:
+        return _across(across, most, rng.coin() if across == 10 else item.startswith("on"), rng)
+    hops = rng.between(1, most)
+    if item.startswith("on"):
+        return _Trip(rng.between(low, high - hops), hops)
+    return _Trip(rng.between(low + hops, high), -hops)
 
 
-def _across(ten: int, on: bool, rng: SeededRandom) -> _Trip:
-    """Two to five hops that pass the ten and go on by one at least."""
+def _across(ten: int, most: int, on: bool, rng: SeededRandom) -> _Trip:
+    """Two hops or more that pass the ten and go on by one at least."""
     # How far past the ten it lands is drawn first, so that no landing is likelier than another.
-    past = rng.between(1, 4)
-    hops = past + rng.between(1, 5 - past)
+    past = rng.between(1, most - 1)
+    hops = past + rng.between(1, most - past)
     return _Trip(ten + past - hops, hops) if on else _Trip(ten - past + hops, -hops)
 
 
@@ -182,10 +194,11 @@ def _begin(trip: _Trip) -> Cue:
 
 def _window(item: str, trip: _Trip, rng: SeededRandom) -> tuple[int, int]:
     """The stretch of line to show: whole to ten, else eleven numbers about the trip, here or there."""
-    if item.endswith("-10") and not item.startswith("across"):
+    if item in ("on-to-10", "back-to-10"):
         return 0, 10
+    end = 20 if item.endswith("-to-20") or item == "across-10" else 30
     low, high = sorted((trip.start, trip.end))
-    first = max(0, min(15, low - rng.between(1, 10 - (high - low) - 1)))
+    first = max(0, min(end - 10, low - rng.between(1, 10 - (high - low) - 1)))
     return first, first + 10
 
 
@@ -207,23 +220,28 @@ SKILL = Skill(
         Level(
             "hops-to-10",
             "hops of one to three, to ten",
-            ("on-to-10", "back-to-10"),
+            ("on-to-10",),
+            ("back-to-10",),
             codes=("1.OA.C.5", "2.MD.B.6"),
+            stands_on=("number-line:find-to-10", "count-on:within-10", "count-back:from-10"),
             table="tape on the floor",
         ),
         Level(
-            "to-25",
-            "hops of one and two, to twenty-five",
-            ("on-to-25", "back-to-25"),
+            "to-20",
+            "hops of one to three, to twenty",
+            ("on-to-20", "back-to-20", "across-10"),
             codes=("1.OA.C.5", "2.MD.B.6"),
-            stands_on=("numerals:to-50",),
+            stands_on=("number-line:hops-to-10", "numerals:to-20", "neighbors:both-to-20"),
+            waits_on=("neighbors/before-20", "number-line/back-to-10"),
             table="tape on the floor",
         ),
         Level(
-            "across-ten-and-twenty",
-            "hops to five, across ten and twenty",
-            ("across-10", "on-across-20", "back-across-20"),
+            "to-30",
+            "hops to five, to thirty",
+            ("on-to-30", "back-to-30", "on-across-20", "back-across-20"),
             codes=("1.OA.C.5", "2.MD.B.6"),
+            stands_on=("number-line:to-20", "numerals:to-100", "count-on:to-50", "count-back:from-20"),
+            waits_on=("count-back/13-to-12",),
             table="tape on the floor",
         ),
     ),

@@ -10,7 +10,7 @@ from warmup import pictures
 from warmup.english import number_word
 from warmup.model import Cue, Morning, Strand
 from warmup.randomness import SeededRandom
-from warmup.skills._number import card_place, dealt, swapped
+from warmup.skills._number import card_place, dealt
 from warmup.skills.base import Draft, Level, Skill
 
 # The numbers whose words are asked, and the numbers the other cards are drawn from.
@@ -21,8 +21,6 @@ _WORDS: dict[str, tuple[Sequence[int], Sequence[int]]] = {
     "eight": ((8,), range(11)),
     "to-twenty": ((13, 14, 15, 16, 17, 18, 19, 20), range(11, 21)),
     "eleven-twelve": ((11, 12), range(10, 21)),
-    "tens-and-two-words": ((20, 30, *range(21, 30), *range(31, 40), *range(46, 100)), range(20, 100)),
-    "forty": ((40, 40, 41, 42, 43, 44, 45), range(20, 100)),
 }
 _WATCH = {
     "to-five": "Guessing from the first letter: some of these words start alike.",
@@ -31,8 +29,6 @@ _WATCH = {
     "eight": "Sounding it out letter by letter. This word does not sound as it is spelled.",
     "to-twenty": "The -teen is not read, so the card with the bare digit is chosen.",
     "eleven-twelve": "Looking for a -teen. This word has none.",
-    "tens-and-two-words": "Only the last part is read, or the parts are put down the other way around.",
-    "forty": "Four is spelled with a u; this word has none. The ending may be read as teen.",
 }
 
 
@@ -67,27 +63,18 @@ def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
 
 def _like(item: str, number: int) -> Sequence[int]:
     """The numbers whose words look or whose numerals read alike."""
-    tens, ones = divmod(number, 10)
     match item:
         case "two":
             return (10,)
         case "eleven-twelve":
             return (12, 1) if number == 11 else (11, 20)
         case "to-twenty":
-            return (12,) if number == 20 else (ones,)
-        case "to-five" | "to-ten" | "eight":
-            return {0: (), 2: (3,), 3: (2,), 4: (5,), 5: (4,), 6: (7,), 7: (6,), 9: (5,)}.get(number, ())
+            return (12, 10) if number == 20 else (number - 10,)
         case _:
-            return (10 + tens,) if ones == 0 else (swapped(number), 10 * tens + (ones + 1) % 10)
+            return {0: (), 2: (3,), 3: (2,), 4: (5,), 5: (4,), 6: (7,), 7: (6,), 9: (5,)}.get(number, ())
 
 
 def _cues(number: int, word: str) -> tuple[Cue, Cue, Cue]:
-    if number > 20 and number % 10:
-        return (
-            Cue("The little line cuts the word in two. Read the front part first."),
-            Cue("Cover the end together. The child reads the front. How many tens does it mean?"),
-            Cue("Uncover the end together. The child reads it and puts tens and ones side by side."),
-        )
     start = "Look at the first letter. What sound does it make?"
     odd = "This word does not sound as it looks. Where have you seen it?"
     return (Cue(odd if number in _ODD else start), _model(number, word), _begin(number, word))
@@ -98,7 +85,7 @@ def _model(number: int, word: str) -> Cue:
     if word.endswith("teen"):
         return Cue("Look at the end, -teen. It means “and ten”. Which part of a card says that?")
     if word.endswith("ty"):
-        return Cue("Look at the end, -ty. It means tens. What does a card look like that says so?")
+        return Cue("Look at the end, -ty. It means tens. How does a card look that says so?")
     low = 0 if number < 6 else 6 if number <= 10 else 10
     row = tuple(str(n) for n in range(low, min(low + 6, 13) if low != 6 else 10))
     ask_for = "looks like this word" if number in _ODD else "starts like this word"
@@ -115,20 +102,28 @@ def _begin(number: int, word: str) -> Cue:
     return Cue("Run a finger under the word together, letter by letter. The child says what it makes.")
 
 
-def _level(key: str, label: str, extra: str, stands_on: str) -> Level:
-    return Level(key, label, (key, extra), stands_on=(f"numerals:{stands_on}",), guess=0.25, table="labels")
-
-
 SKILL = Skill(
     id="number-words",
     title="Number words",
     asks="match a written number word with its numeral",
     strand=Strand.NUMBER,
     levels=(
-        _level("to-five", "zero to five", "two", "to-5"),
-        _level("to-ten", "to ten", "eight", "to-10"),
-        _level("to-twenty", "to twenty", "eleven-twelve", "to-20"),
-        _level("tens-and-two-words", "tens and two-word numbers", "forty", "to-100"),
+        Level(
+            "to-ten",
+            "zero to ten",
+            ("to-five", "to-ten", "two", "eight"),
+            stands_on=("numerals:to-10",),
+            guess=0.25,
+            table="labels",
+        ),
+        Level(
+            "to-twenty",
+            "to twenty",
+            ("to-twenty", "eleven-twelve"),
+            stands_on=("number-words:to-ten", "numerals:to-20"),
+            guess=0.25,
+            table="labels",
+        ),
     ),
     ask=ask,
 )

@@ -1,8 +1,10 @@
-"""numerals: read a numeral, and find the numeral said.
+"""numerals: read a numeral, find the numeral said, put it to a set.
 
-K.CC.A.3 holds the written numerals from 0 to 20, 1.NBT.A.1 those to 120 (Common Core State Standards for
-Mathematics, 2010). The pairs taken for each other, 6 and 9 or 13 and 31, are common practice, no source;
-that -teen and -ty sound alike follows from the words themselves.
+K.CC.A.3 holds the written numerals from 0 to 20 and the sets they stand for, 1.NBT.A.1 those to 120 (Common
+Core State Standards for Mathematics, 2010). That 14 is read as 41, as teen words say the ones first, is in
+National Research Council (2009), Mathematics Learning in Early Childhood. The pairs taken for each other,
+6 and 9 or 13 and 31, are common practice, no source; that -teen and -ty sound alike follows from the words
+themselves.
 """
 
 from collections.abc import Sequence
@@ -12,7 +14,9 @@ from warmup.english import count_words, number_word
 from warmup.model import Cue, Morning, Strand
 from warmup.pictures import Picture
 from warmup.randomness import SeededRandom
+from warmup.skills._home import BEAN, BLOCK, PEG, SOCK, SPOON
 from warmup.skills._number import card_place, chart_rows, chart_to, dealt, swapped, tens_and_ones
+from warmup.skills._rising import risen
 from warmup.skills.base import Draft, Level, Skill
 
 # The numbers of the plain items, by their level.
@@ -26,6 +30,7 @@ _PLAIN = {
 # The numbers taken for each other, and the cards they are laid among.
 _PAIRS = {
     "six-nine": ((6, 9), (0, 8, 5, 3)),
+    "one-four-or-four-one": ((13, 31, 14, 41, 16, 61, 17, 71, 18, 81, 19, 91), (1, 4, 40)),
     "twelve-twenty-one": ((12, 21), (2, 20, 11, 22)),
     "thirteen-thirty-one": ((13, 31), (30, 3, 33, 11)),
     "fifteen-fifty": ((15, 50), (5, 51, 55, 14)),
@@ -50,6 +55,7 @@ _WATCH = {
     "to-20": "Reading the two digits one by one, or hearing -teen as -ty.",
     "to-50": "Reading the digits from right to left, or one by one.",
     "to-100": "Hearing -ty as -teen, or reading the digits one by one.",
+    "one-four-or-four-one": "Reading the digits as the word is heard, ones first. The ten stands in front.",
     "six-nine": "The loop is up for one and down for the other. Turned cards add to it.",
     "twelve-twenty-one": "The same digits, read the other way around.",
     "thirteen-thirty-one": "The three is heard first in both words, so it is looked for first.",
@@ -58,13 +64,52 @@ _WATCH = {
 }
 
 
-def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
-    """One numeral to read, or one to find among four, evenly."""
-    number = rng.pick(_PAIRS[item][0] if item in _PAIRS else _PLAIN[item])
+def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
+    """One numeral to read, or one to find among four, evenly; up to twenty also one to put to a set."""
+    number = rng.pick(_numbers(item, morning))
+    if item in ("to-5", "to-10", "to-20") and rng.below(3) == 0:
+        return _lay(item, number, rng)
     # A hundred is only read: four cards as wide as that would not fit a small screen.
     if rng.coin() or number == 100:
         return _read(item, number, rng)
     return _find(item, number, rng)
+
+
+def _numbers(item: str, morning: Morning) -> Sequence[int]:
+    """The numbers an item asks for; of those from eleven on the low ones first."""
+    if item == "one-four-or-four-one":
+        return [n for n in _PAIRS[item][0] if n < 20]
+    if item == "to-20" and not risen(morning, 12):
+        return range(11, 16)
+    return _PAIRS[item][0] if item in _PAIRS else _PLAIN[item]
+
+
+def _lay(item: str, number: int, rng: SeededRandom) -> Draft:
+    """A numeral is shown; the child puts out as many as it says: none at all for a zero."""
+    noun = rng.pick((BLOCK, SPOON, PEG, SOCK) if number <= 10 else (BLOCK, PEG, BEAN))
+    return Draft(
+        say=rng.phrasing(
+            f"Look at this number. Put out this many {noun.many}.",
+            f"Give me this many {noun.many}.",
+            f"Take this many {noun.many} and show me.",
+        ),
+        answer=f"{noun.of(number)} laid out",
+        accept=() if number else ("none", f"no {noun.many}", "nothing laid out"),
+        working=f"{number}: {noun.of(number)}",
+        cues=(
+            Cue("What is the name of this number? Trace it with a finger."),
+            Cue("Find the same number here. Count up to it with a finger.", _model(number)[1]),
+            Cue(f"Lay down the first {noun.one} together, “one…”. The child decides when to stop.")
+            if number
+            else Cue(f"Say its name together, a {noun.one} in hand. Does it go down? The child decides."),
+        ),
+        watch_for="Laying out a handful, or never stopping. Ask what the number is, then count.",
+        given={"read": str(number), "lay": noun.many},
+        picture=pictures.Numeral(str(number)),
+        seconds=40 if number <= 10 else 60,
+        guess=0.0,
+        table=f"{number + 3} {noun.many}",
+    )
 
 
 def _read(item: str, number: int, rng: SeededRandom) -> Draft:
@@ -84,6 +129,7 @@ def _read(item: str, number: int, rng: SeededRandom) -> Draft:
         watch_for=_WATCH[item],
         given={"read": str(number)},
         picture=pictures.Numeral(str(number)),
+        seconds=20,
         guess=0.1,
     )
 
@@ -99,6 +145,7 @@ def _find(item: str, number: int, rng: SeededRandom) -> Draft:
         watch_for=_WATCH[item],
         given={"find": number, "cards": list(cards)},
         picture=pictures.NumberRow(cards),
+        seconds=20,
         guess=0.25,
     )
 
@@ -226,51 +273,50 @@ def _begin_tens(tens: int) -> str:
 SKILL = Skill(
     id="numerals",
     title="Numerals",
-    asks="read a numeral, find the numeral said",
+    asks="read a numeral, find the numeral said, put it to a set",
     strand=Strand.NUMBER,
-    ladder=True,
+    ladder=("to-5", "to-10", "to-20", "to-100"),
     levels=(
         Level(
             "to-5",
             "zero to five",
             ("to-5",),
-            seconds=20,
-            guess=0.2,
-            table="door numbers",
-            toward=("K.CC.A.3",),
+            codes=("K.CC.A.3",),
+            stands_on=("how-many:line-to-5",),
+            guess=0.12,
+            table="door numbers, blocks",
         ),
         Level(
             "to-10",
             "six to ten",
             ("to-10", "six-nine"),
-            toward=("K.CC.A.3",),
-            seconds=20,
-            guess=0.2,
-            table="door numbers, page numbers",
+            codes=("K.CC.A.3",),
+            stands_on=("numerals:to-5", "how-many:count-out-to-10"),
+            guess=0.12,
+            guesses=(("six-nine", 0.2),),
+            table="door numbers, page numbers, blocks",
         ),
         Level(
             "to-20",
             "eleven to twenty",
             ("to-20",),
-            toward=("K.CC.A.3",),
+            ("one-four-or-four-one",),
+            codes=("K.CC.A.3",),
+            stands_on=("numerals:to-10", "how-many:rows-to-20"),
             seconds=20,
             guess=0.2,
-            table="page numbers",
-        ),
-        Level(
-            "to-50",
-            "twenty-one to fifty",
-            ("to-50", "twelve-twenty-one", "thirteen-thirty-one"),
-            ("1.NBT.A.1",),
-            seconds=20,
-            guess=0.2,
-            table="page numbers",
+            guesses=(("to-20", 0.12),),
+            table="page numbers, blocks",
+            slower=("to-20",),
         ),
         Level(
             "to-100",
-            "to a hundred",
-            ("to-100", "fifteen-fifty", "teens-and-tens"),
-            ("1.NBT.A.1",),
+            "twenty-one to a hundred",
+            ("to-50", "to-100", "twelve-twenty-one", "thirteen-thirty-one", "fifteen-fifty"),
+            ("teens-and-tens",),
+            codes=("1.NBT.A.1",),
+            stands_on=("numerals:to-20", "by-tens:to-100"),
+            waits_on=("numerals/one-four-or-four-one",),
             seconds=20,
             guess=0.2,
             table="page numbers",

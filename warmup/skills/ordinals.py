@@ -1,7 +1,7 @@
-"""ordinals: who is first, third, last, and the ordinals of a month's days.
+"""ordinals: who is first, third, last.
 
 Common practice in kindergarten rooms, no source for the levels; an early-learning framework (Head Start Early
-Learning Outcomes Framework, at 60 months) has ordinals to tenth. Dates run to thirty-first.
+Learning Outcomes Framework, at 60 months) has ordinals to tenth.
 """
 
 from typing import Literal
@@ -10,6 +10,7 @@ from warmup import pictures
 from warmup.english import MONTHS, WEEKDAYS, number_word, ordinal_word
 from warmup.model import Cue, Morning, Strand
 from warmup.randomness import SeededRandom
+from warmup.skills._rising import risen
 from warmup.skills.base import Draft, Level, Skill
 
 Side = Literal["left", "right"]
@@ -19,38 +20,35 @@ _WATCH = {
     "which-end": "First stays at the old end, though the door has moved.",
     "to-tenth": "Saying the counting word. Say it back with the ending of a place.",
     "fifth": "“Fiveth.” The middle of the word changes as well as its end.",
-    "to-31st": "“Twenty-oneth.” Only the last part bends, as first, second, third do.",
-    "twelfth": "“Twelveth” or “two-teenth”. The v turns to an f.",
-    "twenty-first": "“Twenty-oneth.” The last part is said as first.",
 }
 
 
-def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
-    """A place in a line, in a list or among the days of a month."""
+def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
+    """A place in a line at a door, or in the days of a week or the months of a year."""
     match item:
         case "to-third" | "which-end":
-            return _point(item, rng)
-        case "to-tenth" | "fifth":
-            place = 5 if item == "fifth" else rng.pick((4, 6, 7, 8, 9, 10))
-            match rng.below(3):
-                case 0 if place <= 7:
-                    return _of_days(item, place, rng)
-                case 0 | 1:
-                    return _of_months(item, place, rng)
-                case _:
-                    return _hat(item, place, rng)
-        case "twelfth" if rng.below(4) == 0:
-            return _of_months(item, 12, rng)
+            count = rng.between(3, 5)
+            return _point(item, count, rng.pick((1, 2, 3, count)), rng)
+        case "fifth":
+            place = rng.pick((4, 5))
+            return _point(item, rng.between(5, 6), place, rng) if rng.coin() else _hat(item, place, 7, rng)
         case _:
-            return _month_day(item, rng)
+            place = rng.between(4, 10 if risen(morning, 22) else 8)
+    match rng.below(3):
+        case 0 if place <= 7:
+            return _of_days(item, place, rng)
+        case 0 | 1:
+            return _of_months(item, place, rng)
+        case _:
+            return _hat(item, place, 10, rng)
 
 
-def _point(item: str, rng: SeededRandom) -> Draft:
-    """Three to five in line at a door; the child touches the one said."""
-    count, front = rng.between(3, 5), _side(rng)
-    place = rng.pick((1, 2, 3, count))
-    # The last of three is the third as well: it is then asked for by either name.
-    name = "last" if place == count and (count > 3 or rng.coin()) else ordinal_word(place)
+def _point(item: str, count: int, place: int, rng: SeededRandom) -> Draft:
+    """Some in line at a door; the child touches the one said."""
+    front = _side(rng)
+    # The last of three is the third as well, and that of five the fifth: asked for by either name.
+    by_place = item == "fifth" or (count == 3 and rng.coin())
+    name = "last" if place == count and not by_place else ordinal_word(place)
     say = (
         rng.phrasing(
             f"Find the door first. Who is {name} in line?",
@@ -83,14 +81,14 @@ def _point(item: str, rng: SeededRandom) -> Draft:
         watch_for=_WATCH[item],
         given={"count": count, "front": front, "place": place, "name": name},
         picture=pictures.ToyLine(count, front),
-        guess=0.25,
+        guess=1 / count if item == "fifth" else 0.25,
     )
 
 
-def _hat(item: str, place: int, rng: SeededRandom) -> Draft:
+def _hat(item: str, place: int, most: int, rng: SeededRandom) -> Draft:
     """A line with one hat in it: the child tells its place, from the door."""
     front = _side(rng)
-    count = rng.between(max(place, 6), 10)
+    count = rng.between(max(place, 6), most)
     return Draft(
         say=rng.phrasing(
             "Start at the door. What place in line is the hat?",
@@ -152,72 +150,6 @@ def _of_list(
     )
 
 
-def _month_day(item: str, rng: SeededRandom) -> Draft:
-    """A day of the month after or before another, or the ordinal of a number said."""
-    day = {"twelfth": 12, "twenty-first": 21}.get(item) or rng.pick(
-        [n for n in range(11, 32) if n not in (12, 21)]
-    )
-    match rng.below(3):
-        case 0:
-            return _beside(item, day, day - 1, "after", rng)
-        case 1 if day < 31:
-            return _beside(item, day, day + 1, "before", rng)
-        case _:
-            return _turned(item, day, rng)
-
-
-def _beside(item: str, day: int, other: int, side: str, rng: SeededRandom) -> Draft:
-    """The ordinal just before or just after another."""
-    given_word = ordinal_word(other)
-    return Draft(
-        say=rng.phrasing(
-            f"Which day comes just {side} the {given_word}?",
-            f"The cat sleeps on the {given_word} stair. Which is just {side} it?",
-            f"You read the {given_word} page. Which page is just {side}?",
-        ),
-        answer=ordinal_word(day),
-        accept=(f"the {ordinal_word(day)}",),
-        working=f"{other}{_ending(other)}, one {'on' if side == 'after' else 'back'}: {day}{_ending(day)}",
-        cues=(
-            Cue(f"{number_word(other).capitalize()}. What number is just {side} that?"),
-            Cue("On a wall calendar, find that day. Step one square on or back from it."),
-            Cue(f"Begin together: “{_run_up(day)}…” and let the child go one step on."),
-        ),
-        watch_for=_WATCH[item],
-        given={"other": other, "side": side},
-    )
-
-
-def _run_up(day: int) -> str:
-    """The three ordinals before a day, as they are said in a row."""
-    return ", ".join(ordinal_word(n) for n in (day - 3, day - 2, day - 1))
-
-
-def _turned(item: str, day: int, rng: SeededRandom) -> Draft:
-    """A number said, to be turned into its place."""
-    word = number_word(day)
-    return Draft(
-        say=rng.phrasing(
-            f"{word.capitalize()} kids wait in line. In which place is the last?",
-            f"The calendar shows {word}. Say it the way we say a date.",
-            f"You end on page {word}. Say its place, like first or third.",
-        ),
-        answer=ordinal_word(day),
-        accept=(f"the {ordinal_word(day)}",),
-        working=f"{day} in a row: the last is the {day}{_ending(day)}",
-        cues=(
-            Cue("One is first, two is second. How does this number change?"),
-            Cue(
-                "Look at the numbers up to it. Say each as a place, low ones first.",
-                pictures.NumberRow(tuple(str(n) for n in (day - 2, day - 1, day))),
-            ),
-            Cue(f"Begin together: “{_run_up(day)}…” and fall silent."),
-        ),
-        watch_for=_WATCH[item],
-        given={"number": day},
-    )
-
-
 def _side(rng: SeededRandom) -> Side:
     return "left" if rng.coin() else "right"
 
@@ -234,19 +166,26 @@ def _ending(number: int) -> str:
 SKILL = Skill(
     id="ordinals",
     title="Ordinals",
-    asks="who is first, third, last; which day of the month",
+    asks="who is first, third, last",
     strand=Strand.NUMBER,
     levels=(
         Level(
-            "to-third",
-            "first to third, and last",
-            ("to-third", "which-end"),
+            "to-fifth",
+            "first to fifth, and last",
+            ("to-third", "which-end", "fifth"),
             seconds=20,
             guess=0.25,
+            guesses=(("fifth", 0.14),),
             table="toys in a line",
         ),
-        Level("to-tenth", "to tenth", ("to-tenth", "fifth"), guess=0.1, table="toys in a line"),
-        Level("to-31st", "to thirty-first", ("to-31st", "twelfth", "twenty-first"), table="wall calendar"),
+        Level(
+            "to-tenth",
+            "to tenth",
+            ("to-tenth",),
+            stands_on=("ordinals:to-fifth",),
+            guess=0.1,
+            table="toys in a line",
+        ),
     ),
     ask=ask,
 )

@@ -10,6 +10,7 @@ from warmup.english import number_word
 from warmup.model import Cue, Morning, Strand
 from warmup.randomness import SeededRandom
 from warmup.skills._home import BEAN, BLOCK, CUP, LEAF, PEG, SHELL, SOCK, SPOON, Noun, upper
+from warmup.skills._rising import risen
 from warmup.skills.base import Draft, Level, Skill
 
 _WHOLES = {
@@ -19,19 +20,29 @@ _WHOLES = {
     "split-6-7": (6, 7),
     "hidden-6-7": (6, 7),
     "part-of-zero": (6, 7),
+    "another-way": (6, 7),
     "split-8-9": (8, 9),
     "hidden-8-9": (8, 9),
 }
 _THINGS = (BEAN, BLOCK, LEAF, PEG, SHELL, SPOON)
 
 
-def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
+# Items that begin with three and four, and the week in which their level opens.
+_OPENS = {"split-to-5": 6, "turned-pair": 6, "hidden-to-5": 10}
+
+
+def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """A whole and its parts, with one or both parts to find."""
-    whole = rng.pick(_WHOLES[item])
+    new = item in _OPENS and not risen(morning, _OPENS[item])
+    whole = rng.pick(_WHOLES[item][: 2 if new else None])
     match item.split("-")[0]:
+        case "another":
+            return _new_way(whole, rng)
         case "split":
-            # Three has no second pair of parts that are both something, so it is split once only.
-            return _new_way(whole, rng) if whole > 3 and rng.coin() else _split(whole, rng)
+            # Three has no second pair of parts that are both something, so it is split once only; another
+            # way to split six and seven is an item of its own.
+            twice = whole > 3 and item != "split-6-7" and rng.coin()
+            return _new_way(whole, rng) if twice else _split(whole, rng)
         case "turned":
             return _turned(whole, rng)
         case "part":
@@ -188,32 +199,58 @@ def _hide(things: str, shown: str, way: str) -> str:
             return ""
 
 
+def _level(
+    key: str,
+    label: str,
+    variants: tuple[str, ...],
+    stands_on: tuple[str, ...],
+    misconceptions: tuple[str, ...] = (),
+    waits_on: tuple[str, ...] = (),
+) -> Level:
+    return Level(
+        key,
+        label,
+        variants,
+        misconceptions,
+        codes=("K.OA.A.3",),
+        stands_on=stands_on,
+        waits_on=waits_on,
+        table="beans, cup",
+    )
+
+
 SKILL = Skill(
     id="parts",
     title="Parts of a number",
-    asks="split a number in two, find the hidden part",
+    asks="split a number in two, another way, find the hidden part",
     strand=Strand.ADDING,
     levels=(
-        Level(
-            "of-3-to-5",
-            "parts of three, four and five",
-            ("split-to-5", "hidden-to-5", "turned-pair"),
-            codes=("K.OA.A.3",),
-            table="beans, cup",
+        _level(
+            "split-to-5",
+            "split three, four and five",
+            ("split-to-5", "turned-pair"),
+            ("how-many:count-out-to-10", "subitize:four-and-five"),
+            waits_on=("subitize/scattered-five",),
         ),
-        Level(
+        _level(
+            "hidden-to-5",
+            "the hidden part of three, four and five",
+            ("hidden-to-5",),
+            ("parts:split-to-5",),
+        ),
+        _level(
             "of-6-and-7",
             "parts of six and seven",
             ("split-6-7", "hidden-6-7", "part-of-zero"),
-            codes=("K.OA.A.3",),
-            table="beans, cup",
+            ("parts:hidden-to-5", "subitize:five-and-some"),
+            ("another-way",),
         ),
-        Level(
+        _level(
             "of-8-and-9",
             "parts of eight and nine",
             ("split-8-9", "hidden-8-9"),
-            codes=("K.OA.A.3",),
-            table="beans, cup",
+            ("parts:of-6-and-7",),
+            waits_on=("parts/another-way",),
         ),
     ),
     ask=ask,

@@ -1,8 +1,9 @@
-"""place-value: tens and ones, what a digit is worth, then a hundred.
+"""place-value: tens and ones, which number is more, what a digit is worth, then a hundred.
 
-1.NBT.B.2: a two-digit number as so many tens and so many ones (Common Core State Standards for Mathematics,
-2010). The last level goes on to 199, toward the hundreds of 2.NBT.A.1 and past the two digits of 1.NBT.B.2,
-so it has no code. That a bundle is counted as one thing is common practice, no source.
+1.NBT.B.2: a two-digit number as so many tens and so many ones, 2.C: whole tens to 90; 1.NBT.B.3: two-digit
+numbers compared by their tens and then their ones (Common Core State Standards for Mathematics, 2010). The
+last level goes on to 199, toward the hundreds of 2.NBT.A.1 and past the two digits of 1.NBT.B.2, so it has no
+code. That a bundle is counted as one thing is common practice, no source.
 """
 
 from collections.abc import Sequence
@@ -12,18 +13,26 @@ from warmup.english import number_word, plural
 from warmup.model import Cue, Morning, Strand
 from warmup.randomness import SeededRandom
 from warmup.skills._number import figures, tens_and_ones
+from warmup.skills._rising import risen
+from warmup.skills._which_number import in_order, two_numerals
 from warmup.skills.base import Draft, Level, Skill
 
 _NUMBERS: dict[str, Sequence[int]] = {
-    "whole-tens": (20, 30, 40, 50),
+    "whole-tens": (20, 30, 40, 50, 60, 70, 80, 90),
+    "bundle-is-ten": (20, 30, 40, 50, 60, 70, 80, 90),
     "forty": (40,),
     "to-50": tuple(range(21, 51)),
     "thirteen-thirty-one": (13, 31),
     "to-99": tuple(range(51, 100)),
+    "numerals-to-99": tuple(range(21, 100)),
     "digits-and-hundreds": tuple(n for n in range(22, 100) if n % 10 > 1 and n % 11),
 }
 _WATCH = {
     "whole-tens": "Counting a bundle as a single straw. Each bundle is ten.",
+    "bundle-is-ten": "Saying how many bundles there are. Open one and count what is in it.",
+    "numerals-to-99": "Looking at the ones first, since a 9 is big wherever it stands.",
+    "nineteen-twenty-one": "Going by the biggest digit. The tens settle it.",
+    "which-is-more": "Going by the ones, or calling turned digits the same. The tens settle it.",
     "forty": "Looking for something to say about the ones. The last digit tells how many.",
     "to-50": "Counting a bundle as one straw.",
     "thirteen-thirty-one": "The three is heard first in both words. Ask where the tens are.",
@@ -34,13 +43,21 @@ _WATCH = {
 _THINGS = ("straw", "stick", "crayon")
 
 
-def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
+def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """A number put together from its tens and ones, or taken apart; a digit's worth; a hundred."""
     match item:
-        case "whole-tens":
-            return _bundles(item, rng) if rng.coin() else _tens_in(item, rng)
+        case "whole-tens" | "bundle-is-ten":
+            # Four bundles lie in a line without counting; more come when these are sure.
+            number = rng.pick(_NUMBERS[item][: None if risen(morning, 24) else 4])
+            if item == "bundle-is-ten":
+                return _every_straw(item, number, rng)
+            return _bundles(item, number, rng) if rng.coin() else _tens_in(item, number, rng)
         case "forty":
             return _apart(item, rng)
+        case "numerals-to-99" if rng.coin():
+            return in_order(rng.sample(_NUMBERS[item], 3), _WATCH[item], rng)
+        case "numerals-to-99" | "nineteen-twenty-one" | "which-is-more":
+            return two_numerals(_pair(item, rng), _WATCH[item], rng)
         case "digits-and-hundreds":
             return _worth(item, rng) if rng.coin() else _past_hundred(item, rng)
         case "ten-tens":
@@ -49,9 +66,52 @@ def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
             return _together(item, rng) if rng.coin() else _apart(item, rng)
 
 
-def _bundles(item: str, rng: SeededRandom) -> Draft:
+def _pair(item: str, rng: SeededRandom) -> tuple[int, ...]:
+    """Two numbers to set against each other, in either order."""
+    match item:
+        case "nineteen-twenty-one":
+            pair = (19, 21)
+        case "which-is-more":
+            # The lesser has more ones: often the same digits turned around, as 13 and 31.
+            tens, more_tens = sorted(rng.sample(range(1, 10), 2))
+            ones, more_ones = sorted(rng.sample(range(10), 2))
+            turned = (10 * tens + more_tens, 10 * more_tens + tens)
+            pair = turned if rng.coin() else (10 * tens + more_ones, 10 * more_tens + ones)
+        case _:
+            return rng.sample(_NUMBERS[item], 2)
+    return rng.shuffled(pair)
+
+
+def _every_straw(item: str, number: int, rng: SeededRandom) -> Draft:
+    """Bundles that nobody calls ten: how many straws? A bundle that counts as one shows here."""
+    tens, thing = number_word(number // 10), rng.pick(("straw", "crayon"))
+    things = f"{thing}s"
+    say = rng.phrasing(
+        f"Look at the bundles. How many {things} are in them all?",
+        f"Pretend we open every bundle. How many loose {things}?",
+        f"Here are {tens} bundles. How many kids can each get one {thing}?",
+    )
+    return Draft(
+        say=say,
+        answer=number_word(number),
+        accept=tuple(
+            f"{number_word(number)} {unit}"
+            for unit in (things, "kids" if say.key == "c" else f"loose {things}")
+        ),
+        working=f"{' + '.join(['10'] * (number // 10))} = {number}",
+        cues=(
+            Cue(f"How many {things} does one bundle hold?"),
+            Cue(f"Open a bundle and count its {things}. Tie it up again. What do you count by?"),
+            Cue("Touch the first bundle together and say “ten”. The child goes on by tens."),
+        ),
+        watch_for=_WATCH[item],
+        given={"tens": number // 10, "ones": 0},
+        picture=pictures.Bundles(number // 10, 0, things),
+    )
+
+
+def _bundles(item: str, number: int, rng: SeededRandom) -> Draft:
     """Some bundles of ten: how many in all?"""
-    number = rng.pick(_NUMBERS[item])
     tens, things = number_word(number // 10), f"{rng.pick(_THINGS)}s"
     say = rng.phrasing(
         f"Each bundle has ten {things}. Here are {tens} bundles. How many {things}?",
@@ -76,9 +136,8 @@ def _bundles(item: str, rng: SeededRandom) -> Draft:
     )
 
 
-def _tens_in(item: str, rng: SeededRandom) -> Draft:
+def _tens_in(item: str, number: int, rng: SeededRandom) -> Draft:
     """How many tens are in a whole ten?"""
-    number = rng.pick(_NUMBERS[item])
     word, things = number_word(number), f"{rng.pick(_THINGS)}s"
     return Draft(
         say=rng.phrasing(
@@ -289,30 +348,37 @@ def _ten_bundles(item: str, rng: SeededRandom) -> Draft:
 SKILL = Skill(
     id="place-value",
     title="Place value",
-    asks="tens and ones, what a digit is worth, then a hundred",
+    asks="tens and ones, which is more, then hundreds",
     strand=Strand.NUMBER,
     levels=(
         Level(
             "whole-tens",
-            "whole tens to fifty",
+            "whole tens to ninety",
             ("whole-tens", "forty"),
-            ("1.NBT.B.2",),
-            stands_on=("by-tens:to-50", "teens:both-ways"),
+            ("bundle-is-ten",),
+            codes=("1.NBT.B.2", "1.NBT.B.2.C"),
+            stands_on=("by-tens:to-100", "teens:both-ways", "school-day:tens-and-ones"),
+            waits_on=("school-day/new-bundle",),
             table="banded straws",
         ),
         Level(
-            "to-50",
-            "twenty-one to fifty",
-            ("to-50", "thirteen-thirty-one"),
-            ("1.NBT.B.2",),
+            "to-99",
+            "to ninety-nine, which is more",
+            ("to-50", "to-99", "thirteen-thirty-one", "numerals-to-99", "nineteen-twenty-one"),
+            ("which-is-more",),
+            codes=("1.NBT.B.2", "1.NBT.B.3"),
+            stands_on=("place-value:whole-tens", "numerals:to-100"),
+            waits_on=("numerals/teens-and-tens", "place-value/bundle-is-ten"),
             table="banded straws",
+            guesses=(("numerals-to-99", 0.33), ("nineteen-twenty-one", 0.5), ("which-is-more", 0.5)),
         ),
-        Level("to-99", "to ninety-nine", ("to-99",), ("1.NBT.B.2",), table="banded straws"),
         Level(
-            "digits-and-hundreds",
-            "a digit's worth, and to 199",
+            "hundreds",
+            "a hundred is ten tens, to 199",
             ("digits-and-hundreds", "ten-tens"),
             toward=("2.NBT.A.1",),
+            stands_on=("place-value:to-99", "count:one-to-100"),
+            waits_on=("place-value/which-is-more",),
             seconds=60,
             table="banded straws",
         ),

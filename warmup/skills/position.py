@@ -15,9 +15,6 @@ from warmup.skills._sides import (
     ask_own_side,
     ask_set_side,
     ask_to_one_side,
-    ask_two_moves,
-    ask_two_shelves,
-    ask_two_things,
 )
 from warmup.skills.base import Draft, Level, Skill
 
@@ -41,14 +38,8 @@ def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
             return ask_set_side(rng)
         case "name-the-neighbor":
             return ask_name_neighbor(rng)
-        case "make-a-row":
-            return ask_make_row(rng)
-        case "two-things":
-            return ask_two_things(rng)
-        case "two-moves":
-            return ask_two_moves(rng)
         case _:
-            return ask_two_shelves(rng)
+            return ask_make_row(rng)
 
 
 SKILL = Skill(
@@ -59,7 +50,7 @@ SKILL = Skill(
     levels=(
         Level(
             "place-words",
-            "above, behind, between",
+            "above, behind, beside, between",
             ("place", "between", "tell-where"),
             codes=("K.G.A.1",),
             table="cup, doll, box",
@@ -69,6 +60,7 @@ SKILL = Skill(
             "own-left-right",
             "own left and right",
             ("own-side", "to-one-side", "across-the-middle"),
+            stands_on=("position:place-words",),
             seconds=20,
             guess=0.5,
         ),
@@ -76,13 +68,7 @@ SKILL = Skill(
             "same-view",
             "left and right of things, both looking the same way",
             ("set-left-or-right", "name-the-neighbor", "make-a-row"),
-            guess=0.5,
-            table="cup, spoon, box",
-        ),
-        Level(
-            "two-steps",
-            "two steps, one after the other",
-            ("two-things", "two-moves", "two-shelves"),
+            stands_on=("position:own-left-right",),
             guess=0.5,
             table="cup, spoon, box",
         ),

@@ -1,29 +1,29 @@
-"""school-day: which school day it is, the next, the last, as bundles of ten, and how many to the hundredth.
+"""school-day: which school day it is, as bundles of ten and loose ones, and how many to the hundredth.
 
 1.NBT.B.2: a two-digit number as tens and ones; 1.NBT.A.1: count on from any number, here to 100 (Common
 Core State Standards for Mathematics, 2010). The running count has no code: from the last quarter on it
-goes past 120, where 1.NBT.A.1 ends. Past day 100 the bundles are those begun since then, so that they
-too stay inside two digits.
+goes past 120, where 1.NBT.A.1 ends. The next and the last number stay inside two digits, with the bundles
+they belong to; past day 100 the bundles are those begun since then.
 """
 
 from warmup import pictures
 from warmup.english import count_words, number_word, ordinal_word, plural
 from warmup.model import Cue, DayKind, Morning, Strand
 from warmup.randomness import Phrasing, SeededRandom
-from warmup.skills._home import upper
 from warmup.skills._hundredth import hundred_today, to_the_hundredth
-from warmup.skills._number import chart_rows, tens_and_ones
+from warmup.skills._number import chart_rows
+from warmup.skills._straws import fills_a_bundle, new_bundle, tens_and_ones
 from warmup.skills.base import Draft, Level, Skill
 
+_TWO_DIGITS = 99
 # How far from the hundredth the days left can be counted at breakfast.
 _NEAR_THE_HUNDREDTH = 60
 _WATCH = {
     "count": "The last day’s number said again, with nothing added for today.",
     "next-number": "The number before instead of the number after.",
     "last-number": "The number after instead of the number before. Last time there were fewer straws.",
-    "twenty-nine-thirty": "“Twenty-ten”, or a jump to forty.",
     "tens-and-ones": "A bundle counted as one straw. Touch it and say ten.",
-    "new-bundle": "Naming the loose straws, or the bundles of last time. Band the ten first, then count.",
+    "new-bundle": "The ten left loose, or the bundles of last time named. Does the child reach for the band?",
     "to-the-hundredth": "Counting today as well, so ending one too high.",
     "hundred-today": "Counting straws where bundles are asked for.",
 }
@@ -36,12 +36,10 @@ def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
             return _count(morning, rng)
         case "next-number" | "last-number":
             return _next_or_last(item, morning, rng)
-        case "twenty-nine-thirty":
-            return _past_twenty_nine(morning, rng)
         case "tens-and-ones":
-            return _tens_and_ones(morning, rng)
+            return tens_and_ones(morning, rng, _WATCH[item])
         case "new-bundle":
-            return _new_bundle(morning, rng)
+            return new_bundle(morning, rng, _WATCH[item])
         case _:
             return (
                 hundred_today(rng, _WATCH["hundred-today"])
@@ -55,13 +53,11 @@ def askable(item: str, morning: Morning) -> bool:
     number, school, more = morning.school_day, morning.is_school, morning.next is not None
     match item:
         case "next-number":
-            return number >= 1 and more
+            return 1 <= number < _TWO_DIGITS and more
         case "last-number":
-            return number >= 2 if school else number >= 1 and more
+            return 2 <= number <= _TWO_DIGITS if school else 1 <= number < _TWO_DIGITS and more
         case "tens-and-ones":
             return number % 100 >= 10
-        case "new-bundle":
-            return school and number % 10 == 0 and number % 100 != 0
         case "to-the-hundredth":
             return _NEAR_THE_HUNDREDTH <= number < 100 or (school and number == 100)
         case _:
@@ -76,12 +72,9 @@ def timely(item: str, morning: Morning) -> bool:
         case "count":
             return morning.school_day == 1 or morning.next is None
         case "new-bundle":
-            return askable(item, morning)
+            return fills_a_bundle(morning)
         case _:
             return item == "to-the-hundredth" and morning.school_day == 100
-
-
-# ---- the number after, the number before -----------------------------------------------------------
 
 
 def _count(morning: Morning, rng: SeededRandom) -> Draft:
@@ -178,27 +171,6 @@ def _next_or_last(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     return _neighbor(known, step, say, _WATCH[item])
 
 
-def _past_twenty_nine(morning: Morning, rng: SeededRandom) -> Draft:
-    """From twenty-nine to thirty or back; make-believe, but on the very day that it is so."""
-    known, step = (29, 1) if rng.coin() else (30, -1)
-    word = number_word(known)
-    so = morning.is_school and morning.school_day == known
-    chart, straws = ("The chart shows", "We have") if so else ("Pretend the chart shows", "Pretend we have")
-    if step > 0:
-        say = rng.phrasing(
-            f"Which number comes just after {word}?",
-            f"{chart} {word}. What will it show next time?",
-            f"{straws} {word} straws. Add one more. How many?",
-        )
-    else:
-        say = rng.phrasing(
-            f"Which number comes just before {word}?",
-            f"{chart} {word}. What did it show last time?",
-            f"{straws} {word} straws. Take one away. How many are left?",
-        )
-    return _neighbor(known, step, say, _WATCH["twenty-nine-thirty"])
-
-
 def _neighbor(known: int, step: int, say: Phrasing, watch_for: str) -> Draft:
     """The number one on or one back from one the question says."""
     answer = known + step
@@ -263,112 +235,20 @@ def _from(known: int, step: int) -> tuple[Cue, Cue, Cue]:
     )
 
 
-# ---- bundles ---------------------------------------------------------------------------------------
-
-
-def _since(morning: Morning) -> tuple[int, str]:
-    """How many school days since the last whole hundred, and the words for it."""
-    hundreds, number = divmod(morning.school_day, 100)
-    return number, f" since day {number_word(100 * hundreds)}" if hundreds else ""
-
-
-def _bundled(number: int) -> str:
-    """ "four bundles and seven loose ones"."""
-    tens, ones = divmod(number, 10)
-    loose = f"{number_word(ones) if ones else 'no'} loose {plural(ones, 'one')}"
-    return f"{number_word(tens)} {plural(tens, 'bundle')} and {loose}"
-
-
-def _bundles_said(number: int) -> tuple[str, ...]:
-    """Other right ways to say the bundles and the loose ones; the bundles alone where none are loose."""
-    tens, ones = divmod(number, 10)
-    bundles, many = f"{number_word(tens)} {plural(tens, 'bundle')}", number_word(ones)
-    alone = (
-        (bundles,) if not ones else (f"{bundles} and {many}", f"{bundles} and {many} {plural(ones, 'one')}")
-    )
-    return (tens_and_ones(number), f"{number_word(tens)} and {many}", *alone)
-
-
-def _tens_and_ones(morning: Morning, rng: SeededRandom) -> Draft:
-    number, since = _since(morning)
-    tens, ones = divmod(number, 10)
-    word = number_word(number)
-    had = "had" if since else "have had"
-    return Draft(
-        say=rng.phrasing(
-            f"We {had} {word} school days{since}. How many tens and ones?",
-            f"We put down {word} straws{since}. How many bundles and loose ones?",
-            f"Look at our {word} straws{since}. How many tens and ones?",
-        ),
-        answer=_bundled(number),
-        accept=_bundles_said(number),
-        working=f"{number} = {10 * tens} + {ones}",
-        cues=(
-            Cue("How many straws does a band hold?"),
-            Cue("Look at the straws. Which are banded, which are loose?", pictures.Bundles(tens, ones)),
-            Cue("Touch the bundles together: “ten…” The child keeps going, then counts the loose ones."),
-        ),
-        watch_for=_WATCH["tens-and-ones"],
-        given={"number": number},
-        picture=pictures.Bundles(tens, ones),
-    )
-
-
-def _new_bundle(morning: Morning, rng: SeededRandom) -> Draft:
-    """A day on which the loose straws become ten."""
-    number, since = _since(morning)
-    tens = number // 10
-    before = number_word(number - 1)
-    old = f"{number_word(tens - 1)} {plural(tens - 1, 'bundle')}" if tens > 1 else "no bundle"
-    new = " new" if since else ""  # The ten bundles of the hundred are not meant.
-    return Draft(
-        say=rng.phrasing(
-            f"We have {before} straws{since}. Add one for today. How many{new} bundles now?",
-            f"We put down {before} straws{since}. Add today’s. How many new bundles?"
-            if since
-            else f"Nine loose straws and {old}. Add one. How many bundles now?",
-            f"{upper(before)} straws{since}. Add today’s straw. How many{new or ' full'} bundles?",
-        ),
-        answer=number_word(tens),
-        accept=(
-            f"{number_word(tens)} {plural(tens, 'bundle')}",
-            f"{number_word(tens)} {plural(tens, 'ten')}",
-            _bundled(number),
-        ),
-        working=f"{number - 1} + 1 = {number} = {tens} × 10",
-        cues=(
-            Cue("Put today’s straw with the loose ones. How many are loose?"),
-            Cue(
-                "Point at the loose ones and add today’s. Do they fill a band?", pictures.Bundles(tens - 1, 9)
-            ),
-            Cue("Put the band around the loose ones together. The child counts all the bundles."),
-        ),
-        watch_for=_WATCH["new-bundle"],
-        given={"before": number - 1},
-        picture=pictures.Bundles(tens - 1, 9),
-    )
-
-
 SKILL = Skill(
     id="school-day",
     title="School days",
-    asks="which school day it is, as bundles of ten, and how many to the hundredth",
+    asks="how many school days so far; as bundles of ten and loose ones; how many to the hundredth",
     strand=Strand.CALENDAR,
     levels=(
         Level("count", "the count", ("count",), seconds=20, table="straws and bands"),
         Level(
-            "next-and-last",
-            "the next and the last",
-            ("next-number", "last-number", "twenty-nine-thirty"),
-            seconds=20,
-            table="straws and bands",
-        ),
-        Level(
             "tens-and-ones",
-            "bundles of ten and loose ones",
-            ("tens-and-ones", "new-bundle"),
+            "tens and ones, the next and the last",
+            ("tens-and-ones", "next-number", "last-number"),
+            misconceptions=("new-bundle",),
             codes=("1.NBT.B.2",),
-            stands_on=("by-tens:to-50",),
+            stands_on=("school-day:count", "by-tens:to-50", "neighbors:before-to-10"),
             table="straws and bands",
         ),
         Level(
@@ -376,7 +256,7 @@ SKILL = Skill(
             "how many to the hundredth",
             ("to-the-hundredth",),
             codes=("1.NBT.A.1",),
-            stands_on=("count:to-100",),
+            stands_on=("school-day:tens-and-ones", "count:to-100"),
             table="straws and bands",
         ),
     ),

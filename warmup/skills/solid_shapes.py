@@ -1,4 +1,4 @@
-"""solid-shapes: sphere, cube, cylinder, cone: names, rolling and stacking, faces, edges, corners.
+"""solid-shapes: sphere, cube, cylinder, cone: names, rolling and stacking, flat or solid, faces, corners.
 
 K.G.A.2, K.G.A.3 and K.G.B.4: names of solids, flat or solid, how they are alike (Common Core State
 Standards for Mathematics, 2010). A face is flat, an edge a straight line (Virginia Curriculum Framework
@@ -73,7 +73,8 @@ _POINTED = {
     "cone": ("a party hat", "a clown’s tall hat", "a pointed paper cup"),
     "triangle": ("a yield sign", "a sail drawn on paper", "a napkin folded corner to corner"),
 }
-_FLAT = ("circle", "triangle", "square", "rectangle", "hexagon")
+_FLAT = ("circle", "triangle", "square", "rectangle")
+"""The flat shapes that have been named by then: the hexagon comes later."""
 
 
 def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
@@ -339,14 +340,16 @@ def _count_on_a_box(rng: SeededRandom) -> Draft:
 SKILL = Skill(
     id="solid-shapes",
     title="Solid shapes",
-    asks="name, faces, edges, corners, roll or stack",
+    asks="name, roll or stack, flat or solid, faces and corners",
     strand=Strand.SHAPE,
     levels=(
         Level(
             "sphere-and-cube",
             "sphere, cube",
-            ("name", "find-at-home", "ball-or-circle"),
+            ("name", "find-at-home"),
+            ("ball-or-circle",),
             codes=("K.G.A.2", "K.G.A.3"),
+            stands_on=("flat-shapes:four-shapes",),
             guess=0.5,
             table="ball, block",
             slower=("find-at-home",),
@@ -354,32 +357,26 @@ SKILL = Skill(
         ),
         Level(
             "cylinder-and-cone",
-            "cylinder, cone, roll or stack",
-            ("name-any", "cone-or-triangle", "roll-stack-slide"),
-            codes=("K.G.A.2", "K.G.B.4"),
+            "cylinder, cone, roll or stack, flat or solid",
+            ("name-any", "cone-or-triangle", "roll-stack-slide", "flat-or-solid"),
+            codes=("K.G.A.2", "K.G.A.3", "K.G.B.4"),
+            stands_on=("solid-shapes:sphere-and-cube",),
+            waits_on=("solid-shapes/ball-or-circle",),
             guess=0.25,
             table="can, ball, block",
             slower=("roll-stack-slide",),
-            guesses=(("cone-or-triangle", 0.5), ("roll-stack-slide", 0.15)),
+            guesses=(("cone-or-triangle", 0.5), ("roll-stack-slide", 0.15), ("flat-or-solid", 0.5)),
         ),
         Level(
             "faces",
-            "faces, flat or solid",
-            ("flat-faces", "print-of-a-face", "flat-or-solid"),
-            codes=("K.G.A.3", "K.G.B.4"),
+            "faces and corners",
+            ("flat-faces", "print-of-a-face", "count-on-a-box", "box-or-cube"),
+            codes=("K.G.B.4",),
+            stands_on=("solid-shapes:cylinder-and-cone", "flat-shapes:sides-and-corners"),
             guess=0.33,
             table="can, ball, box",
-            guesses=(("flat-faces", 0.2), ("flat-or-solid", 0.5)),
-        ),
-        Level(
-            "edges-and-corners",
-            "edges and corners of box and cube",
-            ("count-on-a-box", "box-or-cube"),
-            codes=("K.G.B.4",),
-            guess=0.5,
-            table="box, block",
             slower=("count-on-a-box",),
-            guesses=(("count-on-a-box", 0.2),),
+            guesses=(("flat-faces", 0.2), ("count-on-a-box", 0.2), ("box-or-cube", 0.5)),
         ),
     ),
     ask=ask,

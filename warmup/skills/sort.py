@@ -13,6 +13,7 @@ from warmup.model import Cue, Morning, Strand
 from warmup.pictures.facts import FORMS
 from warmup.randomness import SeededRandom
 from warmup.skills._home import BLOCK, BOOK, CUP, HAT, SOCK, SPOON, Noun, a, upper
+from warmup.skills._rising import risen
 from warmup.skills.base import Draft, Level, Skill
 
 _COLORS = ("red", "blue", "green", "white", "brown")
@@ -26,6 +27,8 @@ _GROUPS = (
 _SHAPES = {"circle": "circles", "square": "squares", "triangle": "triangles"}
 _ALSO = {"sock": "clothes", "hat": "clothes"}
 """What else a child may rightly call two of a kind."""
+OPENS, ORDER_OPENS = 11, 22
+"""The weeks of `count-groups` and `order-groups` in routines/year.toml: small groups for two weeks."""
 _WATCH = {
     "put-together": "The rule drifts: begun by color, gone on with by kind. Say the rule again.",
     "does-not-fit": "Naming the one liked least. Hold each up to the rule in turn.",
@@ -77,7 +80,7 @@ class _Rule(NamedTuple):
         return self.kind.many if self.kind else f"{self.color} things"
 
 
-def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
+def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """A few things or groups, and a rule."""
     match item:
         case "put-together":
@@ -85,13 +88,13 @@ def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
         case "does-not-fit":
             return _does_not_fit(rng)
         case "count-each":
-            return _count_each(rng)
+            return _count_each(risen(morning, OPENS), rng)
         case "most-not-biggest":
             return _most(rng)
         case "guess-rule":
             return _guess_rule(rng)
         case _:
-            return _order(rng)
+            return _order(risen(morning, ORDER_OPENS), rng)
 
 
 def _rule(rng: SeededRandom) -> tuple[_Rule, tuple[str, ...], tuple[Noun, ...]]:
@@ -174,10 +177,11 @@ def _does_not_fit(rng: SeededRandom) -> Draft:
 # ---- count each group -------------------------------------------------------------------------------
 
 
-def _count_each(rng: SeededRandom) -> Draft:
+def _count_each(far: bool, rng: SeededRandom) -> Draft:
+    """Count one kind in a heap of two or three: to ten once that goes well."""
     kinds = rng.sample(FORMS, rng.between(2, 3))
-    counts = {kinds[0]: rng.between(2, 10)}
-    counts |= {kind: rng.between(2, 5 if len(kinds) > 2 else 8) for kind in kinds[1:]}
+    counts = {kinds[0]: rng.between(2, 10 if far else 6)}
+    counts |= {kind: rng.between(2, 5 if len(kinds) > 2 or not far else 8) for kind in kinds[1:]}
     wanted = _SHAPES[kinds[0]]
     mixed = rng.shuffled([kind for kind, count in counts.items() for _ in range(count)])
     sorted_out = pictures.SortedRows(tuple((kind,) * counts[kind] for kind in FORMS if kind in counts))
@@ -269,9 +273,10 @@ def ordered(groups: Mapping[str, int], fewest_first: bool) -> list[str]:
     return sorted(groups, key=lambda name: groups[name] if fewest_first else -groups[name])
 
 
-def _order(rng: SeededRandom) -> Draft:
+def _order(far: bool, rng: SeededRandom) -> Draft:
+    """Three groups of three sizes, put in order: to ten once that goes well."""
     nouns = rng.shuffled(rng.pick(_GROUPS))
-    counts = dict(zip(nouns, rng.sample(range(1, 11), 3), strict=True))
+    counts = dict(zip(nouns, rng.sample(range(1, 11 if far else 7), 3), strict=True))
     groups = {noun.many: count for noun, count in counts.items()}
     fewest = rng.coin()
     first, way = ("fewest", "fewest to most") if fewest else ("most", "most to fewest")
@@ -302,7 +307,7 @@ def _order(rng: SeededRandom) -> Draft:
 SKILL = Skill(
     id="sort",
     title="Sort",
-    asks="sort by one rule; count each group; which group has most",
+    asks="sort by one rule; count each group; put the groups in order",
     strand=Strand.MEASURING,
     levels=(
         Level(
@@ -315,15 +320,20 @@ SKILL = Skill(
         Level(
             "count-groups",
             "count each group, to ten",
-            ("count-each", "most-not-biggest"),
+            ("count-each",),
+            ("most-not-biggest",),
             codes=("K.MD.B.3",),
+            stands_on=("sort:one-rule", "compare:sets-to-10", "how-many:count-out-to-10"),
+            waits_on=("compare/spread",),
             guesses=(("most-not-biggest", 0.33),),
         ),
         Level(
-            "guess-the-rule",
-            "guess the rule, order the groups",
-            ("guess-rule", "order-groups"),
+            "order-groups",
+            "order the groups, guess the rule",
+            ("order-groups", "guess-rule"),
             codes=("K.MD.B.3",),
+            stands_on=("sort:count-groups", "compare:numerals-to-10"),
+            waits_on=("compare/fewer", "sort/most-not-biggest"),
             guesses=(("order-groups", 0.17),),
         ),
     ),

@@ -2,9 +2,10 @@
 
 The situations are those of the Common Core State Standards for Mathematics (2010), glossary, Table 1
 (from memory): in kindergarten add to and take from with the result unknown, put together with the
-total unknown, and both parts unknown (K.OA.A.2, totals no bigger than ten); later the change unknown,
-a part unknown, and compare with the difference unknown (1.OA.A.1). No word of a story decides what is to be
-done: a story with "more" in it may ask for what was there before, or for how many there were not.
+total unknown, and both parts unknown (K.OA.A.1 acted out, K.OA.A.2 totals no bigger than ten, K.OA.A.3 in
+more ways than one); later the change unknown, a part unknown, and compare with the difference unknown
+(1.OA.A.1). No word of a story decides what is to be done: a story with "more" in it may ask for what was
+there before, or for how many there were not.
 """
 
 from collections.abc import Callable, Mapping
@@ -16,6 +17,7 @@ from warmup.model import Cue, Morning, Strand
 from warmup.randomness import SeededRandom
 from warmup.skills._corners import CORNERS, Corner
 from warmup.skills._home import upper
+from warmup.skills._rising import risen
 from warmup.skills.base import Draft, Level, Skill
 
 Cues = tuple[Cue, Cue, Cue]
@@ -36,6 +38,19 @@ _WATCH = {
     "how-many-more": "Telling the larger number. Ask which of them have no partner.",
 }
 
+# How many there are in all: the fewest, the most at first, the most later on, and the week the level opens.
+_TOTALS = {
+    "join-5": (2, 4, 5, 8),
+    "leave-5": (2, 4, 5, 8),
+    "nothing-left": (2, 4, 5, 8),
+    "join-10": (6, 8, 10, 20),
+    "leave-10": (6, 8, 10, 20),
+    "together-10": (6, 8, 10, 20),
+    "change": (4, 6, 10, 31),
+    "more-is-not-add": (4, 6, 10, 31),
+    "how-many-more": (4, 6, 10, 31),
+}
+
 
 class _Story(NamedTuple):
     """A situation with its numbers: how each corner tells it, its answer and its help."""
@@ -48,11 +63,11 @@ class _Story(NamedTuple):
     cues: Callable[[Corner], Cues]
 
 
-def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
+def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """A story in one of the corners; its wording is named after the corner."""
     if item in ("both-parts", "another-way"):
-        return _both_parts(item, rng)
-    story, shape = _story(item, rng), rng.below(2)
+        return _both_parts(item, morning, rng)
+    story, shape = _story(item, morning, rng), rng.below(2)
     told = rng.phrasing(*(story.tell(corner, shape) for corner in CORNERS))
     corner = CORNERS["abcdefghijklmnopqrstuvwxyz".index(told.key)]
     return Draft(
@@ -67,28 +82,30 @@ def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
     )
 
 
-def _story(item: str, rng: SeededRandom) -> _Story:
+def _story(item: str, morning: Morning, rng: SeededRandom) -> _Story:
+    low, at_first, most, opens = _TOTALS[item]
+    high = most if risen(morning, opens) else at_first
     match item:
         case "join-5" | "join-10":
-            total, one = _sum(*((2, 5) if item == "join-5" else (6, 10)), rng)
+            total, one = _sum(low, high, rng)
             return _add_to(one, total - one)
         case "leave-5" | "leave-10":
-            total, left = _rest(*((2, 5) if item == "leave-5" else (6, 10)), rng)
+            total, left = _rest(low, high, rng)
             return _take_from(total, total - left)
         case "nothing-left":
-            start = rng.between(2, 5)
+            start = rng.between(low, high)
             return _take_from(start, start)
         case "together-10":
-            total, one = _sum(6, 10, rng)
+            total, one = _sum(low, high, rng)
             return _put_together(one, total - one)
         case "change":
-            total, part = _some(4, 10, rng)
+            total, part = _some(low, high, rng)
             return _change_took(total, part) if rng.coin() else _part_unknown(total, part)
         case "more-is-not-add":
-            total, part = _some(4, 10, rng)
+            total, part = _some(low, high, rng)
             return _change_added(total - part, total)
         case _:
-            total, part = _rest(4, 10, rng)
+            total, part = _rest(low, high, rng)
             return _compare(total, total - part)
 
 
@@ -281,9 +298,9 @@ def _compare(larger: int, smaller: int) -> _Story:
     )
 
 
-def _both_parts(item: str, rng: SeededRandom) -> Draft:
+def _both_parts(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """A total of two kinds; any two parts that are both something do, but for one already told."""
-    total = rng.between(4, 10)
+    total = rng.between(4, 10 if risen(morning, 26) else 6)
     pairs = [(part, total - part) for part in range(1, total)]
     shown = rng.pick(pairs) if item == "another-way" else None
     right = [pair for pair in pairs if pair != shown]
@@ -344,22 +361,26 @@ SKILL = Skill(
             "act-to-5",
             "act it out, to five",
             ("join-5", "leave-5", "nothing-left"),
-            codes=("K.OA.A.2",),
+            codes=("K.OA.A.1", "K.OA.A.2"),
             stands_on=("add-subtract:act-to-5",),
             table="toast, toys",
         ),
         Level(
             "to-10",
             "join, leave, together, to ten",
-            ("join-10", "leave-10", "together-10"),
+            ("join-10", "leave-10"),
+            ("together-10",),
             codes=("K.OA.A.2",),
+            stands_on=("stories:act-to-5", "add-subtract:things-to-10"),
             table="toast, toys",
         ),
         Level(
             "both-parts",
             "both parts unknown",
             ("both-parts", "another-way"),
-            codes=("K.OA.A.2",),
+            codes=("K.OA.A.2", "K.OA.A.3"),
+            stands_on=("stories:to-10", "parts:of-8-and-9"),
+            waits_on=("parts/another-way", "stories/together-10"),
             table="toast, toys",
         ),
         Level(
@@ -367,6 +388,8 @@ SKILL = Skill(
             "change unknown, compare",
             ("change", "more-is-not-add", "how-many-more"),
             codes=("1.OA.A.1",),
+            stands_on=("stories:both-parts", "make-ten:in-the-head", "compare:sets-to-10"),
+            waits_on=("compare/fewer",),
             seconds=60,
             table="toast, toys",
         ),

@@ -1,6 +1,6 @@
 """subitize: see how many without counting.
 
-Toward K.OA.A.3: five and some, and two groups, are numbers to ten seen as two parts (Common Core State
+Toward K.OA.A.3: what is seen at a glance is seen in parts, five and some or two groups (Common Core State
 Standards for Mathematics, 2010). Five at a glance by 60 months: Head Start Early Learning Outcomes
 Framework (2015). The picture is shown for about two seconds and covered (common practice, no source).
 """
@@ -10,8 +10,10 @@ from warmup.english import number_word
 from warmup.model import Cue, Morning, Strand
 from warmup.pictures import Picture
 from warmup.randomness import Phrasing, SeededRandom
+from warmup.skills._rising import risen
 from warmup.skills.base import Draft, Level, Skill
 
+_TOWARD = ("K.OA.A.3",)
 _COVER = "a card to cover the dots"
 _FLASH = "Show it, count to two, cover it."
 _WATCH = {
@@ -25,9 +27,9 @@ _WATCH = {
 }
 
 
-def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
+def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """How many dots flashed by; the answer is the sum of the groups they are seen in."""
-    groups, pattern, seed = _drawn(item, rng)
+    groups, pattern, seed = _drawn(item, morning, rng)
     count = sum(groups)
     left = groups[0] if pattern == "two-groups" else 0
     frame = pattern == "ten-frame"
@@ -44,7 +46,7 @@ def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
     )
 
 
-def _drawn(item: str, rng: SeededRandom) -> tuple[tuple[int, ...], str, int]:
+def _drawn(item: str, morning: Morning, rng: SeededRandom) -> tuple[tuple[int, ...], str, int]:
     """The groups, how they lie, and the seed of the pattern."""
     seed = rng.below(1000)
     match item:
@@ -58,13 +60,14 @@ def _drawn(item: str, rng: SeededRandom) -> tuple[tuple[int, ...], str, int]:
         case "scattered-five":
             return (5,), "scatter", seed
         case "five-and-some":
-            some, frame = rng.between(1, 5), rng.coin()
+            some, frame = rng.between(1, 5 if risen(morning, 8) else 3), rng.coin()
             # A full ten frame would tell its number by its name.
             return (5, some), "ten-frame" if frame and some < 5 else "five-and-some", seed
         case "nine":
             return (5, 4), rng.pick(("five-and-some", "ten-frame")), seed
         case _:
-            left, right = rng.between(1, 5), rng.between(2, 5)
+            most = 5 if risen(morning, 17) else 3
+            left, right = rng.between(1, most), rng.between(2, most)
             return (left, right) if rng.coin() else (right, left), "two-groups", seed
 
 
@@ -111,33 +114,44 @@ def _cues(item: str, groups: tuple[int, ...]) -> tuple[Cue, Cue, Cue]:
             return again, Cue("Ask the child to show as many fingers as there were dots."), Cue(third)
 
 
-_TOWARD = ("K.OA.A.3",)
-
 SKILL = Skill(
     id="subitize",
     title="See how many",
     asks="see how many without counting",
     strand=Strand.NUMBER,
+    ladder=("to-3", "four-and-five", "five-and-some", "two-groups"),
     levels=(
-        Level("to-3", "one to three", ("to-3",), seconds=20, guess=0.33, table=_COVER, toward=_TOWARD),
+        Level("to-3", "one to three", ("to-3",), toward=_TOWARD, seconds=20, guess=0.33, table=_COVER),
         Level(
-            "dice",
+            "four-and-five",
             "four and five, on dice and scattered",
-            ("dice", "scattered-four", "scattered-five"),
+            ("dice", "scattered-four"),
+            ("scattered-five",),
+            toward=_TOWARD,
+            stands_on=("subitize:to-3",),
             seconds=20,
             guess=0.33,
             table=_COVER,
-            toward=_TOWARD,
         ),
         Level(
             "five-and-some",
             "five and some more, to ten",
             ("five-and-some", "nine"),
+            toward=_TOWARD,
+            stands_on=("subitize:four-and-five",),
+            waits_on=("subitize/scattered-five",),
             seconds=20,
             table=_COVER,
-            toward=_TOWARD,
         ),
-        Level("two-groups", "two groups, to ten", ("two-groups",), seconds=20, table=_COVER, toward=_TOWARD),
+        Level(
+            "two-groups",
+            "two groups, to ten",
+            ("two-groups",),
+            toward=_TOWARD,
+            stands_on=("subitize:five-and-some", "parts:of-6-and-7"),
+            seconds=20,
+            table=_COVER,
+        ),
     ),
     ask=ask,
 )

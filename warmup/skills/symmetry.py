@@ -1,14 +1,14 @@
 """symmetry: would the halves match? Where is the line? Finish the other half.
 
 Toward 4.G.A.3: a line of symmetry as a fold that lands one half on the other (Common Core State
-Standards for Mathematics, 2010), four grades on: offered as folding play. Fold lines are counted by
+Standards for Mathematics, 2010), four grades on: offered as folding play. Fold lines are found by
 mirroring the corners of the figure, never looked up.
 """
 
 from math import atan2, degrees
 
 from warmup import pictures
-from warmup.english import listed, number_word
+from warmup.english import listed
 from warmup.model import Cue, Morning, Strand
 from warmup.pictures.figures import Points, points_of, turned
 from warmup.randomness import SeededRandom
@@ -19,18 +19,10 @@ from warmup.skills.base import Draft, Level, Skill
 _MATCHING = ("heart", "arrow", "kite", "tall triangle", "trapezoid", "rhombus", "rectangle", "square", "star")
 _LOPSIDED = ("slanted figure", "slanted triangle", "bent figure", "right triangle")
 _TURNS = (0, 90, 180, 270)
-_COUNTED = (
-    ("slanted figure",),
-    ("tall triangle", "kite", "heart"),
-    ("rectangle", "rhombus"),
-    ("triangle",),
-    ("square",),
-)
-"""Figures to count the fold lines of, those with as many lines together."""
 
 
 def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
-    """Judge a fold, make one, find or count the lines, or finish a half."""
+    """Judge a fold, make one, find the line, or finish a half."""
     match item:
         case "would-it-match":
             return _would_it_match(rng)
@@ -40,8 +32,6 @@ def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
             return _make_a_fold(rng)
         case "find-the-line":
             return _find_the_line(rng)
-        case "how-many-ways":
-            return _how_many_ways(rng)
         case "finish":
             return ask_finish(rng)
         case _:
@@ -205,33 +195,6 @@ def _find_the_line(rng: SeededRandom) -> Draft:
     )
 
 
-def _how_many_ways(rng: SeededRandom) -> Draft:
-    figure = rng.pick(rng.pick(_COUNTED))  # Each number of lines as often.
-    turn = rng.pick(_TURNS)
-    points = turned(points_of(figure), turn)
-    count = len(fold_lines(points))
-    return Draft(
-        say=rng.phrasing(
-            "How many ways can this fold onto itself?",
-            "Count the folds that make the halves match. How many?",
-            "How many folds make the halves of this match?",
-        ),
-        answer=number_word(count),
-        accept=("none", "no way") if not count else (),
-        working=f"lines that fold it onto itself: {count}",
-        cues=(
-            Cue("Show a line you are sure of. Is there a different line?"),
-            Cue("Cut it from paper. Try each fold, open it up and count the creases that worked."),
-            Cue("Try the fold straight down together. The child tries the next ones."),
-        ),
-        watch_for="Counting corner to corner on a long rectangle. Fold it: a piece sticks out.",
-        given={"figure": figure, "points": _rounded(points)},
-        picture=pictures.Fold(figure, turn),
-        guess=0.2,
-        seconds=60,
-    )
-
-
 SKILL = Skill(
     id="symmetry",
     title="Matching halves",
@@ -240,27 +203,20 @@ SKILL = Skill(
     levels=(
         Level(
             "fold",
-            "fold: would the halves match?",
-            ("would-it-match", "rectangle-diagonal", "make-a-fold"),
+            "fold, find the line",
+            ("would-it-match", "rectangle-diagonal", "make-a-fold", "find-the-line"),
             toward=("4.G.A.3",),
+            stands_on=("flat-shapes:turned-and-thin",),
             guess=0.5,
-            table="paper",
-            guesses=(("make-a-fold", 0.1),),
-        ),
-        Level(
-            "find-the-line",
-            "find the fold line",
-            ("find-the-line", "how-many-ways"),
-            toward=("4.G.A.3",),
-            guess=0.3,
             table="paper, straw",
-            slower=("how-many-ways",),
-            guesses=(("how-many-ways", 0.2),),
+            guesses=(("make-a-fold", 0.1), ("find-the-line", 0.3)),
         ),
         Level(
             "finish-the-half",
             "finish the half",
             ("finish", "flip-not-slide"),
+            toward=("4.G.A.3",),
+            stands_on=("symmetry:fold",),
             guess=0.05,
             table="graph paper",
             seconds=60,

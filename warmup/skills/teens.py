@@ -13,6 +13,7 @@ from warmup.english import number_word, plural
 from warmup.model import Cue, Morning, Strand
 from warmup.randomness import SeededRandom
 from warmup.skills._number import card_place, dealt
+from warmup.skills._rising import risen
 from warmup.skills.base import Draft, Level, Skill
 
 _NUMBERS: dict[str, Sequence[int]] = {
@@ -36,9 +37,10 @@ _WATCH = {
 _THINGS = ("egg", "roll", "block", "apple")
 
 
-def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
+def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """A teen number put together from ten and some more, or taken apart."""
-    number = rng.pick(_NUMBERS[item])
+    new = item == "both-ways" and not risen(morning, 16)
+    number = rng.pick(_NUMBERS["build" if new else item])
     match item:
         case "fourteen" if rng.below(3) > 0:
             return _find(item, number, rng)
@@ -175,8 +177,11 @@ SKILL = Skill(
         Level(
             "build",
             "build eleven to fifteen",
-            ("build", "eleven-twelve"),
-            ("K.NBT.A.1",),
+            ("build",),
+            ("eleven-twelve",),
+            codes=("K.NBT.A.1",),
+            stands_on=("numerals:to-20", "subitize:five-and-some", "how-many:rows-to-20"),
+            waits_on=("count/past-15",),
             table="ten frame and loose ones",
             slower=("build", "eleven-twelve"),
         ),
@@ -184,7 +189,9 @@ SKILL = Skill(
             "both-ways",
             "both ways, eleven to nineteen",
             ("both-ways", "fourteen"),
-            ("K.NBT.A.1",),
+            codes=("K.NBT.A.1",),
+            stands_on=("teens:build",),
+            waits_on=("numerals/one-four-or-four-one", "teens/eleven-twelve"),
             table="ten frame and loose ones",
             guesses=(("fourteen", 0.2),),
         ),
@@ -192,7 +199,8 @@ SKILL = Skill(
             "in-the-head",
             "no objects",
             ("in-the-head", "thirteen", "fifteen"),
-            ("K.NBT.A.1",),
+            codes=("K.NBT.A.1",),
+            stands_on=("teens:both-ways",),
             seconds=20,
         ),
     ),

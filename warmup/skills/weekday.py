@@ -1,7 +1,7 @@
 """weekday: the day today, tomorrow and yesterday, and the day before or after any day.
 
-The day before and after a given day: Virginia Mathematics Standards of Learning (2016), K.8. Two days on
-or back goes past that and is common practice, no source. No Common Core code covers the calendar.
+The day before and after a given day: Virginia Mathematics Standards of Learning (2016), K.8. No Common Core
+code covers the calendar.
 """
 
 from warmup import pictures
@@ -12,24 +12,24 @@ from warmup.skills._calendar import day_name, later_day, supposed
 from warmup.skills.base import Draft, Level, Skill
 
 # The day a prompt starts from and the steps to the day it asks for. The wrap and the pair that sounds
-# alike have items of their own, so the plain item leaves them out.
+# alike have items of their own, so the others leave them out. "After" comes weeks before "before": the plain
+# item asks for the day after alone, so that it stays sure while the record of the day before is shaky.
 _WRAP = (("Saturday", 1), ("Sunday", -1))
 _ALIKE = (("Monday", 1), ("Wednesday", -1), ("Wednesday", 1), ("Friday", -1))
 _PAIRS = {
     "saturday-sunday": _WRAP,
     "tuesday-thursday": _ALIKE,
-    "around": tuple(
-        (day, step) for day in WALL_WEEK for step in (1, -1) if (day, step) not in (*_WRAP, *_ALIKE)
-    ),
+    "around": tuple((day, 1) for day in WALL_WEEK if (day, 1) not in (*_WRAP, *_ALIKE)),
+    "day-before": tuple((day, -1) for day in WALL_WEEK if (day, -1) not in (*_WRAP, *_ALIKE)),
 }
 _WATCH = {
     "today": "A guess. The days come in order: saying them in order finds today.",
     "tomorrow": "The day before: tomorrow and yesterday are easily mixed up at this age.",
     "yesterday": "The day to come: yesterday and tomorrow are easily mixed up at this age.",
-    "around": "A step the wrong way: before and after are easily mixed up. Move a finger along.",
+    "around": "Starting the week over, or a day left out. Move a finger along.",
+    "day-before": "The day after instead: “before” is the harder word. Walk a finger back.",
     "saturday-sunday": "Stopping where the strip stops. After the last day the week begins again.",
     "tuesday-thursday": "Tuesday and Thursday sound alike. Listen for the middle of the word.",
-    "two-days": "One day on instead of two, or the start counted as the first step.",
 }
 
 
@@ -40,8 +40,6 @@ def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
             return _today(morning, rng)
         case "tomorrow" | "yesterday":
             return _next_to_today(item, morning, rng)
-        case "two-days":
-            return _two_days(morning, rng)
         case _:
             return _around(item, morning, rng)
 
@@ -117,7 +115,13 @@ def _around(item: str, morning: Morning, rng: SeededRandom) -> Draft:
         answer=answer,
         working=f"{day}, {answer}" if step > 0 else f"{answer}, {day}",
         cues=(
-            Cue(f"Say the days, and start at {later_day(day, -3)}."),
+            # Going forward it names no day but the one asked from, so that there is a draw on any date that
+            # does not tell what day it is today.
+            Cue(
+                f"Say the days in order until you get to {day}. What comes then?"
+                if step > 0
+                else f"Say the days, and start at {later_day(day, -3)}."
+            ),
             Cue(
                 f"Finger on {day} in the strip. Hop one square {'on' if step > 0 else 'back'}.",
                 pictures.DayStrip(_first(day, answer), pointed=(day,)),
@@ -146,40 +150,6 @@ def _before_or_after(day: str, step: int, morning: Morning, rng: SeededRandom) -
     )
 
 
-def _two_days(morning: Morning, rng: SeededRandom) -> Draft:
-    day, step = rng.pick(WALL_WEEK), 2 if rng.coin() else -2
-    middle, answer = later_day(day, step // 2), later_day(day, step)
-    pretend = supposed(day, day_name(morning.date))
-    if step > 0:
-        say = rng.phrasing(
-            f"What day comes two days after {day}?",
-            f"{pretend}. What day will it be in two days?",
-            f"Start at {day}. Count on two days. What day is it?",
-        )
-    else:
-        say = rng.phrasing(
-            f"What day comes two days before {day}?",
-            f"{pretend}. What day was it two days ago?",
-            f"Start at {day}. Count back two days. What day is it?",
-        )
-    where = "on" if step > 0 else "back"
-    return Draft(
-        say=say,
-        answer=answer,
-        working=", ".join((day, middle, answer)),
-        cues=(
-            Cue(f"We start at {day}, no hop yet. Now one hop {where}."),
-            Cue(
-                f"Finger on {day} in the strip. Two hops {where}, one at a time.",
-                pictures.DayStrip(_first(day, answer), pointed=(day,)),
-            ),
-            Cue(f"Hop together to {middle} and say its name. The child makes the other hop."),
-        ),
-        watch_for=_WATCH["two-days"],
-        given={"day": day, "steps": step},
-    )
-
-
 def _first(day: str, answer: str) -> str:
     """Where a strip begins on which the two days are neighbors or nearly so.
 
@@ -204,16 +174,31 @@ SKILL = Skill(
     strand=Strand.CALENDAR,
     levels=(
         Level("today", "today’s name", ("today",), seconds=20, table="day strip"),
-        Level("tomorrow", "tomorrow", ("tomorrow",), seconds=20, table="day strip"),
-        Level("yesterday", "yesterday", ("yesterday",), seconds=20, table="day strip"),
+        Level(
+            "tomorrow",
+            "tomorrow",
+            ("tomorrow",),
+            stands_on=("weekday:today",),
+            seconds=20,
+            table="day strip",
+        ),
+        Level(
+            "yesterday",
+            "yesterday",
+            ("yesterday",),
+            stands_on=("weekday:tomorrow",),
+            seconds=20,
+            table="day strip",
+        ),
         Level(
             "around",
             "the day before or after any day",
             ("around", "saturday-sunday", "tuesday-thursday"),
+            misconceptions=("day-before",),
+            stands_on=("weekday:yesterday",),
             seconds=20,
             table="day strip",
         ),
-        Level("two-days", "two days on or back", ("two-days",), table="day strip"),
     ),
     ask=ask,
 )

@@ -21,9 +21,10 @@ ELSEWHERE = "Changed in another window: this is where it stands."
 def bindings(*states: State, **shown: str) -> list[Binding]:
     """The bindings of the actions in these states, before those of the widget that has the focus.
 
-    Those ``shown`` stand first, and in the line of keys, each with the label given or else its own.
+    Those ``shown`` stand first, and in the line of keys, each with the label given or else its own. An action
+    without a key of its own is picked from the menu, and has no binding.
     """
-    actions = {action.id: action for action in actions_of(states)}
+    actions = {action.id: action for action in actions_of(states) if action.every_key}
     named = [*shown, *(name for name in actions if name not in shown)]
     return [
         Binding(
