@@ -8,14 +8,11 @@ from pathlib import Path
 import pytest
 
 from tests.household import FAMILY, TODAY, context_at, fixed_prompts, start_fixed, without_reviews
-from warmup import skills
 from warmup.config.family import year_of
 from warmup.engine.memory import Knowledge, Record
 from warmup.journal.journal import Journal
-from warmup.journal.routine_json import routine_text
-from warmup.model import ItemId, LevelId, Mark, Routine
+from warmup.model import ItemId, LevelId, Mark
 from warmup.pictures.ten_frame import TenFrame
-from warmup.randomness import SeededRandom
 from warmup.session.context import Context
 from warmup.session.replacing import SHORT
 from warmup.session.session import Session, begin, resume
@@ -136,21 +133,6 @@ def test_what_a_short_morning_puts_in_the_place_of_prompts_shown_was_not_shown(s
         session.back()
     assert session.shorten()
     assert session.unmarked == (0,)
-
-
-def test_a_short_morning_goes_on_with_another_skill_than_the_last(home: Path, clock: Clock) -> None:
-    """Calendar talk comes first in a short morning, and it has just been asked."""
-    context = context_at(home, clock)
-    items = ("month/this", "count-on/within-20", "month/in-order", "numerals/to-10", "by-tens/to-50")
-    morning = context.morning(TODAY)
-    prompts = tuple(skills.prompt(item, morning, SeededRandom("short", item)) for item in items)
-    text = routine_text(Routine("Bean", morning, "daily", prompts))
-    assert context.journal is not None
-    context.journal.start("Bean", TODAY, "daily", text, [(item, "a") for item in items])
-    session = resume(context, context.journal, clock)
-    assert session is not None and session.shorten()
-    assert session.items[0] == "month/this" and session.items[-1] == "month/in-order"
-    assert len(session.items) == SHORT
 
 
 def test_no_such_object_asks_something_else_that_does_not_want_it(session: Session) -> None:
