@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 
 from tests.journal.journals import DAY
+from warmup import renames
 from warmup.journal import merging, schema
 from warmup.journal import rows as table_rows
 from warmup.journal.log import ActionRow
@@ -256,10 +257,11 @@ def test_sessions_are_gone_through_in_order_and_what_is_odd_is_told_of_them(db: 
 
 
 def test_the_check_names_items_that_are_not_known_and_odd_actions(db: sqlite3.Connection) -> None:
-    renamed = {0: ("make-ten/seven-three", "a"), 1: ("make-ten/no-such", "b"), 2: ("coins/dime", "c")}
-    table_rows.put_whole(db, KEY, Whole(about(), renamed, {}))
+    names = ("make-ten/seven-three", "make-ten/no-such", "coins/dime", "number-words/forty")
+    table_rows.put_whole(db, KEY, Whole(about(), {at: (name, "a") for at, name in enumerate(names)}, {}))
     assert merging.oddities_in(db) == ()
     (left,) = merging.oddities_in(db, ["make-ten/7+3", "make-ten/seven-three", "coins/dime"])
+    assert renames.dropped("number-words/forty"), "asked once and no more is no oddity"
     assert left == ('an item this version does not know, "make-ten/no-such"', 1, f'"Bean", "{DATE}", 1')
     with_actions(db, "a\nb")
     assert [each.what for each in merging.oddities_in(db)] == [
