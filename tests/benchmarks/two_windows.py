@@ -116,7 +116,7 @@ def campaign(home: Path, count: int, rng: Random) -> tuple[Counter[str], list[st
             numbers = [begin(each.context, each.journal, clock).number for each in windows]
             done["begun by both at once"] += 1
             if numbers[0] != numbers[1] or numbers[0] != windows[0].number + 1:
-                found.append(f"{n}: two sittings were begun: {numbers}")
+                found.append(f"{n}: two sessions were begun: {numbers}")
             windows, before = [_again(each) for each in windows], []
         turn = rng.randrange(2)
         session, action = windows[turn], rng.choices([*ACTIONS], [*ACTIONS.values()])[0]

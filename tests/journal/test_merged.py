@@ -253,7 +253,7 @@ def test_sessions_are_gone_through_in_order_and_what_is_odd_is_told_of_them(db: 
     found = list(merging.keys(db, notes))
     assert found == [("Zoe", "2026-11-24", 1), ("Bean", DATE, 1), ("Bean", DATE, 2)]
     (left,) = notes.all()
-    assert left.what == "a sitting whose number is none" and left.first == f'"Pip", "{DATE}", -1'
+    assert left.what == "a session whose number is none" and left.first == f'"Pip", "{DATE}", -1'
 
 
 def test_the_check_names_items_that_are_not_known_and_odd_actions(db: sqlite3.Connection) -> None:
@@ -326,7 +326,7 @@ def test_what_makes_no_sense_of_a_session_is_told_and_plain(
 
 
 def test_a_session_without_a_beginning_is_odd() -> None:
-    with pytest.raises(Odd, match=r"^a sitting whose beginning is no text$"):
+    with pytest.raises(Odd, match=r"^a session whose beginning is no text$"):
         table_rows.about_of((None, *FINE[1:]), lambda _: None)
 
 
