@@ -11,6 +11,7 @@ import pytest
 
 from tests import rooms
 from tests.household import fixed_routine
+from tests.tui.hands import BOTH, LEFT, RIGHT
 from warmup.cli import catalogue
 from warmup.cli.options import parser
 from warmup.config.places import Places
@@ -33,10 +34,11 @@ def keys_table() -> str:
     for action in ACTIONS:
         if action.states.isdisjoint(MorningScreen.STATES):
             continue
-        names = [f"`{key_name(key)}`" for key in action.keys] or ["menu"]
-        left = names[1] if len(names) > 1 else ""
-        first = " ".join([names[0], *(f"`{key_name(key)}`" for key in action.more)])
-        rows.append(f"| {first} | {left} | **{action.label}**: {action.help} |")
+        right, left = (
+            " ".join(f"`{key_name(key)}`" for key in action.every_key if key in hand)
+            for hand in (RIGHT | BOTH, LEFT)
+        )
+        rows.append(f"| {right or 'menu'} | {left} | **{action.label}**: {action.help} |")
     return "\n".join(rows)
 
 

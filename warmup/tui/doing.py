@@ -8,6 +8,7 @@ from warmup.model import Mark
 from warmup.session import undoing
 from warmup.session.session import Session
 from warmup.session.summary import item_label
+from warmup.tui.actions import BY_ID, keys_of
 
 MANY = 5
 """From so many days off on, their number is said and not each date."""
@@ -59,7 +60,8 @@ def _swap(session: Session) -> str:
 def _hold(session: Session) -> str:
     held = session.prompt
     session.hold_back()
-    return f"Held back: {item_label(held)}. Key l lists what is held, to let it come again." if held else ""
+    key = keys_of(BY_ID["unlocked"], " or ")
+    return f"Held back: {item_label(held)}. Key {key} lists what is held, to let it come." if held else ""
 
 
 def _easy_too_soon(_session: Session) -> str:
@@ -72,7 +74,8 @@ def _others_easy(session: Session) -> str:
 
 
 def _which_key(session: Session) -> str:
-    return "Key t says that those came easily too." if session.unmarked else ""
+    key = keys_of(BY_ID["easy"], " or ")
+    return f"Key {key} says that those came easily too." if session.unmarked else ""
 
 
 AT_A_PROMPT: Mapping[str, Callable[[Session], str]] = {
@@ -81,7 +84,6 @@ AT_A_PROMPT: Mapping[str, Callable[[Session], str]] = {
     "not_yet": _marks(Mark.NOT_YET),
     "skip": _marks(Mark.SKIPPED),
     "next": _moves(Session.next),
-    "accept": _moves(Session.next),
     "back": _moves(Session.back),
     "leave": _moves(Session.back),
     "cue": _moves(Session.next_cue),

@@ -52,6 +52,10 @@ class MorningScreen(KeyScreen[object]):
         """A prompt, or the close."""
         return State.CLOSE if self.session and self.session.at_close else State.PROMPT
 
+    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+        """Two keys do something else at the close than at a prompt."""
+        return action != "do" or self.belongs(str(parameters[0]))
+
     def compose(self) -> ComposeResult:
         """The two panes, in the shape the terminal gives them from the start: a second layout costs time."""
         yield self.stage

@@ -199,5 +199,5 @@ def empty_page(width: int, notices: Sequence[Notice]) -> Script:
     """What stands there while there is no session, since a file it needs can't be read."""
     page = Script(width)
     _notices(page, notices)
-    page.keys([*_key("accept", " try again"), *_key("quit")], Keep.ALWAYS)
+    page.keys([*_key("next", " try again"), *_key("quit")], Keep.ALWAYS)
     return page
