@@ -28,6 +28,7 @@ def today(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
     """Print the routine of a date: the one that was begun, else the one that would be."""
     from warmup.cli.plain import routine_lines
     from warmup.journal.routine_json import routine_data
+    from warmup.session.unlocked import unlocked_levels
 
     context, journal = _reading_context(places, arguments.child, clock, arguments.date)
     morning = context.morning(arguments.date)
@@ -37,7 +38,8 @@ def today(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
     begun = stored(*kept)
     routine = begun[-1][1] if begun else context.routine(morning)
     if arguments.json:
-        data = routine_data(routine) | {"teach_again": list(context.to_teach())}
+        fresh = [level.level for level in unlocked_levels(context, morning) if level.fresh]
+        data = routine_data(routine) | {"not_asked_yet": fresh, "teach_again": list(context.to_teach())}
         _show_json(data if arguments.answers else _without_answers(data))
     else:
         show(routine_lines(routine, context, answers=arguments.answers))

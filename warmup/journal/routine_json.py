@@ -13,8 +13,9 @@
   ``guess`` (the chance of a lucky answer), ``given`` (all it was built from), ``picture`` (its ``kind`` and
   fields, or null) and ``why``.
 
-``warmup today --json`` alone adds ``teach_again``: the ids of the items that rest until they are taught
-again, newest first, as things stand today. ``warmup ask --json`` holds ``format``, ``version`` and
+``warmup today --json`` alone adds ``not_asked_yet``, the levels that are open and of which nothing was ever
+asked, and ``teach_again``, the items that rest until they are taught again, newest first: ids, as things
+stand today. ``warmup ask --json`` holds ``format``, ``version`` and
 ``prompts`` only.
 
 ``version`` goes up when a field goes or changes its meaning; a new field alone does not raise it, and
