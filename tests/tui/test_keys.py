@@ -6,9 +6,10 @@ from pathlib import Path
 import pytest
 from textual.pilot import Pilot
 
-from tests.household import FAMILY, TODAY, StandingClock, context_at, start_fixed
+from tests.household import FAMILY, TODAY, StandingClock, context_at
 from tests.tui.frame import frame
 from tests.tui.hands import BOTH, LEFT, RIGHT
+from tests.tui.pressing import morning
 from warmup.config.family import load
 from warmup.model import Mark
 from warmup.tui.actions import State
@@ -37,24 +38,15 @@ class Stopped(StandingClock):
 
 
 @pytest.fixture
-def watch() -> Stopped:
+def clock() -> Stopped:
     """Eight in the morning."""
     return Stopped(dt.datetime.combine(TODAY, dt.time(8)))
 
 
 @pytest.fixture
-def app(home: Path, watch: Stopped) -> WarmupApp:
-    """The program on the fixed morning."""
-    context = context_at(home, watch)
-    start_fixed(context)
-    assert context.journal is not None
-    return WarmupApp(context, context.journal, watch)
-
-
-def morning(app: WarmupApp) -> MorningScreen:
-    """The morning screen."""
-    assert isinstance(app.screen, MorningScreen)
-    return app.screen
+def watch(clock: Stopped) -> Stopped:
+    """The clock of the program, to be set."""
+    return clock
 
 
 def marks(app: WarmupApp, day: dt.date = TODAY) -> list[Mark | None]:

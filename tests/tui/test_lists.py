@@ -3,15 +3,13 @@
 import datetime as dt
 import re
 from collections.abc import Callable
-from pathlib import Path
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from textual.pilot import Pilot
 
-from tests.household import context_at, start_fixed
 from tests.tui.frame import frame
+from tests.tui.pressing import press
 from warmup.tui.actions import actions_of
 from warmup.tui.app import WarmupApp
 from warmup.tui.lists import cut_off
@@ -19,15 +17,6 @@ from warmup.tui.morning import MorningScreen
 
 Clock = Callable[[], dt.datetime]
 SIZES = [(40, 12), (60, 20), (80, 24), (120, 36), (160, 45)]
-
-
-@pytest.fixture
-def app(home: Path, clock: Clock) -> WarmupApp:
-    """The program on the fixed morning."""
-    context = context_at(home, clock)
-    start_fixed(context)
-    assert context.journal is not None
-    return WarmupApp(context, context.journal, clock)
 
 
 def out_of_sight(shown: str) -> tuple[int, int]:
@@ -42,12 +31,6 @@ def test_rows_in_and_out_of_sight_are_all_there_are(total: int, first: int, room
     shown = min(room, total - first)
     above, below = out_of_sight(cut_off(total, first, shown))
     assert above == first and above + shown + below == total
-
-
-async def press(pilot: Pilot[int], *keys: str) -> None:
-    for key in keys:
-        await pilot.press(key)
-    await pilot.pause()
 
 
 @pytest.mark.parametrize("size", SIZES, ids=lambda size: f"{size[0]}x{size[1]}")

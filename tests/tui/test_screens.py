@@ -9,14 +9,14 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
-from textual.pilot import Pilot
 from textual.screen import Screen
 from textual.widgets import Footer, OptionList
 
 import warmup
-from tests.household import FAMILY, TODAY, StandingClock, context_at, start_fixed
+from tests.household import FAMILY, TODAY, StandingClock, context_at
 from tests.tui.frame import frame, golden
 from tests.tui.hands import BOTH, LEFT, RIGHT
+from tests.tui.pressing import press
 from warmup.config.family import load
 from warmup.tui.actions import ACTIONS, Action, State, actions_of
 from warmup.tui.app import WarmupApp
@@ -31,29 +31,6 @@ Clock = Callable[[], dt.datetime]
 SIZES = ((40, 12), (60, 20), (80, 24), (120, 36), (160, 45))
 TUI = Path(warmup.__file__).parent / "tui"
 PAGES = ("counts", "days", "help", "menu", "midnight", "unlocked", "welcome")
-
-
-@pytest.fixture
-def watch() -> StandingClock:
-    """Eight in the morning, and a second later at every look."""
-    return StandingClock(dt.datetime.combine(TODAY, dt.time(8)))
-
-
-@pytest.fixture
-def app(home: Path, watch: StandingClock) -> WarmupApp:
-    """The program on the fixed morning."""
-    context = context_at(home, watch)
-    start_fixed(context)
-    assert context.journal is not None
-    return WarmupApp(context, context.journal, watch)
-
-
-async def press(pilot: Pilot[int], *keys: str) -> None:
-    """Press keys and let the screen settle."""
-    for key in keys:
-        await pilot.press(key)
-    await pilot.pause()
-    await pilot.pause()
 
 
 def screen(app: WarmupApp) -> Screen[object]:
@@ -144,19 +121,19 @@ async def test_the_menu_and_what_may_be_asked(app: WarmupApp, size: tuple[int, i
 
 
 @pytest.mark.parametrize("size", SIZES, ids=at_size)
-async def test_midnight(app: WarmupApp, watch: StandingClock, size: tuple[int, int]) -> None:
+async def test_midnight(app: WarmupApp, clock: StandingClock, size: tuple[int, int]) -> None:
     async with app.run_test(size=size) as pilot:
-        watch.moment += dt.timedelta(days=1)
+        clock.moment += dt.timedelta(days=1)
         await press(pilot, "up")
         assert isinstance(app.screen, MidnightScreen)
         golden(f"midnight-{at_size(size)}", frame(app))
 
 
 @pytest.mark.parametrize("size", SIZES, ids=at_size)
-async def test_a_saturday(home: Path, watch: StandingClock, size: tuple[int, int]) -> None:
-    context = context_at(home, watch, FAMILY._replace(known_until=dt.date(2027, 3, 5)), dt.date(2027, 3, 6))
+async def test_a_saturday(home: Path, clock: StandingClock, size: tuple[int, int]) -> None:
+    context = context_at(home, clock, FAMILY._replace(known_until=dt.date(2027, 3, 5)), dt.date(2027, 3, 6))
     assert context.journal is not None
-    app = WarmupApp(context, context.journal, watch)
+    app = WarmupApp(context, context.journal, clock)
     async with app.run_test(size=size) as pilot:
         await press(pilot)
         golden(f"counts-{at_size(size)}", frame(app))
@@ -243,10 +220,10 @@ async def test_the_menu_of_the_close_has_only_what_goes_there(app: WarmupApp) ->
         assert names == ["what may be asked", "help", "rough day", "dark or light", "quit"]
 
 
-async def test_midnight_over_a_page_leads_to_the_new_morning(app: WarmupApp, watch: StandingClock) -> None:
+async def test_midnight_over_a_page_leads_to_the_new_morning(app: WarmupApp, clock: StandingClock) -> None:
     async with app.run_test(size=(80, 24)) as pilot:
         await press(pilot, "l", "f1")
-        watch.moment += dt.timedelta(days=1)
+        clock.moment += dt.timedelta(days=1)
         await press(pilot, "down")
         assert isinstance(app.screen, MidnightScreen)
         await press(pilot, "enter")
@@ -255,15 +232,15 @@ async def test_midnight_over_a_page_leads_to_the_new_morning(app: WarmupApp, wat
 
 
 async def test_a_change_elsewhere_leads_back_from_a_page(
-    app: WarmupApp, watch: StandingClock, home: Path
+    app: WarmupApp, clock: StandingClock, home: Path
 ) -> None:
     async with app.run_test(size=(80, 24)) as pilot:
         from warmup.session.session import resume
 
         await press(pilot, "l")
-        context = context_at(home, watch, load(home / "family.toml"))
+        context = context_at(home, clock, load(home / "family.toml"))
         assert context.journal is not None
-        other = resume(context, context.journal, watch)
+        other = resume(context, context.journal, clock)
         assert other is not None and other.swap()
         await press(pilot, "y")
         assert isinstance(app.screen, MorningScreen) and "Changed in another window" in frame(app)
