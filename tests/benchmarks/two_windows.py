@@ -15,10 +15,8 @@ from pathlib import Path
 from random import Random
 from typing import NamedTuple
 
-from rich.console import Console
-from rich.table import Table
-
 from tests.benchmarks import _arguments
+from tests.benchmarks._findings import told
 from tests.household import TODAY, StandingClock, context_at
 from warmup import skills
 from warmup.journal.journal import Changed
@@ -189,16 +187,9 @@ def main(count: int, seed: int) -> int:
         home = Path(folder, "home")
         home.mkdir()
         done, found = campaign(home, count, Random(seed))
-    table = Table("action", "times")
-    for name, times in sorted(done.items()):
-        table.add_row(name, str(times))
-    console = Console()
-    console.print(table)
     refused = sum(times for name, times in done.items() if name.endswith("refused"))
-    console.print(f"{count} actions, {refused} refused as changed elsewhere, {len(found)} wrong")
-    for each in found[:20]:
-        console.print(each, markup=False)
-    return 1 if found else 0
+    summary = f"{count} actions, {refused} refused as changed elsewhere"
+    return told(("action", "times"), done, summary, found)
 
 
 if __name__ == "__main__":
