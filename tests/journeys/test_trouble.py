@@ -165,6 +165,6 @@ def test_the_screen_is_drawn_whole_where_the_locale_is_ascii(home: Path) -> None
     with_family(home)
     environ = environment(home, LC_ALL="C", PYTHONIOENCODING="ascii", PYTHONUTF8="0", PYTHONCOERCECLOCALE="0")
     with Terminal(WARMUP, environ) as terminal:
-        assert "↑/w came easily" in terminal.wait("q/5 quit")
+        assert "↑/w came easily" in terminal.wait("8/q quit")
         terminal.press("q")
         assert terminal.finish() == 0
