@@ -35,6 +35,11 @@ def test_all_skills_and_levels_of_the_year_are_there_and_no_others() -> None:
     assert (len(SKILLS), len(in_file)) == (38, 125)
 
 
+def test_a_skill_is_named_for_its_file_and_found_by_that_name() -> None:
+    assert {name: skill.id for name, skill in SKILLS.items()} == {name: name for name in SKILLS}
+    assert "base" not in SKILLS and "-home" not in SKILLS and "count_on" not in SKILLS
+
+
 @pytest.mark.slow
 @pytest.mark.parametrize("skill", SKILLS)
 def test_a_skill_is_sound(skill: str) -> None:

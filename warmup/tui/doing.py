@@ -7,7 +7,6 @@ from warmup.english import date_words, number_word
 from warmup.model import Mark
 from warmup.session import undoing
 from warmup.session.session import Session
-from warmup.session.summary import item_label
 
 MANY = 5
 """From so many days off on, their number is said and not each date."""
@@ -57,6 +56,8 @@ def _swap(session: Session) -> str:
 
 
 def _hold(session: Session) -> str:
+    from warmup.session.summary import item_label
+
     held = session.prompt
     session.hold_back()
     return f"Held back: {item_label(held)}. Key l lists what is held, to let it come again." if held else ""
