@@ -44,7 +44,7 @@ class Installed(NamedTuple):
 
     def write_year(self) -> int:
         """Write a year of history; gives the number of marks."""
-        command = [self.python, "-c", WRITE_YEAR, self.home]
+        command = [str(self.python), "-c", WRITE_YEAR, str(self.home)]
         return int(subprocess.run(command, cwd=self.folder, capture_output=True, check=True).stdout)
 
     def turn(self) -> dict[str, float]:
@@ -99,7 +99,8 @@ def main(rounds: int, against: Path | None) -> None:
     with tempfile.TemporaryDirectory() as folder:
         measured = [Installed(Path(__file__).parents[2], Path(sys.executable), Path(folder, "this"))]
         if against:
-            measured.append(Installed(against, against.absolute() / ".venv/bin/python", Path(folder, "other")))
+            other = against.absolute()
+            measured.append(Installed(other, other / ".venv/bin/python", Path(folder, "other")))
         for each in measured:
             each.home.mkdir()
             print(f"{each.folder}: a history of {each.write_year()} marks")
