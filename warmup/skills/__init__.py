@@ -122,25 +122,25 @@ def levels() -> tuple[LevelId, ...]:
 
 def items(plan: Plan) -> tuple[Item, ...]:
     """Every item of every level the plan names, as the engine sees them."""
-    weeks = dict(plan.weeks)
     return tuple(
         Item(
-            id=name,
-            skill=at.skill.id,
-            level=at.number,
-            level_id=at.level_id,
-            misconception=at.name in at.level.misconceptions,
-            strand=at.skill.strand.value,
-            week=weeks[at.level_id],
-            stands_on=tuple(map(LevelId, at.level.stands_on)),
-            guess=at.level.guess_of(at.name),
-            seconds=at.level.seconds_of(at.name),
-            ladder=at.level.key in at.skill.ladder,
-            hands=bool(at.level.table),
+            id=item_id(skill.id, name),
+            skill=skill.id,
+            level=number,
+            level_id=level_id(skill.id, level.key),
+            misconception=name in level.misconceptions,
+            strand=skill.strand.value,
+            week=week,
+            stands_on=tuple(map(LevelId, level.stands_on)),
+            guess=level.guess_of(name),
+            seconds=level.seconds_of(name),
+            ladder=level.key in skill.ladder,
+            hands=bool(level.table),
         )
-        for skill in SKILLS
-        for name, at in _locations(skill).items()
-        if at.level_id in weeks
+        for skill in SKILLS.values()
+        for number, level in enumerate(skill.levels, start=1)
+        if (week := plan.weeks.get(level_id(skill.id, level.key)))
+        for name in level.items
     )
 
 
