@@ -4,7 +4,6 @@ import datetime as dt
 import re
 import tomllib
 from collections import Counter
-from dataclasses import replace
 from functools import cache
 from pathlib import Path
 
@@ -92,7 +91,7 @@ def test_the_stuffed_animal_takes_part_in_one_prompt_of_twenty_at_most() -> None
 
 
 def test_the_stuffed_animal_goes_by_the_name_the_family_gives_it() -> None:
-    day = replace(WEEK_20, animal="Mopsy")
+    day = WEEK_20._replace(animal="Mopsy")
     said = [
         text
         for item in skills.item_names()

@@ -343,7 +343,7 @@ def _slot(file: Document, n: int) -> Slot:
         file.refuse(("slot", n, "only"), expected)
     named = file.names("slot", n, "only")
     only: list[str] = []
-    known = (*SKILLS, *levels())
+    known = (*SKILLS, *levels()) if named else ()
     for index, name in enumerate(named):
         today = () if renames.dropped(name) else renames.levels(name)
         if not set(today) <= set(known):
