@@ -33,9 +33,9 @@ def today(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
     context, journal = _reading_context(places, arguments.child, clock, arguments.date)
     morning = context.morning(arguments.date)
     kept = journal, context.child.journal_name, morning.date
-    if chosen_anew(*kept):
-        complain(CHOSEN_ANEW)
     begun = stored(*kept)
+    if not begun and chosen_anew(*kept):
+        complain(CHOSEN_ANEW)
     routine = begun[-1][1] if begun else context.routine(morning)
     if arguments.json:
         fresh = [level.level for level in unlocked_levels(context, morning) if level.fresh]

@@ -26,7 +26,6 @@ read.
 import datetime as dt
 import json
 from collections.abc import Callable, Mapping
-from dataclasses import fields
 from enum import Enum
 from typing import Any
 
@@ -94,10 +93,8 @@ def _plain(value: Any) -> Any:
         return value.isoformat()
     if isinstance(value, Enum):
         return value.value
-    if isinstance(value, Morning):
-        return {field.name: _plain(getattr(value, field.name)) for field in fields(value)}
-    if isinstance(value, Countdown):
-        return {name: _plain(getattr(value, name)) for name in Countdown._fields}
+    if isinstance(value, Morning | Countdown):
+        return {name: _plain(each) for name, each in value._asdict().items()}
     if isinstance(value, dict):
         return {str(key): _plain(each) for key, each in value.items()}
     if isinstance(value, tuple | list):

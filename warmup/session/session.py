@@ -6,6 +6,7 @@ window changed the morning meanwhile: nothing was done then, and :func:`resume` 
 """
 
 from collections.abc import Callable, Mapping
+from typing import TYPE_CHECKING
 
 from warmup.journal.changes import replacing
 from warmup.journal.journal import Action, Change, Changed, Journal, MarkRow, Seen
@@ -13,16 +14,16 @@ from warmup.journal.routine_json import routine_from, routine_text
 from warmup.model import Mark, Prompt, Routine
 from warmup.session import undoing
 from warmup.session.context import Clock, Context
-from warmup.session.replacing import SHORT, Instead
 from warmup.session.standing import Standing
 from warmup.session.stored import stored
 from warmup.session.undoing import Before, CannotUndo, Undone
 
+if TYPE_CHECKING:
+    from warmup.session.replacing import Instead
+
 
 class Session(Standing):
     """A routine under way, and what each key does to it."""
-
-    __slots__ = ()
 
     # -- moving and marking
 
@@ -82,6 +83,8 @@ class Session(Standing):
 
     def shorten(self) -> bool:
         """Make it a short morning: four prompts in all, those asked included. False when nothing changed."""
+        from warmup.session.replacing import SHORT
+
         done = self._asked + 1
         if len(self.prompts) <= SHORT or not self.prompts[done:]:
             return False
@@ -147,7 +150,10 @@ class Session(Standing):
         self._write(Change(0, routine_text(routine), rows, position=0, reached=0), None, routine)
         return True
 
-    def _instead(self, missing: frozenset[str] | None = None) -> Instead:
+    def _instead(self, missing: frozenset[str] | None = None) -> "Instead":
+        # Loads the engine, which a morning that goes on does not need before its first frame.
+        from warmup.session.replacing import Instead
+
         return Instead(self.context, self.routine, self.number, self._missing if missing is None else missing)
 
     def _stopped_at(self, start: int, at: int) -> Change:

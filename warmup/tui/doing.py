@@ -7,7 +7,6 @@ from warmup.english import date_words, number_word
 from warmup.model import Mark
 from warmup.session import undoing
 from warmup.session.session import Session
-from warmup.session.summary import item_label
 from warmup.tui.actions import BY_ID, keys_of
 
 MANY = 5
@@ -58,6 +57,8 @@ def _swap(session: Session) -> str:
 
 
 def _hold(session: Session) -> str:
+    from warmup.session.summary import item_label
+
     held = session.prompt
     session.hold_back()
     key = keys_of(BY_ID["unlocked"], " or ")

@@ -1,7 +1,7 @@
 """The morning: its prompts and its close, one screen, since a pushed screen would cost a blink."""
 
 import datetime as dt
-from typing import ClassVar
+from typing import TYPE_CHECKING, ClassVar
 
 from rich.text import Text
 from textual import events
@@ -12,7 +12,6 @@ from warmup.config.toml_file import FileProblem
 from warmup.pictures import Picture
 from warmup.session import undoing
 from warmup.session.session import Session, begin
-from warmup.session.summary import Closing, closing, turn_pause
 from warmup.tui import pages
 from warmup.tui.actions import Action, State, actions_of
 from warmup.tui.doing import AT_A_PROMPT, AT_THE_CLOSE, said_of_days
@@ -20,6 +19,9 @@ from warmup.tui.key_screen import KeyScreen, bindings
 from warmup.tui.panes import ScriptPane, Stage
 from warmup.tui.script import Script
 from warmup.tui.workspace import Workspace
+
+if TYPE_CHECKING:
+    from warmup.session.summary import Closing
 
 NARROW = 72
 """Under this many columns the script is a strip below the stage."""
@@ -133,6 +135,8 @@ class MorningScreen(KeyScreen[object]):
             self._shown = state
             self.work.bounces.opened_a_page()
         if self.session is not None and state is State.CLOSE:
+            from warmup.session.summary import closing
+
             self.set_class(False, "picture")
             self._ending = closing(self.session, self.work.context.knew_before_today())
         self.set_class(self.session is None, "words")
@@ -211,6 +215,8 @@ class MorningScreen(KeyScreen[object]):
             work.context.forget()
             work.session = begin(work.context, work.journal, work.clock, shape="short")
         elif action == "hold" and self._ending and self._ending.pause:
+            from warmup.session.summary import turn_pause
+
             work.keep(undoing.PAUSE, lambda: turn_pause(work.context))
             work.said = "" if work.context.child.paused else "New things may come again."
         elif action in AT_THE_CLOSE:
