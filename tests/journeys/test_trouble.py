@@ -16,13 +16,12 @@ from warmup.config import family as families
 from warmup.config.family import Child, default
 from warmup.journal.journal import Journal
 
-TODAY = dt.date.today()
-
-
 def with_family(home: Path, nickname: str = "Bean") -> None:
     """A family for whom today is a school day."""
-    family = default(TODAY)
-    extra = () if TODAY.weekday() in family.weekdays else (TODAY,)
+    # The date when the program starts: a run may go past midnight.
+    today = dt.date.today()
+    family = default(today)
+    extra = () if today.weekday() in family.weekdays else (today,)
     home.mkdir(parents=True, exist_ok=True)
     families.save(home / "family.toml", family._replace(extra=extra, children=(Child(nickname),)))
 
