@@ -16,6 +16,7 @@ from warmup.config import family as families
 from warmup.config.family import Child, default
 from warmup.journal.journal import Journal
 
+
 def with_family(home: Path, nickname: str = "Bean") -> None:
     """A family for whom today is a school day."""
     # The date when the program starts: a run may go past midnight.
