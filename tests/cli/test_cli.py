@@ -14,6 +14,7 @@ from tests.bank import recomputed
 from warmup import skills
 from warmup.cli.main import DONE, UNUSABLE, USAGE, WRONG, main
 from warmup.journal.routine_json import FORMAT, VERSION, prompt_data, routine_from
+from warmup.model import Opening
 
 ROOT = Path(__file__).parents[2]
 NOW = dt.datetime(2026, 11, 25, 8)
@@ -115,6 +116,8 @@ def test_plain_says_the_day_and_everything_of_a_prompt(
     assert "Wednesday, November 25, 2026" in out
     assert "School day 51, week 13, quarter 2." in out
     assert "Unlocked this quarter:" in out and "under three" in out
+    opening, first = out.index("\nOpening, said and not asked: "), out.index("\nPrompt 1 of 8")
+    assert 0 < opening < first and "November twenty-fifth." in out[opening:first]
     for label in ("Say:", "Answer:", "Working:", "Cue 1:", "Cue 2:", "Cue 3:", "Watch for:", "Why today:"):
         assert out.count(f"\n{label}") == 8, label
     assert err.count("\n") == 1 and "no family.toml yet" in err
@@ -128,6 +131,7 @@ def test_json_carries_what_the_answers_were_computed_from(capsys: pytest.Capture
     assert (data["format"], data["version"]) == (FORMAT, VERSION)
     assert data["morning"]["date"] == "2027-03-03"
     routine = routine_from(json.dumps(data))
+    assert data["opening"]["say"].endswith(".") and routine.opening == Opening(**data["opening"])
     assert [prompt_data(prompt) for prompt in routine.prompts] == data["prompts"]
     for prompt in routine.prompts:
         assert prompt.given and recomputed(prompt) is None

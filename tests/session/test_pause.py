@@ -8,13 +8,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tests.household import FAMILY, context_at, lived
+from tests.household import FAMILY, begun, context_at, lived
 from warmup.config.family import load
 from warmup.engine.eligibility import Adjustments, open_items, pause_end, paused_until, wobbling
 from warmup.engine.memory import Knowledge, Record
 from warmup.model import DayKind, Item, ItemId, LevelId, Mark, Morning
 from warmup.session.context import Context
-from warmup.session.session import begin
 from warmup.session.summary import closing, turn_pause
 
 Clock = Callable[[], dt.datetime]
@@ -132,8 +131,7 @@ def test_no_other_week_offers_it(context: Context, home: Path, clock: Clock) -> 
 
 
 def test_a_rough_day_is_left_out_and_a_cue_is_a_wobble(context: Context, clock: Clock) -> None:
-    assert context.journal is not None
-    session = begin(context, context.journal, clock)
+    session = begun(context, clock)
     session.next_cue()
     session.mark(Mark.FLUENT)
     assert wobbles(context)
@@ -142,8 +140,7 @@ def test_a_rough_day_is_left_out_and_a_cue_is_a_wobble(context: Context, clock: 
 
 
 def test_the_close_offers_it_and_the_same_key_takes_it_back(context: Context, clock: Clock) -> None:
-    assert context.journal is not None
-    session = begin(context, context.journal, clock)
+    session = begun(context, clock)
     assert not closing(session, Knowledge()).pause
     session.mark(Mark.HESITATED)
     assert closing(session, Knowledge()).pause == OFFER
@@ -157,9 +154,8 @@ def test_the_close_offers_it_and_the_same_key_takes_it_back(context: Context, cl
 
 
 def test_on_the_last_day_of_such_a_week_the_next_can_be_taken(context: Context, clock: Clock) -> None:
-    assert context.journal is not None
     context.editor.pause(context.today)
-    session = begin(context, context.journal, clock)
+    session = begun(context, clock)
     session.mark(Mark.NOT_YET)
     assert until(context) == context.today and closing(session, Knowledge()).pause == OFFER
     turn_pause(context)

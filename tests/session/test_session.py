@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.household import FAMILY, TODAY, context_at, fixed_prompts, start_fixed, without_reviews
+from tests.household import FAMILY, TODAY, begun, context_at, fixed_prompts, start_fixed, without_reviews
 from warmup.config.family import year_of
 from warmup.engine.memory import Knowledge, Record
 from warmup.journal.journal import Journal
@@ -168,8 +168,7 @@ def test_every_prompt_can_be_swapped_and_no_skill_comes_twice_running(session: S
 
 
 def test_the_next_morning_knows(context: Context, clock: Clock) -> None:
-    assert context.journal is not None
-    first = begin(context, context.journal, clock)
+    first = begun(context, clock)
     for _ in first.prompts:
         first.mark(Mark.NOT_YET)
     first.close()
@@ -208,8 +207,7 @@ def test_what_comes_back_is_said_by_its_day(home: Path, clock: Callable[[], dt.d
 def test_no_day_is_named_after_the_last_morning(home: Path, clock: Callable[[], dt.datetime]) -> None:
     last = year_of(FAMILY).mornings[-1]
     context = context_at(home, clock, FAMILY._replace(known_until=last - dt.timedelta(1)), last)
-    assert context.journal is not None
-    today = begin(context, context.journal, clock)
+    today = begun(context, clock)
     today.mark(Mark.NOT_YET)
     back = closing(today, Knowledge()).back
     assert back and "again" not in back

@@ -121,6 +121,16 @@ async def test_picture_only_shows_no_words(app: WarmupApp) -> None:
         assert "Answer: three" in frame(app)
 
 
+async def test_the_smallest_terminal_has_the_words_alone_and_a_key_for_the_picture(app: WarmupApp) -> None:
+    async with app.run_test(size=(40, 12)) as pilot:
+        await pilot.pause()
+        rows = frame(app).splitlines()
+        assert rows[0].startswith(" Wednesday, March 3") and not any(row.endswith("▇") for row in rows)
+        assert "came easily" in frame(app) and "Answer: three" in frame(app)
+        await press(pilot, "p")
+        assert "█" in frame(app) and not any(letter.isalpha() for letter in frame(app))
+
+
 async def test_the_stage_never_shows_words_marks_or_scores(app: WarmupApp) -> None:
     async with app.run_test(size=(80, 24)) as pilot:
         await press(pilot, "up")
@@ -296,7 +306,7 @@ async def test_a_saturday_is_welcome_and_asks_whether_it_counts(
         await pilot.pause()
         assert "Does it count" in frame(app)
         await press(pilot, key)
-        assert morning(app).state is State.PROMPT
+        assert morning(app).state is State.OPENING
         assert context.morning().is_school is counts
 
 

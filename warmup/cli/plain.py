@@ -24,13 +24,17 @@ HOW_TO_WAIT = "Ask, count five silently, then give a cue."
 def routine_lines(routine: Routine, context: Context, *, answers: bool = True) -> Iterator[str]:
     """The whole routine, a line at a time."""
     yield from morning_lines(routine.morning, context)
-    tables = dict.fromkeys(prompt.table for prompt in routine.prompts if prompt.table)
-    if tables:
-        yield f"On the table: {listed(list(tables))}."
+    first = [routine.opening.table] if routine.opening else []
+    tables = dict.fromkeys([*first, *(prompt.table for prompt in routine.prompts)])
+    if things := [table for table in tables if table]:
+        yield f"On the table: {listed(things)}."
     minutes = -(-sum(prompt.seconds for prompt in routine.prompts) // 60)
     yield f"Prompts: {len(routine.prompts)}, about {minutes} minutes."
     yield HOW_TO_WAIT
     yield SMALL_THINGS
+    if routine.opening:
+        yield ""
+        yield f"Opening, said and not asked: {routine.opening.say}"
     for number, prompt in enumerate(routine.prompts, start=1):
         yield ""
         yield f"Prompt {number} of {len(routine.prompts)}: {title(prompt)}"

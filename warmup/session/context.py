@@ -17,6 +17,7 @@ from warmup.engine.eligibility import Adjustments, Eligible
 from warmup.engine.engine import build, choose
 from warmup.engine.giveaways import to_leave_out
 from warmup.engine.memory import Knowledge, fold
+from warmup.engine.opening import opening
 from warmup.journal.journal import Journal
 from warmup.model import Asked, Item, ItemId, Morning, Plan, Routine, Shape
 from warmup.schoolyear import SchoolYear
@@ -169,7 +170,9 @@ class Context:
             routine = build(choices, morning, known, child=child, shape=form.name, session=session)
             out = to_leave_out(routine.prompts, eligible.timely)
             if out is None:
-                return routine
+                # A day has one opening: a second warm-up begins with its prompts.
+                fact = opening(morning, routine.prompts, child=child) if session == 1 else None
+                return routine._replace(opening=fact)
             eligible = eligible.without(out)
 
 

@@ -1,10 +1,11 @@
 """What is asked instead: a short morning's prompts, one in another's place, a sure one before the close."""
 
-from collections.abc import Collection, Sequence
+from collections.abc import Callable, Collection, Sequence
 
 from warmup import skills
 from warmup.engine.eligibility import Eligible, timely_among
 from warmup.engine.engine import SURE, build, choose, surest
+from warmup.engine.opening import tells
 from warmup.model import Choice, Item, ItemId, Prompt, Routine, Shape, Slot, SlotKind, skill_and_name
 from warmup.session.context import Context
 
@@ -38,9 +39,7 @@ class Instead:
         before = self._routine.prompts[:start]
         beside = {self._routine.prompts[at].skill, before[-1].skill}
         able = self._usable([prompt.item for prompt in before], beside)
-        child = self._context.child.journal_name
-        sure = surest(able, self._context.knowledge(), self._routine.morning, child=child)
-        return self._built((sure,) if sure else ())
+        return self._untold(able, self._surest)
 
     def others(self, out: Collection[ItemId], at: int, asked: int) -> tuple[Prompt, ...]:
         """The morning with others for the prompt ``at`` and those after ``asked`` that can't be asked.
@@ -59,8 +58,19 @@ class Instead:
 
     def _one_more(self, used: Sequence[ItemId], beside: Collection[str]) -> Prompt | None:
         """One prompt not in the morning yet, of no skill ``beside``, that wants nothing missing."""
-        built = self._built(self._chosen(self._usable(used, beside), ONE_MORE))
+        built = self._untold(self._usable(used, beside), lambda able: self._chosen(able, ONE_MORE))
         return built[0] if built else None
+
+    def _untold(
+        self, able: Sequence[Item], choose: Callable[[Sequence[Item]], tuple[Choice, ...]]
+    ) -> tuple[Prompt, ...]:
+        """The prompts of the choice among these items, without those whose answer the opening has said."""
+        while True:
+            built = self._built(choose(able))
+            told = [prompt.item for prompt in built if tells(self._routine.opening, (prompt,))]
+            if not told:
+                return built
+            able = [item for item in able if item.id not in told]
 
     def _usable(self, used: Sequence[ItemId], beside: Collection[str]) -> list[Item]:
         """The open items not ``used``, of no skill ``beside`` or used twice, that want nothing missing."""
@@ -73,6 +83,12 @@ class Instead:
             and names.count(item.skill) < 2
             and skills.locate(item.id).level.table not in self._missing
         ]
+
+    def _surest(self, items: Sequence[Item]) -> tuple[Choice, ...]:
+        """The sure one to end with among these items, or none."""
+        child = self._context.child.journal_name
+        sure = surest(items, self._context.knowledge(), self._routine.morning, child=child)
+        return (sure,) if sure else ()
 
     def _chosen(self, items: Sequence[Item], shape: Shape) -> tuple[Choice, ...]:
         """The engine's choice among these items."""
@@ -92,6 +108,7 @@ class Instead:
             shape=routine.shape,
             session=self._number,
             beside=routine.prompts,
+            said=routine.opening,
         ).prompts
 
 

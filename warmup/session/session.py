@@ -8,7 +8,7 @@ window changed the morning meanwhile: nothing was done then, and :func:`resume` 
 from collections.abc import Callable, Mapping
 
 from warmup.journal.changes import replacing
-from warmup.journal.journal import Action, Change, Changed, Journal, MarkRow, Seen
+from warmup.journal.journal import NOT_BEGUN, Action, Change, Changed, Journal, MarkRow, Seen
 from warmup.journal.routine_json import routine_from, routine_text
 from warmup.model import Mark, Prompt, Routine
 from warmup.session import undoing
@@ -32,7 +32,7 @@ class Session(Standing):
         It does so at the second not yet running while more than one prompt is still to come, once a
         session: an adult who undoes the stop is not stopped again.
         """
-        if self.at_close:
+        if self.prompt is None:
             return False
         at, reached = self.position, self._reached
         row = self._row(mark, self.cue)
@@ -45,18 +45,20 @@ class Session(Standing):
         return stops
 
     def next(self) -> None:
-        """Go on without a mark."""
+        """Go on without a mark: from the opening to the first prompt."""
         if not self.at_close:
-            self._go(self.position + 1)
+            self._go(0 if self.at_opening else self.position + 1)
 
     def back(self) -> None:
-        """Go back one prompt."""
+        """Go back one prompt, and from the first to the opening, if there is one."""
         if self.position:
             self._go(self.position - 1)
+        else:
+            self._back_at_opening = True
 
     def next_cue(self) -> None:
         """Show one more cue."""
-        if not self.at_close:
+        if self.prompt is not None:
             self.cues[self.position] = min(3, self.cue + 1)
 
     def others_easy(self) -> int:
@@ -95,7 +97,7 @@ class Session(Standing):
 
         What was on screen stays, marked or not. What was not reached is not asked and is no debt.
         """
-        if self.at_close or self.closed or self.stopping:
+        if self.prompt is None or self.closed or self.stopping:
             return False
         change = self._stopped_at(self._reached, self.position)
         self._act(undoing.STOP, change, self._before(change))
@@ -144,7 +146,8 @@ class Session(Standing):
             return False
         routine = self.context.routine(session=self.number)
         rows = [(prompt.item, prompt.wording) for prompt in routine.prompts]
-        self._write(Change(0, routine_text(routine), rows, position=0, reached=0), None, routine)
+        change = Change(0, routine_text(routine), rows, position=0, reached=_reached_by(routine))
+        self._write(change, None, routine)
         return True
 
     def _instead(self, missing: frozenset[str] | None = None) -> Instead:
@@ -245,6 +248,7 @@ class Session(Standing):
             self.context.child.journal_name, self.morning.date, self.number, change, seen=seen
         )
         self.position = change.position or 0
+        self._back_at_opening = False
         self.refresh()
 
     def _replaced(self, prompts: tuple[Prompt, ...], routine: Routine | None = None) -> Change:
@@ -283,6 +287,7 @@ class Session(Standing):
             self.cues = {at: n for at, n in self.cues.items() if new[at : at + 1] == self.items[at : at + 1]}
             self.routine = routine
         self.position = min(self.position if change.position is None else change.position, len(self.prompts))
+        self._back_at_opening = self._back_at_opening and change.position is None
         self.refresh()
 
     def _still(self) -> None:
@@ -300,10 +305,15 @@ def begin(context: Context, journal: Journal, clock: Clock, *, shape: str = "") 
     rows = [(prompt.item, prompt.wording) for prompt in routine.prompts]
     kept = context.child.journal_name, context.today, routine.shape, routine_text(routine), rows
     try:
-        number = journal.start(*kept, known=len(known))
+        number = journal.start(*kept, known=len(known), furthest=_reached_by(routine))
     except Changed:
         return resume(context, journal, clock) or begin(context, journal, clock, shape=shape)
     return _session_of(context, journal, clock, number, routine, 0)
+
+
+def _reached_by(routine: Routine) -> int:
+    """How far a session is when it begins: at its first prompt, or not even there where an opening comes."""
+    return NOT_BEGUN if routine.opening else 0
 
 
 def resume(context: Context, journal: Journal, clock: Clock) -> Session | None:

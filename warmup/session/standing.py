@@ -3,7 +3,7 @@
 from dataclasses import dataclass, field
 
 from warmup.journal import log
-from warmup.journal.journal import Journal, MarkRow
+from warmup.journal.journal import NOT_BEGUN, Journal, MarkRow
 from warmup.model import ItemId, Mark, Morning, Prompt, Routine
 from warmup.session import undoing
 from warmup.session.context import Clock, Context
@@ -14,8 +14,9 @@ from warmup.session.replacing import ends_surely
 class Standing:
     """A routine under way, as far as it got.
 
-    ``position`` is the prompt on screen, from 0; at ``len(prompts)`` the close is. ``cues`` holds how many
-    cues of each prompt were shown, ``marks`` the marks by position, and ``furthest`` the last prompt shown.
+    ``position`` is the prompt on screen, from 0; at ``len(prompts)`` the close is, and at 0 the opening may
+    be. ``cues`` holds how many cues of each prompt were shown, ``marks`` the marks by position, and
+    ``furthest`` the last prompt shown, ``NOT_BEGUN`` before the first.
     """
 
     context: Context
@@ -33,6 +34,7 @@ class Standing:
     _stopped: bool = False
     _stopped_itself: bool = False
     _newest: str = ""
+    _back_at_opening: bool = False
 
     # -- where it stands
 
@@ -57,9 +59,15 @@ class Standing:
         return self.position >= len(self.prompts)
 
     @property
+    def at_opening(self) -> bool:
+        """Whether the opening is on screen: no prompt was yet, or the adult went back to it."""
+        there = self.routine.opening is not None and self.position == 0 and not self.at_close
+        return there and (self.furthest == NOT_BEGUN or self._back_at_opening)
+
+    @property
     def prompt(self) -> Prompt | None:
-        """The prompt on screen; None at the close."""
-        return None if self.at_close else self.prompts[self.position]
+        """The prompt on screen; None at the opening and at the close."""
+        return None if self.at_opening or self.at_close else self.prompts[self.position]
 
     @property
     def cue(self) -> int:

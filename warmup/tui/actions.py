@@ -12,9 +12,10 @@ from typing import NamedTuple
 
 
 class State(Enum):
-    """What is on screen: most screens are in one state, the morning and the missed days in one of two."""
+    """What is on screen: most screens have one state, the morning has three, the missed days have two."""
 
     PROMPT = "the morning"
+    OPENING = "the opening"
     CLOSE = "the close"
     MENU = "the menu"
     HELP = "the help"
@@ -60,7 +61,9 @@ class Action(NamedTuple):
 
 
 _PROMPT = frozenset({State.PROMPT})
-_MORNING = frozenset({State.PROMPT, State.CLOSE})
+_ASKED = frozenset({State.PROMPT, State.CLOSE})
+_ON_THE_WAY = frozenset({State.OPENING, State.PROMPT})
+_MORNING = _ASKED | _ON_THE_WAY
 _MENU, _UNLOCKED, _COUNTS = frozenset({State.MENU}), frozenset({State.UNLOCKED}), frozenset({State.COUNTS})
 _MIDNIGHT, _FORM = frozenset({State.MIDNIGHT}), frozenset({State.FORM})
 _WEEK, _DAYS = frozenset({State.WEEK}), frozenset({State.DAYS})
@@ -70,7 +73,7 @@ _KEYS = frozenset(State) - _FORM
 
 ACTIONS = (
     Action("fluent", ("up", "w"), "came easily", "Right, with no cue. Marks it and goes on.",
-           Group.MARK, _MORNING),
+           Group.MARK, _ASKED),
     Action("hesitated", ("down", "s"), "hesitated", "A cue, a fresh start or help. Marks it and goes on.",
            Group.MARK, _PROMPT),
     Action("not_yet", ("n", "x"), "not yet", "You had to show it. Marks it and goes on.",
@@ -78,9 +81,9 @@ ACTIONS = (
     Action("skip", ("k", "v"), "leave it", "Leave this one today. It changes nothing.", Group.MARK, _PROMPT,
            in_menu=True),
     Action("easy", ("0", "t"), "others easy", "At the close: what has no mark came easily too.",
-           Group.MARK, _MORNING),
-    Action("next", ("right", "d"), "next", "Go on without a mark.", Group.MOVE, _PROMPT),
-    Action("back", ("left", "a"), "back", "Go back one prompt.", Group.MOVE, _MORNING),
+           Group.MARK, _ASKED),
+    Action("next", ("right", "d"), "next", "Go on without a mark.", Group.MOVE, _ON_THE_WAY),
+    Action("back", ("left", "a"), "back", "Go back one prompt.", Group.MOVE, _ASKED),
     Action("undo", ("u", "z"), "undo", "Take back the last thing done, whatever it was.", Group.MOVE,
            _MORNING | _UNLOCKED | _COUNTS | _WEEK | _DAYS),
     Action("leave", ("escape",), "leave page", "Back from this page, or one prompt back.", Group.MOVE,
@@ -96,7 +99,7 @@ ACTIONS = (
     Action("swap", ("j", "b"), "no such object", "Ask something else: what this wants is not here.",
            Group.DAY, _PROMPT, in_menu=True),
     Action("hold", ("y", "6"), "not taught yet", "Hold this level back and ask something else.",
-           Group.DAY, _MORNING, in_menu=True),
+           Group.DAY, _ASKED, in_menu=True),
     Action("rough", ("h", "r"), "rough day", "Marks are kept today but lower nothing.", Group.DAY, _MORNING,
            in_menu=True),
     Action("cover", ("o", "c"), "cover", "Cover the answer, or uncover it. The choice is kept.",

@@ -11,6 +11,7 @@ from warmup.session.summary import item_label
 
 MANY = 5
 """From so many days off on, their number is said and not each date."""
+NOTHING_BEFORE = "This is where the morning begins. Key q leaves."
 STOPPED = "One that comes easily, then done for today."
 STOPPED_ITSELF = "Two in a row not yet: one that comes easily, then done for today."
 STOPPED_AT_ONCE = "Done for today. The rest is no debt."
@@ -75,6 +76,14 @@ def _which_key(session: Session) -> str:
     return "Key t says that those came easily too." if session.unmarked else ""
 
 
+AT_THE_OPENING: Mapping[str, Callable[[Session], str]] = {
+    "next": _moves(Session.next),
+    "accept": _moves(Session.next),
+    "leave": lambda _session: NOTHING_BEFORE,
+    "rough": _rough,
+    "short": _short,
+}
+"""What an action does while the opening is on screen, and what is said of it."""
 AT_A_PROMPT: Mapping[str, Callable[[Session], str]] = {
     "fluent": _marks(Mark.FLUENT),
     "hesitated": _marks(Mark.HESITATED),

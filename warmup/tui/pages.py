@@ -18,6 +18,9 @@ BEADS = {
     None: "·",
 }
 """A prompt's bead by its mark; the one on screen stands in brackets."""
+OPENING_BEAD = "◇"
+SAID = "Say it; nothing is asked yet."
+"""What the opening is, for who sees it first."""
 
 HOW_TO_WAIT = "Ask, count five silently, then Space."
 """Said once a morning, with its first prompt: no cue needs to say it again."""
@@ -47,6 +50,27 @@ def heading(morning: Morning, name: str = "", *, short: bool = False) -> list[st
 
 def _head(page: Script, morning: Morning, name: str = "") -> None:
     page.parts(heading(morning, name), Tone.QUIET, Keep.HEAD, heading(morning, name, short=True))
+
+
+def opening_page(session: Session, width: int, notices: Sequence[Notice], name: str) -> Script:
+    """What the morning begins with: words to say, and no answer, cue or mark."""
+    opening = session.routine.opening
+    assert opening is not None
+    page = Script(width)
+    _head(page, session.morning, name)
+    page.air(Keep.SPACE)
+    page.text(opening.say, Tone.SAY, Keep.ALWAYS)
+    page.air(Keep.SPACE)
+    page.text(SAID, Tone.QUIET, Keep.WHY)
+    page.text(opening.table, Tone.PLAIN, Keep.OBJECT, "On the table:")
+    _notices(page, notices)
+    first = session.prompts[0].table
+    if first != opening.table:
+        page.text(first, Tone.QUIET, Keep.NEXT_OBJECT, "Have ready next:", bottom=True)
+    page.line(beads(session), Keep.BEADS, bottom=True)
+    names = ("next", "undo", "menu", "help", "quit")
+    page.keys([span for name in names for span in _key(name)], Keep.ALWAYS)
+    return page
 
 
 def prompt_page(
@@ -130,15 +154,18 @@ def _key(name: str, label: str = "") -> tuple[Span, Span]:
 
 
 def beads(session: Session) -> Line:
-    """A bead for each prompt, the one on screen in brackets, and how far along it is."""
-    spans = []
-    for at in range(len(session.prompts)):
-        glyph = BEADS[session.mark_at(at)]
-        here = at == session.position
-        spans.append(Span(f"[{glyph}]" if here else f" {glyph} ", Tone.HERE if here else Tone.QUIET))
-    where = min(session.position + 1, len(session.prompts))
+    """A bead for the opening and each prompt, the one on screen in brackets, and how far along it is."""
+    count, opening = len(session.prompts), session.at_opening
+    glyphs = [BEADS[session.mark_at(at)] for at in range(count)]
+    here = -1 if opening else session.position
+    before = [(-1, OPENING_BEAD)] if session.routine.opening else []
+    spans = [
+        Span(f"[{glyph}]" if at == here else f" {glyph} ", Tone.HERE if at == here else Tone.QUIET)
+        for at, glyph in (*before, *enumerate(glyphs))
+    ]
+    where = f"then {count}" if opening else f"{min(session.position + 1, count)} of {count}"
     rough = " · rough day" if session.rough else ""
-    return (*spans, Span(f" {where} of {len(session.prompts)}{rough}", Tone.QUIET))
+    return (*spans, Span(f" {where}{rough}", Tone.QUIET))
 
 
 def close_page(
