@@ -39,7 +39,8 @@ def shown(session: Session) -> int:
 
 def test_a_morning_begins_with_its_opening_of_which_nothing_is_marked(session: Session) -> None:
     assert session.at_opening and not session.at_close and session.prompt is None
-    assert not session.mark(Mark.FLUENT) and not session.swap() and not session.hold_back()
+    session.mark(Mark.FLUENT)
+    assert session.at_opening and not session.swap() and not session.hold_back()
     assert not session.stop_early()
     session.next_cue()
     assert session.at_opening and session.cue == 0 and shown(session) == 0 and session.unmarked == ()

@@ -56,15 +56,9 @@ def taught(session: Session) -> None:
     )
 
 
-def not_yet_twice(session: Session) -> None:
-    session.marks[0] = session.marks[0]._replace(mark=Mark.NOT_YET)
-    session.mark(Mark.NOT_YET)
-
-
 ACTIONS: dict[str, Callable[[Session], object]] = {
     "fluent": lambda session: session.mark(Mark.FLUENT),
     "skip": lambda session: session.mark(Mark.SKIPPED),
-    "not yet twice": not_yet_twice,
     "swap": Session.swap,
     "short": Session.shorten,
     "stop": Session.stop_early,

@@ -15,6 +15,7 @@ from warmup.tui import key_screen
 from warmup.tui.actions import State, actions_of
 from warmup.tui.app import WarmupApp
 from warmup.tui.morning import MorningScreen
+from warmup.tui.pages import STOP_OFFERED
 from warmup.tui.unlocked import UnlockedScreen
 
 Clock = Callable[[], dt.datetime]
@@ -40,6 +41,13 @@ async def press(pilot: Pilot[int], *keys: str) -> None:
     """Press keys and let the screen settle."""
     await pilot.press(*keys)
     await pilot.pause()
+
+
+def words(app: WarmupApp) -> str:
+    """The script as one line, without the stage beside or above it."""
+    strip = app.screen.query_one("#script").region
+    lines = frame(app).splitlines()[strip.y :]
+    return " ".join(" ".join(line[strip.x :].split()) for line in lines)
 
 
 @pytest.mark.parametrize("size", SIZES, ids=lambda size: f"{size[0]}x{size[1]}")
@@ -229,16 +237,30 @@ async def test_the_day_keys(app: WarmupApp, home: Path) -> None:
 
 
 @pytest.mark.parametrize("size", SIZES, ids=lambda size: f"{size[0]}x{size[1]}")
-async def test_two_not_yet_running_end_the_morning_kindly_and_undo_takes_it_back(
+async def test_two_not_yet_running_offer_a_kind_end_in_a_line_with_its_key(
     app: WarmupApp, size: tuple[int, int]
 ) -> None:
     async with app.run_test(size=size) as pilot:
         await press(pilot, "n", "x")
-        shown = " ".join(frame(app).translate(dict.fromkeys(map(ord, "█▀▄▌▐▖▗▘▙▚▛▜▝▞▟"), " ")).split())
-        assert "Two in a row not yet: one that comes easily, then done for today." in shown
+        assert STOP_OFFERED in words(app) and "3 of 5" in words(app), "offered, and nothing done"
+        await press(pilot, "i")
+        shown = words(app)
+        assert "One that comes easily, then done for today." in shown and STOP_OFFERED not in shown
         assert "3 of 3" in shown and "came easily" in shown and "Answer:" in shown
         await press(pilot, "u")
-        assert "2 of 5" in frame(app) and "Two in a row" not in frame(app)
+        assert "3 of 5" in words(app) and STOP_OFFERED in words(app)
+        await press(pilot, "up")
+        assert STOP_OFFERED not in words(app) and "4 of 5" in words(app)
+
+
+async def test_a_click_takes_the_offer_to_stop(app: WarmupApp) -> None:
+    async with app.run_test(size=(80, 24)) as pilot:
+        await press(pilot, "n", "x")
+        rows = frame(app).splitlines()
+        row = next(at for at, line in enumerate(rows) if "Two not yet" in line)
+        await pilot.click(offset=(rows[row].index("Two not yet"), row))
+        await pilot.pause()
+        assert "3 of 3" in words(app)
 
 
 @pytest.mark.parametrize("key", ["i", "2"])

@@ -26,23 +26,15 @@ class Session(Standing):
 
     # -- moving and marking
 
-    def mark(self, mark: Mark) -> bool:
-        """Mark the prompt on screen and go on; True when the morning stops early of it.
-
-        It does so at the second not yet running while more than one prompt is still to come, once a
-        session: an adult who undoes the stop is not stopped again.
-        """
+    def mark(self, mark: Mark) -> None:
+        """Mark the prompt on screen and go on."""
         if self.prompt is None:
-            return False
-        at, reached = self.position, self._reached
-        row = self._row(mark, self.cue)
-        enough = self._two_not_yet(at, mark) and not (self._stopped_itself or self.stopping)
-        stops = enough and len(self.prompts) - reached > 1
-        change = self._stopped_at(reached, at) if stops else self._moved(at + 1)
+            return
+        at = self.position
+        change = self._moved(at + 1)
         before = self._before(change, {at: self.marks.get(at)})
-        change = change._replace(marks={at: row})
-        self._act(undoing.MARK, change, before, at, mark=mark.value, stopped=stops)
-        return stops
+        change = change._replace(marks={at: self._row(mark, self.cue)})
+        self._act(undoing.MARK, change, before, at, mark=mark.value)
 
     def next(self) -> None:
         """Go on without a mark: from the opening to the first prompt."""
@@ -95,11 +87,14 @@ class Session(Standing):
     def stop_early(self) -> bool:
         """Go to one sure prompt and then the close; False when there is nothing to cut short.
 
-        What was on screen stays, marked or not. What was not reached is not asked and is no debt.
+        What was on screen stays, marked or not; only where the stop is offered does the prompt that just came
+        up give way, since the child need not have heard it. What was not reached is not asked and is no debt.
         """
         if self.prompt is None or self.closed or self.stopping:
             return False
-        change = self._stopped_at(self._reached, self.position)
+        unasked = self.offers_stop and self.position == self.furthest and not self.cue
+        at = self.position - 1 if unasked else self.position
+        change = self._stopped_at(at + 1 if unasked else self._reached, at)
         self._act(undoing.STOP, change, self._before(change))
         self._stopped = True
         return True
@@ -161,16 +156,6 @@ class Session(Standing):
         prompts = self.prompts[:start] + self._instead().sure(start, at)
         reached = min(start, len(prompts) - 1)
         return self._replaced(prompts)._replace(position=start, reached=reached)
-
-    def _two_not_yet(self, at: int, mark: Mark) -> bool:
-        """Whether this prompt and the one marked next to it, with no other mark between, are not yet."""
-        marks = {each: self.mark_at(each) for each in self.marks} | {at: mark}
-        marked = [each for each in sorted(marks) if each == at or each in self.marks]
-        here = marked.index(at)
-        return mark is Mark.NOT_YET and any(
-            marks[each] is Mark.NOT_YET
-            for each in (*marked[max(0, here - 1) : here], *marked[here + 1 : here + 2])
-        )
 
     # -- undo
 

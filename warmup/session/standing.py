@@ -32,7 +32,6 @@ class Standing:
     cues: dict[int, int] = field(default_factory=dict)
     _missing: frozenset[str] = frozenset()
     _stopped: bool = False
-    _stopped_itself: bool = False
     _newest: str = ""
     _back_at_opening: bool = False
 
@@ -101,6 +100,17 @@ class Standing:
         """Whether the morning is down to its sure prompt: stopped early, or come to it by itself."""
         return self._stopped or (ends_surely(self.routine) and self.furthest >= len(self.prompts) - 1)
 
+    @property
+    def offers_stop(self) -> bool:
+        """Whether to offer an early stop: the last two marks are not yet, and more than one prompt is left.
+
+        They are those before the prompt on screen, with no other mark between and none after.
+        """
+        marked = [at for at in sorted(self.marks) if self.mark_at(at)]
+        wobbled = len(marked) > 1 and all(self.mark_at(at) is Mark.NOT_YET for at in marked[-2:])
+        ahead = wobbled and marked[-1] < self.position < len(self.prompts) - 1
+        return ahead and not (self.closed or self.stopping)
+
     # -- the journal
 
     def refresh(self) -> None:
@@ -112,7 +122,6 @@ class Standing:
             self.furthest, self.rough, self.closed = stored.furthest, stored.rough, stored.closed
         self.marks = self.journal.marks_of(child, date, self.number)
         actions = self.journal.actions_of(child, date, self.number)
-        self._stopped_itself = any(undoing.details(row).get("stopped") is True for row in actions)
         standing = log.standing(actions)
         missing = (undoing.details(row).get("missing") for row in standing if row.what == undoing.SWAP)
         self._missing = frozenset(thing for thing in missing if isinstance(thing, str) and thing)

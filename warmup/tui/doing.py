@@ -13,14 +13,12 @@ MANY = 5
 """From so many days off on, their number is said and not each date."""
 NOTHING_BEFORE = "This is where the morning begins. Key q leaves."
 STOPPED = "One that comes easily, then done for today."
-STOPPED_ITSELF = "Two in a row not yet: one that comes easily, then done for today."
 STOPPED_AT_ONCE = "Done for today. The rest is no debt."
 
 
 def said_of_marking(session: Session, mark: Mark) -> str:
     """Mark the prompt on screen, and what the screen says of it."""
-    if session.mark(mark):
-        return STOPPED_AT_ONCE if session.at_close else STOPPED_ITSELF
+    session.mark(mark)
     return "Left for today." if mark is Mark.SKIPPED else f"Marked {undoing.MARK_WORDS[mark]}."
 
 

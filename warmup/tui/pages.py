@@ -19,6 +19,7 @@ BEADS = {
 }
 """A prompt's bead by its mark; the one on screen stands in brackets."""
 OPENING_BEAD = "◇"
+STOP_OFFERED = "Two not yet running. Key i: one that comes easily, then done."
 SAID = "Say it; nothing is asked yet."
 """What the opening is, for who sees it first."""
 
@@ -137,6 +138,8 @@ def _notices(page: Script, notices: Sequence[Notice]) -> None:
 
 def _foot(page: Script, session: Session, notices: Sequence[Notice]) -> None:
     _notices(page, notices)
+    if session.offers_stop:
+        _offer(page, STOP_OFFERED, "stop", bottom=True)
     ahead = session.prompts[session.position + 1 : session.position + 2]
     if ahead and ahead[0].table and session.prompt and ahead[0].table != session.prompt.table:
         page.text(f"{ahead[0].table}", Tone.QUIET, Keep.NEXT_OBJECT, "Have ready next:", bottom=True)
@@ -187,7 +190,7 @@ def close_page(
     for model in closing.models:
         page.text(model, Tone.PLAIN, Keep.HEAD, "At the table:")
     page.text(closing.review, Tone.PLAIN, Keep.OBJECT, "Review:")
-    _offer(page, closing.pause)
+    _offer(page, closing.pause, "hold")
     _next_time(page, closing)
     _notices(page, notices)
     page.line(beads(session), Keep.BEADS, bottom=True)
@@ -214,12 +217,12 @@ def _next_time(page: Script, closing: Closing) -> None:
         page.text(SMALL_THINGS, Tone.QUIET, Keep.NEXT_OBJECT)
 
 
-def _offer(page: Script, text: str) -> None:
+def _offer(page: Script, text: str, action: str, *, bottom: bool = False) -> None:
     """A sentence that names the key to take it; a click will do as well."""
     if text:
         rows = wrapped(text, page.width, "", Tone.CUE)
-        lines = tuple(tuple(span._replace(action="hold") for span in row) for row in rows)
-        page.blocks.append(Block(lines, Keep.NOTICE))
+        lines = tuple(tuple(span._replace(action=action) for span in row) for row in rows)
+        page.blocks.append(Block(lines, Keep.NOTICE, bottom))
 
 
 def empty_page(width: int, notices: Sequence[Notice]) -> Script:
