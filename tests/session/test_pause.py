@@ -14,7 +14,8 @@ from warmup.engine.eligibility import Adjustments, open_items, pause_end, paused
 from warmup.engine.memory import Knowledge, Record
 from warmup.model import DayKind, Item, ItemId, LevelId, Mark, Morning
 from warmup.session.context import Context
-from warmup.session.summary import closing, turn_pause
+from warmup.session.pausing import turn_week
+from warmup.session.summary import closing
 
 Clock = Callable[[], dt.datetime]
 MORNING = Morning(dt.date(2027, 2, 1), DayKind.SCHOOL, 20, 25, 3, True, 20)
@@ -144,12 +145,12 @@ def test_the_close_offers_it_and_the_same_key_takes_it_back(context: Context, cl
     assert not closing(session, Knowledge()).pause
     session.mark(Mark.HESITATED)
     assert closing(session, Knowledge()).pause == OFFER
-    turn_pause(context)
+    turn_week(context)
     assert (
         closing(session, Knowledge()).pause
         == "Nothing new until Wednesday, February 10. Key y takes it back."
     )
-    turn_pause(context)
+    turn_week(context)
     assert closing(session, Knowledge()).pause == OFFER and until(context) is None
 
 
@@ -158,5 +159,5 @@ def test_on_the_last_day_of_such_a_week_the_next_can_be_taken(context: Context, 
     session = begun(context, clock)
     session.mark(Mark.NOT_YET)
     assert until(context) == context.today and closing(session, Knowledge()).pause == OFFER
-    turn_pause(context)
+    turn_week(context)
     assert until(context) == MONDAY + dt.timedelta(9)

@@ -11,6 +11,8 @@ from warmup.session.context import Context
 
 SHORT = 4
 """How many prompts a short morning has in all."""
+KNOWN = "you said they know what comes before it"
+"""Why a prompt of the next level comes, in words for the adult."""
 ONE_MORE = Shape("one more", (Slot(SlotKind.OLDER, 1),), ((36, 1),))
 """What takes another prompt's place: something known, neither new nor called the one to finish."""
 
@@ -56,6 +58,27 @@ class Instead:
             prompts[place] = other or prompts[place]
         return tuple(prompts)
 
+    def after_known(
+        self, items: Sequence[Item], at: int, out: Collection[ItemId], asked: int
+    ) -> tuple[Prompt, ...]:
+        """The morning with the first of ``items`` that can be asked in the place ``at``, else another.
+
+        The prompts of ``out`` after ``asked`` give way as well.
+        """
+        used = {each.item for each in self._routine.prompts}
+        able = [item for item in items if item.id not in used and self._at_hand(item)]
+        built = self._untold(
+            able, lambda left: tuple(Choice(item, KNOWN, SlotKind.NEWEST, True) for item in left[:1])
+        )
+        if not built:
+            return self.others(out, at, asked)
+        was = self._routine.prompts
+        changed = self._routine._replace(prompts=(*was[:at], built[0], *was[at + 1 :]))
+        return Instead(self._context, changed, self._number, self._missing).others(out, at, asked)
+
+    def _at_hand(self, item: Item) -> bool:
+        return skills.locate(item.id).level.table not in self._missing
+
     def _one_more(self, used: Sequence[ItemId], beside: Collection[str]) -> Prompt | None:
         """One prompt not in the morning yet, of no skill ``beside``, that wants nothing missing."""
         built = self._untold(self._usable(used, beside), lambda able: self._chosen(able, ONE_MORE))
@@ -81,7 +104,7 @@ class Instead:
             if item.id not in used
             and item.skill not in beside
             and names.count(item.skill) < 2
-            and skills.locate(item.id).level.table not in self._missing
+            and self._at_hand(item)
         ]
 
     def _surest(self, items: Sequence[Item]) -> tuple[Choice, ...]:

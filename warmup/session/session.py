@@ -10,9 +10,12 @@ from collections.abc import Callable, Mapping
 from warmup.journal.changes import replacing
 from warmup.journal.journal import NOT_BEGUN, Action, Change, Changed, Journal, MarkRow, Seen
 from warmup.journal.routine_json import routine_from, routine_text
-from warmup.model import Mark, Prompt, Routine
+from warmup.model import ItemId, LevelId, Mark, Prompt, Routine
 from warmup.session import undoing
 from warmup.session.context import Clock, Context
+from warmup.session.family_changes import FamilyChange
+from warmup.session.next_level import NextLevel, next_level
+from warmup.session.pausing import paused, turn_new
 from warmup.session.replacing import SHORT, Instead
 from warmup.session.standing import Standing
 from warmup.session.stored import stored
@@ -120,14 +123,59 @@ class Session(Standing):
         self._still()
         level = prompt.level_id
         held = undoing.family_changed(self.context, lambda: self.context.editor.hold(level, back=True))
-        out = {each.item for each in self.prompts if each.level_id == level}
-        prompts = self._instead().others(out, self.position, self._asked)
+        prompts = self._instead().others(self._of_level(level), self.position, self._asked)
+        self._act_with_family(undoing.HOLD, prompts, held, level=level)
+        return True
+
+    def know_already(self) -> NextLevel | None:
+        """They know this prompt's level already: open the next one of its skill, and ask that or another.
+
+        Gives what comes next; None where no prompt is on screen. Where the next level waits, or there is
+        none, only something else is asked.
+        """
+        prompt = self.prompt
+        if prompt is None:
+            return None
+        self._still()
+        found = next_level(self.context, self.morning, prompt.level_id)
+        level, opened = found.level, tuple[FamilyChange, ...]()
+        if level and found.opens and found.items:
+            opened = undoing.family_changed(self.context, lambda: self.context.editor.open_early(level))
+        out = self._of_level(prompt.level_id)
+        prompts = self._instead().after_known(found.items, self.position, out, self._asked)
+        if opened or prompts != self.prompts:
+            self._act_with_family(undoing.KNOWN, prompts, opened, level=level or "")
+        return found
+
+    def turn_new(self) -> bool:
+        """Let nothing new open until the adult says, or let it come again; whether nothing new opens now.
+
+        What is new and still to come today gives way, but for the prompt on screen.
+        """
+        self._still()
+        family = undoing.family_changed(self.context, lambda: turn_new(self.context))
+        held = paused(self.context) is not None
+        prompts = self.prompts
+        if held and not self.at_close:
+            known, items = self.context.knowledge(), self.context.curriculum().items
+            begun = {item.level_id for item in items if known.of(item.id).marks}
+            begun |= {each.level_id for at, each in enumerate(prompts) if self.mark_at(at)}
+            new = {each.item for each in prompts[self._asked + 1 :] if begun and each.level_id not in begun}
+            prompts = self._instead().others(new, self.position, self._asked)
+        self._act_with_family(undoing.NEW_HELD if held else undoing.NEW_AGAIN, prompts, family)
+        return held
+
+    def _of_level(self, level: LevelId) -> set[ItemId]:
+        return {each.item for each in self.prompts if each.level_id == level}
+
+    def _act_with_family(
+        self, what: str, prompts: tuple[Prompt, ...], family: tuple[FamilyChange, ...], level: str = ""
+    ) -> None:
+        """Log an action that changed the family, with the prompts that come of it where they are others."""
         changed = prompts != self.prompts
         change = self._replaced(prompts) if changed else Change()
         before = self._before(change) if changed else Before()
-        before = before._replace(family=held)
-        self._act(undoing.HOLD, change, before, level=level)
-        return True
+        self._act(what, change, before._replace(family=family), level=level)
 
     def family_action(self, what: str, work: Callable[[], None], **said: object) -> None:
         """Do what changes the family while this session is open, and log it."""

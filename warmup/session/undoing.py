@@ -28,6 +28,9 @@ CLOSE = "close"
 DAYS = "days"
 EXTRA = "extra"
 PAUSE = "pause"
+NEW_HELD = "new_held"
+NEW_AGAIN = "new_again"
+KNOWN = "known"
 TAUGHT = "taught"
 REST = "rest"
 UNDO = "undo"
@@ -50,6 +53,9 @@ _WORDS = {
     DAYS: "the days",
     EXTRA: "today counts as a school day",
     PAUSE: "nothing new for a week",
+    NEW_HELD: "nothing new until you say",
+    NEW_AGAIN: "new things again",
+    KNOWN: "they know it already",
     TAUGHT: "taught again",
     REST: "not taught again",
 }

@@ -3,11 +3,13 @@
 import datetime as dt
 from collections.abc import Callable, Mapping, Sequence
 
-from warmup.english import date_words, number_word
+from warmup import skills
+from warmup.english import date_words, listed, number_word
 from warmup.model import Mark
 from warmup.session import undoing
+from warmup.session.pausing import paused, until_words
 from warmup.session.session import Session
-from warmup.session.summary import item_label
+from warmup.session.summary import item_label, level_label
 
 MANY = 5
 """From so many days off on, their number is said and not each date."""
@@ -61,6 +63,28 @@ def _hold(session: Session) -> str:
     return f"Held back: {item_label(held)}. Key l lists what is held, to let it come again." if held else ""
 
 
+def _known(session: Session) -> str:
+    asked, found = session.prompt, session.know_already()
+    if asked is None or found is None:
+        return ""
+    other = "" if session.prompt == asked else " Something else, then."
+    if found.level is None:
+        return f"That is the last step of {skills.locate(asked.item).skill.title.lower()}.{other}"
+    step = level_label(found.level)
+    if found.items:
+        return f"Opened: {step}." if found.opens else f"It is open already: {step}."
+    if found.lacking:
+        return f"It waits for {listed(tuple(map(level_label, found.lacking)))}: {step}.{other}"
+    until = paused(session.context)
+    return f"{until_words(until) if until else 'Not today.'} It waits: {step}.{other}"
+
+
+def _turn_new(session: Session) -> str:
+    if session.turn_new():
+        return "Nothing new until you say: the menu has “new things again”."
+    return "New things may come again."
+
+
 def _easy_too_soon(_session: Session) -> str:
     return "That key is for the close: then what has no mark came easily too."
 
@@ -78,6 +102,7 @@ AT_THE_OPENING: Mapping[str, Callable[[Session], str]] = {
     "next": _moves(Session.next),
     "accept": _moves(Session.next),
     "leave": lambda _session: NOTHING_BEFORE,
+    "new": _turn_new,
     "rough": _rough,
     "short": _short,
 }
@@ -97,6 +122,8 @@ AT_A_PROMPT: Mapping[str, Callable[[Session], str]] = {
     "short": _short,
     "stop": _stop,
     "swap": _swap,
+    "known": _known,
+    "new": _turn_new,
     "hold": _hold,
 }
 """What an action does while a prompt is on screen, and what is said of it."""
@@ -106,6 +133,7 @@ AT_THE_CLOSE: Mapping[str, Callable[[Session], str]] = {
     "back": _moves(Session.back),
     "leave": _moves(Session.back),
     "rough": _rough,
+    "new": _turn_new,
 }
 """The same at the close."""
 

@@ -11,8 +11,9 @@ from textual.binding import BindingType
 from warmup.config.toml_file import FileProblem
 from warmup.pictures import Picture
 from warmup.session import undoing
+from warmup.session.pausing import paused, turn_week
 from warmup.session.session import Session, begin
-from warmup.session.summary import Closing, closing, turn_pause
+from warmup.session.summary import Closing, closing
 from warmup.tui import pages
 from warmup.tui.actions import Action, State, actions_of
 from warmup.tui.doing import AT_A_PROMPT, AT_THE_CLOSE, AT_THE_OPENING, said_of_days
@@ -219,7 +220,7 @@ class MorningScreen(KeyScreen[object]):
             work.context.forget()
             work.session = begin(work.context, work.journal, work.clock, shape="short")
         elif action == "hold" and self._ending and self._ending.pause:
-            work.keep(undoing.PAUSE, lambda: turn_pause(work.context))
+            work.keep(undoing.PAUSE, lambda: turn_week(work.context))
             work.said = "" if work.context.child.paused else "New things may come again."
         elif action in AT_THE_CLOSE:
             work.said = AT_THE_CLOSE[action](session)
@@ -241,11 +242,16 @@ class MorningScreen(KeyScreen[object]):
     def _in_menu(self) -> tuple[Action, ...]:
         """What can be picked by name just now, as it is called just now."""
         found = [action for action in actions_of((self.state,)) if action.in_menu]
-        if self.state is not State.CLOSE:
-            return tuple(found)
+        until = paused(self.work.context)
         offered = {
-            "short": "another short one" if self.session and self.session.closed else "",
-            "hold": "nothing new for a week" if self._ending and self._ending.pause else "",
+            "known": "they know it already",
+            "new": "new things again" if until else "nothing new until I say",
         }
+        if self.state is State.CLOSE:
+            week = self._ending and self._ending.pause and not until
+            offered |= {
+                "short": "another short one" if self.session and self.session.closed else "",
+                "hold": "nothing new for a week" if week else "",
+            }
         named = [action._replace(label=offered.get(action.id, action.label)) for action in found]
         return tuple(action for action in named if action.label)
