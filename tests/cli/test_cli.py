@@ -260,3 +260,21 @@ def test_the_routine_is_the_same_in_another_process_hash_seed_and_time_zone() ->
     one = python(code, PYTHONHASHSEED="1", TZ="Pacific/Auckland")
     other = python(code, PYTHONHASHSEED="2", TZ="America/Los_Angeles")
     assert one == other and json.loads(one)["prompts"]
+
+
+def test_the_last_morning_of_the_year_has_a_close_of_its_own(
+    capsys: pytest.CaptureFixture[str], home: Path
+) -> None:
+    home.mkdir()
+    (home / "family.toml").write_text('school.first_day = 2026-08-31\n[[child]]\nnickname = "Bean"\n')
+    run("today", "--date", "2027-05-06")
+    last = capsys.readouterr().out.splitlines()[-1]
+    assert last.startswith(
+        "To close with: That was the last school day of the year: one hundred forty-four school"
+    )
+    run("today", "--json", "--date", "2027-05-06")
+    assert json.loads(capsys.readouterr().out)["closing"] == last.removeprefix("To close with: ")
+    run("today", "--date", "2027-05-05")
+    assert "To close with" not in capsys.readouterr().out
+    run("today", "--json", "--date", "2027-05-05")
+    assert json.loads(capsys.readouterr().out)["closing"] == ""

@@ -9,7 +9,7 @@ from textual.pilot import Pilot
 
 from tests.household import FAMILY, TODAY, context_at, start_fixed
 from tests.tui.frame import frame, golden
-from warmup.config.family import Child, load
+from warmup.config.family import Child, load, year_of
 from warmup.model import Mark
 from warmup.tui import key_screen
 from warmup.tui.actions import State, actions_of
@@ -340,3 +340,20 @@ async def test_a_hostile_nickname_is_shown_as_it_is(home: Path, clock: Clock) ->
     app = WarmupApp(context, context.journal, clock)
     async with app.run_test(size=(120, 36)):
         assert "[red]Pip[/]" in frame(app)
+
+
+@pytest.mark.parametrize("size", [(40, 12), *SIZES], ids=lambda size: f"{size[0]}x{size[1]}")
+async def test_the_last_morning_of_the_year_closes_in_words_of_its_own(
+    home: Path, clock: Clock, size: tuple[int, int]
+) -> None:
+    last = year_of(FAMILY).mornings[-1]
+    context = context_at(home, clock, FAMILY._replace(known_until=last - dt.timedelta(1)), last)
+    assert context.journal is not None
+    app = WarmupApp(context, context.journal, clock)
+    async with app.run_test(size=size) as pilot:
+        while morning(app).state is not State.CLOSE:
+            await press(pilot, "right")
+        shown = words(app)
+        assert "That was the last school day of the year: one hundred forty-four school days." in shown
+        assert "You sat down together and talked math." in shown and "That was today" not in shown
+        assert "those came easily too" in shown and "finish" in shown

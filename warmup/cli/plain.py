@@ -12,6 +12,7 @@ from warmup.english import date_words, in_words, listed
 from warmup.model import DayKind, Morning, Prompt, Routine, level_id
 from warmup.pictures import Picture
 from warmup.session.context import Context
+from warmup.session.year_end import year_end
 
 SMALL_THINGS = (
     "Coins, buttons and other small things: keep them from children under three and from anyone who mouths "
@@ -39,6 +40,9 @@ def routine_lines(routine: Routine, context: Context, *, answers: bool = True) -
         yield ""
         yield f"Prompt {number} of {len(routine.prompts)}: {title(prompt)}"
         yield from prompt_lines(prompt, answers=answers)
+    if closing := year_end(context, routine.morning):
+        yield ""
+        yield f"To close with: {closing}"
 
 
 def morning_lines(morning: Morning, context: Context) -> Iterator[str]:

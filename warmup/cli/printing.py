@@ -28,6 +28,7 @@ def today(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
     """Print the routine of a date: the one that was begun, else the one that would be."""
     from warmup.cli.plain import routine_lines
     from warmup.journal.routine_json import routine_data
+    from warmup.session.year_end import year_end
 
     context, journal = _reading_context(places, arguments.child, clock, arguments.date)
     morning = context.morning(arguments.date)
@@ -37,7 +38,10 @@ def today(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
     begun = stored(*kept)
     routine = begun[-1][1] if begun else context.routine(morning)
     if arguments.json:
-        data = routine_data(routine) | {"teach_again": list(context.to_teach())}
+        data = routine_data(routine) | {
+            "teach_again": list(context.to_teach()),
+            "closing": year_end(context, routine.morning),
+        }
         _show_json(data if arguments.answers else _without_answers(data))
     else:
         show(routine_lines(routine, context, answers=arguments.answers))

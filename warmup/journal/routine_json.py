@@ -16,7 +16,8 @@
   fields, or null) and ``why``.
 
 ``warmup today --json`` alone adds ``teach_again``: the ids of the items that rest until they are taught
-again, newest first, as things stand today. ``warmup ask --json`` holds ``format``, ``version`` and
+again, newest first, and ``closing``: what the last morning of the year says of it, empty on any other; both
+as things stand today. ``warmup ask --json`` holds ``format``, ``version`` and
 ``prompts`` only.
 
 ``version`` goes up when a field goes or changes its meaning; a new field alone does not raise it, and

@@ -12,6 +12,7 @@ from warmup.session.context import Context
 from warmup.session.pausing import paused, until_words
 from warmup.session.session import Session
 from warmup.session.story import morning_at
+from warmup.session.year_end import year_end
 
 
 class Closing(NamedTuple):
@@ -20,7 +21,8 @@ class Closing(NamedTuple):
     ``table`` is what the next morning wants, ``handy`` what its pictures can stand in for.
     ``again`` names what today's marks put to rest until it is taught again, ``models`` what to do for it
     at the table, a line an item. ``pause`` offers a week with nothing new, or says until when there is none.
-    ``review`` says in a review week how its checks went so far.
+    ``review`` says in a review week how its checks went so far, ``year`` on the last morning of the year
+    what became of it.
     """
 
     well: str
@@ -31,6 +33,7 @@ class Closing(NamedTuple):
     models: tuple[str, ...] = ()
     pause: str = ""
     review: str = ""
+    year: str = ""
 
 
 def closing(session: Session, before: Knowledge) -> Closing:
@@ -45,6 +48,7 @@ def closing(session: Session, before: Knowledge) -> Closing:
         tuple(_model(prompt, alone=len(resting) == 1) for prompt in resting),
         _pause(session.context),
         session.context.review(),
+        year_end(session.context, session.morning),
     )
 
 

@@ -178,11 +178,8 @@ def close_page(
     page = Script(width)
     _head(page, session.morning, name)
     page.air()
-    page.text(
-        "That was today’s warm-up." if not session.closed else "Today’s warm-up is done.",
-        Tone.SAY,
-        Keep.ALWAYS,
-    )
+    over = "Today’s warm-up is done." if session.closed else "That was today’s warm-up."
+    page.text(closing.year or over, Tone.SAY, Keep.ALWAYS)
     page.air()
     page.text(closing.well, Tone.PLAIN, Keep.ALWAYS, "Went well:")
     page.text(closing.back, Tone.PLAIN, Keep.ALWAYS, "Comes back:")
