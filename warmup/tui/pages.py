@@ -19,7 +19,7 @@ BEADS = {
 }
 """A prompt's bead by its mark; the one on screen stands in brackets."""
 OPENING_BEAD = "◇"
-STOP_OFFERED = "Two not yet running. Key i: one that comes easily, then done."
+STOP_OFFERED = "Two not yet: i ends with an easy one."
 SAID = "Say it; nothing is asked yet."
 """What the opening is, for who sees it first."""
 
