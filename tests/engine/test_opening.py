@@ -20,8 +20,10 @@ from tests.oracles.opening import Truth, untrue
 from warmup import skills
 from warmup.config.family import CountdownRule, Family
 from warmup.config.places import Places
+from warmup.engine.engine import build
+from warmup.engine.memory import Knowledge
 from warmup.engine.opening import facts, opening, tells
-from warmup.model import Countdown, Cue, DayKind, Morning, Opening
+from warmup.model import Choice, Countdown, Cue, DayKind, Item, ItemId, LevelId, Morning, Opening, SlotKind
 from warmup.randomness import SeededRandom
 from warmup.session.context import open_context
 
@@ -198,3 +200,14 @@ def test_no_prompt_of_a_morning_is_answered_in_words_of_the_bank() -> None:
             asked = skills.prompt(item, at, SeededRandom("secret", item))
             found = opening(at, (asked,), child="Bean")
             assert found and not [form for form in told(asked) if says(found.say, form)], item
+
+
+def test_a_prompt_whose_answer_the_opening_says_is_drawn_again() -> None:
+    """An item that can be asked in many ways is kept, in one that was not told."""
+    at = morning(day(2026, 11, 24), 47)
+    item = Item(ItemId("neighbors/after-to-9"), "neighbors", 1, LevelId("neighbors:any"), "number", 1)
+    choices = [Choice(item, "", SlotKind.OLDER, False)]
+    plain = build(choices, at, Knowledge(), child="Pip", shape="daily").prompts[0]
+    said = Opening(f"Today we say {plain.answer}.")
+    other = build(choices, at, Knowledge(), child="Pip", shape="daily", said=said).prompts[0]
+    assert tells(said, (plain,)) and not tells(said, (other,)) and other.item == plain.item
