@@ -6,6 +6,7 @@ window changed the morning meanwhile: nothing was done then, and :func:`resume` 
 """
 
 from collections.abc import Callable, Mapping
+from typing import TYPE_CHECKING
 
 from warmup.journal.changes import replacing
 from warmup.journal.journal import NOT_BEGUN, Action, Change, Changed, Journal, MarkRow, Seen
@@ -14,12 +15,14 @@ from warmup.model import ItemId, LevelId, Mark, Prompt, Routine
 from warmup.session import undoing
 from warmup.session.context import Clock, Context
 from warmup.session.family_changes import FamilyChange
-from warmup.session.next_level import NextLevel, next_level
 from warmup.session.pausing import paused, turn_new
 from warmup.session.replacing import SHORT, Instead
 from warmup.session.standing import Standing
 from warmup.session.stored import stored
 from warmup.session.undoing import Before, CannotUndo, Undone
+
+if TYPE_CHECKING:
+    from warmup.session.next_level import NextLevel
 
 
 class Session(Standing):
@@ -127,12 +130,14 @@ class Session(Standing):
         self._act_with_family(undoing.HOLD, prompts, held, level=level)
         return True
 
-    def know_already(self) -> NextLevel | None:
+    def know_already(self) -> "NextLevel | None":
         """They know this prompt's level already: open the next one of its skill, and ask that or another.
 
         Gives what comes next; None where no prompt is on screen. Where the next level waits, or there is
         none, only something else is asked.
         """
+        from warmup.session.next_level import next_level
+
         prompt = self.prompt
         if prompt is None:
             return None

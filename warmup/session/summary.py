@@ -12,7 +12,6 @@ from warmup.session.context import Context
 from warmup.session.pausing import paused, until_words
 from warmup.session.session import Session
 from warmup.session.story import morning_at
-from warmup.session.year_end import year_end
 
 
 class Closing(NamedTuple):
@@ -38,6 +37,8 @@ class Closing(NamedTuple):
 
 def closing(session: Session, before: Knowledge) -> Closing:
     """The close of a session; ``before`` is what was known when the morning began."""
+    from warmup.session.year_end import year_end
+
     session.context.forget()
     resting = _resting(session)
     return Closing(
