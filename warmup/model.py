@@ -1,13 +1,12 @@
 """The values that all rooms share: a morning, what can be asked, what was asked, how it went.
 
-Most are named tuples, since every start of the program makes these classes. A frozen dataclass with slots
+All are named tuples, since every start of the program makes these classes. A frozen dataclass with slots
 takes about seven times as long to make (3.5 ms against 0.5 for six fields, Python 3.11); for the classes
 loaded before the first frame, measured, that came to 27 ms. Elsewhere a frozen dataclass is as good.
 """
 
 import datetime as dt
 from collections.abc import Mapping
-from dataclasses import dataclass
 from enum import Enum
 from typing import Any, NamedTuple, NewType
 
@@ -58,8 +57,7 @@ class Countdown(NamedTuple):
     day: dt.date
 
 
-@dataclass(frozen=True, slots=True)
-class Morning:
+class Morning(NamedTuple):
     """One date in one family's school year.
 
     ``school_day`` is the number of this school day; on any other date that of the last one before it
@@ -77,7 +75,7 @@ class Morning:
     week: int
     quarter: int
     review: bool
-    index: int
+    index: int  # type: ignore[assignment]  # a tuple's own "index" is not wanted here
     mornings_a_week: int = 4
     previous: dt.date | None = None
     next: dt.date | None = None

@@ -1,9 +1,14 @@
 """Chance that comes out the same everywhere: drawing seeded by what a morning is, never by the machine."""
 
-import hashlib
 from collections.abc import Sequence
 from random import Random
 from typing import NamedTuple, TypeVar
+
+try:
+    # What hashlib gives out under this name, without the library for all other hashes that it loads.
+    from _blake2 import blake2b
+except ImportError:
+    from hashlib import blake2b
 
 T = TypeVar("T")
 
@@ -11,9 +16,7 @@ T = TypeVar("T")
 def digest(*parts: object) -> int:
     """A 64-bit number made from the parts, the same on every machine and in every process."""
     text = "\x1f".join(map(str, parts))
-    return int.from_bytes(
-        hashlib.blake2b(text.encode("utf-8", "surrogatepass"), digest_size=8).digest(), "big"
-    )
+    return int.from_bytes(blake2b(text.encode("utf-8", "surrogatepass"), digest_size=8).digest(), "big")
 
 
 class Phrasing(NamedTuple):

@@ -1,19 +1,17 @@
 """Which school day, week and quarter a date is.
 
-Planned mornings are a recurrence (the school weekdays from a first day on) less the days off, plus
-the mornings held besides. School day n is the n-th of them, and a week is as many mornings as there
+Planned mornings are the school weekdays from a first day on, less the days off, plus the mornings
+held besides. School day n is the n-th of them, and a week is as many mornings as there
 are school weekdays, so a day off moves everything on by itself. Dates are local dates: no clocks, no
 time zones, so no day has 23 hours here.
 """
 
 import datetime as dt
 from bisect import bisect_left, bisect_right
-from collections.abc import Collection, Iterable
+from collections.abc import Collection, Iterable, Iterator
 from heapq import merge
 from itertools import groupby, islice
 from typing import NamedTuple
-
-from dateutil.rrule import WEEKLY, rrule
 
 from warmup.model import Countdown, DayKind, Morning
 
@@ -127,16 +125,18 @@ def school_year(
         raise ValueError(f"a year has weeks 1 to {WEEKS}, not {first_week}")
     before = (first_week - 1) * len(days)
     free = tuple(off)
-    # Dates of files end with the year 2999, so the calendar goes on behind the horizon.
-    end = first_day + dt.timedelta(_HORIZON)
-    weekly = rrule(WEEKLY, byweekday=days, dtstart=_midnight(first_day), until=_midnight(end))
-    planned = (moment.date() for moment in weekly)
-    school = (day for day in planned if not any(start <= day <= last for start, last in free))
+    weekly = _weekly(first_day, days)
+    school = (day for day in weekly if not any(start <= day <= last for start, last in free))
     besides = sorted(day for day in set(extra) if day >= first_day)
     # Two ordered rows of dates become one, and a date that stands in both is one morning.
     mornings = (day for day, _same in groupby(merge(school, besides)))
     return SchoolYear(days, tuple(islice(mornings, WEEKS * len(days) - before)), before)
 
 
-def _midnight(date: dt.date) -> dt.datetime:
-    return dt.datetime.combine(date, dt.time())
+def _weekly(first: dt.date, weekdays: Collection[int]) -> Iterator[dt.date]:
+    """The dates from ``first`` up to the horizon that fall on these weekdays."""
+    # Dates of files end with the year 2999, so the calendar goes on behind the horizon.
+    for later in range(_HORIZON + 1):
+        date = first + dt.timedelta(later)
+        if date.weekday() in weekdays:
+            yield date

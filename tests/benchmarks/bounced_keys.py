@@ -18,11 +18,10 @@ from pathlib import Path
 from random import Random
 from typing import NamedTuple
 
-from rich.console import Console
-from rich.table import Table
 from textual.pilot import Pilot
 
 from tests.benchmarks import _arguments
+from tests.benchmarks._findings import told
 from tests.benchmarks._stays import Stays, marks_on_disk, shown_anew
 from tests.benchmarks.overnight import Clock
 from tests.household import FAMILY, TODAY, context_at
@@ -133,15 +132,12 @@ def main(count: int, seed: int) -> int:
     """Run the campaign and print its figures."""
     with tempfile.TemporaryDirectory() as folder:
         done, found = asyncio.run(campaign(count, Random(seed), Path(folder)))
-    console = Console()
-    table = Table("action", "pressed twice, at every prompt and the close")
-    for name, times in sorted(done.items()):
-        table.add_row(name, str(times))
-    console.print(table)
-    console.print(f"{done.total()} keys pressed twice, fast and slowly, {len(found)} wrong")
-    for each in found[:20]:
-        console.print(each, markup=False)
-    return 1 if found else 0
+    return told(
+        ("action", "pressed twice, at every prompt and the close"),
+        done,
+        f"{done.total()} keys pressed twice, fast and slowly",
+        found,
+    )
 
 
 if __name__ == "__main__":

@@ -1,7 +1,8 @@
 """Process start to painted prompt, with a year of history, against a bare Textual app beside it.
 
-Run ``python -m tests.benchmarks.first_frame``. Prints medians of interleaved runs and their ratios; also
-``warmup --help`` and ``warmup today --plain`` against a Python that imports rich, argparse and datetime.
+Prints medians of interleaved runs and their ratios; also ``warmup --help`` and ``warmup today --plain``
+against a Python that imports rich, argparse and datetime. With ``--against`` another checkout, which has its
+own ``.venv``, takes its turn in the same runs, with a year of its own making.
 """
 
 import datetime as dt
@@ -12,10 +13,10 @@ import sys
 import tempfile
 import time
 from pathlib import Path
+from typing import NamedTuple
 
 from tests.benchmarks import _arguments
 from tests.terminal import Terminal, environment
-from tests.year_of_history import write_year
 
 BARE = """
 from textual.app import App
@@ -25,6 +26,43 @@ class Bare(App):
         yield Static("painted")
 Bare().run()
 """
+BASE = "import rich.console, argparse, datetime"
+WRITE_YEAR = """
+import datetime, pathlib, sys
+from tests.year_of_history import write_year
+print(write_year(pathlib.Path(sys.argv[1]), datetime.date.today()))
+"""
+FRAMES, RUNS = ("bare", "resumed", "new"), ("base", "help", "plain")
+
+
+class Installed(NamedTuple):
+    """A checkout, the Python of the virtual environment it is installed in, and the home of its family."""
+
+    folder: Path
+    python: Path
+    home: Path
+
+    def write_year(self) -> int:
+        """Write a year of history; gives the number of marks."""
+        command = [str(self.python), "-c", WRITE_YEAR, str(self.home)]
+        return int(subprocess.run(command, cwd=self.folder, capture_output=True, check=True).stdout)
+
+    def turn(self) -> dict[str, float]:
+        """Seconds that each thing measured takes, once."""
+        python, home = [str(self.python), "-c"], self.home
+        # The command the README tells to run.
+        warmup = [str(self.python.with_name("warmup"))]
+        seconds = {
+            "bare": first_frame([*python, BARE], home, "painted"),
+            "resumed": first_frame(warmup, home, "quit"),
+        }
+        begin_again(home)
+        return seconds | {
+            "new": first_frame(warmup, home, "quit"),
+            "base": run_time([*python, BASE], home),
+            "help": run_time([*warmup, "--help"], home),
+            "plain": run_time([*warmup, "today", "--plain"], home),
+        }
 
 
 def first_frame(command: list[str], home: Path, text: str) -> float:
@@ -48,32 +86,37 @@ def run_time(command: list[str], home: Path) -> float:
     return time.perf_counter() - began
 
 
-def main(rounds: int = 20) -> None:
+def report(turns: list[dict[str, float]]) -> None:
+    """Print the medians, and what each is of the first of its group."""
+    for group in (FRAMES, RUNS):
+        middle = {name: statistics.median(turn[name] for turn in turns) for name in group}
+        for name, seconds in middle.items():
+            print(f"{name:>8} {seconds * 1000:7.1f} ms  {seconds / middle[group[0]]:5.2f} times")
+
+
+def main(rounds: int, against: Path | None) -> None:
     """Measure and print."""
     with tempfile.TemporaryDirectory() as folder:
-        home = Path(folder)
-        marks = write_year(home, dt.date.today())
-        print(f"history: {marks} marks")
-        # The command the README tells to run.
-        python, warmup = [sys.executable, "-c"], [str(Path(sys.executable).with_name("warmup"))]
-        frames: dict[str, list[float]] = {"bare": [], "resumed": [], "new": []}
-        base = [*python, "import rich.console, argparse, datetime"]
-        runs: dict[str, list[float]] = {"base": [], "help": [], "plain": []}
-        first_frame(warmup, home, "quit")
+        measured = [Installed(Path(__file__).parents[2], Path(sys.executable), Path(folder, "this"))]
+        if against:
+            other = against.absolute()
+            measured.append(Installed(other, other / ".venv/bin/python", Path(folder, "other")))
+        for each in measured:
+            each.home.mkdir()
+            print(f"{each.folder}: a history of {each.write_year()} marks")
+            each.turn()
+        turns: list[list[dict[str, float]]] = [[] for _ in measured]
         for _ in range(rounds):
-            frames["bare"].append(first_frame([*python, BARE], home, "painted"))
-            frames["resumed"].append(first_frame(warmup, home, "quit"))
-            begin_again(home)
-            frames["new"].append(first_frame(warmup, home, "quit"))
-            runs["base"].append(run_time(base, home))
-            runs["help"].append(run_time([*warmup, "--help"], home))
-            runs["plain"].append(run_time([*warmup, "today", "--plain"], home))
-        for group in (frames, runs):
-            middle = {name: statistics.median(times) for name, times in group.items()}
-            first = next(iter(middle.values()))
-            for name, seconds in middle.items():
-                print(f"{name:>8} {seconds * 1000:7.1f} ms  {seconds / first:5.2f} times")
+            for each, taken in zip(measured, turns, strict=True):
+                taken.append(each.turn())
+        for each, taken in zip(measured, turns, strict=True):
+            print(each.folder)
+            report(taken)
 
 
 if __name__ == "__main__":
-    main(_arguments.number("first_frame", __doc__, "runs", 20))
+    asked = _arguments.parser("first_frame", __doc__)
+    asked.add_argument("runs", type=_arguments.positive, nargs="?", default=20, help="how many (20)")
+    asked.add_argument("--against", metavar="FOLDER", type=Path, help="a checkout to measure as well")
+    given = asked.parse_args()
+    main(given.runs, given.against)

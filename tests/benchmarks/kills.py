@@ -89,7 +89,7 @@ def check(home: Path, marks: dict[int, Mark]) -> list[str]:
     wrong += Journal.examine(home)
     sessions = journal.sessions_of(child, dt.date.today())
     if marks and not sessions:
-        wrong.append("the sitting is gone")
+        wrong.append("the session is gone")
     if sessions:
         kept = journal.marks_of(child, dt.date.today(), sessions[-1].session)
         wrong += [

@@ -131,7 +131,7 @@ def main(count: int) -> int:
             ties += _ties(one, other)
         if found := differing(seed):
             differ[seed] = found
-    console.print(f"{count} pairs, {ties} copies of a sitting that were touched at the same moment")
+    console.print(f"{count} pairs, {ties} copies of a session that were touched at the same moment")
     console.print(
         f"pairs that differ by the order of their merge: {len(differ)} {dict(list(differ.items())[:9])}"
     )

@@ -14,11 +14,10 @@ from collections import Counter
 from pathlib import Path
 from random import Random
 
-from rich.console import Console
-from rich.table import Table
 from textual.pilot import Pilot
 
 from tests.benchmarks import _arguments
+from tests.benchmarks._findings import told
 from tests.benchmarks._stays import Stays, marks_on_disk, morning_of
 from tests.household import FAMILY, context_at
 from warmup.tui.actions import State
@@ -136,14 +135,7 @@ def main(count: int, seed: int) -> int:
             home = Path(folder, str(n))
             home.mkdir()
             found += asyncio.run(session(home, rng, done))
-    table, console = Table("what", "times"), Console()
-    for name, times in sorted(done.items()):
-        table.add_row(name, str(times))
-    console.print(table)
-    console.print(f"{count} sessions, {len(found)} wrong")
-    for each in found[:20]:
-        console.print(each, markup=False)
-    return 1 if found else 0
+    return told(("what", "times"), done, f"{count} sessions", found)
 
 
 if __name__ == "__main__":

@@ -2,10 +2,10 @@
 
     python -m tests.benchmarks.pictures_of_screens FOLDER [--size 80x24] [--screens]
 
-The program runs without a terminal on an invented family. Every action of the table is done on a first
-prompt, and the screens that need more than one key have a scene of their own. The pictures are the sheets
-of ``contact_sheet``; ``--screens`` leaves them out. PNG needs resvg-py (``pip install -e '.[look]'``);
-without it the files are SVG.
+The program runs without a terminal on an invented family. Every action of the table is done on the second
+prompt, where each has something to do or to say, and the screens that need more than one key have a scene
+of their own. The pictures are the sheets of ``contact_sheet``; ``--screens`` leaves them out. PNG needs
+resvg-py (``pip install -e '.[look]'``); without it the files are SVG.
 """
 
 import asyncio
@@ -113,7 +113,7 @@ def scenes() -> Iterator[Scene]:
     yield Scene("midnight", _morning, ("next",), midnight=True)
     for action in actions_of((State.PROMPT,)):
         if action.id != "quit":
-            yield Scene(f"prompt-then-{action.id}", _morning, (action.id,))
+            yield Scene(f"prompt-then-{action.id}", _morning, ("fluent", action.id))
 
 
 async def drawn(scene: Scene, size: tuple[int, int]) -> str:

@@ -15,10 +15,8 @@ from pathlib import Path
 from random import Random
 from typing import NamedTuple
 
-from rich.console import Console
-from rich.table import Table
-
 from tests.benchmarks import _arguments
+from tests.benchmarks._findings import told
 from tests.household import TODAY, StandingClock, context_at
 from warmup import skills
 from warmup.journal.journal import Changed
@@ -123,7 +121,7 @@ def campaign(home: Path, count: int, rng: Random) -> tuple[Counter[str], list[st
             numbers = [begin(each.context, each.journal, clock).number for each in windows]
             done["begun by both at once"] += 1
             if numbers[0] != numbers[1] or numbers[0] != windows[0].number + 1:
-                found.append(f"{n}: two sittings were begun: {numbers}")
+                found.append(f"{n}: two sessions were begun: {numbers}")
             windows, before = [_again(each) for each in windows], []
         turn = rng.randrange(2)
         session, action = windows[turn], rng.choices([*ACTIONS], [*ACTIONS.values()])[0]
@@ -196,16 +194,9 @@ def main(count: int, seed: int) -> int:
         home = Path(folder, "home")
         home.mkdir()
         done, found = campaign(home, count, Random(seed))
-    table = Table("action", "times")
-    for name, times in sorted(done.items()):
-        table.add_row(name, str(times))
-    console = Console()
-    console.print(table)
     refused = sum(times for name, times in done.items() if name.endswith("refused"))
-    console.print(f"{count} actions, {refused} refused as changed elsewhere, {len(found)} wrong")
-    for each in found[:20]:
-        console.print(each, markup=False)
-    return 1 if found else 0
+    summary = f"{count} actions, {refused} refused as changed elsewhere"
+    return told(("action", "times"), done, summary, found)
 
 
 if __name__ == "__main__":

@@ -1,6 +1,5 @@
 """The opening of a morning: true of every date and family, sayable, and no answer to a prompt beside it."""
 
-import dataclasses
 import datetime as dt
 import itertools
 from collections import Counter
@@ -170,21 +169,21 @@ def test_there_is_none_where_every_fact_is_asked() -> None:
 def test_a_day_without_school_has_an_opening_that_counts_no_straw(kind: DayKind) -> None:
     for number in range(14):
         at = morning(day(2027, 3, 6) + dt.timedelta(number), 40, school=False)
-        found = opening(dataclasses.replace(at, kind=kind), (), child="Bean")
+        found = opening(at._replace(kind=kind), (), child="Bean")
         assert found and "straw" not in found.say and "school week" not in found.say
 
 
 def test_a_name_too_long_to_be_said_is_not() -> None:
     long = "the day on which all the cousins and both the dogs come"
-    at = dataclasses.replace(
-        morning(day(2026, 11, 24), 47), festive=(long,), countdowns=(Countdown(long, day(2026, 12, 1)),)
+    at = morning(day(2026, 11, 24), 47)._replace(
+        festive=(long,), countdowns=(Countdown(long, day(2026, 12, 1)),)
     )
     assert not [fact for fact in facts(at, "Bean") if long in fact.say]
 
 
 def test_children_hear_the_kinds_in_another_order_and_mornings_in_a_row_differ() -> None:
     days = (morning(day(2026, 9, 1) + dt.timedelta(n), 1 + n) for n in range(1, 99))
-    at = [dataclasses.replace(each, countdowns=()) for each in days]
+    at = [each._replace(countdowns=()) for each in days]
     heard = {child: [opening(m, (), child=child) for m in at] for child in ("Bean", "Pip")}
     assert heard["Bean"] == [opening(m, (), child="Bean") for m in at] != heard["Pip"]
     for said in heard.values():

@@ -1,7 +1,6 @@
 """The choosing by its smallest examples: what one hard morning, one break and one mark change."""
 
 import datetime as dt
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -42,7 +41,7 @@ def chosen(last: Day | None = None, *, ahead: int | None = 1, count: int = 8) ->
     """The morning after ``last``, the next one so many days ahead."""
     after = None if ahead is None else day(INDEX) + dt.timedelta(ahead)
     days = () if last is None else (last,)
-    today = replace(morning(INDEX), next=after)
+    today = morning(INDEX)._replace(next=after)
     plan = curriculum(ITEMS, YEAR, FIRST)
     return choose(
         Eligible(ITEMS), DAILY.with_prompts(count), Knowledge(KNOWN, days), today, plan, child="Bean"

@@ -180,7 +180,7 @@ def test_two_laptops_have_one_log(hand: Hand, tmp_path: Path) -> None:
         two.merge(one.path)
     for journal, own in ((one, "swap"), (two, "hold")):
         assert whats(journal) == ["swap", "hold", "days"] and whats(journal, 1) == [own]
-        assert len(whats(journal, 2)) == 1, "the other's sitting and its action have another number here"
+        assert len(whats(journal, 2)) == 1, "the other's session and its action have another number here"
 
 
 def test_actions_outlive_a_disk_that_goes_away(

@@ -24,9 +24,9 @@ ODD: dict[str, tuple[str, str]] = {
     "a year before all": ("UPDATE {table} SET date = '0001-01-01'", "a date no calendar has"),
     "a year after all": ("UPDATE {table} SET date = '9999-12-31'", "a date no calendar has"),
     "a child of bytes": ("UPDATE {table} SET child = x'80ff'", "a child's name that is no text"),
-    "a sitting below one": ("UPDATE {table} SET sitting = -3", "a sitting whose number is none"),
+    "a session below one": ("UPDATE {table} SET sitting = -3", "a session whose number is none"),
     "the largest number": ("UPDATE sittings SET sitting = 9223372036854775807", ""),
-    "a beginning of bytes": ("UPDATE sittings SET started = x'00'", "a sitting whose beginning is no text"),
+    "a beginning of bytes": ("UPDATE sittings SET started = x'00'", "a session whose beginning is no text"),
     "touched by bytes": ("UPDATE sittings SET touched = x'ff'", "a time that is none"),
     "touched soon": ("UPDATE sittings SET touched = 'soon'", "a time that is none"),
     "a shape of bytes": ("UPDATE sittings SET shape = x'00'", "something else where text should be"),
@@ -245,13 +245,17 @@ def test_a_routine_that_cannot_be_read_is_chosen_anew_with_a_notice(
     assert [line.mark for line in hand(home).history("Bean")][:2] == [Mark.FLUENT] * 2
 
 
+ADDED_BY_TODAY = ("not_asked_yet", "teach_again")
+"""What ``warmup today --json`` holds beside the routine."""
+
+
 def test_an_item_this_version_does_not_know_is_told_and_asked_no_more(
     hand: Hand, home: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
     families.save(home / "family.toml", FAMILY._replace(children=(Child("Bean", journal_name="Bean"),)))
     assert main(["today", "--json"], lambda: NOW) == DONE
     routine = capsys.readouterr().out
-    data = {key: value for key, value in json.loads(routine).items() if key != "teach_again"}
+    data = {key: value for key, value in json.loads(routine).items() if key not in ADDED_BY_TODAY}
     data["prompts"][1]["item"] = "juggle/three"
     rows = [(prompt["item"], prompt["wording"]) for prompt in data["prompts"]]
     journal = hand(home)

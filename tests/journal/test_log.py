@@ -67,7 +67,7 @@ def test_a_row_that_makes_sense_is_read_as_it_is(fine: ActionRow) -> None:
     [
         (row(child=None), "a child's name that is no text"),
         (row(date="2026-02-30"), "a date no calendar has"),
-        (row(session=-1), "a sitting whose number is none"),
+        (row(session=-1), "a session whose number is none"),
         (row(at="now"), "an action at a time that is none"),
         (row(id=""), "an action whose kind, window or id is no plain word"),
         (row(window=None), "an action whose kind, window or id is no plain word"),

@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 
 from tests.journal.journals import DAY
+from warmup import renames
 from warmup.journal import merging, schema
 from warmup.journal import rows as table_rows
 from warmup.journal.log import ActionRow
@@ -252,14 +253,15 @@ def test_sessions_are_gone_through_in_order_and_what_is_odd_is_told_of_them(db: 
     found = list(merging.keys(db, notes))
     assert found == [("Zoe", "2026-11-24", 1), ("Bean", DATE, 1), ("Bean", DATE, 2)]
     (left,) = notes.all()
-    assert left.what == "a sitting whose number is none" and left.first == f'"Pip", "{DATE}", -1'
+    assert left.what == "a session whose number is none" and left.first == f'"Pip", "{DATE}", -1'
 
 
 def test_the_check_names_items_that_are_not_known_and_odd_actions(db: sqlite3.Connection) -> None:
-    renamed = {0: ("make-ten/seven-three", "a"), 1: ("make-ten/no-such", "b"), 2: ("coins/dime", "c")}
-    table_rows.put_whole(db, KEY, Whole(about(), renamed, {}))
+    names = ("make-ten/seven-three", "make-ten/no-such", "coins/dime", "number-words/forty")
+    table_rows.put_whole(db, KEY, Whole(about(), {at: (name, "a") for at, name in enumerate(names)}, {}))
     assert merging.oddities_in(db) == ()
     (left,) = merging.oddities_in(db, ["make-ten/7+3", "make-ten/seven-three", "coins/dime"])
+    assert renames.dropped("number-words/forty"), "asked once and no more is no oddity"
     assert left == ('an item this version does not know, "make-ten/no-such"', 1, f'"Bean", "{DATE}", 1')
     with_actions(db, "a\nb")
     assert [each.what for each in merging.oddities_in(db)] == [
@@ -324,7 +326,7 @@ def test_what_makes_no_sense_of_a_session_is_told_and_plain(
 
 
 def test_a_session_without_a_beginning_is_odd() -> None:
-    with pytest.raises(Odd, match=r"^a sitting whose beginning is no text$"):
+    with pytest.raises(Odd, match=r"^a session whose beginning is no text$"):
         table_rows.about_of((None, *FINE[1:]), lambda _: None)
 
 

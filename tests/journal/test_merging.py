@@ -60,7 +60,7 @@ def test_what_the_other_machine_knows_is_taken_in(
     journal = Journal.open(home, lambda: NOW, read_only=True)
     assert [(asked.date.day, asked.mark) for asked in journal.history("Bean")[::2]] == [
         *((day, Mark.FLUENT) for day in (2, 3, 4)), *((day, Mark.NOT_YET) for day in range(4, 10))
-    ], "the fourth was done on both: two sittings"  # fmt: skip
+    ], "the fourth was done on both: two sessions"  # fmt: skip
     assert other.read_bytes() == before
 
 

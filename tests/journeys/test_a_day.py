@@ -84,7 +84,7 @@ def test_two_windows_lose_nothing(home: Path) -> None:
 
 
 def test_ctrl_c_and_q_end_it_quietly(home: Path) -> None:
-    for key in ("q", "5"):
+    for key in ("q", "8"):
         with Terminal(WARMUP, environment(home)) as terminal:
             if "Nickname" in terminal.wait(lambda text: "Nickname" in text or FOOT in text):
                 terminal.press("enter")

@@ -2,7 +2,6 @@
 
 import datetime as dt
 from collections.abc import Iterator
-from dataclasses import replace
 from typing import Any
 
 from tests.bank import reference
@@ -15,7 +14,7 @@ from warmup.randomness import SeededRandom
 def asked_on(item: str, day: dt.date, count: int = 1, *, countdowns: bool = True) -> list[Prompt]:
     """``count`` prompts of the item ``skill/name`` on a school morning of this date."""
     at = morning(day)
-    at = at if countdowns else replace(at, countdowns=())
+    at = at if countdowns else at._replace(countdowns=())
     return [skills.prompt(item, at, SeededRandom("on", item, day, n)) for n in range(count)]
 
 

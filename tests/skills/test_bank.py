@@ -4,7 +4,6 @@ import datetime as dt
 import re
 import tomllib
 from collections import Counter
-from dataclasses import replace
 from functools import cache
 from pathlib import Path
 
@@ -33,6 +32,11 @@ def test_all_skills_and_levels_of_the_year_are_there_and_no_others() -> None:
     in_file = [f"{skill}:{level}" for skill, levels in YEAR["skills"].items() for level in levels]
     assert sorted(in_file) == sorted(skills.levels())
     assert (len(SKILLS), len(in_file)) == (38, 125)
+
+
+def test_a_skill_is_named_for_its_file_and_found_by_that_name() -> None:
+    assert {name: skill.id for name, skill in SKILLS.items()} == {name: name for name in SKILLS}
+    assert "base" not in SKILLS and "-home" not in SKILLS and "count_on" not in SKILLS
 
 
 @pytest.mark.slow
@@ -87,7 +91,7 @@ def test_the_stuffed_animal_takes_part_in_one_prompt_of_twenty_at_most() -> None
 
 
 def test_the_stuffed_animal_goes_by_the_name_the_family_gives_it() -> None:
-    day = replace(WEEK_20, animal="Mopsy")
+    day = WEEK_20._replace(animal="Mopsy")
     said = [
         text
         for item in skills.item_names()

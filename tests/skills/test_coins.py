@@ -1,6 +1,5 @@
 """Coins: the United States Mint's table and the state bounds in references/coins.toml and standards.toml."""
 
-import dataclasses
 from collections import Counter
 
 import pytest
@@ -112,7 +111,7 @@ def test_taking_one_coin_away_leaves_a_choice() -> None:
 
 
 def test_a_family_s_own_animal_wants_the_coin() -> None:
-    day = dataclasses.replace(morning(), animal="Hoppy")
+    day = morning()._replace(animal="Hoppy")
     says = [skills.prompt("coins/find-it", day, SeededRandom("animal", n)).say for n in range(40)]
     assert any("Hoppy" in say for say in says) and not any("Bear" in say for say in says)
 

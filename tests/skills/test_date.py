@@ -2,7 +2,6 @@ import calendar
 import datetime as dt
 import re
 from collections import Counter
-from dataclasses import replace
 
 import pytest
 from num2words import num2words
@@ -93,7 +92,7 @@ def test_a_day_that_matters_within_a_week_is_counted_to() -> None:
     ):
         for days in range(1, 8):
             there = dt.date.fromordinal(today.toordinal() + days)
-            at = replace(morning(today), countdowns=(Countdown("the boat trip", there),))
+            at = morning(today)._replace(countdowns=(Countdown("the boat trip", there),))
             for n in range(6):
                 prompt = skills.prompt("date/sleeps", at, SeededRandom("trip", today, days, n))
                 assert prompt.answer == num2words(days)
@@ -169,7 +168,7 @@ def test_the_first_of_a_month_is_spoken_of_as_such() -> None:
 
 
 def test_a_day_that_matters_is_noticed_on_the_day() -> None:
-    today = replace(morning(), festive=("the lake",))
+    today = morning()._replace(festive=("the lake",))
     for n in range(6):
         prompt = skills.prompt("date/full", today, SeededRandom("festive", n))
         assert "The lake is today" in prompt.say and prompt.answer == "November twenty-fifth"

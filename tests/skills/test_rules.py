@@ -1,7 +1,6 @@
 """Each rule of the bank's words can fail: a prompt that breaks it, and one beside it that keeps it."""
 
 import datetime as dt
-from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -154,7 +153,7 @@ def test_tomorrow_is_not_said_before_days_off() -> None:
     prompt = GOOD._replace(skill="school-day", say="What number comes tomorrow?")
     rule = RULES["nothing untrue about today"]
     off = dt.date(2026, 11, 30)
-    assert rule(prompt, replace(friday, next=off)) and not rule(prompt, friday)
+    assert rule(prompt, friday._replace(next=off)) and not rule(prompt, friday)
 
 
 @pytest.mark.parametrize(

@@ -1,6 +1,5 @@
 import datetime as dt
 import re
-from dataclasses import replace
 
 from num2words import num2words
 
@@ -28,11 +27,11 @@ def weekend(number: int) -> Morning:
 
 
 def before_the_year() -> Morning:
-    return replace(weekend(0), kind=DayKind.BEFORE, previous=None)
+    return weekend(0)._replace(kind=DayKind.BEFORE, previous=None)
 
 
 def after_the_year(number: int) -> Morning:
-    return replace(weekend(number), kind=DayKind.AFTER, next=None)
+    return weekend(number)._replace(kind=DayKind.AFTER, next=None)
 
 
 def asked(item: str, at: Morning, count: int = 8) -> list[Prompt]:
@@ -79,7 +78,7 @@ def test_next_and_last_are_asked_only_where_there_is_one() -> None:
         assert prompt.answer == cardinal(46) and "today" not in prompt.say.lower()
     for prompt in asked("next-number", weekend(46)):
         assert prompt.answer == cardinal(47) and "today" not in prompt.say.lower()
-    last = replace(school(90), next=None)
+    last = school(90)._replace(next=None)
     assert not able("next-number", last) and able("last-number", last)
     assert not able("next-number", before_the_year()) and not able("last-number", before_the_year())
     assert not able("next-number", after_the_year(144)) and not able("last-number", after_the_year(144))
@@ -98,7 +97,7 @@ def test_next_and_last_stay_inside_the_two_digits_of_the_levels_code() -> None:
 
 
 def test_the_last_day_and_the_hundredth_are_noticed() -> None:
-    last = replace(school(144), next=None)
+    last = school(144)._replace(next=None)
     assert any("last school day!" in prompt.say for prompt in asked("count", last, 40))
     assert not any("last school day!" in prompt.say for prompt in asked("count", school(144), 40))
     assert any("big day" in prompt.say for prompt in asked("count", school(100), 40))
@@ -166,10 +165,10 @@ def test_the_running_count_carries_no_code_because_it_outgrows_the_bound() -> No
 
 def test_the_next_school_day_is_never_called_the_next_day() -> None:
     """Between two school days lie days off: what comes is "next time"."""
-    friday = replace(school(46), next=DAY + dt.timedelta(5), previous=DAY - dt.timedelta(4))
+    friday = school(46)._replace(next=DAY + dt.timedelta(5), previous=DAY - dt.timedelta(4))
     items = [name for level in skills.SKILLS["school-day"].levels for name in level.items]
     for item in items:
-        for at in (friday, replace(friday, school_day=70), replace(friday, school_day=50)):
+        for at in (friday, friday._replace(school_day=70), friday._replace(school_day=50)):
             for prompt in asked(item, at, 40) if able(item, at) else ():
                 texts = (prompt.say, *(cue.text for cue in prompt.cues))
                 assert not re.search(r"next day|day before|tomorrow|yesterday", " ".join(texts).lower()), (

@@ -6,11 +6,11 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
-from textual.pilot import Pilot
 from textual.widgets import DataTable
 
 from tests.household import FAMILY, TODAY, context_at, start_fixed
 from tests.tui.frame import frame, golden
+from tests.tui.pressing import press
 from warmup.config.family import Family, load, year_of
 from warmup.tui.actions import State
 from warmup.tui.app import WarmupApp
@@ -34,12 +34,6 @@ def away(home: Path, clock: Clock, count: int, family: Family = FAMILY) -> Warmu
 def days_shown(app: WarmupApp) -> list[str]:
     """What the table says of each day."""
     return re.findall(r"\?|off|school", "\n".join(re.findall(r"^ *[A-Z]\w+ \d+ .*", frame(app), re.M)))
-
-
-async def press(pilot: Pilot[int], *keys: str) -> None:
-    for key in keys:
-        await pilot.press(key)
-    await pilot.pause()
 
 
 def kept(home: Path) -> tuple[tuple[dt.date, dt.date], ...]:

@@ -6,8 +6,10 @@ from pathlib import Path
 import pytest
 from textual.pilot import Pilot
 
-from tests.household import FAMILY, TODAY, StandingClock, context_at, start_fixed
+from tests.household import FAMILY, TODAY, StandingClock, context_at
 from tests.tui.frame import frame
+from tests.tui.hands import BOTH, LEFT, RIGHT
+from tests.tui.pressing import morning
 from warmup.config.family import load
 from warmup.model import Mark
 from warmup.tui.actions import State
@@ -36,24 +38,15 @@ class Stopped(StandingClock):
 
 
 @pytest.fixture
-def watch() -> Stopped:
+def clock() -> Stopped:
     """Eight in the morning."""
     return Stopped(dt.datetime.combine(TODAY, dt.time(8)))
 
 
 @pytest.fixture
-def app(home: Path, watch: Stopped) -> WarmupApp:
-    """The program on the fixed morning."""
-    context = context_at(home, watch)
-    start_fixed(context)
-    assert context.journal is not None
-    return WarmupApp(context, context.journal, watch)
-
-
-def morning(app: WarmupApp) -> MorningScreen:
-    """The morning screen."""
-    assert isinstance(app.screen, MorningScreen)
-    return app.screen
+def watch(clock: Stopped) -> Stopped:
+    """The clock of the program, to be set."""
+    return clock
 
 
 def marks(app: WarmupApp, day: dt.date = TODAY) -> list[Mark | None]:
@@ -102,7 +95,7 @@ async def test_a_key_that_led_to_the_close_does_nothing_on_it(
 async def test_the_close_takes_t_stays_and_one_undo_takes_all_back(app: WarmupApp, watch: Stopped) -> None:
     async with app.run_test(size=(80, 24)) as pilot:
         await press(pilot, watch, "down", *["right"] * 4, "up")
-        assert marks(app) == [Mark.HESITATED, None, None, None, None] and "Key t" in words(app)
+        assert marks(app) == [Mark.HESITATED, None, None, None, None] and "Key 0 or t says" in words(app)
         await press(pilot, watch, "t")
         assert marks(app)[1:] == [Mark.FLUENT] * 4 and morning(app).state is State.CLOSE
         assert "Marked came easily: four." in words(app) and app.return_code is None
@@ -262,3 +255,32 @@ async def test_a_saturday_that_counts_is_undone(home: Path, watch: Stopped) -> N
         await press(pilot, watch, "up", "u")
         assert isinstance(app.screen, CountsScreen) and load(home / "family.toml").extra == ()
         assert "Undone: today counts as a school day." in words(app)
+
+
+@pytest.mark.parametrize(
+    "keys",
+    [
+        "w s x z e d a d d escape w w e",
+        "up down n u space right left enter enter backspace up up enter",
+    ],
+    ids=["left", "right"],
+)
+async def test_one_hand_works_a_whole_morning_and_ends_it(app: WarmupApp, watch: Stopped, keys: str) -> None:
+    pressed, hand = keys.split(), RIGHT if "enter" in keys else LEFT
+    async with app.run_test(size=(80, 24)) as pilot:
+        assert {*pressed} <= hand | BOTH
+        await press(pilot, watch, *pressed[:-1])
+        assert marks(app) == [Mark.FLUENT, Mark.HESITATED, None, Mark.FLUENT, Mark.FLUENT]
+        assert morning(app).state is State.CLOSE and app.return_code is None
+        await press(pilot, watch, pressed[-1])
+        assert app.return_code == 0
+    assert app.journal.sessions_of("Bean", TODAY)[0].closed
+
+
+async def test_the_right_hand_leaves_and_goes_back_from_pages(app: WarmupApp, watch: Stopped) -> None:
+    async with app.run_test(size=(80, 24)) as pilot:
+        for page in ("l", "full_stop", "slash"):
+            await press(pilot, watch, page, "backspace")
+            assert morning(app).state is State.PROMPT and marks(app) == [None]
+        await press(pilot, watch, "8")
+        assert app.return_code == 0

@@ -3,15 +3,13 @@
 import datetime as dt
 import re
 from collections.abc import Callable
-from pathlib import Path
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from textual.pilot import Pilot
 
-from tests.household import context_at, start_fixed
 from tests.tui.frame import frame
+from tests.tui.pressing import press
 from warmup.tui.actions import actions_of
 from warmup.tui.app import WarmupApp
 from warmup.tui.lists import cut_off
@@ -19,15 +17,6 @@ from warmup.tui.morning import MorningScreen
 
 Clock = Callable[[], dt.datetime]
 SIZES = [(40, 12), (60, 20), (80, 24), (120, 36), (160, 45)]
-
-
-@pytest.fixture
-def app(home: Path, clock: Clock) -> WarmupApp:
-    """The program on the fixed morning."""
-    context = context_at(home, clock)
-    start_fixed(context)
-    assert context.journal is not None
-    return WarmupApp(context, context.journal, clock)
 
 
 def out_of_sight(shown: str) -> tuple[int, int]:
@@ -44,12 +33,6 @@ def test_rows_in_and_out_of_sight_are_all_there_are(total: int, first: int, room
     assert above == first and above + shown + below == total
 
 
-async def press(pilot: Pilot[int], *keys: str) -> None:
-    for key in keys:
-        await pilot.press(key)
-    await pilot.pause()
-
-
 @pytest.mark.parametrize("size", SIZES, ids=lambda size: f"{size[0]}x{size[1]}")
 async def test_all_of_the_help_can_be_reached_at_every_size(app: WarmupApp, size: tuple[int, int]) -> None:
     async with app.run_test(size=size) as pilot:
@@ -60,7 +43,7 @@ async def test_all_of_the_help_can_be_reached_at_every_size(app: WarmupApp, size
             await press(pilot, "down")
             seen += frame(app)
         assert out_of_sight(frame(app))[1] == 0 and "Esc back" in frame(app)
-        words = [action.label for action in actions_of(MorningScreen.STATES) if action.id != "accept"]
+        words = [action.label for action in actions_of(MorningScreen.STATES)]
         assert [word for word in (*words, "changes nothing") if word not in seen] == []
         await press(pilot, "down", "up")
         assert out_of_sight(frame(app))[0] == max(0, below - 1)

@@ -5,10 +5,10 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
-from textual.pilot import Pilot
 
-from tests.household import FAMILY, TODAY, context_at, start_fixed
+from tests.household import FAMILY, TODAY, context_at
 from tests.tui.frame import frame, golden
+from tests.tui.pressing import morning, press
 from warmup.config.family import Child, load, year_of
 from warmup.model import Mark
 from warmup.tui import key_screen
@@ -20,27 +20,6 @@ from warmup.tui.unlocked import UnlockedScreen
 
 Clock = Callable[[], dt.datetime]
 SIZES = ((60, 20), (80, 24), (120, 36), (160, 45))
-
-
-@pytest.fixture
-def app(home: Path, clock: Clock) -> WarmupApp:
-    """The program on the fixed morning."""
-    context = context_at(home, clock)
-    start_fixed(context)
-    assert context.journal is not None
-    return WarmupApp(context, context.journal, clock)
-
-
-def morning(app: WarmupApp) -> MorningScreen:
-    """The morning screen."""
-    assert isinstance(app.screen, MorningScreen)
-    return app.screen
-
-
-async def press(pilot: Pilot[int], *keys: str) -> None:
-    """Press keys and let the screen settle."""
-    await pilot.press(*keys)
-    await pilot.pause()
 
 
 def words(app: WarmupApp) -> str:

@@ -5,11 +5,11 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
-from textual.pilot import Pilot
 from textual.widgets import OptionList
 
 from tests.household import TODAY, context_at, lived, start_fixed, without_reviews
 from tests.tui.frame import frame, golden
+from tests.tui.pressing import press
 from warmup.config.family import load
 from warmup.model import ItemId, Mark
 from warmup.session import summary as closing
@@ -49,12 +49,6 @@ def mode(app: WarmupApp) -> State:
 def cursor(app: WarmupApp) -> int | None:
     """The line of the list that is under the cursor."""
     return app.screen.query_one(OptionList).highlighted
-
-
-async def press(pilot: Pilot[int], *keys: str) -> None:
-    """Press keys and let the screen settle."""
-    await pilot.press(*keys)
-    await pilot.pause()
 
 
 @pytest.mark.parametrize("size", SIZES, ids=lambda size: f"{size[0]}x{size[1]}")

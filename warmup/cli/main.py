@@ -5,6 +5,7 @@ Exit codes: 0 done; 1 ``check`` found something wrong; 2 the command line was no
 of the program itself (one sentence says where; WARMUP_TRACEBACK=1 shows the way there).
 """
 
+import atexit
 import contextlib
 import datetime as dt
 import gc
@@ -29,8 +30,9 @@ def main(argv: Sequence[str] | None = None, clock: Clock = dt.datetime.now) -> i
     arguments = _arguments(sys.argv[1:] if argv is None else argv)
     # Hundreds of modules are about to be loaded, all of which stay: looking for garbage among them would
     # cost a quarter of the time to the first frame. The app turns it on again once that is painted, and a
-    # command that prints is over before there is any.
+    # command that prints is over before there is any. Nor is it looked for at the very end, when all goes.
     gc.disable()
+    atexit.register(gc.freeze)
     try:
         return _run(arguments, clock)
     except BrokenPipeError:

@@ -27,26 +27,19 @@ def parser() -> argparse.ArgumentParser:
         "4 a mistake of the program.",
     )
     whole.add_argument("--version", action="version", version=f"warmup {__version__}")
-    whole.add_argument(
-        "--demo",
-        action="store_true",
-        help=_DEMO,
-    )
+    whole.add_argument("--demo", action="store_true", help=_DEMO)
     whole.add_argument(
         "--child", default="", metavar="NICKNAME", help="whose morning, where there are several children"
     )
     # With `prog` given, argparse need not lay out a usage line to find it.
     commands = whole.add_subparsers(title="commands", metavar="COMMAND", prog="warmup", dest="command")
-    today = commands.add_parser("today", help="print the routine of a date")
-    today.add_argument("--date", type=_date, metavar="YYYY-MM-DD", help="another date than today")
-    today.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="whose routine")
-    _form(today)
-    _ask_parser(commands.add_parser("ask", help="print prompts of any kind"))
-    why = commands.add_parser(
-        "why", help="tell an item's whole story: its marks, how long it rests, when it is due"
+    _today(commands.add_parser("today", help="print the routine of a date"))
+    _ask(commands.add_parser("ask", help="print prompts of any kind"))
+    _why(
+        commands.add_parser(
+            "why", help="tell an item's whole story: its marks, how long it rests, when it is due"
+        )
     )
-    why.add_argument("item", metavar="ITEM", help="an item, such as make-ten/seven-three")
-    why.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="whose story")
     catalogue = commands.add_parser(
         "catalogue", help="list everything that can be asked, and when it unlocks"
     )
@@ -63,7 +56,18 @@ def parser() -> argparse.ArgumentParser:
     return whole
 
 
-def _ask_parser(ask: argparse.ArgumentParser) -> None:
+def _today(today: argparse.ArgumentParser) -> None:
+    today.add_argument("--date", type=_date, metavar="YYYY-MM-DD", help="another date than today")
+    today.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="whose routine")
+    _form(today)
+
+
+def _why(why: argparse.ArgumentParser) -> None:
+    why.add_argument("item", metavar="ITEM", help="an item, such as make-ten/seven-three")
+    why.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="whose story")
+
+
+def _ask(ask: argparse.ArgumentParser) -> None:
     ask.add_argument("skill", metavar="SKILL", help="a skill, such as make-ten")
     ask.add_argument("--level", metavar="LEVEL", help="one of its levels, by name or number from 1")
     ask.add_argument("--item", metavar="ITEM", help="one of its items")

@@ -4,14 +4,14 @@ One thing a line, every line with its name first, nothing that needs to be seen 
 """
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from warmup import skills
-from warmup.engine import eligibility
 from warmup.english import date_words, in_words, listed
-from warmup.model import DayKind, Morning, Prompt, Routine, level_id
+from warmup.model import DayKind, Morning, Prompt, Routine
 from warmup.pictures import Picture
 from warmup.session.context import Context
+from warmup.session.unlocked import Unlocked, unlocked_levels
 from warmup.session.year_end import year_end
 
 SMALL_THINGS = (
@@ -53,9 +53,11 @@ def morning_lines(morning: Morning, context: Context) -> Iterator[str]:
         yield f"Today: {listed(morning.festive)}."
     if morning.date == context.today and (said := context.review()):
         yield f"Review so far: {said}"
-    open_now = unlocked(context, morning)
-    if open_now:
-        yield f"Unlocked this quarter: {'; '.join(open_now)}."
+    levels = [level for level in unlocked_levels(context, morning) if not level.held]
+    if levels:
+        yield f"Unlocked this quarter: {'; '.join(_by_skill(levels))}."
+    if fresh := [level for level in levels if level.fresh]:
+        yield f"Open, not asked yet: {'; '.join(_by_skill(fresh))}."
     resting = context.to_teach()
     if resting:
         yield f"To teach again: {'; '.join(skills.locate(item).words() for item in resting)}."
@@ -79,14 +81,11 @@ def day_words(morning: Morning) -> str:
             )
 
 
-def unlocked(context: Context, morning: Morning) -> list[str]:
-    """What this quarter has unlocked up to this week, a skill's levels together, held levels left out."""
+def _by_skill(levels: Iterable[Unlocked]) -> list[str]:
+    """The levels of a skill together, behind its name."""
     found: dict[str, list[str]] = {}
-    open_now = eligibility.unlocked(context.plan, morning).difference(context.child.held)
-    for skill in skills.SKILLS.values():
-        for level in skill.levels:
-            if level_id(skill.id, level.key) in open_now:
-                found.setdefault(skill.title.lower(), []).append(level.label)
+    for level in levels:
+        found.setdefault(level.title.lower(), []).append(level.label)
     return [f"{name} ({', '.join(labels)})" for name, labels in sorted(found.items())]
 
 

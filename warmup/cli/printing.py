@@ -28,17 +28,20 @@ def today(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
     """Print the routine of a date: the one that was begun, else the one that would be."""
     from warmup.cli.plain import routine_lines
     from warmup.journal.routine_json import routine_data
+    from warmup.session.unlocked import unlocked_levels
     from warmup.session.year_end import year_end
 
     context, journal = _reading_context(places, arguments.child, clock, arguments.date)
     morning = context.morning(arguments.date)
     kept = journal, context.child.journal_name, morning.date
-    if chosen_anew(*kept):
-        complain(CHOSEN_ANEW)
     begun = stored(*kept)
+    if not begun and chosen_anew(*kept):
+        complain(CHOSEN_ANEW)
     routine = begun[-1][1] if begun else context.routine(morning)
     if arguments.json:
+        fresh = [level.level for level in unlocked_levels(context, morning) if level.fresh]
         data = routine_data(routine) | {
+            "not_asked_yet": fresh,
             "teach_again": list(context.to_teach()),
             "closing": year_end(context, routine.morning),
         }

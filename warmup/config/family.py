@@ -1,14 +1,11 @@
 """Who the children are and when school is on: ``family.toml``, read with care, checked, and written."""
 
-import calendar
 import datetime as dt
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, NamedTuple
-
-from dateutil import rrule
 
 from warmup import renames
 from warmup.config.places import there
@@ -26,7 +23,9 @@ PLACEHOLDER = "Sunshine"
 _MOST_TAUGHT = 1000
 _MOST_CHILDREN = 30
 _ORDINALS = {"first": 1, "second": 2, "third": 3, "fourth": 4, "last": -1}
-_YEARLY = 'a day like "December 25", "fourth Thursday of November" or "last Monday of May"'
+_MOST_DAYS = (31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
+"""How many days each month has at most: February 29 is a day some years have."""
+_EVERY_YEAR = 'a day like "December 25", "fourth Thursday of November" or "last Monday of May"'
 
 
 @dataclass(frozen=True, slots=True)
@@ -224,7 +223,7 @@ def _rule(file: Document, n: int) -> CountdownRule:
         raise file.problem(("countdown", n, "yearly"), "either date or yearly", "both")
     yearly = file.name("countdown", n, "yearly", most=80)
     if _yearly(yearly) is None:
-        file.refuse(("countdown", n, "yearly"), _YEARLY)
+        file.refuse(("countdown", n, "yearly"), _EVERY_YEAR)
     return CountdownRule(name, yearly=yearly)
 
 
@@ -238,12 +237,7 @@ def _yearly(words: str) -> dict[str, Any] | None:
         month := _named(match[1], MONTHS)
     ) is not None:
         day = int(match[2])
-        # 2000 was a leap year: February 29 is a day some years have.
-        return (
-            {"bymonth": month + 1, "bymonthday": day}
-            if 1 <= day <= calendar.monthrange(2000, month + 1)[1]
-            else None
-        )
+        return {"bymonth": month + 1, "bymonthday": day} if 1 <= day <= _MOST_DAYS[month] else None
     if match := re.fullmatch(r"(\w+) (\w+) (?:of|in) (\w+)", words):
         ordinal, weekday, month = (
             _ORDINALS.get(match[1].lower()),
@@ -251,7 +245,9 @@ def _yearly(words: str) -> dict[str, Any] | None:
             _named(match[3], MONTHS),
         )
         if ordinal and weekday is not None and month is not None:
-            return {"bymonth": month + 1, "byweekday": rrule.weekday(weekday, ordinal)}
+            from dateutil.rrule import weekday as nth
+
+            return {"bymonth": month + 1, "byweekday": nth(weekday, ordinal)}
     return None
 
 
@@ -276,9 +272,11 @@ def _days(yearly: str, first: dt.date, last: dt.date) -> list[dt.date]:
     terms = _yearly(yearly)
     if terms is None:
         return []
+    from dateutil.rrule import YEARLY, rrule  # few families have a day that comes every year
+
     midnight = dt.time()
     start, until = dt.datetime.combine(first, midnight), dt.datetime.combine(last, midnight)
-    return [day.date() for day in rrule.rrule(rrule.YEARLY, dtstart=start, until=until, **terms)]
+    return [day.date() for day in rrule(YEARLY, dtstart=start, until=until, **terms)]
 
 
 def warnings(family: Family) -> tuple[str, ...]:

@@ -4,6 +4,7 @@ import re
 from collections import Counter
 from collections.abc import Iterator, Mapping
 from contextlib import suppress
+from functools import cached_property
 
 from warmup import renames
 from warmup.config.places import Places, routines_folder
@@ -45,18 +46,38 @@ def load_plan(places: Places) -> Plan:
     return Plan(_weeks(file, own), _review_weeks(file, own), _nothing_new_from(file, own))
 
 
-def _weeks(file: Document, own: bool) -> dict[LevelId, int]:
+class _Known(Mapping[LevelId, int]):
+    """The weeks of those levels that a skill has: all skills are loaded once the first is asked for."""
+
+    def __init__(self, weeks: Mapping[LevelId, int]) -> None:
+        self._written = weeks
+
+    @cached_property
+    def _weeks(self) -> Mapping[LevelId, int]:
+        known = frozenset(levels())
+        return {level: week for level, week in self._written.items() if level in known}
+
+    def __getitem__(self, level: LevelId) -> int:
+        return self._weeks[level]
+
+    def __iter__(self) -> Iterator[LevelId]:
+        return iter(self._weeks)
+
+    def __len__(self) -> int:
+        return len(self._weeks)
+
+
+def _weeks(file: Document, own: bool) -> Mapping[LevelId, int]:
     _format(file)
-    known = frozenset(levels())
     weeks = {}
+    known = frozenset(levels()) if own else frozenset()
     for name, row in _rows_today(file).items():
-        if name in known:
-            weeks[name] = _week(file, *row)
-        elif own:
+        if own and name not in known:
             raise next(_unknown(file))
+        weeks[name] = _week(file, *row)
     if not weeks:
         raise file.problem(("skills",), "at least one level with its week", "none")
-    return weeks
+    return weeks if own else _Known(weeks)
 
 
 def _review_weeks(file: Document, own: bool) -> tuple[int, ...]:
@@ -322,7 +343,7 @@ def _slot(file: Document, n: int) -> Slot:
         file.refuse(("slot", n, "only"), expected)
     named = file.names("slot", n, "only")
     only: list[str] = []
-    known = (*SKILLS, *levels())
+    known = (*SKILLS, *levels()) if named else ()
     for index, name in enumerate(named):
         today = () if renames.dropped(name) else renames.levels(name)
         if not set(today) <= set(known):

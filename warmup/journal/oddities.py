@@ -79,7 +79,7 @@ def key_of(child: object, date: object, session: object, *, least: int = 1) -> K
     if not isinstance(date, str) or not day_of(date):
         raise Odd("a date no calendar has")
     if not isinstance(session, int) or session < least:
-        raise Odd("a sitting whose number is none")
+        raise Odd("a session whose number is none")
     return child, date, session
 
 

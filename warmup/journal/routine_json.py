@@ -15,9 +15,10 @@
   ``guess`` (the chance of a lucky answer), ``given`` (all it was built from), ``picture`` (its ``kind`` and
   fields, or null) and ``why``.
 
-``warmup today --json`` alone adds ``teach_again``: the ids of the items that rest until they are taught
-again, newest first, and ``closing``: what the last morning of the year says of it, empty on any other; both
-as things stand today. ``warmup ask --json`` holds ``format``, ``version`` and
+``warmup today --json`` alone adds ``not_asked_yet``, the levels that are open and of which nothing was ever
+asked, ``teach_again``, the items that rest until they are taught again, newest first, both ids, and
+``closing``, what the last morning of the year says of it, empty on any other; all as things stand today.
+``warmup ask --json`` holds ``format``, ``version`` and
 ``prompts`` only.
 
 ``version`` goes up when a field goes or changes its meaning; a new field alone does not raise it, and
@@ -28,7 +29,6 @@ read.
 import datetime as dt
 import json
 from collections.abc import Callable, Mapping
-from dataclasses import fields
 from enum import Enum
 from typing import Any
 
@@ -103,10 +103,8 @@ def _plain(value: Any) -> Any:
         return value.isoformat()
     if isinstance(value, Enum):
         return value.value
-    if isinstance(value, Morning):
-        return {field.name: _plain(getattr(value, field.name)) for field in fields(value)}
-    if isinstance(value, Countdown):
-        return {name: _plain(getattr(value, name)) for name in Countdown._fields}
+    if isinstance(value, Morning | Countdown):
+        return {name: _plain(each) for name, each in value._asdict().items()}
     if isinstance(value, dict):
         return {str(key): _plain(each) for key, each in value.items()}
     if isinstance(value, tuple | list):

@@ -59,7 +59,7 @@ def about_of(values: Any, note: Note) -> About:
     """What a row of ``sessions`` says; plain defaults for what makes no sense. Odd without a beginning."""
     started, touched, shape, routine, position, furthest, rough, closed = values
     if not isinstance(started, str):
-        raise Odd("a sitting whose beginning is no text")
+        raise Odd("a session whose beginning is no text")
     return About(
         started,
         moment(touched, note),

@@ -17,7 +17,7 @@ from warmup.journal.rows import BESIDE, MARK, PROMPT, THIS, About, MarkRow, Whol
 
 _MOST_DATES = 4000
 """How many dates between a child's first and last are asked for one by one."""
-_SITTINGS = 3
+_NUMBERS = 3
 """How many sessions of such a date."""
 _POSITIONS = (*range(30), *range(BESIDE, BESIDE + 10))
 """Where a prompt may stand that nothing else tells of."""
@@ -91,7 +91,7 @@ def _keys(source: sqlite3.Connection, known: Iterable[Key]) -> list[Key]:
         dates = sorted(date for name, date, _ in found if name == child)
         first, last = dt.date.fromisoformat(dates[0]), dt.date.fromisoformat(dates[-1])
         for days in range(min((last - first).days, _MOST_DATES) + 1):
-            for session in range(1, _SITTINGS + 1):
+            for session in range(1, _NUMBERS + 1):
                 found[child, (first + dt.timedelta(days)).isoformat(), session] = None
     return sorted(found, key=lambda key: (key[1], key[0], key[2]))
 

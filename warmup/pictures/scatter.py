@@ -1,10 +1,14 @@
 """Where scattered counters lie: by chance from a seed, and never in a pattern a child may know."""
 
-import hashlib
 from functools import cache
 from itertools import combinations
 from math import dist, floor, hypot
 from random import Random
+
+try:
+    from _blake2 import blake2b  # see warmup.randomness
+except ImportError:
+    from hashlib import blake2b
 
 Point = tuple[float, float]
 
@@ -19,7 +23,7 @@ def scattered(count: int, seed: int) -> tuple[Point, ...]:
     Up to five points never have four in a square or an oblong, up to six never three in a line, more
     never four. They do not lie on one circle about their middle either.
     """
-    digest = hashlib.blake2b(f"scatter {count} {seed}".encode(), digest_size=8).digest()
+    digest = blake2b(f"scatter {count} {seed}".encode(), digest_size=8).digest()
     chance = Random(int.from_bytes(digest, "big")).random
     apart = 1.2 / max(2.0, count**0.5)
     while True:

@@ -2,7 +2,6 @@
 
 import datetime as dt
 from collections.abc import Callable
-from dataclasses import dataclass, field
 
 from warmup import skills
 from warmup.config import family as families
@@ -11,13 +10,10 @@ from warmup.config.family import Child, Family
 from warmup.config.places import Places
 from warmup.config.plan import load_plan, load_shape
 from warmup.config.toml_file import Missing
-from warmup.engine import eligibility, review
+from warmup.engine import eligibility
 from warmup.engine.curriculum import Curriculum, curriculum
 from warmup.engine.eligibility import Adjustments, Eligible
-from warmup.engine.engine import build, choose
-from warmup.engine.giveaways import to_leave_out
 from warmup.engine.memory import Knowledge, fold
-from warmup.engine.opening import opening
 from warmup.journal.journal import Journal
 from warmup.model import Asked, Item, ItemId, Morning, Plan, Routine, Shape
 from warmup.schoolyear import SchoolYear
@@ -25,7 +21,6 @@ from warmup.schoolyear import SchoolYear
 Clock = Callable[[], dt.datetime]
 
 
-@dataclass(slots=True, eq=False, repr=False)
 class Context:
     """One child's things on one day.
 
@@ -33,15 +28,14 @@ class Context:
     written and nothing was.
     """
 
-    places: Places
-    editor: FamilyEditor
-    today: dt.date
-    plan: Plan
-    journal: Journal | None
-    # What is worked out stays until the family changes: the family it was worked out for stands beside it.
-    _known: tuple[Family, Knowledge] | None = field(default=None, init=False)
-    _curriculum: tuple[Family, Curriculum] | None = field(default=None, init=False)
-    _items: tuple[Item, ...] = field(default=(), init=False)
+    def __init__(
+        self, places: Places, editor: FamilyEditor, today: dt.date, plan: Plan, journal: Journal | None
+    ) -> None:
+        self.places, self.editor, self.today, self.plan, self.journal = places, editor, today, plan, journal
+        # What is worked out stays until the family changes: the one it was worked out for is beside it.
+        self._known: tuple[Family, Knowledge] | None = None
+        self._curriculum: tuple[Family, Curriculum] | None = None
+        self._items: tuple[Item, ...] = ()
 
     # -- the family and its year
 
@@ -111,7 +105,8 @@ class Context:
         Marks of items that are asked no more stay in the journal and count for nothing.
         """
         lines = self.journal.history(self.child.journal_name, before) if self.journal else ()
-        return tuple(line for line in lines if skills.known(line.item))
+        known = {item for item in {line.item for line in lines} if skills.known(item)}
+        return tuple(line for line in lines if line.item in known)
 
     def knowledge(self) -> Knowledge:
         """What the child knows by the journal; folded once and kept."""
@@ -134,6 +129,8 @@ class Context:
 
     def review(self) -> str:
         """What this week's review says so far, in words; empty in any other week."""
+        from warmup.engine import review
+
         morning = self.morning()
         titles = {skill.id: skill.title for skill in skills.SKILLS.values()}
         return review.review_summary(self.knowledge(), morning.week, titles) if morning.review else ""
@@ -162,6 +159,11 @@ class Context:
         Where a prompt tells the answer of another in whatever words, one of the two is left out and the
         morning chosen again.
         """
+        # A morning that goes on has its prompts already.
+        from warmup.engine.engine import build, choose
+        from warmup.engine.giveaways import to_leave_out
+        from warmup.engine.opening import opening
+
         morning = morning or self.morning()
         form, child, known = self.shape(morning, shape), self.child.journal_name, self.knowledge()
         eligible = self.eligible(morning)

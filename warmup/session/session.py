@@ -16,19 +16,17 @@ from warmup.session import undoing
 from warmup.session.context import Clock, Context
 from warmup.session.family_changes import FamilyChange
 from warmup.session.pausing import paused, turn_new
-from warmup.session.replacing import SHORT, Instead
 from warmup.session.standing import Standing
 from warmup.session.stored import stored
 from warmup.session.undoing import Before, CannotUndo, Undone
 
 if TYPE_CHECKING:
     from warmup.session.next_level import NextLevel
+    from warmup.session.replacing import Instead
 
 
 class Session(Standing):
     """A routine under way, and what each key does to it."""
-
-    __slots__ = ()
 
     # -- moving and marking
 
@@ -82,6 +80,8 @@ class Session(Standing):
 
     def shorten(self) -> bool:
         """Make it a short morning: four prompts in all, those asked included. False when nothing changed."""
+        from warmup.session.replacing import SHORT
+
         done = self._asked + 1
         if len(self.prompts) <= SHORT or not self.prompts[done:]:
             return False
@@ -198,7 +198,10 @@ class Session(Standing):
         self._write(change, None, routine)
         return True
 
-    def _instead(self, missing: frozenset[str] | None = None) -> Instead:
+    def _instead(self, missing: frozenset[str] | None = None) -> "Instead":
+        # Loads the engine, which a morning that goes on does not need before its first frame.
+        from warmup.session.replacing import Instead
+
         return Instead(self.context, self.routine, self.number, self._missing if missing is None else missing)
 
     def _stopped_at(self, start: int, at: int) -> Change:

@@ -1,16 +1,12 @@
 """Where a routine under way stands: its prompt on screen, its marks, and what the journal says of them."""
 
-from dataclasses import dataclass, field
-
 from warmup.journal import log
 from warmup.journal.journal import NOT_BEGUN, Journal, MarkRow
 from warmup.model import ItemId, Mark, Morning, Prompt, Routine
 from warmup.session import undoing
 from warmup.session.context import Clock, Context
-from warmup.session.replacing import ends_surely
 
 
-@dataclass(slots=True, eq=False, repr=False)
 class Standing:
     """A routine under way, as far as it got.
 
@@ -19,21 +15,24 @@ class Standing:
     ``furthest`` the last prompt shown, ``NOT_BEGUN`` before the first.
     """
 
-    context: Context
-    journal: Journal
-    clock: Clock
-    number: int
-    routine: Routine
-    position: int = 0
-    furthest: int = 0
-    rough: bool = False
-    closed: bool = False
-    marks: dict[int, MarkRow] = field(default_factory=dict)
-    cues: dict[int, int] = field(default_factory=dict)
-    _missing: frozenset[str] = frozenset()
-    _stopped: bool = False
-    _newest: str = ""
-    _back_at_opening: bool = False
+    def __init__(
+        self,
+        context: Context,
+        journal: Journal,
+        clock: Clock,
+        number: int,
+        routine: Routine,
+        position: int = 0,
+    ) -> None:
+        self.context, self.journal, self.clock = context, journal, clock
+        self.number, self.routine, self.position = number, routine, position
+        self.furthest = 0
+        self.rough = self.closed = False
+        self.marks: dict[int, MarkRow] = {}
+        self.cues: dict[int, int] = {}
+        self._missing: frozenset[str] = frozenset()
+        self._stopped = self._back_at_opening = False
+        self._newest = ""
 
     # -- where it stands
 
@@ -98,6 +97,8 @@ class Standing:
     @property
     def stopping(self) -> bool:
         """Whether the morning is down to its sure prompt: stopped early, or come to it by itself."""
+        from warmup.session.replacing import ends_surely
+
         return self._stopped or (ends_surely(self.routine) and self.furthest >= len(self.prompts) - 1)
 
     @property

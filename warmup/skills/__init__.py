@@ -1,17 +1,18 @@
 """What can be asked: a skill a file, found by itself, and one registry.
 
 Put a module with a ``SKILL`` in this folder and its levels in ``routines/year.toml``, and everything
-that walks the skills finds it.
+that walks the skills finds it. Its id is the name of its file, with hyphens: ``SKILLS["count-on"]`` loads
+``count_on.py`` at the first use, since a morning that goes on asks for eight of them, and loading all would
+stand between the adult and the first frame.
 """
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from functools import cache
 from importlib import import_module
 from pathlib import Path
-from types import MappingProxyType
 from typing import NamedTuple
 
-from warmup.model import Item, ItemId, LevelId, Morning, Plan, Prompt, item_id, level_id
+from warmup.model import Item, ItemId, LevelId, Morning, Plan, Prompt, item_id, level_id, skill_and_name
 from warmup.randomness import SeededRandom
 from warmup.skills.base import Draft, Level, Skill
 
@@ -31,14 +32,35 @@ __all__ = [
 ]
 
 
-def _find() -> Mapping[str, Skill]:
+@cache
+def _modules() -> Mapping[str, str]:
+    """The module of each skill by the skill's id, in the order of file names."""
     modules = sorted(file.stem for file in Path(__file__).parent.iterdir() if file.suffix == ".py")
-    names = (name for name in modules if name != "base" and name[0] != "_")
-    found = (import_module(f"{__name__}.{name}").SKILL for name in names)
-    return MappingProxyType({skill.id: skill for skill in found})
+    return {name.replace("_", "-"): name for name in modules if name != "base" and name[0] != "_"}
 
 
-SKILLS: Mapping[str, Skill] = _find()
+class _Skills(Mapping[str, Skill]):
+    """The registry: knows every id, and loads a skill when it is asked for."""
+
+    def __init__(self) -> None:
+        self._loaded: dict[str, Skill] = {}
+
+    def __getitem__(self, skill: str) -> Skill:
+        if skill not in self._loaded:
+            self._loaded[skill] = import_module(f"{__name__}.{_modules()[skill]}").SKILL
+        return self._loaded[skill]
+
+    def __contains__(self, skill: object) -> bool:
+        return skill in _modules()
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(_modules())
+
+    def __len__(self) -> int:
+        return len(_modules())
+
+
+SKILLS: Mapping[str, Skill] = _Skills()
 """Every skill by its id, in the order of file names."""
 
 
@@ -67,28 +89,30 @@ class Location(NamedTuple):
 
 
 @cache
-def _locations() -> Mapping[ItemId, Location]:
+def _locations(skill: str) -> Mapping[ItemId, Location]:
+    """Where each item of a skill stands."""
+    found = SKILLS[skill]
     return {
-        item_id(skill.id, name): Location(skill, level, number, name)
-        for skill in SKILLS.values()
-        for number, level in enumerate(skill.levels, start=1)
+        item_id(skill, name): Location(found, level, number, name)
+        for number, level in enumerate(found.levels, start=1)
         for name in level.items
     }
 
 
 def locate(item: str) -> Location:
     """Where the item with this id stands. KeyError for an item no skill has."""
-    return _locations()[ItemId(item)]
+    return _locations(skill_and_name(ItemId(item))[0])[ItemId(item)]
 
 
 def known(item: str) -> bool:
     """Whether there is such an item; one in a journal may be another version's."""
-    return item in _locations()
+    skill = skill_and_name(ItemId(item))[0]
+    return skill in SKILLS and item in _locations(skill)
 
 
 def item_names() -> tuple[ItemId, ...]:
     """Every item."""
-    return tuple(_locations())
+    return tuple(item for skill in SKILLS for item in _locations(skill))
 
 
 def levels() -> tuple[LevelId, ...]:
@@ -100,21 +124,23 @@ def items(plan: Plan) -> tuple[Item, ...]:
     """Every item of every level the plan names, as the engine sees them."""
     return tuple(
         Item(
-            id=name,
-            skill=at.skill.id,
-            level=at.number,
-            level_id=at.level_id,
-            misconception=at.name in at.level.misconceptions,
-            strand=at.skill.strand.value,
-            week=plan.weeks[at.level_id],
-            stands_on=tuple(map(LevelId, at.level.stands_on)),
-            guess=at.level.guess_of(at.name),
-            seconds=at.level.seconds_of(at.name),
-            ladder=at.level.key in at.skill.ladder,
-            hands=bool(at.level.table),
+            id=item_id(skill.id, name),
+            skill=skill.id,
+            level=number,
+            level_id=level_id(skill.id, level.key),
+            misconception=name in level.misconceptions,
+            strand=skill.strand.value,
+            week=week,
+            stands_on=tuple(map(LevelId, level.stands_on)),
+            guess=level.guess_of(name),
+            seconds=level.seconds_of(name),
+            ladder=level.key in skill.ladder,
+            hands=bool(level.table),
         )
-        for name, at in _locations().items()
-        if at.level_id in plan.weeks
+        for skill in SKILLS.values()
+        for number, level in enumerate(skill.levels, start=1)
+        if (week := plan.weeks.get(level_id(skill.id, level.key)))
+        for name in level.items
     )
 
 

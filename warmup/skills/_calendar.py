@@ -4,7 +4,6 @@ Everything here is arithmetic on dates, never on hours, so that the Sundays on w
 (15 U.S.C. 260a) are days like any other.
 """
 
-import calendar
 import datetime as dt
 
 from warmup.english import MONTHS, WALL_WEEK, WEEKDAYS, number_word, ordinal_word
@@ -32,7 +31,7 @@ def later_month(name: str, steps: int) -> str:
 
 def month_days(year: int, month: int) -> int:
     """How many days the month has, by the Gregorian rule for leap years."""
-    return calendar.monthrange(year, month)[1]
+    return (dt.date(year + month // 12, month % 12 + 1, 1) - dt.date(year, month, 1)).days
 
 
 def days_left(day: dt.date) -> int:

@@ -44,12 +44,12 @@ CORNERS = (
     ),
     Corner(
         SOCK,
-        "hung on the line",
-        "got hung up",
-        "fell off",
-        "on the line",
+        "lay in the drawer",
+        "went in",
+        "came out",
+        "in the drawer",
         ("red", "blue"),
-        ("the line", "the basket"),
+        ("the drawer", "the basket"),
     ),
     Corner(
         SNAIL,

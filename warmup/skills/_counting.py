@@ -4,8 +4,11 @@ from collections.abc import Collection, Sequence
 
 from warmup import pictures
 from warmup.english import count_words, number_word
+from warmup.model import Cue
+from warmup.pictures import Picture
 from warmup.randomness import Phrasing, SeededRandom
 from warmup.skills._home import upper
+from warmup.skills.base import Draft
 
 _WHOLE = 12
 """A stretch of at most so many numbers is written out; of a longer one only the places that matter."""
@@ -14,19 +17,6 @@ _WHOLE = 12
 def steps(start: int, end: int, by: int = 1) -> range:
     """The numbers said from ``start`` to ``end``, both included; ``by`` is negative to go back."""
     return range(start, end + (1 if by > 0 else -1), by)
-
-
-_WEEKS_TO_THE_TOP = 4
-
-
-def grown(low: int, high: int, week: int, opens: int) -> int:
-    """How high the numbers of a level go in a week of the year, between ``low`` and ``high``.
-
-    A third of the way in the week it opens, and earlier for a family that is ahead; all the way four weeks
-    later.
-    """
-    weeks = max(0, min(week - opens, _WEEKS_TO_THE_TOP))
-    return low + (high - low) * (weeks + 2) // (_WEEKS_TO_THE_TOP + 2)
 
 
 def in_words(numbers: Sequence[int], keep: Collection[int] = ()) -> str:
@@ -99,3 +89,30 @@ def rows_around(
     """The whole rows of the chart that hold the numbers from ``low`` to ``high``."""
     first = max(0, low - 1) // 10 * 10 + 1
     return pictures.HundredChart(first, -(-high // 10) * 10, hidden, pointed)
+
+
+def skip_count(
+    numbers: Sequence[int],
+    by: str,
+    action: str,
+    cues: tuple[Cue, Cue],
+    rng: SeededRandom,
+    *,
+    watch_for: str,
+    picture: Picture | None,
+) -> Draft:
+    """A count by twos, fives or tens; the answer is every number said. Its last cue is to begin together.
+
+    ``by`` and ``action`` are those of ``by_way``.
+    """
+    say, heard = by_way(numbers, by, action, rng)
+    return Draft(
+        say=say,
+        answer=count_words(numbers),
+        accept=from_there(numbers, heard),
+        working=", ".join(map(str, numbers)),
+        cues=(*cues, Cue(f"Begin together: {opening(numbers)} The child keeps going.")),
+        watch_for=watch_for,
+        given={"start": numbers[0], "end": numbers[-1], "by": numbers[1] - numbers[0], "heard": heard},
+        picture=picture,
+    )

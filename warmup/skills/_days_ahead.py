@@ -123,19 +123,30 @@ def _ends(last: int, today: dt.date) -> list[dt.date]:
     ]
 
 
+def beside(start: dt.date, step: int, today: dt.date, rng: SeededRandom) -> Phrasing:
+    """Asks for the date just after another (``step`` 1) or just before it (-1)."""
+    pretend = supposed(said(start), said(today))
+    if step > 0:
+        return rng.phrasing(
+            f"What date comes just after {said(start)}?",
+            f"{pretend}. What is tomorrow’s date?",
+            f"{said(start)}. What date comes next?",
+        )
+    return rng.phrasing(
+        f"What date comes just before {said(start)}?",
+        f"{pretend}. What was yesterday’s date?",
+        f"I say {said(start)}. You say the date just before.",
+    )
+
+
 def to_the_next_month(last: int, today: dt.date, rng: SeededRandom, watch_for: str) -> Draft:
     """The date after the last of a month ``last`` days long, or before the first of the month after it."""
     end = rng.pick(_ends(last, today))
     new = ahead(end, 1)
     step = 1 if rng.coin() else -1
     start, target = (end, new) if step > 0 else (new, end)
-    pretend = supposed(said(start), said(today))
+    say = beside(start, step, today, rng)
     if step > 0:
-        say = rng.phrasing(
-            f"What date comes just after {said(start)}?",
-            f"{pretend}. What is tomorrow’s date?",
-            f"{said(start)}. What date comes next?",
-        )
         lead = f"Say together: “{said(ahead(end, -1))}, {said(end)}…” Turn the page. The child keeps going."
         second = f"Finger on the last square of {month_name(end)}. Which page is next, and how does it begin?"
         first, page = (
@@ -143,11 +154,6 @@ def to_the_next_month(last: int, today: dt.date, rng: SeededRandom, watch_for: s
             pictures.MonthCalendar(end.year, end.month, (), (last,)),
         )
     else:
-        say = rng.phrasing(
-            f"What date comes just before {said(start)}?",
-            f"{pretend}. What was yesterday’s date?",
-            f"I say {said(start)}. You say the date just before.",
-        )
         lead = f"Say together: “{said(ahead(end, -2))}, {said(ahead(end, -1))}…” The child keeps going."
         second = f"Turn back to {month_name(end)} together. Find the last square."
         first, page = (

@@ -8,7 +8,7 @@ Core State Standards for Mathematics, 2010).
 from warmup import pictures
 from warmup.english import listed, number_word
 from warmup.model import Cue
-from warmup.randomness import SeededRandom
+from warmup.randomness import Phrasing, SeededRandom
 from warmup.skills._geometry import PLACES, clean_turns, count_sides, equal_sides, rule, square_corners
 from warmup.skills.base import Draft
 
@@ -16,6 +16,30 @@ from warmup.skills.base import Draft
 def called(figure: str) -> str:
     """The name a child gives a figure: a thin triangle is a triangle."""
     return figure.split()[-1]
+
+
+def find_in_row(
+    find: str,
+    names: tuple[str, ...],
+    turns: tuple[int, ...],
+    place: int,
+    *,
+    say: Phrasing,
+    working: str,
+    cues: tuple[Cue, Cue, Cue],
+    watch_for: str,
+) -> Draft:
+    """Which of three shapes side by side, each turned by so many degrees, is the one at ``place``."""
+    return Draft(
+        say=say,
+        answer=PLACES[place],
+        working=working,
+        cues=cues,
+        watch_for=watch_for,
+        given={"names": list(names), "turns": list(turns), "find": find},
+        picture=pictures.ShapeRow(names, turns),
+        guess=0.33,
+    )
 
 
 def ask_not_closed(rng: SeededRandom) -> Draft:
@@ -136,13 +160,16 @@ def ask_hexagon(rng: SeededRandom) -> Draft:
     # As when its sides are counted: level or upright, so that its blunt corners can be seen.
     turns = tuple(rng.pick(clean_turns(name, range(0, 360, 30))) for name in names)
     place = names.index("hexagon")
-    return Draft(
+    return find_in_row(
+        "hexagon",
+        names,
+        turns,
+        place,
         say=rng.phrasing(
             "Put a finger on the hexagon.",
             "One of these is a hexagon. Which one?",
             "Look at these shapes. Touch the hexagon.",
         ),
-        answer=PLACES[place],
         working=f"hexagon: {rule('hexagon')}",
         cues=(
             Cue("A hexagon has more sides than a square. Which one could it be?"),
@@ -150,9 +177,6 @@ def ask_hexagon(rng: SeededRandom) -> Draft:
             Cue("Count around one shape together, side after side. The child counts the next."),
         ),
         watch_for="Taking any shape that looks new. Count its sides before you choose.",
-        given={"names": list(names), "turns": list(turns), "find": "hexagon"},
-        picture=pictures.ShapeRow(names, turns),
-        guess=0.33,
     )
 
 

@@ -45,12 +45,12 @@ def tens_and_ones(morning: Morning, rng: SeededRandom, watch_for: str) -> Draft:
     number, since = _since(morning)
     tens, ones = divmod(number, 10)
     word = number_word(number)
-    had = "had" if since else "have had"
+    count = f"That’s {word} straws{since}." if since else f"Look at our {word} straws."
     return Draft(
         say=rng.phrasing(
-            f"We {had} {word} school days{since}. How many tens and ones?",
-            f"We put down {word} straws{since}. How many bundles and loose ones?",
-            f"Look at our {word} straws{since}. How many tens and ones?",
+            f"We’ve had {word} school days{since}. How many tens and ones?",
+            f"We’ve added {word} straws{since}. How many bundles and loose ones?",
+            f"{count} How many tens and ones?",
         ),
         answer=_bundled(number),
         accept=_bundles_said(number),
@@ -77,11 +77,12 @@ def _todays(morning: Morning, rng: SeededRandom, watch_for: str) -> Draft:
     tens = number // 10
     before = number_word(number - 1)
     old = f"{number_word(tens - 1)} {plural(tens - 1, 'bundle')}" if tens > 1 else "no bundle"
-    new = " new" if since else ""  # The ten bundles of the hundred are not meant.
+    # The ten bundles of the hundred are not meant.
+    have, new = ("We’ve added", " new") if since else ("We have", "")
     return Draft(
         say=rng.phrasing(
-            f"We have {before} straws{since}. Add one for today. How many{new} bundles now?",
-            f"We put down {before} straws{since}. Add today’s. How many new bundles?"
+            f"{have} {before} straws{since}. Add one for today. How many{new} bundles now?",
+            f"That’s {before} straws{since}. Today’s is one more. How many new bundles?"
             if since
             else f"Nine loose straws and {old}. Add one. How many bundles now?",
             f"{upper(before)} straws{since}. Add today’s straw. How many{new or ' full'} bundles?",

@@ -4,10 +4,10 @@
 """
 
 from warmup import pictures
-from warmup.english import count_words, number_word
+from warmup.english import number_word
 from warmup.model import Cue, Morning, Strand
 from warmup.randomness import SeededRandom
-from warmup.skills._counting import by_way, from_there, opening, rows_around, steps
+from warmup.skills._counting import rows_around, skip_count, steps
 from warmup.skills.base import Draft, Level, Skill
 
 _WATCH = {
@@ -22,22 +22,20 @@ def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
     """Count by fives from a start to an end; the answer is every number said."""
     start, end = _stretch(item, rng)
     numbers, word = steps(start, end, 5), number_word(start)
-    say, heard = by_way(numbers, "fives", "Hold up a hand each time.", rng)
-    return Draft(
-        say=say,
-        answer=count_words(numbers),
-        accept=from_there(numbers, heard),
-        working=", ".join(map(str, numbers)),
-        cues=(
-            Cue(f"Say it again. Hold up one hand for each word, from {word}."),
-            Cue(
-                f"Find {word} in the chart. The fives stand in two columns.",
-                rows_around(1, end, pointed=(start,)),
-            ),
-            Cue(f"Begin together: {opening(numbers)} The child keeps going."),
+    cues = (
+        Cue(f"Say it again. Hold up one hand for each word, from {word}."),
+        Cue(
+            f"Find {word} in the chart. The fives stand in two columns.",
+            rows_around(1, end, pointed=(start,)),
         ),
+    )
+    return skip_count(
+        numbers,
+        "fives",
+        "Hold up a hand each time.",
+        cues,
+        rng,
         watch_for=_WATCH[item],
-        given={"start": start, "end": end, "by": 5, "heard": heard},
         picture=pictures.Hands(end // 5),
     )
 

@@ -5,10 +5,10 @@ Standards for Mathematics, 2010).
 """
 
 from warmup import pictures
-from warmup.english import count_words, number_word
+from warmup.english import number_word
 from warmup.model import Cue, Morning, Strand
 from warmup.randomness import SeededRandom
-from warmup.skills._counting import by_way, from_there, opening, steps
+from warmup.skills._counting import skip_count, steps
 from warmup.skills.base import Draft, Level, Skill
 
 _WATCH = {
@@ -22,31 +22,23 @@ def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
     """Count by tens from a start to an end; the answer is every number said."""
     start, end = _stretch(item, rng)
     numbers, word = steps(start, end, 10), number_word(start)
-    say, heard = by_way(numbers, "tens", "Hold up ten fingers each time.", rng)
     bundles = pictures.Bundles(end // 10, 0, "straws") if item == "to-50" else None
-    return Draft(
-        say=say,
-        answer=count_words(numbers),
-        accept=from_there(numbers, heard),
-        working=", ".join(map(str, numbers)),
-        cues=(
-            Cue(f"Say it again. Hold up all ten fingers for each word, from {word}."),
-            Cue(
-                "Touch one bundle for each word. Each is a whole ten."
-                if start == 10
-                else f"The first two bundles are {word}. Touch one more for each word.",
-                bundles,
-            )
-            if bundles
-            else Cue(
-                f"Find {word} in the chart. Slide down the last column.",
-                pictures.HundredChart(1, 100, pointed=(start,)),
-            ),
-            Cue(f"Begin together: {opening(numbers)} The child keeps going."),
+    cues = (
+        Cue(f"Say it again. Hold up all ten fingers for each word, from {word}."),
+        Cue(
+            "Touch one bundle for each word. Each is a whole ten."
+            if start == 10
+            else f"The first two bundles are {word}. Touch one more for each word.",
+            bundles,
+        )
+        if bundles
+        else Cue(
+            f"Find {word} in the chart. Slide down the last column.",
+            pictures.HundredChart(1, 100, pointed=(start,)),
         ),
-        watch_for=_WATCH[item],
-        given={"start": start, "end": end, "by": 10, "heard": heard},
-        picture=bundles,
+    )
+    return skip_count(
+        numbers, "tens", "Hold up ten fingers each time.", cues, rng, watch_for=_WATCH[item], picture=bundles
     )
 
 

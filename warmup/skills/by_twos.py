@@ -5,10 +5,10 @@ Mathematics, 2010). It is as far as the skill goes: 2.NBT.A.2 names fives, tens 
 """
 
 from warmup import pictures
-from warmup.english import count_words, number_word
+from warmup.english import number_word
 from warmup.model import Cue, Morning, Strand
 from warmup.randomness import SeededRandom
-from warmup.skills._counting import by_way, from_there, opening, rows_around, steps
+from warmup.skills._counting import rows_around, skip_count, steps
 from warmup.skills.base import Draft, Level, Skill
 
 _WATCH = {
@@ -24,22 +24,20 @@ def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
     """Count by twos from a start to an end; the answer is every number said."""
     start, end = _stretch(item, rng)
     numbers, word = steps(start, end, 2), number_word(start)
-    say, heard = by_way(numbers, "twos", "Hop each time.", rng)
-    return Draft(
-        say=say,
-        answer=count_words(numbers),
-        accept=from_there(numbers, heard),
-        working=", ".join(map(str, numbers)),
-        cues=(
-            Cue("Say it again. Whisper the number between, and say the next one loud."),
-            Cue(
-                f"Put a finger on {word} in the chart. Skip a square, land on the next.",
-                rows_around(1, end, pointed=(start,)),
-            ),
-            Cue(f"Begin together: {opening(numbers)} The child keeps going."),
+    cues = (
+        Cue("Say it again. Whisper the number between, and say the next one loud."),
+        Cue(
+            f"Put a finger on {word} in the chart. Skip a square, land on the next.",
+            rows_around(1, end, pointed=(start,)),
         ),
+    )
+    return skip_count(
+        numbers,
+        "twos",
+        "Hop each time.",
+        cues,
+        rng,
         watch_for=_WATCH[item],
-        given={"start": start, "end": end, "by": 2, "heard": heard},
         picture=pictures.Pairs(end // 2, 0, "socks"),
     )
 

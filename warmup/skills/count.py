@@ -14,8 +14,9 @@ its own: two minutes, now and then.
 from warmup.english import count_words, number_word
 from warmup.model import Cue, Morning, Strand
 from warmup.randomness import SeededRandom
-from warmup.skills._counting import grown, in_figures, in_words, rows_around, steps, tens_change
+from warmup.skills._counting import in_figures, in_words, rows_around, steps, tens_change
 from warmup.skills._home import upper
+from warmup.skills._rising import grown
 from warmup.skills.base import Draft, Level, Skill
 
 # Where the count stops: (lowest, highest), and the week of the year from which it rises.

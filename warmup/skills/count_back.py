@@ -9,7 +9,8 @@ from warmup import pictures
 from warmup.english import count_words, number_word
 from warmup.model import Cue, Morning, Strand
 from warmup.randomness import Phrasing, SeededRandom
-from warmup.skills._counting import grown, rows_around, steps
+from warmup.skills._counting import rows_around, steps
+from warmup.skills._rising import grown
 from warmup.skills.base import Draft, Level, Skill
 
 _WATCH = {

@@ -8,8 +8,9 @@ from warmup import pictures
 from warmup.english import count_words, number_word
 from warmup.model import Cue, Morning, Strand
 from warmup.randomness import Phrasing, SeededRandom
-from warmup.skills._counting import grown, rows_around, steps, tens_change
+from warmup.skills._counting import rows_around, steps, tens_change
 from warmup.skills._home import upper
+from warmup.skills._rising import grown
 from warmup.skills.base import Draft, Level, Skill
 
 # Where a count starts and how many steps it takes: (lowest start, highest start, fewest, most steps), and

@@ -17,10 +17,10 @@ from warmup.skills._calendar import (
     days_left,
     month_name,
     said,
-    supposed,
     with_weekday,
 )
 from warmup.skills._days_ahead import (
+    beside,
     few_days_on,
     sleeps,
     to_the_next_month,
@@ -191,19 +191,7 @@ def _named(item: str, today: dt.date, rng: SeededRandom) -> Draft:
     target = today.replace(day=rng.pick(_NAMED[item]))
     step = 1 if rng.coin() else -1
     start = ahead(target, -step)
-    pretend = supposed(said(start), said(today))
-    if step > 0:
-        say = rng.phrasing(
-            f"What date comes just after {said(start)}?",
-            f"{pretend}. What is tomorrow’s date?",
-            f"{said(start)}. What date comes next?",
-        )
-    else:
-        say = rng.phrasing(
-            f"What date comes just before {said(start)}?",
-            f"{pretend}. What was yesterday’s date?",
-            f"I say {said(start)}. You say the date just before.",
-        )
+    say = beside(start, step, today, rng)
     place = ordinal_word(target.day)
     lead = [ahead(target, -3), ahead(target, -2)] if step < 0 else [ahead(target, -2), start]
     page = pictures.MonthCalendar(today.year, today.month, hidden=(target.day,), pointed=(start.day,))

@@ -10,7 +10,7 @@ from warmup import pictures
 from warmup.english import number_word
 from warmup.model import Cue, Morning, Strand
 from warmup.randomness import SeededRandom
-from warmup.skills._geometry import PLACES, clean_turns, count_sides, rule
+from warmup.skills._geometry import clean_turns, count_sides, rule
 from warmup.skills._joining import ask_build, ask_see_the_two, ask_slide_together
 from warmup.skills._straight_sides import (
     ask_hexagon,
@@ -19,6 +19,7 @@ from warmup.skills._straight_sides import (
     ask_sides,
     ask_square_is_a_rectangle,
     called,
+    find_in_row,
 )
 from warmup.skills.base import Draft, Level, Skill
 
@@ -174,14 +175,17 @@ def _tilted_square(animal: str, rng: SeededRandom) -> Draft:
     names = rng.shuffled(("square", *others))
     turns = tuple(rng.pick(clean_turns(name, range(25, 70, 5))) for name in names)
     place = next(at for at, name in enumerate(names) if name == "square")
-    return Draft(
+    return find_in_row(
+        "square",
+        names,
+        turns,
+        place,
         say=rng.phrasing(
             "Put a finger on the square.",
             "One of these is a square. Which one?",
             "Here are three shapes. Touch the square.",
             f"{animal} wants the square. Touch it.",
         ),
-        answer=PLACES[place],
         working=f"square, turned: {rule('square')}",
         cues=(
             Cue("Lean your head one way, then the other. Look again."),
@@ -189,9 +193,6 @@ def _tilted_square(animal: str, rng: SeededRandom) -> Draft:
             Cue("Measure with a thumb: go around one shape together, side by side. Now the next."),
         ),
         watch_for="“That’s a diamond.” Turned or not, it is a square: same sides, same corners.",
-        given={"names": list(names), "turns": list(turns), "find": "square"},
-        picture=pictures.ShapeRow(names, turns),
-        guess=0.33,
     )
 
 
@@ -206,13 +207,16 @@ def _thin_triangle(rng: SeededRandom) -> Draft:
     turns = tuple(rng.pick((90, 270) if name in _LIES_FLAT else (0, 180)) for name in names)
     place = names.index(odd)
     corners = "a curved side" if odd == "half circle" else f"{number_word(count_sides(odd))} sides"
-    return Draft(
+    return find_in_row(
+        "no triangle",
+        names,
+        turns,
+        place,
         say=rng.phrasing(
             "Two of these are triangles. Which one is not?",
             "One shape is not a triangle. Put a finger on it.",
             "Which one does not belong with the triangles?",
         ),
-        answer=PLACES[place],
         working=f"three straight sides make a triangle, thin or not; this one has {corners}",
         cues=(
             Cue("Trace each one. How many straight sides do you feel?"),
@@ -220,9 +224,6 @@ def _thin_triangle(rng: SeededRandom) -> Draft:
             Cue("Count the sides of one shape together. The child counts the next two."),
         ),
         watch_for="Leaving out the thin one: “too pointy”. Three straight sides are enough.",
-        given={"names": list(names), "turns": list(turns), "find": "no triangle"},
-        picture=pictures.ShapeRow(names, turns),
-        guess=0.33,
     )
 
 

@@ -9,8 +9,9 @@ from warmup import pictures
 from warmup.english import count_words, number_word
 from warmup.model import Cue, Morning, Strand
 from warmup.randomness import SeededRandom
-from warmup.skills._counting import grown, steps
+from warmup.skills._counting import steps
 from warmup.skills._home import upper
+from warmup.skills._rising import grown
 from warmup.skills.base import Draft, Level, Skill
 
 _WATCH = {

@@ -11,8 +11,9 @@ from warmup.english import count_words, number_word
 from warmup.model import Cue, Morning, Strand
 from warmup.pictures import Picture
 from warmup.randomness import Phrasing, SeededRandom
-from warmup.skills._counting import grown, rows_around, steps
+from warmup.skills._counting import rows_around, steps
 from warmup.skills._home import TO_HOLD, Noun, upper
+from warmup.skills._rising import grown
 from warmup.skills.base import Draft, Level, Skill
 
 FINGER = Noun("finger", "fingers")

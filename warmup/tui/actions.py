@@ -1,9 +1,9 @@
 """Every key of the program, in one table.
 
 The bindings of each screen, its line of keys, the menu, the help, the command palette and the table in the
-README all come from here. Each action has keys for either hand: arrows and the letters near them for the
-right, letters on the left of the keyboard for the left. No chords. F1 is help and Escape goes back, whatever
-is on screen.
+README all come from here. Each action has keys for either hand: arrows and the keys near them for the right,
+keys on the left of the keyboard for the left, Space for both. No chords. F1 is help, Escape and Backspace go
+back, whatever is on screen.
 """
 
 from collections.abc import Collection
@@ -42,7 +42,7 @@ class Action(NamedTuple):
     """One thing to do: its id, its keys (right hand first), a short label and one sentence of help.
 
     It belongs to the ``states`` named. ``more`` are keys by which it goes as well, but which no line of keys
-    names. What is ``in_menu`` can be picked by name from the menu.
+    names; the README does. What is ``in_menu`` can be picked by name from the menu.
     """
 
     id: str
@@ -61,7 +61,8 @@ class Action(NamedTuple):
 
 
 _PROMPT = frozenset({State.PROMPT})
-_ASKED = frozenset({State.PROMPT, State.CLOSE})
+_CLOSE = frozenset({State.CLOSE})
+_ASKED = _PROMPT | _CLOSE
 _ON_THE_WAY = frozenset({State.OPENING, State.PROMPT})
 _MORNING = _ASKED | _ON_THE_WAY
 _MENU, _UNLOCKED, _COUNTS = frozenset({State.MENU}), frozenset({State.UNLOCKED}), frozenset({State.COUNTS})
@@ -82,12 +83,13 @@ ACTIONS = (
            in_menu=True),
     Action("easy", ("0", "t"), "others easy", "At the close: what has no mark came easily too.",
            Group.MARK, _ASKED),
-    Action("next", ("right", "d"), "next", "Go on without a mark.", Group.MOVE, _ON_THE_WAY),
+    Action("next", ("right", "d"), "next", "Go on without a mark.", Group.MOVE, _ON_THE_WAY, ("enter",)),
+    Action("accept", ("enter", "e"), "finish", "At the close: done for today.", Group.MOVE, _CLOSE),
     Action("back", ("left", "a"), "back", "Go back one prompt.", Group.MOVE, _ASKED),
     Action("undo", ("u", "z"), "undo", "Take back the last thing done, whatever it was.", Group.MOVE,
            _MORNING | _UNLOCKED | _COUNTS | _WEEK | _DAYS),
-    Action("leave", ("escape",), "leave page", "Back from this page, or one prompt back.", Group.MOVE,
-           _MORNING | _LISTS | _COUNTS | _MIDNIGHT),
+    Action("leave", ("backspace", "escape"), "leave page", "Back from this page, or one prompt back.",
+           Group.MOVE, _MORNING | _LISTS | _COUNTS | _MIDNIGHT),
     Action("cue", ("space", "e"), "cue", "Show the next cue, one more at each press.", Group.HELP, _PROMPT),
     Action("unlocked", ("l", "1"), "what may be asked",
            "What this quarter has unlocked, and what is held back.", Group.DAY, _MORNING | _UNLOCKED,
@@ -118,7 +120,7 @@ ACTIONS = (
     Action("turn", ("y", "6"), "hold back", "Hold the level back, or let it come; say it was taught again.",
            Group.PAGE, _UNLOCKED, ("space", "e")),
     Action("return", ("left", "a"), "back", "Back to where you were.", Group.PAGE, _LISTS),
-    Action("done", ("enter",), "back", "Back to where you were.", Group.PAGE, _UNLOCKED | {State.HELP}),
+    Action("done", ("enter", "d"), "back", "Back to where you were.", Group.PAGE, _UNLOCKED | {State.HELP}),
     # The questions.
     Action("fun", ("enter", "d"), "no, just for fun", "Today does not count as a school day.",
            Group.PAGE, _COUNTS, ("right",)),
@@ -140,8 +142,9 @@ ACTIONS = (
     Action("change", ("space", "e"), "change", "School, or off.", Group.PAGE, _DAYS),
     Action("all_off", ("o", "a"), "all off", "All of them were off.", Group.PAGE, _DAYS),
     Action("all_school", ("l", "s"), "all school", "All of them were school.", Group.PAGE, _DAYS),
-    Action("answered", ("enter",), "go on", "Go on, when all are answered.", Group.PAGE, _DAYS),
-    Action("question", ("escape",), "one question", "Back to the one question.", Group.PAGE, _DAYS),
+    Action("answered", ("enter", "g"), "go on", "Go on, when all are answered.", Group.PAGE, _DAYS),
+    Action("question", ("backspace", "escape"), "question", "Back to the one question.",
+           Group.PAGE, _DAYS),
     # The first form, where letters are typed.
     Action("begin", ("enter",), "begin", "Take the form as it stands.", Group.PAGE, _FORM),
     Action("field_down", ("down", "tab"), "next line", "Go to the next line.", Group.PAGE, _FORM),
@@ -153,17 +156,17 @@ ACTIONS = (
     Action("menu", ("full_stop", "tab"), "menu", "Every other page and rare thing to do, by name.",
            Group.PROGRAM, _MORNING | _MENU),
     Action("help", ("question_mark", "4"), "help", "Every key, and what the marks mean.",
-           Group.PROGRAM, _KEYS, ("f1",), in_menu=True),
-    Action("quit", ("q", "5"), "quit", "Stop here. The morning goes on from this prompt.",
+           Group.PROGRAM, _KEYS, ("f1", "slash"), in_menu=True),
+    Action("quit", ("8", "q"), "quit", "Stop here. The morning goes on from this prompt.",
            Group.PROGRAM, _KEYS, in_menu=True),
-    Action("accept", ("enter",), "go on", "Accept what the screen offers.", Group.PROGRAM, _MORNING),
 )  # fmt: skip
 
 BY_ID = {action.id: action for action in ACTIONS}
 
 _NAMES = {
     "up": "↑", "down": "↓", "left": "←", "right": "→", "space": "Space", "enter": "Enter", "tab": "Tab",
-    "question_mark": "?", "comma": ",", "full_stop": ".", "escape": "Esc", "f1": "F1",
+    "question_mark": "?", "slash": "/", "comma": ",", "full_stop": ".", "escape": "Esc", "f1": "F1",
+    "backspace": "Bksp",
 }  # fmt: skip
 
 

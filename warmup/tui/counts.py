@@ -7,12 +7,12 @@ from textual.binding import BindingType
 from textual.widgets import Static
 
 from warmup.session import undoing
-from warmup.tui.actions import State
+from warmup.tui.actions import BY_ID, State, keys_of
 from warmup.tui.key_screen import bindings
 from warmup.tui.page import Page
 from warmup.tui.pages import heading
 
-NOTHING_BEHIND = "There is no page behind this one. Key q leaves."
+NOTHING_BEHIND = f"There is no page behind this one. Key {keys_of(BY_ID['quit'], ' or ')} leaves."
 
 
 class CountsScreen(Page[bool]):

@@ -14,7 +14,7 @@ from textual.widgets import Button, DataTable, Static
 from warmup.english import WEEKDAYS, date_words
 from warmup.session import missed
 from warmup.session.missed import Missed, Talk
-from warmup.tui.actions import BY_ID, State
+from warmup.tui.actions import BY_ID, State, keys_of
 from warmup.tui.key_screen import bindings
 from warmup.tui.lists import More
 from warmup.tui.page import NARROW, WIDEST, Page
@@ -195,7 +195,7 @@ class DaysScreen(Page[tuple[dt.date, ...]]):
 
     def _take(self) -> None:
         if left := self.talk.open_still:
-            self.work.said = f"{left} not answered yet. s: all school. a: all off."
+            self.work.said = f"{left} not answered yet. {_named('all_school')} {_named('all_off')}"
             self.talk = self.talk.step("first_open", ())
         else:
             self.leave(self.talk.off)
@@ -223,6 +223,10 @@ def _arrow(glyph: str, action: str) -> Button:
     arrow = Button(glyph, id=action, compact=True, tooltip=BY_ID[action].help)
     arrow.can_focus = False
     return arrow
+
+
+def _named(action: str) -> str:
+    return f"{keys_of(BY_ID[action], ' or ')}: {BY_ID[action].label}."
 
 
 def _answer(talk: Talk, at: int) -> str:

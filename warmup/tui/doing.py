@@ -9,11 +9,10 @@ from warmup.model import Mark
 from warmup.session import undoing
 from warmup.session.pausing import paused, until_words
 from warmup.session.session import Session
-from warmup.session.summary import item_label, level_label
+from warmup.tui.actions import BY_ID, keys_of
 
 MANY = 5
 """From so many days off on, their number is said and not each date."""
-NOTHING_BEFORE = "This is where the morning begins. Key q leaves."
 STOPPED = "One that comes easily, then done for today."
 STOPPED_AT_ONCE = "Done for today. The rest is no debt."
 
@@ -58,12 +57,17 @@ def _swap(session: Session) -> str:
 
 
 def _hold(session: Session) -> str:
+    from warmup.session.summary import item_label
+
     held = session.prompt
     session.hold_back()
-    return f"Held back: {item_label(held)}. Key l lists what is held, to let it come again." if held else ""
+    key = keys_of(BY_ID["unlocked"], " or ")
+    return f"Held back: {item_label(held)}. Key {key} lists what is held, to let it come." if held else ""
 
 
 def _known(session: Session) -> str:
+    from warmup.session.summary import level_label
+
     asked, found = session.prompt, session.know_already()
     if asked is None or found is None:
         return ""
@@ -85,6 +89,10 @@ def _turn_new(session: Session) -> str:
     return "New things may come again."
 
 
+def _nothing_before(_session: Session) -> str:
+    return f"This is where the morning begins. Key {keys_of(BY_ID['quit'], ' or ')} leaves."
+
+
 def _easy_too_soon(_session: Session) -> str:
     return "That key is for the close: then what has no mark came easily too."
 
@@ -95,13 +103,13 @@ def _others_easy(session: Session) -> str:
 
 
 def _which_key(session: Session) -> str:
-    return "Key t says that those came easily too." if session.unmarked else ""
+    key = keys_of(BY_ID["easy"], " or ")
+    return f"Key {key} says that those came easily too." if session.unmarked else ""
 
 
 AT_THE_OPENING: Mapping[str, Callable[[Session], str]] = {
     "next": _moves(Session.next),
-    "accept": _moves(Session.next),
-    "leave": lambda _session: NOTHING_BEFORE,
+    "leave": _nothing_before,
     "new": _turn_new,
     "rough": _rough,
     "short": _short,
@@ -113,7 +121,6 @@ AT_A_PROMPT: Mapping[str, Callable[[Session], str]] = {
     "not_yet": _marks(Mark.NOT_YET),
     "skip": _marks(Mark.SKIPPED),
     "next": _moves(Session.next),
-    "accept": _moves(Session.next),
     "back": _moves(Session.back),
     "leave": _moves(Session.back),
     "cue": _moves(Session.next_cue),

@@ -45,7 +45,7 @@ class HelpScreen(Page[None]):
     def __init__(self, work: Workspace, states: Sequence[State]) -> None:
         super().__init__(work)
         self._states = states
-        self._actions = [each for each in actions_of(states) if each.id != "accept"]
+        self._actions = actions_of(states)
         self._table: DataTable[Text] = DataTable(
             id="keys", show_header=False, cursor_type="none", cell_padding=0, classes="plain"
         )

@@ -1,7 +1,7 @@
 """The morning: opening, prompts and close, one screen, since a pushed screen would cost a blink."""
 
 import datetime as dt
-from typing import ClassVar
+from typing import TYPE_CHECKING, ClassVar
 
 from rich.text import Text
 from textual import events
@@ -13,7 +13,6 @@ from warmup.pictures import Picture
 from warmup.session import undoing
 from warmup.session.pausing import paused, turn_week
 from warmup.session.session import Session, begin
-from warmup.session.summary import Closing, closing
 from warmup.tui import pages
 from warmup.tui.actions import Action, State, actions_of
 from warmup.tui.doing import AT_A_PROMPT, AT_THE_CLOSE, AT_THE_OPENING, said_of_days
@@ -21,6 +20,9 @@ from warmup.tui.key_screen import KeyScreen, bindings
 from warmup.tui.panes import ScriptPane, Stage
 from warmup.tui.script import Script
 from warmup.tui.workspace import Workspace
+
+if TYPE_CHECKING:
+    from warmup.session.summary import Closing
 
 NARROW = 72
 """Under this many columns the script is a strip below the stage."""
@@ -56,6 +58,10 @@ class MorningScreen(KeyScreen[object]):
         if self.session and self.session.at_opening:
             return State.OPENING
         return State.CLOSE if self.session and self.session.at_close else State.PROMPT
+
+    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+        """Two keys do something else at the close than at a prompt."""
+        return action != "do" or self.belongs(str(parameters[0]))
 
     def compose(self) -> ComposeResult:
         """The two panes, in the shape the terminal gives them from the start: a second layout costs time."""
@@ -134,6 +140,8 @@ class MorningScreen(KeyScreen[object]):
             self._shown = state
             self.work.bounces.opened_a_page()
         if self.session is not None and state is State.CLOSE:
+            from warmup.session.summary import closing
+
             self.set_class(False, "picture")
             self._ending = closing(self.session, self.work.context.knew_before_today())
         self._shape(self.app.size.width, self.app.size.height)

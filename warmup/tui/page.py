@@ -1,5 +1,6 @@
 """What every page beside the morning is made of: a heading, its own part, what there is to say, its keys."""
 
+from abc import abstractmethod
 from typing import ClassVar
 
 from textual import events
@@ -51,13 +52,13 @@ class Page(KeyScreen[Result]):
 
     CSS_PATH: ClassVar = ["page.tcss"]
 
+    @abstractmethod
     def heading(self) -> str:
         """The line at the top."""
-        raise NotImplementedError
 
+    @abstractmethod
     def body(self) -> ComposeResult:
         """The page's own part."""
-        raise NotImplementedError
 
     def compose(self) -> ComposeResult:
         """From top to bottom."""

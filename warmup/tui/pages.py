@@ -1,14 +1,17 @@
 """What stands on the script at a prompt and at the close, as blocks of lines. No widgets here."""
 
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
 from warmup.english import date_words, in_words
 from warmup.model import Mark, Morning
 from warmup.session.session import Session
-from warmup.session.summary import Closing
 from warmup.tui.actions import BY_ID, keys_of
 from warmup.tui.script import Block, Keep, Line, Script, Span, Tone, wrapped
 from warmup.tui.workspace import Notice
+
+if TYPE_CHECKING:
+    from warmup.session.summary import Closing
 
 BEADS = {
     Mark.FLUENT: "●",
@@ -172,7 +175,7 @@ def beads(session: Session) -> Line:
 
 
 def close_page(
-    session: Session, closing: Closing, width: int, notices: Sequence[Notice], name: str
+    session: Session, closing: "Closing", width: int, notices: Sequence[Notice], name: str
 ) -> Script:
     """The close: one thing that went well, what comes back, what to have on the table. No score."""
     page = Script(width)
@@ -205,7 +208,7 @@ def close_page(
     return page
 
 
-def _next_time(page: Script, closing: Closing) -> None:
+def _next_time(page: Script, closing: "Closing") -> None:
     """What to lay out; the warning outlasts what a picture can stand in for when rows run out."""
     page.text(closing.table, Tone.PLAIN, Keep.OBJECT, "On the table next time:")
     label = "If at hand, too:" if closing.table else "Next time, if at hand:"
@@ -226,5 +229,5 @@ def empty_page(width: int, notices: Sequence[Notice]) -> Script:
     """What stands there while there is no session, since a file it needs can't be read."""
     page = Script(width)
     _notices(page, notices)
-    page.keys([*_key("accept", " try again"), *_key("quit")], Keep.ALWAYS)
+    page.keys([*_key("next", " try again"), *_key("quit")], Keep.ALWAYS)
     return page

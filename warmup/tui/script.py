@@ -6,7 +6,6 @@ current cue and the mark keys never do.
 
 import textwrap
 from collections.abc import Sequence
-from dataclasses import dataclass, field
 from enum import Enum, IntEnum
 from typing import NamedTuple
 
@@ -64,12 +63,12 @@ class Block(NamedTuple):
     bottom: bool = False
 
 
-@dataclass(slots=True, eq=False, repr=False)
 class Script:
     """The blocks of a pane as they are put together, for a given width in cells."""
 
-    width: int
-    blocks: list[Block] = field(default_factory=list)
+    def __init__(self, width: int) -> None:
+        self.width = width
+        self.blocks: list[Block] = []
 
     def text(self, text: str, tone: Tone, keep: Keep, label: str = "", *, bottom: bool = False) -> None:
         """A paragraph, wrapped; a ``label`` runs in before it and its lines hang under the first."""

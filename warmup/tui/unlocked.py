@@ -3,45 +3,27 @@
 from typing import ClassVar, NamedTuple
 
 from rich.text import Text
-from textual import on
+from textual import events, on
 from textual.app import ComposeResult
 from textual.binding import BindingType
 from textual.widgets import OptionList, Static
 
 from warmup import skills
-from warmup.engine.eligibility import unlocked
 from warmup.english import date_words
-from warmup.model import ItemId, LevelId, level_id
+from warmup.model import ItemId
 from warmup.session import undoing
 from warmup.session.context import Context
 from warmup.session.pausing import paused, until_words
+from warmup.session.unlocked import Unlocked, unlocked_levels
 from warmup.tui.actions import BY_ID, State, keys_of
 from warmup.tui.key_screen import bindings
 from warmup.tui.lists import More, step
 from warmup.tui.page import Page
 from warmup.tui.workspace import Workspace
 
-
-class Unlocked(NamedTuple):
-    """One level in the list of what this quarter has unlocked."""
-
-    level: LevelId
-    title: str
-    label: str
-    week: int
-    held: bool
-
-    def words(self) -> str:
-        """The row as it stands in the list."""
-        return f"week {self.week:>2}  {'held back: ' if self.held else ''}{self.named()}"
-
-    def named(self) -> str:
-        """What the level is called."""
-        return f"{self.title}: {self.label}"
-
-    def turned(self) -> str:
-        """What the key does to it."""
-        return "let it come" if self.held else "hold it back"
+NOT_ASKED = "open, not asked yet"
+_WIDE = 76
+"""From so many columns on each level says it; of the one under the cursor it stands below the list."""
 
 
 class TeachAgain(NamedTuple):
@@ -51,7 +33,7 @@ class TeachAgain(NamedTuple):
     named: str
     taught: bool
 
-    def words(self) -> str:
+    def words(self, *, wide: bool) -> str:
         """The row as it stands in the list."""
         return f"{'taught again' if self.taught else 'teach again'}: {self.named}"
 
@@ -60,21 +42,32 @@ class TeachAgain(NamedTuple):
         return "take that back" if self.taught else "it was taught again"
 
 
-Row = Unlocked | TeachAgain
+class LevelRow(NamedTuple):
+    """One level in the list of what may be asked."""
+
+    at: Unlocked
+
+    def words(self, *, wide: bool) -> str:
+        """The row as it stands in the list; only a ``wide`` one has room to say that it was not asked yet."""
+        held, fresh = "held back: " * self.at.held, f" · {NOT_ASKED}" * (self.at.fresh and wide)
+        return f"week {self.at.week:>2}  {held}{self.named()}{fresh}"
+
+    def named(self) -> str:
+        """What the level is called."""
+        return f"{self.at.title}: {self.at.label}"
+
+    def turned(self) -> str:
+        """What the key does to it."""
+        return "let it come" if self.at.held else "hold it back"
+
+
+Row = LevelRow | TeachAgain
 
 
 def rows_of(context: Context) -> list[Row]:
     """The rows in order: what is to be taught again, then the levels, the newest first."""
-    morning, plan, held = context.morning(), context.plan, context.child.held
-    open_now = unlocked(plan, morning).union(held)
-    rows: list[Unlocked] = []
-    for skill in skills.SKILLS.values():
-        for level in skill.levels:
-            ref = level_id(skill.id, level.key)
-            if ref in open_now:
-                week = plan.weeks.get(ref, 99)
-                rows.append(Unlocked(ref, skill.title, level.label, week, ref in held))
-    return [*_teach_again(context), *sorted(rows, key=lambda row: (-row.week, row.title))]
+    rows = sorted(unlocked_levels(context, context.morning()), key=lambda row: (-row.week, row.title))
+    return [*_teach_again(context), *map(LevelRow, rows)]
 
 
 def _teach_again(context: Context) -> list[TeachAgain]:
@@ -98,6 +91,7 @@ class UnlockedScreen(Page[None]):
         super().__init__(work)
         work.context.forget()
         self._rows: list[Row] = []
+        self._wide = False
         self._list = OptionList(id="list", markup=False, compact=True)
 
     def heading(self) -> str:
@@ -110,6 +104,14 @@ class UnlockedScreen(Page[None]):
         yield self._list
         yield More(self._list)
         yield Static("", id="turn")
+
+    def on_resize(self, event: events.Resize) -> None:
+        """Say what was not asked yet where there is room for it."""
+        super().on_resize(event)
+        wide = event.size.width >= _WIDE
+        if wide is not self._wide:
+            self._wide, self._rows = wide, []
+            self.show()
 
     def show(self) -> None:
         """The rows as they stand now."""
@@ -124,9 +126,7 @@ class UnlockedScreen(Page[None]):
         if rows != self._rows:
             at, self._rows = self._list.highlighted or 0, rows
             self._list.clear_options()
-            self._list.add_options(
-                [Text(row.words(), "bold" if isinstance(row, TeachAgain) else "") for row in rows]
-            )
+            self._list.add_options([_option(row, wide=self._wide) for row in rows])
             self._list.highlighted = min(at, len(rows) - 1) if rows else None
         self._say_what_it_does()
 
@@ -134,7 +134,10 @@ class UnlockedScreen(Page[None]):
     def _say_what_it_does(self) -> None:
         at = self._list.highlighted
         key = f"[@click=screen.do('turn')][b $key]{keys_of(BY_ID['turn'], '/')}[/] "
-        does = self._rows[at].turned() if at is not None and at < len(self._rows) else ""
+        row = self._rows[at] if at is not None and at < len(self._rows) else None
+        does = row.turned() if row else ""
+        if isinstance(row, LevelRow) and row.at.fresh:
+            does += f" · {NOT_ASKED}"
         self.query_one("#turn", Static).update(f"{key}{does}[/]" if does else "")
 
     @on(OptionList.OptionSelected)
@@ -159,11 +162,11 @@ class UnlockedScreen(Page[None]):
         """Hold a level back or let it come, or say that an item was taught; a line about it."""
         keep, context, editor = self.work.keep, self.work.context, self.work.context.editor
         match row:
-            case Unlocked(held=False):
-                keep(undoing.HOLD, lambda: editor.hold(row.level, back=True), level=row.level)
+            case LevelRow(at) if not at.held:
+                keep(undoing.HOLD, lambda: editor.hold(at.level, back=True), level=at.level)
                 return f"Held back: {row.named()}."
-            case Unlocked():
-                keep(undoing.COME, lambda: editor.hold(row.level, back=False), level=row.level)
+            case LevelRow(at):
+                keep(undoing.COME, lambda: editor.hold(at.level, back=False), level=at.level)
                 return f"It may come again: {row.named()}."
             case TeachAgain(taught=False):
                 keep(undoing.TAUGHT, lambda: editor.taught(row.item, context.today), item=row.item)
@@ -175,3 +178,7 @@ class UnlockedScreen(Page[None]):
                     item=row.item,
                 )
                 return "It rests until you say it was taught."
+
+
+def _option(row: Row, *, wide: bool) -> Text:
+    return Text(row.words(wide=wide), "bold" if isinstance(row, TeachAgain) else "")

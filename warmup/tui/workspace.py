@@ -63,9 +63,11 @@ class Workspace:
     def sit(self) -> Session:
         """Go on with the day's session, or begin it."""
         context, journal, clock = self.context, self.journal, self.clock
-        if chosen_anew(journal, context.child.journal_name, context.today):
-            self._notices = (*self._notices, CHOSEN_ANEW)
-        self.session = resume(context, journal, clock) or begin(context, journal, clock)
+        self.session = resume(context, journal, clock)
+        if self.session is None:
+            if chosen_anew(journal, context.child.journal_name, context.today):
+                self._notices = (*self._notices, CHOSEN_ANEW)
+            self.session = begin(context, journal, clock)
         if self._day_undone:
             # What day it is was said anew: as long as nothing is marked, its prompts are chosen for that.
             self._day_undone = ""
