@@ -34,7 +34,7 @@ def everything_said(home: Path, **more: str) -> str:
         return " ".join(terminal.text().split())
 
 
-def opens(home: Path, says: str = "q/5 quit", columns: int = 100) -> str:
+def opens(home: Path, says: str = "8/q quit", columns: int = 100) -> str:
     """The screen of the program once it shows a text; it is then quit."""
     with Terminal(WARMUP, environment(home), columns=columns) as terminal:
         shown = terminal.wait(says)
