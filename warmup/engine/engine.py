@@ -20,9 +20,8 @@ from warmup import skills
 from warmup.engine import review
 from warmup.engine.curriculum import Curriculum
 from warmup.engine.eligibility import Eligible
-from warmup.engine.giveaways import meet
+from warmup.engine.giveaways import answered, meet
 from warmup.engine.memory import Knowledge, Record
-from warmup.engine.opening import tells
 from warmup.engine.picking import Pick, Picking
 from warmup.engine.pool import Pool
 from warmup.english import WEEKDAYS, date_words
@@ -127,7 +126,7 @@ def build(
         for again in range(DRAWS):
             rng = SeededRandom(*seed, *([again] if again else []), avoid=wording)
             prompt = skills.prompt(choice.item.id, morning, rng, choice.why)
-            if not meet(prompt, (*beside, *prompts)) and not tells(said, (prompt,)):
+            if not meet(prompt, (*beside, *prompts)) and not (said and answered((said.say,), prompt)):
                 break
         prompts.append(prompt)
     return Routine(child, morning, shape, tuple(prompts))

@@ -162,7 +162,7 @@ class Context:
         # A morning that goes on has its prompts already.
         from warmup.engine.engine import build, choose
         from warmup.engine.giveaways import to_leave_out
-        from warmup.engine.opening import opening
+        from warmup.session.opening import opening
 
         morning = morning or self.morning()
         form, child, known = self.shape(morning, shape), self.child.journal_name, self.knowledge()

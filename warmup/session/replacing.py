@@ -5,9 +5,9 @@ from collections.abc import Callable, Collection, Sequence
 from warmup import skills
 from warmup.engine.eligibility import Eligible, timely_among
 from warmup.engine.engine import SURE, build, choose, surest
-from warmup.engine.opening import tells
 from warmup.model import Choice, Item, ItemId, Prompt, Routine, Shape, Slot, SlotKind, skill_and_name
 from warmup.session.context import Context
+from warmup.session.opening import tells
 
 SHORT = 4
 """How many prompts a short morning has in all."""
