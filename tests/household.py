@@ -8,13 +8,14 @@ from warmup import skills
 from warmup.config import family as families
 from warmup.config.family import Child, Family, year_of
 from warmup.config.places import Places
-from warmup.journal.journal import Journal, MarkRow
+from warmup.journal.journal import NOT_BEGUN, Journal, MarkRow
 from warmup.journal.routine_json import routine_text
-from warmup.model import Cue, ItemId, Mark, Prompt, Routine
+from warmup.model import Cue, ItemId, Mark, Opening, Prompt, Routine
 from warmup.pictures.hundred_chart import HundredChart
 from warmup.pictures.ten_frame import TenFrame
 from warmup.randomness import SeededRandom
 from warmup.session.context import Context, open_context
+from warmup.session.session import Session, begin
 
 TODAY = dt.date(2027, 3, 3)
 FAMILY = Family(
@@ -110,12 +111,27 @@ def fixed_routine() -> Routine:
     return Routine("Bean", year_of(FAMILY).morning(TODAY), "daily", fixed_prompts())
 
 
-def start_fixed(context: Context) -> None:
+OPENING = Opening(
+    "Today is Wednesday, March third. School day one hundred seven: add a straw.", "straws and bands"
+)
+
+
+def start_fixed(context: Context, opening: Opening | None = None) -> None:
     """Put the fixed routine into the journal as today's, not begun."""
-    routine = fixed_routine()
+    routine = fixed_routine()._replace(opening=opening)
     assert context.journal is not None
     rows = [(prompt.item, prompt.wording) for prompt in routine.prompts]
-    context.journal.start(context.child.journal_name, TODAY, "daily", routine_text(routine), rows)
+    text, furthest = routine_text(routine), NOT_BEGUN if opening else 0
+    context.journal.start(context.child.journal_name, TODAY, "daily", text, rows, furthest=furthest)
+
+
+def begun(context: Context, clock: Clock) -> Session:
+    """Today's session, begun and at its first prompt."""
+    assert context.journal is not None
+    session = begin(context, context.journal, clock)
+    if session.at_opening:
+        session.next()
+    return session
 
 
 def lived(context: Context, day: dt.date, marks: Mapping[str, Mark]) -> None:

@@ -66,7 +66,7 @@ def test_the_json_form_is_documented_field_by_field() -> None:
     form = routine_json.__doc__ or ""
     data = json.loads(routine_text(fixed_routine()))
     named = set(Morning._fields) | set(Prompt._fields) | set(data)
-    named |= {"teach_again", "not_asked_yet"}
+    named |= {"teach_again", "not_asked_yet", "closing"}
     assert not [name for name in sorted(named) if f"``{name}``" not in form]
 
 

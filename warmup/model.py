@@ -255,10 +255,21 @@ class Choice(NamedTuple):
     hard: bool
 
 
+class Opening(NamedTuple):
+    """What a morning begins with: one fact of its date, said whole, that asks nothing.
+
+    ``say`` is one sentence or two, ``table`` what they speak of and would like at hand.
+    """
+
+    say: str
+    table: str = ""
+
+
 class Routine(NamedTuple):
-    """The sequence for one child and date."""
+    """The sequence for one child and date; ``opening`` comes before its prompts, where there is one."""
 
     child: str
     morning: Morning
     shape: str
     prompts: tuple[Prompt, ...]
+    opening: Opening | None = None

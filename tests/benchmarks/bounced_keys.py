@@ -1,10 +1,10 @@
 """Every key pressed twice by a bounce: ``python -m tests.benchmarks.bounced_keys [MORNINGS] [SEED]`` (1, 1).
 
-At every prompt of seeded mornings and at the close each key is pressed once on one copy of the files, and
-twice within a tenth of a second on another; at the last prompt and at the close it comes again, on a third
-copy, after a third of a second, as from a finger that did not see the page change. The bounce must leave on
-disk what one press does, and never leave the program where one press does not. The slow one must not leave
-it either, and make no batch of marks. Exit code 1 where one of these does not hold.
+At the opening, at every prompt and at the close of seeded mornings each key is pressed once on one copy of
+the files, and twice within a tenth of a second on another; at the last prompt and the close it comes again,
+on a third copy, after a third of a second, as from a finger that did not see the page change. The bounce must
+leave on disk what one press does, and never leave the program where one press does not. The slow one must not
+leave it either, and make no batch of marks. Exit code 1 where one of these does not hold.
 """
 
 import asyncio
@@ -66,18 +66,19 @@ async def outcome(
 
 
 def prepared(home: Path, clock: Clock, rng: Random) -> list[Path]:
-    """Copies of one morning's files: at each of its prompts, some of them marked, and at the close."""
+    """Copies of one morning's files: at its opening, each prompt, some of them marked, and the close."""
     day = clock().date()
     context = context_at(home, clock, FAMILY._replace(known_until=day - dt.timedelta(1)), day)
     assert context.journal is not None
     session = begin(context, context.journal, clock)
     copies = []
     while True:
-        copies.append(home.with_name(f"{home.name}-{session.position}"))
+        place = "opening" if session.at_opening else session.position
+        copies.append(home.with_name(f"{home.name}-{place}"))
         shutil.copytree(home, copies[-1])
         if session.at_close:
             break
-        if rng.random() < 0.5:
+        if session.at_opening or rng.random() < 0.5:
             session.next()
         else:
             session.mark(rng.choice(list(Mark)))

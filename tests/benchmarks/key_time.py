@@ -70,6 +70,8 @@ def main(mornings: int = 6) -> None:
             with Terminal(WARMUP, environment(home)) as terminal:
                 terminal.until(b"quit")
                 time.sleep(0.3)
+                # From the opening to the first prompt.
+                answered(terminal, "right")
                 times += [answered(terminal, key) for key in ("up", "down", "n", "up", "down", "up", "right")]
             with Terminal([sys.executable, "-c", BARE], environment(home)) as terminal:
                 terminal.until(b"0")

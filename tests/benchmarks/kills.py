@@ -43,7 +43,7 @@ def one_life(home: Path, rng: Random) -> dict[int, Mark]:
     key = ""
     end = time.perf_counter() + 0.25 + rng.random() * 0.9
     with Terminal(WARMUP, environment(home)) as terminal:
-        shown = terminal.wait(lambda text: position(text) >= 0)
+        shown = past_the_opening(terminal)
         while time.perf_counter() < end and "without a mark" not in shown and "warm-up" not in shown:
             at = position(shown)
             # The same key again, as soon as the next prompt is painted, would be taken for a bounce.
@@ -57,6 +57,15 @@ def one_life(home: Path, rng: Random) -> dict[int, Mark]:
             acknowledged[at] = KEYS[key]
         terminal.kill()
     return acknowledged
+
+
+def past_the_opening(terminal: Terminal) -> str:
+    """The first screen with a prompt, or the close; what came before it is left by a key."""
+    if "nothing is asked yet" in terminal.wait(
+        lambda text: position(text) >= 0 or "nothing is asked yet" in text
+    ):
+        terminal.press("right")
+    return terminal.wait(lambda text: position(text) >= 0)
 
 
 def _went_on(at: int, text: str) -> bool:
@@ -99,7 +108,7 @@ def resumes(home: Path) -> list[str]:
     row = next(reversed(journal.sessions_of(child, dt.date.today())), None)
     journal.shut()
     with Terminal(WARMUP, environment(home)) as terminal:
-        shown = terminal.wait(lambda text: position(text) >= 0)
+        shown = past_the_opening(terminal)
         if row is None:
             return []
         last = shown.count("·") == 0 and position(shown) == 99

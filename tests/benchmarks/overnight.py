@@ -20,6 +20,7 @@ from tests.benchmarks import _arguments
 from tests.benchmarks._findings import told
 from tests.benchmarks._stays import Stays, marks_on_disk, morning_of
 from tests.household import FAMILY, context_at
+from warmup.tui.actions import State
 from warmup.tui.counts import CountsScreen
 from warmup.tui.days import DaysScreen
 from warmup.tui.midnight import MidnightScreen
@@ -108,6 +109,10 @@ async def at_another_date(
             await pilot.press(*keys)
             await pilot.pause()
     day = now if goes else stood
+    if app.screen is screen and screen.state is State.OPENING:
+        clock.go(10)
+        await pilot.press("right")
+        await pilot.pause()
     for key in ("up", "down"):
         if app.screen is not screen or screen.session is None or screen.session.prompt is None:
             break

@@ -16,7 +16,7 @@ from pathlib import Path
 from typing import NamedTuple
 
 from tests.benchmarks import _arguments, contact_sheet
-from tests.household import FAMILY, TODAY, StandingClock, context_at, lived, start_fixed
+from tests.household import FAMILY, OPENING, TODAY, StandingClock, context_at, lived, start_fixed
 from tests.pictures.examples import EXAMPLES
 from warmup.config.family import Family, default, year_of
 from warmup.model import Mark
@@ -49,6 +49,17 @@ def _morning(home: Path, clock: StandingClock, family: Family = FAMILY) -> Warmu
     start_fixed(context)
     assert context.journal is not None
     return WarmupApp(context, context.journal, clock)
+
+
+def _opening(home: Path, clock: StandingClock, family: Family = FAMILY) -> WarmupApp:
+    context = context_at(home, clock, family)
+    start_fixed(context, OPENING)
+    assert context.journal is not None
+    return WarmupApp(context, context.journal, clock)
+
+
+def _opening_light(home: Path, clock: StandingClock) -> WarmupApp:
+    return _opening(home, clock, FAMILY._replace(theme="light"))
 
 
 def _light(home: Path, clock: StandingClock) -> WarmupApp:
@@ -85,6 +96,9 @@ def _resting(home: Path, clock: StandingClock) -> WarmupApp:
 def scenes() -> Iterator[Scene]:
     """Every screen there is."""
     yield Scene("welcome", _welcome)
+    yield Scene("opening", _opening)
+    yield Scene("opening-light", _opening_light)
+    yield Scene("opening-then-next", _opening, ("next",))
     yield Scene("prompt", _morning)
     yield Scene("prompt-light", _light)
     yield Scene("cues", _morning, ("fluent", "cue", "cue"))

@@ -26,7 +26,7 @@ from warmup.session.undoing import CannotUndo
 
 ACTIONS = {
     "mark": 9, "next": 6, "back": 4, "cue": 3, "undo": 4, "swap": 2, "hold": 1, "rough": 1, "easy": 1,
-    "short": 1, "stop": 1,
+    "short": 1, "stop": 1, "known": 1, "new": 1,
 }  # fmt: skip
 
 
@@ -74,6 +74,13 @@ def do(session: Session, action: str, mark: Mark) -> bool:
             return session.shorten()
         case "stop":
             return session.stop_early()
+        case "known":
+            before = session.items, session.context.child.opened
+            session.know_already()
+            return (session.items, session.context.child.opened) != before
+        case "new":
+            session.turn_new()
+            return True
     return False
 
 
@@ -82,7 +89,7 @@ def wrong(action: str, session: Session, seen: tuple[int, str, Mark], was: OnDis
     at, item, mark = seen
     place = (session.number, at)
     expected = {each: was.marks[each] for each in was.marks if now.items.get(each) == was.items[each]}
-    if action in ("swap", "hold", "short", "stop", "mark"):
+    if action in ("swap", "hold", "short", "stop", "mark", "known", "new"):
         lost = {each for each in was.marks.keys() - expected.keys() if each != place}
         if lost:
             return f"{action}: marks of other prompts went: {sorted(lost)}"

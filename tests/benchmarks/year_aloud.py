@@ -1,7 +1,7 @@
 """A whole year of mornings, printed to be read with a teacher's eye.
 
-``python -m tests.benchmarks.year_aloud [quick|average|slow]``: every prompt with its answer and why it came,
-for an invented child whose marks come from a seeded draw.
+``python -m tests.benchmarks.year_aloud [quick|average|slow]``: each opening, and every prompt with its answer
+and why it came, for an invented child whose marks come from a seeded draw.
 """
 
 import datetime as dt
@@ -76,6 +76,7 @@ def main(child: str = "average") -> None:
     """Print the year of one child."""
     for morning, routine, marks in year(child):
         print(f"\n{morning.date:%a %d %b}  {day_words(morning)}")
+        print(f"  opening   {routine.opening.say if routine.opening else '(none)'}")
         for prompt, mark in zip(routine.prompts, marks, strict=True):
             print(f"  {mark.value:<9} {prompt.item:<34} {prompt.say}  → {prompt.answer}  ({prompt.why})")
 

@@ -14,6 +14,7 @@ from tests.bank import recomputed
 from warmup import skills
 from warmup.cli.main import DONE, UNUSABLE, USAGE, WRONG, main
 from warmup.journal.routine_json import FORMAT, VERSION, prompt_data, routine_from
+from warmup.model import Opening
 
 ROOT = Path(__file__).parents[2]
 NOW = dt.datetime(2026, 11, 25, 8)
@@ -115,6 +116,8 @@ def test_plain_says_the_day_and_everything_of_a_prompt(
     assert "Wednesday, November 25, 2026" in out
     assert "School day 51, week 13, quarter 2." in out
     assert "Unlocked this quarter:" in out and "under three" in out
+    opening, first = out.index("\nOpening, said and not asked: "), out.index("\nPrompt 1 of 8")
+    assert 0 < opening < first and "November twenty-fifth." in out[opening:first]
     for label in ("Say:", "Answer:", "Working:", "Cue 1:", "Cue 2:", "Cue 3:", "Watch for:", "Why today:"):
         assert out.count(f"\n{label}") == 8, label
     assert err.count("\n") == 1 and "no family.toml yet" in err
@@ -128,6 +131,7 @@ def test_json_carries_what_the_answers_were_computed_from(capsys: pytest.Capture
     assert (data["format"], data["version"]) == (FORMAT, VERSION)
     assert data["morning"]["date"] == "2027-03-03"
     routine = routine_from(json.dumps(data))
+    assert data["opening"]["say"].endswith(".") and routine.opening == Opening(**data["opening"])
     assert [prompt_data(prompt) for prompt in routine.prompts] == data["prompts"]
     for prompt in routine.prompts:
         assert prompt.given and recomputed(prompt) is None
@@ -256,3 +260,21 @@ def test_the_routine_is_the_same_in_another_process_hash_seed_and_time_zone() ->
     one = python(code, PYTHONHASHSEED="1", TZ="Pacific/Auckland")
     other = python(code, PYTHONHASHSEED="2", TZ="America/Los_Angeles")
     assert one == other and json.loads(one)["prompts"]
+
+
+def test_the_last_morning_of_the_year_has_a_close_of_its_own(
+    capsys: pytest.CaptureFixture[str], home: Path
+) -> None:
+    home.mkdir()
+    (home / "family.toml").write_text('school.first_day = 2026-08-31\n[[child]]\nnickname = "Bean"\n')
+    run("today", "--date", "2027-05-06")
+    last = capsys.readouterr().out.splitlines()[-1]
+    assert last.startswith(
+        "To close with: That was the last school day of the year: one hundred forty-four school"
+    )
+    run("today", "--json", "--date", "2027-05-06")
+    assert json.loads(capsys.readouterr().out)["closing"] == last.removeprefix("To close with: ")
+    run("today", "--date", "2027-05-05")
+    assert "To close with" not in capsys.readouterr().out
+    run("today", "--json", "--date", "2027-05-05")
+    assert json.loads(capsys.readouterr().out)["closing"] == ""

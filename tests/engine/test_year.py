@@ -12,6 +12,7 @@ from pathlib import Path
 import pytest
 
 from tests.bank.given_away import given_away
+from tests.bank.secrets import says, told
 from tests.benchmarks.year_aloud import CHILDREN, year
 from warmup.config.places import Places
 from warmup.config.plan import load_plan
@@ -112,6 +113,17 @@ def test_the_close_is_sure_or_a_return_that_is_likely(lived: Lived) -> None:
 def test_no_prompt_tells_the_answer_of_another_the_same_morning(lived: Lived) -> None:
     for morning, routine, _ in lived:
         assert not given_away(routine.prompts), morning.date
+
+
+def test_every_morning_has_an_opening_that_answers_none_of_its_prompts(lived: Lived) -> None:
+    heard: Counter[str] = Counter()
+    for morning, routine, _ in lived:
+        assert routine.opening, morning.date
+        say = routine.opening.say
+        tells = [(p.item, form) for p in routine.prompts for form in told(p) if says(say, form)]
+        assert not tells, (morning.date, say, tells)
+        heard[say] += 1
+    assert len(heard) > 90 and heard.most_common(1)[0][1] <= 8, heard.most_common(3)
 
 
 def test_nearly_every_item_of_the_year_is_asked(lived: Lived) -> None:

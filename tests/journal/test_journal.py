@@ -28,8 +28,20 @@ from tests.journal.journals import (
     wholes,
 )
 from warmup.journal import schema
-from warmup.journal.journal import Change, Journal, NewerJournal
+from warmup.journal.journal import NOT_BEGUN, Change, Journal, NewerJournal
 from warmup.model import Asked, ItemId, Mark
+
+
+def test_a_morning_of_which_only_the_opening_was_seen_has_shown_no_prompt(hand: Hand) -> None:
+    journal = hand()
+    journal.start("Bean", DAY, "daily", "{}", ROWS, furthest=NOT_BEGUN)
+    set_rough(journal, "Bean", DAY, 1, True)
+    row = open_session(hand(), "Bean", DAY)
+    assert row is not None and (row.position, row.furthest) == (0, NOT_BEGUN)
+    assert hand().history("Bean") == () and hand().dates_of("Bean") == {DAY}
+    assert Journal.examine(journal.folder) == []
+    step(journal, "Bean", DAY, 1, 0, shown=0)
+    assert [line.item for line in hand().history("Bean")] == [ROWS[0][0]]
 
 
 def test_a_morning_from_start_to_close(hand: Hand) -> None:

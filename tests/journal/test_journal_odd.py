@@ -33,6 +33,7 @@ ODD: dict[str, tuple[str, str]] = {
     "a routine of bytes": ("UPDATE sittings SET routine = x'7b7d'", "something else where text should be"),
     "closed by bytes": ("UPDATE sittings SET closed = x'00'", "something else where text should be"),
     "standing before all": ("UPDATE sittings SET position = -7, furthest = -7", "a number that can't be"),
+    "further back than an opening": ("UPDATE sittings SET furthest = -2", "a number that can't be"),
     "standing beyond all": ("UPDATE sittings SET position = 1 << 62, furthest = 1 << 62", "a number that"),
     "an item of bytes": ("UPDATE prompts SET item = x'00ff' WHERE position = 1", "a prompt whose item"),
     "a wording of bytes": ("UPDATE prompts SET wording = x'00'", "something else where text should be"),

@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 
-from tests.household import TODAY, context_at, fixed_prompts
+from tests.household import OPENING, TODAY, context_at, fixed_prompts
 from warmup import skills
 from warmup.cli.main import DONE, main
 from warmup.cli.plain import routine_lines
@@ -26,6 +26,11 @@ ESCAPE = "\x1b]0;hello\x07\x1b[31mred\u202egnola\u2066 \x9b2J\u200fend\nnext"
 @pytest.fixture
 def routine(home: Path, clock: Callable[[], dt.datetime]) -> Routine:
     return Routine("Bean", context_at(home, clock).morning(), "daily", fixed_prompts())
+
+
+@pytest.fixture
+def opened(routine: Routine) -> Routine:
+    return routine._replace(opening=OPENING)
 
 
 def places(value: Any, way: tuple[str | int, ...] = ()) -> Iterator[tuple[str | int, ...]]:
@@ -77,9 +82,9 @@ def test_every_field_has_a_reader(routine: Routine) -> None:
 
 @pytest.mark.slow
 def test_any_value_in_any_place_gives_a_routine_that_can_be_used_or_a_value_error(
-    routine: Routine, home: Path, clock: Callable[[], dt.datetime]
+    opened: Routine, home: Path, clock: Callable[[], dt.datetime]
 ) -> None:
-    context, data = context_at(home, clock), json.loads(routine_text(routine))
+    context, data = context_at(home, clock), json.loads(routine_text(opened))
     data["prompts"] = data["prompts"][:2]
     read = refused = 0
     for way in places(data):
@@ -95,6 +100,22 @@ def test_any_value_in_any_place_gives_a_routine_that_can_be_used_or_a_value_erro
             for prompt in again.prompts:
                 hash((prompt.say, prompt.accept, prompt.cues, prompt.picture, prompt.seconds, prompt.guess))
     assert read > 100 and refused > 500
+
+
+def test_what_was_written_before_there_were_openings_is_read_and_has_none(routine: Routine) -> None:
+    """A new field does not raise the version, and an older version reads past it."""
+    data = json.loads(routine_text(routine._replace(opening=OPENING)))
+    assert data["version"] == 2 and data["opening"] == OPENING._asdict()
+    assert routine_from(json.dumps(data)) == routine._replace(opening=OPENING)
+    del data["opening"]
+    assert routine_from(json.dumps(data)) == routine and routine.opening is None
+
+
+@pytest.mark.parametrize("opening", [7, "Today", [], {"say": "Today"}, {"say": 1, "table": ""}])
+def test_an_opening_in_no_form_we_know_is_a_value_error(routine: Routine, opening: object) -> None:
+    data = json.loads(routine_text(routine)) | {"opening": opening}
+    with pytest.raises(ValueError):
+        routine_from(json.dumps(data))
 
 
 @pytest.mark.parametrize("missing", ["format", "version", "child", "shape", "morning", "prompts"])
@@ -114,9 +135,9 @@ def test_nesting_by_the_hundred_thousand_is_a_value_error(deep: str) -> None:
 
 @pytest.mark.slow
 def test_no_text_of_a_routine_reaches_a_terminal_with_what_it_obeys(
-    routine: Routine, home: Path, clock: Callable[[], dt.datetime]
+    opened: Routine, home: Path, clock: Callable[[], dt.datetime]
 ) -> None:
-    data, context = json.loads(routine_text(routine)), context_at(home, clock)
+    data, context = json.loads(routine_text(opened)), context_at(home, clock)
     data["prompts"][0]["given"] = {"who": ["Ann", {"what": "cup"}]}
     kept = {"format", "kind", "date", "previous", "next", "day"}
     fouled = 0

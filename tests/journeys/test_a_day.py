@@ -2,6 +2,7 @@
 
 import datetime as dt
 import sys
+import time
 from pathlib import Path
 
 import pytest
@@ -13,6 +14,24 @@ from tests.terminal import WARMUP, Terminal, environment
 from warmup.config import family as families
 from warmup.journal.journal import Journal
 from warmup.model import Mark
+from warmup.tui.guards import LANDING
+
+FOOT = "8/q quit"
+"""The last key at the foot of the opening, a prompt and the close."""
+
+
+def past_what_is_asked(terminal: Terminal) -> None:
+    """From the first form over the question whether today counts, if it is one, to the first prompt."""
+    terminal.wait("Nickname")
+    terminal.press("enter")
+    # On a day without school the program asks whether it counts; Enter says no.
+    if "Does it count" in terminal.wait(lambda text: FOOT in text or "Does it count" in text):
+        terminal.press("enter")
+    terminal.wait("nothing is asked yet")
+    # Both keys mean "go on" there, and a second one at once would be taken for a bounce.
+    time.sleep(LANDING.total_seconds() + 0.1)
+    terminal.press("right")
+    terminal.wait("came easily")
 
 
 def history(home: Path) -> list[Mark | None]:
@@ -27,13 +46,7 @@ def history(home: Path) -> list[Mark | None]:
 def test_a_first_morning_a_kill_and_the_close(home: Path) -> None:
     """Three keys at most to the first prompt; a mark outlives a kill; the close ends the program with 0."""
     with Terminal(WARMUP, environment(home)) as terminal:
-        terminal.wait("Nickname")
-        terminal.press("enter")
-        # On a day without school the program asks whether it counts; Enter says no.
-        shown = terminal.wait(lambda text: "came easily" in text or "Does it count" in text)
-        if "Does it count" in shown:
-            terminal.press("enter")
-            terminal.wait("came easily")
+        past_what_is_asked(terminal)
         terminal.press("up")
         shown = terminal.wait("2 of ")
         terminal.kill()
@@ -57,10 +70,7 @@ def test_a_first_morning_a_kill_and_the_close(home: Path) -> None:
 
 def test_two_windows_lose_nothing(home: Path) -> None:
     with Terminal(WARMUP, environment(home)) as one:
-        one.wait("Nickname")
-        one.press("enter")
-        if "Does it count" in one.wait(lambda text: "came easily" in text or "Does it count" in text):
-            one.press("enter")
+        past_what_is_asked(one)
         one.wait("1 of ")
         with Terminal(WARMUP, environment(home)) as other:
             other.wait("1 of ")
@@ -76,11 +86,9 @@ def test_two_windows_lose_nothing(home: Path) -> None:
 def test_ctrl_c_and_q_end_it_quietly(home: Path) -> None:
     for key in ("q", "8"):
         with Terminal(WARMUP, environment(home)) as terminal:
-            if "Nickname" in terminal.wait(
-                lambda text: "Nickname" in text or "came easily" in text or "count" in text
-            ):
+            if "Nickname" in terminal.wait(lambda text: "Nickname" in text or FOOT in text):
                 terminal.press("enter")
-                terminal.wait(lambda text: "came easily" in text or "count" in text)
+                terminal.wait(lambda text: FOOT in text or "Does it count" in text)
             terminal.press(key)
             assert terminal.finish() == 0
 
@@ -90,7 +98,7 @@ def test_ctrl_c_and_q_end_it_quietly(home: Path) -> None:
 )
 def test_the_demo_opens_in_any_colors(home: Path, more: dict[str, str]) -> None:
     with Terminal([*WARMUP, "--demo"], environment(home, **more)) as terminal:
-        terminal.wait("came easily")
+        terminal.wait(FOOT)
         terminal.press("q")
         assert terminal.finish() == 0
     assert not home.exists()

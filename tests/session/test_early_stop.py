@@ -1,4 +1,4 @@
-"""A morning that ends early: by a key, or after two not yet running."""
+"""A morning that ends early: by a key, which a line offers after two not yet running."""
 
 import datetime as dt
 
@@ -82,8 +82,9 @@ def test_a_morning_that_stopped_with_nothing_sure_can_be_gone_back_to_after_a_re
     session: Session,
 ) -> None:
     easy(session.context, *(item.id for item in session.context.curriculum().items), mark=Mark.NOT_YET, run=0)
-    assert not session.mark(Mark.NOT_YET) and session.mark(Mark.NOT_YET)
-    assert session.at_close and len(session.prompts) == 2
+    session.mark(Mark.NOT_YET)
+    session.mark(Mark.NOT_YET)
+    assert session.stop_early() and session.at_close and len(session.prompts) == 2
     back = again(session)
     back.back()
     assert back.stop_early() and back.position == 2 and state(again(back)) == state(back)
@@ -97,48 +98,66 @@ def test_a_stopping_morning_stops_no_second_time_after_a_restart_either(session:
     assert not back.stop_early() and items_of(again(back)) == items
 
 
-def test_two_not_yet_running_stop_the_morning(session: Session) -> None:
+def test_two_not_yet_running_offer_the_stop_and_change_nothing(session: Session) -> None:
     before = items_of(session)
-    assert not session.mark(Mark.NOT_YET)
+    session.mark(Mark.NOT_YET)
+    assert not session.offers_stop
     session.next()
     back = again(session)
-    assert back.mark(Mark.NOT_YET), "a prompt without a mark between is no other mark, nor is a restart"
-    assert items_of(back)[:3] == before[:3] and len(back.prompts) == 4 and back.position == 3
-    assert back.prompts[3].item not in before[:3] and back.prompts[3].why == "a sure one to finish"
-    assert state(again(back)) == state(back)
-    shown = [line.item for line in back.journal.history("Bean")]
-    assert shown == items_of(back)
+    back.mark(Mark.NOT_YET)
+    assert back.offers_stop, "a prompt without a mark between is no other mark, nor is a restart"
+    assert items_of(back) == before and back.position == 3 and again(back).offers_stop
+
+
+def test_an_offer_that_is_taken_puts_a_sure_prompt_in_the_place_of_the_next(session: Session) -> None:
+    before = items_of(session)
+    session.mark(Mark.NOT_YET)
+    session.mark(Mark.NOT_YET)
+    assert session.offers_stop and session.stop_early() and not session.offers_stop
+    assert items_of(session)[:2] == before[:2] and len(session.prompts) == 3 and session.position == 2
+    assert session.prompts[2].item not in before[:3] and session.prompts[2].why == "a sure one to finish"
+    assert state(again(session)) == state(session)
+    assert [line.item for line in session.journal.history("Bean")] == items_of(session)
+    assert session.undo() and items_of(session) == before and session.position == 2
+    assert [session.mark_at(at) for at in (0, 1)] == [Mark.NOT_YET] * 2
+
+
+def test_an_offer_taken_after_a_cue_keeps_the_prompt_that_was_asked(session: Session) -> None:
+    before = items_of(session)
+    session.mark(Mark.NOT_YET)
+    session.mark(Mark.NOT_YET)
+    session.next_cue()
+    assert session.stop_early() and items_of(session)[:3] == before[:3] and session.position == 3
 
 
 @pytest.mark.parametrize("between", [Mark.FLUENT, Mark.HESITATED, Mark.SKIPPED])
 def test_another_mark_between_is_no_reason_to_stop(session: Session, between: Mark) -> None:
-    assert not any(session.mark(mark) for mark in (Mark.NOT_YET, between, Mark.NOT_YET))
-    assert len(session.prompts) == 5
+    for mark in (Mark.NOT_YET, between, Mark.NOT_YET):
+        session.mark(mark)
+        assert not session.offers_stop
 
 
-def test_with_one_prompt_to_come_the_morning_goes_on_as_it_is(session: Session) -> None:
-    before = items_of(session)
-    session.next()
-    session.next()
-    assert not session.mark(Mark.NOT_YET) and not session.mark(Mark.NOT_YET)
-    assert items_of(session) == before and session.position == 4
-
-
-def test_undo_takes_the_mark_back_and_brings_the_prompts_again(session: Session) -> None:
+def test_an_offer_stands_until_another_mark_and_not_on_the_way_back(session: Session) -> None:
     session.mark(Mark.NOT_YET)
-    session.next_cue()
-    before = items_of(session)
-    assert session.mark(Mark.NOT_YET)
-    session.next_cue()
+    session.mark(Mark.NOT_YET)
+    session.back()
+    assert not session.offers_stop
+    session.next()
+    assert session.offers_stop
+    session.next()
+    assert session.offers_stop
+    session.back()
     session.mark(Mark.HESITATED)
-    assert session.undo() and session.position == 2 and len(session.prompts) == 3
-    assert session.undo() and session.position == 1 and session.mark_at(1) is None
-    assert items_of(session) == before and session.furthest == 1 and not session.stopping
-    assert state(again(session)) == state(session)
-    assert [line.item for line in session.journal.history("Bean")] == before[:2]
-    assert not session.mark(Mark.NOT_YET), "who takes it back has decided"
-    assert session.cue == 0 and items_of(session) == before
-    assert session.stop_early()
+    assert not session.offers_stop
+
+
+def test_with_one_prompt_to_come_nothing_is_offered(session: Session) -> None:
+    before = items_of(session)
+    session.next()
+    session.next()
+    session.mark(Mark.NOT_YET)
+    session.mark(Mark.NOT_YET)
+    assert not session.offers_stop and items_of(session) == before and session.position == 4
 
 
 def test_undo_of_a_stop_by_key_touches_no_mark(session: Session) -> None:

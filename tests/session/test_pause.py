@@ -8,14 +8,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tests.household import FAMILY, context_at, lived
+from tests.household import FAMILY, begun, context_at, lived
 from warmup.config.family import load
 from warmup.engine.eligibility import Adjustments, open_items, pause_end, paused_until, wobbling
 from warmup.engine.memory import Knowledge, Record
 from warmup.model import DayKind, Item, ItemId, LevelId, Mark, Morning
 from warmup.session.context import Context
-from warmup.session.session import begin
-from warmup.session.summary import closing, turn_pause
+from warmup.session.pausing import turn_week
+from warmup.session.summary import closing
 
 Clock = Callable[[], dt.datetime]
 MORNING = Morning(dt.date(2027, 2, 1), DayKind.SCHOOL, 20, 25, 3, True, 20)
@@ -132,8 +132,7 @@ def test_no_other_week_offers_it(context: Context, home: Path, clock: Clock) -> 
 
 
 def test_a_rough_day_is_left_out_and_a_cue_is_a_wobble(context: Context, clock: Clock) -> None:
-    assert context.journal is not None
-    session = begin(context, context.journal, clock)
+    session = begun(context, clock)
     session.next_cue()
     session.mark(Mark.FLUENT)
     assert wobbles(context)
@@ -142,25 +141,23 @@ def test_a_rough_day_is_left_out_and_a_cue_is_a_wobble(context: Context, clock: 
 
 
 def test_the_close_offers_it_and_the_same_key_takes_it_back(context: Context, clock: Clock) -> None:
-    assert context.journal is not None
-    session = begin(context, context.journal, clock)
+    session = begun(context, clock)
     assert not closing(session, Knowledge()).pause
     session.mark(Mark.HESITATED)
     assert closing(session, Knowledge()).pause == OFFER
-    turn_pause(context)
+    turn_week(context)
     assert (
         closing(session, Knowledge()).pause
         == "Nothing new until Wednesday, February 10. Key y takes it back."
     )
-    turn_pause(context)
+    turn_week(context)
     assert closing(session, Knowledge()).pause == OFFER and until(context) is None
 
 
 def test_on_the_last_day_of_such_a_week_the_next_can_be_taken(context: Context, clock: Clock) -> None:
-    assert context.journal is not None
     context.editor.pause(context.today)
-    session = begin(context, context.journal, clock)
+    session = begun(context, clock)
     session.mark(Mark.NOT_YET)
     assert until(context) == context.today and closing(session, Knowledge()).pause == OFFER
-    turn_pause(context)
+    turn_week(context)
     assert until(context) == MONDAY + dt.timedelta(9)

@@ -4,7 +4,7 @@ import datetime as dt
 import itertools
 from collections.abc import Callable
 
-from tests.household import FAMILY, TODAY, context_at, fixed_prompts, without_reviews
+from tests.household import FAMILY, TODAY, begun, context_at, fixed_prompts, without_reviews
 from tests.session.sessions import again, state
 from warmup.model import LevelId, Mark
 from warmup.session.context import Context
@@ -130,8 +130,7 @@ def test_every_prompt_can_be_swapped_and_no_skill_comes_twice_running(session: S
 
 
 def test_the_next_morning_knows(context: Context, clock: Clock) -> None:
-    assert context.journal is not None
-    first = begin(context, context.journal, clock)
+    first = begun(context, clock)
     for _ in first.prompts:
         first.mark(Mark.NOT_YET)
     first.close()

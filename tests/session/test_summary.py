@@ -4,12 +4,12 @@ import datetime as dt
 from collections.abc import Callable
 from pathlib import Path
 
-from tests.household import FAMILY, TODAY, context_at, start_fixed
+from tests.household import FAMILY, TODAY, begun, context_at, start_fixed
 from warmup.config.family import year_of
 from warmup.engine.memory import Knowledge
 from warmup.model import Mark
 from warmup.pictures.ten_frame import TenFrame
-from warmup.session.session import Session, begin, resume
+from warmup.session.session import Session, resume
 from warmup.session.summary import closing, materials
 
 
@@ -39,8 +39,7 @@ def test_what_comes_back_is_said_by_its_day(home: Path, clock: Callable[[], dt.d
 def test_no_day_is_named_after_the_last_morning(home: Path, clock: Callable[[], dt.datetime]) -> None:
     last = year_of(FAMILY).mornings[-1]
     context = context_at(home, clock, FAMILY._replace(known_until=last - dt.timedelta(1)), last)
-    assert context.journal is not None
-    today = begin(context, context.journal, clock)
+    today = begun(context, clock)
     today.mark(Mark.NOT_YET)
     back = closing(today, Knowledge()).back
     assert back and "again" not in back

@@ -12,8 +12,8 @@ from warmup.journal.journal import Action, Changed
 from warmup.model import ItemId, LevelId, Mark, Morning
 from warmup.session import undoing
 from warmup.session.context import Context
+from warmup.session.pausing import turn_week
 from warmup.session.session import Session, begin, resume
-from warmup.session.summary import turn_pause
 from warmup.session.undoing import CannotUndo
 
 Clock = Callable[[], dt.datetime]
@@ -47,7 +47,7 @@ def state(session: Session) -> tuple[object, ...]:
 
 
 def pause(session: Session) -> None:
-    session.family_action(undoing.PAUSE, lambda: turn_pause(session.context))
+    session.family_action(undoing.PAUSE, lambda: turn_week(session.context))
 
 
 def taught(session: Session) -> None:
@@ -56,19 +56,15 @@ def taught(session: Session) -> None:
     )
 
 
-def not_yet_twice(session: Session) -> None:
-    session.marks[0] = session.marks[0]._replace(mark=Mark.NOT_YET)
-    session.mark(Mark.NOT_YET)
-
-
 ACTIONS: dict[str, Callable[[Session], object]] = {
     "fluent": lambda session: session.mark(Mark.FLUENT),
     "skip": lambda session: session.mark(Mark.SKIPPED),
-    "not yet twice": not_yet_twice,
     "swap": Session.swap,
     "short": Session.shorten,
     "stop": Session.stop_early,
     "hold": Session.hold_back,
+    "known": Session.know_already,
+    "new": Session.turn_new,
     "rough": Session.toggle_rough,
     "easy": Session.others_easy,
     "close": Session.close,

@@ -119,7 +119,7 @@ async def test_after_midnight_the_first_key_only_asks(app: WarmupApp, watch: Sto
         )
         await press(pilot, watch, "up", "n", "t", "u", "m")
         assert isinstance(app.screen, MidnightScreen) and marks(app) == [Mark.HESITATED, None]
-        await press(pilot, watch, "enter", "up")
+        await press(pilot, watch, "enter", "right", "up")
         tomorrow = TODAY + MIDNIGHT
         assert marks(app) == [Mark.HESITATED, None] and marks(app, tomorrow) == [Mark.FLUENT, None]
         assert (
@@ -241,8 +241,8 @@ async def test_days_off_are_undone_from_the_first_prompt_and_its_prompts_are_cho
         await press(pilot, watch, "s", "enter")
         screen = morning(app)
         assert screen.session is not None and screen.session.morning.school_day == (first or 0) + 1
-        assert len(app.journal.sessions_of("Bean", TODAY)) == 1
-        await press(pilot, watch, "up")
+        assert len(app.journal.sessions_of("Bean", TODAY)) == 1 and screen.session.at_opening
+        await press(pilot, watch, "right", "up")
         assert marks(app) == [Mark.FLUENT, None]
 
 

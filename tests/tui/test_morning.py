@@ -9,16 +9,24 @@ import pytest
 from tests.household import FAMILY, TODAY, context_at
 from tests.tui.frame import frame, golden
 from tests.tui.pressing import morning, press
-from warmup.config.family import Child, load
+from warmup.config.family import Child, load, year_of
 from warmup.model import Mark
 from warmup.tui import key_screen
 from warmup.tui.actions import State, actions_of
 from warmup.tui.app import WarmupApp
 from warmup.tui.morning import MorningScreen
+from warmup.tui.pages import STOP_OFFERED
 from warmup.tui.unlocked import UnlockedScreen
 
 Clock = Callable[[], dt.datetime]
 SIZES = ((60, 20), (80, 24), (120, 36), (160, 45))
+
+
+def words(app: WarmupApp) -> str:
+    """The script as one line, without the stage beside or above it."""
+    strip = app.screen.query_one("#script").region
+    lines = frame(app).splitlines()[strip.y :]
+    return " ".join(" ".join(line[strip.x :].split()) for line in lines)
 
 
 @pytest.mark.parametrize("size", SIZES, ids=lambda size: f"{size[0]}x{size[1]}")
@@ -98,6 +106,16 @@ async def test_picture_only_shows_no_words(app: WarmupApp) -> None:
         assert not any(letter.isalpha() for letter in frame(app))
         await press(pilot, "f")
         assert "Answer: three" in frame(app)
+
+
+async def test_the_smallest_terminal_has_the_words_alone_and_a_key_for_the_picture(app: WarmupApp) -> None:
+    async with app.run_test(size=(40, 12)) as pilot:
+        await pilot.pause()
+        rows = frame(app).splitlines()
+        assert rows[0].startswith(" Wednesday, March 3") and not any(row.endswith("▇") for row in rows)
+        assert "came easily" in frame(app) and "Answer: three" in frame(app)
+        await press(pilot, "p")
+        assert "█" in frame(app) and not any(letter.isalpha() for letter in frame(app))
 
 
 async def test_the_stage_never_shows_words_marks_or_scores(app: WarmupApp) -> None:
@@ -198,16 +216,30 @@ async def test_the_day_keys(app: WarmupApp, home: Path) -> None:
 
 
 @pytest.mark.parametrize("size", SIZES, ids=lambda size: f"{size[0]}x{size[1]}")
-async def test_two_not_yet_running_end_the_morning_kindly_and_undo_takes_it_back(
+async def test_two_not_yet_running_offer_a_kind_end_in_a_line_with_its_key(
     app: WarmupApp, size: tuple[int, int]
 ) -> None:
     async with app.run_test(size=size) as pilot:
         await press(pilot, "n", "x")
-        shown = " ".join(frame(app).translate(dict.fromkeys(map(ord, "█▀▄▌▐▖▗▘▙▚▛▜▝▞▟"), " ")).split())
-        assert "Two in a row not yet: one that comes easily, then done for today." in shown
+        assert STOP_OFFERED in words(app) and "3 of 5" in words(app), "offered, and nothing done"
+        await press(pilot, "i")
+        shown = words(app)
+        assert "One that comes easily, then done for today." in shown and STOP_OFFERED not in shown
         assert "3 of 3" in shown and "came easily" in shown and "Answer:" in shown
         await press(pilot, "u")
-        assert "2 of 5" in frame(app) and "Two in a row" not in frame(app)
+        assert "3 of 5" in words(app) and STOP_OFFERED in words(app)
+        await press(pilot, "up")
+        assert STOP_OFFERED not in words(app) and "4 of 5" in words(app)
+
+
+async def test_a_click_takes_the_offer_to_stop(app: WarmupApp) -> None:
+    async with app.run_test(size=(80, 24)) as pilot:
+        await press(pilot, "n", "x")
+        rows = frame(app).splitlines()
+        row = next(at for at, line in enumerate(rows) if "Two not yet" in line)
+        await pilot.click(offset=(rows[row].index("Two not yet"), row))
+        await pilot.pause()
+        assert "3 of 3" in words(app)
 
 
 @pytest.mark.parametrize("key", ["i", "2"])
@@ -275,7 +307,7 @@ async def test_a_saturday_is_welcome_and_asks_whether_it_counts(
         await pilot.pause()
         assert "Does it count" in frame(app)
         await press(pilot, key)
-        assert morning(app).state is State.PROMPT
+        assert morning(app).state is State.OPENING
         assert context.morning().is_school is counts
 
 
@@ -287,3 +319,20 @@ async def test_a_hostile_nickname_is_shown_as_it_is(home: Path, clock: Clock) ->
     app = WarmupApp(context, context.journal, clock)
     async with app.run_test(size=(120, 36)):
         assert "[red]Pip[/]" in frame(app)
+
+
+@pytest.mark.parametrize("size", [(40, 12), *SIZES], ids=lambda size: f"{size[0]}x{size[1]}")
+async def test_the_last_morning_of_the_year_closes_in_words_of_its_own(
+    home: Path, clock: Clock, size: tuple[int, int]
+) -> None:
+    last = year_of(FAMILY).mornings[-1]
+    context = context_at(home, clock, FAMILY._replace(known_until=last - dt.timedelta(1)), last)
+    assert context.journal is not None
+    app = WarmupApp(context, context.journal, clock)
+    async with app.run_test(size=size) as pilot:
+        while morning(app).state is not State.CLOSE:
+            await press(pilot, "right")
+        shown = words(app)
+        assert "That was the last school day of the year: one hundred forty-four school days." in shown
+        assert "You sat down together and talked math." in shown and "That was today" not in shown
+        assert "those came easily too" in shown and "finish" in shown

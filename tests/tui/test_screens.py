@@ -61,8 +61,11 @@ def test_the_morning_s_two_states_share_their_keys() -> None:
 
 @pytest.mark.parametrize("state", [state for state in State if state is not State.FORM])
 def test_every_state_can_be_worked_with_either_hand(state: State) -> None:
-    """In the form letters are typed, with both."""
+    """In the form letters are typed, with both; what has no key at all is in the menu, which has keys."""
     for action in actions_of((state,)):
+        if not action.every_key:
+            assert action.in_menu
+            continue
         keys = {*action.every_key}
         assert keys <= LEFT | RIGHT | BOTH, action.id
         assert keys & (LEFT | BOTH) and keys & (RIGHT | BOTH), action.id
@@ -217,7 +220,39 @@ async def test_the_menu_of_the_close_has_only_what_goes_there(app: WarmupApp) ->
     async with app.run_test(size=(80, 24)) as pilot:
         await press(pilot, *["right"] * 5, "full_stop")
         names = [str(option.prompt).split("  ")[0] for option in app.screen.query_one(OptionList).options]
-        assert names == ["what may be asked", "help", "rough day", "dark or light", "quit"]
+        assert names == [
+            "what may be asked", "help", "nothing new until I say", "rough day", "dark or light", "quit",
+        ]  # fmt: skip
+
+
+async def test_nothing_new_is_held_and_let_come_again_from_the_menu(app: WarmupApp, home: Path) -> None:
+    async with app.run_test(size=(80, 24)) as pilot:
+
+        async def pick(label: str) -> None:
+            await press(pilot, "full_stop")
+            menu = app.screen.query_one(OptionList)
+            names = [str(option.prompt).split("  ")[0] for option in menu.options]
+            await press(pilot, *["s"] * names.index(label), "enter")
+
+        await pick("nothing new until I say")
+        assert "Nothing new until you say" in frame(app)
+        assert load(home / "family.toml").children[0].paused == dt.date(2999, 12, 31)
+        await press(pilot, "l")
+        assert "Nothing new until you say." in frame(app)
+        await press(pilot, "escape")
+        await pick("new things again")
+        assert load(home / "family.toml").children[0].paused is None
+        assert "New things may come again." in frame(app)
+
+
+async def test_what_they_know_already_is_said_in_a_line_from_the_menu(app: WarmupApp) -> None:
+    async with app.run_test(size=(80, 24)) as pilot:
+        await press(pilot, "right", "right", "full_stop")
+        menu = app.screen.query_one(OptionList)
+        names = [str(option.prompt).split("  ")[0] for option in menu.options]
+        await press(pilot, *["s"] * names.index("they know it already"), "enter")
+        shown = " ".join(" ".join(line[40:].split()) for line in frame(app).splitlines())
+        assert "It is open already: days of the week, tomorrow." in shown and "3 of 5" in shown
 
 
 async def test_midnight_over_a_page_leads_to_the_new_morning(app: WarmupApp, clock: StandingClock) -> None:

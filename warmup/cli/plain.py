@@ -12,6 +12,7 @@ from warmup.model import DayKind, Morning, Prompt, Routine
 from warmup.pictures import Picture
 from warmup.session.context import Context
 from warmup.session.unlocked import Unlocked, unlocked_levels
+from warmup.session.year_end import year_end
 
 SMALL_THINGS = (
     "Coins, buttons and other small things: keep them from children under three and from anyone who mouths "
@@ -24,17 +25,24 @@ HOW_TO_WAIT = "Ask, count five silently, then give a cue."
 def routine_lines(routine: Routine, context: Context, *, answers: bool = True) -> Iterator[str]:
     """The whole routine, a line at a time."""
     yield from morning_lines(routine.morning, context)
-    tables = dict.fromkeys(prompt.table for prompt in routine.prompts if prompt.table)
-    if tables:
-        yield f"On the table: {listed(list(tables))}."
+    first = [routine.opening.table] if routine.opening else []
+    tables = dict.fromkeys([*first, *(prompt.table for prompt in routine.prompts)])
+    if things := [table for table in tables if table]:
+        yield f"On the table: {listed(things)}."
     minutes = -(-sum(prompt.seconds for prompt in routine.prompts) // 60)
     yield f"Prompts: {len(routine.prompts)}, about {minutes} minutes."
     yield HOW_TO_WAIT
     yield SMALL_THINGS
+    if routine.opening:
+        yield ""
+        yield f"Opening, said and not asked: {routine.opening.say}"
     for number, prompt in enumerate(routine.prompts, start=1):
         yield ""
         yield f"Prompt {number} of {len(routine.prompts)}: {title(prompt)}"
         yield from prompt_lines(prompt, answers=answers)
+    if closing := year_end(context, routine.morning):
+        yield ""
+        yield f"To close with: {closing}"
 
 
 def morning_lines(morning: Morning, context: Context) -> Iterator[str]:

@@ -29,6 +29,7 @@ def today(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
     from warmup.cli.plain import routine_lines
     from warmup.journal.routine_json import routine_data
     from warmup.session.unlocked import unlocked_levels
+    from warmup.session.year_end import year_end
 
     context, journal = _reading_context(places, arguments.child, clock, arguments.date)
     morning = context.morning(arguments.date)
@@ -39,7 +40,11 @@ def today(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
     routine = begun[-1][1] if begun else context.routine(morning)
     if arguments.json:
         fresh = [level.level for level in unlocked_levels(context, morning) if level.fresh]
-        data = routine_data(routine) | {"not_asked_yet": fresh, "teach_again": list(context.to_teach())}
+        data = routine_data(routine) | {
+            "not_asked_yet": fresh,
+            "teach_again": list(context.to_teach()),
+            "closing": year_end(context, routine.morning),
+        }
         _show_json(data if arguments.answers else _without_answers(data))
     else:
         show(routine_lines(routine, context, answers=arguments.answers))

@@ -47,6 +47,10 @@ class FamilyEditor:
         held = {*self.child.held, level} if back else {*self.child.held} - {level}
         self._keep(replace(self.child, held=tuple(sorted(held))))
 
+    def open_early(self, level: LevelId) -> None:
+        """Let a level come before its week."""
+        self._keep(replace(self.child, opened=tuple(sorted({*self.child.opened, level}))))
+
     def taught(self, item: ItemId, today: dt.date, *, again: bool = True) -> None:
         """The item was taught again today, or it was not after all."""
         others = tuple(each for each in self.child.taught if each[0] != item)

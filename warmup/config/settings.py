@@ -55,7 +55,11 @@ SETTINGS: tuple[tuple[str, tuple[Setting, ...]], ...] = (
                 "levels you have taught early: they may come at once",
                 "none",
             ),
-            Setting("paused = 2026-12-10", "up to and on this day nothing new begins", "no pause"),
+            Setting(
+                "paused = 2026-12-10",
+                "up to and on this day nothing new begins; 2999-12-31 means until you say",
+                "no pause",
+            ),
         ),
     ),
     (

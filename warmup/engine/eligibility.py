@@ -15,16 +15,22 @@ from warmup.engine.curriculum import Curriculum
 from warmup.engine.memory import RETEACH, Knowledge, Record
 from warmup.model import Asked, Item, ItemId, LevelId, Mark, Morning, Plan, skill_and_name
 from warmup.schoolyear import WEEKS_A_QUARTER, SchoolYear
+from warmup.text import LAST_YEAR
 
 SAMPLES = 2
 """How many prompts tell whether a level from before the family began is known."""
+
+
+UNTIL_SAID = dt.date(LAST_YEAR, 12, 31)
+"""The end of a pause that has none yet: the last date that a file may hold."""
 
 
 class Adjustments(NamedTuple):
     """What the adult says of one child's levels and items.
 
     ``held`` levels are not asked, ``early`` ones come before their week. ``taught`` has the date on which
-    each item was last taught again. Up to and on ``paused`` no level opens that has not begun.
+    each item was last taught again. Up to and on ``paused`` no level opens that has not begun; it is
+    ``UNTIL_SAID`` where the adult says when that ends.
     """
 
     held: Collection[LevelId] = ()
@@ -55,11 +61,13 @@ def eligible(
 ) -> Eligible:
     """The items that may be asked on this morning and make sense on it.
 
-    What the day itself asks for does not wait for what it stands on: there is one hundredth day a year.
+    What the day itself asks for does not wait for what it stands on, since there is one hundredth day a
+    year; a pause holds it back as it does all that is new.
     """
     able = open_items(curriculum.items, morning, knowledge, adjustments)
     able = sampled(able, knowledge, curriculum.since)
     there = {item.id for item in able}
+    shut = _shut(curriculum.items, morning, knowledge, adjustments)
     timely = timely_among(curriculum.items, morning)
     besides = (
         item
@@ -68,6 +76,7 @@ def eligible(
         and item.id not in there
         and item.week <= morning.week
         and item.level_id not in adjustments.held
+        and item.level_id not in shut
     )
     items = (item for item in (*able, *besides) if skills.askable(item.id, morning))
     return Eligible(tuple(items), timely)
@@ -98,16 +107,26 @@ def open_items(
     # What stands on a skill that a review found shaky waits while the skill is a step down.
     again = review.step_down(knowledge)
     shaky |= {item.level_id for item in items if item.skill in again}
-    paused = adjustments.paused is not None and morning.date <= adjustments.paused
+    shut = _shut(items, morning, knowledge, adjustments)
     return tuple(
         item
         for item in items
         if item.level_id not in adjustments.held
+        and item.level_id not in shut
         and (item.week <= morning.week or item.level_id in adjustments.early or item.level_id in begun)
         and (item.level_id in begun or not shaky.intersection(item.stands_on))
-        and (item.level_id in begun or not (paused and begun))
         and not rests(knowledge.of(item.id), adjustments.taught.get(item.id))
     )
+
+
+def _shut(
+    items: Sequence[Item], morning: Morning, knowledge: Knowledge, adjustments: Adjustments
+) -> frozenset[LevelId]:
+    """The levels that a pause keeps from opening: all that have not begun, unless none has."""
+    if adjustments.paused is None or morning.date > adjustments.paused:
+        return frozenset()
+    begun = {item.level_id for item in items if knowledge.of(item.id).marks}
+    return frozenset(item.level_id for item in items if begun) - begun
 
 
 def sampled(items: Sequence[Item], knowledge: Knowledge, since: int) -> tuple[Item, ...]:

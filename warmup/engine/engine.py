@@ -20,12 +20,12 @@ from warmup import skills
 from warmup.engine import review
 from warmup.engine.curriculum import Curriculum
 from warmup.engine.eligibility import Eligible
-from warmup.engine.giveaways import meet
+from warmup.engine.giveaways import answered, meet
 from warmup.engine.memory import Knowledge, Record
 from warmup.engine.picking import Pick, Picking
 from warmup.engine.pool import Pool
 from warmup.english import WEEKDAYS, date_words
-from warmup.model import Choice, Item, Mark, Morning, Prompt, Routine, Shape, SlotKind
+from warmup.model import Choice, Item, Mark, Morning, Opening, Prompt, Routine, Shape, SlotKind
 from warmup.randomness import SeededRandom
 
 DRAWS = 12
@@ -112,11 +112,12 @@ def build(
     shape: str,
     session: int = 1,
     beside: Sequence[Prompt] = (),
+    said: Opening | None = None,
 ) -> Routine:
     """The routine of these choices: each item asked for its prompt, in other words than last time.
 
-    ``beside`` are prompts that stand on the same morning already. A prompt that would tell the answer of
-    another, or have its own told, is drawn again.
+    ``beside`` are prompts that stand on the same morning already, ``said`` the opening it began with. A
+    prompt that would tell the answer of another, or have its own told, is drawn again.
     """
     prompts: list[Prompt] = []
     for choice in choices:
@@ -125,7 +126,7 @@ def build(
         for again in range(DRAWS):
             rng = SeededRandom(*seed, *([again] if again else []), avoid=wording)
             prompt = skills.prompt(choice.item.id, morning, rng, choice.why)
-            if not meet(prompt, (*beside, *prompts)):
+            if not meet(prompt, (*beside, *prompts)) and not (said and answered((said.say,), prompt)):
                 break
         prompts.append(prompt)
     return Routine(child, morning, shape, tuple(prompts))

@@ -34,12 +34,19 @@ def to_leave_out(prompts: Sequence[Prompt], keep: Collection[ItemId] = ()) -> It
 
 def tells(prompt: Prompt, other: Prompt) -> bool:
     """Whether the words or a mark in a picture of one prompt say what another one asks."""
-    if not (is_talk(prompt) and is_talk(other)):
-        return False
-    answers = {form.lower() for form in (other.answer, *other.accept)}
-    answers |= {_NUMBERS[form] for form in answers if form in _NUMBERS}
-    form = re.compile(rf"(?<![\w-])(?:{'|'.join(map(re.escape, answers))})(?![\w-])")
-    return any(form.search(text.lower()) for text in _told(prompt))
+    return is_talk(prompt) and is_talk(other) and answered(_told(prompt), other)
+
+
+def answered(texts: Iterable[str], prompt: Prompt) -> bool:
+    """Whether one of these texts says what a prompt asks, in any form that is right."""
+    forms = {form.lower() for form in (prompt.answer, *prompt.accept)}
+    forms |= {_NUMBERS[form] for form in forms if form in _NUMBERS}
+    # Most forms stand nowhere in a text: a pattern is made only of one that does.
+    return any(
+        form in text and re.search(rf"(?<![\w-]){re.escape(form)}(?![\w-])", text)
+        for text in map(str.lower, texts)
+        for form in forms
+    )
 
 
 def _told(prompt: Prompt) -> Iterator[str]:

@@ -9,7 +9,7 @@ from warmup.journal import log
 from warmup.journal import rows as table_rows
 from warmup.journal.oddities import Key
 from warmup.journal.routine_json import routine_text
-from warmup.journal.rows import BESIDE, THIS, MarkRow
+from warmup.journal.rows import BESIDE, NOT_BEGUN, THIS, MarkRow
 from warmup.model import Routine
 
 
@@ -47,7 +47,7 @@ class Change(NamedTuple):
     rows: Sequence[tuple[str, str]] = ()
     marks: Mapping[int, MarkRow] = {}
     position: int | None = None
-    shown: int = 0
+    shown: int = NOT_BEGUN
     """The furthest prompt that has been on screen, if further than what is kept."""
     rough: bool | None = None
     closed: bool | None = None

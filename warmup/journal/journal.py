@@ -20,11 +20,12 @@ from warmup.journal import rows as table_rows
 from warmup.journal.changes import Change, Changed, Seen
 from warmup.journal.log import END, Action, ActionRow
 from warmup.journal.oddities import MOST, Key, Left, Odd, day_of, is_moment, unnoted
-from warmup.journal.rows import BESIDE, CUES, MARKS, THIS, MarkRow, Whole
+from warmup.journal.rows import BESIDE, CUES, MARKS, NOT_BEGUN, THIS, MarkRow, Whole
 from warmup.journal.store import NAME, JournalProblem, NewerJournal, Store
 from warmup.model import Asked, ItemId
 
 __all__ = [
+    "NOT_BEGUN",
     "Action",
     "ActionRow",
     "Change",
@@ -51,7 +52,10 @@ T = TypeVar("T")
 
 
 class SessionRow(NamedTuple):
-    """A session as it is kept: its number, the routine's JSON, where it stands and how far it got."""
+    """A session as it is kept: its number, the routine's JSON, where it stands and how far it got.
+
+    ``furthest`` is ``NOT_BEGUN`` while no prompt was on screen.
+    """
 
     session: int
     shape: str
@@ -113,12 +117,14 @@ class Journal:
         *,
         action: Action | None = None,
         known: int | None = None,
+        furthest: int = 0,
     ) -> int:
         """Keep a new session with its (item, wording) rows; gives its number, from 1 on a date.
 
-        Changed where the date has other sessions than the ``known`` ones: another window began one.
+        ``furthest`` is the prompt on screen, or ``NOT_BEGUN`` while only the opening is. Changed where the
+        date has other sessions than the ``known`` ones: another window began one.
         """
-        return self._begin(child, date, shape, routine, rows, [], action, known)
+        return self._begin(child, date, shape, routine, rows, [], action, known, furthest)
 
     def add_whole(
         self,
@@ -144,6 +150,7 @@ class Journal:
         marks: Sequence[MarkRow],
         action: Action | None,
         known: int | None = None,
+        furthest: int = 0,
     ) -> int:
         moment = log.utc(self._now())
         end, closed = (len(rows), moment) if marks else (0, "")
@@ -161,7 +168,7 @@ class Journal:
             last = max((each for _, each in there if is_moment(each)), default="")
             started = log.after(last, moment)
             about = table_rows.About(
-                started, max(started, touched), shape, routine, end, max(0, end - 1), 0, closed
+                started, max(started, touched), shape, routine, end, max(furthest, end - 1), 0, closed
             )
             key = (child, date.isoformat(), table_rows.next_number(number for number, _ in there))
             table_rows.put_whole(db, key, Whole(about, dict(enumerate(rows)), stamped))

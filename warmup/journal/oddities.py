@@ -106,9 +106,9 @@ def moment(value: object, note: Note) -> str:
     return ""
 
 
-def number(value: object, note: Note, most: int = MOST) -> int:
-    """A whole number from 0 to ``most``; 0 in the place of anything else."""
-    if isinstance(value, int) and 0 <= value <= most:
+def number(value: object, note: Note, most: int = MOST, *, least: int = 0) -> int:
+    """A whole number from ``least`` to ``most``; 0 in the place of anything else."""
+    if isinstance(value, int) and least <= value <= most:
         return value
     note("a number that can't be")
     return 0

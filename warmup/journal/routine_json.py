@@ -7,6 +7,8 @@
   ``quarter``, ``review`` (whether this is a review week), ``index``, ``mornings_a_week``, ``previous`` and
   ``next`` (the school mornings either side), ``countdowns``, ``festive`` (days that matter and fall on it),
   ``pennies``, ``animal``;
+* ``opening``: ``say`` (the fact of the date that the morning begins with) and ``table``, or null; missing in
+  what was written before there were openings, and then there is none;
 * ``prompts``, each with ``skill``, ``level``, ``item``, ``do`` (what the adult does before speaking, or
   nothing), ``say``, ``wording`` (which of its phrasings), ``answer``, ``accept`` (other right answers),
   ``working``, ``cues`` (three, each with ``text`` and ``picture``), ``watch_for``, ``table``, ``seconds``,
@@ -14,8 +16,9 @@
   fields, or null) and ``why``.
 
 ``warmup today --json`` alone adds ``not_asked_yet``, the levels that are open and of which nothing was ever
-asked, and ``teach_again``, the items that rest until they are taught again, newest first: ids, as things
-stand today. ``warmup ask --json`` holds ``format``, ``version`` and
+asked, ``teach_again``, the items that rest until they are taught again, newest first, both ids, and
+``closing``, what the last morning of the year says of it, empty on any other; all as things stand today.
+``warmup ask --json`` holds ``format``, ``version`` and
 ``prompts`` only.
 
 ``version`` goes up when a field goes or changes its meaning; a new field alone does not raise it, and
@@ -30,7 +33,7 @@ from enum import Enum
 from typing import Any
 
 from warmup import renames, skills
-from warmup.model import Countdown, Cue, DayKind, ItemId, Morning, Prompt, Routine, skill_and_name
+from warmup.model import Countdown, Cue, DayKind, ItemId, Morning, Opening, Prompt, Routine, skill_and_name
 from warmup.pictures import Picture, from_data, to_data
 from warmup.text import FIRST_YEAR, LAST_YEAR, clean
 
@@ -49,6 +52,7 @@ def routine_data(routine: Routine) -> dict[str, Any]:
         "child": routine.child,
         "shape": routine.shape,
         "morning": _plain(routine.morning),
+        "opening": routine.opening and routine.opening._asdict(),
         "prompts": [prompt_data(prompt) for prompt in routine.prompts],
     }
 
@@ -77,7 +81,13 @@ def routine_from(text: str) -> Routine:
         if data["format"] != FORMAT or not 1 <= _whole(data["version"]) <= VERSION:
             raise ValueError(f"not a routine this version reads: {data['format']!r} {data['version']!r}")
         prompts = tuple(_prompt(entry) for entry in _many(data["prompts"]))
-        return Routine(_text(data["child"]), _morning(data["morning"]), _text(data["shape"]), prompts)
+        return Routine(
+            _text(data["child"]),
+            _morning(data["morning"]),
+            _text(data["shape"]),
+            prompts,
+            _opening(data.get("opening")),
+        )
     except (KeyError, TypeError, AttributeError, OverflowError) as error:
         raise ValueError(f"not a routine: {error}") from error
     except RecursionError as error:
@@ -178,6 +188,10 @@ def _countdowns(value: Any) -> tuple[Countdown, ...]:
 def _cues(value: Any) -> tuple[Cue, Cue, Cue]:
     first, second, third = (Cue(_text(cue["text"]), from_data(cue["picture"])) for cue in _many(value))
     return first, second, third
+
+
+def _opening(value: Any) -> Opening | None:
+    return None if value is None else Opening(_text(value["say"]), _text(value["table"]))
 
 
 _Reader = Callable[[Any], Any]

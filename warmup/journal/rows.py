@@ -13,6 +13,8 @@ CUES = {number: number for number in range(4)}
 """The numbers a mark may give of the last cue, each with itself: a year of history asks for every mark."""
 THIS = "WHERE child = ? AND date = ? AND sitting = ?"
 """Picks the rows of one session."""
+NOT_BEGUN = -1
+"""How far a session got of which no prompt was on screen yet, only its opening."""
 MARKS: Mapping[object, Mark | None] = {"": None, **{mark.value: mark for mark in Mark}}
 """What stands in the column ``mark``; nothing for a mark that was taken back."""
 TOO_HIGH = 2**40
@@ -64,7 +66,7 @@ def about_of(values: Any, note: Note) -> About:
         text(shape, note),
         text(routine, note),
         number(position, note),
-        number(furthest, note),
+        number(furthest, note, least=NOT_BEGUN),
         number(rough, note, most=1),
         text(closed, note),
     )

@@ -162,6 +162,7 @@ class Context:
         # A morning that goes on has its prompts already.
         from warmup.engine.engine import build, choose
         from warmup.engine.giveaways import to_leave_out
+        from warmup.session.opening import opening
 
         morning = morning or self.morning()
         form, child, known = self.shape(morning, shape), self.child.journal_name, self.knowledge()
@@ -171,7 +172,9 @@ class Context:
             routine = build(choices, morning, known, child=child, shape=form.name, session=session)
             out = to_leave_out(routine.prompts, eligible.timely)
             if out is None:
-                return routine
+                # A day has one opening: a second warm-up begins with its prompts.
+                fact = opening(morning, routine.prompts, child=child) if session == 1 else None
+                return routine._replace(opening=fact)
             eligible = eligible.without(out)
 
 

@@ -1,15 +1,18 @@
 """What is asked instead: a short morning's prompts, one in another's place, a sure one before the close."""
 
-from collections.abc import Collection, Sequence
+from collections.abc import Callable, Collection, Sequence
 
 from warmup import skills
 from warmup.engine.eligibility import Eligible, timely_among
 from warmup.engine.engine import SURE, build, choose, surest
 from warmup.model import Choice, Item, ItemId, Prompt, Routine, Shape, Slot, SlotKind, skill_and_name
 from warmup.session.context import Context
+from warmup.session.opening import tells
 
 SHORT = 4
 """How many prompts a short morning has in all."""
+KNOWN = "you said they know what comes before it"
+"""Why a prompt of the next level comes, in words for the adult."""
 ONE_MORE = Shape("one more", (Slot(SlotKind.OLDER, 1),), ((36, 1),))
 """What takes another prompt's place: something known, neither new nor called the one to finish."""
 
@@ -38,9 +41,7 @@ class Instead:
         before = self._routine.prompts[:start]
         beside = {self._routine.prompts[at].skill, before[-1].skill}
         able = self._usable([prompt.item for prompt in before], beside)
-        child = self._context.child.journal_name
-        sure = surest(able, self._context.knowledge(), self._routine.morning, child=child)
-        return self._built((sure,) if sure else ())
+        return self._untold(able, self._surest)
 
     def others(self, out: Collection[ItemId], at: int, asked: int) -> tuple[Prompt, ...]:
         """The morning with others for the prompt ``at`` and those after ``asked`` that can't be asked.
@@ -57,10 +58,42 @@ class Instead:
             prompts[place] = other or prompts[place]
         return tuple(prompts)
 
+    def after_known(
+        self, items: Sequence[Item], at: int, out: Collection[ItemId], asked: int
+    ) -> tuple[Prompt, ...]:
+        """The morning with the first of ``items`` that can be asked in the place ``at``, else another.
+
+        The prompts of ``out`` after ``asked`` give way as well.
+        """
+        used = {each.item for each in self._routine.prompts}
+        able = [item for item in items if item.id not in used and self._at_hand(item)]
+        built = self._untold(
+            able, lambda left: tuple(Choice(item, KNOWN, SlotKind.NEWEST, True) for item in left[:1])
+        )
+        if not built:
+            return self.others(out, at, asked)
+        was = self._routine.prompts
+        changed = self._routine._replace(prompts=(*was[:at], built[0], *was[at + 1 :]))
+        return Instead(self._context, changed, self._number, self._missing).others(out, at, asked)
+
+    def _at_hand(self, item: Item) -> bool:
+        return skills.locate(item.id).level.table not in self._missing
+
     def _one_more(self, used: Sequence[ItemId], beside: Collection[str]) -> Prompt | None:
         """One prompt not in the morning yet, of no skill ``beside``, that wants nothing missing."""
-        built = self._built(self._chosen(self._usable(used, beside), ONE_MORE))
+        built = self._untold(self._usable(used, beside), lambda able: self._chosen(able, ONE_MORE))
         return built[0] if built else None
+
+    def _untold(
+        self, able: Sequence[Item], choose: Callable[[Sequence[Item]], tuple[Choice, ...]]
+    ) -> tuple[Prompt, ...]:
+        """The prompts of the choice among these items, without those whose answer the opening has said."""
+        while True:
+            built = self._built(choose(able))
+            told = [prompt.item for prompt in built if tells(self._routine.opening, (prompt,))]
+            if not told:
+                return built
+            able = [item for item in able if item.id not in told]
 
     def _usable(self, used: Sequence[ItemId], beside: Collection[str]) -> list[Item]:
         """The open items not ``used``, of no skill ``beside`` or used twice, that want nothing missing."""
@@ -71,8 +104,14 @@ class Instead:
             if item.id not in used
             and item.skill not in beside
             and names.count(item.skill) < 2
-            and skills.locate(item.id).level.table not in self._missing
+            and self._at_hand(item)
         ]
+
+    def _surest(self, items: Sequence[Item]) -> tuple[Choice, ...]:
+        """The sure one to end with among these items, or none."""
+        child = self._context.child.journal_name
+        sure = surest(items, self._context.knowledge(), self._routine.morning, child=child)
+        return (sure,) if sure else ()
 
     def _chosen(self, items: Sequence[Item], shape: Shape) -> tuple[Choice, ...]:
         """The engine's choice among these items."""
@@ -92,6 +131,7 @@ class Instead:
             shape=routine.shape,
             session=self._number,
             beside=routine.prompts,
+            said=routine.opening,
         ).prompts
 
 

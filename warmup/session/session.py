@@ -9,16 +9,19 @@ from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING
 
 from warmup.journal.changes import replacing
-from warmup.journal.journal import Action, Change, Changed, Journal, MarkRow, Seen
+from warmup.journal.journal import NOT_BEGUN, Action, Change, Changed, Journal, MarkRow, Seen
 from warmup.journal.routine_json import routine_from, routine_text
-from warmup.model import Mark, Prompt, Routine
+from warmup.model import ItemId, LevelId, Mark, Prompt, Routine
 from warmup.session import undoing
 from warmup.session.context import Clock, Context
+from warmup.session.family_changes import FamilyChange
+from warmup.session.pausing import paused, turn_new
 from warmup.session.standing import Standing
 from warmup.session.stored import stored
 from warmup.session.undoing import Before, CannotUndo, Undone
 
 if TYPE_CHECKING:
+    from warmup.session.next_level import NextLevel
     from warmup.session.replacing import Instead
 
 
@@ -27,37 +30,31 @@ class Session(Standing):
 
     # -- moving and marking
 
-    def mark(self, mark: Mark) -> bool:
-        """Mark the prompt on screen and go on; True when the morning stops early of it.
-
-        It does so at the second not yet running while more than one prompt is still to come, once a
-        session: an adult who undoes the stop is not stopped again.
-        """
-        if self.at_close:
-            return False
-        at, reached = self.position, self._reached
-        row = self._row(mark, self.cue)
-        enough = self._two_not_yet(at, mark) and not (self._stopped_itself or self.stopping)
-        stops = enough and len(self.prompts) - reached > 1
-        change = self._stopped_at(reached, at) if stops else self._moved(at + 1)
+    def mark(self, mark: Mark) -> None:
+        """Mark the prompt on screen and go on."""
+        if self.prompt is None:
+            return
+        at = self.position
+        change = self._moved(at + 1)
         before = self._before(change, {at: self.marks.get(at)})
-        change = change._replace(marks={at: row})
-        self._act(undoing.MARK, change, before, at, mark=mark.value, stopped=stops)
-        return stops
+        change = change._replace(marks={at: self._row(mark, self.cue)})
+        self._act(undoing.MARK, change, before, at, mark=mark.value)
 
     def next(self) -> None:
-        """Go on without a mark."""
+        """Go on without a mark: from the opening to the first prompt."""
         if not self.at_close:
-            self._go(self.position + 1)
+            self._go(0 if self.at_opening else self.position + 1)
 
     def back(self) -> None:
-        """Go back one prompt."""
+        """Go back one prompt, and from the first to the opening, if there is one."""
         if self.position:
             self._go(self.position - 1)
+        else:
+            self._back_at_opening = True
 
     def next_cue(self) -> None:
         """Show one more cue."""
-        if not self.at_close:
+        if self.prompt is not None:
             self.cues[self.position] = min(3, self.cue + 1)
 
     def others_easy(self) -> int:
@@ -96,11 +93,14 @@ class Session(Standing):
     def stop_early(self) -> bool:
         """Go to one sure prompt and then the close; False when there is nothing to cut short.
 
-        What was on screen stays, marked or not. What was not reached is not asked and is no debt.
+        What was on screen stays, marked or not; only where the stop is offered does the prompt that just came
+        up give way, since the child need not have heard it. What was not reached is not asked and is no debt.
         """
-        if self.at_close or self.closed or self.stopping:
+        if self.prompt is None or self.closed or self.stopping:
             return False
-        change = self._stopped_at(self._reached, self.position)
+        unasked = self.offers_stop and self.position == self.furthest and not self.cue
+        at = self.position - 1 if unasked else self.position
+        change = self._stopped_at(at + 1 if unasked else self._reached, at)
         self._act(undoing.STOP, change, self._before(change))
         self._stopped = True
         return True
@@ -126,14 +126,61 @@ class Session(Standing):
         self._still()
         level = prompt.level_id
         held = undoing.family_changed(self.context, lambda: self.context.editor.hold(level, back=True))
-        out = {each.item for each in self.prompts if each.level_id == level}
-        prompts = self._instead().others(out, self.position, self._asked)
+        prompts = self._instead().others(self._of_level(level), self.position, self._asked)
+        self._act_with_family(undoing.HOLD, prompts, held, level=level)
+        return True
+
+    def know_already(self) -> "NextLevel | None":
+        """They know this prompt's level already: open the next one of its skill, and ask that or another.
+
+        Gives what comes next; None where no prompt is on screen. Where the next level waits, or there is
+        none, only something else is asked.
+        """
+        from warmup.session.next_level import next_level
+
+        prompt = self.prompt
+        if prompt is None:
+            return None
+        self._still()
+        found = next_level(self.context, self.morning, prompt.level_id)
+        level, opened = found.level, tuple[FamilyChange, ...]()
+        if level and found.opens and found.items:
+            opened = undoing.family_changed(self.context, lambda: self.context.editor.open_early(level))
+        out = self._of_level(prompt.level_id)
+        prompts = self._instead().after_known(found.items, self.position, out, self._asked)
+        if opened or prompts != self.prompts:
+            self._act_with_family(undoing.KNOWN, prompts, opened, level=level or "")
+        return found
+
+    def turn_new(self) -> bool:
+        """Let nothing new open until the adult says, or let it come again; whether nothing new opens now.
+
+        What is new and still to come today gives way, but for the prompt on screen.
+        """
+        self._still()
+        family = undoing.family_changed(self.context, lambda: turn_new(self.context))
+        held = paused(self.context) is not None
+        prompts = self.prompts
+        if held and not self.at_close:
+            known, items = self.context.knowledge(), self.context.curriculum().items
+            begun = {item.level_id for item in items if known.of(item.id).marks}
+            begun |= {each.level_id for at, each in enumerate(prompts) if self.mark_at(at)}
+            new = {each.item for each in prompts[self._asked + 1 :] if begun and each.level_id not in begun}
+            prompts = self._instead().others(new, self.position, self._asked)
+        self._act_with_family(undoing.NEW_HELD if held else undoing.NEW_AGAIN, prompts, family)
+        return held
+
+    def _of_level(self, level: LevelId) -> set[ItemId]:
+        return {each.item for each in self.prompts if each.level_id == level}
+
+    def _act_with_family(
+        self, what: str, prompts: tuple[Prompt, ...], family: tuple[FamilyChange, ...], level: str = ""
+    ) -> None:
+        """Log an action that changed the family, with the prompts that come of it where they are others."""
         changed = prompts != self.prompts
         change = self._replaced(prompts) if changed else Change()
         before = self._before(change) if changed else Before()
-        before = before._replace(family=held)
-        self._act(undoing.HOLD, change, before, level=level)
-        return True
+        self._act(what, change, before._replace(family=family), level=level)
 
     def family_action(self, what: str, work: Callable[[], None], **said: object) -> None:
         """Do what changes the family while this session is open, and log it."""
@@ -147,7 +194,8 @@ class Session(Standing):
             return False
         routine = self.context.routine(session=self.number)
         rows = [(prompt.item, prompt.wording) for prompt in routine.prompts]
-        self._write(Change(0, routine_text(routine), rows, position=0, reached=0), None, routine)
+        change = Change(0, routine_text(routine), rows, position=0, reached=_reached_by(routine))
+        self._write(change, None, routine)
         return True
 
     def _instead(self, missing: frozenset[str] | None = None) -> "Instead":
@@ -164,16 +212,6 @@ class Session(Standing):
         prompts = self.prompts[:start] + self._instead().sure(start, at)
         reached = min(start, len(prompts) - 1)
         return self._replaced(prompts)._replace(position=start, reached=reached)
-
-    def _two_not_yet(self, at: int, mark: Mark) -> bool:
-        """Whether this prompt and the one marked next to it, with no other mark between, are not yet."""
-        marks = {each: self.mark_at(each) for each in self.marks} | {at: mark}
-        marked = [each for each in sorted(marks) if each == at or each in self.marks]
-        here = marked.index(at)
-        return mark is Mark.NOT_YET and any(
-            marks[each] is Mark.NOT_YET
-            for each in (*marked[max(0, here - 1) : here], *marked[here + 1 : here + 2])
-        )
 
     # -- undo
 
@@ -251,6 +289,7 @@ class Session(Standing):
             self.context.child.journal_name, self.morning.date, self.number, change, seen=seen
         )
         self.position = change.position or 0
+        self._back_at_opening = False
         self.refresh()
 
     def _replaced(self, prompts: tuple[Prompt, ...], routine: Routine | None = None) -> Change:
@@ -289,6 +328,7 @@ class Session(Standing):
             self.cues = {at: n for at, n in self.cues.items() if new[at : at + 1] == self.items[at : at + 1]}
             self.routine = routine
         self.position = min(self.position if change.position is None else change.position, len(self.prompts))
+        self._back_at_opening = self._back_at_opening and change.position is None
         self.refresh()
 
     def _still(self) -> None:
@@ -306,10 +346,15 @@ def begin(context: Context, journal: Journal, clock: Clock, *, shape: str = "") 
     rows = [(prompt.item, prompt.wording) for prompt in routine.prompts]
     kept = context.child.journal_name, context.today, routine.shape, routine_text(routine), rows
     try:
-        number = journal.start(*kept, known=len(known))
+        number = journal.start(*kept, known=len(known), furthest=_reached_by(routine))
     except Changed:
         return resume(context, journal, clock) or begin(context, journal, clock, shape=shape)
     return _session_of(context, journal, clock, number, routine, 0)
+
+
+def _reached_by(routine: Routine) -> int:
+    """How far a session is when it begins: at its first prompt, or not even there where an opening comes."""
+    return NOT_BEGUN if routine.opening else 0
 
 
 def resume(context: Context, journal: Journal, clock: Clock) -> Session | None:

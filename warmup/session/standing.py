@@ -1,7 +1,7 @@
 """Where a routine under way stands: its prompt on screen, its marks, and what the journal says of them."""
 
 from warmup.journal import log
-from warmup.journal.journal import Journal, MarkRow
+from warmup.journal.journal import NOT_BEGUN, Journal, MarkRow
 from warmup.model import ItemId, Mark, Morning, Prompt, Routine
 from warmup.session import undoing
 from warmup.session.context import Clock, Context
@@ -10,8 +10,9 @@ from warmup.session.context import Clock, Context
 class Standing:
     """A routine under way, as far as it got.
 
-    ``position`` is the prompt on screen, from 0; at ``len(prompts)`` the close is. ``cues`` holds how many
-    cues of each prompt were shown, ``marks`` the marks by position, and ``furthest`` the last prompt shown.
+    ``position`` is the prompt on screen, from 0; at ``len(prompts)`` the close is, and at 0 the opening may
+    be. ``cues`` holds how many cues of each prompt were shown, ``marks`` the marks by position, and
+    ``furthest`` the last prompt shown, ``NOT_BEGUN`` before the first.
     """
 
     def __init__(
@@ -30,7 +31,7 @@ class Standing:
         self.marks: dict[int, MarkRow] = {}
         self.cues: dict[int, int] = {}
         self._missing: frozenset[str] = frozenset()
-        self._stopped = self._stopped_itself = False
+        self._stopped = self._back_at_opening = False
         self._newest = ""
 
     # -- where it stands
@@ -56,9 +57,15 @@ class Standing:
         return self.position >= len(self.prompts)
 
     @property
+    def at_opening(self) -> bool:
+        """Whether the opening is on screen: no prompt was yet, or the adult went back to it."""
+        there = self.routine.opening is not None and self.position == 0 and not self.at_close
+        return there and (self.furthest == NOT_BEGUN or self._back_at_opening)
+
+    @property
     def prompt(self) -> Prompt | None:
-        """The prompt on screen; None at the close."""
-        return None if self.at_close else self.prompts[self.position]
+        """The prompt on screen; None at the opening and at the close."""
+        return None if self.at_opening or self.at_close else self.prompts[self.position]
 
     @property
     def cue(self) -> int:
@@ -94,6 +101,17 @@ class Standing:
 
         return self._stopped or (ends_surely(self.routine) and self.furthest >= len(self.prompts) - 1)
 
+    @property
+    def offers_stop(self) -> bool:
+        """Whether to offer an early stop: the last two marks are not yet, and more than one prompt is left.
+
+        They are those before the prompt on screen, with no other mark between and none after.
+        """
+        marked = [at for at in sorted(self.marks) if self.mark_at(at)]
+        wobbled = len(marked) > 1 and all(self.mark_at(at) is Mark.NOT_YET for at in marked[-2:])
+        ahead = wobbled and marked[-1] < self.position < len(self.prompts) - 1
+        return ahead and not (self.closed or self.stopping)
+
     # -- the journal
 
     def refresh(self) -> None:
@@ -105,7 +123,6 @@ class Standing:
             self.furthest, self.rough, self.closed = stored.furthest, stored.rough, stored.closed
         self.marks = self.journal.marks_of(child, date, self.number)
         actions = self.journal.actions_of(child, date, self.number)
-        self._stopped_itself = any(undoing.details(row).get("stopped") is True for row in actions)
         standing = log.standing(actions)
         missing = (undoing.details(row).get("missing") for row in standing if row.what == undoing.SWAP)
         self._missing = frozenset(thing for thing in missing if isinstance(thing, str) and thing)

@@ -4,11 +4,12 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from warmup import skills
-from warmup.engine.eligibility import pause_end, paused_until, wobbling
+from warmup.engine.eligibility import wobbling
 from warmup.engine.memory import Knowledge
 from warmup.english import WEEKDAYS, date_words, number_word
-from warmup.model import Mark, Prompt
+from warmup.model import LevelId, Mark, Prompt, skill_and_key
 from warmup.session.context import Context
+from warmup.session.pausing import paused, until_words
 from warmup.session.session import Session
 from warmup.session.story import morning_at
 
@@ -19,7 +20,8 @@ class Closing(NamedTuple):
     ``table`` is what the next morning wants, ``handy`` what its pictures can stand in for.
     ``again`` names what today's marks put to rest until it is taught again, ``models`` what to do for it
     at the table, a line an item. ``pause`` offers a week with nothing new, or says until when there is none.
-    ``review`` says in a review week how its checks went so far.
+    ``review`` says in a review week how its checks went so far, ``year`` on the last morning of the year
+    what became of it.
     """
 
     well: str
@@ -30,10 +32,13 @@ class Closing(NamedTuple):
     models: tuple[str, ...] = ()
     pause: str = ""
     review: str = ""
+    year: str = ""
 
 
 def closing(session: Session, before: Knowledge) -> Closing:
     """The close of a session; ``before`` is what was known when the morning began."""
+    from warmup.session.year_end import year_end
+
     session.context.forget()
     resting = _resting(session)
     return Closing(
@@ -44,13 +49,20 @@ def closing(session: Session, before: Knowledge) -> Closing:
         tuple(_model(prompt, alone=len(resting) == 1) for prompt in resting),
         _pause(session.context),
         session.context.review(),
+        year_end(session.context, session.morning),
     )
 
 
 def item_label(prompt: Prompt) -> str:
     """What a prompt asked, in a few words for the adult: "count on, within ten"."""
-    at = skills.locate(prompt.item)
-    return f"{at.skill.title.lower()}, {at.level.label}"
+    return level_label(skills.locate(prompt.item).level_id)
+
+
+def level_label(level: LevelId) -> str:
+    """A level in the same words. KeyError or StopIteration for one that no skill has."""
+    skill, key = skill_and_key(level)
+    found = skills.SKILLS[skill]
+    return f"{found.title.lower()}, {next(each.label for each in found.levels if each.key == key)}"
 
 
 def _well(session: Session, before: Knowledge) -> str:
@@ -120,20 +132,11 @@ def _model(prompt: Prompt, *, alone: bool) -> str:
 
 
 def _pause(context: Context) -> str:
-    until = paused_until(context.adjustments, context.today)
+    until = paused(context)
     if until and until > context.today:
-        return f"Nothing new until {date_words(until)}. Key y takes it back."
+        return f"{until_words(until)} Key y takes it back."
     wobbles = wobbling(context.history(), context.morning(), context.year)
     return "More than a third wobbles. Key y: nothing new for a week." if wobbles else ""
-
-
-def turn_pause(context: Context) -> None:
-    """Take the offer of a school week with nothing new, or take it back."""
-    until = paused_until(context.adjustments, context.today)
-    # On the last day of one such week the next may be wanted.
-    taken = until is not None and until > context.today
-    year = context.year
-    context.editor.pause(None if taken else pause_end(year, context.today, year.mornings_a_week))
 
 
 def _table(context: Context) -> tuple[str, str]:

@@ -9,7 +9,7 @@ import json
 from collections.abc import Callable, Mapping, Sequence
 from typing import Any, NamedTuple
 
-from warmup.journal.journal import Action, ActionRow, Journal
+from warmup.journal.journal import NOT_BEGUN, Action, ActionRow, Journal
 from warmup.journal.routine_json import routine_from, routine_text
 from warmup.journal.rows import MARKS, MarkRow
 from warmup.model import Mark, Routine
@@ -28,6 +28,9 @@ CLOSE = "close"
 DAYS = "days"
 EXTRA = "extra"
 PAUSE = "pause"
+NEW_HELD = "new_held"
+NEW_AGAIN = "new_again"
+KNOWN = "known"
 TAUGHT = "taught"
 REST = "rest"
 UNDO = "undo"
@@ -50,6 +53,9 @@ _WORDS = {
     DAYS: "the days",
     EXTRA: "today counts as a school day",
     PAUSE: "nothing new for a week",
+    NEW_HELD: "nothing new until you say",
+    NEW_AGAIN: "new things again",
+    KNOWN: "they know it already",
     TAUGHT: "taught again",
     REST: "not taught again",
 }
@@ -106,7 +112,7 @@ def before_of(row: ActionRow) -> Before:
         marks = {int(at): kept and _mark_row(*kept) for at, kept in data.get("marks", {}).items()}
         return Before(
             _whole(data.get("position")),
-            _whole(data.get("furthest")),
+            _whole(data.get("furthest"), least=NOT_BEGUN),
             marks,
             routine_from(data["routine"]) if "routine" in data else None,
             _flag(data.get("rough")),
@@ -196,8 +202,8 @@ def _mark_row(mark: object, cue: object, adult: object, from_memory: object) -> 
     return MarkRow(MARKS[str(mark)], cue, adult, bool(from_memory), "")
 
 
-def _whole(value: object) -> int | None:
-    if value is not None and (type(value) is not int or not 0 <= value < 1000):
+def _whole(value: object, least: int = 0) -> int | None:
+    if value is not None and (type(value) is not int or not least <= value < 1000):
         raise ValueError(f"no position: {value!r}")
     return value
 

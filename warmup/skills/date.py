@@ -98,6 +98,7 @@ def _say_number(today: dt.date, rng: SeededRandom) -> Draft:
             f"Yesterday was number {before}. What number is today?",
             "What is today’s number on the calendar?",
             "Tell me today’s number on the calendar.",
+            "Finish with a number: “Today is number…”",
         )
         cues = (
             Cue(f"Yesterday was {before}. What comes next?"),
@@ -158,6 +159,7 @@ def _full(today: dt.date, festive: tuple[str, ...], rng: SeededRandom) -> Draft:
         "What is today’s date?",
         "What is the date today? Say the month and the number.",
         "Tell me today’s date: the month and the number.",
+        "Finish with the month and the number: “Today is…”",
     ]
     if today.day == 1:
         ways.append("A new month starts today. What is the date?")

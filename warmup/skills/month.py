@@ -63,6 +63,7 @@ def _this(morning: Morning, rng: SeededRandom) -> Draft:
         "What month are we in?",
         f"Last month was {before}. What month is it now?",
         "Tell me what month it is.",
+        "Finish with a month: “Now we are in…”",
     ]
     if morning.date.day == 1:
         ways.append("A new month starts today. What month is it?")
@@ -197,11 +198,13 @@ def _before_or_after(month: str, step: int, morning: Morning, rng: SeededRandom)
             f"What month comes just after {month}?",
             f"{pretend}. What month comes next?",
             f"I say {month}. You say the next month.",
+            f"Finish it: “The month just after {month} is…”",
         )
     return rng.phrasing(
         f"What month comes just before {month}?",
         f"{pretend}. What was last month?",
         f"I say {month}. You say the month before.",
+        f"Finish it: “The month just before {month} is…”",
     )
 
 

@@ -109,6 +109,7 @@ def _today_said(known: int, last_of_all: bool, rng: SeededRandom) -> Phrasing:
         f"What school day is today? Last time was number {word}.",
         f"We have {word} {plural(known, 'straw')}. Add one for today. How many now?",
         f"School day {word} is over. What school day is today?",
+        f"Last time was {word}. Finish it: “Today is school day…”",
     ]
     if known == 99:
         ways.append(f"It’s a big day! Last time was {word}. What number is today?")
@@ -126,6 +127,7 @@ def _next_said(known: int, rng: SeededRandom) -> Phrasing:
     return rng.phrasing(
         f"Last time was school day {word}. What number comes next?",
         f"What number is the school day after {word}?",
+        f"Last time was {word}. Finish it: “Next is school day…”",
         f"We have {word} {plural(known, 'straw')}. How many will we have next time?",
     )
 

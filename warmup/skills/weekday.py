@@ -53,6 +53,7 @@ def _today(morning: Morning, rng: SeededRandom) -> Draft:
             "What day of the week is today?",
             f"Yesterday was {before}. What day is today?",
             "Tell me what day it is today.",
+            "Finish with a day: “Today is…”",
         ),
         answer=today,
         working=f"{date_words(morning.date, year=True)}: the day after {before}",
@@ -79,6 +80,7 @@ def _next_to_today(item: str, morning: Morning, rng: SeededRandom) -> Draft:
             f"Today is {today}. What day is tomorrow?",
             "When you wake up tomorrow, what day will it be?",
             "What day comes after today?",
+            "Finish with a day: “Tomorrow will be…”",
         )
         first = f"Today is {today}. We sleep once and wake up. What is that day called?"
     else:
@@ -87,6 +89,7 @@ def _next_to_today(item: str, morning: Morning, rng: SeededRandom) -> Draft:
             f"Today is {today}. What day was yesterday?",
             "Think back one sleep. What day was it?",
             "What day comes before today?",
+            "Finish with a day: “Yesterday was…”",
         )
         first = f"Think of supper last night. {today} had not come yet. Which day was it?"
     return Draft(
@@ -142,11 +145,13 @@ def _before_or_after(day: str, step: int, morning: Morning, rng: SeededRandom) -
             f"{later_day(day, -1)}, {day}. What day comes next?",
             f"{pretend}. What day is tomorrow?",
             f"Say the day just after {day}.",
+            f"Finish it: “The day just after {day} is…”",
         )
     return rng.phrasing(
         f"What day comes just before {day}?",
         f"{pretend}. What day was yesterday?",
         f"Say the day just before {day}.",
+        f"Finish it: “The day just before {day} is…”",
     )
 
 

@@ -12,9 +12,10 @@ from typing import NamedTuple
 
 
 class State(Enum):
-    """What is on screen: most screens are in one state, the morning and the missed days in one of two."""
+    """What is on screen: most screens have one state, the morning has three, the missed days have two."""
 
     PROMPT = "the morning"
+    OPENING = "the opening"
     CLOSE = "the close"
     MENU = "the menu"
     HELP = "the help"
@@ -61,7 +62,9 @@ class Action(NamedTuple):
 
 _PROMPT = frozenset({State.PROMPT})
 _CLOSE = frozenset({State.CLOSE})
-_MORNING = _PROMPT | _CLOSE
+_ASKED = _PROMPT | _CLOSE
+_ON_THE_WAY = frozenset({State.OPENING, State.PROMPT})
+_MORNING = _ASKED | _ON_THE_WAY
 _MENU, _UNLOCKED, _COUNTS = frozenset({State.MENU}), frozenset({State.UNLOCKED}), frozenset({State.COUNTS})
 _MIDNIGHT, _FORM = frozenset({State.MIDNIGHT}), frozenset({State.FORM})
 _WEEK, _DAYS = frozenset({State.WEEK}), frozenset({State.DAYS})
@@ -71,7 +74,7 @@ _KEYS = frozenset(State) - _FORM
 
 ACTIONS = (
     Action("fluent", ("up", "w"), "came easily", "Right, with no cue. Marks it and goes on.",
-           Group.MARK, _MORNING),
+           Group.MARK, _ASKED),
     Action("hesitated", ("down", "s"), "hesitated", "A cue, a fresh start or help. Marks it and goes on.",
            Group.MARK, _PROMPT),
     Action("not_yet", ("n", "x"), "not yet", "You had to show it. Marks it and goes on.",
@@ -79,10 +82,10 @@ ACTIONS = (
     Action("skip", ("k", "v"), "leave it", "Leave this one today. It changes nothing.", Group.MARK, _PROMPT,
            in_menu=True),
     Action("easy", ("0", "t"), "others easy", "At the close: what has no mark came easily too.",
-           Group.MARK, _MORNING),
-    Action("next", ("right", "d"), "next", "Go on without a mark.", Group.MOVE, _PROMPT, ("enter",)),
+           Group.MARK, _ASKED),
+    Action("next", ("right", "d"), "next", "Go on without a mark.", Group.MOVE, _ON_THE_WAY, ("enter",)),
     Action("accept", ("enter", "e"), "finish", "At the close: done for today.", Group.MOVE, _CLOSE),
-    Action("back", ("left", "a"), "back", "Go back one prompt.", Group.MOVE, _MORNING),
+    Action("back", ("left", "a"), "back", "Go back one prompt.", Group.MOVE, _ASKED),
     Action("undo", ("u", "z"), "undo", "Take back the last thing done, whatever it was.", Group.MOVE,
            _MORNING | _UNLOCKED | _COUNTS | _WEEK | _DAYS),
     Action("leave", ("backspace", "escape"), "leave page", "Back from this page, or one prompt back.",
@@ -98,6 +101,10 @@ ACTIONS = (
     Action("swap", ("j", "b"), "no such object", "Ask something else: what this wants is not here.",
            Group.DAY, _PROMPT, in_menu=True),
     Action("hold", ("y", "6"), "not taught yet", "Hold this level back and ask something else.",
+           Group.DAY, _ASKED, in_menu=True),
+    Action("known", (), "they know it", "Open the next step of this skill today, and ask that.",
+           Group.DAY, _PROMPT, in_menu=True),
+    Action("new", (), "nothing new", "Nothing opens that has not begun; again, and it may.",
            Group.DAY, _MORNING, in_menu=True),
     Action("rough", ("h", "r"), "rough day", "Marks are kept today but lower nothing.", Group.DAY, _MORNING,
            in_menu=True),

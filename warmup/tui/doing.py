@@ -3,23 +3,23 @@
 import datetime as dt
 from collections.abc import Callable, Mapping, Sequence
 
-from warmup.english import date_words, number_word
+from warmup import skills
+from warmup.english import date_words, listed, number_word
 from warmup.model import Mark
 from warmup.session import undoing
+from warmup.session.pausing import paused, until_words
 from warmup.session.session import Session
 from warmup.tui.actions import BY_ID, keys_of
 
 MANY = 5
 """From so many days off on, their number is said and not each date."""
 STOPPED = "One that comes easily, then done for today."
-STOPPED_ITSELF = "Two in a row not yet: one that comes easily, then done for today."
 STOPPED_AT_ONCE = "Done for today. The rest is no debt."
 
 
 def said_of_marking(session: Session, mark: Mark) -> str:
     """Mark the prompt on screen, and what the screen says of it."""
-    if session.mark(mark):
-        return STOPPED_AT_ONCE if session.at_close else STOPPED_ITSELF
+    session.mark(mark)
     return "Left for today." if mark is Mark.SKIPPED else f"Marked {undoing.MARK_WORDS[mark]}."
 
 
@@ -65,6 +65,34 @@ def _hold(session: Session) -> str:
     return f"Held back: {item_label(held)}. Key {key} lists what is held, to let it come." if held else ""
 
 
+def _known(session: Session) -> str:
+    from warmup.session.summary import level_label
+
+    asked, found = session.prompt, session.know_already()
+    if asked is None or found is None:
+        return ""
+    other = "" if session.prompt == asked else " Something else, then."
+    if found.level is None:
+        return f"That is the last step of {skills.locate(asked.item).skill.title.lower()}.{other}"
+    step = level_label(found.level)
+    if found.items:
+        return f"Opened: {step}." if found.opens else f"It is open already: {step}."
+    if found.lacking:
+        return f"It waits for {listed(tuple(map(level_label, found.lacking)))}: {step}.{other}"
+    until = paused(session.context)
+    return f"{until_words(until) if until else 'Not today.'} It waits: {step}.{other}"
+
+
+def _turn_new(session: Session) -> str:
+    if session.turn_new():
+        return "Nothing new until you say: the menu has “new things again”."
+    return "New things may come again."
+
+
+def _nothing_before(_session: Session) -> str:
+    return f"This is where the morning begins. Key {keys_of(BY_ID['quit'], ' or ')} leaves."
+
+
 def _easy_too_soon(_session: Session) -> str:
     return "That key is for the close: then what has no mark came easily too."
 
@@ -79,6 +107,14 @@ def _which_key(session: Session) -> str:
     return f"Key {key} says that those came easily too." if session.unmarked else ""
 
 
+AT_THE_OPENING: Mapping[str, Callable[[Session], str]] = {
+    "next": _moves(Session.next),
+    "leave": _nothing_before,
+    "new": _turn_new,
+    "rough": _rough,
+    "short": _short,
+}
+"""What an action does while the opening is on screen, and what is said of it."""
 AT_A_PROMPT: Mapping[str, Callable[[Session], str]] = {
     "fluent": _marks(Mark.FLUENT),
     "hesitated": _marks(Mark.HESITATED),
@@ -93,6 +129,8 @@ AT_A_PROMPT: Mapping[str, Callable[[Session], str]] = {
     "short": _short,
     "stop": _stop,
     "swap": _swap,
+    "known": _known,
+    "new": _turn_new,
     "hold": _hold,
 }
 """What an action does while a prompt is on screen, and what is said of it."""
@@ -102,6 +140,7 @@ AT_THE_CLOSE: Mapping[str, Callable[[Session], str]] = {
     "back": _moves(Session.back),
     "leave": _moves(Session.back),
     "rough": _rough,
+    "new": _turn_new,
 }
 """The same at the close."""
 

@@ -90,7 +90,9 @@ class HelpScreen(Page[None]):
         if sentences:
             table.add_column("", width=_SENTENCE)
         for row in rows:
-            cells = [cell for each in row for cell in (Text(keys_of(each), "bold"), Text(each.label))]
+            cells = [
+                cell for each in row for cell in (Text(keys_of(each) or "menu", "bold"), Text(each.label))
+            ]
             cells += [Text(row[0].help)] if sentences else []
             table.add_row(*cells, *[Text()] * (len(table.columns) - len(cells)))
 

@@ -1,4 +1,4 @@
-"""The morning: its prompts and its close, one screen, since a pushed screen would cost a blink."""
+"""The morning: opening, prompts and close, one screen, since a pushed screen would cost a blink."""
 
 import datetime as dt
 from typing import TYPE_CHECKING, ClassVar
@@ -11,10 +11,11 @@ from textual.binding import BindingType
 from warmup.config.toml_file import FileProblem
 from warmup.pictures import Picture
 from warmup.session import undoing
+from warmup.session.pausing import paused, turn_week
 from warmup.session.session import Session, begin
 from warmup.tui import pages
 from warmup.tui.actions import Action, State, actions_of
-from warmup.tui.doing import AT_A_PROMPT, AT_THE_CLOSE, said_of_days
+from warmup.tui.doing import AT_A_PROMPT, AT_THE_CLOSE, AT_THE_OPENING, said_of_days
 from warmup.tui.key_screen import KeyScreen, bindings
 from warmup.tui.panes import ScriptPane, Stage
 from warmup.tui.script import Script
@@ -25,6 +26,8 @@ if TYPE_CHECKING:
 
 NARROW = 72
 """Under this many columns the script is a strip below the stage."""
+STRIP, STAGE = 12, 3
+"""The rows the script wants as a strip, and the fewest above it that are worth a stage."""
 UNUSABLE = 3
 """The exit code for a file that can't be used as it is (see ``cli``)."""
 
@@ -33,7 +36,7 @@ class MorningScreen(KeyScreen[object]):
     """Stage and script, and what each key does."""
 
     AUTO_FOCUS = None
-    STATES = (State.PROMPT, State.CLOSE)
+    STATES = (State.PROMPT, State.OPENING, State.CLOSE)
     BINDINGS: ClassVar[list[BindingType]] = [*bindings(*STATES)]
 
     def __init__(self, work: Workspace) -> None:
@@ -51,7 +54,9 @@ class MorningScreen(KeyScreen[object]):
 
     @property
     def state(self) -> State:
-        """A prompt, or the close."""
+        """The opening, a prompt, or the close."""
+        if self.session and self.session.at_opening:
+            return State.OPENING
         return State.CLOSE if self.session and self.session.at_close else State.PROMPT
 
     def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
@@ -129,7 +134,7 @@ class MorningScreen(KeyScreen[object]):
     # -- what is on screen
 
     def show(self) -> None:
-        """The prompt, or the close."""
+        """The opening, the prompt, or the close."""
         state = self.state
         if state is not self._shown:
             self._shown = state
@@ -139,18 +144,22 @@ class MorningScreen(KeyScreen[object]):
 
             self.set_class(False, "picture")
             self._ending = closing(self.session, self.work.context.knew_before_today())
-        self.set_class(self.session is None, "words")
         self._shape(self.app.size.width, self.app.size.height)
         self.stage.show(self._picture(), over=state is State.CLOSE)
         self.script.show()
 
     def _shape(self, width: int, height: int) -> None:
-        """Give the panes their room: side by side, or the script as a strip below on a narrow terminal."""
-        narrow, alone = width < NARROW, self.session is None
+        """Give the panes their room: side by side, or the script as a strip below on a narrow terminal.
+
+        Where too few rows are left above such a strip the script is alone, as it is without a session.
+        """
+        narrow = width < NARROW
+        alone = self.session is None or (narrow and height < STRIP + STAGE)
         self.set_class(narrow, "narrow")
+        self.set_class(alone, "words")
         room = (
             "100%" if narrow or alone else min(76, max(40, width * 9 // 20)),
-            max(12, height * (4 if self._shown is State.CLOSE else 3) // 5)
+            max(STRIP, height * (4 if self._shown is State.CLOSE else 3) // 5)
             if narrow and not alone
             else "100%",
         )
@@ -170,6 +179,8 @@ class MorningScreen(KeyScreen[object]):
         """The script's page at this size."""
         family, session, notices = self.work.context.family, self.session, self.work.notices()
         name = self.work.context.child.nickname if len(family.children) > 1 else ""
+        if session and session.at_opening:
+            return pages.opening_page(session, width, notices, name)
         if session and session.prompt:
             return pages.prompt_page(session, width, notices, covered=not family.answers_shown, name=name)
         if session and self._ending:
@@ -179,7 +190,7 @@ class MorningScreen(KeyScreen[object]):
     # -- what the keys do
 
     def act(self, action: str) -> None:
-        """Do one action at a prompt or at the close."""
+        """Do one action at the opening, at a prompt or at the close."""
         session = self.session
         if session is None:
             self._begin()
@@ -191,6 +202,8 @@ class MorningScreen(KeyScreen[object]):
                 self._open_unlocked()
             case "menu":
                 self._open_menu()
+            case _ if self.state is State.OPENING:
+                self.work.said = AT_THE_OPENING[action](session)
             case _ if self.state is State.CLOSE:
                 self._at_the_close(session, action)
             case _:
@@ -215,9 +228,7 @@ class MorningScreen(KeyScreen[object]):
             work.context.forget()
             work.session = begin(work.context, work.journal, work.clock, shape="short")
         elif action == "hold" and self._ending and self._ending.pause:
-            from warmup.session.summary import turn_pause
-
-            work.keep(undoing.PAUSE, lambda: turn_pause(work.context))
+            work.keep(undoing.PAUSE, lambda: turn_week(work.context))
             work.said = "" if work.context.child.paused else "New things may come again."
         elif action in AT_THE_CLOSE:
             work.said = AT_THE_CLOSE[action](session)
@@ -239,11 +250,16 @@ class MorningScreen(KeyScreen[object]):
     def _in_menu(self) -> tuple[Action, ...]:
         """What can be picked by name just now, as it is called just now."""
         found = [action for action in actions_of((self.state,)) if action.in_menu]
-        if self.state is State.PROMPT:
-            return tuple(found)
+        until = paused(self.work.context)
         offered = {
-            "short": "another short one" if self.session and self.session.closed else "",
-            "hold": "nothing new for a week" if self._ending and self._ending.pause else "",
+            "known": "they know it already",
+            "new": "new things again" if until else "nothing new until I say",
         }
+        if self.state is State.CLOSE:
+            week = self._ending and self._ending.pause and not until
+            offered |= {
+                "short": "another short one" if self.session and self.session.closed else "",
+                "hold": "nothing new for a week" if week else "",
+            }
         named = [action._replace(label=offered.get(action.id, action.label)) for action in found]
         return tuple(action for action in named if action.label)

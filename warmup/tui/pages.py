@@ -21,6 +21,10 @@ BEADS = {
     None: "·",
 }
 """A prompt's bead by its mark; the one on screen stands in brackets."""
+OPENING_BEAD = "◇"
+STOP_OFFERED = "Two not yet: i ends with an easy one."
+SAID = "Say it; nothing is asked yet."
+"""What the opening is, for who sees it first."""
 
 HOW_TO_WAIT = "Ask, count five silently, then Space."
 """Said once a morning, with its first prompt: no cue needs to say it again."""
@@ -50,6 +54,27 @@ def heading(morning: Morning, name: str = "", *, short: bool = False) -> list[st
 
 def _head(page: Script, morning: Morning, name: str = "") -> None:
     page.parts(heading(morning, name), Tone.QUIET, Keep.HEAD, heading(morning, name, short=True))
+
+
+def opening_page(session: Session, width: int, notices: Sequence[Notice], name: str) -> Script:
+    """What the morning begins with: words to say, and no answer, cue or mark."""
+    opening = session.routine.opening
+    assert opening is not None
+    page = Script(width)
+    _head(page, session.morning, name)
+    page.air(Keep.SPACE)
+    page.text(opening.say, Tone.SAY, Keep.ALWAYS)
+    page.air(Keep.SPACE)
+    page.text(SAID, Tone.QUIET, Keep.WHY)
+    page.text(opening.table, Tone.PLAIN, Keep.OBJECT, "On the table:")
+    _notices(page, notices)
+    first = session.prompts[0].table
+    if first != opening.table:
+        page.text(first, Tone.QUIET, Keep.NEXT_OBJECT, "Have ready next:", bottom=True)
+    page.line(beads(session), Keep.BEADS, bottom=True)
+    names = ("next", "undo", "menu", "help", "quit")
+    page.keys([span for name in names for span in _key(name)], Keep.ALWAYS)
+    return page
 
 
 def prompt_page(
@@ -116,6 +141,8 @@ def _notices(page: Script, notices: Sequence[Notice]) -> None:
 
 def _foot(page: Script, session: Session, notices: Sequence[Notice]) -> None:
     _notices(page, notices)
+    if session.offers_stop:
+        _offer(page, STOP_OFFERED, "stop", bottom=True)
     ahead = session.prompts[session.position + 1 : session.position + 2]
     if ahead and ahead[0].table and session.prompt and ahead[0].table != session.prompt.table:
         page.text(f"{ahead[0].table}", Tone.QUIET, Keep.NEXT_OBJECT, "Have ready next:", bottom=True)
@@ -133,15 +160,18 @@ def _key(name: str, label: str = "") -> tuple[Span, Span]:
 
 
 def beads(session: Session) -> Line:
-    """A bead for each prompt, the one on screen in brackets, and how far along it is."""
-    spans = []
-    for at in range(len(session.prompts)):
-        glyph = BEADS[session.mark_at(at)]
-        here = at == session.position
-        spans.append(Span(f"[{glyph}]" if here else f" {glyph} ", Tone.HERE if here else Tone.QUIET))
-    where = min(session.position + 1, len(session.prompts))
+    """A bead for the opening and each prompt, the one on screen in brackets, and how far along it is."""
+    count, opening = len(session.prompts), session.at_opening
+    glyphs = [BEADS[session.mark_at(at)] for at in range(count)]
+    here = -1 if opening else session.position
+    before = [(-1, OPENING_BEAD)] if session.routine.opening else []
+    spans = [
+        Span(f"[{glyph}]" if at == here else f" {glyph} ", Tone.HERE if at == here else Tone.QUIET)
+        for at, glyph in (*before, *enumerate(glyphs))
+    ]
+    where = f"then {count}" if opening else f"{min(session.position + 1, count)} of {count}"
     rough = " · rough day" if session.rough else ""
-    return (*spans, Span(f" {where} of {len(session.prompts)}{rough}", Tone.QUIET))
+    return (*spans, Span(f" {where}{rough}", Tone.QUIET))
 
 
 def close_page(
@@ -151,11 +181,8 @@ def close_page(
     page = Script(width)
     _head(page, session.morning, name)
     page.air()
-    page.text(
-        "That was today’s warm-up." if not session.closed else "Today’s warm-up is done.",
-        Tone.SAY,
-        Keep.ALWAYS,
-    )
+    over = "Today’s warm-up is done." if session.closed else "That was today’s warm-up."
+    page.text(closing.year or over, Tone.SAY, Keep.ALWAYS)
     page.air()
     page.text(closing.well, Tone.PLAIN, Keep.ALWAYS, "Went well:")
     page.text(closing.back, Tone.PLAIN, Keep.ALWAYS, "Comes back:")
@@ -163,7 +190,7 @@ def close_page(
     for model in closing.models:
         page.text(model, Tone.PLAIN, Keep.HEAD, "At the table:")
     page.text(closing.review, Tone.PLAIN, Keep.OBJECT, "Review:")
-    _offer(page, closing.pause)
+    _offer(page, closing.pause, "hold")
     _next_time(page, closing)
     _notices(page, notices)
     page.line(beads(session), Keep.BEADS, bottom=True)
@@ -190,12 +217,12 @@ def _next_time(page: Script, closing: "Closing") -> None:
         page.text(SMALL_THINGS, Tone.QUIET, Keep.NEXT_OBJECT)
 
 
-def _offer(page: Script, text: str) -> None:
+def _offer(page: Script, text: str, action: str, *, bottom: bool = False) -> None:
     """A sentence that names the key to take it; a click will do as well."""
     if text:
         rows = wrapped(text, page.width, "", Tone.CUE)
-        lines = tuple(tuple(span._replace(action="hold") for span in row) for row in rows)
-        page.blocks.append(Block(lines, Keep.NOTICE))
+        lines = tuple(tuple(span._replace(action=action) for span in row) for row in rows)
+        page.blocks.append(Block(lines, Keep.NOTICE, bottom))
 
 
 def empty_page(width: int, notices: Sequence[Notice]) -> Script:

@@ -9,11 +9,11 @@ from textual.binding import BindingType
 from textual.widgets import OptionList, Static
 
 from warmup import skills
-from warmup.engine.eligibility import paused_until
 from warmup.english import date_words
 from warmup.model import ItemId
 from warmup.session import undoing
 from warmup.session.context import Context
+from warmup.session.pausing import paused, until_words
 from warmup.session.unlocked import Unlocked, unlocked_levels
 from warmup.tui.actions import BY_ID, State, keys_of
 from warmup.tui.key_screen import bindings
@@ -118,10 +118,10 @@ class UnlockedScreen(Page[None]):
         super().show()
         if not self._list.is_attached:
             return
-        until = paused_until(self.work.context.adjustments, self.work.context.today)
-        paused = self.query_one("#paused", Static)
-        paused.update(f"Nothing new until {date_words(until)}." if until else "")
-        paused.display = until is not None
+        until = paused(self.work.context)
+        line = self.query_one("#paused", Static)
+        line.update(until_words(until) if until else "")
+        line.display = until is not None
         rows = rows_of(self.work.context)
         if rows != self._rows:
             at, self._rows = self._list.highlighted or 0, rows

@@ -1,0 +1,43 @@
+"""What the last school morning of a year says of it at its close. No score, and nothing of other children."""
+
+from collections import Counter
+
+from warmup import skills
+from warmup.engine.review import Outcome, outcome
+from warmup.english import number_word, plural
+from warmup.model import Mark, Morning, skill_and_name
+from warmup.session.context import Context
+
+
+def year_end(context: Context, morning: Morning) -> str:
+    """How many school days there were and one thing that settled, in two sentences; else empty."""
+    if not morning.is_school or morning.next is not None:
+        return ""
+    number = morning.school_day
+    days = f"{number_word(number)} school {plural(number, 'day')}"
+    return f"That was the last school day of the year: {days}. {_one_thing(context)}"
+
+
+def _one_thing(context: Context) -> str:
+    """The skill that settled after the most wobbles, else the one that is furthest on and comes easily."""
+    known = context.knowledge()
+    settled = [skill for skill, checked in known.checks.items() if outcome(checked) is Outcome.SETTLED]
+    if settled:
+        wobbles = Counter(
+            skill_and_name(line.item)[0]
+            for line in context.history()
+            if line.mark in (Mark.HESITATED, Mark.NOT_YET)
+            and not line.rough
+            and line.date >= context.year.mornings[0]
+        )
+        best = max(sorted(settled), key=lambda skill: wobbles[skill])
+        time = " after taking its time" if wobbles[best] else ""
+        return f"One thing that settled{time}: {_title(best)}."
+    easy = [item for item in context.curriculum().items if known.of(item.id).mark is Mark.FLUENT]
+    if easy:
+        return f"One thing that comes easily now: {_title(max(easy, key=lambda item: item.level).skill)}."
+    return "You sat down together and talked math."
+
+
+def _title(skill: str) -> str:
+    return skills.SKILLS[skill].title.lower()
