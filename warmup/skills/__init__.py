@@ -136,6 +136,9 @@ def items(plan: Plan) -> tuple[Item, ...]:
             seconds=level.seconds_of(name),
             ladder=level.key in skill.ladder,
             hands=bool(level.table),
+            ends=name in level.ends,
+            codes=level.codes,
+            waits_on=tuple(map(ItemId, level.waits_on)),
         )
         for skill in SKILLS.values()
         for number, level in enumerate(skill.levels, start=1)

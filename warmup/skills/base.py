@@ -41,7 +41,8 @@ class Level(NamedTuple):
     every level that must be there before it, as ``skill:key``; ``waits_on`` the misconceptions, as
     ``skill/name``, that must not be shaky. ``seconds`` is 20, 40, 60 or 120, ``guess`` the chance of a
     lucky answer, ``table`` what the level would like on the table. ``slower`` names items that take 60
-    seconds, ``guesses`` those whose chance is another.
+    seconds, ``guesses`` those whose chance is another. ``ends`` names the items a morning may end with: a
+    name or a movement, no chain of words, and 20 seconds at most.
     """
 
     key: str
@@ -57,6 +58,7 @@ class Level(NamedTuple):
     table: str = ""
     slower: tuple[str, ...] = ()
     guesses: tuple[tuple[str, float], ...] = ()
+    ends: tuple[str, ...] = ()
 
     @property
     def items(self) -> tuple[str, ...]:
@@ -64,8 +66,8 @@ class Level(NamedTuple):
         return self.variants + self.misconceptions
 
     def seconds_of(self, item: str) -> int:
-        """How long an item's prompt takes at most: 60 for the slower ones."""
-        return 60 if item in self.slower else self.seconds
+        """How long an item's prompt takes at most: 60 for the slower ones, 20 for what ends a morning."""
+        return 60 if item in self.slower else 20 if item in self.ends else self.seconds
 
     def guess_of(self, item: str) -> float:
         """The chance of a lucky answer to an item's prompts."""

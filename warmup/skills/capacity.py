@@ -291,6 +291,7 @@ SKILL = Skill(
             guess=0.33,
             table="cups, water or rice",
             guesses=(("fill-it", 0.0),),
+            ends=("how-full", "find-jar"),
         ),
         Level(
             "pour-and-compare",

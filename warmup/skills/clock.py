@@ -221,6 +221,7 @@ SKILL = Skill(
             stands_on=("numerals:to-20",),
             table=_TABLE,
             guesses=(("where-short-hand", 0.5),),
+            ends=("o-clock",),
         ),
         Level(
             "set-and-hour-later",

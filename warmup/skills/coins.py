@@ -316,6 +316,7 @@ SKILL = Skill(
             seconds=20,
             guess=0.25,
             table=_TABLE,
+            ends=("name-it", "find-it"),
         ),
         Level(
             "worth",
@@ -326,6 +327,7 @@ SKILL = Skill(
             stands_on=("coins:names", "by-tens:to-50", "how-many:count-out-to-10"),
             table=_TABLE,
             guesses=(("nickel-or-pennies", 0.5), ("dime-or-nickel", 0.5), ("dime-or-many", 0.5)),
+            ends=("worth", "dime-worth"),
         ),
         Level(
             "quarter",
@@ -336,6 +338,7 @@ SKILL = Skill(
             table=_TABLE,
             slower=("line-up",),
             guesses=(("line-up", 0.17), ("quarter-or-many", 0.5)),
+            ends=("quarter-worth",),
         ),
     ),
     ask=ask,

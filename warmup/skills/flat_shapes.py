@@ -242,6 +242,7 @@ SKILL = Skill(
             guess=0.25,
             slower=("find-in-the-room",),
             guesses=(("find-in-the-room", 0.0), ("draw-in-the-air", 0.0)),
+            ends=("name", "draw-in-the-air"),
         ),
         Level(
             "turned-and-thin",
@@ -252,6 +253,7 @@ SKILL = Skill(
             stands_on=("flat-shapes:four-shapes",),
             guess=0.33,
             table="square napkin",
+            ends=("turned", "thin-triangle", "tilted-square"),
         ),
         Level(
             "sides-and-corners",

@@ -240,6 +240,7 @@ SKILL = Skill(
             ("so-how-many",),
             codes=("K.CC.B.4", "K.CC.B.4.A", "K.CC.B.4.B", "K.CC.B.5"),
             seconds=20,
+            ends=("line",),
         ),
         Level(
             "count-out-to-10",

@@ -129,6 +129,7 @@ SKILL = Skill(
             stands_on=("subitize:five-and-some", "how-many:count-out-to-10"),
             seconds=20,
             table="ten frame",
+            ends=("see-places",),
         ),
         Level(
             "easy-pairs",

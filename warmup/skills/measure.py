@@ -265,6 +265,7 @@ SKILL = Skill(
             guess=0.5,
             table="spoons, strips of paper",
             guesses=(("find-longer", 0.0),),
+            ends=("longer", "find-longer"),
         ),
         Level(
             "heavier",
@@ -275,6 +276,7 @@ SKILL = Skill(
             guess=0.5,
             table="things to lift",
             guesses=(("find-heavier", 0.0),),
+            ends=("heavier", "find-heavier"),
         ),
         Level(
             "what-to-measure",

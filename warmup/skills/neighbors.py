@@ -235,6 +235,7 @@ SKILL = Skill(
             codes=("K.CC.B.4.C",),
             stands_on=("count:to-20",),
             seconds=20,
+            ends=("after-to-9", "one-more"),
         ),
         Level(
             "before-to-10",
@@ -243,6 +244,7 @@ SKILL = Skill(
             stands_on=("neighbors:after-to-10", "count-back:from-10"),
             seconds=20,
             table="number cards",
+            ends=("before-to-10", "one-less"),
         ),
         Level(
             "both-to-20",

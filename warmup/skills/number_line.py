@@ -216,6 +216,7 @@ SKILL = Skill(
             stands_on=("numerals:to-10",),
             seconds=20,
             table="tape on the floor",
+            ends=("which-hides", "where-it-lives"),
         ),
         Level(
             "hops-to-10",

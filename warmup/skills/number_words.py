@@ -115,6 +115,7 @@ SKILL = Skill(
             stands_on=("numerals:to-10",),
             guess=0.25,
             table="labels",
+            ends=("to-five", "to-ten", "two", "eight"),
         ),
         Level(
             "to-twenty",
@@ -123,6 +124,7 @@ SKILL = Skill(
             stands_on=("number-words:to-ten", "numerals:to-20"),
             guess=0.25,
             table="labels",
+            ends=("to-twenty", "eleven-twelve"),
         ),
     ),
     ask=ask,

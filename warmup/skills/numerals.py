@@ -295,6 +295,7 @@ SKILL = Skill(
             guess=0.12,
             guesses=(("six-nine", 0.2),),
             table="door numbers, page numbers, blocks",
+            ends=("six-nine",),
         ),
         Level(
             "to-20",
@@ -320,6 +321,7 @@ SKILL = Skill(
             seconds=20,
             guess=0.2,
             table="page numbers",
+            ends=("to-50", "to-100", "twelve-twenty-one", "thirteen-thirty-one", "fifteen-fifty"),
         ),
     ),
     ask=ask,

@@ -177,6 +177,7 @@ SKILL = Skill(
             guess=0.25,
             guesses=(("fifth", 0.14),),
             table="toys in a line",
+            ends=("to-third", "which-end", "fifth"),
         ),
         Level(
             "to-tenth",
@@ -185,6 +186,7 @@ SKILL = Skill(
             stands_on=("ordinals:to-fifth",),
             guess=0.1,
             table="toys in a line",
+            ends=("to-tenth",),
         ),
     ),
     ask=ask,

@@ -296,6 +296,7 @@ SKILL = Skill(
             seconds=20,
             guess=0.5,
             table="forks, spoons",
+            ends=("ab-heard", "ab-seen"),
         ),
         Level(
             "three-part",

@@ -55,6 +55,7 @@ SKILL = Skill(
             codes=("K.G.A.1",),
             table="cup, doll, box",
             guesses=(("tell-where", 0.2),),
+            ends=("place", "between", "tell-where"),
         ),
         Level(
             "own-left-right",
@@ -63,6 +64,7 @@ SKILL = Skill(
             stands_on=("position:place-words",),
             seconds=20,
             guess=0.5,
+            ends=("own-side", "to-one-side", "across-the-middle"),
         ),
         Level(
             "same-view",
@@ -71,6 +73,7 @@ SKILL = Skill(
             stands_on=("position:own-left-right",),
             guess=0.5,
             table="cup, spoon, box",
+            ends=("set-left-or-right", "name-the-neighbor"),
         ),
     ),
     ask=ask,

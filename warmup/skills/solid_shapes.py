@@ -354,6 +354,7 @@ SKILL = Skill(
             table="ball, block",
             slower=("find-at-home",),
             guesses=(("find-at-home", 0.0),),
+            ends=("name", "ball-or-circle"),
         ),
         Level(
             "cylinder-and-cone",
@@ -366,6 +367,7 @@ SKILL = Skill(
             table="can, ball, block",
             slower=("roll-stack-slide",),
             guesses=(("cone-or-triangle", 0.5), ("roll-stack-slide", 0.15), ("flat-or-solid", 0.5)),
+            ends=("name-any", "cone-or-triangle", "flat-or-solid"),
         ),
         Level(
             "faces",

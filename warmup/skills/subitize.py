@@ -121,7 +121,16 @@ SKILL = Skill(
     strand=Strand.NUMBER,
     ladder=("to-3", "four-and-five", "five-and-some", "two-groups"),
     levels=(
-        Level("to-3", "one to three", ("to-3",), toward=_TOWARD, seconds=20, guess=0.33, table=_COVER),
+        Level(
+            "to-3",
+            "one to three",
+            ("to-3",),
+            toward=_TOWARD,
+            seconds=20,
+            guess=0.33,
+            table=_COVER,
+            ends=("to-3",),
+        ),
         Level(
             "four-and-five",
             "four and five, on dice and scattered",
@@ -132,6 +141,7 @@ SKILL = Skill(
             seconds=20,
             guess=0.33,
             table=_COVER,
+            ends=("dice", "scattered-four", "scattered-five"),
         ),
         Level(
             "five-and-some",
@@ -142,6 +152,7 @@ SKILL = Skill(
             waits_on=("subitize/scattered-five",),
             seconds=20,
             table=_COVER,
+            ends=("five-and-some", "nine"),
         ),
         Level(
             "two-groups",
@@ -151,6 +162,7 @@ SKILL = Skill(
             stands_on=("subitize:five-and-some", "parts:of-6-and-7"),
             seconds=20,
             table=_COVER,
+            ends=("two-groups",),
         ),
     ),
     ask=ask,

@@ -210,6 +210,7 @@ SKILL = Skill(
             guess=0.5,
             table="paper, straw",
             guesses=(("make-a-fold", 0.1), ("find-the-line", 0.3)),
+            ends=("would-it-match",),
         ),
         Level(
             "finish-the-half",

@@ -202,6 +202,7 @@ SKILL = Skill(
             codes=("K.NBT.A.1",),
             stands_on=("teens:both-ways",),
             seconds=20,
+            ends=("in-the-head", "thirteen", "fifteen"),
         ),
     ),
     ask=ask,
