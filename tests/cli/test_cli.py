@@ -116,10 +116,10 @@ def test_plain_says_the_day_and_everything_of_a_prompt(
     assert "Wednesday, November 25, 2026" in out
     assert "School day 51, week 13, quarter 2." in out
     assert "Unlocked this quarter:" in out and "under three" in out
-    opening, first = out.index("\nOpening, said and not asked: "), out.index("\nPrompt 1 of 8")
+    opening, first = out.index("\nOpening, said and not asked: "), out.index("\nPrompt 1 of 7")
     assert 0 < opening < first and "November twenty-fifth." in out[opening:first]
     for label in ("Say:", "Answer:", "Working:", "Cue 1:", "Cue 2:", "Cue 3:", "Watch for:", "Why today:"):
-        assert out.count(f"\n{label}") == 8, label
+        assert out.count(f"\n{label}") == 7, label
     assert err.count("\n") == 1 and "no family.toml yet" in err
     assert not home.exists(), "printing wrote something"
     assert not any(ord(letter) < 32 and letter != "\n" for letter in out)

@@ -107,4 +107,5 @@ a_family = st.builds(
     pennies=st.booleans(),
     adult=st.just("") | names,
     animal=names,
+    prompts=st.none() | st.integers(4, 10),
 )

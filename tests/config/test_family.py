@@ -121,6 +121,36 @@ def test_little_is_enough(tmp_path: Path) -> None:
             'theme = "pink"',
             'line 21, preferences.theme: expected "dark" or "light", found "pink"',
         ),
+        (
+            "pennies = true",
+            "prompts = 3",
+            "line 23, preferences.prompts: expected a whole number from 4 to 10",
+        ),
+        (
+            "pennies = true",
+            "prompts = 11",
+            "line 23, preferences.prompts: expected a whole number from 4 to 10",
+        ),
+        (
+            "pennies = true",
+            "prompts = 6.0",
+            "line 23, preferences.prompts: expected a whole number from 4 to 10",
+        ),
+        (
+            "pennies = true",
+            "prompts = 'six'",
+            "line 23, preferences.prompts: expected a whole number from 4 to 10",
+        ),
+        (
+            "pennies = true",
+            "prompts = true",
+            "line 23, preferences.prompts: expected a whole number from 4 to 10",
+        ),
+        (
+            "pennies = true",
+            "prompts = [6]",
+            "line 23, preferences.prompts: expected a whole number from 4 to 10",
+        ),
         ("pennies = true", 'pennies = "yes"', "line 23, preferences.pennies: expected true or false"),
     ],
 )

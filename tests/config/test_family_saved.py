@@ -131,3 +131,12 @@ def test_a_family_that_would_not_load_again_is_not_saved(tmp_path: Path) -> None
     with pytest.raises(FileProblem, match=r"first_day"):
         save(path, FAMILY._replace(first_day=day(1, 1, 1)))
     assert not path.exists()
+
+
+@pytest.mark.parametrize("number", range(4, 11))
+def test_every_number_of_prompts_is_kept_and_taken_out_again(tmp_path: Path, number: int) -> None:
+    path = written(tmp_path, EXAMPLE)
+    assert load(path).prompts is None
+    asked = save(path, FAMILY._replace(prompts=number), FAMILY)
+    assert load(path) == asked and asked.prompts == number and f"\nprompts = {number}\n" in path.read_text()
+    assert save(path, FAMILY, asked) == FAMILY and path.read_text() == EXAMPLE

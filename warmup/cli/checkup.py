@@ -6,7 +6,7 @@ from pathlib import Path
 from warmup import skills
 from warmup.config import family as families
 from warmup.config.places import Places, routines_folder, there
-from warmup.config.plan import check_plan
+from warmup.config.plan_check import check_plan
 from warmup.config.toml_file import FileProblem, Missing
 from warmup.journal.journal import Journal, JournalProblem
 from warmup.session.context import Clock

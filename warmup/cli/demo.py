@@ -22,7 +22,7 @@ from warmup.session.context import Context, open_context
 WEEK = 31
 WEEKS_OF_HISTORY = 6
 NICKNAME = "Pip"
-_NAMED = ("weekday:around", "count-on", "coin-totals", "make-ten")
+_NAMED = ("date", "weekday:around", "count-on", "coin-totals", "make-ten")
 
 
 def demo_family(today: dt.date) -> Family:
@@ -54,8 +54,7 @@ def write_history(context: Context, places: Places, first: dt.date) -> None:
     """Live through every morning from ``first`` up to yesterday, and keep it in the journal."""
     moment = [dt.datetime.combine(first, dt.time(8))]
     journal = Journal.open(places.data, lambda: moment[0])
-    # An invented child has no lucky answers, and no review goes into what it is asked next.
-    curriculum = context.curriculum()._replace(guesses={}, reviews=None)
+    curriculum = context.curriculum()
     known = Knowledge()
     for date in context.year.between(first, context.today):
         moment[0] = dt.datetime.combine(date, dt.time(8, 5))
@@ -66,14 +65,15 @@ def write_history(context: Context, places: Places, first: dt.date) -> None:
 
 def _daily() -> dict[str, object]:
     slots = [
-        {"kind": "calendar", "most": 2},
+        {"kind": "calendar", "most": 3},
         *({"kind": "named", "most": 1, "only": [name]} for name in _NAMED),
         {"kind": "wobbled", "most": 1},
         {"kind": "newest", "most": 2},
+        {"kind": "adding", "most": 1},
         {"kind": "older", "most": 9},
         {"kind": "sure", "most": 1},
     ]
-    return {"format": 1, "seconds": 360, "prompts": 9, "slot": slots}
+    return {"format": 1, "seconds": 480, "prompts": 8, "slot": slots}
 
 
 def _one_morning(context: Context, journal: Journal, morning: Morning, now: dt.datetime) -> list[Asked]:

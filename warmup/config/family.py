@@ -11,7 +11,7 @@ from warmup import renames
 from warmup.config.places import there
 from warmup.config.toml_file import LONGEST_NAME, Document, FileProblem, read
 from warmup.english import MONTHS, WEEKDAYS, date_words
-from warmup.model import Countdown, ItemId, LevelId
+from warmup.model import FEWEST_PROMPTS, MOST_PROMPTS, Countdown, ItemId, LevelId
 from warmup.schoolyear import WEEKS, SchoolYear, school_year
 from warmup.text import clean, did_you_mean, shown, visible
 
@@ -66,7 +66,7 @@ class Family(NamedTuple):
     morning is known to be school or off. ``off`` holds
     stretches of days off, both ends included; ``extra`` the mornings held beside the plan. ``theme`` is
     "dark" or "light"; ``adult`` is who marks, empty when it does not matter; ``animal`` what the stuffed
-    animal of some prompts is called.
+    animal of some prompts is called; ``prompts`` is how many a morning has, None for what the year plan says.
     """
 
     first_day: dt.date
@@ -83,6 +83,7 @@ class Family(NamedTuple):
     pennies: bool = True
     adult: str = ""
     animal: str = "Bear"
+    prompts: int | None = None
 
 
 def default(today: dt.date, journal_names: Sequence[str] = ()) -> Family:
@@ -141,6 +142,9 @@ def parse(file: Document) -> Family:
         pennies=file.flag("preferences", "pennies", default=True),
         adult=file.name("preferences", "adult", default=""),
         animal=file.name("preferences", "animal", default="Bear"),
+        prompts=file.whole("preferences", "prompts", least=FEWEST_PROMPTS, most=MOST_PROMPTS)
+        if file.has("preferences", "prompts")
+        else None,
     )
 
 

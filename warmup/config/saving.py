@@ -196,6 +196,7 @@ def _preferences(family: Family | None) -> dict[str, Any]:
         "pennies": family.pennies,
         "animal": family.animal,
         "adult": family.adult,
+        "prompts": family.prompts,
     }
 
 

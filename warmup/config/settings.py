@@ -97,6 +97,11 @@ SETTINGS: tuple[tuple[str, tuple[Setting, ...]], ...] = (
             Setting('answers = "covered"', "shown or covered when a prompt comes up", "shown"),
             Setting("pennies = false", "whether prompts may use pennies", "true"),
             Setting('animal = "Moose"', "what the stuffed animal in some prompts is called", "Bear"),
+            Setting(
+                "prompts = 6",
+                "how many prompts a morning has from now on, 4 to 10",
+                "5 at first, 8 from January on, as routines/year.toml says",
+            ),
             Setting('adult = "Dad"', "who marks on this machine, kept with each mark", "nobody"),
         ),
     ),

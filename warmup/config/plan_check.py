@@ -1,0 +1,155 @@
+"""What is wrong with the year plan and the shapes of a morning: for ``warmup check`` alone."""
+
+from collections import Counter
+from collections.abc import Iterator, Mapping
+
+from warmup import renames
+from warmup.config.places import Places
+from warmup.config.plan import (
+    check_format,
+    load_shape,
+    nothing_new_from,
+    open_routine,
+    plan_prompts,
+    review_weeks,
+    rows,
+    rows_today,
+    shapes,
+    unknown,
+    week_at,
+    weeks_in,
+)
+from warmup.config.toml_file import Document, FileProblem
+from warmup.model import LevelId, level_id, skill_and_key
+from warmup.schoolyear import WEEKS, WEEKS_A_QUARTER
+from warmup.skills import SKILLS, levels
+from warmup.text import shown
+
+_FIXED = {"weeks": WEEKS, "weeks_a_quarter": WEEKS_A_QUARTER, "review_every": 5}
+"""Keys whose value can't be changed. The last is of an older form of the file: it means the review weeks of
+the file that came with the program."""
+_A_WEEK, _IN_WEEK_1 = 5, 6
+"""How many levels may open in a week, and in the first."""
+
+
+def check_plan(places: Places) -> list[FileProblem]:
+    """Everything that is wrong with the year plan and the shapes of a morning, in the order of the files.
+
+    For the year: skills and levels that are not there or no longer, weeks out of 1 to 36, review weeks out of
+    order, numbers of prompts out of 4 to 10, a new level in a review week or in the last weeks, more new ones
+    a week than a child can take up, a level before one it stands on, a level left out.
+    """
+    problems: list[FileProblem] = []
+    try:
+        file, own = open_routine(places, "year")
+        check_format(file)
+        problems += _check_year(file, own)
+    except FileProblem as problem:
+        problems.append(problem)
+    for name in shapes(places):
+        try:
+            load_shape(places, name)
+        except FileProblem as problem:
+            problems.append(problem)
+    return problems
+
+
+def _check_year(file: Document, own: bool) -> list[FileProblem]:
+    problems = [*unknown(file), *_dropped(file)]
+    for key, fixed in _FIXED.items():
+        if file.data.get(key, fixed) != fixed:
+            problems.append(file.problem((key,), f"{fixed}, which can't be changed", shown(file.data[key])))
+    reviews: tuple[int, ...] = ()
+    last = WEEKS
+    try:
+        reviews, last = review_weeks(file, own), nothing_new_from(file, own)
+    except FileProblem as problem:
+        problems.append(problem)
+    try:
+        plan_prompts(file, own)
+    except FileProblem as problem:
+        problems.append(problem)
+    weeks: dict[LevelId, int] = {}
+    for name, row in rows_today(file).items():
+        try:
+            weeks[name] = week_at(file, *row)
+        except FileProblem as problem:
+            problems.append(problem)
+    if not _older(file):
+        problems += _quiet_weeks(file, weeks, reviews, last)
+        problems += _crowded(file, weeks)
+        problems += _order(file, weeks)
+        problems += _left_out(file, weeks, own)
+    if not problems:
+        weeks_in(file, own)
+    return sorted(problems, key=lambda problem: problem.line or 0)
+
+
+def _older(file: Document) -> bool:
+    """Whether the file is of the form of before review weeks were listed.
+
+    Its weeks were in order by the levels and the review weeks of its day, so it is not held to today's.
+    """
+    return file.has("review_every") and not file.has("review_weeks")
+
+
+def _dropped(file: Document) -> Iterator[FileProblem]:
+    """One warning for all the levels that are asked no more."""
+    gone = [row for row in rows(file) if renames.dropped(level_id(*row))]
+    if gone:
+        others = f" and {len(gone) - 1} more" if len(gone) > 1 else ""
+        found = f"{shown(gone[0][1])}{others} that later versions left out"
+        advice = "Nothing is asked for such a line; delete it when you like."
+        if _older(file):
+            advice += " Newer levels are in the file that came with the program: copy it anew to have them."
+        yield file._replace(advice=advice).problem(("skills", *gone[0]), "levels that are still asked", found)
+
+
+def _way(file: Document, level: LevelId) -> tuple[str, str, str]:
+    """Where the level's week stands in the file, by the name it has there."""
+    return "skills", *rows_today(file).get(level, skill_and_key(level))
+
+
+def _quiet_weeks(
+    file: Document, weeks: Mapping[LevelId, int], reviews: tuple[int, ...], last: int
+) -> Iterator[FileProblem]:
+    for level, week in weeks.items():
+        if week in reviews or week >= last:
+            reason = "a review week" if week in reviews else f"and nothing new comes from week {last} on"
+            yield file.problem(
+                _way(file, level), "a week in which something new may come", f"{week}, {reason}"
+            )
+
+
+def _crowded(file: Document, weeks: Mapping[LevelId, int]) -> Iterator[FileProblem]:
+    """Weeks with more new levels than a child can take up, each told at the last of its levels."""
+    for week, number in sorted(Counter(weeks.values()).items()):
+        if number > (_IN_WEEK_1 if week == 1 else _A_WEEK):
+            level = [name for name, at in weeks.items() if at == week][-1]
+            expected = f"at most {_A_WEEK} new levels a week ({_IN_WEEK_1} in week 1)"
+            yield file.problem(_way(file, level), expected, f"{number} in week {week}")
+
+
+def _order(file: Document, weeks: Mapping[LevelId, int]) -> Iterator[FileProblem]:
+    for skill in SKILLS.values():
+        for level in skill.levels:
+            name = level_id(skill.id, level.key)
+            for base in map(LevelId, level.stands_on):
+                if weeks.get(base, 0) > weeks.get(name, WEEKS):
+                    expected = f"week {weeks[base]} or later (it stands on {base})"
+                    yield file.problem(_way(file, name), expected, str(weeks[name]))
+
+
+def _left_out(file: Document, weeks: Mapping[LevelId, int], own: bool) -> Iterator[FileProblem]:
+    """Levels of skills that have no line: a family may leave any out, but nothing that others stand on."""
+    there, needed = rows_today(file), dict[LevelId, LevelId]()
+    for skill in SKILLS.values():
+        for level in skill.levels:
+            name = level_id(skill.id, level.key)
+            if name in weeks:
+                needed |= {base: name for base in map(LevelId, level.stands_on) if base not in needed}
+    for name in levels():
+        if name in there or (own and name not in needed):
+            continue
+        expected = f"a week, because {needed[name]} stands on it" if name in needed else "a week"
+        yield file.problem(_way(file, name), expected, "nothing")
