@@ -107,9 +107,10 @@ class Item(NamedTuple):
 
     ``id`` is ``skill/name``; ``level`` counts from 1 within the skill and ``level_id`` names it as
     ``skill:key``; ``week`` is the earliest it may be asked; ``stands_on`` names other levels by their
-    ``level_id``; ``guess`` is the chance of a lucky answer; ``seconds`` is 20, 40 or 60. On a ``ladder``
-    fluency high up retires the rungs below, but for ``trouble`` items, which keep their own
-    record. ``hands`` says that it wants things on the table.
+    ``level_id`` and ``waits_on`` misconceptions by their ids: none of them may be shaky. ``codes`` are those
+    its level exercises. ``guess`` is the chance of a lucky answer; ``seconds`` is 20, 40, 60 or 120. On a
+    ``ladder`` what comes easily high up retires the rungs below. ``hands`` says that it wants things on the
+    table, ``ends`` that it is quick and light enough to end a morning.
     """
 
     id: ItemId
@@ -124,6 +125,19 @@ class Item(NamedTuple):
     seconds: int = 40
     ladder: bool = False
     hands: bool = False
+    ends: bool = False
+    codes: tuple[str, ...] = ()
+    waits_on: tuple[ItemId, ...] = ()
+
+    @property
+    def kindergarten(self) -> bool:
+        """Whether its level has a kindergarten code."""
+        return any(code.startswith("K.") for code in self.codes)
+
+    @property
+    def places(self) -> int:
+        """How many prompts of a morning it counts as: the whole count takes two minutes, so it is two."""
+        return 2 if self.seconds > 60 else 1
 
 
 class Cue(NamedTuple):
@@ -195,6 +209,7 @@ class SlotKind(Enum):
 
     CALENDAR = "calendar"
     COUNTING = "counting"
+    ADDING = "adding"
     WOBBLED = "wobbled"
     NEWEST = "newest"
     OLDER = "older"
@@ -215,35 +230,51 @@ class Slot(NamedTuple):
     only: tuple[str, ...] = ()
 
 
-class Shape(NamedTuple):
-    """What a routine file says: the slots in their order, how many prompts by week, and the ceiling.
+FEWEST_PROMPTS, MOST_PROMPTS = 4, 10
+"""How many prompts a morning may aim at, by the year plan or by the family."""
+SECONDS = 480
+"""The ceiling of a morning that says none, in seconds: eight minutes with cues, hands, marks and close."""
 
-    ``prompts`` holds (last week, number) pairs in order of weeks.
+
+def _in_week(counts: tuple[tuple[int, int], ...], week: int) -> int:
+    """The number of the first stretch that ``week`` falls in; after the last stretch its number holds on."""
+    return next((number for last, number in counts if week <= last), counts[-1][1])
+
+
+class Shape(NamedTuple):
+    """What a routine file says: the slots in their order, and the ceiling in seconds.
+
+    ``prompts`` holds (last week, number) pairs in order of weeks in a file that counts for itself, and is
+    empty where the year plan says how many prompts a morning has; ``at_most`` is the most prompts of this
+    shape, 0 for no such limit.
     """
 
     name: str
     slots: tuple[Slot, ...]
-    prompts: tuple[tuple[int, int], ...]
-    seconds: int = 360
+    prompts: tuple[tuple[int, int], ...] = ()
+    seconds: int = SECONDS
+    at_most: int = 0
 
-    def with_prompts(self, count: int) -> "Shape":
-        """This shape with so many prompts in any week."""
-        return self._replace(prompts=((36, count),))
-
-    def prompts_in(self, week: int) -> int:
-        """How many prompts a morning of this week aims at."""
-        return next((number for last, number in self.prompts if week <= last), self.prompts[-1][1])
+    def prompts_in(self, week: int) -> int | None:
+        """How many prompts a morning of this week aims at; None where the shape does not say."""
+        return _in_week(self.prompts, week) if self.prompts else None
 
 
 class Plan(NamedTuple):
     """The year plan: the earliest week of each level, by its id, and the weeks that open none.
 
-    ``reviews`` are the review weeks in their order; from ``nothing_new_from`` on no level opens.
+    ``prompts`` holds, in order of weeks and at least once, a last week and how many prompts a morning has up
+    to it. ``reviews`` are the review weeks in their order; from ``nothing_new_from`` on no level opens.
     """
 
     weeks: Mapping[LevelId, int]
+    prompts: tuple[tuple[int, int], ...]
     reviews: tuple[int, ...] = ()
     nothing_new_from: int = 36
+
+    def prompts_in(self, week: int) -> int:
+        """How many prompts a morning of this week aims at."""
+        return _in_week(self.prompts, week)
 
 
 class Choice(NamedTuple):

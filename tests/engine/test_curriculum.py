@@ -4,11 +4,10 @@ import datetime as dt
 
 import pytest
 
-from tests.mornings import morning
 from warmup import skills
 from warmup.engine.curriculum import curriculum
-from warmup.engine.eligibility import Adjustments, Eligible, pause_end, paused_until, unlocked
-from warmup.model import Item, ItemId, LevelId, Plan, item_id, level_id, skill_and_key, skill_and_name
+from warmup.engine.eligibility import Eligible
+from warmup.model import Item, ItemId, LevelId, item_id, level_id, skill_and_key, skill_and_name
 from warmup.schoolyear import school_year
 
 FIRST = dt.date(2026, 8, 31)
@@ -19,10 +18,15 @@ TWO = Item(ItemId("knots/two"), "knots", 2, LevelId("knots:two"), "number", 4, h
 
 def test_items_unlock_on_the_first_morning_of_their_week() -> None:
     plan = curriculum((ONE, TWO), YEAR, FIRST, (5, 9))
-    assert plan.unlocks == {ONE.id: 0, TWO.id: 9}, "three weeks of three mornings"
-    assert plan.guesses == {ONE.id: 0.5, TWO.id: 0.0}
-    assert plan.reviews is not None and plan.reviews.hands == {TWO.id}
-    assert (plan.reviews.mornings_a_week, plan.reviews.weeks) == (3, (5, 9))
+    assert (plan.opened(ONE), plan.opened(TWO)) == (0, 9), "three weeks of three mornings"
+    assert plan.items == (ONE, TWO) and plan.by_id == {ONE.id: ONE, TWO.id: TWO}
+    assert plan.reviews == (5, 9)
+
+
+def test_what_came_before_the_family_began_unlocks_with_it() -> None:
+    plan = curriculum((ONE, TWO), YEAR, YEAR.mornings[7])
+    assert plan.since == 3
+    assert (plan.opened(ONE), plan.opened(TWO)) == (6, 9), "the first morning of its first week"
 
 
 @pytest.mark.parametrize(("began", "since"), [(0, 1), (2, 1), (3, 2), (5, 2), (6, 3)])
@@ -31,22 +35,6 @@ def test_a_family_settles_for_two_weeks_from_the_morning_it_began(began: int, si
     assert (plan.began, plan.since) == (began, since)
     new = [plan.new_family(YEAR.morning(date)) for date in YEAR.mornings[began : began + 8]]
     assert new == [True] * 6 + [False] * 2
-
-
-def test_what_a_quarter_has_unlocked_is_of_its_own_weeks_up_to_this_one() -> None:
-    weeks = {level_id("knots", str(week)): week for week in (9, 10, 12, 13, 18, 19)}
-    week_12 = morning(school_day=45)
-    assert (week_12.week, week_12.quarter) == (12, 2)
-    assert unlocked(Plan(weeks), week_12) == {"knots:10", "knots:12"}
-
-
-def test_a_pause_ends_on_a_planned_morning_and_lasts_that_whole_day() -> None:
-    assert pause_end(YEAR, FIRST, 3) == dt.date(2026, 9, 7), "Tuesday, Wednesday, and the next Monday"
-    assert pause_end(YEAR, YEAR.mornings[-2], 3) == YEAR.mornings[-1]
-    assert pause_end(YEAR, YEAR.mornings[-1], 3) == YEAR.mornings[-1]
-    paused = Adjustments(paused=FIRST)
-    assert paused_until(paused, FIRST) == FIRST
-    assert paused_until(paused, FIRST + dt.timedelta(1)) is None is paused_until(Adjustments(), FIRST)
 
 
 def test_one_left_out_leaves_the_others_and_what_the_day_asks_for() -> None:

@@ -11,15 +11,20 @@ from itertools import pairwise
 import pytest
 
 from tests.bank import reference
-from warmup.engine.curriculum import Curriculum, Reviews
-from warmup.engine.memory import LONGEST, NEW, Checked, Day, Knowledge, Record, fold, learn
-from warmup.model import Asked, ItemId, Mark
+from tests.engine.made import made
+from warmup.engine.curriculum import Curriculum
+from warmup.engine.memory import LONGEST, NEW, Day, Knowledge, Record, fold, learn
+from warmup.model import Asked, Item, ItemId, LevelId, Mark
 from warmup.schoolyear import SchoolYear
 
 FIRST = dt.date(2026, 8, 31)
 ITEM = ItemId("knots/one")
-TWO, THREE = ItemId("knots/two"), ItemId("knots/three")
-ROPE, SAIL = ItemId("ropes/one"), ItemId("sails/one")
+KNOT, TWO, GUESSED, ROPE = (
+    made("knots/one"),
+    made("knots/two"),
+    made("knots/three", guess=0.5),
+    made("ropes/one"),
+)
 F, H, N, S = Mark.FLUENT, Mark.HESITATED, Mark.NOT_YET, Mark.SKIPPED
 SPACING = reference("pedagogy")["spacing"]
 
@@ -29,14 +34,25 @@ def day(index: int) -> dt.date:
     return FIRST + dt.timedelta(index)
 
 
-PLAIN = Curriculum((), {}, {}, SchoolYear(tuple(range(7)), tuple(map(day, range(400)))))
-"""Every day a morning, and no review weeks."""
+PLAIN = Curriculum(
+    {item.id: item for item in (KNOT, TWO, GUESSED, ROPE)},
+    SchoolYear(tuple(range(7)), tuple(map(day, range(400)))),
+)
+"""Every day a morning, all of it open in week 1."""
 
 
-def after(*lines: tuple[int, Mark | None], opened: int = 0, guess: float = 0.0) -> Record:
+def after(*lines: tuple[int, Mark | None], opened: int = 0) -> Record:
     """The item's record after plain marks on these mornings."""
-    asked = [Asked(day(index), ITEM, mark) for index, mark in lines]
-    return fold(PLAIN._replace(unlocks={ITEM: opened}, guesses={ITEM: guess}), asked).of(ITEM)
+    record = NEW
+    for index, mark in lines:
+        record = learn(record, Asked(day(index), ITEM, mark), index, opened)
+    return record
+
+
+def folded(*lines: tuple[int, Item | ItemId, Mark | None], before: Knowledge | None = None) -> Knowledge:
+    """What is known after plain marks: morning, item, mark."""
+    asked = [Asked(day(at), item.id if isinstance(item, Item) else item, mark) for at, item, mark in lines]
+    return fold(PLAIN, asked, before)
 
 
 def once(
@@ -57,30 +73,30 @@ def once(
 
 
 @pytest.mark.parametrize(
-    ("index", "opened", "overdue", "chance"),
+    ("index", "opened", "rested", "chance"),
     [
-        (0, 0, 0.25, 0.960184),  # 1 of 4 mornings; 0.85 ^ (1/4) is the root of 0.921954, the root of 0.85
-        (1, 0, 0.5, 0.921954),  # 2 of 4; 0.921954 * 0.921954 = 0.849999
-        (3, 0, 1.0, 0.85),  # 4 of 4: just due
-        (7, 0, 2.0, 0.7225),  # 8 of 4; 0.85 * 0.85
-        (11, 0, 3.0, 0.614125),  # 12 of 4; 0.85 * 0.85 * 0.85
-        (11, 8, 1.0, 0.85),  # it unlocked at 8 and rested since 7: 4 of 4
-        (7, 8, 0.0, 1.0),  # the morning before it unlocked: 0 of 4
-        (2, 8, 0.0, 1.0),  # before that nothing has rested
+        (0, 0, 1, 0.960184),  # 1 of 4 mornings; 0.85 ^ (1/4) is the root of 0.921954, the root of 0.85
+        (1, 0, 2, 0.921954),  # 2 of 4; 0.921954 * 0.921954 = 0.849999
+        (3, 0, 4, 0.85),  # 4 of 4: just due
+        (7, 0, 8, 0.7225),  # 8 of 4; 0.85 * 0.85
+        (11, 0, 12, 0.614125),  # 12 of 4; 0.85 * 0.85 * 0.85
+        (11, 8, 4, 0.85),  # it unlocked at 8 and rested since 7: 4 of 4
+        (7, 8, 0, 1.0),  # the morning before it unlocked: 0 of 4
+        (2, 8, 0, 1.0),  # before that nothing has rested
     ],
 )
 def test_a_new_item_rests_from_the_morning_before_it_unlocked(
-    index: int, opened: int, overdue: float, chance: float
+    index: int, opened: int, rested: int, chance: float
 ) -> None:
-    assert NEW.overdue(index, opened) == overdue
+    assert NEW.rested(index, opened) == rested
     assert NEW.chance(index, opened) == pytest.approx(chance, abs=1e-6)
 
 
 def test_once_marked_an_item_rests_from_its_last_mark() -> None:
     record = Record(interval=6.0, last=10)
-    assert record.overdue(13, 0) == 0.5  # 3 of 6, whenever it unlocked
-    assert record.overdue(22, 12) == 2.0 and record.chance(22, 12) == pytest.approx(0.7225)  # 12 of 6
-    assert record.overdue(10, 0) == 0.0 == record.overdue(4, 0) and record.chance(10, 0) == 1.0
+    assert record.rested(13, 0) == 3 == record.rested(13, 12), "whenever it unlocked"
+    assert record.rested(22, 12) == 12 and record.chance(22, 12) == pytest.approx(0.7225)  # 12 of 6
+    assert record.rested(10, 0) == 0 == record.rested(4, 0) and record.chance(10, 0) == 1.0
 
 
 @pytest.mark.parametrize(
@@ -119,32 +135,16 @@ def test_an_item_that_unlocks_later_has_not_rested_before() -> None:
     assert after((5, F), opened=8).interval == 4.0  # asked before its time, e = 0: 4 + 0
 
 
-@pytest.mark.parametrize(
-    ("lines", "due_at"),
-    [
-        ([(3, F)], None),
-        ([(3, H)], 5),  # 3 + 2
-        ([(3, N)], 4),  # 3 + 1
-        ([(3, H), (5, F)], None),
-        ([(3, H), (4, N)], 5),  # 4 + 1
-        ([(3, N), (4, H)], 6),  # 4 + 2
-        ([(3, N), (4, S), (5, None)], 4),  # what counts for nothing pays nothing back
-    ],
-)
-def test_when_it_is_due_back(lines: list[tuple[int, Mark | None]], due_at: int | None) -> None:
-    assert after(*lines).due_at == due_at
-
-
 def test_a_cue_counts_as_hesitated() -> None:
     helped = once(3, F, cue=1)
-    assert (helped.interval, helped.due_at, helped.mark, helped.run) == (4.0, 5, H, 0)
+    assert (helped.interval, helped.mark, helped.run) == (4.0, H, 0)
     assert helped == once(3, H) == once(3, H, cue=3)
     assert once(3, N, cue=2) == once(3, N), "a cue makes a not yet no better"
 
 
 def test_a_rough_day_lowers_nothing() -> None:
     rough = once(3, N, rough=True)
-    assert (rough.interval, rough.due_at, rough.misses) == (4.0, 4, 0)  # due all the same
+    assert (rough.interval, rough.mark, rough.misses) == (4.0, N, 0)
     twice = once(4, N, before=once(3, N))
     assert once(5, N, before=twice, rough=True).misses == twice.misses == 2, "no reason to teach it again"
     assert once(3, F, rough=True).interval == 12.0  # e = 4: 4 + 8, as on any day
@@ -156,7 +156,6 @@ def test_a_mark_from_memory_weighs_half() -> None:
     assert once(7, F, from_memory=True).interval == 14.0  # from 4 to 24, half of it: 4 + 20/2
     assert once(3, N, from_memory=True).interval == 3.0  # a quarter off: 4 - 4/4
     assert once(3, H, from_memory=True) == once(3, H)
-    assert once(3, N, from_memory=True).due_at == 4
 
 
 def test_a_lucky_answer_grows_the_gap_less() -> None:
@@ -171,6 +170,7 @@ def test_skipped_and_unmarked_count_as_shown_and_for_nothing_else() -> None:
     asked = [Asked(day(3), ITEM, H, wording="a"), Asked(day(5), ITEM, S, wording="b")]
     asked.append(Asked(day(6), ITEM, None, cue=2, wording="c"))
     before = fold(PLAIN, asked[:1]).of(ITEM)
+    assert before.wording == "a"
     record = fold(PLAIN, asked).of(ITEM)
     assert record == before._replace(shown=3, shown_on=day(6), wording="c")
     assert (record.marks, record.last, record.marked_on) == (1, 3, day(3))
@@ -191,77 +191,54 @@ def test_runs_and_misses() -> None:
     assert counted(F, N, F) == (1, 0, 3, 3)
 
 
-def test_the_last_four_mornings() -> None:
+def test_each_morning_keeps_what_was_on_screen_and_whether_it_came_easily() -> None:
     lines = [
         Asked(day(0), ITEM, F),
-        Asked(day(1), ITEM, N),
-        Asked(day(1), ROPE, F),
         Asked(day(4), ITEM, F, cue=1),  # helped: marked, but not as come easily
-        Asked(day(4), ROPE, F),
-        Asked(day(4), SAIL, H),
-        Asked(day(5), SAIL, S),  # nothing that counts: no morning
-        Asked(day(6), SAIL, None),
-        Asked(day(8), SAIL, F),
-        Asked(day(9), ITEM, F),
-        Asked(day(9), TWO, F),
+        Asked(day(4), ROPE.id, H),
+        Asked(day(5), ITEM, S),  # on screen, no mark that counts
+        Asked(day(5), TWO.id, None),
+        Asked(day(5), TWO.id, N),
     ]
-    four = (Day(day(1), 1, 2), Day(day(4), 1, 3), Day(day(8), 1, 1), Day(day(9), 2, 2))
-    assert fold(PLAIN, lines).days == four
-    assert fold(PLAIN, lines[:3]).days == (Day(day(0), 1, 1), Day(day(1), 1, 2))
-    assert Knowledge().of(ItemId("knots/none")) == NEW
-
-
-# -- review weeks: four mornings a week and weeks 5 and 10, so week 5 has the mornings 16 to 19
-
-WEEKS = Reviews(4, (5, 10), frozenset({ITEM}))
-
-
-def checked(*lines: tuple[int, ItemId, Mark | None], cue: int = 0) -> Checked | None:
-    """What the last review week said of knots."""
-    asked = [Asked(day(index), item, mark, cue) for index, item, mark in lines]
-    return fold(PLAIN._replace(reviews=WEEKS), asked).checks.get("knots")
-
-
-def test_each_morning_of_a_review_week_counts_once_by_its_first_mark() -> None:
-    assert checked((15, ITEM, F)) is None, "week 4"
-    assert checked((16, ITEM, F)) == Checked(5, (True,), 16, ITEM, True)
-    assert checked((16, TWO, N), (16, ITEM, F)) == Checked(5, (False,), 16, TWO, False)
-    assert checked((16, ITEM, S), (16, TWO, None), (16, THREE, F)) == Checked(5, (True,), 16, THREE, False)
-    assert checked((16, ITEM, F), (18, TWO, H)) == Checked(5, (True, False), 18, TWO, False)
-    assert checked((16, ITEM, F), cue=1) == Checked(5, (False,), 16, ITEM, True)
-    assert checked((16, ROPE, F)) is None
-    every = checked(*((index, ITEM, mark) for index in range(14, 22) for mark in (F, N)))
-    assert every == Checked(5, (True,) * 4, 19, ITEM, True, since=2, last_since=21)
-
-
-def test_later_mornings_are_counted_until_the_next_review_week() -> None:
-    first = (16, ITEM, N)
-    assert checked(first, (20, ITEM, F), (20, TWO, F), (23, ITEM, S)) == Checked(
-        5, (False,), 16, ITEM, True, since=1, last_since=20
+    days = (
+        Day(0, ((ITEM, True),)),
+        Day(4, ((ITEM, False), (ROPE.id, False))),
+        Day(5, ((ITEM, None), (TWO.id, None), (TWO.id, False))),
     )
-    assert checked(first, (20, ITEM, F), (25, ITEM, N)) == Checked(5, (False,), 16, ITEM, True, 2, 25)
-    assert checked(first, (20, ITEM, F), (36, TWO, F)) == Checked(10, (True,), 36, TWO, False)
+    assert fold(PLAIN, lines).days == days
+    assert [each.easy for each in days] == [(True,), (False, False), (False,)]
+    assert fold(PLAIN, lines[4:], fold(PLAIN, lines[:4])).days == days, "one morning in two sessions"
 
 
-@pytest.mark.parametrize(
-    ("then", "since", "last"),
-    [
-        (((20, F),), 1, 20),  # a second session of that morning
-        (((20, F), (21, F), (23, N)), 3, 23),
-        (((22, F),), 2, 22),
-        ((), 1, 20),
-        (((22, S),), 1, 20),
-    ],
-)
-def test_a_morning_known_before_is_counted_once(
-    then: tuple[tuple[int, Mark], ...], since: int, last: int
-) -> None:
-    plan = PLAIN._replace(reviews=WEEKS)
-    before = fold(plan, [Asked(day(16), ITEM, N), Asked(day(20), ITEM, F)])
-    assert before.checks["knots"] == Checked(5, (False,), 16, ITEM, True, since=1, last_since=20)
-    more = [Asked(day(index), TWO, mark) for index, mark in then]
-    found = fold(plan, more, before).checks["knots"]
-    assert (found.since, found.last_since) == (since, last)
+# -- the two layers
+
+
+def test_a_level_learns_from_all_its_items() -> None:
+    """Its record is what one item would have that got all the marks."""
+    now = folded((3, KNOT, F), (5, TWO, H), (9, KNOT, N), (9, ROPE, F))
+    assert now.of_level(KNOT.level_id) == after((3, F), (5, H), (9, N))
+    assert (now.of(KNOT.id), now.of(TWO.id)) == (after((3, F), (9, N)), after((5, H)))
+    assert now.of_level(ROPE.level_id) == now.of(ROPE.id) == after((9, F))
+    assert now.of_level(LevelId("knots:2")) == NEW == now.of(GUESSED.id)
+
+
+def test_a_lucky_answer_grows_the_interval_of_its_level_less_as_well() -> None:
+    now = folded((3, GUESSED, F))
+    assert now.of_level(GUESSED.level_id).interval == 8.0 == now.of(GUESSED.id).interval  # 4 + 8/2
+
+
+def test_both_layers_count_from_the_week_of_the_item() -> None:
+    """The third week begins at 14, so at 17 it has rested 4: 4 + 2*4."""
+    late = made("sails/one", week=3)
+    now = fold(PLAIN._replace(by_id={late.id: late}), [Asked(day(17), late.id, F)])
+    assert now.of(late.id).interval == 12.0 == now.of_level(late.level_id).interval
+
+
+def test_what_the_plan_no_longer_names_keeps_a_record_and_has_no_level() -> None:
+    gone = ItemId("old/one")
+    now = folded((0, gone, F), (0, KNOT, F))
+    assert now.of(gone).marks == 1 and list(now.levels) == [KNOT.level_id]
+    assert now.days == (Day(0, ((gone, True), (ITEM, True))),)
 
 
 # -- the direction of what is published on spacing; tests/references/pedagogy.toml says of whom: mostly adults
@@ -271,7 +248,7 @@ def asked_when_due(mornings: int = 144) -> list[int]:
     """The mornings of a year on which an item is due and is asked, if it always comes easily."""
     record, asked = NEW, []
     for index in range(mornings):
-        if record.overdue(index, 0) >= 1:
+        if record.rested(index, 0) >= record.interval:
             record = once(index, F, record)
             asked.append(index)
     return asked

@@ -12,7 +12,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from warmup.engine.curriculum import Curriculum, Reviews
+from tests.engine.made import chance, made
+from warmup.engine.curriculum import Curriculum
 from warmup.engine.memory import LONGEST, SHORTEST, Knowledge, fold
 from warmup.model import Asked, ItemId, Mark, item_id
 from warmup.randomness import SeededRandom
@@ -20,10 +21,7 @@ from warmup.schoolyear import SchoolYear
 
 ROOT = Path(__file__).parents[2]
 FIRST = dt.date(2026, 8, 31)
-ITEM = ItemId("knots/one")
 F, H, N, S = Mark.FLUENT, Mark.HESITATED, Mark.NOT_YET, Mark.SKIPPED
-WEEKS = Reviews(4, (5, 10), frozenset({ITEM}))
-"""Four mornings a week, and weeks 5 and 10 are reviews; one item wants things on the table."""
 
 
 def day(index: int) -> dt.date:
@@ -43,12 +41,13 @@ class History(NamedTuple):
     """Lines in order of time, and what ``fold`` is told beside them."""
 
     lines: list[Asked]
-    unlocks: dict[ItemId, int]
+    weeks: dict[ItemId, int]
     guesses: dict[ItemId, float]
 
     def fold(self, lines: Sequence[Asked], before: Knowledge | None = None) -> Knowledge:
         """Fold some of the lines."""
-        return fold(Curriculum((), self.unlocks, self.guesses, YEAR, WEEKS), lines, before)
+        items = (made(name, week=week, guess=self.guesses[name]) for name, week in self.weeks.items())
+        return fold(Curriculum({item.id: item for item in items}, YEAR), lines, before)
 
 
 names = [item_id(skill, name) for skill in ("knots", "ropes") for name in ("one", "two")]
@@ -65,7 +64,7 @@ lines = st.builds(
 histories = st.builds(
     History,
     st.lists(lines, max_size=40).map(lambda rows: sorted(rows, key=lambda row: row.date)),
-    st.fixed_dictionaries({name: st.integers(0, 40) for name in names}),
+    st.fixed_dictionaries({name: st.integers(1, 6) for name in names}),
     st.fixed_dictionaries({name: st.sampled_from([0.0, 0.33, 0.5]) for name in names}),
 )
 
@@ -88,15 +87,18 @@ def test_the_order_of_items_does_not_matter(history: History, order: list[ItemId
     """Neither in what is told beside the lines, nor in what was known, nor between the lines of a day."""
     other = History(
         sorted(history.lines, key=lambda row: (row.date, order.index(row.item))),
-        {name: history.unlocks[name] for name in order},
+        {name: history.weeks[name] for name in order},
         {name: history.guesses[name] for name in order},
     )
     known, again = history.fold(history.lines), other.fold(history.lines)
     assert again == known
     mixed = other.fold(other.lines)
-    assert mixed.records == known.records and mixed.days == known.days
-    turned = Knowledge(dict([*known.records.items()][::-1]), known.days, dict([*known.checks.items()][::-1]))
-    assert history.fold(history.lines, turned).records == history.fold(history.lines, known).records
+    assert mixed.items == known.items
+    assert [sorted(each.asked, key=repr) for each in mixed.days] == [
+        sorted(each.asked, key=repr) for each in known.days
+    ]
+    turned = Knowledge(dict([*known.items.items()][::-1]), dict([*known.levels.items()][::-1]), known.days)
+    assert history.fold(history.lines, turned) == history.fold(history.lines, known)
 
 
 @pytest.mark.slow
@@ -126,27 +128,26 @@ def test_the_gap_keeps_its_bounds_and_goes_the_way_of_the_mark(history: History)
 
 
 @pytest.mark.slow
-@given(histories)
-def test_checks_by_code_of_its_own(history: History) -> None:
-    """A table of first marks by skill and morning, read at the end rather than as it goes."""
-    firsts: dict[str, dict[int, Asked]] = {}
-    for line in history.lines:
-        if line.mark not in (None, S):
-            firsts.setdefault(line.item.split("/")[0], {}).setdefault(index_of(line.date), line)
-    checks = history.fold(history.lines).checks
-    for skill in ("knots", "ropes"):
-        mornings = firsts.get(skill, {})
-        weeks = [index // 4 + 1 for index in mornings if (index // 4 + 1) in WEEKS.weeks]
-        if not weeks:
-            assert skill not in checks
-            continue
-        inside = [index for index in mornings if index // 4 + 1 == weeks[-1]]
-        later = [index for index in mornings if index // 4 + 1 > weeks[-1]]
-        went = checks[skill]
-        assert (went.week, went.last, went.item) == (weeks[-1], inside[-1], mornings[inside[-1]].item)
-        assert went.marks == tuple(mornings[at].mark is F and not mornings[at].cue for at in inside)
-        assert len(went.marks) <= 4 and went.hands is (went.item == ITEM)
-        assert (went.since, went.last_since) == (len(later), later[-1] if later else -1)
+@given(histories, st.integers(0, 99))
+def test_the_chances_of_both_layers_by_code_of_their_own(history: History, index: int) -> None:
+    """Of plain marks; the level's is that of all its items' marks."""
+    plain = [
+        line._replace(cue=0, rough=False, from_memory=False)
+        for line in history.lines
+        if line.mark not in (None, S)
+    ]
+    known = history.fold(plain)
+    for name in names:
+        opened = (history.weeks[name] - 1) * 7
+        mine = [
+            (index_of(row.date), row.mark, history.guesses[name])
+            for row in plain
+            if row.item == name and row.mark
+        ]
+        assert known.of(name).chance(index, opened) == pytest.approx(chance(mine, opened, index))
+    for level, record in known.levels.items():
+        rows = [row for row in plain if row.item.split("/")[0] == level.split(":")[0]]
+        assert record.marks == len(rows) and record.mark is rows[-1].mark
 
 
 def told() -> str:
@@ -155,8 +156,8 @@ def told() -> str:
     rows = [
         Asked(day(n // 6), rng.pick(names), rng.pick([F, F, F, H, N, S]), rng.below(2)) for n in range(600)
     ]
-    unlocks, guesses = dict.fromkeys(names, 2), dict.fromkeys(names, 0.33)
-    return repr(History(rows, unlocks, guesses).fold(rows))
+    weeks, guesses = dict.fromkeys(names, 1), dict.fromkeys(names, 0.33)
+    return repr(History(rows, weeks, guesses).fold(rows))
 
 
 @pytest.mark.slow

@@ -15,6 +15,7 @@ import pytest
 from tests.benchmarks._children import KINDS, Child, Held, Lived, bell, live
 from tests.benchmarks._comparison import judge, rotation
 from tests.benchmarks.retention import catalogue, plan
+from tests.engine.made import made
 from warmup.model import Item, ItemId
 
 ROOT = Path(__file__).parents[2]
@@ -116,18 +117,19 @@ def test_plan_goes_by_the_history_it_is_given(requests: list[Request]) -> None:
 def test_no_limit_is_broken(
     years: list[tuple[Lived, list[Request]]], strange_year: tuple[Lived, list[Request]]
 ) -> None:
-    for year, _ in (*years, strange_year):
+    for year, items in (*((year, OWN) for year, _ in years), (strange_year[0], strange(OWN))):
         assert len(year.mornings) > 50
-        assert judge(year.mornings) == ([], 0)
+        assert judge(year.mornings, items) == ([], 0)
 
 
 def test_the_judge_sees_each_limit_broken() -> None:
     easy = [f"{skill}/{name}" for skill in "abcdef" for name in ("one", "two", "three")]
     before = Held(8, tuple(easy), tuple((item, "easy") for item in easy[::3]))
     hard = (*easy, "x/one", "y/one", "z/one", "z/two")
+    made_up = [made(item, guess=0.0) for item in hard]
 
     def broken(*items: str) -> list[str]:
-        wrong, _ = judge([before, Held(9, hard, tuple((item, "easy") for item in items))])
+        wrong, _ = judge([before, Held(9, hard, tuple((item, "easy") for item in items))], made_up)
         return [each for each in wrong if each.startswith("morning 9")]
 
     assert broken("a/one", "x/one", "b/one", "y/one", "c/one", "z/one", "d/one") == []

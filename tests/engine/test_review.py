@@ -1,99 +1,27 @@
-"""Review weeks: two checks for each skill, what comes of them, and what the engine makes of it."""
+"""Review weeks: two checks for each of a few skills, what comes of them, and the two weeks after."""
 
-import datetime as dt
 from collections.abc import Sequence
 
 import pytest
 
-from warmup.engine import review
-from warmup.engine.curriculum import Reviews, curriculum
-from warmup.engine.eligibility import Eligible, open_items
+from tests.engine.made import REVIEW, F, H, N, Past, S, day, made, morning, plan_of, today_of
+from warmup.engine.eligibility import Eligible
 from warmup.engine.engine import choose
-from warmup.engine.memory import Checked, Knowledge, fold
-from warmup.engine.pool import Pool
-from warmup.engine.review import Outcome
-from warmup.model import (
-    Asked,
-    Choice,
-    DayKind,
-    Item,
-    ItemId,
-    LevelId,
-    Mark,
-    Morning,
-    Shape,
-    Slot,
-    SlotKind,
-    item_id,
-    level_id,
-)
-from warmup.schoolyear import SchoolYear
+from warmup.engine.memory import Knowledge, fold
+from warmup.engine.review import CHECKS, MOST_SKILLS, Outcome, checks, outcome, review_summary
+from warmup.engine.rules import RULES
+from warmup.model import Asked, Item, Mark
 
-FIRST = dt.date(2026, 8, 31)
-REVIEWS = (5, 10, 15, 20, 25)
 SKILLS = ("knots", "ropes", "sails", "winds", "tides", "shells", "sands", "gulls", "crabs", "stars")
-ITEMS = tuple(
-    Item(item_id(skill, name), skill, level, level_id(skill, str(level)), "number", 1, hands=hands)
-    for skill in SKILLS
-    for level, names in ((1, ("one", "two")), (2, ("three", "four")))
-    for name, hands in zip(names, (True, False), strict=True)
-)
-SHAPE = Shape(
-    "review", (Slot(SlotKind.CHECK, 9), Slot(SlotKind.OLDER, 9), Slot(SlotKind.SURE, 1)), ((36, 8),)
-)
+ITEMS = tuple(made(f"{skill}/{name}") for skill in SKILLS for name in ("one", "two"))
+PLAN = plan_of(ITEMS)
+ONE, TWO, ROPE = ITEMS[0], ITEMS[1], ITEMS[2]
+Line = tuple[int, Item, Mark | None]
 
 
-def day(index: int) -> dt.date:
-    """The date of a morning: Monday to Thursday from the first on."""
-    return FIRST + dt.timedelta(index // 4 * 7 + index % 4)
-
-
-YEAR = SchoolYear((0, 1, 2, 3), tuple(map(day, range(144))))
-PLAN = curriculum(ITEMS, YEAR, FIRST, REVIEWS)
-
-
-def morning(index: int) -> Morning:
-    """One of four mornings a week."""
-    week = index // 4 + 1
-    return Morning(day(index), DayKind.SCHOOL, index + 1, week, (week - 1) // 9 + 1, week in REVIEWS, index)
-
-
-def known(lines: Sequence[tuple[int, ItemId, Mark]]) -> Knowledge:
+def knows(lines: Sequence[Line], cue: int = 0) -> Knowledge:
     """What these marks teach: morning index, item, mark."""
-    asked = [Asked(day(index), item, mark) for index, item, mark in sorted(lines, key=lambda line: line[0])]
-    return fold(PLAN._replace(guesses={}, unlocks={}), asked)
-
-
-def chosen_from(items: Sequence[Item], shape: Shape, now: Knowledge, index: int) -> tuple[Choice, ...]:
-    """What the engine chooses on a morning."""
-    return choose(Eligible(tuple(items)), shape, now, morning(index), PLAN, child="Bean")
-
-
-def taught(mark: Mark = Mark.FLUENT) -> list[tuple[int, ItemId, Mark]]:
-    """Every item marked twice in weeks 3 and 4."""
-    return [(n % 4 + at, item.id, mark) for n, item in enumerate(ITEMS) for at in (8, 12)]
-
-
-def played(easy: bool) -> tuple[list[tuple[int, ItemId, Mark]], list[list[Item]]]:
-    """Week 5 played through: all marks so far, and the items of each of its mornings."""
-    lines, asked = taught(), []
-    for index in range(16, 20):
-        chosen = chosen_from(ITEMS, SHAPE, known(lines), index)
-        asked.append([choice.item for choice in chosen])
-        lines += [(index, item.id, Mark.FLUENT if easy else Mark.HESITATED) for item in asked[-1]]
-    return lines, asked
-
-
-def test_a_review_week_checks_each_skill_twice_on_different_mornings_with_things_and_without() -> None:
-    lines, asked = played(easy=True)
-    checks = known(lines).checks
-    assert {skill for skill, checked in checks.items() if len(checked.marks) >= review.CHECKS} == set(SKILLS)
-    for skill in SKILLS:
-        mornings = [[item for item in items if item.skill == skill] for items in asked]
-        first, second = [items[0] for items in mornings if items][:2]
-        assert first.id != second.id and first.hands is not second.hands, skill
-        assert first.level == second.level == 2
-    assert all(review.outcome(checked) is Outcome.SETTLED for checked in checks.values())
+    return fold(PLAN, [Asked(day(index), item.id, mark, cue) for index, item, mark in lines])
 
 
 @pytest.mark.parametrize(
@@ -101,138 +29,113 @@ def test_a_review_week_checks_each_skill_twice_on_different_mornings_with_things
     [
         ((), Outcome.OPEN),
         ((True,), Outcome.OPEN),
+        ((False,), Outcome.OPEN),
         ((True, True), Outcome.SETTLED),
         ((True, False), Outcome.PARTLY),
         ((False, True), Outcome.PARTLY),
         ((False, False), Outcome.AGAIN),
         ((False, False, True), Outcome.AGAIN),
+        ((True, True, False), Outcome.SETTLED),
     ],
 )
 def test_two_checks_make_an_outcome(marks: tuple[bool, ...], expected: Outcome) -> None:
-    assert review.outcome(Checked(5, marks, 17, ItemId("knots/one"), True)) is expected
+    assert outcome(marks) is expected
 
 
-def checked_twice(one: Mark, other: Mark) -> list[tuple[int, ItemId, Mark]]:
-    """The marks of weeks 3 to 5 in which "knots" was checked twice."""
-    return [*taught(), (16, item_id("knots", "three"), one), (18, item_id("knots", "four"), other)]
+def test_each_morning_of_the_week_counts_once_by_the_first_mark_of_a_skill() -> None:
+    """Week 5 has the mornings 16 to 19."""
+
+    def of_knots(*lines: Line, cue: int = 0) -> tuple[bool, ...] | None:
+        return checks(knows(lines, cue), PLAN, 5).get("knots")
+
+    assert of_knots((15, ONE, F), (20, ONE, F)) is None, "the weeks beside it"
+    assert of_knots((16, ONE, F)) == (True,) == of_knots((19, ONE, F))
+    assert of_knots((16, TWO, N), (16, ONE, F)) == (False,)
+    assert of_knots((16, ONE, S), (16, TWO, None), (16, TWO, F)) == (True,)
+    assert of_knots((16, ONE, F), (18, TWO, H)) == (True, False)
+    assert of_knots((16, ONE, F), cue=1) == (False,)
+    assert of_knots((16, ROPE, F)) is None
 
 
-def test_a_settled_skill_rests_longer_than_any_other() -> None:
-    lines = checked_twice(Mark.FLUENT, Mark.FLUENT)
-    lines += [(index, item_id(skill, "one"), Mark.FLUENT) for index in range(20, 32) for skill in SKILLS[1:]]
-    table = Pool(ITEMS, known(lines), morning(32), "Bean")
-    assert review.settled(table) == {"knots"} and table.rests["knots"] == 14
-    assert not review.settled(Pool(ITEMS, known(lines), morning(4 * (5 + review.SETTLED_FOR)), "Bean"))
-    chosen = chosen_from(ITEMS, SHAPE._replace(slots=SHAPE.slots[1:]), known(lines), 32)
-    assert "knots" not in {choice.item.skill for choice in chosen}
+def played(mark: Mark) -> tuple[Knowledge, list[list[Item]]]:
+    """Week 5 played through: what is known after it, and the items of each of its mornings."""
+    lines: list[Line] = [(8 + n % 4 + 4 * (n % 2), item, F) for n, item in enumerate(ITEMS)]
+    asked = []
+    for index in range(16, 20):
+        now = knows(sorted(lines, key=lambda line: line[0]))
+        there = morning(index)
+        chosen = choose(Eligible(ITEMS), REVIEW, now, there, PLAN, child="Bean", count=6)
+        asked.append([choice.item for choice in chosen])
+        lines += [(index, item, mark) for item in asked[-1]]
+    return knows(sorted(lines, key=lambda line: line[0])), asked
 
 
-def test_what_came_once_comes_twice_a_week_for_two_weeks() -> None:
-    lines = checked_twice(Mark.FLUENT, Mark.HESITATED)
-    shape = SHAPE._replace(slots=SHAPE.slots[1:])
-    on = []
-    for index in range(20, 28):
-        chosen = chosen_from(ITEMS, shape, known(lines), index)
-        lines += [(index, choice.item.id, Mark.FLUENT) for choice in chosen]
-        on += [index // 4] if any(choice.item.skill == "knots" for choice in chosen) else []
-    assert on.count(5) >= 2 and on.count(6) >= 2
-    said = "came easily once out of two in the review: twice a week for now"
-    assert said in {choice.why for choice in chosen_at(20, checked_twice(Mark.FLUENT, Mark.HESITATED))}
-    assert said not in {choice.why for choice in chosen_at(28, lines)}
+@pytest.mark.parametrize("mark", [F, H])
+def test_a_review_week_checks_eight_skills_twice_on_different_mornings(mark: Mark) -> None:
+    now, asked = played(mark)
+    done = checks(now, PLAN, 5)
+    twice = [skill for skill, marks in done.items() if len(marks) >= CHECKS]
+    assert len(twice) >= MOST_SKILLS == 8
+    assert {outcome(done[skill]) for skill in twice} == {Outcome.SETTLED if mark is F else Outcome.AGAIN}
+    assert all(len(items) == 6 for items in asked)
 
 
-def chosen_at(index: int, lines: Sequence[tuple[int, ItemId, Mark]]) -> tuple[Choice, ...]:
-    """An ordinary morning after these marks."""
-    shape = SHAPE._replace(slots=SHAPE.slots[1:])
-    return chosen_from(ITEMS, shape, known(lines), index)
+def test_no_ninth_skill_is_checked_while_eight_are() -> None:
+    """The rule by itself: in the first half of the week first checks go first, then the second ones do."""
+
+    def row(index: int, done: int) -> list[str]:
+        past: dict[Item, Past] = dict.fromkeys(ITEMS[::2], ((30, F),))
+        past |= dict.fromkeys(ITEMS[: 2 * done : 2], ((30, F), (index - 16, F)))
+        rule = next(each for each in RULES if each.name == "checks")
+        return [c.item.skill for c in rule.which(today_of(past, index))]
+
+    assert set(row(17, 0)) == set(row(17, 0)[:8]) and len(row(17, 0)) == 8
+    assert len(row(17, 3)) == 5 + 3 and set(row(17, 3)[-3:]) == set(SKILLS[:3])
+    assert set(row(18, 3)[:3]) == set(SKILLS[:3]) and len(row(18, 3)) == 8
+    assert set(row(18, 8)) == set(SKILLS[:8]) == set(row(17, 8))
+    assert not row(20, 3), "no review week"
 
 
-def test_what_came_neither_time_goes_a_step_down_hands_on_and_what_stands_on_it_waits() -> None:
-    lines = checked_twice(Mark.HESITATED, Mark.NOT_YET)
-    above = Item(
-        ItemId("knots/five"), "knots", 3, LevelId("knots:3"), "number", 6, stands_on=(LevelId("knots:2"),)
-    )
-    beside = Item(
-        ItemId("boats/one"), "boats", 1, LevelId("boats:1"), "number", 6, stands_on=(LevelId("knots:1"),)
-    )
-    items = (*ITEMS, above, beside)
-    shape = SHAPE._replace(slots=SHAPE.slots[1:])
-    downs = []
-    for index in range(20, 28):
-        now = known(lines)
-        waits = "knots" in review.step_down(now)
-        able = open_items(items, morning(index), now)
-        assert (above in able or beside in able) is not waits, index
-        chosen = chosen_from(able, shape, now, index)
-        lines += [(index, choice.item.id, Mark.FLUENT) for choice in chosen]
-        downs += [choice.item for choice in chosen if choice.item.skill == "knots" and waits]
-    assert len({item.id for item in downs}) >= 1
-    assert len(downs) >= review.AGAIN_ON
-    assert downs[0].level == 1 and downs[0].hands
-    assert "knots" not in review.step_down(known(lines))
+def test_shaky_skills_are_checked_first_and_then_the_newest() -> None:
+    old, new, shaky = made("knots/one"), made("ropes/one", week=3), made("sails/one")
+    pasts: dict[Item, Past] = {old: ((6, F),), new: ((4, F),), shaky: ((4, H),), made("winds/one"): ()}
+    rule = next(each for each in RULES if each.name == "checks")
+    assert [c.item for c in rule.which(today_of(pasts, 16))] == [shaky, new, old], "none that never began"
+
+
+# -- the two weeks after
+
+
+def after(index: int, *marks: Mark, rested: int = 3) -> list[Item]:
+    """What the rule after a review names: knots were checked on the first mornings of week 5."""
+    hard, easy = made("knots/two", level=2, hands=True), made("knots/one")
+    beside = made("knots/by-eye")
+    pasts: dict[Item, Past] = {
+        hard: tuple((index - 16 - n, mark) for n, mark in enumerate(marks)),
+        easy: ((index - 12, F), (rested, F)) if rested < index - 20 else ((index - 12, F),),
+        beside._replace(hands=True): ((index - 13, F),),
+    }
+    rule = next(each for each in RULES if each.name == "after review")
+    return [c.item for c in rule.which(today_of(pasts, index))]
+
+
+def test_what_did_not_settle_comes_again_for_two_weeks() -> None:
+    assert not after(20, F, F) and not after(20, N), "settled, or checked once"
+    assert after(20, F, H) and after(27, F, H) and not after(28, F, H)
+    assert not after(18, F, H), "the week itself"
+    assert not after(24, F, N, rested=1) and after(24, F, N, rested=2), "twice a week"
+
+
+def test_where_neither_check_came_easily_the_easier_things_come_first_hands_on() -> None:
+    assert [item.id for item in after(20, H, N)] == ["knots/by-eye", "knots/one", "knots/two"]
+    assert next(item.id for item in after(20, F, N)) == "knots/one", "else the most pressing"
 
 
 def test_the_review_is_told_by_its_outcomes() -> None:
     titles = {skill: skill.capitalize() for skill in SKILLS}
-    now = known([*checked_twice(Mark.FLUENT, Mark.FLUENT), (16, item_id("ropes", "one"), Mark.NOT_YET)])
-    assert review.review_summary(now, 5, titles) == "settled: knots; once more to check: ropes."
-    assert review.review_summary(now, 10, titles) == ""
-
-
-def test_nothing_is_checked_without_review_weeks() -> None:
-    asked = [Asked(day(16), ItemId("knots/one"), Mark.FLUENT)]
-    assert not fold(PLAN._replace(reviews=None), asked).checks
-
-
-def test_what_was_touched_is_looked_up_from_the_last_review_week_of_the_list() -> None:
-    """Weeks need not lie evenly: from week 5 to 9 it is four, and nothing before the first."""
-    weeks = Reviews(4, (5, 9, 14))
-    assert [weeks.last_before(week) for week in (1, 5, 6, 9, 10, 14, 20)] == [0, 0, 5, 5, 9, 9, 14]
-    touched = ((19, item_id("knots", "one")), (20, item_id("ropes", "one")))
-    asked = [Asked(day(index), item, Mark.FLUENT) for index, item in touched]
-    now = fold(PLAN._replace(reviews=weeks), asked)
-    table = Pool(ITEMS, now, morning(32), "Bean")
-    assert [candidate.item.skill for candidate in review.checks(table)] == ["ropes"]
-    assert now.checks.keys() == {"knots"}
-
-
-# -- one morning by itself
-
-
-def checks_at(index: int, *lines: tuple[int, ItemId, Mark]) -> list[str]:
-    """The items for the checks of a morning, after two easy weeks and these marks."""
-    table = Pool(ITEMS, known([*taught(), *lines]), morning(index), "Bean")
-    return [candidate.item.id for candidate in review.checks(table)]
-
-
-def test_a_skill_is_checked_once_a_morning() -> None:
-    checked = (17, ItemId("knots/three"), Mark.FLUENT)
-    assert not [item for item in checks_at(17, checked) if item.startswith("knots/")], "a second session"
-    assert [item for item in checks_at(18, checked) if item.startswith("knots/")]
-    assert len(checks_at(17)) == len(SKILLS)
-
-
-@pytest.mark.parametrize("hands", [True, False])
-def test_the_second_check_has_things_on_the_table_where_the_first_had_none(hands: bool) -> None:
-    """Though another one like the first has rested longer."""
-    first, like_it, other = (
-        Item(item_id("knots", name), "knots", 1, level_id("knots", "1"), "number", 1, hands=with_things)
-        for name, with_things in (("one", hands), ("two", hands), ("three", not hands))
-    )
-    marks = [(16, first.id), (9, like_it.id), (14, other.id)]
-    lines = [(index, item, Mark.FLUENT) for index, item in marks]
-    asked = [Asked(day(index), item, mark) for index, item, mark in sorted(lines)]
-    three = (first, like_it, other)
-    plan = curriculum(three, YEAR, FIRST, REVIEWS)._replace(guesses={}, unlocks={})
-    table = Pool(three, fold(plan, asked), morning(18), "Bean")
-    assert table.all[0].item == like_it
-    assert [candidate.item for candidate in review.checks(table)] == [other]
-
-
-@pytest.mark.parametrize(("rested", "comes"), [(1, False), (2, True), (3, True)])
-def test_what_comes_twice_a_week_has_rested_for_two_mornings(rested: int, comes: bool) -> None:
-    knowledge = known([*taught(), (22 - rested, ItemId("knots/one"), Mark.FLUENT)])
-    partly = Checked(5, (True, False), 18, ItemId("knots/three"), True)
-    knowledge = knowledge._replace(checks={"knots": partly})
-    found = [each.item.skill for each in review.twice_a_week(Pool(ITEMS, knowledge, morning(22), "Bean"))]
-    assert found == ["knots"] * comes
+    lines: list[Line] = [(16, ONE, F), (16, ROPE, N), (17, TWO, F), (18, ITEMS[4], F), (19, ITEMS[4], H)]
+    now = knows(lines)
+    told = "settled: knots; came once out of two: sails; once more to check: ropes."
+    assert review_summary(now, PLAN, 5, titles) == told
+    assert review_summary(now, PLAN, 10, titles) == ""
+    assert review_summary(knows([(16, ONE, H), (17, ONE, H)]), PLAN, 5, {}) == "easier first: knots."

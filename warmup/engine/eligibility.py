@@ -10,13 +10,15 @@ from types import MappingProxyType
 from typing import NamedTuple
 
 from warmup import skills
-from warmup.engine import review
 from warmup.engine.curriculum import Curriculum
 from warmup.engine.memory import RETEACH, Knowledge, Record
-from warmup.model import Asked, Item, ItemId, LevelId, Mark, Morning, Plan, skill_and_name
-from warmup.schoolyear import WEEKS_A_QUARTER, SchoolYear
+from warmup.model import Item, ItemId, LevelId, Morning
 from warmup.text import LAST_YEAR
 
+SHAKY = 2
+"""So many not yet running make an item shaky, and what stands on it waits."""
+GATE = 4
+"""For so many mornings at most a level with a kindergarten code waits for what it stands on."""
 SAMPLES = 2
 """How many prompts tell whether a level from before the family began is known."""
 
@@ -40,10 +42,15 @@ class Adjustments(NamedTuple):
 
 
 class Eligible(NamedTuple):
-    """The items that may be asked on a morning; ``timely`` names those the day itself asks for."""
+    """The items that may be asked on a morning.
+
+    ``timely`` names those the day itself asks for, ``holding`` the shaky ones that keep a level of this
+    week or before from opening.
+    """
 
     items: tuple[Item, ...]
     timely: frozenset[ItemId] = frozenset()
+    holding: frozenset[ItemId] = frozenset()
 
     def without(self, item: ItemId) -> "Eligible":
         """All of them but one."""
@@ -64,10 +71,11 @@ def eligible(
     What the day itself asks for does not wait for what it stands on, since there is one hundredth day a
     year; a pause holds it back as it does all that is new.
     """
-    able = open_items(curriculum.items, morning, knowledge, adjustments)
+    able = open_items(curriculum, morning, knowledge, adjustments)
+    holding = frozenset(item for item in holds(curriculum, morning, knowledge, able))
     able = sampled(able, knowledge, curriculum.since)
     there = {item.id for item in able}
-    shut = _shut(curriculum.items, morning, knowledge, adjustments)
+    paused = _paused(morning, knowledge, adjustments)
     timely = timely_among(curriculum.items, morning)
     besides = (
         item
@@ -76,10 +84,10 @@ def eligible(
         and item.id not in there
         and item.week <= morning.week
         and item.level_id not in adjustments.held
-        and item.level_id not in shut
+        and not (paused and not knowledge.of_level(item.level_id).marks)
     )
     items = (item for item in (*able, *besides) if skills.askable(item.id, morning))
-    return Eligible(tuple(items), timely)
+    return Eligible(tuple(items), timely, holding)
 
 
 def timely_among(items: Iterable[Item], morning: Morning) -> frozenset[ItemId]:
@@ -88,45 +96,65 @@ def timely_among(items: Iterable[Item], morning: Morning) -> frozenset[ItemId]:
 
 
 def open_items(
-    items: Iterable[Item], morning: Morning, knowledge: Knowledge, adjustments: Adjustments = _NOTHING
+    curriculum: Curriculum, morning: Morning, knowledge: Knowledge, adjustments: Adjustments = _NOTHING
 ) -> tuple[Item, ...]:
     """The items whose level is open on this morning and that do not rest.
 
     A level opens when its week has come or it is opened early, the adult does not hold it, and nothing it
-    stands on is *not yet*, by its last mark or by a review; once asked it stays open, also where a new
-    plan gives it a later week. An item that rests until it is taught again is not open. During a pause
-    no level opens of which nothing has a mark yet, unless nothing at all has one.
+    stands on or waits on is shaky; one with a kindergarten code waits for ``GATE`` mornings and no longer.
+    Once asked it stays open, also where a new plan gives it a later week. An item that rests until it is
+    taught again is not open. During a pause no level opens of which nothing has a mark yet, unless nothing
+    at all has one.
     """
-    items = tuple(items)
-    shaky = {
-        item.level_id
-        for item in items
-        if not item.misconception and knowledge.of(item.id).mark is Mark.NOT_YET
-    }
-    begun = {item.level_id for item in items if knowledge.of(item.id).marks}
-    # What stands on a skill that a review found shaky waits while the skill is a step down.
-    again = review.step_down(knowledge)
-    shaky |= {item.level_id for item in items if item.skill in again}
-    shut = _shut(items, morning, knowledge, adjustments)
+    shaken = shaky(curriculum, knowledge)
+    paused = _paused(morning, knowledge, adjustments)
+
+    def opens(item: Item) -> bool:
+        if item.level_id in adjustments.held:
+            return False
+        if knowledge.of_level(item.level_id).marks:
+            return True
+        if paused or not (item.week <= morning.week or item.level_id in adjustments.early):
+            return False
+        late = item.kindergarten and morning.index - curriculum.opened(item) >= GATE
+        return late or not shaken.intersection((*item.stands_on, *item.waits_on))
+
     return tuple(
         item
-        for item in items
-        if item.level_id not in adjustments.held
-        and item.level_id not in shut
-        and (item.week <= morning.week or item.level_id in adjustments.early or item.level_id in begun)
-        and (item.level_id in begun or not shaky.intersection(item.stands_on))
-        and not rests(knowledge.of(item.id), adjustments.taught.get(item.id))
+        for item in curriculum.items
+        if opens(item) and not rests(knowledge.of(item.id), adjustments.taught.get(item.id))
     )
 
 
-def _shut(
-    items: Sequence[Item], morning: Morning, knowledge: Knowledge, adjustments: Adjustments
-) -> frozenset[LevelId]:
-    """The levels that a pause keeps from opening: all that have not begun, unless none has."""
-    if adjustments.paused is None or morning.date > adjustments.paused:
-        return frozenset()
-    begun = {item.level_id for item in items if knowledge.of(item.id).marks}
-    return frozenset(item.level_id for item in items if begun) - begun
+def shaky(curriculum: Curriculum, knowledge: Knowledge) -> frozenset[str]:
+    """The items that were not yet twice running, and the levels with such a one that is no misconception."""
+    items = [item for item in curriculum.items if knowledge.of(item.id).misses >= SHAKY]
+    levels = (item.level_id for item in items if not item.misconception)
+    return frozenset((*(item.id for item in items), *levels))
+
+
+def holds(
+    curriculum: Curriculum, morning: Morning, knowledge: Knowledge, able: Collection[Item]
+) -> Iterable[ItemId]:
+    """The shaky items for which a level waits whose week has come."""
+    shaken, there = shaky(curriculum, knowledge), {item.level_id for item in able}
+    waited = {
+        name
+        for item in curriculum.items
+        if item.week <= morning.week and item.level_id not in there
+        for name in (*item.stands_on, *item.waits_on)
+    }
+    return (
+        item.id
+        for item in able
+        if item.id in shaken and (item.id in waited or (item.level_id in waited and not item.misconception))
+    )
+
+
+def _paused(morning: Morning, knowledge: Knowledge, adjustments: Adjustments) -> bool:
+    """Whether a pause keeps from opening what has not begun; where nothing has, there is no pause."""
+    until = adjustments.paused
+    return until is not None and morning.date <= until and any(r.marks for r in knowledge.levels.values())
 
 
 def sampled(items: Sequence[Item], knowledge: Knowledge, since: int) -> tuple[Item, ...]:
@@ -150,15 +178,6 @@ def sampled(items: Sequence[Item], knowledge: Knowledge, since: int) -> tuple[It
         return item.id in first[item.level_id][:SAMPLES] if len(went) < SAMPLES else not all(went)
 
     return tuple(item for item in items if wanted(item))
-
-
-def unlocked(plan: Plan, morning: Morning) -> frozenset[LevelId]:
-    """The levels that this quarter has unlocked up to this week."""
-    return frozenset(
-        level
-        for level, week in plan.weeks.items()
-        if (week - 1) // WEEKS_A_QUARTER + 1 == morning.quarter and week <= morning.week
-    )
 
 
 # -- what is taught again
@@ -192,37 +211,3 @@ def to_teach(items: Iterable[Item], knowledge: Knowledge, adjustments: Adjustmen
         for item in missed(items, knowledge, adjustments.held)
         if rests(knowledge.of(item), adjustments.taught.get(item))
     )
-
-
-# -- a pause
-
-
-def paused_until(adjustments: Adjustments, today: dt.date) -> dt.date | None:
-    """The last day without new levels, today or later; else None."""
-    until = adjustments.paused
-    return until if until is not None and until >= today else None
-
-
-def pause_end(year: SchoolYear, today: dt.date, mornings: int) -> dt.date:
-    """The last of so many planned mornings after today, or of those the year still has."""
-    ahead = [date for date in year.mornings if date > today][:mornings]
-    return ahead[-1] if ahead else today
-
-
-def wobbling(history: Sequence[Asked], morning: Morning, year: SchoolYear) -> bool:
-    """Whether more than a third of the skills marked so far in this review week had a wobble in it.
-
-    A wobble is a mark of hesitated or not yet, or a cue. A rough day lowers nothing: it is left out here
-    as well. False in any other week.
-    """
-    if not morning.review:
-        return False
-    wobbles: dict[str, bool] = {}
-    for line in reversed(history):
-        if year.morning(line.date).week != morning.week:
-            break
-        if line.mark in (None, Mark.SKIPPED) or line.rough:
-            continue
-        skill, _ = skill_and_name(line.item)
-        wobbles[skill] = wobbles.get(skill, False) or line.mark is not Mark.FLUENT or line.cue > 0
-    return 3 * sum(wobbles.values()) > len(wobbles)

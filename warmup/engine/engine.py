@@ -2,16 +2,6 @@
 
 :func:`choose` knows only items: it picks them by what memory says, for a reason each, and orders them.
 :func:`build` asks the skills for the prompts. So the choosing can be measured on any set of items.
-
-A prompt is *hard* when its item was never asked, its last mark was hesitated or not yet, or its
-estimated chance is under 0.75. It is *sure* when its last two marks were fluent and its chance is at
-least 0.9. An *idea* is the first prompt of a level. These limits are never broken: no skill twice
-running, no two hard prompts running, the first prompt not hard, at most two prompts of a skill and one of
-a calendar skill, three
-first-time prompts and two ideas. In a family's first two weeks everything is new, so the limits on
-hard and first-time prompts give way then; those on skills do not. They give way as well while fewer
-than half of a morning's prompts could be anything but hard: for a family that marks nothing, all stays
-new.
 """
 
 from collections.abc import Sequence
@@ -21,10 +11,11 @@ from warmup.engine import review
 from warmup.engine.curriculum import Curriculum
 from warmup.engine.eligibility import Eligible
 from warmup.engine.giveaways import answered, meet
-from warmup.engine.memory import Knowledge, Record
-from warmup.engine.picking import Pick, Picking
-from warmup.engine.pool import Pool
-from warmup.english import WEEKDAYS, date_words
+from warmup.engine.memory import Knowledge
+from warmup.engine.picking import Pick, Today
+from warmup.engine.pool import Candidate, Pool
+from warmup.engine.rules import RULES
+from warmup.english import WEEKDAYS, date_words, number_word
 from warmup.model import Choice, Item, Mark, Morning, Opening, Prompt, Routine, Shape, SlotKind
 from warmup.randomness import SeededRandom
 
@@ -32,6 +23,7 @@ DRAWS = 12
 """How often a prompt is drawn until nothing it says answers another one of the morning."""
 SURE = "a sure one to finish"
 """Why the last prompt of a morning comes, in the adult's words."""
+_LONG_WEEKS = 2
 
 
 def choose(
@@ -42,65 +34,76 @@ def choose(
     curriculum: Curriculum,
     *,
     child: str,
+    count: int,
 ) -> tuple[Choice, ...]:
-    """The items of one morning in their order, each with its reason.
+    """The items of one morning in their order, at most ``count`` prompts of them, each with its reason.
 
     The ``eligible`` items may come in any order: the same arguments give the same answer on any machine.
     """
-    pool = Pool(eligible.items, knowledge, morning, child, curriculum.since, eligible.timely)
-    count = shape.prompts_in(morning.week)
-    new_family = curriculum.new_family(morning) or pool.easy() < count / 2
-    picks = Picking(pool, shape, morning, new_family, count)
-    picks.fill()
-    picks.be_kind()
-    order = picks.ordered()
-    return tuple(Choice(p.candidate.item, reason(p, pool), p.slot, p.hard) for p in order)
+    pool = Pool(eligible.items, knowledge, morning, curriculum, child, eligible.timely, eligible.holding)
+    gentle = not curriculum.new_family(morning) and 2 * pool.easy() >= count
+    today = Today(pool, shape, count, gentle=gentle)
+    for rule in RULES:
+        today.take(rule.name, rule.slot, rule.most, rule.which(today))
+    return tuple(Choice(p.item, reason(p, pool), p.slot, p.candidate.hard) for p in today.ordered())
 
 
-def surest(items: Sequence[Item], knowledge: Knowledge, morning: Morning, *, child: str) -> Choice | None:
-    """The one of ``items`` to end a morning with that stops early; None when none will do."""
-    best = Pool(items, knowledge, morning, child).surest()
+def surest(
+    items: Sequence[Item], knowledge: Knowledge, morning: Morning, curriculum: Curriculum, *, child: str
+) -> Choice | None:
+    """The one of ``items`` to end a morning with that stops early; None when none will do.
+
+    First what is not hard, the likeliest of it, then what took longer; what was never asked comes last. What
+    is not yet is no kind end, and neither is what was on screen today.
+    """
+    pool = Pool(items, knowledge, morning, curriculum, child)
+    able = [c for c in pool.all if c.record.mark is not Mark.NOT_YET and c.record.shown_on != morning.date]
+    best = max(
+        able, key=lambda c: (not c.new, not c.hard, min(c.record.run, 2), c.chance, c.tie), default=None
+    )
     return best and Choice(best.item, SURE, SlotKind.SURE, best.hard)
 
 
 def reason(pick: Pick, pool: Pool) -> str:
     """Why this one today, looking back, in one sentence for the adult."""
-    record, morning = pick.candidate.record, pool.morning
-    if pick.candidate.item.id in pool.timely:
+    c, morning = pick.candidate, pool.morning
+    if c.item.id in pool.timely:
         return "the day itself asks for it"
-    if pick.closes and not pick.hard:
+    if pick.closes:
         return SURE
-    if pick.candidate.new:
-        return _why_new(pick.candidate.item, pool)
-    assert record.marked_on is not None
-    when = _when(record, morning)
-    rested = pick.candidate.rested(morning.index)
-    after = f"back after {rested} mornings" if rested != 1 else "back the next morning"
-    if pick.slot in (SlotKind.CHECK, SlotKind.AFTER):
-        return review.words(pick.candidate, pool)
-    match record.mark:
-        case Mark.HESITATED:
-            return f"hesitated {when}; {after}"
-        case Mark.NOT_YET:
-            return f"not yet {when}; {after}"
-        case _:
-            return f"came easily {when}" if rested < 4 else f"came easily {when}; {after}"
+    if c.begins:
+        return _why_new(c.item, pool)
+    if pick.slot is SlotKind.CHECK:
+        done = review.checks(pool.knowledge, pool.curriculum, morning.week).get(c.item.skill)
+        return "its second check in this review" if done else "a check in this review"
+    if c.new:
+        return "a way of asking it that is new"
+    return _looking_back(c, morning)
 
 
 def _why_new(item: Item, pool: Pool) -> str:
     if item.week == pool.morning.week:
         return "new this week"
-    return (
-        "from before you began: to see whether it is known" if item.week < pool.since else "not asked before"
-    )
+    if item.week < pool.curriculum.since:
+        return "from before you began: to see whether it is known"
+    return "open, not asked yet"
 
 
-def _when(record: Record, morning: Morning) -> str:
-    day = record.marked_on
-    assert day is not None
-    if (morning.date - day).days < 7:
-        return WEEKDAYS[day.weekday()]
-    return date_words(day, weekday=False)
+def _looking_back(c: Candidate, morning: Morning) -> str:
+    day, last = c.record.marked_on, c.record.last
+    assert day is not None and last is not None
+    near = (morning.date - day).days < 7
+    when = f"on {WEEKDAYS[day.weekday()] if near else date_words(day, weekday=False)}"
+    match c.record.mark:
+        case Mark.HESITATED:
+            return f"took longer {when}"
+        case Mark.NOT_YET:
+            return f"not yet {when}"
+        case _:
+            weeks = (morning.date - day).days // 7
+            return (
+                f"not met for {number_word(weeks)} weeks" if weeks >= _LONG_WEEKS else f"came easily {when}"
+            )
 
 
 def build(

@@ -1,20 +1,20 @@
-"""What a child knows, folded from the marks.
+"""What a child knows, folded from the marks, in two layers: a record of each item and one of its level.
 
-Each item has one number, its *interval*: how many mornings it can rest. Time is counted in planned
-mornings, so a missed morning counts and a weekend does not. The rule, in the adult's words: came
-easily, and it rests about three times as long; hesitated, and it is due back in two mornings; not
-yet, and it is due back the next.
+A record has one number, its *interval*: how many mornings what it stands for can rest. Time is counted in
+planned mornings, so a missed morning counts and a weekend does not. What came easily rests longer, what is
+not yet comes back sooner. Whether an item comes easily is estimated from both records: items of a level
+share much of what is learned.
 """
 
 import datetime as dt
-from collections.abc import Collection, Iterable, Mapping
+from collections.abc import Iterable, Mapping
 from itertools import groupby
 from operator import attrgetter
 from types import MappingProxyType
 from typing import NamedTuple
 
-from warmup.engine.curriculum import NO_REVIEWS, Curriculum, Reviews
-from warmup.model import Asked, ItemId, Mark, skill_and_name
+from warmup.engine.curriculum import Curriculum
+from warmup.model import Asked, ItemId, LevelId, Mark
 
 START_INTERVAL = 4.0
 SHORTEST, LONGEST = 1.0, 72.0
@@ -26,16 +26,15 @@ RETEACH = 3
 
 
 class Record(NamedTuple):
-    """What is known of one item.
+    """What is known of one item, or of one level.
 
-    ``interval`` is in mornings. ``last`` and ``due_at`` are morning indexes: of the last mark, and of the
-    morning it is due back (None when nothing is due_at). ``run`` counts fluent marks running, ``misses``
-    not yet running, ``marks`` all that count. ``shown`` counts every time it was on screen.
+    ``interval`` is in mornings. ``last`` is the index of the morning of the last mark. ``run`` counts fluent
+    marks running, ``misses`` not yet running, ``marks`` all that count. ``shown`` counts every time it was
+    on screen.
     """
 
     interval: float = START_INTERVAL
     last: int | None = None
-    due_at: int | None = None
     mark: Mark | None = None
     marked_on: dt.date | None = None
     run: int = 0
@@ -45,58 +44,45 @@ class Record(NamedTuple):
     shown_on: dt.date | None = None
     wording: str = ""
 
-    def overdue(self, index: int, opened: int) -> float:
-        """How long it has rested, in intervals: 1.0 is just due. ``opened`` is the index it unlocked at."""
-        since = self.last if self.last is not None else opened - 1
-        return max(0, index - since) / self.interval
+    def rested(self, index: int, opened: int) -> int:
+        """For how many mornings it has rested; ``opened`` is the index it unlocked at."""
+        return max(0, index - (self.last if self.last is not None else opened - 1))
 
     def chance(self, index: int, opened: int) -> float:
         """The estimated chance, 0 to 1, that it comes easily on this morning."""
-        return float(KEPT ** self.overdue(index, opened))
+        return float(KEPT ** (self.rested(index, opened) / self.interval))
 
 
 NEW = Record()
-"""The record of an item that was never on screen."""
+"""The record of what was never on screen."""
 
 
 class Day(NamedTuple):
-    """How one morning went: its date, and how many of its marks were fluent."""
+    """One morning: its index, and what was on screen, each with whether it came easily (None: no mark)."""
 
-    date: dt.date
-    fluent: int
-    marked: int
+    index: int  # type: ignore[assignment]  # a named tuple's own method, not used here
+    asked: tuple[tuple[ItemId, bool | None], ...]
 
-
-class Checked(NamedTuple):
-    """How a skill went in its last review week.
-
-    ``week`` is 1 to 36; ``marks`` says of each morning of that week it was asked on whether it came easily,
-    by its first mark; ``last`` is the index of the last of these mornings, ``item`` what was asked then and
-    ``hands`` whether with things on the table. ``since`` counts the later mornings it was asked on, up to
-    ``last_since``.
-    """
-
-    week: int
-    marks: tuple[bool, ...]
-    last: int
-    item: ItemId
-    hands: bool
-    since: int = 0
-    last_since: int = -1
+    @property
+    def easy(self) -> tuple[bool, ...]:
+        """Of each mark that counts, whether it came easily."""
+        return tuple(easy for _, easy in self.asked if easy is not None)
 
 
 class Knowledge(NamedTuple):
-    """All that memory holds of a child: a record an item, the last mornings, newest last, and by skill
-    what its last review week said. ``reviews`` are the review weeks of the year it was folded by."""
+    """All that memory holds of a child: a record an item, one a level, and the mornings, newest last."""
 
-    records: Mapping[ItemId, Record] = MappingProxyType({})
+    items: Mapping[ItemId, Record] = MappingProxyType({})
+    levels: Mapping[LevelId, Record] = MappingProxyType({})
     days: tuple[Day, ...] = ()
-    checks: Mapping[str, Checked] = MappingProxyType({})
-    reviews: Reviews = NO_REVIEWS
 
     def of(self, item: ItemId) -> Record:
         """The item's record; that of a new one if it was never shown."""
-        return self.records.get(item, NEW)
+        return self.items.get(item, NEW)
+
+    def of_level(self, level: LevelId) -> Record:
+        """The level's record; that of a new one if none of its items was shown."""
+        return self.levels.get(level, NEW)
 
 
 def learn(record: Record, asked: Asked, index: int, opened: int, guess: float = 0.0) -> Record:
@@ -106,26 +92,22 @@ def learn(record: Record, asked: Asked, index: int, opened: int, guess: float = 
     which slows the growth, since such a success proves less.
     """
     if asked.mark is None or asked.mark is Mark.SKIPPED:
-        return _shown(record, asked)
+        return record._replace(shown=record.shown + 1, shown_on=asked.date, wording=asked.wording)
     # A cue was needed: that is hesitation, whatever key was pressed.
     mark = Mark.HESITATED if asked.mark is Mark.FLUENT and asked.cue else asked.mark
     weight = 0.5 if asked.from_memory else 1.0
-    interval, due_at, run, misses = record.interval, None, 0, 0
+    interval, run, misses = record.interval, 0, 0
     match mark:
         case Mark.FLUENT:
-            since = record.last if record.last is not None else opened - 1
-            grown = _grown(interval, float(max(0, index - since)))
+            grown = _grown(interval, float(record.rested(index, opened)))
             interval, run = _within(interval + (grown - interval) * weight * (1.0 - guess)), record.run + 1
-        case Mark.HESITATED:
-            due_at = index + 2
         case Mark.NOT_YET:
             interval = interval if asked.rough else _within(interval * (1.0 - 0.5 * weight))
-            due_at, misses = index + 1, record.misses + (not asked.rough)
+            misses = record.misses + (not asked.rough)
     # Built in one go and by place: a year of history is folded before the first frame.
     return Record(
         interval,
         index,
-        due_at,
         mark,
         asked.date,
         run,
@@ -135,11 +117,6 @@ def learn(record: Record, asked: Asked, index: int, opened: int, guess: float = 
         asked.date,
         asked.wording,
     )
-
-
-def _shown(record: Record, asked: Asked) -> Record:
-    """The record after a prompt that was on screen and got no mark that counts."""
-    return record._replace(shown=record.shown + 1, shown_on=asked.date, wording=asked.wording)
 
 
 def _grown(interval: float, rested: float) -> float:
@@ -152,57 +129,24 @@ def _within(interval: float) -> float:
 
 
 def fold(curriculum: Curriculum, history: Iterable[Asked], before: Knowledge | None = None) -> Knowledge:
-    """Everything history tells, in order of time, on top of what was known ``before``."""
+    """Everything history tells, in order of time, on top of what was known ``before``.
+
+    An item the plan no longer names keeps a record of its own, and has no level.
+    """
     before = before or Knowledge()
-    unlocks, guesses, reviews = curriculum.unlocks, curriculum.guesses, curriculum.reviews
-    records, checks, days = dict(before.records), dict(before.checks), list(before.days)
-    since: dict[str, set[int]] = {}
+    items, levels, days = dict(before.items), dict(before.levels), list(before.days)
     for date, lines in groupby(history, attrgetter("date")):
-        index = curriculum.year.index_of(date)
-        week = index // reviews.mornings_a_week + 1 if reviews else 0
-        fluent = marked = 0
+        index, asked_now = curriculum.year.index_of(date), list[tuple[ItemId, bool | None]]()
         for asked in lines:
-            item, mark = asked.item, asked.mark
-            record = records.get(item, NEW)
-            records[item] = learn(record, asked, index, unlocks.get(item, 0), guesses.get(item, 0.0))
-            if mark is None or mark is Mark.SKIPPED:
-                continue
-            easy = mark is Mark.FLUENT and not asked.cue
-            fluent, marked = fluent + easy, marked + 1
-            if reviews:
-                skill = skill_and_name(item)[0]
-                if week in reviews.weeks:
-                    checks[skill] = _check(checks.get(skill), week, index, easy, item, item in reviews.hands)
-                    since.pop(skill, None)
-                elif skill in checks:
-                    since.setdefault(skill, set()).add(index)
-        _count(days, Day(date, fluent, marked))
-    for skill, mornings in since.items():
-        checks[skill] = _asked_since(checks[skill], mornings)
-    return Knowledge(records, tuple(days[-4:]), checks, reviews or before.reviews)
-
-
-def _count(days: list[Day], day: Day) -> None:
-    """Add a day's marks, to the last day where that is the same."""
-    if days and days[-1].date == day.date:
-        last = days.pop()
-        day = Day(day.date, last.fluent + day.fluent, last.marked + day.marked)
-    if day.marked:
-        days.append(day)
-
-
-def _asked_since(checked: Checked, mornings: Collection[int]) -> Checked:
-    """A skill's checks with the mornings it was asked on after them."""
-    later = [index for index in mornings if index > checked.last_since]
-    if not later:
-        return checked
-    return checked._replace(since=checked.since + len(later), last_since=max(later))
-
-
-def _check(before: Checked | None, week: int, index: int, easy: bool, item: ItemId, hands: bool) -> Checked:
-    """A skill's checks with one more mark of a review week; only the first of a morning counts."""
-    if before is None or before.week != week:
-        return Checked(week, (easy,), index, item, hands)
-    if before.last == index:
-        return before
-    return Checked(week, (*before.marks, easy), index, item, hands)
+            known = curriculum.by_id.get(asked.item)
+            opened, guess = (curriculum.opened(known), known.guess) if known else (0, 0.0)
+            items[asked.item] = learn(items.get(asked.item, NEW), asked, index, opened, guess)
+            if known:
+                level = known.level_id
+                levels[level] = learn(levels.get(level, NEW), asked, index, opened, guess)
+            counts = asked.mark is not None and asked.mark is not Mark.SKIPPED
+            asked_now.append((asked.item, asked.mark is Mark.FLUENT and not asked.cue if counts else None))
+        if days and days[-1].index == index:
+            asked_now = [*days.pop().asked, *asked_now]
+        days.append(Day(index, tuple(asked_now)))
+    return Knowledge(items, levels, tuple(days))

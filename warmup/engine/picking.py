@@ -1,52 +1,37 @@
-"""Picks the items of one morning, slot by slot, so that it stays a kind one.
+"""One morning as it is picked: the limits that keep it kind, and the order it is asked in."""
 
-The limits of a kind morning are kept here and in ``order``; ``engine`` says what they mean, and
-``tests.benchmarks.retention`` what other rules were tried and what they gave.
-"""
-
-from collections.abc import Iterable
-from itertools import pairwise
+from collections import Counter
+from collections.abc import Callable, Iterable, Sequence
+from functools import cached_property
+from itertools import takewhile
 from typing import NamedTuple
 
-from warmup.engine import review
-from warmup.engine.order import find_order
 from warmup.engine.pool import OF_A_SKILL, Candidate, Pool
-from warmup.model import Mark, Morning, Shape, Slot, SlotKind
+from warmup.engine.targets import DAILY_ADDING_FROM, NUMBER_WORK, SHARES
+from warmup.model import Item, LevelId, Shape, SlotKind, Strand
+from warmup.schoolyear import WEEKS_A_QUARTER
 
-FIRST_TIMES = 3
-IDEAS = 2
-RETURN_FROM = 0.85
-"""A return may close the morning when it is as likely as this: it has not yet rested its whole interval."""
-SKILL_RESTS, SETTLED_RESTS = 10, 24
-"""After so many mornings a skill is asked again; a dozen at most, since there is not always room."""
-ITEM_RESTS = 60
-LONG_WAIT, MANY = 2.0, 6
-"""So many items that have waited twice their interval for a first time make a morning ask one more."""
-FLOOR = 0.76
-"""What the mean chance of a morning should come to, after mornings that went half well."""
-HALF_WELL, MOVES, AFTER_BREAK = 0.35, 0.15, 0.05
-SWAPS = 4
-AFTERS = 2
-"""So many skills that came easily once out of two in the review are asked in a morning."""
-_STRANDS = {SlotKind.CALENDAR: "calendar", SlotKind.COUNTING: "counting"}
+FIRST_TIMES, IDEAS, OF_THINGS = 3, 2, 2
+APART = 8
+"""So many mornings lie between two prompts that count as two."""
+BESIDE, AROUND = 12, 50
+"""Seconds for the cues and the mark of a prompt, and for a morning's opening and close."""
+_THINGS = (Strand.SHAPE.value, Strand.MEASURING.value)
+_CALENDAR, _ADDING = Strand.CALENDAR.value, Strand.ADDING.value
 
 
 class Pick(NamedTuple):
-    """A candidate chosen for a slot, and the slot's place in the shape of the morning."""
+    """A candidate, the rule that picked it, and the slot of the morning it stands in."""
 
     candidate: Candidate
+    rule: str
     slot: SlotKind
     rank: int
 
     @property
-    def skill(self) -> str:
-        """The skill it asks."""
-        return self.candidate.item.skill
-
-    @property
-    def hard(self) -> bool:
-        """Whether it is a hard prompt."""
-        return self.candidate.hard
+    def item(self) -> Item:
+        """The item that is asked."""
+        return self.candidate.item
 
     @property
     def closes(self) -> bool:
@@ -54,285 +39,214 @@ class Pick(NamedTuple):
         return self.slot is SlotKind.SURE
 
 
-class Picking:
-    """The picks of one morning as they grow, slot by slot."""
+class Today:
+    """The picks of one morning as they grow.
 
-    def __init__(
-        self,
-        pool: Pool,
-        shape: Shape,
-        morning: Morning,
-        new_family: bool,
-        count: int,
-    ) -> None:
-        self.pool, self.morning, self.new_family, self.count = pool, morning, new_family, count
-        self.slots = {slot.kind: slot for slot in shape.slots}
-        self.shape, self.seconds = shape, shape.seconds
-        self.ranks = {kind: rank for rank, kind in enumerate(self.slots)}
+    ``count`` is the number of prompts wanted. ``gentle`` says whether the limits on what is hard or new
+    hold: where nearly everything is new there is nothing easy to put between.
+    """
+
+    def __init__(self, pool: Pool, shape: Shape, count: int, *, gentle: bool) -> None:
+        self.pool, self.shape, self.count, self.gentle = pool, shape, count, gentle
+        self.morning, self.index = pool.morning, pool.morning.index
         self.picks: list[Pick] = []
-        self.settled = review.settled(pool)
+        self.most, self.ranks = dict[SlotKind, int](), dict[SlotKind, int]()
+        for rank, slot in enumerate(shape.slots):
+            self.most[slot.kind] = self.most.get(slot.kind, 0) + slot.most
+            self.ranks.setdefault(slot.kind, rank)
         # Two of a skill, unless so few skills are open that a morning could not be filled.
         self.of_a_skill = max(OF_A_SKILL, -(-count // max(1, len(pool.rests))))
-        self.calendar_most = self._most(SlotKind.CALENDAR) or count
 
-    # -- the slots, the most pressing first
+    # -- what the year has had
 
-    def fill(self) -> None:
-        """Fill every slot."""
-        for slot in self.shape.slots:
-            if slot.kind is SlotKind.NAMED:
-                self._take(self._named(slot), SlotKind.NAMED, slot.most)
-        self._take([c for c in self.pool.all if c.item.id in self.pool.timely], SlotKind.CALENDAR, 1)
-        for kind in self._missing():
-            if all(c.hard for c in self._of(_STRANDS[kind])):
-                # It takes one of the few places for hard prompts, so it goes before those that may wait.
-                self._take(self._of(_STRANDS[kind]), kind, 1)
-        self._take(review.steps_down(self.pool), SlotKind.AFTER, 1)
-        # One that rested longest goes before what is new; the others find their place after it.
-        self._take(self._resting()[:3], SlotKind.OLDER, 1)
-        self._take(self._focus(), SlotKind.NEWEST, self._focus_most())
-        if not self.new_family:
-            self._take(self._closes(), SlotKind.SURE, self._most(SlotKind.SURE))
-        self._take(self._due(), SlotKind.WOBBLED, self._due_most())
-        if SlotKind.CHECK in self.slots:
-            self._spread(review.checks(self.pool), SlotKind.CHECK, self._most(SlotKind.CHECK))
-        self._spread(review.twice_a_week(self.pool), SlotKind.AFTER, AFTERS)
-        self._spread((*self._resting(), *self._older()), SlotKind.OLDER, self.count)
-        for kind in self._missing():
-            self._take(self._of(_STRANDS[kind]), kind, 1)
-        self._take(self.pool.all, SlotKind.OLDER, self.count)
-        if self.new_family:
-            # In the first days too few items are open: calendar talk may fill the morning.
-            self.calendar_most = self.count
-            self._take(self.pool.all, SlotKind.OLDER, self.count)
+    @cached_property
+    def behind(self) -> dict[str, float]:
+        """By how many points of the quarter's prompts each strand is behind its share, today's included.
+
+        The quarter is taken to hold as many prompts a morning as today.
+        """
+        quarter = self.morning.quarter - 1
+        mornings = WEEKS_A_QUARTER * self.morning.mornings_a_week
+        asked = self._asked(quarter * mornings)
+        so_far, whole = asked.total() + self.count, self.count * mornings
+        return {
+            strand: (shares[quarter] * so_far - 100 * asked[strand]) / whole
+            for strand, shares in SHARES.items()
+        }
+
+    @cached_property
+    def number_share(self) -> float:
+        """The percent of the year's prompts so far that were number work; 100 before the first."""
+        asked = self._asked(0)
+        return 100 * sum(asked[strand] for strand in NUMBER_WORK) / asked.total() if asked else 100.0
+
+    def _asked(self, start: int) -> Counter[str]:
+        """How often each strand was asked from the morning with index ``start`` on."""
+        items = self.pool.curriculum.by_id
+        days = takewhile(lambda day: day.index >= start, reversed(self.pool.knowledge.days))
+        return Counter(items[item].strand for day in days for item, _ in day.asked if item in items)
+
+    # -- what this morning has
+
+    def of_strand(self, *strands: str) -> list[Pick]:
+        """What is picked of these strands."""
+        return [pick for pick in self.picks if pick.item.strand in strands]
 
     @property
-    def hard_most(self) -> int:
-        """How many hard prompts there may be: each needs an easy one before it, and the close counts."""
-        if self.new_family:
-            return self.count
-        return (self.count - 1) // 2 + any(p.closes and p.hard for p in self.picks)
+    def left(self) -> int:
+        """How many places of the morning are free."""
+        return self.count - sum(pick.item.places for pick in self.picks)
 
-    def _most(self, kind: SlotKind) -> int:
-        return self.slots[kind].most if kind in self.slots else 0
-
-    def _missing(self) -> list[SlotKind]:
-        """The strands every morning has, calendar talk and counting, that nothing is picked of yet."""
-        there = {p.candidate.item.strand for p in self.picks}
-        return [kind for kind, strand in _STRANDS.items() if kind in self.slots and strand not in there]
-
-    def _focus_most(self) -> int:
-        """One more when many have been waiting."""
-        if self.morning.next is None:
-            return 0  # The last morning of the year.
-        most = self._most(SlotKind.NEWEST)
-        waiting = sum(c.new and c.overdue > LONG_WAIT for c in self.pool.all)
-        return most + 1 if most and waiting >= MANY else most
-
-    def _due_most(self) -> int:
-        """One more after a hard morning, one less when a return closes this one."""
-        most, days = self._most(SlotKind.WOBBLED), self.pool.knowledge.days
-        hard_morning = bool(days) and days[-1].fluent * 2 < days[-1].marked
-        closing = any(p.closes and p.hard for p in self.picks)
-        return max(0, most + hard_morning - closing) if most else 0
-
-    def _named(self, slot: Slot) -> list[Candidate]:
-        return [c for c in self.pool.all if c.item.skill in slot.only or c.item.level_id in slot.only]
-
-    def _due(self) -> list[Candidate]:
-        """What is due back; a plain item that is not yet goes first, since other levels wait for it."""
-        due = [c for c in self.pool.all if c.due(self.morning.index)]
-        return sorted(due, key=lambda c: c.item.misconception or c.record.mark is not Mark.NOT_YET)
-
-    def _of(self, strand: str) -> list[Candidate]:
-        """The strand's items, those that are not hard first: the morning opens with them."""
-        return sorted((c for c in self.pool.all if c.item.strand == strand), key=lambda c: c.hard)
-
-    def _focus(self) -> list[Candidate]:
-        """Items that were never asked, those that have waited longest first.
-
-        What was taught before the family began is unknown rather than new, and comes after; of a ladder its
-        highest rung first, since fluency there retires those below. What a level is stumbled on for comes
-        after its plain item.
-        """
-
-        def later(c: Candidate) -> tuple[bool, int, bool]:
-            unknown = c.item.week < self.pool.since
-            early = c.item.misconception and c.item.level_id not in self.pool.begun
-            return unknown, -c.item.level if unknown and c.item.ladder else 0, early
-
-        return sorted((c for c in self.pool.all if c.new), key=later)
-
-    def _resting(self) -> list[Candidate]:
-        """The best item of each skill, and each item, that has rested too long; the longest rest first."""
-        best: dict[str, Candidate] = {}
-        for c in self.pool.all:
-            most = SETTLED_RESTS if c.item.skill in self.settled else SKILL_RESTS
-            if self.pool.rests[c.item.skill] > most and (
-                c.item.skill not in best or (best[c.item.skill].hard and not c.hard)
-            ):
-                best[c.item.skill] = c
-        long = sorted(best.values(), key=lambda c: -self.pool.rests[c.item.skill])
-        return long + [c for c in self.pool.all if c.rested(self.morning.index) > ITEM_RESTS]
-
-    def _older(self) -> list[Candidate]:
-        """Everything by how overdue it is; a skill that settled in the review waits while it rests."""
-        return [
-            c
-            for c in self.pool.all
-            if c.item.skill not in self.settled or c.new or c.record.due_at is not None
-        ]
-
-    def _closes(self) -> list[Candidate]:
-        """What may close the morning: sure things, the longest rested first, then the likeliest.
-
-        An even number of prompts has room for one more hard one, and it is the last. There a return goes
-        before a sure thing when it is likely: helped with lately, it comes about as easily. But not what is
-        not yet, and not before a break.
-        """
-        back: list[Candidate] = []
-        if self.count % 2 == 0 and not self._before_break():
-            due_at = (
-                c for c in self._due() if c.record.mark is Mark.HESITATED or c.rested(self.morning.index) >= 2
-            )
-            back = sorted((c for c in due_at if c.chance >= RETURN_FROM), key=lambda c: c.tie)
-        sure = [c for c in self.pool.all if c.sure]
-        sure.sort(key=lambda c: (c.item.skill in self.settled, -c.overdue, c.tie))
-        rest = sorted((c for c in self.pool.all if not c.hard), key=lambda c: (-c.chance, c.tie))
-        return back + sure + rest
+    def missing(self) -> list[str]:
+        """The strands this morning still has to have, in so far as anything of them may be asked."""
+        wanted = [_CALENDAR] if SlotKind.CALENDAR in self.most else []
+        if SlotKind.ADDING in self.most and self.morning.week >= DAILY_ADDING_FROM:
+            wanted.append(_ADDING)
+        return [strand for strand in wanted if self.pool.of_strand(strand) and not self.of_strand(strand)]
 
     # -- taking
 
-    def _take(self, candidates: Iterable[Candidate], slot: SlotKind, most: int) -> None:
-        taken = 0
-        for candidate in candidates:
-            if taken >= most or len(self.picks) >= self.count:
-                return
-            if self._may(candidate, slot):
-                self.picks.append(Pick(candidate, slot, self._rank(candidate, slot)))
-                taken += 1
+    def take(self, rule: str, slot: SlotKind, most: int, candidates: Iterable[Candidate]) -> None:
+        """Take at most so many of the candidates, in their order, where slot and limits allow it.
 
-    def _spread(self, candidates: Iterable[Candidate], slot: SlotKind, most: int) -> None:
-        """Take them while there is room beside what every morning has."""
-        room = len(self.picks) + most
+        Places and time are left for the strands that the morning still has to have.
+        """
+        most = min(most, self.most.get(slot, 0) - sum(pick.slot is slot for pick in self.picks))
         for candidate in candidates:
-            if len(self.picks) >= min(room, self.count - len(self._missing())):
+            if most < 1 or self.left < 1:
                 return
-            self._take([candidate], slot, 1)
+            others = [strand for strand in self.missing() if strand != candidate.item.strand]
+            if self._leaves_room(candidate, others) and self.may(candidate):
+                self.picks.append(Pick(candidate, rule, slot, self._rank(candidate, slot)))
+                most -= 1
+
+    def _leaves_room(self, candidate: Candidate, others: Sequence[str]) -> bool:
+        """Whether places and time are left for one prompt each of other strands."""
+        if self.left - candidate.item.places < len(others):
+            return False
+        shortest = (min(c.item.seconds for c in self.pool.of_strand(strand)) for strand in others)
+        return self.seconds(candidate.item.seconds, *shortest) <= self.shape.seconds
+
+    def seconds(self, *more: int) -> int:
+        """How long the morning takes with prompts of so many seconds besides, with all around them."""
+        prompts = [*(pick.item.seconds for pick in self.picks), *more]
+        return AROUND + sum(prompts) + BESIDE * len(prompts)
 
     def _rank(self, candidate: Candidate, slot: SlotKind) -> int:
-        """Where it would like to stand: calendar talk and counting in their own places always."""
-        kinds = {strand: kind for kind, strand in _STRANDS.items() if kind in self.ranks}
-        if slot is not SlotKind.SURE:
-            slot = kinds.get(candidate.item.strand, slot)
-        return self.ranks.get(slot, self.ranks.get(SlotKind.OLDER, len(self.ranks)))
+        """Where it would like to stand: calendar talk and counting in their own places, if there are any."""
+        own = {_CALENDAR: SlotKind.CALENDAR, Strand.COUNTING.value: SlotKind.COUNTING}
+        its = own.get(candidate.item.strand, slot)
+        return self.ranks[its if slot is not SlotKind.SURE and its in self.ranks else slot]
 
-    def _may(self, candidate: Candidate, slot: SlotKind) -> bool:
-        item = candidate.item
-        if any(p.candidate.item.id == item.id for p in self.picks):
-            return False
-        if sum(p.skill == item.skill for p in self.picks) >= self.of_a_skill:
-            return False
-        calendar = [p.skill for p in self.picks if p.candidate.item.strand == "calendar"]
-        # Two of one skill would be about the same day: one would tell the answer of the other.
-        if item.strand == "calendar" and (len(calendar) >= self.calendar_most or item.skill in calendar):
-            return False
-        if self.new_family:
-            return True
-        if candidate.new and not self._new_is_welcome(candidate, slot):
-            return False
-        # A hard close does not count: ``hard_most`` is one higher for it.
-        hard = sum(p.hard for p in self.picks) - (slot is SlotKind.SURE)
-        if candidate.hard and hard >= self.hard_most:
-            return False
-        return not candidate.new or self._room_for_new(candidate)
+    def may(self, candidate: Candidate) -> bool:
+        """Whether it breaks none of the limits of a kind morning beside what is picked."""
+        return all(limit(self, candidate) for limit in LIMITS) and (
+            not self.gentle or all(limit(self, candidate) for limit in GENTLE)
+        )
 
-    def _new_is_welcome(self, candidate: Candidate, slot: SlotKind) -> bool:
-        """Nothing is new in a review, nor on the last morning, but what is named or what the day asks for."""
-        asked_for = slot is SlotKind.NAMED or candidate.item.id in self.pool.timely
-        return asked_for or self._focus_most() > 0
+    def hard_left(self) -> int:
+        """How many more hard prompts there may be: each has an easy one before it, and the close is none."""
+        return (self.count - 1) // 2 - sum(pick.candidate.hard for pick in self.picks)
 
-    def _room_for_new(self, candidate: Candidate) -> bool:
-        new = [p.candidate for p in self.picks if p.candidate.new]
-        ideas = {c.item.level_id for c in new} - self.pool.begun
-        idea = candidate.item.level_id not in self.pool.begun
-        return len(new) < FIRST_TIMES and (not idea or len(ideas | {candidate.item.level_id}) <= IDEAS)
-
-    # -- kindness, time and order
-
-    def be_kind(self) -> None:
-        """Swap the hardest review for a sure one, at most four times, until the morning is kind enough."""
-        sure = [c for c in self.pool.all if c.sure]
-        for _ in range(SWAPS if not self.new_family else 0):
-            mean = sum(p.candidate.feels for p in self.picks) / max(1, len(self.picks))
-            reviews = [p for p in self.picks if p.slot in (SlotKind.OLDER, SlotKind.WOBBLED) and p.hard]
-            reviews = [p for p in reviews if not p.candidate.new]
-            if mean >= self._floor() or not reviews:
-                return
-            if not self._swap(min(reviews, key=lambda p: (p.candidate.feels, p.candidate.tie)), sure):
-                return
-
-    def _floor(self) -> float:
-        """The mean chance this morning should have: higher after hard mornings, and after a break."""
-        days = self.pool.knowledge.days
-        marked = sum(day.marked for day in days)
-        went = sum(day.fluent for day in days) / marked if marked else HALF_WELL
-        floor = FLOOR + max(-MOVES, min(MOVES, HALF_WELL - went))
-        return floor + AFTER_BREAK * self._after_break()
-
-    def _before_break(self) -> bool:
-        """Whether this is the last morning for more than a week."""
-        return self.morning.next is None or (self.morning.next - self.morning.date).days > 7
-
-    def _after_break(self) -> bool:
-        """Whether this is the first or second morning after more than a week without one."""
-        before = [day.date for day in self.pool.knowledge.days if day.date < self.morning.date]
-        last = [*before, self.morning.date][-3:]
-        return any((after - day).days > 7 for day, after in pairwise(last))
-
-    def _swap(self, out: Pick, candidates: Iterable[Candidate]) -> bool:
-        """Put the first candidate that is easier and may stand in the place of ``out``."""
-        at = self.picks.index(out)
-        rest = self.picks[:at] + self.picks[at + 1 :]
-        self.picks = rest
-        missing = {_STRANDS[kind] for kind in self._missing()}
-        for candidate in candidates:
-            if missing and candidate.item.strand not in missing:
-                continue
-            easier = candidate.feels > out.candidate.feels and candidate is not out.candidate
-            if easier and self._may(candidate, out.slot):
-                self.picks = [*rest[:at], Pick(candidate, out.slot, out.rank), *rest[at:]]
-                return True
-        self.picks = [*rest[:at], out, *rest[at:]]
-        return False
-
-    def _over_time(self) -> Pick | None:
-        """What goes when the morning is over its ceiling, None when it fits: the last older review first."""
-        if sum(p.candidate.item.seconds for p in self.picks) <= self.seconds:
-            return None
-        late = [SlotKind.OLDER, SlotKind.WOBBLED, SlotKind.AFTER, SlotKind.CHECK, SlotKind.NEWEST]
-        able = [p for p in reversed(self.picks) if p.candidate.item.strand not in _STRANDS.values()]
-        going = [p for kind in late for p in able if p.slot is kind]
-        return going[0] if going else self.picks[0]
+    # -- in order
 
     def ordered(self) -> tuple[Pick, ...]:
-        """The picks in an order that breaks no limit and fits the time.
-
-        Too long, and the last older review goes; without a legal order, the hardest review gives way to
-        one that is easier, or goes.
-        """
+        """The picks in an order that breaks no limit; without one, the last pick that is hard goes."""
         while self.picks:
-            late = self._over_time()
-            if late is not None:
-                self.picks.remove(late)
-                continue
-            order = find_order(self.picks)
-            if order is None and self.new_family:
-                order = find_order(self.picks, gentle=False)
+            order = find_order(self.picks, gentle=self.gentle)
             if order is not None:
                 return order
-            hard = [p for p in self.picks if p.hard]
-            out = min(hard or self.picks, key=lambda p: (p.slot is not SlotKind.OLDER, p.candidate.feels))
-            if not self._swap(out, [c for c in self.pool.all if not c.hard]):
-                self.picks.remove(out)
+            last = [at for at, pick in enumerate(self.picks) if pick.candidate.hard or not self.gentle]
+            self.picks.pop(last[-1] if last else -1)
         return ()
+
+
+Limit = Callable[[Today, Candidate], bool]
+
+
+def _once(today: Today, c: Candidate) -> bool:
+    return all(pick.item.id != c.item.id for pick in today.picks)
+
+
+def _two_of_a_skill(today: Today, c: Candidate) -> bool:
+    return sum(pick.item.skill == c.item.skill for pick in today.picks) < today.of_a_skill
+
+
+def _calendar(today: Today, c: Candidate) -> bool:
+    """One prompt about the day: another would tell its answer."""
+    most = today.most.get(SlotKind.CALENDAR, today.count)
+    return c.item.strand != _CALENDAR or len(today.of_strand(_CALENDAR)) < most
+
+
+def _things(today: Today, c: Candidate) -> bool:
+    """Two prompts of shape, space and measuring: they want the most fetching."""
+    return c.item.strand not in _THINGS or len(today.of_strand(*_THINGS)) < OF_THINGS
+
+
+def _time(today: Today, c: Candidate) -> bool:
+    """The morning fits its ceiling, with cues, marks, opening and close."""
+    return today.seconds(c.item.seconds) <= today.shape.seconds
+
+
+def _fortnight(today: Today, c: Candidate) -> bool:
+    """What counts as two prompts comes once in two weeks."""
+    return c.item.places == 1 or c.begins or c.level.rested(today.index, 0) >= APART
+
+
+def _hard(today: Today, c: Candidate) -> bool:
+    return not c.hard or today.hard_left() > 0
+
+
+def _first_times(today: Today, c: Candidate) -> bool:
+    return not c.new or sum(pick.candidate.new for pick in today.picks) < FIRST_TIMES
+
+
+def _ideas(today: Today, c: Candidate) -> bool:
+    begun: set[LevelId] = {pick.item.level_id for pick in today.picks if pick.candidate.begins}
+    return not c.begins or len(begun | {c.item.level_id}) <= IDEAS
+
+
+def _nothing_new(today: Today, c: Candidate) -> bool:
+    """In a review week a level begins only if it has a kindergarten code and waited a week; on the last
+    morning of the year none does. What the day itself asks for comes all the same.
+    """
+    if not c.begins or c.item.id in today.pool.timely:
+        return True
+    waited = c.item.kindergarten and today.pool.rested(c) >= today.morning.mornings_a_week
+    return bool(today.morning.next) and (waited or not today.morning.review)
+
+
+LIMITS: tuple[Limit, ...] = (_once, _two_of_a_skill, _calendar, _things, _time, _fortnight)
+"""Kept on every morning."""
+GENTLE: tuple[Limit, ...] = (_hard, _first_times, _ideas, _nothing_new)
+"""Kept on every morning on which enough is known."""
+
+
+def find_order(picks: Sequence[Pick], *, gentle: bool = True) -> tuple[Pick, ...] | None:
+    """The picks in an order with no skill twice running; None when there is no such order.
+
+    The close comes last. When ``gentle``, no two hard ones run together and the first is not hard. Of all
+    such orders it is the one that keeps closest to the ranks, earliest places first.
+    """
+    return _extend((), sorted(picks, key=lambda pick: (pick.closes, pick.rank)), gentle)
+
+
+def _extend(done: tuple[Pick, ...], left: list[Pick], gentle: bool) -> tuple[Pick, ...] | None:
+    if not left:
+        return done
+    hard = sum(pick.candidate.hard for pick in left)
+    after_hard = bool(done) and done[-1].candidate.hard
+    # More hard ones than places for them: every second one, beginning with this if it may be hard.
+    if gentle and hard > (len(left) + (bool(done) and not after_hard)) // 2:
+        return None
+    for at, pick in enumerate(left):
+        if pick.closes and len(left) > 1:
+            continue
+        if done and pick.item.skill == done[-1].item.skill:
+            continue
+        if gentle and pick.candidate.hard and (not done or after_hard):
+            continue
+        order = _extend((*done, pick), left[:at] + left[at + 1 :], gentle)
+        if order is not None:
+            return order
+    return None

@@ -1,33 +1,42 @@
-"""The items of one morning as this child would meet them: how overdue each is, how likely, how hard."""
+"""The items of one morning as this child would meet them: how likely each is, how overdue, how hard."""
 
+import math
 from collections import Counter
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from typing import NamedTuple
 
-from warmup.engine.memory import Knowledge, Record
-from warmup.model import Item, Mark, Morning
+from warmup.engine.curriculum import Curriculum
+from warmup.engine.memory import KEPT, START_INTERVAL, Knowledge, Record
+from warmup.model import Item, LevelId, Mark, Morning
 from warmup.randomness import digest
 
 HARD_UNDER = 0.75
-SURE_FROM = 0.9
 OF_A_SKILL = 2
+"""So many prompts of one skill a morning may have."""
+OWN = 0.6
+"""How much of an item's chance its own record says; its level's says the rest."""
+MOST_OVERDUE = 2.0
+"""Past this what was asked before is no more pressing, or the weakest items would eat the morning."""
+RETIRE = 2
+ENOUGH = 5
+"""So often a level with a kindergarten code is asked before another may take its place."""
 _LONG = 999
 """A rest longer than any year, in mornings."""
 
 
 class Candidate(NamedTuple):
-    """An item on one morning: its record, how overdue it is, and what that makes of it.
+    """An item on one morning, with its record, its level's, and what they make of it.
 
-    ``tie`` decides between equals: a number from a hash of child, date and item.
+    ``overdue`` is in intervals: 1.0 is just due. ``tie`` decides between equals: a number from a hash of
+    child, date and item.
     """
 
     item: Item
     record: Record
+    level: Record
     overdue: float
     chance: float
     tie: int
-    hard: bool
-    sure: bool
 
     @property
     def new(self) -> bool:
@@ -35,40 +44,31 @@ class Candidate(NamedTuple):
         return self.record.marks == 0
 
     @property
-    def priority(self) -> tuple[float, int]:
-        """What is asked first, the greater the sooner.
-
-        Without the cap the weakest items would eat the morning; what was never asked keeps rising.
-        """
-        return (self.overdue if self.new else min(self.overdue, 2.0), self.tie)
+    def begins(self) -> bool:
+        """Whether nothing of its level was ever asked."""
+        return self.level.marks == 0
 
     @property
-    def feels(self) -> float:
-        """The chance that counts for kindness: what the last mark said outweighs the clock."""
-        if self.new:
-            return 0.6
-        match self.record.mark:
-            case Mark.HESITATED:
-                return 0.7
-            case Mark.NOT_YET:
-                return 0.5
-            case _:
-                return self.chance
+    def hard(self) -> bool:
+        """Whether it is likely to fail: a chance under 0.75, a last mark of not yet, or never asked.
 
-    def due(self, index: int) -> bool:
-        """Whether it is due back by the morning with this index."""
-        return self.record.due_at is not None and self.record.due_at <= index
+        What was never asked counts as known where its level last came easily.
+        """
+        if self.record.mark is Mark.NOT_YET or self.chance < HARD_UNDER:
+            return True
+        return self.new and self.level.mark is not Mark.FLUENT
 
-    def rested(self, index: int) -> int:
-        """How many mornings ago it was last marked; 0 when it never was."""
-        return index - self.record.last if self.record.last is not None else 0
+    @property
+    def stumbled(self) -> bool:
+        """Whether it was hesitated on or not yet the last time."""
+        return self.record.mark in (Mark.HESITATED, Mark.NOT_YET)
 
 
 class Pool:
-    """All candidates of a morning, the most pressing first, and when each skill was last asked.
+    """All candidates of a morning, the most pressing first, and how long each skill has rested.
 
-    ``since`` is the week in which the family began: what came before is unknown, not late.
-    ``timely`` names the items that the day itself asks for.
+    The ``items`` are of the curriculum; ``timely`` names those that the day itself asks for, ``holding`` the
+    shaky ones that keep a level from opening.
     """
 
     def __init__(
@@ -76,84 +76,74 @@ class Pool:
         items: Sequence[Item],
         knowledge: Knowledge,
         morning: Morning,
+        curriculum: Curriculum,
         child: str,
-        since: int = 1,
         timely: Collection[str] = (),
+        holding: Collection[str] = (),
     ) -> None:
-        self.morning, self.knowledge, self.since, self.timely = morning, knowledge, since, timely
+        self.morning, self.knowledge, self.curriculum = morning, knowledge, curriculum
+        self.timely, self.holding = timely, holding
         day = morning.date.isoformat()
+        # A level's plain item is its first in the catalogue, whatever order the items come in.
+        place = {item: n for n, item in enumerate(curriculum.by_id)}
+        ordered = sorted(items, key=lambda item: place[item.id])
         self.all = sorted(
-            (
-                self._candidate(item, digest(child, day, item.id))
-                for item in _retired(items, knowledge, timely)
-            ),
-            key=lambda c: c.priority,
+            (self._candidate(item, digest(child, day, item.id)) for item in self._in_turn(ordered)),
+            key=lambda c: (c.overdue if c.new else min(c.overdue, MOST_OVERDUE), c.tie),
             reverse=True,
         )
-        self.begun = {c.item.level_id for c in self.all if c.record.shown}
         self.rests: dict[str, int] = {}
-        self._by_skill: dict[str, list[Candidate]] = {}
         for c in self.all:
-            self._by_skill.setdefault(c.item.skill, []).append(c)
-            last = c.record.last if c.record.last is not None else self._opened(c.item) - 1
-            # What is open before its week and never asked says nothing of when the skill was.
-            rested = _LONG if c.new and last >= morning.index else morning.index - last
+            rested = self.rested(c)
             self.rests[c.item.skill] = min(self.rests.get(c.item.skill, _LONG), rested)
-
-    def surest(self) -> Candidate | None:
-        """What the child is most likely to get, for a morning that ends early; None when there is nothing.
-
-        First what came easily twice running, the likeliest of it; then whatever is not hard, then what took
-        longer last time. What was never asked comes last, the earliest of the year first. An item whose last
-        mark is not yet is no kind end, and neither is one that was on screen today.
-        """
-        able = (c for c in self.all if c.record.mark is not Mark.NOT_YET)
-        fresh = (c for c in able if c.record.shown_on != self.morning.date)
-        return max(fresh, key=_ease, default=None)
 
     def easy(self) -> int:
         """How many prompts that are not hard a morning could hold, two of a skill."""
-        skills_of = Counter(c.item.skill for c in self.all if not c.hard)
-        return sum(min(OF_A_SKILL, number) for number in skills_of.values())
+        skills = Counter(c.item.skill for c in self.all if not c.hard)
+        return sum(min(OF_A_SKILL, number) for number in skills.values())
 
-    def of_skill(self, skill: str) -> list[Candidate]:
-        """A skill's candidates, the most pressing first."""
-        return self._by_skill.get(skill, [])
+    def of_strand(self, strand: str) -> list[Candidate]:
+        """A strand's candidates, the most pressing first."""
+        return [c for c in self.all if c.item.strand == strand]
 
-    def _opened(self, item: Item) -> int:
-        return (max(item.week, self.since) - 1) * self.morning.mornings_a_week
+    def rested(self, c: Candidate) -> int:
+        """For how many mornings the candidate's level has rested, or has been open."""
+        if c.begins and c.item.week > self.morning.week:
+            return _LONG  # Opened before its week: it says nothing of when the skill was asked.
+        return c.level.rested(self.morning.index, self.curriculum.opened(c.item))
 
     def _candidate(self, item: Item, tie: int) -> Candidate:
-        record, opened = self.knowledge.of(item.id), self._opened(item)
+        record, level = self.knowledge.of(item.id), self.knowledge.of_level(item.level_id)
+        index, opened = self.morning.index, self.curriculum.opened(item)
+        of_level = level.chance(index, opened)
+        chance = OWN * record.chance(index, opened) + (1 - OWN) * of_level if record.marks else of_level
+        overdue = record.rested(index, opened) / START_INTERVAL if not record.marks else 0.0
+        if record.marks:
+            overdue = math.log(chance) / math.log(KEPT)
         # Rounded before it is compared: the last bits of a power differ between machines.
-        overdue = round(record.overdue(self.morning.index, opened), 6)
-        chance = round(record.chance(self.morning.index, opened), 6)
-        hard = record.marks == 0 or record.mark in (Mark.HESITATED, Mark.NOT_YET) or chance < HARD_UNDER
-        sure = record.run >= 2 and chance >= SURE_FROM
-        return Candidate(item, record, overdue, chance, tie, hard, sure)
+        return Candidate(item, record, level, round(overdue, 6), round(chance, 6), tie)
 
+    def _in_turn(self, items: Sequence[Item]) -> Iterable[Item]:
+        """The items whose turn it is: no rung that a higher one has retired, no level but by its plain item.
 
-def _ease(c: Candidate) -> tuple[int, float, int, int]:
-    """How likely it is to come easily, for comparing."""
-    if c.new:
-        return 0, 0.0, -c.item.week, c.tie
-    return 1 if c.hard else 2 if c.record.run < 2 else 3, c.feels, 0, c.tie
-
-
-def _retired(items: Sequence[Item], knowledge: Knowledge, timely: Collection[str]) -> list[Item]:
-    """The items without the rungs that fluency higher up a ladder has retired.
-
-    What was not yet the last time stays: else what stands on it would wait for good.
-    """
-    top: dict[str, int] = {}
-    for item in items:
-        if item.ladder and not item.misconception and knowledge.of(item.id).run >= 2:
-            top[item.skill] = max(top.get(item.skill, 0), item.level)
-    return [
-        item
-        for item in items
-        if item.misconception
-        or item.level >= top.get(item.skill, 0)
-        or item.id in timely
-        or knowledge.of(item.id).mark is Mark.NOT_YET
-    ]
+        What was stumbled on stays, else what stands on it would wait for good.
+        """
+        known, first, top = self.knowledge, dict[LevelId, Item](), dict[str, int]()
+        for item in items:
+            first.setdefault(item.level_id, item)
+            if item.ladder and known.of_level(item.level_id).run >= RETIRE:
+                top[item.skill] = max(top.get(item.skill, 0), item.level)
+        for item in items:
+            record, level = known.of(item.id), known.of_level(item.level_id)
+            if item.id in self.timely:
+                yield item
+            elif not level.marks:
+                if first[item.level_id] is item:
+                    yield item
+            elif (
+                item.level >= top.get(item.skill, 0)
+                or record.mark in (Mark.HESITATED, Mark.NOT_YET)
+                or (item.kindergarten and level.marks < ENOUGH)
+                or not item.ladder
+            ):
+                yield item
