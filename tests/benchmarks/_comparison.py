@@ -16,7 +16,9 @@ from tests.benchmarks._children import (
     A_WEEK,
     EASY,
     FIRST,
+    HESITATED,
     KINDS,
+    NOT_YET,
     PROMPTS,
     SKIPPED,
     Child,
@@ -27,8 +29,10 @@ from tests.benchmarks._children import (
     live,
     luck,
 )
-from warmup.model import Item
+from tests.engine.made import Line, is_hard
+from warmup.model import Item, Mark
 
+MARKS = {EASY: Mark.FLUENT, HESITATED: Mark.HESITATED, NOT_YET: Mark.NOT_YET}
 SETTLED_AFTER = 2
 """The weeks in which everything is new and hard prompts can't be kept apart."""
 AHEAD = (20, 60)
@@ -88,13 +92,13 @@ class Figures(NamedTuple):
     mornings: int
 
 
-def measure(lived: Lived, child: Child) -> Figures:
+def measure(lived: Lived, child: Child, items: Sequence[Item]) -> Figures:
     """What became of a year. Skipped prompts have no mark that counts."""
     marks = [[mark for _, mark in held.asked if mark != SKIPPED] for held in lived.mornings]
     marks = [morning for morning in marks if morning]
     easy = [fmean(mark == EASY for mark in morning) for morning in marks]
     asked = {item for held in lived.mornings for item, mark in held.asked if mark != SKIPPED}
-    wrong, gave_way = judge(lived.mornings)
+    wrong, gave_way = judge(lived.mornings, items)
     return Figures(
         lived.at_end,
         lived.later,
@@ -122,26 +126,32 @@ def longest_rest(mornings: Sequence[Held]) -> int:
     return longest
 
 
-def judge(mornings: Sequence[Held]) -> tuple[list[str], int]:
+def judge(mornings: Sequence[Held], items: Sequence[Item]) -> tuple[list[str], int]:
     """The limits that were broken, and on how many mornings those on hard and first-time prompts give way.
 
-    They give way while fewer than half of the prompts could be anything but hard, two of a skill.
-    Judged from the marks alone: hard is what was never marked, or was hesitated or not yet the last time.
+    They give way while fewer than half of the prompts could be anything but hard, two of a skill. What is
+    hard is worked out again from the marks, by code of its own.
     """
-    last: dict[str, str] = {}
+    by_id: dict[str, Item] = {item.id: item for item in items}
+    past: dict[str, list[Line]] = {item.level_id: [] for item in items}
+    asked: set[str] = set()
     wrong: list[str] = []
     gave_way = 0
     for held in mornings:
-        hard = {item for item in held.unlocked if last.get(item) != EASY}
+        there = [by_id[item] for item in held.unlocked]
+        hard = {str(item.id) for item in there if is_hard(item, past[item.level_id], held.morning)}
         settled = held.morning >= SETTLED_AFTER * A_WEEK
         kind = Counter(skill_of(item) for item in held.unlocked if item not in hard)
         scarce = sum(min(2, count) for count in kind.values()) < PROMPTS / 2
         gave_way += settled and scarce
         wrong += [f"morning {held.morning}: {each}" for each in _on_skills(held)]
         if settled and not scarce:
-            new = {item for item in held.unlocked if item not in last}
+            new = {item for item in held.unlocked if item not in asked}
             wrong += [f"morning {held.morning}: {each}" for each in _on_hard(held, hard, new)]
-        last |= {item: mark for item, mark in held.asked if mark != SKIPPED}
+        for item, mark in held.asked:
+            if mark != SKIPPED:
+                past[by_id[item].level_id].append((held.morning, by_id[item], MARKS[mark]))
+                asked.add(item)
     return wrong, gave_way
 
 
@@ -186,7 +196,7 @@ def compare(ours: Choose, items: Sequence[Item], children: int, seed: int, conso
     runs = list(itertools.product(range(children), KINDS, ways))
     for number, kind, way in track(runs, "Living", console=console, transient=True):
         child = Child(seed, number, kind)
-        years[way][kind, number] = measure(live(child, ways[way], items), child)
+        years[way][kind, number] = measure(live(child, ways[way], items), child, items)
     return years
 
 

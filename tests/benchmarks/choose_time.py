@@ -68,8 +68,10 @@ def one_more(context: Context, known: Knowledge) -> Action:
 
 def chosen(context: Context, eligible: Eligible, morning: Morning, shape: Shape) -> object:
     """The engine's choice."""
-    child = context.child.journal_name
-    return choose(eligible, shape, context.knowledge(), morning, context.curriculum(), child=child)
+    child, count = context.child.journal_name, context.count(morning, shape)
+    return choose(
+        eligible, shape, context.knowledge(), morning, context.curriculum(), child=child, count=count
+    )
 
 
 def choosing(context: Context, known: Knowledge) -> Action:

@@ -94,11 +94,12 @@ def plan(request: dict[str, Any]) -> list[str]:
         return []
     chosen = choose(
         Eligible(tuple(items)),
-        _shape().with_prompts(request["n"]),
+        _shape(),
         lived.known,
         morning,
-        lived.curriculum(),
+        lived.curriculum(items),
         child=request["child"],
+        count=request["n"],
     )
     return _filled([choice.item for choice in chosen], items, lived.known, request)
 
@@ -112,11 +113,6 @@ def _plan() -> Plan:
 def catalogue() -> dict[str, Item]:
     """Our own items by id, as the year plan that comes with the program opens them."""
     return {item.id: item._replace(seconds=SECONDS) for item in skills.items(_plan())}
-
-
-@cache
-def _guesses() -> dict[ItemId, float]:
-    return {item.id: item.guess for item in catalogue().values()}
 
 
 @cache
@@ -154,8 +150,8 @@ def _morning(request: dict[str, Any]) -> Morning:
 class _Lived:
     """What was folded of one history.
 
-    ``begun`` is the morning on which each level of a strange skill was first asked; ``opened`` the one each
-    item asked so far is taken to have unlocked at; ``seen`` the one on which a strange item was first among
+    ``begun`` is the morning on which each level of a strange skill was first asked; ``asked`` holds each item
+    asked so far as it is taken to be; ``seen`` the one on which a strange item was first among
     those of a request, while the requests of a year were followed from its beginning to ``now``.
     """
 
@@ -165,7 +161,7 @@ class _Lived:
     begun: dict[tuple[str, int], int] = field(default_factory=dict)
     seen: dict[str, int] = field(default_factory=dict)
     now: int = -1
-    opened: dict[ItemId, int] = field(default_factory=dict)
+    asked: dict[ItemId, Item] = field(default_factory=dict)
 
     def see(self, strangers: Collection[str], now: int) -> None:
         """Note what has unlocked since the request before this one."""
@@ -182,30 +178,33 @@ class _Lived:
             for day, item, mark in rows[len(self.rows) :]
         ]
         for asked in new:
-            if asked.item not in self.opened:
+            if asked.item not in self.asked:
                 if asked.item not in catalogue():
                     self.begun.setdefault(_stranger(asked.item), bisect_left(days, asked.date))
-                week = self.item(asked.item, {}).week
-                self.opened[asked.item] = MORNINGS_A_WEEK * (week - 1)
-        self.known = fold(self.curriculum(), new, self.known)
+                self.asked[asked.item] = self.item(asked.item, {})
+        self.known = fold(self.curriculum(()), new, self.known)
         self.rows = list(rows)
 
-    def curriculum(self) -> Curriculum:
-        """What is known of when the items unlocked, over the mornings of the calendar."""
+    def curriculum(self, items: Sequence[Item]) -> Curriculum:
+        """What was asked so far and these items, over the mornings of the calendar."""
         mornings = tuple(map(dt.date.fromisoformat, self.calendar))
         year = SchoolYear(tuple(range(MORNINGS_A_WEEK)), mornings)
-        return Curriculum((), self.opened, _guesses(), year)
+        return Curriculum(self.asked | {item.id: item for item in items}, year)
 
     def item(self, item: str, waiting: dict[tuple[str, int], int]) -> Item:
         """The item as the engine sees it; ``waiting`` holds the morning of levels that were not begun."""
         if item in catalogue():
             return catalogue()[item]
         skill, level = _stranger(item)
-        opened = self.seen.get(item, self.opened.get(ItemId(item), self._begun(skill, level)))
+        if ItemId(item) in self.asked:
+            return self.asked[ItemId(item)]
+        opened = self.seen.get(item, self._begun(skill, level))
         if opened is None:
             opened = waiting[skill, level]
         week = opened // MORNINGS_A_WEEK + 1
-        return Item(ItemId(item), skill, level, level_id(skill, str(level)), "", week, seconds=SECONDS)
+        return Item(
+            ItemId(item), skill, level, level_id(skill, str(level)), "", week, seconds=SECONDS, ends=True
+        )
 
     def _begun(self, skill: str, level: int) -> int | None:
         """The first morning this level or a higher one was asked: by then it had unlocked."""
@@ -247,7 +246,7 @@ def _filled(
     """The chosen items and as many more as are missing.
 
     Those come first whose last mark was easy, of skills asked less than twice. Each goes to the last place,
-    before the close, where no skill runs twice and no two hard ones run; failing that, to the end.
+    before the close, where no skill and no two hard ones run; failing that, where no skill does, or last.
     """
     hard = {item.id for item in items if known.of(item.id).mark is not Mark.FLUENT}
     skill: dict[str, str] = {item.id: item.skill for item in items}
@@ -271,13 +270,16 @@ def _filled(
 
 def _place(item: str, out: Sequence[str], skill: dict[str, str], hard: Collection[str]) -> int:
     at: int
+    apart: list[int] = []
     for at in [*range(len(out) - 1, -1, -1), len(out)]:
         beside = out[max(0, at - 1) : at + 1]
-        if any(skill[item] == skill[other] or {item, other} <= set(hard) for other in beside):
+        if any(skill[item] == skill[other] for other in beside):
             continue
-        if at or item not in hard:
+        apart.append(at)
+        if (at or item not in hard) and not any({item, other} <= set(hard) for other in beside):
             return at
-    return len(out)
+    # Where all is hard, as on the first morning, the skills at least are kept apart.
+    return apart[0] if apart else len(out)
 
 
 def main(arguments: Sequence[str]) -> int:
