@@ -154,8 +154,10 @@ def test_a_look_at_the_adult_is_no_hesitation_and_five_seconds_count_in_adding_t
     assert where.casefold().count("five seconds") == 1 and "adding to 5" in where
 
 
-def test_what_comes_back_is_said_by_the_day_and_not_by_a_factor() -> None:
-    assert "again Monday" in readme() and "times as long" not in readme()
+def test_no_day_is_promised_for_what_comes_back_and_no_factor_is_named() -> None:
+    assert (
+        "comes back soon" in readme() and "again Monday" not in readme() and "times as long" not in readme()
+    )
 
 
 def test_the_safety_words_are_there() -> None:

@@ -14,7 +14,8 @@ from tests.pictures.examples import EXAMPLES
 from warmup import renames
 from warmup.config.family import load
 from warmup.config.places import Places
-from warmup.config.plan import check_plan, load_plan, load_shape
+from warmup.config.plan import load_plan, load_shape
+from warmup.config.plan_check import check_plan
 from warmup.config.toml_file import FileProblem
 from warmup.journal.journal import MarkRow
 from warmup.journal.routine_json import routine_from, routine_text

@@ -8,7 +8,11 @@ import pytest
 
 FOLDER = Path(__file__).parent / "benchmarks"
 SCRIPTS = [
-    *(f"tests.benchmarks.{path.stem}" for path in sorted(FOLDER.glob("[a-z]*.py"))),
+    *(
+        f"tests.benchmarks.{path.stem}"
+        for path in sorted(FOLDER.glob("[a-z]*.py"))
+        if '__name__ == "__main__"' in path.read_text("utf-8")
+    ),
     "tests.bank",
 ]
 

@@ -237,7 +237,7 @@ def test_a_routine_that_cannot_be_read_is_chosen_anew_with_a_notice(
         db.execute("UPDATE sittings SET routine = ?", (UNREADABLE[kind],))
     assert main(["today"], lambda: NOW) == DONE
     out, err = capsys.readouterr()
-    assert "Prompt 1 of 8" in out
+    assert "Prompt 1 of 7" in out
     assert err == (
         "warmup: What was chosen for this date can't be read any more, so it was chosen anew. "
         "Its marks are kept.\n"
@@ -263,7 +263,7 @@ def test_an_item_this_version_does_not_know_is_told_and_asked_no_more(
     journal.start("Bean", DAY, "daily", json.dumps(data), rows)
     assert main(["today"], lambda: NOW) == DONE
     out, err = capsys.readouterr()
-    assert "chosen anew" in err and "Prompt 1 of 8" in out
+    assert "chosen anew" in err and "Prompt 1 of 7" in out
     assert main(["check"], lambda: NOW) == WRONG
     said = capsys.readouterr().out.splitlines()[-1]
     assert (

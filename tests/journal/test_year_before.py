@@ -13,7 +13,8 @@ from warmup import renames, skills
 from warmup.config import family as families
 from warmup.config.family import Child
 from warmup.config.places import Places
-from warmup.config.plan import check_plan, load_plan, load_shape
+from warmup.config.plan import load_plan, load_shape
+from warmup.config.plan_check import check_plan
 from warmup.engine.eligibility import eligible
 from warmup.journal.journal import Journal, MarkRow
 from warmup.model import LevelId, Mark
@@ -86,7 +87,7 @@ def test_marks_of_dropped_items_stay_in_the_journal_and_count_for_nothing(contex
     kept = {line.item for line in context.journal.history("Bean")}
     assert len(kept) == len({renames.item(item) for item in BEFORE}) and kept >= renames.DROPPED
     counted = {line.item for line in context.history()}
-    assert counted == kept - renames.DROPPED and set(context.knowledge().records) == counted
+    assert counted == kept - renames.DROPPED and set(context.knowledge().items) == counted
     assert context.routine().prompts
 
 

@@ -6,6 +6,7 @@ import pytest
 
 from tests.household import TODAY
 from tests.session.sessions import again, items_of, state
+from warmup import skills
 from warmup.engine.memory import Knowledge, Record
 from warmup.model import ItemId, Mark
 from warmup.session.context import Context
@@ -15,8 +16,14 @@ from warmup.session.session import Session
 def easy(context: Context, *items: str, run: int = 2, rested: int = 1, mark: Mark = Mark.FLUENT) -> None:
     """Let the child have met these items, ``rested`` mornings ago."""
     known, today = context.knowledge(), context.morning().index
-    met = Record(20.0, today - rested, None, mark, TODAY - dt.timedelta(rested), run, marks=3, shown=3)
-    context.know(Knowledge({**known.records, **dict.fromkeys(map(ItemId, items), met)}))
+    met = Record(20.0, today - rested, mark, TODAY - dt.timedelta(rested), run, marks=3, shown=3)
+    levels = [skills.locate(item).level_id for item in items]
+    context.know(
+        Knowledge(
+            {**known.items, **dict.fromkeys(map(ItemId, items), met)},
+            {**known.levels, **dict.fromkeys(levels, met)},
+        )
+    )
 
 
 def test_an_early_stop_goes_straight_to_one_sure_prompt_and_leaves_this_one_unmarked(
@@ -51,7 +58,8 @@ def test_the_sure_prompt_is_the_likeliest_and_of_no_skill_just_asked(session: Se
     easy(context, "compare/match-to-5", rested=0)
     compared = ItemId("compare/match-to-5")
     today = {compared: context.knowledge().of(compared)._replace(shown_on=TODAY)}
-    context.know(Knowledge({**context.knowledge().records, **today}))
+    known = context.knowledge()
+    context.know(known._replace(items={**known.items, **today}))
     assert session.stop_early() and items_of(session)[1:] == ["patterns/ab-heard"]
 
 

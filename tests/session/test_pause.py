@@ -8,13 +8,15 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from tests.engine.made import YEAR
 from tests.household import FAMILY, begun, context_at, lived
 from warmup.config.family import load
-from warmup.engine.eligibility import Adjustments, open_items, pause_end, paused_until, wobbling
-from warmup.engine.memory import Knowledge, Record
-from warmup.model import DayKind, Item, ItemId, LevelId, Mark, Morning
+from warmup.engine.curriculum import curriculum
+from warmup.engine.eligibility import Adjustments, open_items
+from warmup.engine.memory import Knowledge, fold
+from warmup.model import Asked, DayKind, Item, ItemId, LevelId, Mark, Morning
 from warmup.session.context import Context
-from warmup.session.pausing import turn_week
+from warmup.session.pausing import pause_end, paused, turn_week, wobbling
 from warmup.session.summary import closing
 
 Clock = Callable[[], dt.datetime]
@@ -36,7 +38,7 @@ def context(home: Path, clock: Clock) -> Context:
 
 def until(context: Context) -> dt.date | None:
     """The last day without new levels."""
-    return paused_until(context.adjustments, context.today)
+    return paused(context)
 
 
 def wobbles(context: Context) -> bool:
@@ -54,22 +56,27 @@ def test_while_paused_just_the_levels_with_a_mark_stay_open(rows: list[tuple[int
         Item(ItemId(f"knots/{n}"), "knots", level, LevelId(f"knots:{level}"), "counting", 1)
         for n, (level, _) in enumerate(rows)
     ]
-    known = Knowledge(
-        {item.id: Record(marks=n, mark=Mark.FLUENT) for item, (_, n) in zip(items, rows, strict=True)}
-    )
+    plan = curriculum(items, YEAR, YEAR.mornings[0])
+    lines = [
+        Asked(YEAR.mornings[0], item.id, Mark.FLUENT)
+        for item, (_, marks) in zip(items, rows, strict=True)
+        for _ in range(marks)
+    ]
+    known = fold(plan, lines)
     begun = {level for level, marked in rows if marked}
     expected = {item.id for item in items if item.level in begun or not begun}
-    assert {item.id for item in open_items(items, MORNING, known, PAUSED)} == expected
-    assert open_items(items, MORNING, known) == tuple(items)
+    assert {item.id for item in open_items(plan, MORNING, known, PAUSED)} == expected
+    assert open_items(plan, MORNING, known) == tuple(items)
 
 
 def test_a_level_opened_early_waits_too() -> None:
     one = Item(ItemId("knots/one"), "knots", 1, LevelId("knots:one"), "counting", 1)
     far = Item(ItemId("knots/far"), "knots", 2, LevelId("knots:far"), "counting", 36)
-    known = Knowledge({one.id: Record(marks=1, mark=Mark.FLUENT)})
+    plan = curriculum([one, far], YEAR, YEAR.mornings[0])
+    known = fold(plan, [Asked(YEAR.mornings[0], one.id, Mark.FLUENT)])
     early = Adjustments(early=[far.level_id])
-    assert open_items([one, far], MORNING, known, early) == (one, far)
-    assert open_items([one, far], MORNING, known, early._replace(paused=MORNING.date)) == (one,)
+    assert open_items(plan, MORNING, known, early) == (one, far)
+    assert open_items(plan, MORNING, known, early._replace(paused=MORNING.date)) == (one,)
 
 
 def test_a_pause_covers_a_school_week_and_is_kept(context: Context, home: Path) -> None:
@@ -161,3 +168,14 @@ def test_on_the_last_day_of_such_a_week_the_next_can_be_taken(context: Context, 
     assert until(context) == context.today and closing(session, Knowledge()).pause == OFFER
     turn_week(context)
     assert until(context) == MONDAY + dt.timedelta(9)
+
+
+def test_a_pause_ends_on_a_planned_morning_and_lasts_that_whole_day(context: Context) -> None:
+    first, last = YEAR.mornings[0], YEAR.mornings[-1]
+    assert pause_end(YEAR, first, 3) == YEAR.mornings[3]
+    assert pause_end(YEAR, YEAR.mornings[-2], 3) == last == pause_end(YEAR, last, 3)
+    assert paused(context) is None
+    context.editor.pause(context.today)
+    assert paused(context) == context.today
+    context.turn_to(context.today + dt.timedelta(1))
+    assert paused(context) is None

@@ -8,7 +8,6 @@ from tests.household import FAMILY, TODAY, begun, context_at, fixed_prompts, wit
 from tests.session.sessions import again, state
 from warmup.model import LevelId, Mark
 from warmup.session.context import Context
-from warmup.session.replacing import SHORT
 from warmup.session.session import Session, begin
 
 Clock = Callable[[], dt.datetime]
@@ -83,7 +82,7 @@ def test_a_short_morning_has_four_prompts_with_those_shown(session: Session) -> 
     session.mark(Mark.FLUENT)
     first_two = session.prompts[:2]
     assert session.shorten()
-    assert len(session.prompts) <= SHORT and session.prompts[:2] == first_two
+    assert len(session.prompts) <= 4 and session.prompts[:2] == first_two
     assert not session.shorten()
     assert state(again(session)) == state(session)
 
@@ -152,7 +151,7 @@ def test_a_closed_morning_opens_at_its_close_and_a_second_session_is_its_own(
     back = again(session)
     assert back.closed and back.at_close
     second = begin(back.context, back.journal, clock, shape="short")
-    assert second.number == 2 and len(second.prompts) <= SHORT
+    assert second.number == 2 and len(second.prompts) <= 4
     assert again(second).number == 2
 
 

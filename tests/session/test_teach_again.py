@@ -14,7 +14,7 @@ from tests.household import TODAY, context_at, lived, start_fixed
 from warmup.cli.main import DONE, main
 from warmup.cli.plain import morning_lines
 from warmup.config.family import load
-from warmup.engine.curriculum import Curriculum
+from warmup.engine.curriculum import Curriculum, curriculum
 from warmup.engine.eligibility import Adjustments, open_items, rests
 from warmup.engine.memory import RETEACH, Knowledge, fold
 from warmup.model import Asked, DayKind, Item, ItemId, LevelId, Mark, Morning
@@ -40,13 +40,18 @@ marks = st.lists(st.tuples(days, st.sampled_from([*Mark, None])), max_size=12).m
 
 def known(rows: list[tuple[dt.date, Mark | None]]) -> Knowledge:
     lines = [Asked(day, ITEM.id, mark) for day, mark in rows]
+    return fold(plan_of(ITEM), lines)
+
+
+def plan_of(*items: Item) -> Curriculum:
+    """The curriculum of these items, every day a morning."""
     every_day = tuple(FIRST + dt.timedelta(n) for n in range(40))
-    return fold(Curriculum((), {}, {}, SchoolYear(tuple(range(7)), every_day)), lines)
+    return curriculum(items, SchoolYear(tuple(range(7)), every_day), FIRST)
 
 
 def is_open(rows: list[tuple[dt.date, Mark | None]], taught: dt.date | None) -> bool:
     said = {} if taught is None else {ITEM.id: taught}
-    return open_items([ITEM], MORNING, known(rows), Adjustments(taught=said)) == (ITEM,)
+    return open_items(plan_of(ITEM), MORNING, known(rows), Adjustments(taught=said)) == (ITEM,)
 
 
 @pytest.mark.slow
@@ -85,7 +90,7 @@ def test_a_further_not_yet_on_a_later_day_puts_it_to_rest_again(
 def test_one_item_at_rest_closes_no_other_of_its_level() -> None:
     other = ITEM._replace(id=ItemId("knots/two"), misconception=True)
     rows = known([(FIRST + dt.timedelta(n), Mark.NOT_YET) for n in range(3)])
-    assert open_items([ITEM, other], MORNING, rows) == (other,)
+    assert open_items(plan_of(ITEM, other), MORNING, rows) == (other,)
     assert rests(rows.of(ITEM.id), None) and not rests(rows.of(other.id), None)
 
 
@@ -218,7 +223,7 @@ def test_a_morning_with_everything_at_rest_is_still_a_morning(home: Path, clock:
         Asked(TODAY - dt.timedelta(back), item.id, Mark.NOT_YET)
         for back, item in itertools.product((3, 2, 1), context.curriculum().items)
     ]
-    context.know(fold(context.curriculum()._replace(reviews=None), lines))
+    context.know(fold(context.curriculum(), lines))
     assert not open_now(context) and context.routine().prompts == ()
     assert context.journal is not None
     session = begin(context, context.journal, clock)

@@ -9,12 +9,13 @@ import pytest
 from textual.widgets import OptionList
 
 from tests.household import FAMILY, TODAY, context_at, lived, start_fixed
+from tests.mornings import morning
 from tests.tui.frame import frame
 from warmup.cli.main import DONE, main
 from warmup.config.family import Child
-from warmup.model import LevelId, Mark
+from warmup.model import LevelId, Mark, Plan, level_id
 from warmup.session.context import Context
-from warmup.session.unlocked import Unlocked, unlocked_levels
+from warmup.session.unlocked import Unlocked, unlocked, unlocked_levels
 from warmup.tui.app import WarmupApp
 from warmup.tui.unlocked import NOT_ASKED
 
@@ -95,3 +96,10 @@ def test_today_names_what_is_open_and_not_asked_yet(
         line for line in capsys.readouterr().out.splitlines() if line.startswith("Open, not asked yet:")
     ]
     assert "place value" in line and "all pairs" not in line
+
+
+def test_what_a_quarter_has_unlocked_is_of_its_own_weeks_up_to_this_one() -> None:
+    weeks = {level_id("knots", str(week)): week for week in (9, 10, 12, 13, 18, 19)}
+    week_12 = morning(school_day=45)
+    assert (week_12.week, week_12.quarter) == (12, 2)
+    assert unlocked(Plan(weeks, ((36, 8),)), week_12) == {"knots:10", "knots:12"}

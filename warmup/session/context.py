@@ -133,7 +133,9 @@ class Context:
 
         morning = self.morning()
         titles = {skill.id: skill.title for skill in skills.SKILLS.values()}
-        return review.review_summary(self.knowledge(), morning.week, titles) if morning.review else ""
+        if not morning.review:
+            return ""
+        return review.review_summary(self.knowledge(), self.curriculum(), morning.week, titles)
 
     # -- what may be asked
 
@@ -153,6 +155,14 @@ class Context:
         """The shape of a morning: the one named, else that of the week."""
         return load_shape(self.places, name or ("review" if morning.review else "daily"))
 
+    def count(self, morning: Morning, shape: Shape) -> int:
+        """How many prompts a morning of this shape aims at; never more than the most of the shape.
+
+        The family's number counts before that of the shape, and this before that of the year plan.
+        """
+        wanted = self.family.prompts or shape.prompts_in(morning.week) or self.plan.prompts_in(morning.week)
+        return min(wanted, shape.at_most or wanted)
+
     def routine(self, morning: Morning | None = None, *, shape: str = "", session: int = 1) -> Routine:
         """A routine for a morning, today's unless another is given: chosen now and kept nowhere.
 
@@ -166,9 +176,9 @@ class Context:
 
         morning = morning or self.morning()
         form, child, known = self.shape(morning, shape), self.child.journal_name, self.knowledge()
-        eligible = self.eligible(morning)
+        eligible, count = self.eligible(morning), self.count(morning, form)
         while True:
-            choices = choose(eligible, form, known, morning, self.curriculum(), child=child)
+            choices = choose(eligible, form, known, morning, self.curriculum(), child=child, count=count)
             routine = build(choices, morning, known, child=child, shape=form.name, session=session)
             out = to_leave_out(routine.prompts, eligible.timely)
             if out is None:

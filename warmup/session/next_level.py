@@ -3,9 +3,9 @@
 from typing import NamedTuple
 
 from warmup import skills
-from warmup.engine import eligibility, review
+from warmup.engine import eligibility
 from warmup.engine.eligibility import Adjustments
-from warmup.model import Item, LevelId, Mark, Morning, level_id, skill_and_key
+from warmup.model import Item, LevelId, Morning, level_id, skill_and_key
 from warmup.session.context import Context
 
 
@@ -59,9 +59,7 @@ def _open(context: Context, morning: Morning, level: LevelId) -> bool:
 
 
 def _shaky(context: Context, level: LevelId) -> bool:
-    known = context.knowledge()
-    marks = {known.of(item.id).mark for item in _items(context, level) if not item.misconception}
-    return Mark.NOT_YET in marks or skill_and_key(level)[0] in review.step_down(known)
+    return level in eligibility.shaky(context.curriculum(), context.knowledge())
 
 
 def _items(context: Context, level: LevelId) -> tuple[Item, ...]:

@@ -1,15 +1,19 @@
 """When nothing new opens: for a school week, as the close may offer, or until the adult says, on any day."""
 
 import datetime as dt
+from collections.abc import Sequence
 
-from warmup.engine.eligibility import UNTIL_SAID, pause_end, paused_until
+from warmup.engine.eligibility import UNTIL_SAID
 from warmup.english import date_words
+from warmup.model import Asked, Mark, Morning, skill_and_name
+from warmup.schoolyear import SchoolYear
 from warmup.session.context import Context
 
 
 def paused(context: Context) -> dt.date | None:
     """The last day without new levels, today or later; ``UNTIL_SAID`` where none is named. Else None."""
-    return paused_until(context.adjustments, context.today)
+    until = context.adjustments.paused
+    return until if until is not None and until >= context.today else None
 
 
 def until_words(until: dt.date) -> str:
@@ -29,3 +33,28 @@ def turn_week(context: Context) -> None:
 def turn_new(context: Context) -> None:
     """Let nothing new open until the adult says, or let new things come again."""
     context.editor.pause(None if paused(context) else UNTIL_SAID)
+
+
+def pause_end(year: SchoolYear, today: dt.date, mornings: int) -> dt.date:
+    """The last of so many planned mornings after today, or of those the year still has."""
+    ahead = [date for date in year.mornings if date > today][:mornings]
+    return ahead[-1] if ahead else today
+
+
+def wobbling(history: Sequence[Asked], morning: Morning, year: SchoolYear) -> bool:
+    """Whether more than a third of the skills marked so far in this review week had a wobble in it.
+
+    A wobble is a mark of hesitated or not yet, or a cue. A rough day lowers nothing: it is left out here
+    as well. False in any other week.
+    """
+    if not morning.review:
+        return False
+    wobbles: dict[str, bool] = {}
+    for line in reversed(history):
+        if year.morning(line.date).week != morning.week:
+            break
+        if line.mark in (None, Mark.SKIPPED) or line.rough:
+            continue
+        skill, _ = skill_and_name(line.item)
+        wobbles[skill] = wobbles.get(skill, False) or line.mark is not Mark.FLUENT or line.cue > 0
+    return 3 * sum(wobbles.values()) > len(wobbles)

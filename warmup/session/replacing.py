@@ -9,11 +9,9 @@ from warmup.model import Choice, Item, ItemId, Prompt, Routine, Shape, Slot, Slo
 from warmup.session.context import Context
 from warmup.session.opening import tells
 
-SHORT = 4
-"""How many prompts a short morning has in all."""
 KNOWN = "you said they know what comes before it"
 """Why a prompt of the next level comes, in words for the adult."""
-ONE_MORE = Shape("one more", (Slot(SlotKind.OLDER, 1),), ((36, 1),))
+ONE_MORE = Shape("one more", (Slot(SlotKind.OLDER, 1),))
 """What takes another prompt's place: something known, neither new nor called the one to finish."""
 
 
@@ -23,15 +21,20 @@ class Instead:
     def __init__(self, context: Context, routine: Routine, number: int, missing: Collection[str]) -> None:
         self._context, self._routine, self._number, self._missing = context, routine, number, missing
 
+    def short(self) -> int:
+        """How many prompts a short morning has in all."""
+        morning = self._routine.morning
+        return self._context.count(morning, self._context.shape(morning, "short"))
+
     def shortened(self, done: int) -> tuple[Prompt, ...]:
         """The best prompts from ``done`` on for a short morning, none of the skill just asked first."""
         prompts, morning = self._routine.prompts, self._routine.morning
-        left, count = {prompt.item: prompt for prompt in prompts[done:]}, max(0, SHORT - done)
+        left, count = {prompt.item: prompt for prompt in prompts[done:]}, max(0, self.short() - done)
         if not count:
             return ()
-        form = self._context.shape(morning, "short").with_prompts(count)
+        form = self._context.shape(morning, "short")
         able = [item for item in self._context.curriculum().items if item.id in left]
-        chosen = [choice.item.id for choice in self._chosen(able, form)]
+        chosen = [choice.item.id for choice in self._chosen(able, form, count)]
         if done and chosen and left[chosen[0]].skill == prompts[done - 1].skill:
             chosen.append(chosen.pop(0))
         return tuple(left[item] for item in chosen)
@@ -81,7 +84,7 @@ class Instead:
 
     def _one_more(self, used: Sequence[ItemId], beside: Collection[str]) -> Prompt | None:
         """One prompt not in the morning yet, of no skill ``beside``, that wants nothing missing."""
-        built = self._untold(self._usable(used, beside), lambda able: self._chosen(able, ONE_MORE))
+        built = self._untold(self._usable(used, beside), lambda able: self._chosen(able, ONE_MORE, 1))
         return built[0] if built else None
 
     def _untold(
@@ -109,16 +112,16 @@ class Instead:
 
     def _surest(self, items: Sequence[Item]) -> tuple[Choice, ...]:
         """The sure one to end with among these items, or none."""
-        child = self._context.child.journal_name
-        sure = surest(items, self._context.knowledge(), self._routine.morning, child=child)
+        context, child = self._context, self._context.child.journal_name
+        sure = surest(items, context.knowledge(), self._routine.morning, context.curriculum(), child=child)
         return (sure,) if sure else ()
 
-    def _chosen(self, items: Sequence[Item], shape: Shape) -> tuple[Choice, ...]:
-        """The engine's choice among these items."""
+    def _chosen(self, items: Sequence[Item], shape: Shape, count: int) -> tuple[Choice, ...]:
+        """The engine's choice of so many among these items."""
         context, morning = self._context, self._routine.morning
         eligible = Eligible(tuple(items), timely_among(items, morning))
         known, child = context.knowledge(), context.child.journal_name
-        return choose(eligible, shape, known, morning, context.curriculum(), child=child)
+        return choose(eligible, shape, known, morning, context.curriculum(), child=child, count=count)
 
     def _built(self, choices: Sequence[Choice]) -> tuple[Prompt, ...]:
         """The prompts of these choices, beside those of the morning."""

@@ -79,13 +79,11 @@ class Session(Standing):
     # -- changing what is still to come
 
     def shorten(self) -> bool:
-        """Make it a short morning: four prompts in all, those asked included. False when nothing changed."""
-        from warmup.session.replacing import SHORT
-
-        done = self._asked + 1
-        if len(self.prompts) <= SHORT or not self.prompts[done:]:
+        """Make it a short morning, what was asked included. False when nothing changed."""
+        instead, done = self._instead(), self._asked + 1
+        if len(self.prompts) <= instead.short() or not self.prompts[done:]:
             return False
-        change = self._replaced(self.prompts[:done] + self._instead().shortened(done))
+        change = self._replaced(self.prompts[:done] + instead.shortened(done))
         change = change._replace(reached=min(self.furthest, done - 1))
         self._act(undoing.SHORT, change, self._before(change))
         return True

@@ -32,8 +32,7 @@ def story(context: Context, name: str) -> Iterator[str]:
     if not history:
         yield "It was not asked yet."
         return
-    # What it says is told line by line, without what reviews make of a whole skill.
-    known, curriculum = Knowledge(), context.curriculum()._replace(reviews=None)
+    known, curriculum = Knowledge(), context.curriculum()
     for line in history:
         before = known.of(item)
         known = fold(curriculum, (line,), known)
@@ -66,8 +65,7 @@ def _due(context: Context, record: Record) -> str:
     rests = f"It rests {mornings(record.interval)} at a time"
     if record.last is None:
         return f"{rests}; it has no mark yet."
-    index = record.due_at if record.due_at is not None else record.last + round(record.interval)
-    day = morning_at(context, index)
+    day = morning_at(context, record.last + round(record.interval))
     if day is None:
         return f"{rests}; it is due after this year's last morning."
     if day <= context.today:

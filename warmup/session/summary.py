@@ -4,14 +4,12 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from warmup import skills
-from warmup.engine.eligibility import wobbling
 from warmup.engine.memory import Knowledge
-from warmup.english import WEEKDAYS, date_words, number_word
+from warmup.english import date_words, number_word
 from warmup.model import LevelId, Mark, Prompt, skill_and_key
 from warmup.session.context import Context
-from warmup.session.pausing import paused, until_words
+from warmup.session.pausing import paused, until_words, wobbling
 from warmup.session.session import Session
-from warmup.session.story import morning_at
 
 
 class Closing(NamedTuple):
@@ -90,21 +88,11 @@ def _easy(session: Session, at: int) -> bool:
 
 def _back(session: Session, resting: Sequence[Prompt]) -> str:
     again = [
-        f"{item_label(p)}{_when(session.context, p)}"
+        f"{item_label(p)}: comes back soon"
         for at, p in enumerate(session.prompts)
         if session.mark_at(at) in (Mark.HESITATED, Mark.NOT_YET) and p not in resting
     ]
     return "; ".join(dict.fromkeys(again))
-
-
-def _when(context: Context, prompt: Prompt) -> str:
-    """The school day on which it is due back, ": again Monday"; nothing after the year's last morning."""
-    due_at = context.knowledge().of(prompt.item).due_at
-    day = None if due_at is None else morning_at(context, due_at)
-    if day is None:
-        return ""
-    near = (day - context.today).days < 7
-    return f": again {WEEKDAYS[day.weekday()] if near else date_words(day, weekday=False)}"
 
 
 def _resting(session: Session) -> list[Prompt]:

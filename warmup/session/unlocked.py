@@ -3,8 +3,8 @@
 from typing import NamedTuple
 
 from warmup import skills
-from warmup.engine.eligibility import unlocked
-from warmup.model import LevelId, Morning, level_id
+from warmup.model import LevelId, Morning, Plan, level_id
+from warmup.schoolyear import WEEKS_A_QUARTER
 from warmup.session.context import Context
 
 _LEFT_OUT = 99
@@ -50,3 +50,12 @@ def unlocked_levels(context: Context, morning: Morning) -> list[Unlocked]:
         for level in skill.levels
         if (ref := level_id(skill.id, level.key)) in there
     ]
+
+
+def unlocked(plan: Plan, morning: Morning) -> frozenset[LevelId]:
+    """The levels that this quarter has unlocked up to this week."""
+    return frozenset(
+        level
+        for level, week in plan.weeks.items()
+        if (week - 1) // WEEKS_A_QUARTER + 1 == morning.quarter and week <= morning.week
+    )

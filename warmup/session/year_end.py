@@ -3,7 +3,7 @@
 from collections import Counter
 
 from warmup import skills
-from warmup.engine.review import Outcome, outcome
+from warmup.engine.review import Outcome, checks, outcome
 from warmup.english import number_word, plural
 from warmup.model import Mark, Morning, skill_and_name
 from warmup.session.context import Context
@@ -20,8 +20,11 @@ def year_end(context: Context, morning: Morning) -> str:
 
 def _one_thing(context: Context) -> str:
     """The skill that settled after the most wobbles, else the one that is furthest on and comes easily."""
-    known = context.knowledge()
-    settled = [skill for skill, checked in known.checks.items() if outcome(checked) is Outcome.SETTLED]
+    known, curriculum = context.knowledge(), context.curriculum()
+    last = dict[str, tuple[bool, ...]]()
+    for week in curriculum.reviews:
+        last |= checks(known, curriculum, week)
+    settled = [skill for skill, marks in last.items() if outcome(marks) is Outcome.SETTLED]
     if settled:
         wobbles = Counter(
             skill_and_name(line.item)[0]
