@@ -214,7 +214,6 @@ class SlotKind(Enum):
     NEWEST = "newest"
     OLDER = "older"
     CHECK = "check"
-    AFTER = "after"
     SURE = "sure"
     NAMED = "named"
 

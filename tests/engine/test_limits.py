@@ -190,3 +190,13 @@ def test_without_an_order_the_last_hard_one_goes() -> None:
     by_item = {c.item: c for c in today.pool.all}
     today.picks += [Pick(by_item[item], "", SlotKind.OLDER, 0) for item in pasts]
     assert [pick.item.id for pick in today.ordered()] == ["sails/one", "knots/one"]
+
+
+def test_what_counts_as_two_prompts_leaves_less_room_for_hard_ones() -> None:
+    """Four prompts in five places: an order has room for one hard one, not for two."""
+    long = made("count/all", "counting")._replace(seconds=120)
+    today = today_of({long: ((13, F), (9, F)), **skills(4)}, count=5)
+    assert today.hard_left() == 2
+    (whole,) = (c for c in today.pool.all if c.item == long)
+    today.take("any", SlotKind.OLDER, 1, [whole])
+    assert today.left == 3 and today.hard_left() == 1

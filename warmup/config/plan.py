@@ -249,9 +249,7 @@ def _counts(file: Document, *, least: int, most: int) -> tuple[tuple[int, int], 
 
 
 def _slot(file: Document, n: int) -> Slot:
-    kind = SlotKind(
-        file.choice("slot", n, "kind", among=[kind.value for kind in SlotKind if kind is not SlotKind.AFTER])
-    )
+    kind = SlotKind(file.choice("slot", n, "kind", among=[kind.value for kind in SlotKind]))
     _only_keys(file, ("slot", n), ("kind", "most", "only"))
     if kind is not SlotKind.NAMED and file.has("slot", n, "only"):
         expected = 'no such key: only a slot of kind "named" is held to some skills'

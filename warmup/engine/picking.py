@@ -146,7 +146,8 @@ class Today:
 
     def hard_left(self) -> int:
         """How many more hard prompts there may be: each has an easy one before it, and the close is none."""
-        return (self.count - 1) // 2 - sum(pick.candidate.hard for pick in self.picks)
+        prompts = self.count - sum(pick.item.places - 1 for pick in self.picks)
+        return (prompts - 1) // 2 - sum(pick.candidate.hard for pick in self.picks)
 
     # -- in order
 
