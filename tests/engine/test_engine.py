@@ -4,7 +4,6 @@ The items are made up, thirty-two of eight skills; what is known of them comes f
 example draws some of both, a morning, a shape and a number of prompts.
 """
 
-import datetime as dt
 import itertools
 from collections import Counter
 from collections.abc import Sequence
@@ -15,7 +14,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tests.engine.made import DAILY, FIRST, REVIEW, REVIEWS, F, H, N, S, is_hard
+from tests.engine.made import DAILY, REVIEW, REVIEWS, F, H, N, S, day, is_hard, morning
 from warmup.engine.curriculum import Curriculum
 from warmup.engine.eligibility import Eligible
 from warmup.engine.engine import SURE, choose, surest
@@ -24,7 +23,6 @@ from warmup.engine.pool import Pool
 from warmup.model import (
     Asked,
     Choice,
-    DayKind,
     Item,
     ItemId,
     Mark,
@@ -95,29 +93,6 @@ PASTS: tuple[tuple[tuple[int, Mark | None], ...], ...] = (
 )
 EASY = (3, 4, 6, 7, 8, 9)
 """The places of those whose last mark came easily not long ago."""
-
-
-def day(index: int) -> dt.date:
-    """The date of a morning, four a week from Monday on."""
-    return FIRST + dt.timedelta(index // 4 * 7 + index % 4)
-
-
-def morning(index: int, *, ahead: int | None = 1) -> Morning:
-    """One of four mornings a week; the next is so many days ahead, or there is none."""
-    week = index // 4 + 1
-    after = None if ahead is None else day(index) + dt.timedelta(ahead)
-    quarter = (week - 1) // 9 + 1
-    return Morning(
-        day(index),
-        DayKind.SCHOOL,
-        index + 1,
-        week,
-        quarter,
-        week in REVIEWS,
-        index,
-        previous=None,
-        next=after,
-    )
 
 
 # Two of week 21, one before a break, one with none after it, and two of a review week.

@@ -200,3 +200,14 @@ def test_what_counts_as_two_prompts_leaves_less_room_for_hard_ones() -> None:
     (whole,) = (c for c in today.pool.all if c.item == long)
     today.take("any", SlotKind.OLDER, 1, [whole])
     assert today.left == 3 and today.hard_left() == 1
+
+
+@pytest.mark.parametrize("strand", ["calendar", "adding"])
+def test_where_no_order_is_found_what_every_morning_has_goes_last(strand: str) -> None:
+    """One easy prompt and two hard ones: one of these has to go, and it is not the later one here."""
+    daily = made("days/one", strand)
+    today = today_of({KNOTS: EASY, made("ropes/one"): NOT_YET, daily: NOT_YET})
+    by_item = {c.item: c for c in today.pool.all}
+    kept = (KNOTS, made("ropes/one"), daily)
+    today.picks = [Pick(by_item[item], "", SlotKind.OLDER, 0) for item in kept]
+    assert [pick.item for pick in today.ordered()] == [KNOTS, daily]

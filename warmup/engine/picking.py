@@ -152,13 +152,17 @@ class Today:
     # -- in order
 
     def ordered(self) -> tuple[Pick, ...]:
-        """The picks in an order that breaks no limit; without one, the last pick that is hard goes."""
+        """The picks in an order that breaks no limit; without one, the last pick that is hard goes.
+
+        Of strands that every morning has, one goes only where there is no other.
+        """
         while self.picks:
             order = find_order(self.picks, gentle=self.gentle)
             if order is not None:
                 return order
-            last = [at for at, pick in enumerate(self.picks) if pick.candidate.hard or not self.gentle]
-            self.picks.pop(last[-1] if last else -1)
+            hard = [pick for pick in self.picks if pick.candidate.hard or not self.gentle] or self.picks
+            others = [pick for pick in hard if pick.item.strand not in (_CALENDAR, _ADDING)]
+            self.picks.remove((others or hard)[-1])
         return ()
 
 

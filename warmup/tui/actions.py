@@ -94,7 +94,7 @@ ACTIONS = (
     Action("unlocked", ("l", "1"), "what may be asked",
            "What this quarter has unlocked, and what is held back.", Group.DAY, _MORNING | _UNLOCKED,
            in_menu=True),
-    Action("short", ("m", "g"), "short morning", "Four prompts in all today.", Group.DAY, _MORNING,
+    Action("short", ("m", "g"), "short morning", "Fewer prompts, just today.", Group.DAY, _MORNING,
            in_menu=True),
     Action("stop", ("i", "2"), "stop early", "One sure prompt, then the close. The rest is no debt.",
            Group.DAY, _PROMPT, in_menu=True),
