@@ -45,7 +45,7 @@ def after(*lines: tuple[int, Mark | None], opened: int = 0) -> Record:
     """The item's record after plain marks on these mornings."""
     record = NEW
     for index, mark in lines:
-        record = learn(record, Asked(day(index), ITEM, mark), index, opened)
+        record = learn(record, [(Asked(day(index), ITEM, mark), index, 0.0)], opened)
     return record
 
 
@@ -66,7 +66,7 @@ def once(
     from_memory: bool = False,
 ) -> Record:
     """The record after one mark with a cue, on a rough day, or from memory."""
-    return learn(before, Asked(day(index), ITEM, mark, cue, rough, from_memory), index, 0, guess)
+    return learn(before, [(Asked(day(index), ITEM, mark, cue, rough, from_memory), index, guess)], 0)
 
 
 # -- one mark after another, by hand

@@ -14,7 +14,7 @@ from types import MappingProxyType
 from typing import NamedTuple
 
 from warmup.engine.curriculum import Curriculum
-from warmup.model import Asked, ItemId, LevelId, Mark
+from warmup.model import Asked, Item, ItemId, LevelId, Mark
 
 START_INTERVAL = 4.0
 SHORTEST, LONGEST = 1.0, 72.0
@@ -85,38 +85,37 @@ class Knowledge(NamedTuple):
         return self.levels.get(level, NEW)
 
 
-def learn(record: Record, asked: Asked, index: int, opened: int, guess: float = 0.0) -> Record:
-    """The record after one more line of history, on the morning with this index.
+Line = tuple[Asked, int, float]
+"""A line of history, the index of its morning, and the chance that an easy answer was a lucky one."""
 
-    ``opened`` is the index of the morning the item unlocked; ``guess`` its chance of a lucky answer,
-    which slows the growth, since such a success proves less.
+
+def learn(record: Record, lines: Iterable[Line], opened: int) -> Record:
+    """The record after more lines of history; ``opened`` is the index of the morning the item unlocked.
+
+    A lucky guess proves less, so the chance of one slows the growth.
     """
-    if asked.mark is None or asked.mark is Mark.SKIPPED:
-        return record._replace(shown=record.shown + 1, shown_on=asked.date, wording=asked.wording)
-    # A cue was needed: that is hesitation, whatever key was pressed.
-    mark = Mark.HESITATED if asked.mark is Mark.FLUENT and asked.cue else asked.mark
-    weight = 0.5 if asked.from_memory else 1.0
-    interval, run, misses = record.interval, 0, 0
-    match mark:
-        case Mark.FLUENT:
-            grown = _grown(interval, float(record.rested(index, opened)))
-            interval, run = _within(interval + (grown - interval) * weight * (1.0 - guess)), record.run + 1
-        case Mark.NOT_YET:
+    # Worked out in plain names, and put into a record at the end: a year of history is folded before the
+    # first frame, each line of it twice.
+    interval, last, mark, marked_on, run, misses, marks, shown, shown_on, wording = record
+    for asked, index, guess in lines:
+        shown, shown_on, wording = shown + 1, asked.date, asked.wording
+        if asked.mark is None or asked.mark is Mark.SKIPPED:
+            continue
+        # A cue was needed: that is hesitation, whatever key was pressed.
+        mark = Mark.HESITATED if asked.mark is Mark.FLUENT and asked.cue else asked.mark
+        weight = 0.5 if asked.from_memory else 1.0
+        if mark is Mark.FLUENT:
+            rested = max(0, index - (opened - 1 if last is None else last))
+            grown = _grown(interval, float(rested))
+            interval = _within(interval + (grown - interval) * weight * (1.0 - guess))
+            run, misses = run + 1, 0
+        elif mark is Mark.HESITATED:
+            run = misses = 0
+        else:
+            run, misses = 0, misses + (not asked.rough)
             interval = interval if asked.rough else _within(interval * (1.0 - 0.5 * weight))
-            misses = record.misses + (not asked.rough)
-    # Built in one go and by place: a year of history is folded before the first frame.
-    return Record(
-        interval,
-        index,
-        mark,
-        asked.date,
-        run,
-        misses,
-        record.marks + 1,
-        record.shown + 1,
-        asked.date,
-        asked.wording,
-    )
+        last, marked_on, marks = index, asked.date, marks + 1
+    return Record(interval, last, mark, marked_on, run, misses, marks, shown, shown_on, wording)
 
 
 def _grown(interval: float, rested: float) -> float:
@@ -135,18 +134,24 @@ def fold(curriculum: Curriculum, history: Iterable[Asked], before: Knowledge | N
     """
     before = before or Knowledge()
     items, levels, days = dict(before.items), dict(before.levels), list(before.days)
+    of_item: dict[ItemId, list[Line]] = {}
+    of_level: dict[LevelId, tuple[Item, list[Line]]] = {}
     for date, lines in groupby(history, attrgetter("date")):
         index, asked_now = curriculum.year.index_of(date), list[tuple[ItemId, bool | None]]()
         for asked in lines:
             known = curriculum.by_id.get(asked.item)
-            opened, guess = (curriculum.opened(known), known.guess) if known else (0, 0.0)
-            items[asked.item] = learn(items.get(asked.item, NEW), asked, index, opened, guess)
+            line = (asked, index, known.guess if known else 0.0)
+            of_item.setdefault(asked.item, []).append(line)
             if known:
-                level = known.level_id
-                levels[level] = learn(levels.get(level, NEW), asked, index, opened, guess)
+                of_level.setdefault(known.level_id, (known, []))[1].append(line)
             counts = asked.mark is not None and asked.mark is not Mark.SKIPPED
             asked_now.append((asked.item, asked.mark is Mark.FLUENT and not asked.cue if counts else None))
         if days and days[-1].index == index:
             asked_now = [*days.pop().asked, *asked_now]
         days.append(Day(index, tuple(asked_now)))
+    for id_, learned in of_item.items():
+        known = curriculum.by_id.get(id_)
+        items[id_] = learn(items.get(id_, NEW), learned, curriculum.opened(known) if known else 0)
+    for level, (known, learned) in of_level.items():
+        levels[level] = learn(levels.get(level, NEW), learned, curriculum.opened(known))
     return Knowledge(items, levels, tuple(days))
