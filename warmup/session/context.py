@@ -105,8 +105,11 @@ class Context:
         Marks of items that are asked no more stay in the journal and count for nothing.
         """
         lines = self.journal.history(self.child.journal_name, before) if self.journal else ()
-        known = {item for item in {line.item for line in lines} if skills.known(item)}
-        return tuple(line for line in lines if line.item in known)
+        # The plan's items are known without a look at the skills, of which a morning that goes on loads few.
+        planned = self.curriculum().by_id
+        unknown = {line.item for line in lines} - planned.keys()
+        gone = {item for item in unknown if not skills.known(item)}
+        return tuple(line for line in lines if line.item not in gone) if gone else lines
 
     def knowledge(self) -> Knowledge:
         """What the child knows by the journal; folded once and kept."""

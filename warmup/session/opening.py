@@ -7,7 +7,7 @@ begins, what comes next. All are of our own making, and true of the morning whet
 before.
 """
 
-from calendar import monthrange
+import datetime as dt
 from collections.abc import Callable, Iterator, Sequence
 
 from warmup.engine.giveaways import answered
@@ -62,6 +62,13 @@ def _whole(morning: Morning) -> str:
 
 def _month(morning: Morning) -> str:
     return MONTHS[morning.date.month - 1]
+
+
+def _days_in(month: dt.date) -> int:
+    """How many days the date's month has. The standard library's ``calendar`` takes long to load."""
+    if month.month == 12:
+        return 31
+    return (month.replace(month=month.month + 1, day=1) - month.replace(day=1)).days
 
 
 # -- days that stand out
@@ -183,7 +190,7 @@ def _sleeps(morning: Morning) -> Iterator[Opening]:
 
 def _month_left(morning: Morning) -> Iterator[Opening]:
     month, day = _month(morning), morning.date
-    left = monthrange(day.year, day.month)[1] - day.day
+    left = _days_in(day) - day.day
     if left:
         days = f"{number_word(left)} more {plural(left, 'day')}"
         yield Opening(f"After today {month} has {days}.", WALL)
@@ -194,7 +201,7 @@ def _month_left(morning: Morning) -> Iterator[Opening]:
 
 def _month_long(morning: Morning) -> Iterator[Opening]:
     month, day = _month(morning), morning.date
-    yield Opening(f"We are in {month}. It has {number_word(monthrange(day.year, day.month)[1])} days.", WALL)
+    yield Opening(f"We are in {month}. It has {number_word(_days_in(day))} days.", WALL)
 
 
 def _month_place(morning: Morning) -> Iterator[Opening]:
