@@ -93,7 +93,9 @@ class Pool:
             reverse=True,
         )
         self.rests: dict[str, int] = {}
+        self._strands: dict[str, list[Candidate]] = {}
         for c in self.all:
+            self._strands.setdefault(c.item.strand, []).append(c)
             rested = self.rested(c)
             self.rests[c.item.skill] = min(self.rests.get(c.item.skill, _LONG), rested)
 
@@ -102,9 +104,9 @@ class Pool:
         skills = Counter(c.item.skill for c in self.all if not c.hard)
         return sum(min(OF_A_SKILL, number) for number in skills.values())
 
-    def of_strand(self, strand: str) -> list[Candidate]:
+    def of_strand(self, strand: str) -> Sequence[Candidate]:
         """A strand's candidates, the most pressing first."""
-        return [c for c in self.all if c.item.strand == strand]
+        return self._strands.get(strand, ())
 
     def rested(self, c: Candidate) -> int:
         """For how many mornings the candidate's level has rested, or has been open."""

@@ -12,8 +12,20 @@ from importlib import import_module
 from pathlib import Path
 from typing import NamedTuple
 
-from warmup.model import Item, ItemId, LevelId, Morning, Plan, Prompt, item_id, level_id, skill_and_name
+from warmup.model import (
+    Item,
+    ItemId,
+    LevelId,
+    Morning,
+    Plan,
+    Prompt,
+    item_id,
+    level_id,
+    skill_and_key,
+    skill_and_name,
+)
 from warmup.randomness import SeededRandom
+from warmup.skills import _index
 from warmup.skills.base import Draft, Level, Skill
 
 __all__ = [
@@ -117,46 +129,49 @@ def item_names() -> tuple[ItemId, ...]:
 
 def levels() -> tuple[LevelId, ...]:
     """Every level, a skill after another, lowest first."""
-    return tuple(level_id(skill.id, level.key) for skill in SKILLS.values() for level in skill.levels)
+    return tuple(map(LevelId, _index.LEVELS))
 
 
 def items(plan: Plan) -> tuple[Item, ...]:
     """Every item of every level the plan names, as the engine sees them."""
     return tuple(
-        Item(
-            id=item_id(skill.id, name),
-            skill=skill.id,
-            level=number,
-            level_id=level_id(skill.id, level.key),
-            misconception=name in level.misconceptions,
-            strand=skill.strand.value,
-            week=week,
-            stands_on=tuple(map(LevelId, level.stands_on)),
-            guess=level.guess_of(name),
-            seconds=level.seconds_of(name),
-            ladder=level.key in skill.ladder,
-            hands=bool(level.table),
-            ends=name in level.ends,
-            codes=level.codes,
-            waits_on=tuple(map(ItemId, level.waits_on)),
-        )
-        for skill in SKILLS.values()
-        for number, level in enumerate(skill.levels, start=1)
-        if (week := plan.weeks.get(level_id(skill.id, level.key)))
-        for name in level.items
+        item for level in levels() if (week := plan.weeks.get(level)) for item in _items(level, week)
     )
+
+
+def _items(level: LevelId, week: int) -> Iterator[Item]:
+    skill, _ = skill_and_key(level)
+    number, strand, stands_on, waits_on, codes, ladder, hands, rows = _index.LEVELS[level]
+    for name, misconception, guess, seconds, ends in rows:
+        yield Item(
+            id=item_id(skill, name),
+            skill=skill,
+            level=number,
+            level_id=level,
+            misconception=misconception,
+            strand=strand,
+            week=week,
+            stands_on=stands_on,
+            guess=guess,
+            seconds=seconds,
+            ladder=ladder,
+            hands=hands,
+            ends=ends,
+            codes=codes,
+            waits_on=waits_on,
+        )
 
 
 def askable(item: str, morning: Morning) -> bool:
     """Whether the item makes sense on this morning (a new bundle only on the day there is one)."""
-    at = locate(item)
-    return at.skill.askable(at.name, morning)
+    skill, name = skill_and_name(ItemId(item))
+    return skill not in _index.ASKABLE or SKILLS[skill].askable(name, morning)
 
 
 def timely(item: str, morning: Morning) -> bool:
     """Whether the day itself asks for the item: the hundredth school day, a birthday, a new month."""
-    at = locate(item)
-    return at.skill.timely(at.name, morning)
+    skill, name = skill_and_name(ItemId(item))
+    return skill in _index.TIMELY and SKILLS[skill].timely(name, morning)
 
 
 def prompt(item: str, morning: Morning, rng: SeededRandom, why: str = "") -> Prompt:

@@ -71,7 +71,7 @@ class Level(NamedTuple):
 
     def guess_of(self, item: str) -> float:
         """The chance of a lucky answer to an item's prompts."""
-        return dict(self.guesses).get(item, self.guess)
+        return dict(self.guesses).get(item, self.guess) if self.guesses else self.guess
 
 
 def always(_item: str, _morning: Morning) -> bool:
