@@ -138,7 +138,8 @@ class Store:
 
             disk = self._disk
             with suppress(sqlite3.Error):
-                disk.execute(f"PRAGMA busy_timeout = {_WAIT_AGAIN}")
+                # A lock was waited for already; each table would wait for it once more.
+                disk.execute("PRAGMA busy_timeout = 0")
                 schema.transact(memory, lambda db: salvage.salvage(db, disk))
         schema.transact(memory, self._rewrite)
         self._memory = memory
