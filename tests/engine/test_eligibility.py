@@ -12,7 +12,7 @@ from tests.engine.made import F, H, N, Past, known, made, morning, plan_of
 from warmup import skills
 from warmup.config.family import CountdownRule
 from warmup.config.places import Places
-from warmup.engine.eligibility import SAMPLES, Adjustments, holds, open_items, sampled
+from warmup.engine.eligibility import SAMPLES, Adjustments, eligible, holds, open_items, sampled
 from warmup.engine.memory import Knowledge, Record, fold
 from warmup.model import Asked, Item, ItemId, LevelId, Mark, Routine, level_id
 from warmup.session.context import Context, open_context
@@ -179,3 +179,18 @@ def test_the_day_itself_asks() -> None:
     assert first_of(context, dt.date(2026, 10, 1))["month/this"] == why
     quiet = first_of(context, dt.date(2026, 10, 7))
     assert why not in quiet.values()
+
+
+def test_a_pause_holds_back_what_the_day_itself_asks_for_until_its_level_has_begun() -> None:
+    context = at_context(dt.date(2026, 8, 31))
+    plan, day = context.curriculum(), context.year.mornings[99]
+    item, other = ItemId("school-day/to-the-hundredth"), ItemId("school-day/count")
+    begun = fold(plan, [Asked(context.year.mornings[0], other, Mark.FLUENT)])
+    known_it = fold(plan, [Asked(context.year.mornings[90], item, Mark.FLUENT)], begun)
+
+    def asks(now: Knowledge, paused: dt.date | None) -> bool:
+        able = eligible(plan, context.morning(day), now, Adjustments(paused=paused))
+        return item in {each.id for each in able.items}
+
+    assert asks(begun, None) and asks(begun, context.year.mornings[98]), "a pause that is over"
+    assert not asks(begun, day) and asks(known_it, day)

@@ -8,9 +8,9 @@ from tests.bank.given_away import given_away
 from tests.mornings import many, morning
 from warmup import skills
 from warmup.engine.engine import build
-from warmup.engine.giveaways import meet, tells, to_leave_out
+from warmup.engine.giveaways import answered, meet, tells, to_leave_out
 from warmup.engine.memory import Knowledge
-from warmup.model import Choice, Item, ItemId, LevelId, Prompt, SlotKind
+from warmup.model import Choice, Item, ItemId, LevelId, Opening, Prompt, SlotKind
 from warmup.randomness import SeededRandom
 
 TUESDAY = morning(dt.date(2026, 10, 6), 24)
@@ -56,6 +56,20 @@ def test_a_pair_is_drawn_again_until_neither_tells_the_other(item: str, at: int)
     pair = ("weekday/today", f"weekday/{item}")
     prompts = build([choice(i) for i in pair], day, Knowledge(), child="Pip", shape="daily").prompts
     assert not given_away(prompts), [prompt.say for prompt in prompts]
+
+
+def test_a_prompt_that_the_opening_answers_is_drawn_again() -> None:
+    """A prompt that comes in place of another, once the morning has begun."""
+    said, item = Opening("Our next school day is Thursday."), choice("weekday/tuesday-thursday")
+
+    def told(opening: Opening | None) -> int:
+        drawn = (
+            build([item], TUESDAY, Knowledge(), child=f"Pip {n}", shape="daily", said=opening)
+            for n in range(20)
+        )
+        return sum(answered((said.say,), routine.prompts[0]) for routine in drawn)
+
+    assert told(None) > 0 and told(said) == 0
 
 
 def test_of_two_that_meet_in_whatever_words_the_later_goes_unless_the_day_asks_for_it() -> None:

@@ -53,6 +53,13 @@ def test_the_level_asked_least_of_its_part_of_the_year_comes_first() -> None:
         assert named("too few", pasts) == ["knots", "ropes"]
 
 
+def test_a_level_asked_five_times_is_never_behind() -> None:
+    five, four = ([(12 * n, F) for n in range(number, 0, -1)] for number in (5, 4))
+    item = made("knots/one", codes=("K.CC.A.1",))
+    assert named("too few", {item: five}, 143) == [], "the year's last morning"
+    assert named("too few", {item: four}, 143) == ["knots"]
+
+
 def test_what_waits_longest_begins_first_and_what_rested_longest_comes_first() -> None:
     new: dict[Item, Past] = {made("ropes/one", week=17): (), made("knots/one", week=16): ()}
     new[made("sails/one", week=18)] = ()
