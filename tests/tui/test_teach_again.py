@@ -101,7 +101,7 @@ async def test_the_rows_below_hold_levels_as_before(
     app: WarmupApp, home: Path, keys: tuple[str, ...]
 ) -> None:
     async with app.run_test(size=(60, 20)) as pilot:
-        await press(pilot, *keys, "l", *["down"] * 40)
+        await press(pilot, *keys, "l", "end")
         assert "hold it back" in " ".join(frame(app).split())
         assert cursor(app) == app.screen.query_one(OptionList).option_count - 1, frame(app)
         await press(pilot, "y")
