@@ -78,10 +78,10 @@ def _until(t: Truth, count: str, name: str) -> bool:
     return t.days.get(name) == t.date + number * DAY
 
 
-def _tomorrow(t: Truth, weekday: str, also: str) -> bool:
-    tomorrow = t.date + DAY
-    named = calendar.day_name[tomorrow.weekday()] == weekday
-    return tomorrow in t.school and named and bool(also) is t.held
+def _which_weekday(t: Truth, which: str, weekday: str, month: str) -> bool:
+    rows = calendar.Calendar().monthdatescalendar(t.date.year, t.date.month)
+    same = [row[t.date.weekday()] for row in rows if row[t.date.weekday()].month == t.date.month]
+    return f"{t.date:%A %B}" == f"{weekday} {month}" and same[ORDINALS[which] - 1] == t.date
 
 
 def _next(t: Truth, weekday: str) -> bool:
@@ -101,7 +101,8 @@ SENTENCES: Mapping[str, Check] = {
         lambda t: t.held and t.number == 100
     ),
     r"School day ([^:]+)\.": lambda t, n: t.held and NUMBERS[n] == t.number,
-    r"Ten loose straws make a new bundle\.|Today’s straw fills a bundle\.|Put a band around it\.": (
+    r"Ten loose straws make a new bundle\.|Today’s straw fills a bundle\.|Put a band around it\."
+    r"|Today we need a new band for our straws\.": (
         lambda t: t.held and t.number % 10 == 0
     ),
     r"Most years do not have (?:this day|the day we have today)\.": (
@@ -137,7 +138,12 @@ SENTENCES: Mapping[str, Check] = {
     r"(.+) more school days? make one hundred\.": (
         lambda t, n: t.held and t.number + NUMBERS[n.lower()] == 100
     ),
-    r"Tomorrow is (\w+), a school day( too)?\.": _tomorrow,
+    r"Tomorrow is (\w+)\.": lambda t, weekday: f"{t.date + DAY:%A}" == weekday,
+    r"We have school( again)?\.": lambda t, again: t.gap(1) == 0 and bool(again) is t.held,
+    r"Today is the (.+) (\w+day) in (\w+)\.": _which_weekday,
+    r"One week from today is (\w+) ([\w-]+)\.": (
+        lambda t, month, n: f"{t.date + 7 * DAY:%B}" == month and ORDINALS[n] == (t.date + 7 * DAY).day
+    ),
     r"Our next school day is (\w+)\.": _next,
     r"School is over\.": lambda t: t.date > t.school[-1],
     r"We had (.+) school days this year\.": lambda t, n: NUMBERS[n] == t.before + len(t.school),

@@ -2,6 +2,7 @@
 
 import datetime as dt
 import itertools
+import re
 from collections import Counter
 from collections.abc import Iterator
 from pathlib import Path
@@ -21,11 +22,13 @@ from warmup.config.family import CountdownRule, Family
 from warmup.config.places import Places
 from warmup.engine.engine import build
 from warmup.engine.memory import Knowledge
+from warmup.english import MONTHS, number_word, ordinal_word
 from warmup.model import Choice, Countdown, Cue, DayKind, Item, ItemId, LevelId, Morning, Opening, SlotKind
 from warmup.randomness import SeededRandom
 from warmup.session.context import open_context
 from warmup.session.opening import facts, opening, tells
 
+NUMBER_WORDS = tuple(number_word(n) for n in range(20)) + tuple(ordinal_word(n) for n in range(1, 20))
 NAMES = {"the lake": "June 4", "Grandma’s visit": "October 13", "Pip’s birthday": "February 29"}
 ANY = fixed_prompts()[0]
 DAYS = tuple(CountdownRule(name, yearly=yearly) for name, yearly in NAMES.items())
@@ -181,14 +184,53 @@ def test_a_name_too_long_to_be_said_is_not() -> None:
     assert not [fact for fact in facts(at, "Bean") if long in fact.say]
 
 
-def test_children_hear_the_kinds_in_another_order_and_mornings_in_a_row_differ() -> None:
-    days = (morning(day(2026, 9, 1) + dt.timedelta(n), 1 + n) for n in range(1, 99))
-    at = [each._replace(countdowns=()) for each in days]
+@pytest.mark.parametrize("child", ["Bean", "Pip", "Wren", "average", "slow"])
+@pytest.mark.parametrize("name", ["four mornings", "five mornings from a Wednesday"])
+def test_no_opening_returns_within_two_weeks(name: str, child: str) -> None:
+    """In the same words, and in the same form with another number on two mornings running."""
+    school = [at for at, _ in mornings(FAMILIES[name]) if at.is_school]
+    said = [found.say for at in school if (found := opening(at, (), child=child))]
+    assert len(said) == len(school) > 140
+    for n, say in enumerate(said):
+        assert say not in said[max(0, n - 8) : n], (school[n].date, say)
+    forms = [FORM.sub("…", say) for say in said]
+    twice = [form for one, form in itertools.pairwise(forms) if one == form]
+    assert not twice, twice
+    assert max(Counter(forms).values()) < len(said) / 5, Counter(forms).most_common(3)
+
+
+FORM = re.compile(r"\b(?:[A-Z]\w+day|[a-z]+-[a-z]+|" + "|".join((*MONTHS, *NUMBER_WORDS)) + r")\b")
+
+
+def test_what_a_month_has_is_said_once_in_it() -> None:
+    for say in ("October is the tenth month of the year.", "We are in October. It has thirty-one days."):
+        heard = [at.date for at, _ in mornings(FAMILY) if say in {fact.say for fact in facts(at, "Bean")}]
+        assert len({(at.year, at.month) for at in heard}) == len(heard) > 0
+
+
+def test_children_at_one_table_hear_other_openings() -> None:
+    at = [morning(day(2026, 9, 1) + dt.timedelta(n), 1 + n)._replace(countdowns=()) for n in range(1, 99)]
     heard = {child: [opening(m, (), child=child) for m in at] for child in ("Bean", "Pip")}
     assert heard["Bean"] == [opening(m, (), child="Bean") for m in at] != heard["Pip"]
-    for said in heard.values():
-        assert all(one != other for one, other in itertools.pairwise(said))
-        assert Counter(said).most_common(1)[0][1] <= 9
+
+
+@pytest.mark.parametrize(
+    ("item", "at"),
+    [
+        ("school-day/new-bundle", SCHOOL_DAY_40),
+        ("school-day/count", morning(day(2026, 8, 31), 1)),
+        ("school-day/count", morning(day(2027, 5, 27), 144)._replace(next=None)),
+        ("school-day/count", morning(day(2026, 11, 9), 41)),
+    ],
+)
+def test_a_straw_that_a_prompt_has_put_down_is_not_put_down_before(item: str, at: Morning) -> None:
+    drawn = [skills.prompt(item, at, SeededRandom("straw", n)) for n in range(40)]
+    adding = [prompt for prompt in drawn if "straw" in prompt.say and "How many" in prompt.say]
+    assert adding
+    for prompt in adding:
+        for child in ("Bean", "Pip", "Wren"):
+            found = opening(at, (prompt,), child=child)
+            assert found and found.table != "straws and bands", (prompt.say, found)
 
 
 def test_no_prompt_of_a_morning_is_answered_in_words_of_the_bank() -> None:

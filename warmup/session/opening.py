@@ -1,10 +1,10 @@
 """The opening of a morning: one fact of its date, said whole, which answers no prompt of that morning.
 
 A day that stands out speaks of what makes it so: a day that matters, the first school day and the last, the
-hundredth, each tenth, a new month, the days around a break. On other days the kinds of facts take turns, for
-each child in an order of its own. A day without school has facts as well: its date, the days until school
-begins, what comes next. All are of our own making, and true of the morning whether or not anything was asked
-before.
+hundredth, each tenth, a new month, the days around a break. What holds for a whole month is said once in it.
+On other days the kinds of facts take turns, each child from a place of its own. A day without school has
+facts as well: its date, the days until school begins, what comes next. All are of our own making, and true of
+the morning whether or not anything was asked before.
 """
 
 import datetime as dt
@@ -24,16 +24,24 @@ _MOST = 99
 """The longest stretch of days that is said as a number."""
 _LONGEST_NAME = 6
 """A day that matters with more words in its name makes too long a sentence."""
-_STEP = 4
-"""How far the turn moves each day: where a kind has nothing to say, tomorrow's is not spent."""
+_STEP = 5
+"""How far the turn moves each morning: where a kind has nothing to say, the next one's is not spent."""
+_PLACE_FROM, _LENGTH_FROM = 10, 20
+"""From these days of a month on, its first school morning says its place in the year, and its length."""
+_ADDS = ("add ", "put down", "one more")
+"""How a prompt about straws has today's put down."""
 
 
 def opening(morning: Morning, prompts: Sequence[Prompt], *, child: str) -> Opening | None:
     """The first fact of this date, in the order of this child, that answers none of the prompts.
 
-    The same arguments give the same fact on any machine. None where every fact would answer one.
+    Where a prompt has the child put down today's straw, no fact has it put down before. The same arguments
+    give the same fact on any machine. None where every fact would answer one.
     """
-    return next((fact for fact in facts(morning, child) if not tells(fact, prompts)), None)
+    able = facts(morning, child)
+    if any(prompt.table == STRAWS and any(way in prompt.say.lower() for way in _ADDS) for prompt in prompts):
+        able = (fact for fact in able if fact.table != STRAWS or not morning.is_school)
+    return next((fact for fact in able if not tells(fact, prompts)), None)
 
 
 def tells(fact: Opening | None, prompts: Sequence[Prompt]) -> bool:
@@ -45,9 +53,11 @@ def facts(morning: Morning, child: str) -> Iterator[Opening]:
     """Every fact of the date: what makes the day stand out first, then one kind after another."""
     for kind in _SPECIAL:
         yield from kind(morning)
-    kinds = SeededRandom("opening", child).shuffled(_ORDINARY)
-    turn = morning.date.toordinal() * _STEP % len(kinds)
-    for kind in (*kinds[turn:], *kinds[:turn]):
+    own = SeededRandom("opening", child).below(len(_ORDINARY))
+    # By mornings, not by dates: a weekend between two of them takes nobody's turn.
+    at = morning.index if morning.is_school else morning.date.toordinal()
+    turn = (own + at * _STEP) % len(_ORDINARY)
+    for kind in (*_ORDINARY[turn:], *_ORDINARY[:turn]):
         yield from kind(morning)
 
 
@@ -85,11 +95,13 @@ def _first_of_all(morning: Morning) -> Iterator[Opening]:
     if morning.is_school and morning.school_day == 1:
         yield Opening("School starts today! Put down our first straw.", STRAWS)
         yield Opening("A new school year begins today. Put down a straw.", STRAWS)
+        yield Opening("A new school year begins today.")
 
 
 def _last_of_all(morning: Morning) -> Iterator[Opening]:
     if morning.is_school and morning.next is None:
         yield Opening("Today is the last school day of the year. Add the last straw.", STRAWS)
+        yield Opening("Today is the last school day of the year.")
 
 
 def _hundredth(morning: Morning) -> Iterator[Opening]:
@@ -103,6 +115,7 @@ def _tenth(morning: Morning) -> Iterator[Opening]:
     if morning.is_school and number % 10 == 0 and number != 100:
         yield Opening(f"School day {number_word(number)}. Ten loose straws make a new bundle.", STRAWS)
         yield Opening("Today’s straw fills a bundle. Put a band around it.", STRAWS)
+        yield Opening("Today we need a new band for our straws.")
 
 
 def _leap_day(morning: Morning) -> Iterator[Opening]:
@@ -137,6 +150,29 @@ def _break_ahead(morning: Morning) -> Iterator[Opening]:
         without = (morning.next - morning.date).days - 1
         if BREAK <= without <= _MOST:
             yield Opening(f"After today we have {number_word(without)} days without school.")
+
+
+# -- once a month
+
+
+def _month_place(morning: Morning) -> Iterator[Opening]:
+    if _first_from(morning, _PLACE_FROM):
+        place = ordinal_word(morning.date.month)
+        yield Opening(f"{_month(morning)} is the {place} month of the year.", WALL)
+
+
+def _month_long(morning: Morning) -> Iterator[Opening]:
+    if _first_from(morning, _LENGTH_FROM):
+        days = number_word(_days_in(morning.date))
+        yield Opening(f"We are in {_month(morning)}. It has {days} days.", WALL)
+
+
+def _first_from(morning: Morning, number: int) -> bool:
+    """Whether it is the month's first school morning on that day of it or later."""
+    start = morning.date.replace(day=number)
+    return (
+        morning.is_school and start <= morning.date and not (morning.previous and morning.previous >= start)
+    )
 
 
 # -- any day
@@ -199,13 +235,16 @@ def _month_left(morning: Morning) -> Iterator[Opening]:
         yield Opening("Today is the last day of the month.", WALL)
 
 
-def _month_long(morning: Morning) -> Iterator[Opening]:
-    month, day = _month(morning), morning.date
-    yield Opening(f"We are in {month}. It has {number_word(_days_in(day))} days.", WALL)
+def _which_weekday(morning: Morning) -> Iterator[Opening]:
+    """Today as the second Tuesday in March."""
+    day = morning.date
+    which = ordinal_word((day.day - 1) // 7 + 1)
+    yield Opening(f"Today is the {which} {WEEKDAYS[day.weekday()]} in {_month(morning)}.", WALL)
 
 
-def _month_place(morning: Morning) -> Iterator[Opening]:
-    yield Opening(f"{_month(morning)} is the {ordinal_word(morning.date.month)} month of the year.", WALL)
+def _week_ahead(morning: Morning) -> Iterator[Opening]:
+    ahead = morning.date + dt.timedelta(days=7)
+    yield Opening(f"One week from today is {in_words(date_words(ahead, weekday=False))}.", WALL)
 
 
 def _to_the_hundredth(morning: Morning) -> Iterator[Opening]:
@@ -219,7 +258,7 @@ def _next_time(morning: Morning) -> Iterator[Opening]:
         days = (morning.next - morning.date).days
         weekday = WEEKDAYS[morning.next.weekday()]
         if days == 1:
-            yield Opening(f"Tomorrow is {weekday}, a school day{' too' if morning.is_school else ''}.")
+            yield Opening(f"Tomorrow is {weekday}. We have school{' again' if morning.is_school else ''}.")
         elif days < 7:
             yield Opening(f"Our next school day is {weekday}.")
 
@@ -241,9 +280,11 @@ def _outside_the_year(morning: Morning) -> Iterator[Opening]:
 
 _SPECIAL: tuple[Kind, ...] = (
     _matters, _first_of_all, _last_of_all, _hundredth, _tenth, _leap_day, _new_year, _new_month, _back,
-    _break_ahead,
+    _break_ahead, _month_place, _month_long,
 )  # fmt: skip
+# What often has nothing to say stands between others, so that none of these gets a third turn. Their number
+# shares no factor with that of a week's mornings: else a kind would keep to its weekday.
 _ORDINARY: tuple[Kind, ...] = (
-    _date_and_straw, _month_left, _edge_of_the_week, _sleeps, _bundles, _date, _month_place, _next_time,
-    _to_the_hundredth, _month_long, _outside_the_year,
+    _date_and_straw, _sleeps, _month_left, _to_the_hundredth, _next_time, _edge_of_the_week, _week_ahead,
+    _bundles, _date, _outside_the_year, _which_weekday,
 )  # fmt: skip
