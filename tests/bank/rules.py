@@ -10,7 +10,8 @@ from tests.bank.reading import spelled
 from tests.bank.secrets import more_leaks, narrow, question_tells, watch_for_tells
 from tests.bank.today import untrue
 from warmup.english import in_words
-from warmup.model import Morning, Prompt
+from warmup.model import Morning, Prompt, Strand
+from warmup.skills import SKILLS
 
 LONG = 12
 """Over so many words a prompt has something to do or to see."""
@@ -67,6 +68,22 @@ def digits_in_working(prompt: Prompt) -> list[str]:
     return [f"working: {in_words(prompt.working)!r}"] if found else []
 
 
+_SAID = re.compile(r"^(?:I say )?(?:[a-z-]+, )?([a-z -]+)\. (?:You|Keep)\b", re.IGNORECASE)
+_START = re.compile(
+    r"\b(?:Count|Start|Count (?:by \w+|back|down)) (?:from|at) ([a-z -]+?)(?: to\b| and\b|\.)"
+)
+
+
+def count_begins_elsewhere(prompt: Prompt) -> list[str]:
+    """Faults: a count whose key says the adult's number again, or leaves out where the child is to start."""
+    first, *more = re.split(r", | … ", prompt.answer)
+    if SKILLS[prompt.skill].strand is not Strand.COUNTING or not more:
+        return []
+    said, start = _SAID.search(prompt.say), _START.search(prompt.say)
+    wrong = [f"the adult said {first}"] if said and said[1].lower() == first else []
+    return wrong + ([f"starts at {start[1]}, key at {first}"] if start and start[1] != first else [])
+
+
 RULES: Mapping[str, Rule] = MappingProxyType(
     {
         "at most three numbers": lambda p, _: too_many_numbers(p),
@@ -82,6 +99,7 @@ RULES: Mapping[str, Rule] = MappingProxyType(
         "what to do is in do": lambda p, _: instructs(p),
         "working in words": lambda p, _: digits_in_working(p),
         "×, not x": lambda p, _: times_sign(p),
+        "a count begins where the words say": lambda p, _: count_begins_elsewhere(p),
         "lines begin with a capital": lambda p, _: uncapped(p),
     }
 )

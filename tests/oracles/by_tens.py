@@ -21,7 +21,7 @@ def skipped(given: dict[str, Any], answer: str, accept: tuple[str, ...], by: int
         if not 0 <= number <= 100:
             return f"{given} never arrives"
     said.append(num2words(number))
-    if answer != ", ".join(said):
-        return f"{given} wants {said}"
-    rests = [", ".join(said[heard:]) for heard in range(1, given["heard"] + 1)]
-    return None if list(accept) == rests else f"accepts {accept}"
+    forms = [", ".join(said[left:]) for left in range(max(1, given["heard"]) + 1)]
+    if answer != forms.pop(given["heard"]):
+        return f"{given} wants another answer than {answer}"
+    return None if list(accept) == forms else f"accepts {accept}"

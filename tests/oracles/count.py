@@ -15,13 +15,15 @@ def said(first: int, last: int) -> list[str]:
 def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]) -> str | None:
     """None when each form is its count with bits left out only where it says so, and no tens change is."""
     first = given.get("over", 0) + 1
-    forms = {answer: said(first, given["end"])}
     if "over" in given:
         if len(accept) != 1:
-            return f"the adult's last number said again is not accepted: {accept}"
-        forms[accept[0]] = said(first - 1, given["end"])
+            return f"the number to start at, said or left out, is not accepted: {accept}"
+        after, whole = (answer, accept[0]) if given["heard"] else (accept[0], answer)
+        forms = {after: said(first, given["end"]), whole: said(first - 1, given["end"])}
     elif accept:
         return f"nothing else is right, not {accept}"
+    else:
+        forms = {answer: said(first, given["end"])}
     return next((fault for form, words in forms.items() if (fault := _shortened(form, words))), None)
 
 

@@ -6,8 +6,9 @@ from num2words import num2words
 
 
 def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]) -> str | None:
-    """None when the answer is every number from start to end, and the bare continuation is accepted."""
+    """None when the answer is the numbers from start to end, but the one heard, and both forms are right."""
     said = [num2words(n) for n in range(given["start"], given["end"] + 1)]
-    if answer != ", ".join(said):
-        return f"{given} wants {said}"
-    return None if ", ".join(said[1:]) in accept else "the count without its start is not accepted"
+    forms = [", ".join(said), ", ".join(said[1:])]
+    if answer != forms[given["heard"]]:
+        return f"{given} wants {forms[given['heard']]}"
+    return None if {answer, *accept} == set(forms) else "one of the two forms is not accepted"

@@ -80,7 +80,8 @@ def test_across_a_ten_stands_on_a_count_that_passes_there() -> None:
 
 def test_the_start_may_be_left_out_and_is_shown_once_its_numeral_is_known() -> None:
     for p in asked("count-on/anywhere"):
-        assert p.accept == (p.answer.partition(", ")[2],)
+        longer, shorter = sorted((p.answer, *p.accept), key=len, reverse=True)
+        assert shorter == longer.partition(", ")[2]
         assert p.picture is not None and p.picture.shows() == (str(p.given["start"]),)
     assert all(p.picture is None for p in asked("count-on/within-20", 30))
 

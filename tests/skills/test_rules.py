@@ -132,6 +132,21 @@ CASES: tuple[tuple[str, dict[str, Any], dict[str, Any]], ...] = (
     ),
     ("working in words", {"working": "half ½"}, {"working": "7 + 3 = 10"}),
     ("×, not x", {"working": "4 x 10 = 40"}, {"working": "4 × 10 = 40"}),
+    (
+        "a count begins where the words say",
+        {"skill": "count-on", "say": "I say three. You keep going to five.", "answer": "three, four, five"},
+        {"skill": "count-on", "say": "I say three. You keep going to five.", "answer": "four, five"},
+    ),
+    (
+        "a count begins where the words say",
+        {"skill": "count", "say": "Count from ninety to ninety-two.", "answer": "ninety-one, ninety-two"},
+        {"skill": "count", "say": "Count from ten to twelve.", "answer": "ten, eleven, twelve"},
+    ),
+    (
+        "a count begins where the words say",
+        {"skill": "by-tens", "say": "Ten, twenty. Keep going by tens to forty.", "answer": "twenty, forty"},
+        {"skill": "by-tens", "say": "Ten, twenty. Keep going by tens to forty.", "answer": "thirty, forty"},
+    ),
     ("lines begin with a capital", {"cues": cues("forty has tens.")}, {"cues": cues("Forty has tens.")}),
 )
 

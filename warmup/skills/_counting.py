@@ -57,7 +57,7 @@ def opening(numbers: Sequence[int]) -> str:
 
 
 def by_way(numbers: Sequence[int], by: str, action: str, rng: SeededRandom) -> tuple[Phrasing, int]:
-    """A skip count said in one of its ways, and how many of its numbers the adult says at its start.
+    """A skip count said in one of its ways, and how many of its numbers the adult says for the child.
 
     ``by`` is "tens" and the like; ``action`` a sentence on what the child does at each number.
     """
@@ -75,12 +75,17 @@ def by_way(numbers: Sequence[int], by: str, action: str, rng: SeededRandom) -> t
         f"I say {start}. You count on by {by} to {end}.",
         f"Count by {by}. Start at {start} and stop at {end}.",
     )
-    return say, 2 if begun and say.key == "c" else 1
+    return say, {"c": 2 if begun else 0, "f": 1}.get(say.key, 0)
 
 
-def from_there(numbers: Sequence[int], heard: int) -> tuple[str, ...]:
-    """Other right ways to say a count: without the numbers the adult has said at its start."""
-    return tuple(count_words(numbers[said:]) for said in range(1, heard + 1))
+def from_there(numbers: Sequence[int], heard: int) -> tuple[str, tuple[str, ...]]:
+    """A count as the child says it, and the other right ways.
+
+    It goes on after the ``heard`` numbers the adult has said; else it begins where it is told to. To say an
+    adult's number again is right as well, and so is to leave out the start.
+    """
+    forms = [count_words(numbers[said:]) for said in range(max(heard, 1) + 1)]
+    return forms.pop(heard), tuple(forms)
 
 
 def rows_around(
@@ -101,15 +106,16 @@ def skip_count(
     watch_for: str,
     picture: Picture | None,
 ) -> Draft:
-    """A count by twos, fives or tens; the answer is every number said. Its last cue is to begin together.
+    """A count by twos, fives or tens; the answer is what the child says. Its last cue is to begin together.
 
     ``by`` and ``action`` are those of ``by_way``.
     """
     say, heard = by_way(numbers, by, action, rng)
+    answer, accept = from_there(numbers, heard)
     return Draft(
         say=say,
-        answer=count_words(numbers),
-        accept=from_there(numbers, heard),
+        answer=answer,
+        accept=accept,
         working=", ".join(map(str, numbers)),
         cues=(*cues, Cue(f"Begin together: {opening(numbers)} The child keeps going.")),
         watch_for=watch_for,

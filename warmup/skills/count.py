@@ -123,18 +123,21 @@ def _to_100(end: int, rng: SeededRandom) -> Draft:
 
 
 def _stretch(item: str, over: int, end: int, rng: SeededRandom) -> Draft:
-    """The adult stops at ``over``; the child's part is the answer, with or without that number again."""
+    """The adult stops at ``over``, or names it as the start; right with or without that number."""
     numbers, last, stop = steps(over + 1, end), number_word(over), number_word(end)
+    say = rng.phrasing(
+        f"{upper(count_words((over - 1, over)))}. Keep going to {stop}.",
+        f"I say {last}. You keep going to {stop}.",
+        f"Start at {last}. Keep counting to {stop}.",
+        f"Count from {last} to {stop}.",
+    )
+    forms = [in_words(numbers), in_words(steps(over, end))]
+    answer = forms.pop(0 if say.key in ("a", "b") else 1)
     return Draft(
-        say=rng.phrasing(
-            f"{upper(count_words((over - 1, over)))}. Keep going to {stop}.",
-            f"I say {last}. You keep going to {stop}.",
-            f"Start at {last}. Keep counting to {stop}.",
-            f"Count from {last} to {stop}.",
-        ),
-        answer=in_words(numbers),
-        accept=(in_words(steps(over, end)),),
-        working=f"you: {over - 1}, {over}; the child: {in_figures(numbers)}",
+        say=say,
+        answer=answer,
+        accept=tuple(forms),
+        working=f"{over - 1}, {over}; then {in_figures(numbers)}",
         cues=(
             Cue(f"Say your last ones again: “{count_words(steps(over - 2, over))}…”"),
             Cue(
@@ -144,7 +147,7 @@ def _stretch(item: str, over: int, end: int, rng: SeededRandom) -> Draft:
             Cue(f"Begin together: “{count_words(numbers[:2])}…” The child keeps going."),
         ),
         watch_for=_WATCH[item],
-        given={"over": over, "end": end},
+        given={"over": over, "end": end, "heard": int(say.key in ("a", "b"))},
     )
 
 

@@ -9,7 +9,7 @@ from warmup import pictures
 from warmup.english import count_words, number_word
 from warmup.model import Cue, Morning, Strand
 from warmup.randomness import Phrasing, SeededRandom
-from warmup.skills._counting import rows_around, steps
+from warmup.skills._counting import from_there, rows_around, steps
 from warmup.skills._rising import grown
 from warmup.skills.base import Draft, Level, Skill
 
@@ -24,18 +24,20 @@ _SPOKEN_ONLY = ("from-5", "from-10")
 
 
 def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
-    """Count back from a start to an end; the answer is every number said."""
+    """Count back from a start to an end; the answer is what the child says, after what the adult said."""
     start, end = _stretch(item, morning.week, rng)
     numbers, word = steps(start, end, -1), number_word(start)
     small = start <= 10
     # From above the start where the way down is hard just there, so that the cue does not walk it.
     begin = numbers[:2] if small else steps(start + 2, start, -1)
     say = _way(word, number_word(end), rng, stairs=small, zero=end == 0)
+    heard = int(say.key == "c")
+    answer, accept = from_there(numbers, heard)
     return Draft(
         say=say,
         table="stairs" if small and say.key == "b" else "",
-        answer=count_words(numbers),
-        accept=_accept(numbers),
+        answer=answer,
+        accept=(*accept, *_to_nothing(numbers)),
         working=", ".join(map(str, numbers)),
         cues=(
             Cue(
@@ -52,7 +54,7 @@ def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
             Cue(f"Begin together: “{count_words(begin)}…” The child keeps going."),
         ),
         watch_for=_WATCH[item],
-        given={"start": start, "end": end},
+        given={"start": start, "end": end, "heard": heard},
         picture=None if item in _SPOKEN_ONLY else pictures.Numeral(str(start)),
     )
 
@@ -75,12 +77,10 @@ def _way(start: str, end: str, rng: SeededRandom, *, stairs: bool, zero: bool) -
     )
 
 
-def _accept(numbers: range) -> tuple[str, ...]:
-    """The count without its start; and a last step called "nothing" where it is zero."""
-    forms = [count_words(numbers[1:])]
-    if numbers[-1] == 0:
-        forms += [f"{count_words(part)}, nothing" for part in (numbers[:-1], numbers[1:-1])]
-    return tuple(forms)
+def _to_nothing(numbers: range) -> tuple[str, ...]:
+    """A last step called "nothing" where it is zero."""
+    parts = (numbers[:-1], numbers[1:-1]) if numbers[-1] == 0 else ()
+    return tuple(f"{count_words(part)}, nothing" for part in parts)
 
 
 def _stretch(item: str, week: int, rng: SeededRandom) -> tuple[int, int]:

@@ -8,7 +8,7 @@ from warmup import pictures
 from warmup.english import count_words, number_word
 from warmup.model import Cue, Morning, Strand
 from warmup.randomness import Phrasing, SeededRandom
-from warmup.skills._counting import rows_around, steps, tens_change
+from warmup.skills._counting import from_there, rows_around, steps, tens_change
 from warmup.skills._home import upper
 from warmup.skills._rising import grown
 from warmup.skills.base import Draft, Level, Skill
@@ -38,18 +38,20 @@ _SPOKEN_ONLY = ("within-10", "within-20", "teens")
 
 
 def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
-    """Count on from a start to an end; the answer is every number said."""
+    """Count on from a start to an end; the answer is what the child says, after what the adult said."""
     start, end = _stretch(item, morning.week, rng)
     numbers, word = steps(start, end), number_word(start)
     # From below the start where there is room, so that the cue leaves the next word to the child.
     begin = steps(start - 2, start) if start > 6 else numbers[:2]
     cup = item in _SPOKEN_ONLY
     say = _way(start, end, rng, cup=cup)
+    heard = say.key == "b" or (say.key == "d" and start > 2)
+    answer, accept = from_there(numbers, 1 if heard else 0)
     return Draft(
         say=say,
         do="Drop one more into the cup for each number the child says." if cup and say.key == "c" else "",
-        answer=count_words(numbers),
-        accept=(count_words(numbers[1:]),),
+        answer=answer,
+        accept=accept,
         working=f"{start}, {start + 1}, {start + 2} … {end}{tens_change(numbers)}",
         cues=(
             Cue(
@@ -64,7 +66,7 @@ def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
             Cue(f"Begin together: “{count_words(begin)}…” The child keeps going."),
         ),
         watch_for=_WATCH[item],
-        given={"start": start, "end": end},
+        given={"start": start, "end": end, "heard": int(heard)},
         picture=None if item in _SPOKEN_ONLY else pictures.Numeral(str(start)),
     )
 
