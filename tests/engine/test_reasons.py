@@ -97,7 +97,8 @@ def test_every_reason_is_true(child: str) -> None:
         else:
             assert prompt.why == plain, said
     kinds = {"new this", "open, not", "took longer", "not yet", "came easily", "not met", "a sure", "a way"}
-    assert kinds | {"a check", "its second", "the day"} == set(told)
+    # A quick child may leave nothing open for over a week.
+    assert kinds | {"a check", "its second", "the day"} in (set(told), {*told, "open, not"})
 
 
 @pytest.mark.slow

@@ -114,6 +114,15 @@ def test_every_example_is_of_a_row_and_every_row_has_its_own_name() -> None:
     assert [rule.name for rule in RULES] == list(EXAMPLES)
 
 
+def test_what_comes_weekly_comes_once_a_morning(monkeypatch: pytest.MonkeyPatch) -> None:
+    """However much of it there is: the rest of the morning is for what rested."""
+    weekly = EXAMPLES["weekly"]
+    more = weekly._replace(wanted=made("count-on/two", level=2))
+    rested = EXAMPLES["rested"]._replace(past=((21, F), (15, F)))
+    ids = asked_by(RULES, monkeypatch, weekly._replace(prompts=3), more, rested)
+    assert len(ids) == 3 and sum(item.startswith("count-on") for item in ids) == 1
+
+
 class Pair(NamedTuple):
     """Two rows of which the earlier asks its own where only one of both finds room."""
 

@@ -154,8 +154,11 @@ def _weekly(today: Today) -> Iterable[Candidate]:
     days = [day for day in today.pool.knowledge.days[-a_week:] if day.index >= today.index - place]
     done = [items[item] for day in days for item, _ in day.asked if item in items]
     for often in WEEKLY:
-        if not any(often.holds(item) for item in (*done, *(pick.item for pick in today.picks))):
-            yield from (c for c in today.pool.all if often.holds(c.item))
+        for c in (c for c in today.pool.all if often.holds(c.item)):
+            # Looked at before each: once one is taken, a second would be more of the same on one morning.
+            if any(often.holds(item) for item in (*done, *(pick.item for pick in today.picks))):
+                break
+            yield c
 
 
 def _strand(today: Today, strand: Strand) -> Iterable[Candidate]:
