@@ -16,7 +16,8 @@ from warmup.skills._rising import risen
 from warmup.skills.base import Draft, Level, Skill
 
 _GRAPE = Noun("grape piece", "grape pieces")
-# What each item's total may be: the least, the most while its level is new, the most later on.
+# What each item's total may be: the least, the most while its level is new, the most later on. Later on a
+# total of two, which is one and one each time, is left to those who begin.
 _TOTALS = {
     "act-add": (2, 4, 5),
     "act-take": (2, 4, 5),
@@ -39,6 +40,7 @@ _OPENS = {
     "take-all": 7,
     "head-add-5": 11,
     "head-take-5": 16,
+    "mixed-5": 21,
     "objects-add": 17,
     "objects-take": 17,
     "take-none": 17,
@@ -105,27 +107,30 @@ def _fact(item: str, morning: Morning, rng: SeededRandom) -> _Fact:
             # Two and some other large number as well, or it is learned by heart as a rhyme is.
             return _Fact(2, rng.pick((5, 6, 7, 7, 8)), add=True)
     low, at_first, most = _TOTALS[item]
-    high = most if risen(morning, _OPENS.get(item, 0)) else at_first
+    later = risen(morning, _OPENS.get(item, 0))
+    least, high = (max(low, 3), most) if later else (low, at_first)
     total = rng.between(low, high)
     match item:
+        case "act-add" | "head-add-5" | "objects-add" | "head-add-10":
+            return _sum(least, high, rng)
+        case "mixed-5":
+            return (_sum if rng.coin() else _difference)(least, high, rng)
+        case "act-take" | "head-take-5" | "objects-take" | "head-take-10":
+            return _difference(least, high, rng)
         case "take-all":
             return _Fact(total, total, add=False)
         case "take-none":
             return _Fact(total, 0, add=False)
         case "take-all-or-none":
             return _Fact(total, total if rng.coin() else 0, add=False)
-        case "on-one-or-two" | "back-one-or-two":
+        case _:
             step = rng.between(1, 2)
             return _Fact(total - step, step, add=True) if item[0] == "o" else _Fact(total, step, add=False)
-        case "act-add" | "head-add-5" | "objects-add" | "head-add-10":
-            return _sum(total, rng)
-        case "mixed-5" if rng.coin():
-            return _sum(total, rng)
-        case _:
-            return _difference(low, high, rng)
 
 
-def _sum(total: int, rng: SeededRandom) -> _Fact:
+def _sum(low: int, high: int, rng: SeededRandom) -> _Fact:
+    # The total is drawn first: drawn by the sums, five would be right nearly half of the time.
+    total = rng.between(low, high)
     first = rng.between(1, total - 1)
     return _Fact(first, total - first, add=True)
 
