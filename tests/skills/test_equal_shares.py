@@ -95,6 +95,7 @@ def test_what_is_left_is_not_told_in_the_question() -> None:
             assert "half" not in p.say and "halves" not in p.say
             assert "half" not in p.watch_for.lower()
         if p.given["ask"] == "left":
+            assert "you take one" in p.say or "I take one" in p.say or "yours" in p.say, p.say
             assert {"half", "one part", "the other part"} <= set(p.accept)
 
 

@@ -183,7 +183,9 @@ def _halves_asked(
             say = rng.phrasing(
                 f"I take one of two equal parts. How much {name} is left?",
                 f"Two equal parts, and you take one. How much {name} is left?",
-                f"Two of us share {thing} fairly. I leave mine. How much is left?",
+                f"Two of us share {thing} fairly. You eat yours. How much is left?"
+                if name != "paper"
+                else "Two of us share a sheet of paper fairly. You use yours. How much is left?",
             )
             part = next(part for part, size in _SIZE.items() if size == 1 - half)
             return say, f"one {part}", (f"a {part}", part, f"the other {part}", "one part", "the other part")
