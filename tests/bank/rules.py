@@ -9,10 +9,11 @@ from tests.bank.numbers_said import too_many_numbers
 from tests.bank.reading import spelled
 from tests.bank.secrets import more_leaks, narrow, question_tells, watch_for_tells
 from tests.bank.today import untrue
-from warmup.english import in_words
+from warmup.english import in_words, number_word
 from warmup.model import Morning, Prompt, Strand
-from warmup.skills import SKILLS
+from warmup.skills import SKILLS, locate
 
+_NUMBERS = {number_word(n) for n in range(121)}
 LONG = 12
 """Over so many words a prompt has something to do or to see."""
 
@@ -84,6 +85,30 @@ def count_begins_elsewhere(prompt: Prompt) -> list[str]:
     return wrong + ([f"starts at {start[1]}, key at {first}"] if start and start[1] != first else [])
 
 
+_RECKONS = re.compile(
+    r"\bsay the \w+, starting|\bcount \w+ more\b|\bhow many (?!more)\w+ (?:make|are worth)\b|\btrade\b"
+    r"|\bhow many more than\b",
+    re.IGNORECASE,
+)
+
+
+def close_reckons(prompt: Prompt) -> list[str]:
+    """Faults: what may end a morning and wants a row of words, or a sum with nothing to look at."""
+    at = locate(prompt.item)
+    if at.name not in at.level.ends:
+        return []
+    found = [f"a close says {found[0]!r}"] if (found := _RECKONS.search(prompt.say)) else []
+    a_step = prompt.skill == "neighbors"
+    reckoned = prompt.answer in _NUMBERS and not prompt.picture and not a_step
+    return found + (["a close asks a sum with no picture"] if reckoned else [])
+
+
+def one_digit_looked_over(prompt: Prompt) -> list[str]:
+    """Faults: the whole of a number that has but one digit."""
+    shown = prompt.picture.shows() if prompt.picture else ()
+    return ["the whole of one digit"] if "whole number" in prompt.say and max(map(len, shown)) < 2 else []
+
+
 RULES: Mapping[str, Rule] = MappingProxyType(
     {
         "at most three numbers": lambda p, _: too_many_numbers(p),
@@ -100,6 +125,8 @@ RULES: Mapping[str, Rule] = MappingProxyType(
         "working in words": lambda p, _: digits_in_working(p),
         "×, not x": lambda p, _: times_sign(p),
         "a count begins where the words say": lambda p, _: count_begins_elsewhere(p),
+        "a close is a name or a movement": lambda p, _: close_reckons(p),
+        "a whole number has two digits": lambda p, _: one_digit_looked_over(p),
         "lines begin with a capital": lambda p, _: uncapped(p),
     }
 )

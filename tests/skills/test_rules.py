@@ -9,6 +9,7 @@ from tests.bank import RULES
 from tests.bank.numbers_said import numbers_said
 from tests.mornings import morning
 from warmup.model import Cue, ItemId, Prompt
+from warmup.pictures import Numeral
 
 # A Thursday in November, its next school morning the day after.
 THURSDAY = morning(dt.date(2026, 11, 26), 47)
@@ -146,6 +147,21 @@ CASES: tuple[tuple[str, dict[str, Any], dict[str, Any]], ...] = (
         "a count begins where the words say",
         {"skill": "by-tens", "say": "Ten, twenty. Keep going by tens to forty.", "answer": "twenty, forty"},
         {"skill": "by-tens", "say": "Ten, twenty. Keep going by tens to forty.", "answer": "thirty, forty"},
+    ),
+    (
+        "a close is a name or a movement",
+        {"item": "ordinals/which-end", "say": "Say the days, starting at Monday. Which is fourth?"},
+        {"item": "ordinals/to-tenth", "say": "Say the days, starting at Monday. Which is fourth?"},
+    ),
+    (
+        "a close is a name or a movement",
+        {"item": "subitize/dice", "skill": "subitize", "say": "Sixteen is ten and what?", "answer": "six"},
+        {"item": "neighbors/one-more", "skill": "neighbors", "say": "One more than five?", "answer": "six"},
+    ),
+    (
+        "a whole number has two digits",
+        {"say": "Look at the whole number. What does it say?", "picture": Numeral("4")},
+        {"say": "Look at the whole number. What does it say?", "picture": Numeral("14")},
     ),
     ("lines begin with a capital", {"cues": cues("forty has tens.")}, {"cues": cues("Forty has tens.")}),
 )

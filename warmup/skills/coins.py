@@ -327,7 +327,7 @@ SKILL = Skill(
             stands_on=("coins:names", "by-tens:to-50", "how-many:count-out-to-10"),
             table=_TABLE,
             guesses=(("nickel-or-pennies", 0.5), ("dime-or-nickel", 0.5), ("dime-or-many", 0.5)),
-            ends=("worth", "dime-worth"),
+            ends=("worth",),
         ),
         Level(
             "quarter",
@@ -338,7 +338,6 @@ SKILL = Skill(
             table=_TABLE,
             slower=("line-up",),
             guesses=(("line-up", 0.17), ("quarter-or-many", 0.5)),
-            ends=("quarter-worth",),
         ),
     ),
     ask=ask,

@@ -119,7 +119,8 @@ def _read(item: str, number: int, rng: SeededRandom) -> Draft:
             "What number is this?",
             "Read this number to me.",
             "Pretend this is a page in a book. What page is it?" if number else "Say this number for me.",
-            "Look at the whole number. What does it say?",
+            # Of one digit nothing could be overlooked.
+            "Look at the whole number. What does it say?" if number > 9 else "What does this number say?",
             "Look at this number. How do you say it?",
         ),
         answer=number_word(number),

@@ -186,7 +186,6 @@ SKILL = Skill(
             stands_on=("ordinals:to-fifth",),
             guess=0.1,
             table="toys in a line",
-            ends=("to-tenth",),
         ),
     ),
     ask=ask,

@@ -202,7 +202,6 @@ SKILL = Skill(
             codes=("K.NBT.A.1",),
             stands_on=("teens:both-ways",),
             seconds=20,
-            ends=("in-the-head", "thirteen", "fifteen"),
         ),
     ),
     ask=ask,
