@@ -57,7 +57,10 @@ def plain_reason(item: Item, morning: Morning, past: Past) -> str:
         return DAY
     if not any(other.level_id == item.level_id for other in past):
         return "new this week" if item.week == morning.week else "open, not asked yet"
-    return looking_back(past[item][-1], morning.date) if item in past else "a way of asking it that is new"
+    if item in past:
+        return looking_back(past[item][-1], morning.date)
+    at = skills.locate(item.id)
+    return "new: many children slip here" if at.name in at.level.misconceptions else "not asked before"
 
 
 def judged(child: str) -> Iterator[tuple[Morning, int, Prompt, Item, Past, list[made.Line]]]:
@@ -96,7 +99,8 @@ def test_every_reason_is_true(child: str) -> None:
             assert not plain.startswith(("new", "open", DAY)), said
         else:
             assert prompt.why == plain, said
-    kinds = {"new this", "open, not", "took longer", "not yet", "came easily", "not met", "a sure", "a way"}
+    kinds = {"new this", "open, not", "took longer", "not yet", "came easily", "not met", "a sure"}
+    kinds |= {"new: many", "not asked"}
     # A quick child may leave nothing open for over a week.
     assert kinds | {"a check", "its second", "the day"} in (set(told), {*told, "open, not"})
 
