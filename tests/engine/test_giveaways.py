@@ -8,7 +8,7 @@ from tests.bank.given_away import given_away
 from tests.mornings import many, morning
 from warmup import skills
 from warmup.engine.engine import build
-from warmup.engine.giveaways import answered, meet, tells, to_leave_out
+from warmup.engine.giveaways import alike, answered, meet, tells, to_leave_out
 from warmup.engine.memory import Knowledge
 from warmup.model import Choice, Item, ItemId, LevelId, Opening, Prompt, SlotKind
 from warmup.randomness import SeededRandom
@@ -46,6 +46,39 @@ def test_counting_that_happens_on_the_number_of_the_day_tells_nothing() -> None:
     count = skills.prompt("count-on/within-10", TUESDAY, SeededRandom("on"))
     number = skills.prompt("date/say-number", TUESDAY, SeededRandom("on"))
     assert not tells(count._replace(say="Count on from six."), number)
+
+
+@pytest.mark.parametrize(
+    ("skill", "one", "other", "same"),
+    [
+        ("count", "one, two … thirteen", "one, two … fourteen, fifteen, sixteen", True),
+        ("count", "sixty-one, sixty-two … seventy", "ninety-one, ninety-two, ninety-three", False),
+        ("count-on", "forty, forty-one, forty-two", "thirty-eight, thirty-nine, forty, forty-one", False),
+        ("count-back", "three, two, one, zero", "seven, six, five, four, three", False),
+        ("by-twos", "ten, twelve, fourteen", "ten, twelve, fourteen, sixteen", True),
+        ("clock", "half past five", "half past five", True),
+        ("clock", "half past five", "half past six", False),
+        ("parts", "two and one", "one and two", False),
+    ],
+)
+def test_two_of_a_skill_are_alike_with_one_answer_or_a_count_within_the_other(
+    skill: str, one: str, other: str, same: bool
+) -> None:
+    asked_of = skills.prompt("count/to-20", TUESDAY, SeededRandom("alike"))._replace(skill=skill)
+    pair = asked_of._replace(answer=one), asked_of._replace(answer=other)
+    assert alike(*pair) is alike(*pair[::-1]) is same
+    assert not alike(pair[0], pair[1]._replace(skill="ordinals"))
+
+
+def test_a_prompt_like_another_is_drawn_again_and_one_that_always_is_goes() -> None:
+    late = many(144)[143]
+    pair = ("clock/half-past-five", "clock/half-past")
+    for day in (late._replace(date=late.date + dt.timedelta(n)) for n in range(60)):
+        prompts = build([choice(i) for i in pair], day, Knowledge(), child="Pip", shape="daily").prompts
+        assert prompts[0].answer != prompts[1].answer
+    counts = [choice("count/to-20"), choice("count/past-15")]
+    built = build(counts, TUESDAY, Knowledge(), child="Pip", shape="daily").prompts
+    assert to_leave_out(built) == "count/past-15"
 
 
 @pytest.mark.parametrize("at", range(0, 288, 7))

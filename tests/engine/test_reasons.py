@@ -96,7 +96,7 @@ def test_every_reason_is_true(child: str) -> None:
                 if then.week == morning.week
             ]
             assert morning.review and (prompt.why == SECOND) is bool(mine), said
-            assert not plain.startswith(("new", "open", DAY)), said
+            assert not plain.startswith(("new this", "open", DAY)), said
         else:
             assert prompt.why == plain, said
     kinds = {"new this", "open, not", "took longer", "not yet", "came easily", "not met", "a sure"}

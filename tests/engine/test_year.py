@@ -113,6 +113,18 @@ def test_no_prompt_tells_the_answer_of_another_the_same_morning(lived: Lived) ->
         assert not given_away(routine.prompts), morning.date
 
 
+def test_no_morning_asks_the_same_twice(lived: Lived) -> None:
+    """Of two prompts of a skill neither has the other's answer, nor is its count a part of the other's."""
+    for morning, routine, _ in lived:
+        for one, other in itertools.permutations(routine.prompts, 2):
+            if one.skill == other.skill:
+                said = (morning.date, one.say, other.say)
+                assert one.answer != other.answer, said
+                a, b = ((p.given.get("over", p.given.get("start")), p.given.get("end")) for p in (one, other))
+                if None not in (*a, *b):
+                    assert not min(b) <= min(a) <= max(a) <= max(b), said
+
+
 def test_every_morning_has_an_opening_that_answers_none_of_its_prompts(lived: Lived) -> None:
     heard: Counter[str] = Counter()
     for morning, routine, _ in lived:

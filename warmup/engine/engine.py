@@ -19,7 +19,7 @@ from warmup.english import WEEKDAYS, date_words, number_word
 from warmup.model import Choice, Item, Mark, Morning, Opening, Prompt, Routine, Shape, SlotKind
 from warmup.randomness import SeededRandom
 
-DRAWS = 12
+DRAWS = 20
 """How often a prompt is drawn until nothing it says answers another one of the morning."""
 SURE = "a sure one to finish"
 """Why the last prompt of a morning comes, in the adult's words."""

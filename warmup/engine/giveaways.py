@@ -1,4 +1,7 @@
-"""Which prompt of a morning tells the answer of another: calendar talk is all about one day."""
+"""Which prompt of a morning tells the answer of another, and which would ask the same over again.
+
+Calendar talk is all about one day; two prompts of one skill may come out alike.
+"""
 
 import re
 from collections.abc import Collection, Iterable, Iterator, Sequence
@@ -8,6 +11,7 @@ from warmup.model import ItemId, Prompt, Strand
 from warmup.skills import SKILLS
 
 _NUMBERS = {number_word(number): str(number) for number in range(200)}
+_SAID_AFTER = re.compile(r", | … ")
 
 
 def is_talk(prompt: Prompt) -> bool:
@@ -16,8 +20,28 @@ def is_talk(prompt: Prompt) -> bool:
 
 
 def meet(prompt: Prompt, others: Iterable[Prompt]) -> bool:
-    """Whether the prompt tells the answer of one of the others, or one of them tells its answer."""
-    return any(tells(prompt, other) or tells(other, prompt) for other in others)
+    """Whether the prompt tells the answer of one of the others, one of them its, or two ask the same."""
+    return any(tells(prompt, other) or tells(other, prompt) or alike(prompt, other) for other in others)
+
+
+def alike(prompt: Prompt, other: Prompt) -> bool:
+    """Whether two prompts of a skill have one answer, or the numbers of one lie within the other's count."""
+    if prompt.skill != other.skill:
+        return False
+    if prompt.answer == other.answer:
+        return True
+    one, two = _ends(prompt), _ends(other)
+    within = (one | two).issubset
+    return bool(one and two) and (
+        within(range(min(one), max(one) + 1)) or within(range(min(two), max(two) + 1))
+    )
+
+
+def _ends(prompt: Prompt) -> set[int]:
+    """The first and the last number of a count, those the adult says with it; of any other answer none."""
+    said = [_SAID_AFTER.split(form) for form in (prompt.answer, *prompt.accept)]
+    counts = [words for words in said if len(words) > 1 and all(word in _NUMBERS for word in words)]
+    return {int(_NUMBERS[words[at]]) for words in counts for at in (0, -1)}
 
 
 def to_leave_out(prompts: Sequence[Prompt], keep: Collection[ItemId] = ()) -> ItemId | None:
