@@ -57,7 +57,9 @@ def facts(morning: Morning, child: str) -> Iterator[Opening]:
     # By mornings, not by dates: a weekend between two of them takes nobody's turn.
     at = morning.index if morning.is_school else morning.date.toordinal()
     turn = (own + at * _STEP) % len(_ORDINARY)
-    for kind in (*_ORDINARY[turn:], *_ORDINARY[:turn]):
+    first, *others = (*_ORDINARY[turn:], *_ORDINARY[:turn])
+    # Up and down the list by turns: where prompts answer most kinds, the same would step in each morning.
+    for kind in (first, *(others if at % 2 else reversed(others))):
         yield from kind(morning)
 
 
