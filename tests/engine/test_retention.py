@@ -167,12 +167,11 @@ def test_both_memories_gain_by_spacing(kind: str) -> None:
     assert best_for_a_week < best_for_a_year
 
 
-def test_ours_keeps_more_than_rotation(years: list[tuple[Lived, list[Request]]]) -> None:
+def test_ours_keeps_as_much_as_rotation_but_for_two_points(years: list[tuple[Lived, list[Request]]]) -> None:
     """references/pedagogy.toml, spacing.meta and spacing.ridgeline: rests matter, and which is best depends.
 
-    That a rest by the marks keeps more than one rest for all is our inference, in either kind of memory, and
-    the year's weights cost some of it. Half a year of few children, so two points are within chance: the
-    benchmark prints how it stands at the end of a whole one.
+    These children learn each item by itself, where the year's weights cost what rests by the marks gain; two
+    points a child are within chance over half a year. The benchmark prints how a whole one ends.
     """
 
     def kept(year: Lived) -> float:

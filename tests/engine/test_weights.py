@@ -4,7 +4,7 @@ import pytest
 
 from tests.benchmarks.year_aloud import CHILDREN
 from tests.engine.years import ITEMS, asked
-from warmup.engine.targets import WEEKLY, Often
+from warmup.engine.targets import SHARES, WEEKLY, Often
 from warmup.model import Item, LevelId
 from warmup.schoolyear import WEEKS
 
@@ -21,6 +21,13 @@ def test_six_in_ten_prompts_are_number_work(child: str) -> None:
     strands = [item.strand for item in all_of(child)]
     assert len(strands) > 1000
     assert sum(strand in NUMBER_WORK for strand in strands) >= 0.6 * len(strands)
+
+
+@pytest.mark.parametrize("quarter", range(4))
+def test_each_strand_has_its_share_of_each_quarter_within_four_points(quarter: int, child: str) -> None:
+    strands = [item.strand for m, items in asked(child) for item in items if m.quarter == quarter + 1]
+    off = {name: 100 * strands.count(name) / len(strands) - SHARES[name][quarter] for name in SHARES}
+    assert not {name: points for name, points in off.items() if abs(points) > 4}
 
 
 def test_from_week_12_on_every_morning_has_something_of_adding(child: str) -> None:

@@ -18,7 +18,7 @@ CLOSE_FROM = 0.85
 """What closes a morning came easily the last time, and is as likely as this to do so again."""
 SKILL_RESTS = 14
 """After so many mornings without it a skill comes again."""
-SLACK = 3.0
+SLACK = 2.7
 """By so many points of a quarter's prompts a strand may be off its share before the rules see to it."""
 LATELY = 4
 """Over so many mornings it is judged whether a third wobbled."""
@@ -200,12 +200,17 @@ def _shares(today: Today) -> Iterable[Candidate]:
     return sorted(able, key=lambda c: -behind[c.item.strand])
 
 
+def _new_ways(today: Today) -> Iterable[Candidate]:
+    """What was never asked of levels that have begun, but of strands that have had enough."""
+    return (c for c in _older(today) if c.new)
+
+
 def _older(today: Today) -> Iterable[Candidate]:
     """What is due, the most overdue first, but of strands ahead of their share; number work where it lags."""
-    ahead = {strand for strand, points in today.behind.items() if points < -SLACK}
+    enough = {strand for strand, points in today.behind.items() if points < -SLACK}
     if today.number_share < NUMBER_SHARE:
-        ahead.update(strand for strand in SHARES if strand not in NUMBER_WORK)
-    return (c for c in today.pool.all if c.item.strand not in ahead and not c.begins)
+        enough.update(strand for strand in SHARES if strand not in NUMBER_WORK)
+    return (c for c in today.pool.all if c.item.strand not in enough and not c.begins)
 
 
 def _any(today: Today) -> Iterable[Candidate]:
@@ -220,17 +225,18 @@ RULES = (
     Rule("first times", SlotKind.NEWEST, _first_times, 2),
     Rule("too few", SlotKind.OLDER, _too_few, 2),
     Rule("weekly", SlotKind.OLDER, _weekly, 3),
-    Rule("rested", SlotKind.OLDER, _rested, 2),
-    Rule("holding", SlotKind.WOBBLED, _holding, 1),
+    Rule("rested", SlotKind.OLDER, _rested, 1),
     Rule("stumbles", SlotKind.WOBBLED, _stumbles, 1),
-    Rule("first beyond", SlotKind.NEWEST, _first_beyond, 2),
+    Rule("first beyond", SlotKind.NEWEST, _first_beyond, 1),
+    Rule("yearly", SlotKind.OLDER, _yearly, 1),
+    Rule("shares", SlotKind.OLDER, _shares, 2),
+    Rule("holding", SlotKind.WOBBLED, _holding, 1),
+    Rule("new ways", SlotKind.OLDER, _new_ways, 1),
     Rule("calendar", SlotKind.CALENDAR, _calendar, 1),
     Rule("adding", SlotKind.ADDING, _adding, 1),
-    Rule("yearly", SlotKind.OLDER, _yearly, 1),
     Rule("checks", SlotKind.CHECK, _checks, 4),
     Rule("after review", SlotKind.WOBBLED, _after_review, 1),
     Rule("counting", SlotKind.COUNTING, _counting, 1),
-    Rule("shares", SlotKind.OLDER, _shares, 3),
     Rule("older", SlotKind.OLDER, _older, 12),
     Rule("any", SlotKind.OLDER, _any, 12),
 )
