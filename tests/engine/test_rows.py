@@ -94,21 +94,21 @@ def test_how_many_of_new_levels_and_of_the_strands_behind_come() -> None:
     coded = {made(f"skill{n}/one", week=18, codes=("K.CC.A.1",)): () for n in range(3)}
     plain = {made(f"skill{n}/one", week=18): () for n in range(3)}
     assert taken("first times", today_of(coded, gentle=False)) == 2
-    assert taken("first beyond", today_of(plain, gentle=False)) == 1
+    assert taken("first beyond", today_of(plain, gentle=False)) == 2
     pasts: dict[Item, Past] = {made(f"skill{n}/one"): ((1, F),) for n in range(5)}
     pasts[made("steps/one", "counting")] = [(n, F) for n in range(35, 0, -1) for _ in range(3)]
     assert taken("shares", today_of(pasts, 107, count=4)) == 2
 
 
-def test_a_strand_is_behind_by_more_than_three_points_of_a_quarters_prompts() -> None:
-    """Of a quarter's 36 prompts number has 19 in 100: of 10 so far 190, of 11 209; 100 were asked."""
-    for asked, behind in ((8, False), (9, True)):
+def test_a_strand_is_behind_by_more_than_2_4_points_of_a_quarters_prompts() -> None:
+    """Of a quarter's 36 prompts number has 19 in 100: of 9 so far 171, of 10 190; 100 were asked."""
+    for asked, behind in ((7, False), (8, True)):
         pasts: dict[Item, Past] = {made("steps/one", "counting"): [(n, F) for n in range(asked - 1, -1, -1)]}
         pasts[made("knots/one")] = ((40, F), (14, F))
         today = today_of(pasts, 107, count=1)
         points = (19 * (asked + 2) - 100) / 36
         assert today.behind["number"] == pytest.approx(points)
-        assert ("knots" in named_on("shares", today)) is behind is (points > 3)
+        assert ("knots" in named_on("shares", today)) is behind is (points > 2.4)
 
 
 @pytest.mark.parametrize(("asked", "behind"), [(21, True), (22, False)])

@@ -18,7 +18,7 @@ CLOSE_FROM = 0.85
 """What closes a morning came easily the last time, and is as likely as this to do so again."""
 SKILL_RESTS = 14
 """After so many mornings without it a skill comes again."""
-SLACK = 2.7
+SLACK = 2.4
 """By so many points of a quarter's prompts a strand may be off its share before the rules see to it."""
 LATELY = 4
 """Over so many mornings it is judged whether a third wobbled."""
@@ -227,7 +227,7 @@ RULES = (
     Rule("weekly", SlotKind.OLDER, _weekly, 3),
     Rule("rested", SlotKind.OLDER, _rested, 1),
     Rule("stumbles", SlotKind.WOBBLED, _stumbles, 1),
-    Rule("first beyond", SlotKind.NEWEST, _first_beyond, 1),
+    Rule("first beyond", SlotKind.NEWEST, _first_beyond, 2),
     Rule("yearly", SlotKind.OLDER, _yearly, 1),
     Rule("shares", SlotKind.OLDER, _shares, 2),
     Rule("holding", SlotKind.WOBBLED, _holding, 1),
