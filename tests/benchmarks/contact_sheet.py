@@ -8,33 +8,36 @@ With ``--all`` the whole sets of ``tests/pictures/full_sets.py`` take the place 
 many sheets as they need; without a kind named, only the kinds that have such a set are drawn.
 """
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from html import escape
 from pathlib import Path
 
 from textual.color import Color
 
 from tests.benchmarks import _arguments
+from tests.pictures.blobs import filled
 from tests.pictures.examples import EXAMPLES
 from tests.pictures.full_sets import FULL
 from warmup.pictures import Drawing, Ink, Picture, kinds
-from warmup.tui.paint import DARK, LIGHT
+from warmup.pictures.ink import Mix
+from warmup.tui.paint import color_of
 
-PANES = {"80x24": (40, 18), "60x20": (56, 9)}
+PANES = {"80x24": (38, 22), "60x20": (60, 9), "120x36": (80, 34), "160x45": (120, 43)}
 CELL_WIDTH, CELL_HEIGHT = 10, 20
 SHEET_WIDTH = 2100
 SHEET_HEIGHT = 2000
-_QUADRANTS = " ▘▝▀▖▌▞▛▗▚▐▜▄▙▟█"
 
 
-def looks() -> dict[str, dict[Ink, str]]:
-    """The ink colors of each look; grays by luminance, as Textual's monochrome filter makes them."""
-    dark, light = dict(DARK.inks), dict(LIGHT.inks)
-    return {"dark": dark, "light": light, "gray": {ink: _gray(color) for ink, color in dark.items()}}
+Look = Callable[[Mix], str]
 
 
-def _gray(color: str) -> str:
-    return Color.parse(color).monochrome.hex
+def looks() -> dict[str, Look]:
+    """The color of a mix in each look; grays by luminance, as Textual's monochrome filter makes them."""
+    return {
+        "dark": lambda mix: color_of(mix, True),
+        "light": lambda mix: color_of(mix, False),
+        "gray": lambda mix: Color.parse(color_of(mix, True)).monochrome.hex,
+    }
 
 
 def _rect(x: float, y: float, width: float, height: float, fill: str) -> str:
@@ -46,22 +49,27 @@ def _text(x: float, y: float, text: str, fill: str, bold: bool = False) -> str:
     return f'<text x="{x}" y="{y}" fill="{fill}"{weight} xml:space="preserve">{escape(text)}</text>'
 
 
-def drawn(drawing: Drawing, inks: dict[Ink, str], left: float, top: float) -> list[str]:
+def drawn(drawing: Drawing, look: Look, left: float, top: float) -> list[str]:
     """The SVG parts of a drawing, its upper left corner at (left, top)."""
     parts = []
-    half_width, half_height = CELL_WIDTH / 2, CELL_HEIGHT / 2
     for row, cells in enumerate(drawing.cells):
         for column, cell in enumerate(cells):
             x, y = left + column * CELL_WIDTH, top + row * CELL_HEIGHT
             if cell.paper is not Ink.GROUND:
-                parts.append(_rect(x, y, CELL_WIDTH, CELL_HEIGHT, inks[cell.paper]))
-            mask = _QUADRANTS.find(cell.glyph)
-            if mask < 0:
-                parts.append(_text(x, y + 0.78 * CELL_HEIGHT, cell.glyph, inks[cell.ink], cell.bold))
-            for bit in range(4):
-                if mask > 0 and mask >> bit & 1:
-                    across, down = x + bit % 2 * half_width, y + bit // 2 * half_height
-                    parts.append(_rect(across, down, half_width, half_height, inks[cell.ink]))
+                parts.append(_rect(x, y, CELL_WIDTH, CELL_HEIGHT, look(cell.paper)))
+            blocks = filled(cell.glyph)
+            if blocks is None:
+                parts.append(_text(x, y + 0.78 * CELL_HEIGHT, cell.glyph, look(cell.ink), cell.bold))
+            for across, down, wide, high in blocks or ():
+                parts.append(
+                    _rect(
+                        x + across * CELL_WIDTH,
+                        y + down * CELL_HEIGHT,
+                        wide * CELL_WIDTH,
+                        high * CELL_HEIGHT,
+                        look(cell.ink),
+                    )
+                )
     return parts
 
 
@@ -78,7 +86,7 @@ def pages(pictures: tuple[Picture, ...], pane: tuple[int, int]) -> list[tuple[Pi
     return [pictures[at : at + room] for at in range(0, len(pictures), room)]
 
 
-def sheet(pictures: tuple[Picture, ...], pane: tuple[int, int], inks: dict[Ink, str]) -> str:
+def sheet(pictures: tuple[Picture, ...], pane: tuple[int, int], look: Look, smooth: bool) -> str:
     """All pictures of a kind at one size and look, each over its words, as one SVG."""
     columns, rows = pane
     wide, high = _place(pane)
@@ -87,10 +95,10 @@ def sheet(pictures: tuple[Picture, ...], pane: tuple[int, int], inks: dict[Ink, 
     parts = [_rect(0, 0, width, height, "#808080")]
     for number, picture in enumerate(pictures):
         left, top = number % across * wide + CELL_WIDTH, number // across * high + CELL_HEIGHT
-        parts.append(_rect(left, top, columns * CELL_WIDTH, rows * CELL_HEIGHT, inks[Ink.GROUND]))
+        parts.append(_rect(left, top, columns * CELL_WIDTH, rows * CELL_HEIGHT, look(Ink.GROUND)))
         least = picture.least()
         if least[0] <= columns and least[1] <= rows:
-            parts += drawn(picture.draw(columns, rows), inks, left, top)
+            parts += drawn(picture.draw(columns, rows, smooth=smooth), look, left, top)
         words = f"{picture.words()} (from {least[0]}x{least[1]})"[:columns]
         parts.append(_text(left, top + (rows + 0.8) * CELL_HEIGHT, words, "#ffffff"))
     family = 'font-family="DejaVu Sans Mono, monospace" font-size="16.6" shape-rendering="crispEdges"'
@@ -104,8 +112,9 @@ def sheets(names: Sequence[str], sets: Mapping[str, tuple[Picture, ...]]) -> Ite
         for pane_name, pane in PANES.items():
             for number, page in enumerate(pages(sets[kind], pane)):
                 many = f"-{number + 1}" if number else ""
-                for look, inks in looks().items():
-                    yield f"{kind}-{pane_name}-{look}{many}", sheet(page, pane, inks)
+                for name, look in looks().items():
+                    svg = sheet(page, pane, look, smooth=name != "gray")
+                    yield f"{kind}-{pane_name}-{name}{many}", svg
 
 
 def main(folder: Path, names: list[str], sets: Mapping[str, tuple[Picture, ...]]) -> None:

@@ -5,13 +5,16 @@ import calendar
 import pytest
 
 from tests.pictures.blobs import pieces, pixels, span
-from warmup.pictures import from_data, to_data
-from warmup.pictures.canvas import Drawing, Ink
+from warmup.pictures import Picture, from_data, to_data
+from warmup.pictures.cells import Drawing
 from warmup.pictures.day_strip import DayStrip
+from warmup.pictures.hundred_chart import HundredChart
+from warmup.pictures.ink import Ink
 from warmup.pictures.month_calendar import MonthCalendar
 from warmup.pictures.month_strip import MonthStrip
+from warmup.pictures.shapes import Polygon, Rect
 
-PANES = ((40, 18), (56, 9), (60, 30), (80, 38))
+PANES = ((40, 18), (56, 9), (60, 30))
 DAYS = ("Sunday", "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday")
 MONTHS = tuple(calendar.month_name)[1:]
 TILES = (Ink.TILE, Ink.TILE_ALT)
@@ -99,7 +102,7 @@ def test_a_strip_has_the_seven_days_in_order_and_one_hole(pane: tuple[int, int],
 
 def test_whole_names_are_written_where_there_is_room_for_them() -> None:
     assert words(DayStrip().draw(40, 18))[:2] == [["Sunday"], ["Monday"]]
-    assert words(DayStrip().draw(80, 38)) == [list(DAYS)]
+    assert words(DayStrip().draw(100, 12)) == [list(DAYS)]
     assert words(DayStrip().draw(56, 9)) == [[day[:3] for day in DAYS]]
 
 
@@ -136,3 +139,27 @@ def test_a_picture_comes_back_from_plain_values() -> None:
     ):
         assert from_data(to_data(picture)) == picture
         assert picture.least()[0] <= 40 and picture.least()[1] <= 9
+
+
+@pytest.mark.parametrize(
+    ("picture", "shown"),
+    [
+        (HundredChart(1, 100, hidden=(56,)), 99),
+        (MonthCalendar(2026, 8, hidden=(25,), upto=28), 27),
+        (DayStrip(hidden=("Friday",)), 6),
+        (MonthStrip(hidden=("May",)), 11),
+    ],
+    ids=["chart", "calendar", "days", "months"],
+)
+def test_wide_squares_have_block_numerals_or_letters(picture: Picture, shown: int) -> None:
+    """At 160 by 45: one to every square that is not blank, clear of its edges and of the next one's."""
+    numerals = [shape.box for shape, _ in picture.sketch(122, 43).shapes if isinstance(shape, Polygon)]
+    squares = [shape.box for shape, _ in picture.sketch(122, 43).shapes if isinstance(shape, Rect)]
+    assert len(numerals) == shown
+    homes = [
+        square
+        for left, top, right, bottom in numerals
+        for square in squares
+        if square[0] <= left and right <= square[2] and square[1] <= top and bottom <= square[3]
+    ]
+    assert len(homes) == len(set(homes)) == shown

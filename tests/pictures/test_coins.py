@@ -1,44 +1,45 @@
 """Coins true to size: United States Mint, "Coin Specifications" (references/coins.toml)."""
 
-from itertools import pairwise
+from itertools import combinations, pairwise
+from math import dist, hypot
 
 import pytest
 
 from tests.bank import reference
 from tests.pictures.blobs import pieces, pixels, span
-from warmup.pictures.canvas import Canvas, Drawing, Ink
-from warmup.pictures.coins import Coins, _across, _coin, _down
+from warmup.pictures.coins import Coins, _coin
 from warmup.pictures.facts import CENTS, MILLIMETERS, REEDED
+from warmup.pictures.ink import Ink
+from warmup.pictures.shapes import Edges, Polygon, Round
+from warmup.pictures.sketch import Sketch
 from warmup.skills._money import laid
 from warmup.skills.coin_totals import _HANDFULS
 
 MINT = reference("coins")["coin"]
 FOUR = ("penny", "nickel", "dime", "quarter")
+METAL = (Ink.COPPER, Ink.SILVER)
 PANES = ((40, 18), (56, 9), (60, 30), (80, 38))
 MOST = Coins(("dime",) * 4 + ("penny",) * 9, worth=True)
 
 
-def outlines(coins: Coins, columns: int, rows: int) -> list[tuple[int, int, int, int]]:
-    """The box of each coin, largest first: metal that touches, at corners too, or lies inside."""
-    return boxes_on(coins.draw(columns, rows))
+def coins_on(coins: Coins, columns: int, rows: int) -> list[Round]:
+    """The discs of metal in their order."""
+    shapes = coins.sketch(columns, rows).shapes
+    return [shape for shape, ink in shapes if ink in METAL and isinstance(shape, Round)]
 
 
-def boxes_on(drawing: Drawing) -> list[tuple[int, int, int, int]]:
-    """The same of a finished drawing."""
-    found: list[tuple[int, int, int, int]] = []
-    for piece in pieces(pixels(drawing, Ink.COPPER) | pixels(drawing, Ink.SILVER)):
-        box = span(piece)
-        while near := next((other for other in found if _touch(box, other)), None):
-            found.remove(near)
-            (left, top), (right, bottom) = map(min, box[:2], near[:2]), map(max, box[2:], near[2:])
-            box = (left, top, right, bottom)
-        found.append(box)
-    return sorted(found, key=lambda box: box[0] - box[2])
+def dots_on(coins: Coins, columns: int, rows: int) -> list[Edges]:
+    """Where the dots lie."""
+    return [shape.box for shape, ink in coins.sketch(columns, rows).shapes if ink is Ink.FIRST]
 
 
-def _touch(one: tuple[int, int, int, int], two: tuple[int, int, int, int]) -> bool:
-    across = one[0] <= two[2] + 1 and two[0] <= one[2] + 1
-    return across and one[1] <= two[3] + 1 and two[1] <= one[3] + 1
+def rows_of(coins: Coins, pane: tuple[int, int]) -> list[list[str]]:
+    """The coins' names, a list a row, from the top and from the left."""
+    lines: dict[float, list[tuple[float, str]]] = {}
+    for disc, name in zip(coins_on(coins, *pane), coins.names, strict=True):
+        lines.setdefault(round(disc.y, 6), []).append((disc.x, name))
+    assert all(line == sorted(line, key=lambda place: place[0]) for line in lines.values())
+    return [[name for _, name in lines[y]] for y in sorted(lines)]
 
 
 def test_sizes_edges_and_worth_are_the_mints() -> None:
@@ -51,34 +52,35 @@ def test_sizes_edges_and_worth_are_the_mints() -> None:
 
 @pytest.mark.parametrize("pane", PANES)
 @pytest.mark.parametrize("worth", [False, True])
-def test_drawn_diameters_keep_the_mints_ratios_within_a_pixel(pane: tuple[int, int], worth: bool) -> None:
-    boxes = outlines(Coins(FOUR, worth), *pane)
-    by_size = sorted(FOUR, key=lambda name: -MINT[name]["diameter_mm"])
-    assert len(boxes) == 4
-    across = dict(zip(by_size, (right - left + 1 for left, _, right, _ in boxes), strict=True))
-    # The scale that fits all four best, in half cell widths a millimeter.
-    scale = sum(across.values()) / sum(MINT[name]["diameter_mm"] for name in FOUR)
-    for name in FOUR:
-        assert abs(across[name] - scale * MINT[name]["diameter_mm"]) <= 1, (name, across)
-    assert across["dime"] < across["nickel"] < across["quarter"]
-    assert across["dime"] < across["penny"] < across["nickel"]
+def test_drawn_diameters_keep_the_mints_ratios(pane: tuple[int, int], worth: bool) -> None:
+    drawn = coins_on(Coins(FOUR, worth), *pane)
+    scales = {disc.across / MINT[name]["diameter_mm"] for disc, name in zip(drawn, FOUR, strict=True)}
+    assert max(scales) - min(scales) < 1e-9
+    assert all(disc.across == disc.down for disc in drawn)
 
 
 @pytest.mark.parametrize("pane", PANES)
-def test_coins_are_round_on_the_screen(pane: tuple[int, int]) -> None:
-    for left, top, right, bottom in outlines(Coins(FOUR), *pane):
-        # A pixel is half a cell width wide and a whole one high.
-        assert abs((right - left + 1) / 2 - (bottom - top + 1)) <= 1
-
-
-@pytest.mark.parametrize("pane", PANES)
-def test_every_coin_is_the_same_left_to_right_and_top_to_bottom(pane: tuple[int, int]) -> None:
-    for name in FOUR:
-        drawing = Coins((name,)).draw(*pane)
-        metal = pixels(drawing, Ink.COPPER) | pixels(drawing, Ink.SILVER)
-        left, top, right, bottom = span(metal)
-        assert {(left + right - x, y) for x, y in metal} == metal
-        assert {(x, top + bottom - y) for x, y in metal} == metal
+@pytest.mark.parametrize(
+    "names",
+    [
+        ("dime",) * 4 + ("penny",) * 9,
+        ("quarter", "dime", "nickel", "nickel", "penny", "penny"),
+        ("dime",) * 2 + ("nickel",) * 3 + ("penny",) * 4,
+        ("penny",) * 9,
+    ],
+)
+@pytest.mark.parametrize("worth", [False, True])
+def test_coins_break_into_even_rows_by_kind(
+    names: tuple[str, ...], worth: bool, pane: tuple[int, int]
+) -> None:
+    """A kind lies in one row, or in rows of its own that differ by one at most."""
+    rows = rows_of(Coins(names, worth), pane)
+    assert [name for row in rows for name in row] == list(names)
+    for name in set(names):
+        holding = [row for row in rows if name in row]
+        if len(holding) > 1:
+            assert all(set(row) == {name} for row in holding)
+            assert max(map(len, holding)) - min(map(len, holding)) <= 1
 
 
 @pytest.mark.parametrize("pane", PANES)
@@ -130,75 +132,55 @@ def test_all_coins_are_there_in_the_smallest_stages() -> None:
     for coins in (MOST, Coins(FOUR, True), Coins(FOUR, pointed=2), Coins(("penny",) * 9), Coins(("dime",))):
         columns, rows = coins.least()
         assert columns <= 40 and rows <= 9
-        assert len(outlines(coins, columns, rows)) == len(coins.names)
+        assert len(coins_on(coins, columns, rows)) == len(coins.names)
 
 
 @pytest.mark.slow
-@pytest.mark.parametrize("pane", [(40, 18), (56, 9)])
-def test_nothing_is_cut_off_at_an_edge(pane: tuple[int, int]) -> None:
-    """Every handful that is asked about: each coin whole and round, and all dots of each or none at all."""
+@pytest.mark.parametrize("pane", [(40, 18), (56, 9), (38, 22), (60, 9)])
+def test_nothing_is_cut_off_at_an_edge_and_nothing_lies_on_another(pane: tuple[int, int]) -> None:
+    """Every handful that is asked about: each coin whole, and all dots of each or none at all."""
     for names in {laid(h) for held in _HANDFULS.values() for h in held}:
         coins = Coins(names, worth=True)
-        drawing = coins.draw(*pane)
-        boxes = boxes_on(drawing)
-        assert len(boxes) == len(names), names
-        for left, top, right, bottom in boxes:
-            assert abs((right - left + 1) / 2 - (bottom - top + 1)) <= 1, names
-        dots = pieces(pixels(drawing, Ink.FIRST))
+        discs, dots = coins_on(coins, *pane), dots_on(coins, *pane)
         assert len(dots) in (0, sum(CENTS[name] for name in names)), names
-        assert dots or pane == (56, 9), "only the low stage has no room for them"
+        assert dots or pane[1] == 9, "only the low stage has no room for them"
+        for left, top, right, bottom in [*(disc.box for disc in discs), *dots]:
+            assert left >= 0 and top >= -0.01 and right <= pane[0] and bottom <= 2 * pane[1] + 0.51, names
+        for one, two in combinations(discs, 2):
+            assert hypot(one.x - two.x, one.y - two.y) > one.across + two.across + 1, names
 
 
 def test_dots_give_way_before_coins() -> None:
     columns, rows = MOST.least()
-    assert not pixels(MOST.draw(columns, rows), Ink.FIRST)
+    assert not dots_on(MOST, columns, rows)
 
 
-def test_the_finger_lies_under_its_coin() -> None:
+@pytest.mark.parametrize("pane", [(40, 18), (56, 9), (60, 30)])
+def test_the_finger_lies_close_under_its_coin(pane: tuple[int, int]) -> None:
     for place in range(4):
-        drawing = Coins(FOUR, pointed=place).draw(56, 9)
-        tip_left, tip_top, tip_right, _ = span(pixels(drawing, Ink.INK))
-        boxes = sorted(outlines(Coins(FOUR, pointed=place), 56, 9))
-        left, _, right, bottom = boxes[place]
-        assert abs((left + right) - (tip_left + tip_right)) <= 1 and tip_top > bottom
+        coins = Coins(FOUR, pointed=place)
+        (finger,) = [shape for shape, ink in coins.sketch(*pane).shapes if ink is Ink.INK]
+        disc = coins_on(coins, *pane)[place]
+        left, top, right, _ = finger.box
+        assert left + right == pytest.approx(2 * disc.x) and 0.5 < top - disc.box[3] <= 1.5
 
 
-@pytest.mark.slow
 @pytest.mark.parametrize("name", sorted(REEDED))
-def test_a_ridged_rim_is_alike_on_all_sides_at_every_size(name: str) -> None:
-    """Apart, not run together into bars, and mirrored both ways, from the smallest scale to the largest."""
-    for step in range(95):
-        scale = 0.26 + step * 0.01
-        across, down = _across(name, scale), _down(name, scale)
-        canvas = Canvas(40, 20)
-        _coin(canvas, name, 20.0 if (2 * across) % 2 == 0 else 20.25, 4 + down / 2, across / 2, down / 2)
-        metal = pixels(canvas.drawing(), Ink.SILVER)
-        left, top, right, bottom = span(metal)
-        assert {(left + right - x, y) for x, y in metal} == metal
-        assert {(x, top + bottom - y) for x, y in metal} == metal
-        box = {(x, y) for y in range(top, bottom + 1) for x in range(left, right + 1)}
-        ridges = pieces({spot for spot in box - metal if _walled(*spot, metal)})
-        assert len(ridges) >= (6 if down < 8 else 10), (scale, down, ridges)
-        assert max(map(len, ridges)) <= 8, (scale, down, ridges)
-
-
-def _walled(x: int, y: int, metal: set[tuple[int, int]]) -> bool:
-    """Whether a bare pixel has metal to its left, its right, above and below."""
-    row, column = {u for u, v in metal if v == y}, {v for u, v in metal if u == x}
-    return bool(row and column) and min(row) < x < max(row) and min(column) < y < max(column)
-
-
-@pytest.mark.parametrize("pane", [(40, 18), (56, 9)])
-def test_the_arrow_is_alike_on_both_sides_and_close_below_its_coin(pane: tuple[int, int]) -> None:
-    for place in range(4):
-        drawing = Coins(FOUR, pointed=place).draw(*pane)
-        arrow = pixels(drawing, Ink.INK)
-        left, top, right, bottom = span(arrow)
-        assert {(left + right - x, y) for x, y in arrow} == arrow
-        widths = [sum(v == y for _, v in arrow) for y in range(top, bottom + 1)]
-        assert widths == sorted(widths) and widths[0] <= 2 and len(widths) == 3
-        above = [box for box in boxes_on(drawing) if box[0] <= left and right <= box[2] and box[3] < top]
-        assert any(box[3] == top - 2 and abs(box[0] + box[2] - left - right) <= 1 for box in above)
+def test_ridges_stand_apart_at_every_size(name: str) -> None:
+    """As far apart as they are broad, inside the edge, and more of them on a larger coin."""
+    counts = []
+    for radius in (2.3, 3, 4.5, 6, 8, 12, 20):
+        sketch = Sketch(60, 40)
+        _coin(sketch, name, 30, 30, radius)
+        cuts = sketch.shapes[1][0]
+        assert isinstance(cuts, Polygon)
+        for cut in cuts.contours:
+            out = [hypot(x - 30, y - 30) for x, y in cut]
+            assert max(out) < radius - 0.3 and max(out) - min(out) > 0.99
+        broad = dist(*cuts.contours[0][:2])
+        assert broad == pytest.approx(dist(cuts.contours[0][1], cuts.contours[1][0]), rel=0.02)
+        counts.append(len(cuts.contours))
+    assert counts == sorted(counts) and counts[0] >= 4
 
 
 def test_words_name_no_coin_and_no_number() -> None:

@@ -3,10 +3,10 @@ from math import dist
 
 import pytest
 
-from tests.pictures.blobs import form_of, pieces, pixels, span
-from warmup.pictures.canvas import Ink
+from tests.pictures.blobs import boxes, measures, pieces, pixels, span
 from warmup.pictures.counters import Counters
 from warmup.pictures.dots import PATTERNS, Dots
+from warmup.pictures.ink import Ink
 from warmup.pictures.scatter import patterned, scattered
 
 PANES = ((40, 18), (56, 9), (60, 30), (80, 38))
@@ -26,7 +26,11 @@ def test_every_counter_stands_alone_and_all_are_alike(layout: str, pane: tuple[i
         for size in (pane, least):
             found = pieces(pixels(picture.draw(*size), Ink.FIRST))
             assert len(found) == count, (count, size)
-            assert len({form_of(piece) for piece in found}) == 1, "nothing is cut off at an edge"
+            discs = boxes(picture, size, Ink.FIRST)
+            ((wide, high),) = measures(discs)
+            assert wide == pytest.approx(high), "round, and all alike"
+            assert min(min(box[:2]) for box in discs) >= 0, "nothing is cut off at an edge"
+            assert all(box[2] <= size[0] and box[3] <= 2 * size[1] for box in discs)
 
 
 @pytest.mark.parametrize("layout", LAYOUTS)
@@ -94,7 +98,8 @@ def test_every_dot_is_seen(pattern: str, pane: tuple[int, int]) -> None:
         for size in (pane, picture.least()):
             found = pieces(pixels(picture.draw(*size), Ink.FIRST))
             assert len(found) == count, (count, size)
-            assert len({(r - x, b - t) for x, t, r, b in map(span, found)}) == 1
+            ((wide, high),) = measures(boxes(picture, size, Ink.FIRST))
+            assert wide == pytest.approx(high)
 
 
 def test_a_line_keeps_two_groups_apart() -> None:

@@ -10,9 +10,10 @@ import pytest
 
 from tests.pictures.blobs import pieces, pixels, span
 from tests.pictures.full_sets import ASKED
-from warmup.pictures.canvas import Drawing, Ink
+from warmup.pictures.cells import Drawing
 from warmup.pictures.figures import POLYGONS, centroid, points_of, reads_clean, turned
 from warmup.pictures.flat_shape import FlatShape
+from warmup.pictures.ink import Ink
 from warmup.pictures.joined_shapes import PIECES, JoinedShapes, two_pieces
 from warmup.pictures.shape_row import ShapeRow
 

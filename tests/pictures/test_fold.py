@@ -3,9 +3,9 @@
 import pytest
 
 from tests.pictures.blobs import pieces, pixels, span
-from warmup.pictures.canvas import Ink
 from warmup.pictures.fold import Fold
 from warmup.pictures.half import Half
+from warmup.pictures.ink import Ink
 from warmup.pictures.shares import Shares
 
 PANES = ((40, 18), (56, 9), (60, 30))

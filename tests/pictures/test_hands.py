@@ -1,8 +1,8 @@
 import pytest
 
 from tests.pictures.blobs import pieces, pixels, span
-from warmup.pictures.canvas import Ink
 from warmup.pictures.hands import Hands
+from warmup.pictures.ink import Ink
 
 PANES = ((40, 18), (56, 9), (60, 30), (80, 38))
 

@@ -3,7 +3,7 @@ from itertools import pairwise
 import pytest
 
 from tests.pictures.blobs import pieces, pixels, span
-from warmup.pictures.canvas import Ink
+from warmup.pictures.ink import Ink
 from warmup.pictures.jars import Jars, holds
 from warmup.skills.capacity import _BIG_HALF, _SMALL_FULL, _TALL_MORE, _WIDE_MORE
 

@@ -1,7 +1,7 @@
 import pytest
 
 from tests.pictures.blobs import form_of, pieces, pixels, span
-from warmup.pictures.canvas import Ink
+from warmup.pictures.ink import Ink
 from warmup.pictures.lengths import Lengths
 
 PANES = ((40, 18), (56, 9), (60, 30), (80, 38))

@@ -1,7 +1,7 @@
 import pytest
 
 from tests.pictures.blobs import pieces, pixels, span
-from warmup.pictures.canvas import Ink
+from warmup.pictures.ink import Ink
 from warmup.pictures.number_line import NumberLine
 
 PANES = ((40, 18), (56, 9), (60, 30), (80, 38))

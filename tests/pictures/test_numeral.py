@@ -1,11 +1,13 @@
 import pytest
 
-from tests.pictures.blobs import pieces, pixels, span
+from tests.pictures.blobs import boxes, pieces, pixels, span
 from warmup.english import number_word
-from warmup.pictures.canvas import Canvas, Ink
+from warmup.pictures.cells import drawn
 from warmup.pictures.glyphs import extent, write
+from warmup.pictures.ink import Ink
 from warmup.pictures.number_row import NumberRow
 from warmup.pictures.numeral import Numeral
+from warmup.pictures.sketch import Sketch
 
 PANES = ((40, 18), (56, 9), (60, 30), (80, 38))
 
@@ -15,19 +17,18 @@ PANES = ((40, 18), (56, 9), (60, 30), (80, 38))
 def test_a_numeral_is_two_rows_and_a_half_tall_at_least_and_centered(
     text: str, pane: tuple[int, int]
 ) -> None:
-    found = pixels(Numeral(text).draw(*pane), Ink.INK)
-    left, top, right, bottom = span(found)
-    assert bottom - top + 1 >= 5
-    assert (bottom - top + 1) % 5 == 0 or text == "?"
-    assert abs(left - (2 * pane[0] - 1 - right)) <= 4 and abs(top - (2 * pane[1] - 1 - bottom)) <= 1
+    ((left, top, right, bottom),) = boxes(Numeral(text), pane, Ink.INK)
+    assert bottom - top >= 5 and 2 * (bottom - top) % 5 == 0, "five blocks, in halves of a cell width"
+    assert left > 0 and top >= 0 and right < pane[0] and bottom <= 2 * pane[1]
+    assert abs(left - (pane[0] - right)) <= 2 and abs(top - (2 * pane[1] - bottom)) <= 1
 
 
 def test_every_numeral_and_letter_has_a_form_of_its_own() -> None:
     forms: dict[frozenset[tuple[int, int]], list[str]] = {}
     for glyph in "0123456789abcdefghijklmnopqrstuvwxyz?+-=/:¢":
-        canvas = Canvas(12, 10)
-        write(canvas, 2, 6, glyph)
-        forms.setdefault(frozenset(pixels(canvas.drawing(), Ink.INK)), []).append(glyph)
+        sketch = Sketch(12, 10)
+        write(sketch, 2, 6, glyph)
+        forms.setdefault(frozenset(pixels(drawn(sketch, smooth=False), Ink.INK)), []).append(glyph)
     alike = [same for same in forms.values() if len(same) > 1]
     assert alike == [["0", "o"], ["5", "s"], ["9", "g"]] or all(
         not (set(same) <= set("0123456789") or set(same) <= set("abcdefghijklmnopqrstuvwxyz"))

@@ -1,7 +1,7 @@
 import pytest
 
 from tests.pictures.blobs import pixels, span
-from warmup.pictures.canvas import Ink
+from warmup.pictures.ink import Ink
 from warmup.pictures.scale import Scale
 from warmup.skills.measure import ON_SEE_SAW
 

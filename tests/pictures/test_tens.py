@@ -3,8 +3,10 @@ import pytest
 from tests.pictures.blobs import pieces, pixels, span
 from warmup.pictures.base_ten import BaseTen
 from warmup.pictures.bundles import Bundles
-from warmup.pictures.canvas import Drawing, Ink
+from warmup.pictures.cells import Drawing
 from warmup.pictures.hundred_chart import HundredChart
+from warmup.pictures.ink import Ink
+from warmup.pictures.shapes import Polygon, Rect
 from warmup.pictures.ten_frame import TenFrame
 
 Pixels = set[tuple[int, int]]
@@ -49,13 +51,18 @@ def test_rods_have_ten_parts_and_flats_a_hundred(pane: tuple[int, int]) -> None:
         picture = BaseTen(hundreds, tens, ones)
         assert picture.least()[0] <= 40 and picture.least()[1] <= 9
         for size in (pane, picture.least()):
-            drawing = picture.draw(*size)
-            cubes = pieces(pixels(drawing, Ink.FIRST))
-            parts = len(cubes)
-            if max(span(cubes[0])[3] - span(cubes[0])[1], 0) == 0 and len(cubes[0]) == 2:
-                # Cubes of one cell's width: every other one is told apart by its tone.
-                parts += len([p for p in pieces(pixels(drawing, Ink.SOFT)) if len(p) == 2])
-            assert parts == 100 * hundreds + 10 * tens + ones, size
+            shapes = picture.sketch(*size).shapes
+            told = [cube for shape, _ in shapes if isinstance(shape, Polygon) for cube in shape.contours]
+            first = [shape.box for shape, ink in shapes if ink is Ink.FIRST and isinstance(shape, Rect)]
+            if first:
+                # Small cubes: every other one of a rod or a flat is told apart by its tone.
+                assert len(told) == 50 * hundreds + 5 * tens
+                whole = sum((right - left) * (bottom - top) for left, top, right, bottom in first)
+                assert whole / (told[0][1][0] - told[0][0][0]) ** 2 == 100 * hundreds + 10 * tens + ones
+            else:
+                cubes = pieces(pixels(picture.draw(*size), Ink.FIRST))
+                assert len(cubes) == len(told) == 100 * hundreds + 10 * tens + ones
+                assert len({len(piece) for piece in cubes}) == 1
 
 
 @pytest.mark.slow

@@ -14,7 +14,8 @@ from typing import TYPE_CHECKING, Any
 
 from warmup import renames
 from warmup.pictures.base import Picture
-from warmup.pictures.canvas import Cell, Drawing, Ink
+from warmup.pictures.cells import Cell, Drawing
+from warmup.pictures.ink import Ink
 
 if TYPE_CHECKING:
     from warmup.pictures.base_ten import BaseTen

@@ -1,12 +1,17 @@
 """Base-ten blocks: cubes, rods of ten, flats of a hundred."""
 
-from typing import NamedTuple
+from dataclasses import dataclass
+from math import floor
 
 from warmup.pictures._told import counted
-from warmup.pictures.canvas import Canvas, Drawing, Ink, box
+from warmup.pictures.base import Picture
+from warmup.pictures.ink import Ink
+from warmup.pictures.shapes import CELL_HEIGHT, Points, Polygon, box
+from warmup.pictures.sketch import Sketch
 
 
-class BaseTen(NamedTuple):
+@dataclass(frozen=True, eq=False, repr=False)
+class BaseTen(Picture):
     """``hundreds`` flats, ``tens`` rods and ``ones`` cubes, from left to right.
 
     Cubes stand in columns of five. Every rod and flat shows the cubes it is made of. In a low, wide
@@ -27,29 +32,33 @@ class BaseTen(NamedTuple):
         """Cubes one cell wide and half a row high."""
         return self._cubes(), 5
 
-    def draw(self, columns: int, rows: int) -> Drawing:
+    def sketch(self, columns: int, rows: int) -> Sketch:
         """Rods upright, all in one line; lying in stacks of five where that leaves larger cubes."""
-        canvas = Canvas(columns, rows)
-        standing, lying = max(1, min(columns // self._cubes(), rows // 5)), self._lying_cube(columns, rows)
+        sketch = Sketch(columns, rows)
+        largest = min(columns / self._cubes(), rows * CELL_HEIGHT / 10)
+        # Lines fall on pixels where cubes are whole; a tone needs no lines.
+        cube = float(floor(largest)) if largest >= 2 else floor(2 * largest) / 2
+        standing, lying = max(1.0, cube), self._lying_cube(columns, rows)
         if lying > standing:
-            self._draw_lying(canvas, lying)
+            self._draw_lying(sketch, lying)
         else:
-            self._draw_standing(canvas, standing)
-        return canvas.drawing()
+            self._draw_standing(sketch, standing)
+        return sketch
 
-    def _draw_standing(self, canvas: Canvas, cube: int) -> None:
-        left, top = (canvas.columns - self._cubes() * cube) // 2, (2 * canvas.rows - 10 * cube) // 2
+    def _draw_standing(self, sketch: Sketch, cube: float) -> None:
+        left = floor(sketch.width - self._cubes() * cube) / 2
+        top = float(floor((sketch.height - 10 * cube) / 2))
         for _ in range(self.hundreds):
-            _block(canvas, left, top, cube, 10, 10)
+            _block(sketch, left, top, cube, 10, 10)
             left += 11 * cube
         left += cube * (self.hundreds > 0)
         for _ in range(self.tens):
-            _block(canvas, left, top, cube, 1, 10)
+            _block(sketch, left, top, cube, 1, 10)
             left += 2 * cube
         left += cube * (self.tens > 0)
         for number in range(self.ones):
             x, y = left + number // 5 * 2 * cube, top + (9 - number % 5 * 2) * cube
-            _block(canvas, x, y, cube, 1, 1)
+            _block(sketch, x, y, cube, 1, 1)
 
     def _lying_size(self, cube: int) -> tuple[int, int]:
         """Width and height, in cell widths, with rods and cubes stacked up to five high."""
@@ -70,15 +79,15 @@ class BaseTen(NamedTuple):
             cube += 1
         return cube
 
-    def _draw_lying(self, canvas: Canvas, cube: int) -> None:
+    def _draw_lying(self, sketch: Sketch, cube: int) -> None:
         wide, high = self._lying_size(cube)
         pitch = cube + _stack_gap(cube)
-        left, top = (canvas.columns - wide) // 2, (2 * canvas.rows - high) // 2
+        left, top = (sketch.columns - wide) // 2, (2 * sketch.rows - high) // 2
         for number in range(self.tens):
-            _block(canvas, left + number // 5 * 11 * cube, top + number % 5 * pitch, cube, 10, 1)
+            _block(sketch, left + number // 5 * 11 * cube, top + number % 5 * pitch, cube, 10, 1)
         left += -(-self.tens // 5) * 11 * cube + cube * (self.tens > 0)
         for number in range(self.ones):
-            _block(canvas, left + number // 5 * pitch, top + number % 5 * pitch, cube, 1, 1)
+            _block(sketch, left + number // 5 * pitch, top + number % 5 * pitch, cube, 1, 1)
 
     def words(self) -> str:
         """Which kinds of block there are, not how many."""
@@ -109,18 +118,24 @@ def _stack_gap(cube: int) -> int:
     return max(1, cube // 2)
 
 
-def _block(canvas: Canvas, left: int, top: int, cube: int, wide: int, high: int) -> None:
+def _block(sketch: Sketch, left: float, top: float, cube: float, wide: int, high: int) -> None:
     """A piece of ``wide`` by ``high`` cubes, told apart by tone where small, by lines where there is room."""
+    sketch.paint(box(left, top, wide * cube, high * cube), Ink.FIRST if cube < 2 else Ink.SOFT)
+    gap = 0.5 if cube <= 3 else 1.0
+    cubes: list[Points] = []
     for across in range(wide):
         for down in range(high):
             x, y = left + across * cube, top + down * cube
-            if cube == 1:
-                canvas.paint(
-                    box(x, y, 1, 1), Ink.SOFT if (across + down) % 2 and wide * high > 1 else Ink.FIRST
-                )
-            else:
-                canvas.paint(box(x, y, cube, cube), Ink.SOFT)
-                canvas.paint(box(x, y, cube - 0.5 * (1 + (cube > 3)), cube - 1), Ink.FIRST)
+            if cube >= 2:
+                cubes.append(_square(x, y, cube - gap, cube - max(1.0, gap)))
+            elif (across + down) % 2:
+                cubes.append(_square(x, y, cube, cube))
+    if cubes:
+        sketch.paint(Polygon(tuple(cubes)), Ink.SOFT if cube < 2 else Ink.FIRST)
+
+
+def _square(x: float, y: float, wide: float, high: float) -> Points:
+    return (x, y), (x + wide, y), (x + wide, y + high), (x, y + high)
 
 
 PICTURE = BaseTen

@@ -1,15 +1,19 @@
 """Straws in banded bundles of ten, and loose ones."""
 
-from typing import NamedTuple
+from dataclasses import dataclass
 
 from warmup.pictures._told import counted
-from warmup.pictures.canvas import Canvas, Drawing, Ink, box
+from warmup.pictures.base import Picture
+from warmup.pictures.ink import Ink
+from warmup.pictures.shapes import box
+from warmup.pictures.sketch import Sketch
 
-_PITCHES = (2.0, 1.0, 0.5)
+_PITCHES = (8.0, 6.0, 5.0, 4.0, 3.0, 2.5, 2.0, 1.5, 1.0, 0.5)
 """From one straw of a bundle to the next, in cell widths; at the last no gap is left between them."""
 
 
-class Bundles(NamedTuple):
+@dataclass(frozen=True, eq=False, repr=False)
+class Bundles(Picture):
     """``tens`` bundles of ten, each held by a band, and ``ones`` loose; ``what`` names them for people.
 
     Five bundles, or five loose ones, are set a little apart from those after them.
@@ -32,15 +36,15 @@ class Bundles(NamedTuple):
         """The widest pitch and the height, in whole rows, with so many bundles a line; (0, 0): none fits."""
         lines = self._lines(across)
         for pitch in _PITCHES:
-            high = min((rows - lines + 1) // lines, 4 + round(4 * pitch))
+            high = min((rows - lines + 1) // lines, 5 + round(5 * pitch))
             wide = max(_bundles_width(min(self.tens, across), pitch), _loose_width(self.ones, pitch))
             if wide <= columns and high >= 2:
                 return pitch, high
         return 0.0, 0
 
-    def draw(self, columns: int, rows: int) -> Drawing:
+    def sketch(self, columns: int, rows: int) -> Sketch:
         """Bundles five or ten to a line, the loose ones in a line of their own, straws as broad as fit."""
-        canvas = Canvas(columns, rows)
+        sketch = Sketch(columns, rows)
         across = max((10, 5), key=lambda each: self._size(each, columns, rows))
         pitch, high = self._size(across, columns, rows)
         lines = self._lines(across)
@@ -50,13 +54,13 @@ class Bundles(NamedTuple):
             # Every line begins where the fullest does, so that bundles stand under bundles.
             left = round(columns - _bundles_width(min(self.tens, across), pitch)) / 2
             for number in range(here):
-                _bundle(canvas, left + _bundles_width(number, pitch) + _gap(number, pitch), row, pitch, high)
+                _bundle(sketch, left + _bundles_width(number, pitch) + _gap(number, pitch), row, pitch, high)
             row += high + 1
         left = round(columns - _loose_width(self.ones, pitch)) / 2
         for number in range(self.ones):
             x = left + number * _loose_pitch(pitch) + (number > 4) * _loose_pitch(pitch)
-            canvas.paint(box(x, 2 * row, _breadth(pitch), 2 * high), Ink.FIRST)
-        return canvas.drawing()
+            sketch.paint(box(x, 2 * row, _breadth(pitch), 2 * high), Ink.FIRST)
+        return sketch
 
     def words(self) -> str:
         """What lies there, not how many."""
@@ -78,8 +82,8 @@ class Bundles(NamedTuple):
 
 
 def _breadth(pitch: float) -> float:
-    """A straw's own width: half a cell of the pitch is the gap, except where there is no room for one."""
-    return max(0.5, pitch - 0.5)
+    """A straw's own width: a quarter of the pitch or more is bare, except where there is no room."""
+    return max(0.5, round(1.5 * pitch) / 2 if pitch > 1 else pitch - 0.5)
 
 
 def _gap(number: int, pitch: float) -> float:
@@ -102,13 +106,13 @@ def _loose_width(count: int, pitch: float) -> float:
     return (count - 1 + (count > 5)) * _loose_pitch(pitch) + _breadth(pitch)
 
 
-def _bundle(canvas: Canvas, left: float, row: int, pitch: float, high: int) -> None:
+def _bundle(sketch: Sketch, left: float, row: int, pitch: float, high: int) -> None:
     """Ten straws and the band round them; two tones take turns where no gap keeps straws apart."""
     for number in range(10):
         ink = Ink.COPPER if number % 2 and pitch == _PITCHES[-1] else Ink.FIRST
-        canvas.paint(box(left + number * pitch, 2 * row, _breadth(pitch), 2 * high), ink)
+        sketch.paint(box(left + number * pitch, 2 * row, _breadth(pitch), 2 * high), ink)
     # The band fills a whole row of cells: a cell has no room for a third ink.
-    canvas.paint(box(left, 2 * (row + high // 2), 9 * pitch + _breadth(pitch), 2), Ink.INK)
+    sketch.paint(box(left, 2 * (row + high // 2), 9 * pitch + _breadth(pitch), 2), Ink.INK)
 
 
 PICTURE = Bundles

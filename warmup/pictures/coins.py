@@ -5,12 +5,16 @@ and silver looks are everyday knowledge. Nothing stands on a coin: no head, no m
 """
 
 from collections.abc import Iterator, Sequence
-from math import atan2, cos, floor, hypot, radians, sin, sqrt
-from typing import NamedTuple
+from dataclasses import dataclass
+from itertools import groupby
+from math import cos, pi, sin, sqrt
 
 from warmup.pictures._told import in_a_row
-from warmup.pictures.canvas import CELL_HEIGHT, Canvas, Drawing, Ink, Shape, box
+from warmup.pictures.base import Picture
 from warmup.pictures.facts import CENTS, MILLIMETERS, REEDED
+from warmup.pictures.ink import Ink
+from warmup.pictures.shapes import CELL_HEIGHT, Polygon, Shape, box, disc, polygon, ring
+from warmup.pictures.sketch import Sketch
 
 _LOOKS = {
     "penny": "copper with a smooth edge",
@@ -18,16 +22,15 @@ _LOOKS = {
     "dime": "small and silver with a ridged edge",
     "quarter": "large and silver with a ridged edge",
 }
-_SMALLEST, _LARGEST, _STEP = 0.26, 1.2, 0.02
-"""Scales tried, in cell widths a millimeter: below the smallest a dime's ridges close up."""
+_SMALLEST, _LARGEST = 0.26, 2.4
+"""The scales tried, in cell widths a millimeter: below the smallest a dime's ridges close up."""
 
-_GAP = 1.5
-
-_DOTS_FROM, _MORE_FROM, _TEETH_FROM = 4, 6.5, 8.5
-"""The radius, in cell widths, from which a rim has twelve dots, sixteen, and ridges all round."""
+_GAP = 1.25
+_FINGER = 3.0
 
 
-class Coins(NamedTuple):
+@dataclass(frozen=True, eq=False, repr=False)
+class Coins(Picture):
     """Coins side by side, in rows where they need them: "penny", "nickel", "dime" or "quarter" each.
 
     With ``worth`` a strip under each coin shows its worth as dots, a cent each, in groups of five and
@@ -46,25 +49,32 @@ class Coins(NamedTuple):
         columns = 30 if len(self.names) <= 4 else 36
         return columns, max(5, -(-round(self._bare()._fill(_SMALLEST, columns)[1]) // 2))
 
-    def draw(self, columns: int, rows: int) -> Drawing:
+    def sketch(self, columns: int, rows: int) -> Sketch:
         """The coins as large as the pane allows, all at one scale."""
         if self.worth and self._fill(_SMALLEST, columns)[1] > rows * CELL_HEIGHT:
-            return self._bare().draw(columns, rows)
-        canvas = Canvas(columns, rows)
-        scale = _SMALLEST
-        # No scale at which the coins' squares cover more than the pane can do.
-        room = sqrt(canvas.width * canvas.height / sum(MILLIMETERS[name] ** 2 for name in self.names))
-        for step in range(round((min(room, _LARGEST) - _SMALLEST) / _STEP), -1, -1):
-            scale = _SMALLEST + step * _STEP
-            if self._fill(scale, columns)[1] <= canvas.height:
-                break
+            return self._bare().sketch(columns, rows)
+        sketch = Sketch(columns, rows)
+        scale = self._scale(columns, sketch.height)
         lines = self._balanced(scale, columns)
-        high = sum(self._tall(line, scale) for line in lines)
-        top = float(max(0, floor((canvas.height - high + 1) / 2)))
+        high = sum(self._tall(line, scale) for line in lines) - _GAP
+        top = (sketch.height - high) / 2
         for line in lines:
-            self._line(canvas, line, scale, top)
+            self._line(sketch, line, scale, top)
             top += self._tall(line, scale)
-        return canvas.drawing()
+        return sketch
+
+    def _scale(self, columns: int, height: float) -> float:
+        """The largest scale at which all fit, found by halving."""
+        low = _SMALLEST
+        # No scale at which the coins' squares cover more than the pane can do.
+        high = min(_LARGEST, sqrt(columns * height / sum(MILLIMETERS[name] ** 2 for name in self.names)))
+        for _ in range(9):
+            middle = (low + high) / 2
+            if self._fill(middle, columns)[1] <= height:
+                low = middle
+            else:
+                high = middle
+        return low
 
     def words(self) -> str:
         """How the kinds of coin look, without their names or how many there are."""
@@ -94,29 +104,38 @@ class Coins(NamedTuple):
 
     def _wide(self, name: str, scale: float) -> float:
         dots = _strip_size(name, scale)[0] if self.worth else 0.0
-        return max(_across(name, scale), dots)
+        return max(MILLIMETERS[name] * scale, dots)
 
     def _tall(self, line: Sequence[int], scale: float) -> float:
         """How high a row of coins is: coins, dots, finger and the space below."""
         names = [self.names[place] for place in line]
         dots = max(_strip_size(name, scale)[1] for name in names) + 1 if self.worth else 0.0
-        finger = 4.0 if self.pointed is not None else 0.0
-        return max(_down(name, scale) for name in names) + dots + finger + 1
+        finger = _FINGER + 1 if self.pointed is not None else 0.0
+        return max(MILLIMETERS[name] * scale for name in names) + dots + finger + _GAP
 
-    def _fill(self, scale: float, columns: int) -> tuple[list[list[int]], float]:
-        """Places of the coins row by row, and the height all rows take; infinite where a coin is too wide."""
+    def _fill(self, scale: float, columns: float) -> tuple[list[list[int]], float]:
+        """Places of the coins row by row, and the height all rows take; infinite where a coin is too wide.
+
+        A kind is not parted where it fits into a row; else it takes rows of its own, about equally long.
+        """
         lines: list[list[int]] = []
-        used = float(columns)
-        for place, name in enumerate(self.names):
-            wide = self._wide(name, scale)
-            if wide > columns:
+        used, place = float(columns), 0
+        for name, run in groupby(self.names):
+            count, wide = len(list(run)), self._wide(name, scale) + _GAP
+            most = int((columns + _GAP) / wide)
+            if not most:
                 return [], float("inf")
-            used += _GAP + wide
-            if used > columns:
-                lines.append([])
-                used = wide
-            lines[-1].append(place)
-        return lines, sum(self._tall(line, scale) for line in lines) - 1
+            if used + count * wide > columns:
+                rows = -(-count // most)
+                for row in range(rows):
+                    here = range(place + count * row // rows, place + count * (row + 1) // rows)
+                    lines.append(list(here))
+                    used = len(here) * wide
+            else:
+                lines[-1] += range(place, place + count)
+                used += count * wide
+            place += count
+        return lines, sum(self._tall(line, scale) for line in lines) - _GAP
 
     def _balanced(self, scale: float, columns: int) -> list[list[int]]:
         """The same number of rows and no more height, but rows about equally long."""
@@ -128,98 +147,53 @@ class Coins(NamedTuple):
             lines, columns = tighter, columns - 1
         return lines
 
-    def _line(self, canvas: Canvas, line: Sequence[int], scale: float, top: float) -> None:
+    def _line(self, sketch: Sketch, line: Sequence[int], scale: float, top: float) -> None:
         wides = [self._wide(self.names[place], scale) for place in line]
-        left = (canvas.width - sum(wides) - _GAP * (len(wides) - 1)) / 2
-        deep = max(_down(self.names[place], scale) for place in line)
+        left = (sketch.width - sum(wides) - _GAP * (len(wides) - 1)) / 2
+        deep = max(MILLIMETERS[self.names[place]] * scale for place in line)
         for place, wide in zip(line, wides, strict=True):
-            name = self.names[place]
-            across, down = _across(name, scale), _down(name, scale)
-            x0 = _snap(left + (wide - across) / 2)
-            middle = x0 + across / 2
-            _coin(canvas, name, middle, top + floor((deep - down) / 2) + down / 2, across / 2, down / 2)
+            name, middle = self.names[place], left + wide / 2
+            radius = MILLIMETERS[name] * scale / 2
+            _coin(sketch, name, middle, top + deep / 2, radius)
             if self.worth:
-                _strip(canvas, name, scale, middle, top + deep + 1)
+                _strip(sketch, name, scale, middle, top + deep + 1)
             if place == self.pointed:
-                _arrow(canvas, middle, top + floor((deep - down) / 2) + down + 1)
+                _arrow(sketch, middle, top + deep / 2 + radius + 1)
             left += wide + _GAP
-
-
-def _snap(x: float) -> float:
-    """The nearest pixel edge across."""
-    return floor(2 * x + 0.5) / 2
-
-
-def _across(name: str, scale: float) -> float:
-    """A coin's width, in whole pixels of half a cell width."""
-    return floor(MILLIMETERS[name] * scale * 2 + 0.5) / 2
-
-
-def _down(name: str, scale: float) -> float:
-    """A coin's height, in whole pixels of half a cell height."""
-    return float(floor(MILLIMETERS[name] * scale * 2 / CELL_HEIGHT + 0.5))
 
 
 # ---- one coin --------------------------------------------------------------------------------------
 
 
-def _oval(x: float, y: float, across: float, down: float, inner: float = 0.0) -> Shape:
-    """A round shape fitted to whole pixels, less what lies within ``inner`` of its radius (0 to 1)."""
-
-    def distance(u: float, v: float) -> float:
-        out = hypot((u - x) / across, (v - y) / down)
-        return max(out - 1, inner - out) if inner else out - 1
-
-    return Shape(distance, (x - across, y - down, x + across, y + down))
+def _arrow(sketch: Sketch, middle: float, top: float) -> None:
+    """An arrow head under a coin, its tip up."""
+    low = top + _FINGER
+    sketch.paint(polygon(((middle, top), (middle + _FINGER, low), (middle - _FINGER, low))), Ink.INK)
 
 
-def _arrow(canvas: Canvas, middle: float, top: float) -> None:
-    """An arrow head under a coin: three rows, each a cell broader, alike on both sides.
-
-    Its tip is a pixel wide where the coin's middle is a pixel's, else two.
-    """
-    tip = 0.25 if (2 * middle) % 1 else 0.5
-    for row in range(3):
-        half = tip + row
-        canvas.paint(box(middle - half, top + row, 2 * half, 1), Ink.INK)
-
-
-def _coin(canvas: Canvas, name: str, x: float, y: float, across: float, down: float) -> None:
-    """A disc: plain for a penny, with a groove inside the edge for a nickel, ridges for dime and quarter."""
-    ink = Ink.COPPER if name == "penny" else Ink.SILVER
-    canvas.paint(_oval(x, y, across, down), ink)
-    if name == "penny":
-        return
-    if name in REEDED and down < _TEETH_FROM:
-        _dotted(canvas, x, y, across, down)
-        return
-    groove = _oval(x, y, across - 1, down - 1, 1 - 1.2 / (down - 1))
-    if name in REEDED:
-        # A ridge at each end of both axes, so that the teeth lie alike on all sides.
-        whole, teeth = groove.distance, max(2, round(across * 0.45)) * 4
-
-        def between(u: float, v: float) -> float:
-            return whole(u, v) if cos(teeth * atan2((v - y) / down, (u - x) / across)) < 0 else 1.0
-
-        groove = Shape(between, groove.box)
-    canvas.paint(groove, Ink.GROUND)
+def _coin(sketch: Sketch, name: str, x: float, y: float, radius: float) -> None:
+    """A disc with one rim: smooth for a penny, set off by a groove for a nickel, else by ridges."""
+    sketch.paint(disc(x, y, radius), Ink.COPPER if name == "penny" else Ink.SILVER)
+    line = max(0.5, radius / 12)
+    if name == "nickel":
+        sketch.paint(ring(x, y, radius - 1.4 * line, max(1.2, 0.8 * line)), Ink.GROUND)
+    elif name in REEDED:
+        sketch.paint(_ridges(x, y, radius - 0.8 * line, max(1.0, 1.3 * line)), Ink.GROUND)
 
 
-def _dotted(canvas: Canvas, x: float, y: float, across: float, down: float) -> None:
-    """Single dots inside the edge: a coin too small for ridges keeps a dotted rim all the same.
-
-    Sixteen, twelve, or six where even they would run together; each a cell square, or a pixel. Worked
-    out for one quarter of the coin and mirrored, so that the rim is alike on all sides.
-    """
-    few = down < _DOTS_FROM
-    wide = 0.5 if few else 1.0
-    for angle in (0, 60) if few else (15, 45, 75) if down < _MORE_FROM else (11, 34, 56, 79):
-        out = cos(radians(angle)) * (across - 1), sin(radians(angle)) * (down - 1.5)
-        right = floor(2 * (x + out[0] - wide / 2) + 0.5) / 2
-        low = floor(y + out[1] + 0.01) if angle else floor(y)
-        for left in {right, 2 * x - right - wide}:
-            for top in {float(low), 2 * y - low - 1}:
-                canvas.paint(box(left, top, wide, 1), Ink.GROUND)
+def _ridges(x: float, y: float, radius: float, deep: float) -> Shape:
+    """Cuts all round inside a circle, as broad as what is left between them, alike in all four quarters."""
+    cuts = 4 * max(2, round(pi * radius / 2 / max(2.2, radius / 4)))
+    inner, half = radius - deep, pi / cuts / 2
+    return Polygon(
+        tuple(
+            tuple(
+                (x + out * sin(middle + turn), y - out * cos(middle + turn))
+                for out, turn in ((radius, -half), (radius, half), (inner, half), (inner, -half))
+            )
+            for middle in (2 * pi * (n + 0.5) / cuts for n in range(cuts))
+        )
+    )
 
 
 # ---- its worth -------------------------------------------------------------------------------------
@@ -247,11 +221,12 @@ def _dots(name: str, scale: float) -> Iterator[tuple[float, float]]:
         yield right * 8.5 * side + place * 1.5 * side, (line + lower) * (side + 1.0)
 
 
-def _strip(canvas: Canvas, name: str, scale: float, middle: float, top: float) -> None:
+def _strip(sketch: Sketch, name: str, scale: float, middle: float, top: float) -> None:
     wide, side = _strip_size(name, scale)[0], _dot(scale)
-    left = _snap(middle - wide / 2)
+    # Dots are a pixel or two large: on whole pixels they are all alike.
+    left, top = round(2 * (middle - wide / 2)) / 2, round(top)
     for x, y in _dots(name, scale):
-        canvas.paint(box(left + x, top + y, side, side), Ink.FIRST)
+        sketch.paint(box(left + x, top + y, side, side), Ink.FIRST)
 
 
 PICTURE = Coins

@@ -1,16 +1,21 @@
 """Counters to be counted, matched or handed out: in a line, in rows of five, in a ring, scattered."""
 
+from dataclasses import dataclass
 from itertools import combinations, pairwise
 from math import cos, dist, floor, pi, sin
-from typing import NamedTuple
 
-from warmup.pictures.canvas import Canvas, Drawing, Ink, disc, ring
+from warmup.pictures._grid import grid
+from warmup.pictures.base import Picture
+from warmup.pictures.ink import Ink
 from warmup.pictures.scatter import laid, scattered
+from warmup.pictures.shapes import disc, ring
+from warmup.pictures.sketch import Sketch
 
 Place = tuple[float, float]
 
 
-class Counters(NamedTuple):
+@dataclass(frozen=True, eq=False, repr=False)
+class Counters(Picture):
     """``number`` solid counters and after them ``second`` of another kind, which are hollow.
 
     ``layout`` is "line", "rows" (of five), "ring" or "scatter"; ``seed`` varies the scatter. ``what``
@@ -32,7 +37,7 @@ class Counters(NamedTuple):
         return min(self._total(), 5 if self.layout == "rows" else 10)
 
     def least(self) -> tuple[int, int]:
-        """Counters three cells wide, a cell between them."""
+        """Counters three cells wide, half a cell between them."""
         lines = -(-self._total() // self._across())
         match self.layout:
             case "ring":
@@ -40,21 +45,21 @@ class Counters(NamedTuple):
             case "scatter":
                 return (36, 12) if self._total() > 10 else (27, 9)
             case "line" | "rows":
-                return 4 * self._across() - 1, 2 * lines
+                return (7 * self._across()) // 2, 2 * lines
             case unknown:
                 raise ValueError(f"no layout of counters is called {unknown!r}")
 
-    def draw(self, columns: int, rows: int) -> Drawing:
+    def sketch(self, columns: int, rows: int) -> Sketch:
         """Counters as large as the pane allows, all alike."""
-        canvas = Canvas(columns, rows)
+        sketch = Sketch(columns, rows)
         places, radius = self._places(columns, 2 * rows)
-        line = max(0.5, floor(radius / 2.5))
+        line = max(1.0, radius / 3)
         for number, (x, y) in enumerate(places[: self.number + self.second]):
             if number < self.number:
-                canvas.paint(disc(x, y, radius), Ink.FIRST)
+                sketch.paint(disc(x, y, radius), Ink.FIRST)
             else:
-                canvas.paint(ring(x, y, radius, line), Ink.SECOND)
-        return canvas.drawing()
+                sketch.paint(ring(x, y, radius, line), Ink.SECOND)
+        return sketch
 
     def _places(self, width: int, height: int) -> tuple[list[Place], float]:
         match self.layout:
@@ -63,7 +68,8 @@ class Counters(NamedTuple):
             case "scatter":
                 return laid(scattered(self._total(), self.seed), width, height)
             case _:
-                return _grid(self._total(), self._across(), width, height)
+                across = self._across()
+                return grid(self._total(), across, -(-self._total() // across), width, height)
 
     def words(self) -> str:
         """What lies there and how, not how many."""
@@ -93,23 +99,10 @@ class Counters(NamedTuple):
         return ()
 
 
-def _grid(count: int, across: int, width: int, height: int) -> tuple[list[Place], float]:
-    """Lines of ``across`` from the upper left, the whole in the middle of the pane."""
-    lines = -(-count // across)
-    pitch = min((width + 1) // across, (height + 1) // lines, 14)
-    # A gap of a fifth between two counters; a whole one keeps them all on the same pixels.
-    gap = max(1, round(0.2 * pitch))
-    radius = (pitch - gap) / 2
-    left = floor(width - across * pitch + gap) / 2 + radius
-    top = floor((height - lines * pitch + gap) / 2) + radius
-    return [(left + at % across * pitch, top + at // across * pitch) for at in range(count)], radius
-
-
 def _ring(count: int, width: int, height: int) -> tuple[list[Place], float]:
     """Evenly spaced round an oval at most half as wide again as high, from the top on."""
     wide, high = min(width, 1.8 * height), float(min(height, width))
-    radius = floor(min(high / 5, 6.0) * 2) / 2
-    # A whole margin keeps the top and the bottom counter on the same pixels.
+    radius = floor(high / 5 * 2) / 2
     margin = 1 if high >= 24 else 0
     while True:
         across, up = wide / 2 - radius - margin, high / 2 - radius - margin

@@ -1,16 +1,21 @@
 """The seven days of the week as a strip."""
 
-from typing import NamedTuple
+from dataclasses import dataclass
+from math import floor
 
-from warmup.pictures._board import blank_words, lift, paper, rows_for, square, tallest
+from warmup.pictures._board import blank_words, block_for, lift, paper, rows_for, square, tallest
 from warmup.pictures._told import finger_told, in_a_row
-from warmup.pictures.canvas import Canvas, Drawing
+from warmup.pictures.base import Picture
+from warmup.pictures.glyphs import extent
+from warmup.pictures.sketch import Sketch
 
 _DAYS = ("Sunday", "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday")
 _LONGEST = max(map(len, _DAYS))
+_BLOCKS = max(extent(name)[0] for name in _DAYS)
 
 
-class DayStrip(NamedTuple):
+@dataclass(frozen=True, eq=False, repr=False)
+class DayStrip(Picture):
     """The seven days in a row, beginning on ``first``; Sunday, as on wall calendars in the United States.
 
     Days in ``hidden`` are holes; days in ``pointed`` are set off, for a finger to rest on.
@@ -29,36 +34,36 @@ class DayStrip(NamedTuple):
         """Seven squares side by side, five cells each, the names cut to three letters."""
         return 35, 3
 
-    def draw(self, columns: int, rows: int) -> Drawing:
-        """Side by side in whole names, else one below the other, else side by side in three letters."""
-        canvas = Canvas(columns, rows)
+    def sketch(self, columns: int, rows: int) -> Sketch:
+        """One below the other in blocks; else in print side by side, below each other, or three letters."""
+        sketch = Sketch(columns, rows)
         across = columns // 7
-        if across < _LONGEST + 2 and rows >= rows_for(7, 2):
-            self._stack(canvas)
-            return canvas.drawing()
-        wide = min(across, _LONGEST + 4)
+        block = block_for(_BLOCKS, columns, rows / 7, 9)
+        if block or (across < _LONGEST + 2 and rows >= rows_for(7, 2)):
+            tall = floor(2 * rows / 7) / 2 if block else float(tallest(7, rows, 4))
+            wide = min(columns, (_BLOCKS + 6) * block if block else _LONGEST + 15)
+            left, top = (columns - wide) // 2, float((rows - rows_for(7, 1) * tall) // 2 * 2)
+            if not block:
+                top = (rows - rows_for(7, int(tall))) // 2 * 2 + lift(int(tall))
+            for place, day in enumerate(self._order()):
+                self._day(sketch, place, day, (left, top + 2 * place * tall, wide, tall), block)
+            return sketch
+        wide = min(across, _LONGEST + 8)
         high = tallest(1, rows, wide // 2)
         left, top = (columns - 7 * wide) // 2, float((rows - high) // 2 * 2)
         for place, day in enumerate(self._order()):
             name = day if wide >= _LONGEST + 2 else day[:3]
-            self._day(canvas, place, name, (left + place * wide, top + lift(high), wide, high))
-        return canvas.drawing()
+            self._day(sketch, place, name, (left + place * wide, top + lift(high), wide, high))
+        return sketch
 
-    def _stack(self, canvas: Canvas) -> None:
-        """One below the other."""
-        high = tallest(7, canvas.rows, 4)
-        wide = min(canvas.columns, _LONGEST + 11)
-        left, top = (canvas.columns - wide) // 2, float((canvas.rows - rows_for(7, high)) // 2 * 2)
-        for place, day in enumerate(self._order()):
-            self._day(canvas, place, day, (left, top + lift(high) + 2 * place * high, wide, high))
-
-    def _day(self, canvas: Canvas, place: int, name: str, at: tuple[int, float, int, int]) -> None:
+    def _day(
+        self, sketch: Sketch, place: int, name: str, at: tuple[int, float, int, float], block: int = 0
+    ) -> None:
         """One square: column, top in cell widths, columns and rows."""
         day = self._order()[place]
         hidden = day in self.hidden
         ground = paper(place, hidden=hidden, pointed=day in self.pointed)
-        column, top, wide, high = at
-        square(canvas, column, top, wide, high, ground, "" if hidden else name)
+        square(sketch, *at, ground, "" if hidden else name, block)
 
     def words(self) -> str:
         """What it is, how many are blank, and where the finger is."""

@@ -1,10 +1,14 @@
 """Dots to be seen at a glance and covered again."""
 
+from dataclasses import dataclass
 from math import cos, floor, pi, sin
-from typing import NamedTuple
 
-from warmup.pictures.canvas import Canvas, Drawing, Ink, box, disc
+from warmup.pictures._grid import grid
+from warmup.pictures.base import Picture
+from warmup.pictures.ink import Ink
 from warmup.pictures.scatter import Point, laid, scattered
+from warmup.pictures.shapes import box, disc
+from warmup.pictures.sketch import Sketch
 
 PATTERNS = ("dice", "ring", "scatter", "array", "five-and-some", "two-groups")
 
@@ -20,7 +24,8 @@ _FORMS = {
 """For each number of dots the face of a die, and another easy form."""
 
 
-class Dots(NamedTuple):
+@dataclass(frozen=True, eq=False, repr=False)
+class Dots(Picture):
     """``number`` solid dots in a pattern.
 
     "dice" is the face of a die up to 6, and two faces side by side up to 12; "ring" a circle; "scatter"
@@ -64,24 +69,24 @@ class Dots(NamedTuple):
         if not 0 <= self.number <= most or not 0 <= self.left <= self.number or not fits:
             raise ValueError(f"no {self.pattern} of {self.number} dots, {self.left} of them on the left")
 
-    def draw(self, columns: int, rows: int) -> Drawing:
+    def sketch(self, columns: int, rows: int) -> Sketch:
         """Dots as large as the pane allows, all alike."""
-        canvas = Canvas(columns, rows)
+        sketch = Sketch(columns, rows)
         places, radius = self._places(columns, 2 * rows)
         if self.pattern in ("dice", "two-groups") and self._groups()[1]:
-            canvas.paint(box(columns // 2 - 0.5, 1, 1, 2 * rows - 2), Ink.SOFT)
+            sketch.paint(box(columns // 2 - 0.5, 1, 1, 2 * rows - 2), Ink.SOFT)
         for x, y in places:
-            canvas.paint(disc(x, y, radius), Ink.FIRST)
-        return canvas.drawing()
+            sketch.paint(disc(x, y, radius), Ink.FIRST)
+        return sketch
 
     def _places(self, width: int, height: int) -> tuple[list[Point], float]:
         match self.pattern:
             case "dice" | "two-groups":
                 return self._on_faces(width // 2 * 2, height)
             case "array":
-                return _in_rows(self.number, -(-self.number // 2), width, height)
+                return grid(self.number, max(1, -(-self.number // 2)), 2, width - 1, height)
             case "five-and-some":
-                return _in_rows(self.number, 5, width, height)
+                return grid(self.number, 5, 2, width - 1, height)
             case "ring":
                 return _on_circle(self.number, width, height)
             case _:
@@ -91,7 +96,7 @@ class Dots(NamedTuple):
         """One face in the middle of the pane, or two side by side with room for a line between."""
         groups = [count for count in self._groups() if count or self.pattern == "two-groups"]
         part = width // len(groups)
-        pitch = min((part - 2) // 3, (height + 1) // 3, 14)
+        pitch = min((part - 2) // 3, (height + 1) // 3)
         gap = max(1, pitch // 4)
         radius = (pitch - gap) / 2
         top = floor((height - 3 * pitch + gap) / 2) + radius
@@ -151,18 +156,6 @@ class Dots(NamedTuple):
     def marked(self) -> tuple[str, ...]:
         """Nothing is marked out."""
         return ()
-
-
-def _in_rows(count: int, across: int, width: int, height: int) -> tuple[list[Point], float]:
-    """Two rows of up to ``across``, in the middle of the pane, as large as fit."""
-    pitch = min((width + 1) // max(across, 3), (height + 1) // 2, 16)
-    gap = max(1, round(0.25 * pitch))
-    radius = (pitch - gap) / 2
-    left = floor(width - across * pitch + gap) / 2 + radius
-    top = floor((height - 2 * pitch + gap) / 2) + radius
-    return [
-        (left + n % max(1, across) * pitch, top + n // max(1, across) * pitch) for n in range(count)
-    ], radius
 
 
 def _on_circle(count: int, width: int, height: int) -> tuple[list[Point], float]:

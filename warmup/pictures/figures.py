@@ -4,18 +4,13 @@ Points are (x, y) with y downward, in any unit; only their proportions matter. A
 a turn goes clockwise on the screen. Corner counts follow the definition of each polygon.
 """
 
-from bisect import bisect_left
 from collections.abc import Mapping, Sequence
 from math import atan2, cos, degrees, hypot, pi, radians, sin, tan
 from types import MappingProxyType
 
-from warmup.pictures.canvas import Canvas, Ink, Shape, disc, ring
-
-Point = tuple[float, float]
-Points = tuple[Point, ...]
-
-_NUDGE = 0.013  # Keeps edges off pixel middles, so that a tie never makes a figure lopsided.
-
+from warmup.pictures.ink import Ink
+from warmup.pictures.shapes import Point, Points, Polygon, Shape, disc, extent, polygon, ring
+from warmup.pictures.sketch import Sketch
 
 _TAN_30 = tan(radians(30))  # Slants of 30 and 60 degrees lie level or upright after such a turn.
 
@@ -101,7 +96,7 @@ def turned(points: Sequence[Point], degrees: float) -> Points:
 
 
 def reads_clean(name: str, degrees_round: float) -> bool:
-    """Whether a figure turned so far has no side that is nearly level: such a side comes out as stairs.
+    """Whether a figure turned so far has no side that is nearly level: plain inks make stairs of it.
 
     A side may be level, upright, or slanted by 20 degrees at least: its steps are then no more than
     three cells long. Curved figures always read clean.
@@ -117,23 +112,10 @@ def reads_clean(name: str, degrees_round: float) -> bool:
     return all(slant < 0.01 or slant > _LEAST_SLANT - 0.01 for slant in off_level)
 
 
-def extent(points: Sequence[Point]) -> tuple[float, float, float, float]:
-    """Left, top, right, bottom of the points."""
-    xs, ys = [x for x, _ in points], [y for _, y in points]
-    return min(xs), min(ys), max(xs), max(ys)
-
-
 def placed(points: Sequence[Point], middle: Point, width: float, height: float) -> Points:
-    """The points scaled (the same both ways) to fit a room of this width and height about ``middle``.
-
-    The height is rounded down to an even number of units where that keeps it large, so that an
-    upright square comes out exactly square on the pixel grid.
-    """
+    """The points scaled (the same both ways) to fit a room of this width and height about ``middle``."""
     left, top, right, bottom = extent(points)
     scale = min(width / (right - left), height / (bottom - top))
-    high = (bottom - top) * scale
-    if high >= 4:
-        scale *= high // 2 * 2 / high
     across, down = (left + right) / 2, (top + bottom) / 2
     return tuple((middle[0] + (x - across) * scale, middle[1] + (y - down) * scale) for x, y in points)
 
@@ -147,76 +129,28 @@ def centroid(points: Sequence[Point]) -> Point:
     return x / (3 * twice), y / (3 * twice)
 
 
-def is_convex(points: Points) -> bool:
-    """Whether the corners all turn the same way."""
-    twice = points + points[:2]
-    turns = {
-        (bx - ax) * (cy - by) > (by - ay) * (cx - bx)
-        for (ax, ay), (bx, by), (cx, cy) in zip(points, twice[1:], twice[2:], strict=False)
-    }
-    return len(turns) == 1
-
-
-def convex(points: Sequence[Point], inset: float = 0.0) -> Shape:
-    """A filled convex polygon, every side moved inward by ``inset``."""
-    middle = (sum(x for x, _ in points) / len(points), sum(y for _, y in points) / len(points))
+def inset(points: Points, by: float) -> Points:
+    """The polygon with every side moved inward by so much; it must be larger than that."""
+    twice = sum(ax * by - bx * ay for (ax, ay), (bx, by) in zip(points, points[1:] + points[:1], strict=True))
+    off = by if twice > 0 else -by
     lines = []
-    for (ax, ay), (bx, by) in zip(points, [*points[1:], points[0]], strict=True):
-        length = hypot(bx - ax, by - ay)
-        nx, ny = (by - ay) / length, (ax - bx) / length
-        if (middle[0] - ax) * nx + (middle[1] - ay) * ny > 0:
-            nx, ny = -nx, -ny
-        lines.append((nx, ny, nx * ax + ny * ay - inset + _NUDGE))
-    sides = tuple(lines)
-    return Shape(lambda u, v: max([nx * u + ny * v - far for nx, ny, far in sides]), extent(points))
+    for (ax, ay), (bx, by_) in zip(points, points[1:] + points[:1], strict=True):
+        long = hypot(bx - ax, by_ - ay)
+        # The side's normal points inward where the points go round clockwise on the screen.
+        nx, ny = -(by_ - ay) / long, (bx - ax) / long
+        lines.append((nx, ny, nx * ax + ny * ay + off))
+    return tuple(_meet(one, other) for one, other in zip(lines[-1:] + lines[:-1], lines, strict=True))
 
 
-def region(points: Sequence[Point]) -> Shape:
-    """A filled polygon that need not be convex; the crossings of each row are worked out once."""
-    sides = tuple(zip(points, [*points[1:], points[0]], strict=True))
-    rows: dict[float, list[float]] = {}
-
-    def distance(u: float, v: float) -> float:
-        if v not in rows:
-            at = v + _NUDGE / 10
-            rows[v] = sorted(
-                x0 + (at - y0) * (x1 - x0) / (y1 - y0)
-                for (x0, y0), (x1, y1) in sides
-                if (y0 > at) != (y1 > at)
-            )
-        return -1.0 if bisect_left(rows[v], u) % 2 else 1.0
-
-    return Shape(distance, extent(points))
-
-
-def filled(points: Points) -> Shape:
-    """A filled polygon of any kind, by whichever way is quicker to paint."""
-    return convex(points) if len(points) <= 8 and is_convex(points) else region(points)
-
-
-def ellipse(x: float, y: float, across: float, down: float) -> Shape:
-    """A filled ellipse about (x, y) with half widths ``across`` and ``down``."""
-    return Shape(
-        lambda u, v: hypot((u - x) / across, (v - y) / down) - 1,
-        (x - across, y - down, x + across, y + down),
-    )
-
-
-def both(first: Shape, second: Shape) -> Shape:
-    """What lies in both shapes."""
-    a, b = first.distance, second.distance
-    box = (*map(max, first.box[:2], second.box[:2]), *map(min, first.box[2:], second.box[2:]))
-    return Shape(lambda u, v: max(a(u, v), b(u, v)), (box[0], box[1], box[2], box[3]))
-
-
-def without(first: Shape, second: Shape) -> Shape:
-    """What lies in the first shape and not in the second."""
-    a, b = first.distance, second.distance
-    return Shape(lambda u, v: max(a(u, v), -b(u, v)), first.box)
+def _meet(one: tuple[float, float, float], other: tuple[float, float, float]) -> Point:
+    """Where two lines cross, each given by its normal and how far along it the line lies."""
+    (a, b, c), (d, e, f) = one, other
+    whole = a * e - b * d
+    return (c * e - b * f) / whole, (a * f - c * d) / whole
 
 
 def paint_figure(
-    canvas: Canvas,
+    sketch: Sketch,
     name: str,
     turn: float,
     room: tuple[float, float, float, float],
@@ -230,21 +164,18 @@ def paint_figure(
     ``hollow`` leaves only its outline; ``gap`` cuts a piece out of the outline, so that the figure is
     not closed.
     """
-    left, top, width, height = room
-    # The middle of a pane lies on the edge of pixels, so both halves of a figure come out alike.
-    middle = (round(2 * (left + width / 2)) / 2, float(round(top + height / 2)))
-    wide, high = 2 * min(middle[0] - left, left + width - middle[0]), height // 2 * 2
+    left, top, wide, high = room
+    middle = (left + wide / 2, top + high / 2)
     line = max(1.2, min(wide, high) / 9)
     if name == "circle":
-        radius = min(wide, high) // 2
-        canvas.paint(ring(*middle, radius, line) if hollow or gap else disc(*middle, radius), ink)
+        radius = min(wide, high) / 2
+        sketch.paint(ring(*middle, radius, line) if hollow or gap else disc(*middle, radius), ink)
         points = placed(turned(_regular(12, 0), turn), middle, 2 * radius - line, 2 * radius - line)
     else:
         points = placed(turned(points_of(name), turn), middle, wide, high)
-        whole = filled(points)
-        canvas.paint(without(whole, convex(points, line)) if hollow or gap else whole, ink)
+        sketch.paint(Polygon((points, inset(points, line))) if hollow or gap else polygon(points), ink)
     if gap:
-        canvas.paint(_gap(points, line), Ink.GROUND)
+        sketch.paint(_gap(points, line), Ink.GROUND)
 
 
 def _gap(points: Points, line: float) -> Shape:
@@ -256,7 +187,7 @@ def _gap(points: Points, line: float) -> Shape:
     length = hypot(bx - ax, by - ay)
     (u, v), wide = ((bx - ax) / length, (by - ay) / length), max(2.2 * line, 0.3 * length) / 2
     x, y, deep = (ax + bx) / 2, (ay + by) / 2, 1.3 * line
-    return convex(
+    return polygon(
         [
             (x + i * wide * u - j * deep * v, y + i * wide * v + j * deep * u)
             for i, j in ((-1, -1), (1, -1), (1, 1), (-1, 1))

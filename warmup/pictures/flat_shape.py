@@ -1,13 +1,15 @@
 """One flat shape, turned any way."""
 
-from typing import NamedTuple
+from dataclasses import dataclass
 
 from warmup.pictures._told import turn_told
-from warmup.pictures.canvas import Canvas, Drawing
+from warmup.pictures.base import Picture
 from warmup.pictures.figures import paint_figure
+from warmup.pictures.sketch import Sketch
 
 
-class FlatShape(NamedTuple):
+@dataclass(frozen=True, eq=False, repr=False)
+class FlatShape(Picture):
     """A flat shape by its name in ``figures``, turned clockwise by ``turn`` degrees.
 
     It is solid; ``gap`` leaves only its outline, with a piece cut out of it.
@@ -22,13 +24,13 @@ class FlatShape(NamedTuple):
         """Ten units a side are enough to see corners."""
         return 12, 6
 
-    def draw(self, columns: int, rows: int) -> Drawing:
+    def sketch(self, columns: int, rows: int) -> Sketch:
         """As large as the pane allows, with a rim left bare."""
-        canvas = Canvas(columns, rows)
+        sketch = Sketch(columns, rows)
         rim = 1.0 if rows < 12 else 2.0
         room = (rim, rim, columns - 2 * rim, 2 * rows - 2 * rim)
-        paint_figure(canvas, self.name, self.turn, room, gap=self.gap)
-        return canvas.drawing()
+        paint_figure(sketch, self.name, self.turn, room, gap=self.gap)
+        return sketch
 
     def words(self) -> str:
         """That there is a shape: its name may be the question."""

@@ -1,20 +1,14 @@
 """A figure of paper, with or without a line to fold it on."""
 
+from dataclasses import dataclass
 from math import cos, hypot, radians, sin
-from typing import NamedTuple
 
 from warmup.pictures._told import turn_told
-from warmup.pictures.canvas import Canvas, Drawing, Ink, stroke
-from warmup.pictures.figures import (
-    Point,
-    Points,
-    centroid,
-    extent,
-    filled,
-    placed,
-    points_of,
-    turned,
-)
+from warmup.pictures.base import Picture
+from warmup.pictures.figures import centroid, placed, points_of, turned
+from warmup.pictures.ink import Ink
+from warmup.pictures.shapes import Point, Points, extent, polygon, stroke
+from warmup.pictures.sketch import Sketch
 
 
 def line_through(points: Points, degrees: float, aside: int) -> Point:
@@ -28,7 +22,8 @@ def line_through(points: Points, degrees: float, aside: int) -> Point:
     return x - shift * sin(radians(degrees)), y - shift * cos(radians(degrees))
 
 
-class Fold(NamedTuple):
+@dataclass(frozen=True, eq=False, repr=False)
+class Fold(Picture):
     """A figure by its name in ``figures``, turned clockwise by ``turn`` degrees.
 
     ``line`` is the angle of a broken line through the middle of its area, in degrees up from flat:
@@ -46,18 +41,18 @@ class Fold(NamedTuple):
         """Room for the figure and the ends of the line."""
         return 16, 7
 
-    def draw(self, columns: int, rows: int) -> Drawing:
+    def sketch(self, columns: int, rows: int) -> Sketch:
         """The figure as large as the pane allows, the line running a little past it."""
-        canvas = Canvas(columns, rows)
+        sketch = Sketch(columns, rows)
         points = turned(points_of(self.figure), self.turn)
         rim = 4 if self.line is not None else 2
         fitted = placed(points, (columns / 2, float(rows)), columns - rim, 2 * rows - rim)
-        canvas.paint(filled(fitted), Ink.FIRST)
+        sketch.paint(polygon(fitted), Ink.FIRST)
         if self.line is not None:
-            self._fold_line(canvas, fitted)
-        return canvas.drawing()
+            self._fold_line(sketch, fitted)
+        return sketch
 
-    def _fold_line(self, canvas: Canvas, points: Points) -> None:
+    def _fold_line(self, sketch: Sketch, points: Points) -> None:
         left, top, right, bottom = extent(points)
         angle = self.line or 0.0
         x, y = line_through(points, angle, self.aside)
@@ -68,8 +63,10 @@ class Fold(NamedTuple):
         for k in range(-count, count + 1):
             start, end = k * step - dash / 2, k * step + dash / 2
             ends = (x + start * dx, y + start * dy, x + end * dx, y + end * dy)
-            if all(left - 3 < u < right + 3 and top - 3 < v < bottom + 3 for u, v in (ends[:2], ends[2:])):
-                canvas.paint(stroke(*ends, 1.1), Ink.INK)
+            if all(
+                left - 1.5 < u < right + 1.5 and top - 1.5 < v < bottom + 1.5 for u, v in (ends[:2], ends[2:])
+            ):
+                sketch.paint(stroke(*ends, 1.1), Ink.INK)
 
     def words(self) -> str:
         """Whether there is a line: where it ought to lie may be the question."""

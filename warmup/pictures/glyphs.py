@@ -1,10 +1,13 @@
 """Numerals and letters of blocks, three wide: large enough to be read from a meter.
 
 Numerals are five blocks tall. Small letters stand on the same line, five tall, with two more above
-for those that reach up and two below for those that hang down. The forms are our own.
+for those that reach up, capitals (those of days and months) among them, and two below for those that
+hang down. The forms are our own.
 """
 
-from warmup.pictures.canvas import Canvas, Ink, box
+from warmup.pictures.ink import Ink
+from warmup.pictures.shapes import Points, Polygon
+from warmup.pictures.sketch import Sketch
 
 _NUMERALS = {
     "0": "### #.# #.# #.# ###",
@@ -47,6 +50,16 @@ _REACH_UP = {
     "k": "#.. #.. #.# #.# ##. #.# #.#",
     "l": "# # # # # # #",
     "t": "#.. #.. ### #.. #.. #.. .##",
+    "A": "### #.# #.# ### #.# #.# #.#",
+    "D": "##. #.# #.# #.# #.# #.# ##.",
+    "F": "### #.. #.. ### #.. #.. #..",
+    "J": "..# ..# ..# ..# ..# #.# ###",
+    "M": "#...# ##.## #.#.# #.#.# #...# #...# #...#",
+    "N": "#..# ##.# ##.# #.## #.## #..# #..#",
+    "O": "### #.# #.# #.# #.# #.# ###",
+    "S": "### #.. #.. ### ..# ..# ###",
+    "T": "### .#. .#. .#. .#. .#. .#.",
+    "W": "#...# #...# #...# #.#.# #.#.# ##.## #...#",
 }
 _HANG_DOWN = {
     "g": "### #.# #.# #.# ### ..# ###",
@@ -72,18 +85,33 @@ def extent(text: str) -> tuple[int, int, int]:
     return max(0, wide), above, below
 
 
-def write(canvas: Canvas, left: float, top: float, text: str, block: int = 1, ink: Ink = Ink.INK) -> None:
+def write(sketch: Sketch, left: float, top: float, text: str, block: float = 1, ink: Ink = Ink.INK) -> None:
     """Write a line of text, its line of five from ``top`` on; a block is ``block`` cell widths each way.
 
-    ``left`` is to be a multiple of a half and ``top`` whole, so that blocks fill whole pixels.
+    With ``left`` a multiple of a half, ``top`` and ``block`` whole, its edges are the sharpest.
     """
+    runs: list[Points] = []
     for glyph in text:
         if glyph == " ":
             left += 2 * block
             continue
         above, rows = _rows(glyph)
         for down, row in enumerate(rows, start=-above):
-            for across, mark in enumerate(row):
-                if mark == "#":
-                    canvas.paint(box(left + across * block, top + down * block, block, block), ink)
+            y0, y1 = top + down * block, top + (down + 1) * block
+            for at, end in _runs(row):
+                x0, x1 = left + at * block, left + end * block
+                runs.append(((x0, y0), (x1, y0), (x1, y1), (x0, y1)))
         left += (len(rows[0]) + 1) * block
+    if runs:
+        # As one shape: no seam shows where blocks meet.
+        sketch.paint(Polygon(tuple(runs)), ink)
+
+
+def _runs(marks: str) -> list[tuple[int, int]]:
+    """Where blocks side by side begin and end in a row of a glyph."""
+    found: list[tuple[int, int]] = []
+    for at, mark in enumerate(marks):
+        if mark == "#":
+            begin = found.pop()[0] if found and found[-1][1] == at else at
+            found.append((begin, at + 1))
+    return found

@@ -1,11 +1,15 @@
 """Half of a figure on graph paper, up to the line it is to be flipped over."""
 
-from typing import NamedTuple
+from dataclasses import dataclass
 
-from warmup.pictures.canvas import Canvas, Drawing, Ink, box
+from warmup.pictures.base import Picture
+from warmup.pictures.ink import Ink
+from warmup.pictures.shapes import box
+from warmup.pictures.sketch import Sketch
 
 
-class Half(NamedTuple):
+@dataclass(frozen=True, eq=False, repr=False)
+class Half(Picture):
     """Squares filled on one side of a fold line; the other side is bare graph paper.
 
     ``filled`` are (along, away) places: along the line from its top (or its left end), away from it
@@ -30,9 +34,9 @@ class Half(NamedTuple):
         wide, high = self._grid()
         return 2 * wide + 3, high + 1
 
-    def draw(self, columns: int, rows: int) -> Drawing:
+    def sketch(self, columns: int, rows: int) -> Sketch:
         """Square places in two shades, the fold line between the halves."""
-        canvas = Canvas(columns, rows)
+        sketch = Sketch(columns, rows)
         wide, high = self._grid()
         # A square is `size` rows high and twice as many cells wide; the fold has a strip of its own.
         size = max(1, min((columns - 2) // (2 * wide), (rows - 1) // high))
@@ -45,16 +49,16 @@ class Half(NamedTuple):
                 else:
                     x += 2 * (column >= self.away)
                 ink = Ink.TILE if (row + column) % 2 else Ink.TILE_ALT
-                canvas.tile(x, y, 2 * size, size, ink)
+                sketch.tile(x, y, 2 * size, size, ink)
                 if self._is_filled(row, column):
-                    canvas.tile(x, y, 2 * size, size, Ink.FIRST)
+                    sketch.tile(x, y, 2 * size, size, Ink.FIRST)
         if self.lying:
             middle = top + size * self.away
-            canvas.tile(left, middle, 2 * size * wide, 1, Ink.INK)
+            sketch.tile(left, middle, 2 * size * wide, 1, Ink.INK)
         else:
             middle = left + 2 * size * self.away
-            canvas.paint(box(middle + 0.5, 2 * top, 1, 2 * size * high), Ink.INK)
-        return canvas.drawing()
+            sketch.paint(box(middle + 0.5, 2 * top, 1, 2 * size * high), Ink.INK)
+        return sketch
 
     def _is_filled(self, row: int, column: int) -> bool:
         along, across = (column, row) if self.lying else (row, column)

@@ -1,15 +1,20 @@
 """Handprints, five fingers each."""
 
-from typing import NamedTuple
+from dataclasses import dataclass
+from math import ceil, floor
 
-from warmup.pictures.canvas import Canvas, Drawing, Ink, box, disc
+from warmup.pictures.base import Picture
+from warmup.pictures.ink import Ink
+from warmup.pictures.shapes import CELL_HEIGHT, Shape, box, joined, stroke
+from warmup.pictures.sketch import Sketch
 
 _MOST_A_ROW = 5
 # How long each finger is, thumb left out, from the thumb's side, as a share of the hand's height.
 _REACH = (0.92, 1.0, 0.94, 0.76)
 
 
-class Hands(NamedTuple):
+@dataclass(frozen=True, eq=False, repr=False)
+class Hands(Picture):
     """``number`` solid handprints, from 1 to 10, at most five a row: left hand, right hand, and so on.
 
     Every hand has four fingers and a thumb with bare ground between them, so that the fingers can be
@@ -22,27 +27,33 @@ class Hands(NamedTuple):
     def least(self) -> tuple[int, int]:
         """A finger one pixel wide, with as many hands a row as there can be."""
         across = min(self.number, _MOST_A_ROW)
-        wide, high = _block(1, across, -(-self.number // across))
-        return wide, -(-high // 2)
+        wide, high = _block(0.5, across, -(-self.number // across))
+        return ceil(wide), ceil(high / CELL_HEIGHT)
 
-    def draw(self, columns: int, rows: int) -> Drawing:
+    def sketch(self, columns: int, rows: int) -> Sketch:
         """The hands as large as the pane allows."""
-        canvas = Canvas(columns, rows)
+        sketch = Sketch(columns, rows)
         finger, across = max(
-            (finger, across)
+            (self._finger(across, columns, rows), across)
             for across in range(1, min(self.number, _MOST_A_ROW) + 1)
-            for finger in (1, 2, 4, 6, 8)  # rounded tips need an even number of pixels
-            if finger == 1 or _fits(finger, across, -(-self.number // across), canvas)
         )
-        down = -(-self.number // across)
-        wide, high, apart = _size(finger)
-        all_wide, all_high = _block(finger, across, down)
-        left, top = (columns - all_wide) // 2, (2 * rows - all_high) // 2
+        wide, high = _size(finger)
+        all_wide, all_high = _block(finger, across, -(-self.number // across))
+        left, top = floor(columns - all_wide) / 2, floor((2 * rows - all_high) / 2)
         for hand in range(self.number):
             row, column = divmod(hand, across)
-            x, y = left + column * (wide + apart), top + row * (high + 1)
-            _paint(canvas, x, y, finger, thumb_left=bool(hand % 2))
-        return canvas.drawing()
+            x, y = left + column * (wide + _apart(finger)), top + row * (high + 1)
+            _paint(sketch, x, y, finger, thumb_left=bool(hand % 2))
+        return sketch
+
+    def _finger(self, across: int, columns: int, rows: int) -> float:
+        """How wide fingers can be with so many hands a row, in half cells; half a cell is the least."""
+        finger = 0.5
+        while True:
+            wide, high = _block(finger + 0.5, across, -(-self.number // across))
+            if wide > columns - 1 or high > rows * CELL_HEIGHT - 1:
+                return finger
+            finger += 0.5
 
     def words(self) -> str:
         """What they are, not how many."""
@@ -61,54 +72,63 @@ class Hands(NamedTuple):
         return ()
 
 
-def _size(finger: int) -> tuple[int, int, int]:
-    """A hand's box, whole cells wide and pixels high, and the cells between two hands.
-
-    ``finger`` is a finger's width in pixels, two pixels to a cell.
-    """
-    pixels = 5 * finger + 4 * _gap(finger)
-    wide = -(-pixels // 2)
-    return wide, max(6, round(wide * 1.25)), max(1, finger // 2)
+def _size(finger: float) -> tuple[float, float]:
+    """A hand's width and height with fingers so wide."""
+    wide = 5 * finger + 4 * _gap(finger)
+    return wide, max(6.0, round(wide * 1.25))
 
 
-def _gap(finger: int) -> int:
-    return max(1, round(finger / 3))
+def _gap(finger: float) -> float:
+    return max(0.5, round(2 * finger / 3) / 2)
 
 
-def _block(finger: int, across: int, down: int) -> tuple[int, int]:
-    """All the hands: cells wide, pixels high."""
-    wide, high, apart = _size(finger)
-    return across * (wide + apart) - apart, down * (high + 1) - 1
+def _apart(finger: float) -> float:
+    """The ground between two hands side by side."""
+    return max(1.0, round(finger))
 
 
-def _fits(finger: int, across: int, down: int, canvas: Canvas) -> bool:
-    wide, high = _block(finger, across, down)
-    return wide <= canvas.columns and high <= 2 * canvas.rows
+def _block(finger: float, across: int, down: int) -> tuple[float, float]:
+    """Width and height of all the hands."""
+    wide, high = _size(finger)
+    return across * (wide + _apart(finger)) - _apart(finger), down * (high + 1) - 1
 
 
-def _paint(canvas: Canvas, x: float, y: float, finger: int, *, thumb_left: bool) -> None:
+def _paint(sketch: Sketch, x: float, y: float, finger: float, *, thumb_left: bool) -> None:
     """One hand in its box at (x, y): a palm, four fingers standing up, a thumb at the side."""
-    high = _size(finger)[1]
-    thick, gap = finger / 2, _gap(finger) / 2
-    span = 5 * thick + 4 * gap
+    wide, high = _size(finger)
+    pitch, half = finger + _gap(finger), finger / 2
+    round_ends = finger > 1
 
-    def bar(at: float, top: float, bottom: float) -> None:
-        start = x + (at if thumb_left else span - at - thick)
-        cap = thick / 2 if finger > 2 else 0.0
-        if cap:
-            canvas.paint(disc(start + cap, top + cap, cap), Ink.FIRST)
-        canvas.paint(box(start, top + cap, thick, bottom - top - cap), Ink.FIRST)
+    def bar(at: float, top: float, to: float, bottom: float) -> Shape:
+        # From its tip down to its root, mirrored for the other hand.
+        x0, x1 = (x + u if thumb_left else x + wide - u for u in (at, to))
+        cap = half if round_ends else 0.0
+        return stroke(x0, y + top + cap, x1, y + bottom, finger, round_ends=round_ends)
 
-    tip, root = y + round(high * 0.4), y + round(high * 0.82)
-    palm = max(y + round(high * 0.55), tip + 1)
-    for n, reach in enumerate(_REACH, start=1):
-        bar(n * (thick + gap), y + round(high * (1 - reach)), palm)
-    at = thick + gap
-    start = x + (at if thumb_left else 0.0)
-    canvas.paint(box(start, palm, span - at, y + high - palm), Ink.FIRST)
-    bar(0.0, tip, root)
-    bridge = x + (0.0 if thumb_left else span - at - thick / 2)
-    canvas.paint(box(bridge, root - max(1, finger // 2), at + thick / 2, max(1, finger // 2)), Ink.FIRST)
+    palm = round(high * 0.55)
+    fingers = [
+        bar(n * pitch + half, round(high * (1 - reach)), n * pitch + half, palm + 1)
+        for n, reach in enumerate(_REACH, start=1)
+    ]
+    edge = x + (pitch if thumb_left else 0.0)
+    thumb = bar(half, round(high * 0.4), half if finger < 1.5 else pitch * 0.9, round(high * 0.8))
+    root = round(high * 0.8)
+    parts = [*fingers, thumb, _palm(edge, y + palm, wide - pitch, high - palm, half if round_ends else 0.0)]
+    if finger < 1.5:
+        # A thumb that stands upright hangs on the palm by a bridge.
+        parts.append(box(x + (0 if thumb_left else wide - pitch - half), y + root - 1, pitch + half, 1))
+    sketch.paint(joined(*parts), Ink.FIRST)
+
+
+def _palm(left: float, top: float, wide: float, high: float, corner: float) -> Shape:
+    """A palm: a box, its two lower corners rounded."""
+    if not corner:
+        return box(left, top, wide, high)
+    heel = top + high - corner
+    return joined(
+        box(left, top, wide, high - corner),
+        stroke(left + corner, heel, left + wide - corner, heel, 2 * corner),
+    )
 
 
 PICTURE = Hands

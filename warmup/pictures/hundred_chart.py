@@ -1,13 +1,16 @@
 """A hundred chart, or the first rows of one."""
 
-from typing import NamedTuple
+from dataclasses import dataclass
 
-from warmup.pictures._board import blank_words, lift, paper, rows_for, square
+from warmup.pictures._board import blank_words, block_for, lift, paper, rows_for, square
 from warmup.pictures._told import blank_told, finger_told
-from warmup.pictures.canvas import CELL_HEIGHT, Canvas, Drawing
+from warmup.pictures.base import Picture
+from warmup.pictures.shapes import CELL_HEIGHT
+from warmup.pictures.sketch import Sketch
 
 
-class HundredChart(NamedTuple):
+@dataclass(frozen=True, eq=False, repr=False)
+class HundredChart(Picture):
     """Numbers from ``first`` to ``last`` in rows of ten, each row beginning one past a whole ten.
 
     Numbers in ``hidden`` are left out: their squares are bare, and the one asked for is a hole.
@@ -27,12 +30,14 @@ class HundredChart(NamedTuple):
         """Three cells a number, one row a ten; four once numbers past 100 are to be read."""
         return 40 if self.last > 100 else 30, len(self._rows())
 
-    def draw(self, columns: int, rows: int) -> Drawing:
-        """Squares on a checkerboard, as wide as the pane has room for and never higher than wide."""
-        canvas = Canvas(columns, rows)
+    def sketch(self, columns: int, rows: int) -> Sketch:
+        """Squares on a checkerboard as wide as the pane has room for, with block numerals on wide ones."""
+        sketch = Sketch(columns, rows)
         lines = self._rows()
-        wide = min(columns // 10, 8)
-        high = max(1, min(rows // len(lines), 3, (wide + 1) // 2))
+        wide = min(columns // 10, 16)
+        high = max(1, min(rows // len(lines), (wide + 1) // 2))
+        # A hundred alone has no number to its right that it could run into.
+        block = block_for(7 if self.last < 100 else 9 if self.last == 100 else 11, wide, high)
         taken = min(rows, rows_for(len(lines), high))
         left, top = (columns - 10 * wide) // 2, (rows - taken) // 2 * CELL_HEIGHT
         if taken > high * len(lines):
@@ -42,10 +47,10 @@ class HundredChart(NamedTuple):
             hidden = number in self.hidden
             ground = paper(line + place, hidden=hidden, pointed=number in self.pointed)
             # Two digits as near the middle as cells allow; the ones stand under one another in every column.
-            text = "" if hidden else f"{number:>{wide // 2 + 1}}".ljust(wide)
+            text = str(number) if block else f"{number:>{wide // 2 + 1}}".ljust(wide)
             row = top + (line - lines.start) * high * CELL_HEIGHT
-            square(canvas, left + place * wide, row, wide, high, ground, text)
-        return canvas.drawing()
+            square(sketch, left + place * wide, row, wide, high, ground, "" if hidden else text, block)
+        return sketch
 
     def words(self) -> str:
         """Its range, whether squares are bare ("1 left blank" would read as the number), and the fingers."""

@@ -1,10 +1,13 @@
 """Jars standing in a row, drawn to one scale, with water in them."""
 
+from dataclasses import dataclass
 from math import floor
-from typing import NamedTuple
 
 from warmup.pictures._told import counted
-from warmup.pictures.canvas import CELL_HEIGHT, Canvas, Drawing, Ink, box
+from warmup.pictures.base import Picture
+from warmup.pictures.ink import Ink
+from warmup.pictures.shapes import CELL_HEIGHT, box
+from warmup.pictures.sketch import Sketch
 
 _WALL = 1.0
 _GAP = 2.0
@@ -16,7 +19,8 @@ def holds(size: tuple[int, int]) -> int:
     return wide * wide * high
 
 
-class Jars(NamedTuple):
+@dataclass(frozen=True, eq=False, repr=False)
+class Jars(Picture):
     """Jars of ``sizes`` (inner width and height in steps), each filled to ``fills`` of ``parts`` equal parts.
 
     With ``lined`` a mark stands on the wall at every part: a cupful each.
@@ -34,9 +38,9 @@ class Jars(NamedTuple):
         high = max(size[1] for size in self.sizes)
         return max(12, int(wide)), self.parts + 1 if self.lined else max(5, high // 2 + 1)
 
-    def draw(self, columns: int, rows: int) -> Drawing:
+    def sketch(self, columns: int, rows: int) -> Sketch:
         """All jars on one ground line, as large as the pane allows."""
-        canvas = Canvas(columns, rows)
+        sketch = Sketch(columns, rows)
         count, high = len(self.sizes), max(size[1] for size in self.sizes)
         across = columns - _GAP * (count - 1) - 2 * _WALL * count
         step = min(across / sum(size[0] for size in self.sizes), (rows * CELL_HEIGHT - 1) / high)
@@ -46,24 +50,24 @@ class Jars(NamedTuple):
         deep = max(self._deep(size, step) for size in self.sizes)
         ground = float(floor((rows * CELL_HEIGHT + deep + 1) / 2))
         for size, fill, wide in zip(self.sizes, self.fills, wides, strict=True):
-            self._jar(canvas, left, ground, float(wide), self._deep(size, step), fill)
+            self._jar(sketch, left, ground, float(wide), self._deep(size, step), fill)
             left += wide + 2 * _WALL + _GAP
-        return canvas.drawing()
+        return sketch
 
     def _deep(self, size: tuple[int, int], step: float) -> float:
         """Inner height in whole pixels, the same number to each part."""
         return float(max(1, floor(size[1] * step / self.parts + 0.01)) * self.parts)
 
-    def _jar(self, canvas: Canvas, left: float, ground: float, wide: float, deep: float, fill: int) -> None:
+    def _jar(self, sketch: Sketch, left: float, ground: float, wide: float, deep: float, fill: int) -> None:
         inner, top = left + _WALL, ground - 1 - deep
         part = deep / self.parts
-        canvas.paint(box(inner, ground - 1 - fill * part, wide, fill * part), Ink.FIRST)
+        sketch.paint(box(inner, ground - 1 - fill * part, wide, fill * part), Ink.FIRST)
         for wall in (left, inner + wide):
-            canvas.paint(box(wall, top, _WALL, deep + 1), Ink.INK)
-        canvas.paint(box(left, ground - 1, wide + 2 * _WALL, 1), Ink.INK)
+            sketch.paint(box(wall, top, _WALL, deep + 1), Ink.INK)
+        sketch.paint(box(left, ground - 1, wide + 2 * _WALL, 1), Ink.INK)
         if self.lined:
             for line in range(1, self.parts + 1):
-                canvas.paint(box(inner, ground - 1 - line * part, max(2.0, wide // 3), 1), Ink.INK)
+                sketch.paint(box(inner, ground - 1 - line * part, max(2.0, wide // 3), 1), Ink.INK)
 
     def words(self) -> str:
         """How many jars and whether they are marked, without how full they are or which holds more."""

@@ -1,13 +1,16 @@
 """Two equal pieces: apart, ready to be pushed together, or joined into one shape with a cut in it."""
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 from math import sqrt
 from types import MappingProxyType
-from typing import NamedTuple
 
 from warmup.pictures._told import turn_told
-from warmup.pictures.canvas import Canvas, Drawing, Ink
-from warmup.pictures.figures import Points, filled, placed, points_of, turned
+from warmup.pictures.base import Picture
+from warmup.pictures.figures import placed, points_of, turned
+from warmup.pictures.ink import Ink
+from warmup.pictures.shapes import Points, polygon
+from warmup.pictures.sketch import Sketch
 
 _HALF_HEXAGON: Points = ((-1, 0), (-0.5, -sqrt(3) / 2), (0.5, -sqrt(3) / 2), (1, 0))
 
@@ -38,7 +41,8 @@ def two_pieces(whole: str, part: str) -> tuple[Points, Points]:
     return upper, tuple((-x, -y) for x, y in upper)
 
 
-class JoinedShapes(NamedTuple):
+@dataclass(frozen=True, eq=False, repr=False)
+class JoinedShapes(Picture):
     """``whole`` made of two ``part`` pieces, turned clockwise by ``turn`` degrees.
 
     ``apart`` draws the pieces with a gap between the sides that will meet; otherwise they touch and a
@@ -55,9 +59,9 @@ class JoinedShapes(NamedTuple):
         """Room for both pieces and the gap."""
         return 18, 7
 
-    def draw(self, columns: int, rows: int) -> Drawing:
+    def sketch(self, columns: int, rows: int) -> Sketch:
         """As large as the pane allows; the second piece in its own ink."""
-        canvas = Canvas(columns, rows)
+        sketch = Sketch(columns, rows)
         first, second = two_pieces(self.whole, self.part)
         way = (1.0, 0.0) if self.whole == "triangle" else (0.0, -1.0)
         wide = min(columns, 2 * rows)
@@ -69,9 +73,9 @@ class JoinedShapes(NamedTuple):
         pieces = turned(shifted[0] + shifted[1], self.turn)
         fitted = placed(pieces, (columns / 2, float(rows)), columns - 2, 2 * rows - 2)
         cut = len(first)
-        canvas.paint(filled(fitted[:cut]), Ink.FIRST)
-        canvas.paint(filled(fitted[cut:]), Ink.SECOND)
-        return canvas.drawing()
+        sketch.paint(polygon(fitted[:cut]), Ink.FIRST)
+        sketch.paint(polygon(fitted[cut:]), Ink.SECOND)
+        return sketch
 
     def words(self) -> str:
         """Only that there are two pieces: what they are or make may be the question."""

@@ -1,12 +1,16 @@
 """Ribbons of given lengths, true to scale, one below the other; or one ribbon with clips along it."""
 
+from dataclasses import dataclass
 from math import floor
-from typing import NamedTuple
 
-from warmup.pictures.canvas import CELL_HEIGHT, Canvas, Drawing, Ink, box, disc, frame
+from warmup.pictures.base import Picture
+from warmup.pictures.ink import Ink
+from warmup.pictures.shapes import CELL_HEIGHT, box, disc, frame
+from warmup.pictures.sketch import Sketch
 
 
-class Lengths(NamedTuple):
+@dataclass(frozen=True, eq=False, repr=False)
+class Lengths(Picture):
     """Ribbons ``lengths`` steps long, beginning ``starts`` steps in (all at the same line when empty).
 
     ``forms`` tells each from the others: "plain", "striped" or "spotted". With ``clips`` a row of clips
@@ -32,9 +36,9 @@ class Lengths(NamedTuple):
     def _steps(self) -> int:
         return max(start + length for start, length in zip(self._starts(), self.lengths, strict=True))
 
-    def draw(self, columns: int, rows: int) -> Drawing:
+    def sketch(self, columns: int, rows: int) -> Sketch:
         """As long as the pane allows; every step is the same whole number of pixels."""
-        canvas = Canvas(columns, rows)
+        sketch = Sketch(columns, rows)
         lines = len(self.lengths) + self.clips
         step = floor(2 * (columns - 2) / self._steps()) / 2
         pitch = min(floor(rows * CELL_HEIGHT / lines), 10)
@@ -42,15 +46,15 @@ class Lengths(NamedTuple):
         left = floor(columns - self._steps() * step) / 2
         top = float(floor((rows * CELL_HEIGHT - lines * pitch + pitch - high) / 2))
         if not self.starts and not self.clips:
-            canvas.paint(box(left - 1, top - 1, 0.5, (lines - 1) * pitch + high + 2), Ink.SOFT)
+            sketch.paint(box(left - 1, top - 1, 0.5, (lines - 1) * pitch + high + 2), Ink.SOFT)
         for form, start, length in zip(self.forms, self._starts(), self.lengths, strict=True):
-            _ribbon(canvas, form, left + start * step, top, length * step, high)
+            _ribbon(sketch, form, left + start * step, top, length * step, high)
             top += pitch
         if self.clips:
             for place in range(self.lengths[0]):
                 if place not in self.missing:
-                    _clip(canvas, left + place * step, top - 1, step, high)
-        return canvas.drawing()
+                    _clip(sketch, left + place * step, top - 1, step, high)
+        return sketch
 
     def words(self) -> str:
         """The kinds of ribbon in their order, and how they lie, without which is longer or how many clips."""
@@ -81,20 +85,20 @@ class Lengths(NamedTuple):
         return ()
 
 
-def _ribbon(canvas: Canvas, form: str, left: float, top: float, wide: float, high: float) -> None:
+def _ribbon(sketch: Sketch, form: str, left: float, top: float, wide: float, high: float) -> None:
     """A bar: solid, or an outline with upright stripes, or dark with a row of spots cut out."""
     match form:
         case "plain":
-            canvas.paint(box(left, top, wide, high), Ink.FIRST)
+            sketch.paint(box(left, top, wide, high), Ink.FIRST)
         case "striped":
-            canvas.paint(frame(left, top, wide, high, 1), Ink.SECOND)
+            sketch.paint(frame(left, top, wide, high, 1), Ink.SECOND)
             for at in _spread(1, wide, 3):
-                canvas.paint(box(left + at, top, 1, high), Ink.SECOND)
+                sketch.paint(box(left + at, top, 1, high), Ink.SECOND)
         case _:
-            canvas.paint(box(left, top, wide, high), Ink.INK)
+            sketch.paint(box(left, top, wide, high), Ink.INK)
             spot = high - 2 * max(1.0, high // 4)
             for at in _spread(spot, wide, spot + 1):
-                canvas.paint(disc(left + at + spot / 2, top + high / 2, spot / 2), Ink.GROUND)
+                sketch.paint(disc(left + at + spot / 2, top + high / 2, spot / 2), Ink.GROUND)
 
 
 def _spread(size: float, wide: float, pitch: float) -> list[float]:
@@ -104,9 +108,9 @@ def _spread(size: float, wide: float, pitch: float) -> list[float]:
     return [floor(2 * (space + n * (space + size)) + 0.5) / 2 for n in range(count)]
 
 
-def _clip(canvas: Canvas, left: float, top: float, wide: float, high: float) -> None:
+def _clip(sketch: Sketch, left: float, top: float, wide: float, high: float) -> None:
     """A clip that fills its step from end to end."""
-    canvas.paint(frame(left, top, wide, high, 1), Ink.SECOND)
+    sketch.paint(frame(left, top, wide, high, 1), Ink.SECOND)
 
 
 PICTURE = Lengths

@@ -1,11 +1,14 @@
 """A wall calendar of one month, as it hangs in kitchens in the United States: the week begins on Sunday."""
 
 import calendar
-from typing import NamedTuple
+from dataclasses import dataclass
 
-from warmup.pictures._board import blank_words, lift, paper, rows_for, square, tallest
+from warmup.pictures._board import blank_words, block_for, lift, paper, rows_for, square, tallest
 from warmup.pictures._told import blank_told, finger_told
-from warmup.pictures.canvas import CELL_HEIGHT, Canvas, Drawing, Ink
+from warmup.pictures.base import Picture
+from warmup.pictures.ink import Ink
+from warmup.pictures.shapes import CELL_HEIGHT
+from warmup.pictures.sketch import Sketch
 
 # Names as constants: the calendar module would give them in the machine's language.
 _MONTHS = (
@@ -15,7 +18,8 @@ _MONTHS = (
 _HEADS = ("Sunday", "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday")
 
 
-class MonthCalendar(NamedTuple):
+@dataclass(frozen=True, eq=False, repr=False)
+class MonthCalendar(Picture):
     """The month ``month`` (1 to 12) of ``year``, a square a day, seven to a row.
 
     Days in ``hidden`` are holes; days in ``pointed`` are set off, for a finger to rest on. Days past
@@ -40,25 +44,26 @@ class MonthCalendar(NamedTuple):
         """Four cells a day, and a row for the name, the heads and each of as many as six weeks."""
         return 28, 8
 
-    def draw(self, columns: int, rows: int) -> Drawing:
+    def sketch(self, columns: int, rows: int) -> Sketch:
         """Squares on a checkerboard under the name of the month and the heads of the days."""
-        canvas = Canvas(columns, rows)
+        sketch = Sketch(columns, rows)
         lines = 2 - (-(self._blanks() + self._days()) // 7)
-        high = tallest(lines, rows, 4)
-        wide = max(4, min(columns // 7, 2 * high + 3))
+        high = tallest(lines, rows, 8)
+        wide = max(4, min(columns // 7, 2 * high + 5))
+        block = block_for(7, wide, high)
         left = (columns - 7 * wide) // 2
         top = (rows - rows_for(lines, high)) // 2 * CELL_HEIGHT + lift(high)
-        square(canvas, left, top, 7 * wide, high, Ink.GROUND, f"{_MONTHS[self.month - 1]} {self.year}")
+        square(sketch, left, top, 7 * wide, high, Ink.GROUND, f"{_MONTHS[self.month - 1]} {self.year}")
         for place, head in enumerate(_HEADS):
             row = top + high * CELL_HEIGHT
-            square(canvas, left + place * wide, row, wide, high, Ink.GROUND, head[:3])
+            square(sketch, left + place * wide, row, wide, high, Ink.GROUND, head[:3])
         for day in range(1, self._days() + 1):
             line, place = divmod(self._blanks() + day - 1, 7)
             ground = paper(line + place, hidden=day in self.hidden, pointed=day in self.pointed)
             text = str(day) if day not in self.hidden and day <= self.upto else ""
             row = top + (line + 2) * high * CELL_HEIGHT
-            square(canvas, left + place * wide, row, wide, high, ground, text)
-        return canvas.drawing()
+            square(sketch, left + place * wide, row, wide, high, ground, text, block)
+        return sketch
 
     def words(self) -> str:
         """Which month, how many squares are blank, and where the finger is."""

@@ -1,19 +1,23 @@
 """The twelve months of the year in a grid, read row by row."""
 
-from typing import NamedTuple
+from dataclasses import dataclass
 
-from warmup.pictures._board import blank_words, lift, paper, rows_for, square, tallest
+from warmup.pictures._board import blank_words, block_for, lift, paper, rows_for, square, tallest
 from warmup.pictures._told import finger_told, in_a_row
-from warmup.pictures.canvas import Canvas, Drawing
+from warmup.pictures.base import Picture
+from warmup.pictures.glyphs import extent
+from warmup.pictures.sketch import Sketch
 
 _MONTHS = (
     "January", "February", "March", "April", "May", "June", "July",
     "August", "September", "October", "November", "December",
 )  # fmt: skip
 _LONGEST = max(map(len, _MONTHS))
+_BLOCKS = max(extent(name)[0] for name in _MONTHS)
 
 
-class MonthStrip(NamedTuple):
+@dataclass(frozen=True, eq=False, repr=False)
+class MonthStrip(Picture):
     """The twelve months in order, beginning with ``first``.
 
     Months in ``hidden`` are holes; months in ``pointed`` are set off, for a finger to rest on.
@@ -32,22 +36,24 @@ class MonthStrip(NamedTuple):
         """Three months a row, each the longest name and a blank either side."""
         return 3 * (_LONGEST + 2), 4
 
-    def draw(self, columns: int, rows: int) -> Drawing:
+    def sketch(self, columns: int, rows: int) -> Sketch:
         """Three or four months a row, whichever gives the higher squares that still hold a name."""
-        canvas = Canvas(columns, rows)
+        sketch = Sketch(columns, rows)
         fits = [across for across in (3, 4) if columns // across >= _LONGEST + 2]
-        across = max(fits, key=lambda n: (tallest(12 // n, rows, 5), -n)) if fits else 3
+        across = max(fits, key=lambda n: (tallest(12 // n, rows, 9), -n)) if fits else 3
         lines = 12 // across
-        high = tallest(lines, rows, 5)
-        wide = min(columns // across, _LONGEST + 2 + 2 * high)
+        high = tallest(lines, rows, 9)
+        wide = columns // across
+        block = block_for(_BLOCKS, wide, high, 9)
+        wide = wide if block else min(wide, _LONGEST + 2 + 4 * high)
         left, top = (columns - across * wide) // 2, (rows - rows_for(lines, high)) // 2 * 2 + lift(high)
         for place, month in enumerate(self._order()):
             line, at = divmod(place, across)
             hidden = month in self.hidden
             ground = paper(line + at, hidden=hidden, pointed=month in self.pointed)
             name = "" if hidden else month
-            square(canvas, left + at * wide, top + 2 * line * high, wide, high, ground, name)
-        return canvas.drawing()
+            square(sketch, left + at * wide, top + 2 * line * high, wide, high, ground, name, block)
+        return sketch
 
     def words(self) -> str:
         """What it is, how many are blank, and where the finger is."""

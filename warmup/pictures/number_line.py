@@ -1,10 +1,13 @@
 """A number line with ticks, numerals, a place to start from, and hops."""
 
-from typing import NamedTuple
+from dataclasses import dataclass
 
 from warmup.pictures._told import blank_told
-from warmup.pictures.canvas import Canvas, Drawing, Ink, Shape, bow, box, disc
+from warmup.pictures.base import Picture
 from warmup.pictures.glyphs import extent, write
+from warmup.pictures.ink import Ink
+from warmup.pictures.shapes import bow, box, disc
+from warmup.pictures.sketch import Sketch
 
 _LARGE = {1: 6, 2: 10, 3: 14}
 """Cells from one number to the next that large numerals of so many digits want, side by side."""
@@ -13,7 +16,8 @@ _STEP = 5
 """Cells from one number to the next, where there is room: enough to see a hop of one."""
 
 
-class NumberLine(NamedTuple):
+@dataclass(frozen=True, eq=False, repr=False)
+class NumberLine(Picture):
     """The numbers ``first`` to ``last`` on a line that goes on in further lines where it is too long.
 
     ``start`` is the number to start from, marked by a solid dot. ``hops`` are signed steps, one arc
@@ -58,9 +62,9 @@ class NumberLine(NamedTuple):
         each = -(-self._count() // lines)
         return lines, each, max(3, min((columns - 1) // each, 14 if large else 9)), large
 
-    def draw(self, columns: int, rows: int) -> Drawing:
+    def sketch(self, columns: int, rows: int) -> Sketch:
         """Lines one under another; each goes on where the one above leaves off."""
-        canvas = Canvas(columns, rows)
+        sketch = Sketch(columns, rows)
         lines, each, step, large = self._shape(columns, rows)
         below = 3 if large else 1
         high = max(self._high() + below - 1, min(rows // lines, self._high() + below + 3))
@@ -69,38 +73,38 @@ class NumberLine(NamedTuple):
             low = self.first + line * each
             here = range(low, min(low + each, self.last + 1))
             row = top + (line + 1) * high - 1 - below
-            self._draw_line(canvas, here, left, row, step)
-            self._draw_hops(canvas, here, (left, row, step), high - 1 - below)
+            self._draw_line(sketch, here, left, row, step)
+            self._draw_hops(sketch, here, (left, row, step), high - 1 - below)
             for at, number in enumerate(here):
-                self._draw_number(canvas, number, left + at * step + step // 2, row, large)
-        return canvas.drawing()
+                self._draw_number(sketch, number, left + at * step + step // 2, row, large)
+        return sketch
 
-    def _draw_line(self, canvas: Canvas, here: range, left: int, row: int, step: int) -> None:
+    def _draw_line(self, sketch: Sketch, here: range, left: int, row: int, step: int) -> None:
         """The line in the lower half of its row of cells, with a tick for each number."""
         begin = left if here.start > self.first else left + step // 2
         end = (
             left + len(here) * step if here[-1] < self.last else left + (len(here) - 1) * step + step // 2 + 1
         )
-        canvas.paint(box(begin, 2 * row + 1, end - begin, 1), Ink.SOFT)
+        sketch.paint(box(begin, 2 * row + 1, end - begin, 1), Ink.SOFT)
         for at in range(len(here)):
-            canvas.tile(left + at * step + step // 2, row, 1, 1, Ink.SOFT)
+            sketch.tile(left + at * step + step // 2, row, 1, 1, Ink.SOFT)
 
-    def _draw_number(self, canvas: Canvas, number: int, x: int, row: int, large: bool) -> None:
+    def _draw_number(self, sketch: Sketch, number: int, x: int, row: int, large: bool) -> None:
         """The numeral under the tick in column ``x``, or its hole, and the dot if the start is here."""
         text = str(number)
         if number == self.start:
-            canvas.paint(disc(x + 0.5, 2 * row + 0.5, 1.5), Ink.SECOND)
+            sketch.paint(disc(x + 0.5, 2 * row + 0.5, 1.5), Ink.SECOND)
         if number in self.hidden:
             wide, high = (extent(text)[0] + 2, 3) if large else (3, 1)
-            canvas.tile(x - wide // 2, row + 1, wide, high, Ink.HOLE)
+            sketch.tile(x - wide // 2, row + 1, wide, high, Ink.HOLE)
         elif large:
             # A cell to the right, ten stands clear of the nine before it.
             aside = 1 if len(text) > 1 and self.last <= 10 else 0
-            write(canvas, x + 0.5 - extent(text)[0] / 2 + aside, 2 * row + 3, text)
+            write(sketch, x + 0.5 - extent(text)[0] / 2 + aside, 2 * row + 3, text)
         else:
-            canvas.label(x - (len(text) - 1) // 2 - (len(text) > 2), row + 1, text)
+            sketch.label(x - (len(text) - 1) // 2 - (len(text) > 2), row + 1, text)
 
-    def _draw_hops(self, canvas: Canvas, here: range, where: tuple[int, int, int], room: int) -> None:
+    def _draw_hops(self, sketch: Sketch, here: range, where: tuple[int, int, int], room: int) -> None:
         """The arcs, or the parts of them, that lie over this line."""
         left, row, step = where
         at = self.first if self.start is None else self.start
@@ -110,10 +114,9 @@ class NumberLine(NamedTuple):
             if low == high:
                 continue
             x0, x1 = (left + (n - here.start) * step + step // 2 + 0.5 for n in (low, high))
-            arc = bow(x0, x1, 2 * row, 2 * room - 0.7, 1.3)
-            edges = (max(arc.box[0], left), arc.box[1], min(arc.box[2], left + len(here) * step), arc.box[3])
-            if low < here.stop and high >= here.start and edges[0] < edges[2]:
-                canvas.paint(Shape(arc.distance, edges), Ink.FIRST)
+            if low < here.stop and high >= here.start:
+                edges = left, left + len(here) * step
+                sketch.paint(bow(x0, x1, 2 * row, 2 * room - 0.7, 1.3, edges), Ink.FIRST)
 
     def words(self) -> str:
         """Its ends where they can be read, where to start and how many hops; not where they land."""

@@ -1,13 +1,16 @@
 """Number cards in a row, one or more of them blank."""
 
-from typing import NamedTuple
+from dataclasses import dataclass
 
 from warmup.pictures._told import in_a_row
-from warmup.pictures.canvas import Canvas, Drawing, Ink
+from warmup.pictures.base import Picture
 from warmup.pictures.glyphs import extent, write
+from warmup.pictures.ink import Ink
+from warmup.pictures.sketch import Sketch
 
 
-class NumberRow(NamedTuple):
+@dataclass(frozen=True, eq=False, repr=False)
+class NumberRow(Picture):
     """Cards with the numerals of ``texts`` from left to right; "?" is an empty card, a hole."""
 
     texts: tuple[str, ...]
@@ -20,9 +23,9 @@ class NumberRow(NamedTuple):
         """Blocks of one cell, a block of card round each numeral, a cell between cards."""
         return len(self.texts) * (self._widest() + 3) - 1, 4
 
-    def draw(self, columns: int, rows: int) -> Drawing:
+    def sketch(self, columns: int, rows: int) -> Sketch:
         """Equal cards in the middle, the numerals as large as fit."""
-        canvas = Canvas(columns, rows)
+        sketch = Sketch(columns, rows)
         count, wide = len(self.texts), self._widest()
         # A numeral and a block of card on every side; a cell between two cards.
         block = max(1, min((columns - count + 1) // (count * (wide + 2)), 2 * rows // 7))
@@ -30,12 +33,12 @@ class NumberRow(NamedTuple):
         gap = max(1, min((columns - count * card) // max(1, count), 3))
         left, top = (columns - count * card - (count - 1) * gap) // 2, (rows - high) // 2
         for text in self.texts:
-            canvas.tile(left, top, card, high, Ink.HOLE if text == "?" else Ink.TILE)
+            sketch.tile(left, top, card, high, Ink.HOLE if text == "?" else Ink.TILE)
             if text != "?":
                 inset = (card - extent(text)[0] * block) / 2
-                write(canvas, left + inset, 2 * top + (2 * high - 5 * block) // 2, text, block)
+                write(sketch, left + inset, 2 * top + (2 * high - 5 * block) // 2, text, block)
             left += card + gap
-        return canvas.drawing()
+        return sketch
 
     def words(self) -> str:
         """What lies there; no number, which could be an answer."""

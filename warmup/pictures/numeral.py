@@ -1,12 +1,15 @@
 """A numeral, or a number word, as large as it will go."""
 
-from typing import NamedTuple
+from dataclasses import dataclass
+from math import floor
 
-from warmup.pictures.canvas import Canvas, Drawing
+from warmup.pictures.base import Picture
 from warmup.pictures.glyphs import extent, write
+from warmup.pictures.sketch import Sketch
 
 
-class Numeral(NamedTuple):
+@dataclass(frozen=True, eq=False, repr=False)
+class Numeral(Picture):
     """``text`` in large blocks: digits, small letters, ``? + - = / : ¢``; other letters are made small.
 
     Words part at a space, and after a hyphen where a line would be too long. KeyError on drawing a
@@ -32,23 +35,24 @@ class Numeral(NamedTuple):
         wide, high = self._size(self._lines(apart=True), gap=0)
         return wide, (high + 1) // 2
 
-    def draw(self, columns: int, rows: int) -> Drawing:
+    def sketch(self, columns: int, rows: int) -> Sketch:
         """The lines one under another, in the middle, blocks as large as fit."""
-        canvas = Canvas(columns, rows)
+        sketch = Sketch(columns, rows)
         lines = max((self._lines(a) for a in (False, True)), key=lambda some: self._fit(some, columns, rows))
-        block = max(1, self._fit(lines, columns, rows))
+        block = max(1.0, self._fit(lines, columns, rows))
         # Where rows are short, what hangs down may come next to what reaches up on the line below.
         gap = 1 if self._size(lines)[1] * block <= 2 * rows else 0
         top = (2 * rows - self._size(lines, gap)[1] * block) // 2
         for line in lines:
             wide, above, below = extent(line)
-            write(canvas, (columns - wide * block) / 2, top + above * block, line, block)
+            write(sketch, round(columns - wide * block) / 2, top + above * block, line, block)
             top += (5 + above + below + gap) * block
-        return canvas.drawing()
+        return sketch
 
-    def _fit(self, lines: tuple[str, ...], columns: int, rows: int) -> int:
+    def _fit(self, lines: tuple[str, ...], columns: int, rows: int) -> float:
+        """The largest blocks, in halves, that leave a little ground on all sides; 0: none do."""
         wide, high = self._size(lines)
-        return min(columns // wide, 2 * rows // high)
+        return floor(2 * min((columns - 1) / wide, (2 * rows - 1) / high)) / 2
 
     def words(self) -> str:
         """What kind of sign it is, not which."""

@@ -1,13 +1,15 @@
 """A row of pieces that repeats, with an empty place in it or at its end."""
 
-from typing import NamedTuple
+from dataclasses import dataclass
 
 from warmup.pictures._told import in_a_row
-from warmup.pictures.canvas import Canvas, Drawing
+from warmup.pictures.base import Picture
 from warmup.pictures.pieces import piece
+from warmup.pictures.sketch import Sketch
 
 
-class PatternRow(NamedTuple):
+@dataclass(frozen=True, eq=False, repr=False)
+class PatternRow(Picture):
     """Pieces from left to right, each "circle", "square" or "triangle"; "?" is an empty place, a hole."""
 
     pieces: tuple[str, ...]
@@ -17,17 +19,17 @@ class PatternRow(NamedTuple):
         """Pieces three cells wide, a cell between them."""
         return 4 * len(self.pieces) - 1, 2
 
-    def draw(self, columns: int, rows: int) -> Drawing:
+    def sketch(self, columns: int, rows: int) -> Sketch:
         """One row in the middle, pieces as large as fit."""
-        canvas = Canvas(columns, rows)
+        sketch = Sketch(columns, rows)
         count = max(1, len(self.pieces))
-        pitch = max(4, min((columns + 1) // count, 2 * rows, 14))
+        pitch = max(4, min((columns + 1) // count, 2 * rows - 1))
         size = pitch - max(1, pitch // 5)
         left = (columns - count * pitch + pitch - size) // 2
         top = (2 * rows - size) // 2
         for at, form in enumerate(self.pieces):
-            piece(canvas, form, left + at * pitch, top, size)
-        return canvas.drawing()
+            piece(sketch, form, left + at * pitch, top, size)
+        return sketch
 
     def words(self) -> str:
         """That it is a row, and where nothing lies; no piece by name."""

@@ -2,11 +2,13 @@
 
 from math import floor
 
-from warmup.pictures.canvas import Canvas, Ink, box, disc, frame, polygon
+from warmup.pictures.ink import Ink
+from warmup.pictures.shapes import Shape, box, disc, frame, joined, polygon
+from warmup.pictures.sketch import Sketch
 
 
-def piece(canvas: Canvas, form: str, left: float, top: float, size: int) -> None:
-    """Paint one of ``FORMS``, or "?" for an empty place, in a square of ``size`` cell widths.
+def piece(sketch: Sketch, form: str, left: float, top: float, size: int) -> None:
+    """Paint one of ``FORMS``, or "?", a frame of dashes for an empty place, in a square of ``size``.
 
     ``left`` is to be a multiple of a half and ``top`` whole, so that edges lie on pixels. ValueError
     for another form.
@@ -14,14 +16,27 @@ def piece(canvas: Canvas, form: str, left: float, top: float, size: int) -> None
     middle = left + size / 2
     match form:
         case "circle":
-            canvas.paint(disc(middle, top + size / 2, size / 2), Ink.FIRST)
+            sketch.paint(disc(middle, top + size / 2, size / 2), Ink.FIRST)
         case "square":
-            canvas.paint(frame(left, top, size, size, max(1, floor(size / 5))), Ink.SECOND)
+            sketch.paint(frame(left, top, size, size, max(1, floor(size / 5))), Ink.SECOND)
         case "triangle":
-            # A hair wider than its square: an edge through a pixel's middle falls alike on both sides.
-            low, wide = top + size, size / 2 + 0.01
-            canvas.paint(polygon([(middle, top), (middle - wide, low), (middle + wide, low)]), Ink.INK)
+            low, wide = top + size, size / 2
+            sketch.paint(polygon([(middle, top), (middle - wide, low), (middle + wide, low)]), Ink.INK)
         case "?":
-            canvas.paint(box(left, top, size, size), Ink.HOLE)
+            sketch.paint(_dashes(left, top, size), Ink.HOLE)
         case _:
             raise ValueError(f"no piece has the form {form!r}")
+
+
+def _dashes(left: float, top: float, size: float) -> Shape:
+    """A frame of dashes, one round each corner: nothing lies there, and it is no piece with four sides."""
+    count = 3 if size < 8 else 5 if size < 16 else 7
+    dash, line = size / count, max(0.5, size / 12)
+    dashes = []
+    for n in range(0, count, 2):
+        for off in (0.0, size - line):
+            dashes += [
+                box(left + n * dash, top + off, dash, line),
+                box(left + off, top + n * dash, line, dash),
+            ]
+    return joined(*dashes)

@@ -1,12 +1,16 @@
 """A seesaw with a thing on either end: the heavier end is down."""
 
-from typing import NamedTuple
+from dataclasses import dataclass
 
-from warmup.pictures.canvas import Canvas, Drawing, Ink, box, disc, frame, polygon, stroke
+from warmup.pictures.base import Picture
+from warmup.pictures.ink import Ink
 from warmup.pictures.scene import paint_thing
+from warmup.pictures.shapes import box, disc, frame, polygon, stroke
+from warmup.pictures.sketch import Sketch
 
 
-class Scale(NamedTuple):
+@dataclass(frozen=True, eq=False, repr=False)
+class Scale(Picture):
     """A seesaw. ``left`` and ``right`` are two of ``facts.THINGS``, ``big`` the one drawn larger (or "").
 
     ``down`` is the end that is down, "left" or "right": the heavier thing sits there, be it big or not.
@@ -22,26 +26,26 @@ class Scale(NamedTuple):
         """Room for both things, the plank and what it rests on."""
         return 30, 8
 
-    def draw(self, columns: int, rows: int) -> Drawing:
+    def sketch(self, columns: int, rows: int) -> Sketch:
         """The plank, its rest in the middle, and the things standing on the plank's ends."""
-        canvas = Canvas(columns, rows)
+        sketch = Sketch(columns, rows)
         unit = min(columns / 30, rows * 2 / 16)
         x, ground = columns // 2, rows * 2 - (rows * 2 - 16 * unit) // 2
         tilt = 1.5 * unit if self.down == "left" else -1.5 * unit
         middle = ground - 4 * unit
         reach = 14 * unit
-        canvas.paint(
+        sketch.paint(
             polygon(((x, middle), (x - 3 * unit, ground), (x + 3 * unit, ground))),
             Ink.SOFT,
         )
-        canvas.paint(stroke(x - reach, middle + tilt, x + reach, middle - tilt, 1.2 * unit), Ink.INK)
+        sketch.paint(stroke(x - reach, middle + tilt, x + reach, middle - tilt, 1.2 * unit), Ink.INK)
         for thing, side in ((self.left, -1), (self.right, 1)):
             size = unit * (9 if thing == self.big else 4.5 if self.big else 6.5)
             off = reach - size / 2
             # The plank's upper edge under the middle of the thing; the thing rests on it.
             rest = middle - side * tilt * off / reach - 0.7 * unit
-            _thing(canvas, thing, x + side * off, float(round(rest)), size)
-        return canvas.drawing()
+            _thing(sketch, thing, x + side * off, float(round(rest)), size)
+        return sketch
 
     def words(self) -> str:
         """Which end is down, without saying which is the heavier."""
@@ -63,18 +67,18 @@ class Scale(NamedTuple):
         return ()
 
 
-def _thing(canvas: Canvas, name: str, x: float, base: float, size: float) -> None:
+def _thing(sketch: Sketch, name: str, x: float, base: float, size: float) -> None:
     """A thing as high as it is wide, standing on ``base``: a solid ball, a hollow box, a toy of a scene."""
     size = max(3.0, float(round(size)))
     left = round(2 * (x - size / 2)) / 2
     match name:
         case "ball":
-            canvas.paint(disc(x, base - size / 2, size / 2), Ink.FIRST)
+            sketch.paint(disc(x, base - size / 2, size / 2), Ink.FIRST)
         case "box":
-            canvas.paint(box(left, base - size, size, size), Ink.GROUND)
-            canvas.paint(frame(left, base - size, size, size, 1), Ink.SECOND)
+            sketch.paint(box(left, base - size, size, size), Ink.GROUND)
+            sketch.paint(frame(left, base - size, size, size, 1), Ink.SECOND)
         case _:
-            paint_thing(canvas, name, left + size / 2, base, size)
+            paint_thing(sketch, name, left + size / 2, base, size)
 
 
 PICTURE = Scale

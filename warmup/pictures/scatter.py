@@ -2,7 +2,7 @@
 
 from functools import cache
 from itertools import combinations
-from math import dist, floor, hypot
+from math import dist, hypot
 from random import Random
 
 try:
@@ -52,8 +52,7 @@ def laid(points: tuple[Point, ...], width: int, height: int) -> tuple[list[Point
     # A cell is left free all round.
     across, down = max(xs) - min(xs) + broad, max(ys) - min(ys) + broad
     scale = min((width - 1) / across, (height - 1) / down, height * 1.2)
-    # Fitting a counter to the pixels may bring two closer by as much as one and a half.
-    radius = max(1.0, floor(min(scale * broad, scale * near - 1.5)) / 2)
+    radius = max(1.0, min(scale * broad, scale * near - 1) / 2)
     left = (width - (max(xs) + min(xs)) * scale) / 2
     top = (height - (max(ys) + min(ys)) * scale) / 2
     return [(left + x * scale, top + y * scale) for x, y in points], radius

@@ -1,10 +1,12 @@
 """A few flat shapes side by side, to point at."""
 
-from typing import NamedTuple
+from dataclasses import dataclass
 
 from warmup.pictures._told import turn_told
-from warmup.pictures.canvas import Canvas, Drawing, Ink
+from warmup.pictures.base import Picture
 from warmup.pictures.figures import paint_figure
+from warmup.pictures.ink import Ink
+from warmup.pictures.sketch import Sketch
 
 Room = tuple[float, float, float, float]
 """Left, top, width and height of a shape's place, in cell widths."""
@@ -12,7 +14,8 @@ Room = tuple[float, float, float, float]
 _LARGEST = 30
 
 
-class ShapeRow(NamedTuple):
+@dataclass(frozen=True, eq=False, repr=False)
+class ShapeRow(Picture):
     """Shapes from left to right by their names in ``figures``, each turned by its own ``turns``.
 
     ``gaps`` are the places, from 0, whose shape has a piece cut out of its outline; with any gap all
@@ -28,14 +31,14 @@ class ShapeRow(NamedTuple):
         """Ten cells by five for each shape."""
         return 11 * len(self.names), 6
 
-    def draw(self, columns: int, rows: int) -> Drawing:
+    def sketch(self, columns: int, rows: int) -> Sketch:
         """Each as large as its place allows; in a high pane every other one stands lower, and larger."""
-        canvas = Canvas(columns, rows)
+        sketch = Sketch(columns, rows)
         level, stepped = self._level(columns, rows), self._stepped(columns, rows)
         rooms = stepped if stepped[0][2] > level[0][2] else level
         for place, (name, turn, room) in enumerate(zip(self.names, self.turns, rooms, strict=True)):
-            paint_figure(canvas, name, turn, room, Ink.FIRST, hollow=bool(self.gaps), gap=place in self.gaps)
-        return canvas.drawing()
+            paint_figure(sketch, name, turn, room, Ink.FIRST, hollow=bool(self.gaps), gap=place in self.gaps)
+        return sketch
 
     def _level(self, columns: int, rows: int) -> list[Room]:
         """Places side by side."""

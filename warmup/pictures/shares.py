@@ -1,15 +1,18 @@
 """A whole cut into parts, equal or not: toast, a sheet of paper, a pancake."""
 
+from dataclasses import dataclass
 from itertools import accumulate
 from math import cos, radians, sin
-from typing import NamedTuple
 
 from warmup.pictures._told import turn_told
-from warmup.pictures.canvas import Canvas, Drawing, Ink, Shape, box, disc, stroke
-from warmup.pictures.figures import both
+from warmup.pictures.base import Picture
+from warmup.pictures.ink import Ink
+from warmup.pictures.shapes import Shape, box, disc, stroke
+from warmup.pictures.sketch import Sketch
 
 
-class Shares(NamedTuple):
+@dataclass(frozen=True, eq=False, repr=False)
+class Shares(Picture):
     """A ``whole`` ("circle", "square" or "rectangle") cut by bare lines.
 
     ``cut`` is "slices" (from the middle of a circle out), "strips" (side by side, across the width) or
@@ -30,29 +33,29 @@ class Shares(NamedTuple):
         """Room for four parts."""
         return 16, 7
 
-    def draw(self, columns: int, rows: int) -> Drawing:
+    def sketch(self, columns: int, rows: int) -> Sketch:
         """As large as the pane allows; cuts are bare lines."""
-        canvas = Canvas(columns, rows)
+        sketch = Sketch(columns, rows)
         high = float((2 * rows - 2) // 4 * 4)
         wide = high if self.whole != "rectangle" else high * 1.5
         if wide > columns - 2:
             wide = float((columns - 2) // 4 * 4)
             high = wide if self.whole != "rectangle" else wide / 1.5 // 2 * 2
         if self.whole != "circle" and self.cut in ("strips", "cross"):
-            self._tiles(canvas, wide, high)
-            return canvas.drawing()
+            self._tiles(sketch, wide, high)
+            return sketch
         left, top = round(columns - wide) / 2, float(round(rows - high / 2))
         body = (
             disc(left + wide / 2, top + high / 2, wide / 2)
             if self.whole == "circle"
             else box(left, top, wide, high)
         )
-        canvas.paint(body, Ink.FIRST)
+        sketch.paint(body, Ink.FIRST)
         for cut in self._cuts(left, top, wide, high):
-            canvas.paint(both(body, cut), Ink.GROUND)
-        return canvas.drawing()
+            sketch.paint(cut, Ink.GROUND)
+        return sketch
 
-    def _tiles(self, canvas: Canvas, wide: float, high: float) -> None:
+    def _tiles(self, sketch: Sketch, wide: float, high: float) -> None:
         """Straight parts of a rectangle: whole units each, so that equal parts are painted equal."""
         across = self.parts if self.cut == "cross" or not self.lying else (1,)
         down = self.parts if self.cut == "cross" or self.lying else (1,)
@@ -60,11 +63,11 @@ class Shares(NamedTuple):
             [part * ((room - len(parts) + 1) // sum(parts)) for part in parts]
             for parts, room in ((across, wide), (down, high))
         ]
-        left = round(canvas.width - sum(sizes[0]) - len(across) + 1) / 2
+        left = round(sketch.width - sum(sizes[0]) - len(across) + 1) / 2
         for width in sizes[0]:
-            top = float(round((canvas.height - sum(sizes[1]) - len(down) + 1) / 2))
+            top = float(round((sketch.height - sum(sizes[1]) - len(down) + 1) / 2))
             for height in sizes[1]:
-                canvas.paint(box(left, top, width, height), Ink.FIRST)
+                sketch.paint(box(left, top, width, height), Ink.FIRST)
                 top += height + 1
             left += width + 1
 
@@ -76,7 +79,7 @@ class Shares(NamedTuple):
         match self.cut:
             case "slices":
                 angles = [radians(self.turn + 360 * mark) for mark in (0.0, *marks)]
-                return [stroke(x, y, x + wide * sin(a), y - wide * cos(a), 1.2) for a in angles]
+                return [stroke(x, y, x + wide / 2 * sin(a), y - wide / 2 * cos(a), 1.2) for a in angles]
             case "corners":
                 down = stroke(left, top, left + wide, top + high, 1.4)
                 up = stroke(left, top + high, left + wide, top, 1.4)

@@ -1,13 +1,15 @@
 """Rows of pieces: mixed, to be sorted and counted, or a kind a row, to be compared."""
 
-from typing import NamedTuple
+from dataclasses import dataclass
 
 from warmup.pictures._told import in_runs
-from warmup.pictures.canvas import Canvas, Drawing
+from warmup.pictures.base import Picture
 from warmup.pictures.pieces import piece
+from warmup.pictures.sketch import Sketch
 
 
-class SortedRows(NamedTuple):
+@dataclass(frozen=True, eq=False, repr=False)
+class SortedRows(Picture):
     """Rows from the top down, each of pieces from left to right: "circle", "square" or "triangle".
 
     Pieces of the kind ``big`` are twice as large as the rest, so that a row of few may be the longest.
@@ -29,10 +31,10 @@ class SortedRows(NamedTuple):
         """Pieces three cells wide, a cell between them."""
         return 4 * self._across() - 1, 2 * self._down()
 
-    def draw(self, columns: int, rows: int) -> Drawing:
+    def sketch(self, columns: int, rows: int) -> Sketch:
         """Rows that begin one under another, pieces as large as fit."""
-        canvas = Canvas(columns, rows)
-        pitch = max(4, min((columns + 1) // self._across(), 2 * rows // max(1, self._down()), 12))
+        sketch = Sketch(columns, rows)
+        pitch = max(4, min((columns + 1) // self._across(), (2 * rows - 1) // max(1, self._down())))
         gap = max(1, pitch // 5)
         left = max(0, (columns - self._across() * pitch + gap) // 2)
         top = max(0, (2 * rows - self._down() * pitch + gap) // 2)
@@ -40,10 +42,10 @@ class SortedRows(NamedTuple):
             x = left
             for form in row:
                 wide = 2 * pitch if form == self.big else pitch
-                piece(canvas, form, x, top, wide - gap)
+                piece(sketch, form, x, top, wide - gap)
                 x += wide
             top += 2 * pitch if self.big in row else pitch
-        return canvas.drawing()
+        return sketch
 
     def words(self) -> str:
         """That there are rows, and whether one kind is larger; no kind by name, no number."""

@@ -1,11 +1,15 @@
 """A ten frame: two rows of five places."""
 
-from typing import NamedTuple
+from dataclasses import dataclass
 
-from warmup.pictures.canvas import Canvas, Drawing, Ink, box, disc, ring
+from warmup.pictures.base import Picture
+from warmup.pictures.ink import Ink
+from warmup.pictures.shapes import box, disc, ring
+from warmup.pictures.sketch import Sketch
 
 
-class TenFrame(NamedTuple):
+@dataclass(frozen=True, eq=False, repr=False)
+class TenFrame(Picture):
     """A ten frame with ``filled`` solid counters (0 to 10), the upper row of five filled first.
 
     Empty places are bare squares. ``beside`` counters of a second kind (rings, so they differ by form
@@ -20,14 +24,14 @@ class TenFrame(NamedTuple):
         """Five places of 4 cells by 2 rows, and the lines between."""
         return 21, 5
 
-    def draw(self, columns: int, rows: int) -> Drawing:
+    def sketch(self, columns: int, rows: int) -> Sketch:
         """Square places, as large as the pane allows."""
-        canvas = Canvas(columns, rows)
+        sketch = Sketch(columns, rows)
         # From line to line; a line is one cell wide and half a row high, so places are square.
         side = max(4, min((columns - 1) // 5, (rows * 2 - 1) // 2))
         left, top = (columns - 5 * side - 1) // 2, (2 * rows - 2 * side - 1) // 2
-        lay(canvas, left, top, side, self.filled, self.beside)
-        return canvas.drawing()
+        lay(sketch, left, top, side, self.filled, self.beside)
+        return sketch
 
     def words(self) -> str:
         """How it is filled, not how many places are: that would tell how many are empty."""
@@ -48,20 +52,19 @@ class TenFrame(NamedTuple):
         return ()
 
 
-def lay(canvas: Canvas, left: int, top: int, side: int, filled: int, beside: int = 0) -> None:
+def lay(sketch: Sketch, left: int, top: int, side: int, filled: int, beside: int = 0) -> None:
     """Paint a ten frame with lines ``side`` cell widths apart, its upper left corner at (left, top)."""
     for line in range(6):
-        canvas.paint(box(left + line * side, top, 1, 2 * side + 1), Ink.SOFT)
+        sketch.paint(box(left + line * side, top, 1, 2 * side + 1), Ink.SOFT)
     for line in range(3):
-        canvas.paint(box(left, top + line * side, 5 * side + 1, 1), Ink.SOFT)
-    # The margin is whole, so the counter fills whole pixels and sits in the very middle.
-    radius = (side - 1) / 2 - max(1 if side > 5 else 0, round(0.12 * side))
+        sketch.paint(box(left, top + line * side, 5 * side + 1, 1), Ink.SOFT)
+    radius = (side - 1) / 2 - (max(0.5, round(0.2 * side) / 2) if side > 5 else 0.25)
     for place in range(10):
         x, y = left + place % 5 * side + (side + 1) / 2, top + place // 5 * side + (side + 1) / 2
         if place < filled:
-            canvas.paint(disc(x, y, radius), Ink.FIRST)
+            sketch.paint(disc(x, y, radius), Ink.FIRST)
         elif place < filled + beside:
-            canvas.paint(ring(x, y, radius, max(0.5, round(side * 0.12))), Ink.SECOND)
+            sketch.paint(ring(x, y, radius, max(0.5, side * 0.11)), Ink.SECOND)
 
 
 PICTURE = TenFrame

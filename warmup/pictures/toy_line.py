@@ -1,14 +1,19 @@
 """Toys in line at a door: which end is first is seen, and no number is shown."""
 
-from typing import Literal, NamedTuple
+from dataclasses import dataclass
+from typing import Literal
 
-from warmup.pictures.canvas import Canvas, Drawing, Ink, box, disc, frame
+from warmup.pictures.base import Picture
+from warmup.pictures.ink import Ink
+from warmup.pictures.shapes import box, disc, frame, joined, polygon
+from warmup.pictures.sketch import Sketch
 
 # Heights in paces, a pace being the room of one figure: body and head, then the hat; then the least pace.
-_BODY, _TALL, _LEAST = 1.8, 3.4, 3.5
+_BODY, _TALL, _LEAST = 1.5, 2.8, 3.3
 
 
-class ToyLine(NamedTuple):
+@dataclass(frozen=True, eq=False, repr=False)
+class ToyLine(Picture):
     """``number`` figures in line (1 to 10) at a door on the ``front`` side, the first of them at the door.
 
     Figures at the places ``hats``, counted from the door, wear a tall hat and have a second ink, so that
@@ -21,48 +26,53 @@ class ToyLine(NamedTuple):
     kind: str = "toy-line"
 
     def least(self) -> tuple[int, int]:
-        """Three and a half cells a figure, four for the door, and the height that goes with it."""
+        """Over three cells a figure, four for the door, and the height that goes with it."""
         return int(_LEAST * self.number) + 5, 7
 
-    def draw(self, columns: int, rows: int) -> Drawing:
+    def sketch(self, columns: int, rows: int) -> Sketch:
         """The door at the front, the figures in even paces behind it, all on one floor."""
-        canvas = Canvas(columns, rows)
+        sketch = Sketch(columns, rows)
         across = min((columns - 1) / (self.number + 1), (columns - 5) / self.number)
-        pace = max(_LEAST, int(2 * min(across, (2 * rows - 3) / _TALL)) / 2)
+        pace = max(_LEAST, min(across, (2 * rows - 3) / _TALL))
         door = max(4.0, pace)
         # The floor begins a row of cells: a cell that held it and two figures would lose one of them.
         floor = min(2 * rows - 2, (2 * rows + int(_TALL * pace)) // 2 // 2 * 2)
         length = pace * self.number + door
         left = int(columns - length) / 2
-        canvas.paint(box(left, floor, length, 1), Ink.SOFT)
+        sketch.paint(box(left, floor, length, 1), Ink.SOFT)
         line = left + door if self.front == "left" else left
-        self._door(canvas, left if self.front == "left" else left + length - door, floor, door)
+        self._door(sketch, left if self.front == "left" else left + length - door, floor, door)
         for place in range(1, self.number + 1):
             back = place - 1 if self.front == "left" else self.number - place
-            self._figure(canvas, line + back * pace, floor, pace, place in self.hats)
-        return canvas.drawing()
+            self._figure(sketch, line + back * pace, floor, pace, place in self.hats)
+        return sketch
 
-    def _door(self, canvas: Canvas, left: float, floor: int, wide: float) -> None:
+    def _door(self, sketch: Sketch, left: float, floor: int, wide: float) -> None:
         high = int(2 * wide)
         # Half a cell stays free between the door and the first figure.
         at = left if self.front == "left" else left + 0.5
-        canvas.paint(frame(at, floor - high, wide - 0.5, high, 1), Ink.INK)
+        sketch.paint(frame(at, floor - high, wide - 0.5, high, 1), Ink.INK)
         knob = at + wide - 2.5 if self.front == "left" else at + 1.5
-        canvas.paint(box(knob, floor - high // 2, 0.5, 1), Ink.INK)
+        sketch.paint(box(knob, floor - high // 2, 0.5, 1), Ink.INK)
 
-    def _figure(self, canvas: Canvas, left: float, floor: int, pace: float, hat: bool) -> None:
+    def _figure(self, sketch: Sketch, left: float, floor: int, pace: float, hat: bool) -> None:
+        """A peg of a figure: a body broad at its foot, a head, and perhaps a tall hat."""
         ink = Ink.SECOND if hat else Ink.FIRST
-        half = max(1.5, int(0.8 * pace) / 2)
-        # The middle lies on a pixel's edge, so that left and right halves are alike.
-        x, body = left + int(pace) / 2, round(_BODY * pace)
-        head = max(1.0, int(2 * 0.3 * pace) / 2)
-        canvas.paint(box(x - half, floor - body, 2 * half, body), ink)
-        canvas.paint(disc(x, floor - body - head, head), ink)
+        half, x, body = 0.4 * pace, left + pace / 2, _BODY * pace
+        head, slim = 0.32 * pace, 0.2 * pace
+        neck = floor - body - head * 0.7
+        parts = [
+            polygon(
+                ((x - slim, floor - body), (x + slim, floor - body), (x + half, floor), (x - half, floor))
+            ),
+            disc(x, neck, head),
+        ]
         if hat:
-            brim = int(floor - body - 2 * head)
-            crown = max(1, round(0.35 * pace))
-            canvas.paint(box(x - half, brim - 1, 2 * half, 1), ink)
-            canvas.paint(box(x - max(0.5, half / 2), brim - 1 - crown, max(1.0, half), crown), ink)
+            brim = neck - head * 0.6
+            crown = max(1.0, 0.55 * pace)
+            parts.append(box(x - half, brim - max(1.0, 0.12 * pace), 2 * half, max(1.0, 0.12 * pace)))
+            parts.append(box(x - half * 0.6, brim - crown, 1.2 * half, crown))
+        sketch.paint(joined(*parts), ink)
 
     def words(self) -> str:
         """The line and the door's side, not how many stand there."""

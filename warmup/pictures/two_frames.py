@@ -1,12 +1,14 @@
 """Two ten frames: a full one, and some more."""
 
-from typing import NamedTuple
+from dataclasses import dataclass
 
-from warmup.pictures.canvas import Canvas, Drawing
+from warmup.pictures.base import Picture
+from warmup.pictures.sketch import Sketch
 from warmup.pictures.ten_frame import lay
 
 
-class TwoFrames(NamedTuple):
+@dataclass(frozen=True, eq=False, repr=False)
+class TwoFrames(Picture):
     """Two ten frames of ``first`` and ``second`` solid counters (0 to 10 each), upper rows of five first."""
 
     first: int
@@ -17,23 +19,27 @@ class TwoFrames(NamedTuple):
         """Places of 4 by 2 cells, one frame under the other."""
         return 21, 9
 
-    def draw(self, columns: int, rows: int) -> Drawing:
+    def fits(self, columns: int, rows: int) -> bool:
+        """In a low pane side by side."""
+        return super().fits(columns, rows) or (columns >= 44 and rows >= 5)
+
+    def sketch(self, columns: int, rows: int) -> Sketch:
         """One under the other or side by side, whichever gives the larger places."""
-        canvas = Canvas(columns, rows)
+        sketch = Sketch(columns, rows)
         stacked = min((columns - 1) // 5, (2 * rows - 2) // 4)
         beside = min((columns - 4) // 10, (2 * rows - 1) // 2)
         side = max(4, stacked, beside)
         wide, high = 5 * side + 1, 2 * side + 1
         if beside >= max(4, stacked):
             left, top = (columns - 2 * wide - 2) // 2, (2 * rows - high) // 2
-            lay(canvas, left, top, side, self.first)
-            lay(canvas, left + wide + 2, top, side, self.second)
+            lay(sketch, left, top, side, self.first)
+            lay(sketch, left + wide + 2, top, side, self.second)
         else:
             gap = max(0, min(3, 2 * rows - 2 * high))
             left, top = (columns - wide) // 2, (2 * rows - 2 * high - gap) // 2
-            lay(canvas, left, top, side, self.first)
-            lay(canvas, left, top + high + gap, side, self.second)
-        return canvas.drawing()
+            lay(sketch, left, top, side, self.first)
+            lay(sketch, left, top + high + gap, side, self.second)
+        return sketch
 
     def words(self) -> str:
         """What they are, not how many counters lie in them."""

@@ -1,11 +1,16 @@
 """Two trays, one above the other, to see which holds more."""
 
-from typing import Literal, NamedTuple
+from dataclasses import dataclass
+from typing import Literal
 
-from warmup.pictures.canvas import Canvas, Drawing, Ink, frame, ring
+from warmup.pictures.base import Picture
+from warmup.pictures.ink import Ink
+from warmup.pictures.shapes import frame, ring
+from warmup.pictures.sketch import Sketch
 
 
-class TwoSets(NamedTuple):
+@dataclass(frozen=True, eq=False, repr=False)
+class TwoSets(Picture):
     """``top`` and ``bottom`` rings (0 to 10) in two trays; what is compared is hollow.
 
     The rows keep the same pace and start together, so that a ring stands under its match. With
@@ -21,20 +26,21 @@ class TwoSets(NamedTuple):
         """Rings three cells wide, half a cell between, in trays of four rows."""
         return (7 * max(self.top, self.bottom, 4) + 1) // 2 + 3, 8
 
-    def draw(self, columns: int, rows: int) -> Drawing:
+    def sketch(self, columns: int, rows: int) -> Sketch:
         """Trays as wide as the pane, rings as large as fit."""
-        canvas = Canvas(columns, rows)
+        sketch = Sketch(columns, rows)
         room = columns - 3
         wide = self._ring(room, rows)
-        high = min(rows, int(wide) + 8)
+        # A ring's middle lies where its form is the same above and below it.
+        high = int(wide) + (7 if wide + 7 <= rows else 5)
         first = rows - high
         for at, count, name in ((first, self.top, "top"), (first + high, self.bottom, "bottom")):
             pace = self._pace(name, count, wide, room)
-            canvas.paint(frame(0, at, columns, high - 1, 1), Ink.SOFT)
+            sketch.paint(frame(0, at, columns, high - 1, 1), Ink.SOFT)
             for place in range(count):
                 x, y = 1.5 + wide / 2 + place * pace, at + (high - 1) / 2
-                canvas.paint(ring(x, y, wide / 2, max(0.8, wide * 0.18)), Ink.FIRST)
-        return canvas.drawing()
+                sketch.paint(ring(x, y, wide / 2, max(1.0, wide * 0.18)), Ink.FIRST)
+        return sketch
 
     def _ring(self, room: int, rows: int) -> float:
         """A ring's width: whole, to stand on pixels across and down; small where the paces differ."""

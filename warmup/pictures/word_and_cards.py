@@ -1,13 +1,18 @@
 """A written word and the number cards to match it with."""
 
-from typing import NamedTuple
+from dataclasses import dataclass
+from math import ceil, floor
 
 from warmup.pictures._told import in_a_row
-from warmup.pictures.canvas import Canvas, Drawing, Ink
+from warmup.pictures.base import Picture
 from warmup.pictures.glyphs import extent, write
+from warmup.pictures.ink import Ink
+from warmup.pictures.shapes import box
+from warmup.pictures.sketch import Sketch
 
 
-class WordAndCards(NamedTuple):
+@dataclass(frozen=True, eq=False, repr=False)
+class WordAndCards(Picture):
     """``word`` in large letters, and under it number cards with ``texts`` from left to right.
 
     A hyphenated word parts after its hyphen where one line is too narrow.
@@ -24,48 +29,50 @@ class WordAndCards(NamedTuple):
         """A card's width in blocks: its numeral and a block on either side."""
         return max(extent(text)[0] for text in self.texts) + 2
 
-    def _size(self, lines: tuple[str, ...]) -> tuple[int, int]:
-        """Cells wide (a cell between cards) and half rows high at a block of one."""
+    def _size(self, lines: tuple[str, ...], block: float = 1.0) -> tuple[float, float]:
+        """Width and height at blocks so large, half a cell between cards."""
         sizes = [extent(line) for line in lines]
-        cards = len(self.texts) * (self._card() + 1) - 1
-        return max(cards, *(wide for wide, _, _ in sizes)), sum(6 + up + down for _, up, down in sizes) + 8
+        cards = len(self.texts) * (self._card() * block + 0.5) - 0.5
+        high = sum(6 + up + down for _, up, down in sizes) + 7
+        return max(cards, *(wide * block for wide, _, _ in sizes)), high * block
 
     def least(self) -> tuple[int, int]:
         """Blocks of one cell, the word in as many lines as it has parts."""
         wide, high = self._size(self._lines(apart=True))
-        return wide, (high + 1) // 2
+        return ceil(wide), ceil(high / 2)
 
-    def draw(self, columns: int, rows: int) -> Drawing:
+    def fits(self, columns: int, rows: int) -> bool:
+        """In a low pane also with the word in one line."""
+        return super().fits(columns, rows) or self._fit(self._lines(apart=False), columns, rows) >= 1
+
+    def sketch(self, columns: int, rows: int) -> Sketch:
         """The word above, the cards below, all in blocks of one size."""
-        canvas = Canvas(columns, rows)
+        sketch = Sketch(columns, rows)
         block, lines = max((self._fit(self._lines(a), columns, rows), self._lines(a)) for a in (False, True))
-        block = max(1, block)
-        top = (2 * rows - self._size(lines)[1] * block) // 2
+        block = max(1.0, block)
+        top = float((2 * rows - self._size(lines, block)[1]) // 2)
         for line in lines:
             wide, above, below = extent(line)
-            write(canvas, (columns - wide * block) / 2, top + above * block, line, block)
+            write(sketch, round(columns - wide * block) / 2, top + above * block, line, block)
             top += (6 + above + below) * block
-        # Cards are whole cells: they begin on an even half row and are an even number of them high.
-        row, card, high = (top + 1) // 2, self._card() * block, (7 * block + 1) // 2
-        gap = max(1, min((columns - len(self.texts) * card) // len(self.texts), 3))
-        left = (columns - len(self.texts) * (card + gap) + gap) // 2
+        card, count = self._card() * block, len(self.texts)
+        gap = max(0.5, min((columns - count * card) // count, 3.0))
+        left = floor(columns - count * (card + gap) + gap) / 2
         for text in self.texts:
-            canvas.tile(left, row, card, high, Ink.TILE)
+            sketch.paint(box(left, top, card, 7 * block), Ink.TILE)
             inset = (card - extent(text)[0] * block) / 2
-            write(canvas, left + inset, 2 * row + (2 * high - 5 * block) // 2, text, block)
+            write(sketch, left + inset, top + block, text, block)
             left += card + gap
-        return canvas.drawing()
+        return sketch
 
-    def _fit(self, lines: tuple[str, ...], columns: int, rows: int) -> int:
-        """The largest block at which all of it fits, 0 when none does."""
-        fits = (block for block in range(1, 12) if self._fits(lines, columns, rows, block))
-        return max(fits, default=0)
-
-    def _fits(self, lines: tuple[str, ...], columns: int, rows: int, block: int) -> bool:
-        sizes = [extent(line) for line in lines]
-        cards = len(self.texts) * (self._card() * block + 1) - 1
-        high = self._size(lines)[1] * block
-        return max(cards, *(wide * block for wide, _, _ in sizes)) <= columns and high <= 2 * rows
+    def _fit(self, lines: tuple[str, ...], columns: int, rows: int) -> float:
+        """The largest blocks, in halves, with which all of it fits; 0 when none do."""
+        fits = 0.0
+        while True:
+            wide, high = self._size(lines, fits + 0.5)
+            if wide > columns or high > 2 * rows:
+                return fits
+            fits += 0.5
 
     def words(self) -> str:
         """A word and a row of cards; neither the word nor the numerals."""

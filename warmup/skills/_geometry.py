@@ -8,7 +8,8 @@ from collections.abc import Iterable
 from math import atan2, cos, degrees, hypot, isclose, radians, sin
 
 from warmup.english import number_word
-from warmup.pictures.figures import Point, Points, centroid, points_of, reads_clean
+from warmup.pictures.figures import centroid, points_of, reads_clean
+from warmup.pictures.shapes import Point, Points
 
 PLACES = ("the left one", "the middle one", "the right one")
 """Where in a row of three, as the child sees it."""

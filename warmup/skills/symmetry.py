@@ -10,7 +10,8 @@ from math import atan2, degrees
 from warmup import pictures
 from warmup.english import listed
 from warmup.model import Cue, Morning, Strand
-from warmup.pictures.figures import Points, points_of, turned
+from warmup.pictures.figures import points_of, turned
+from warmup.pictures.shapes import Points
 from warmup.randomness import SeededRandom
 from warmup.skills._geometry import fold_lines, folds_onto_itself
 from warmup.skills._halves import ask_finish, ask_flip_not_slide

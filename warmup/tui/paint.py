@@ -5,6 +5,7 @@ Chosen by contrast (at least 7 to 1 for words, 3 to 1 for shapes; Web Content Ac
 """
 
 from collections.abc import Mapping
+from enum import Enum
 from functools import cache
 from typing import NamedTuple
 
@@ -13,6 +14,7 @@ from rich.style import Style
 from textual.strip import Strip
 
 from warmup.pictures import Drawing, Ink
+from warmup.pictures.ink import PARTS, Mix
 from warmup.tui.script import Line, Tone
 
 
@@ -36,6 +38,8 @@ DARK = Palette(
         Ink.HOLE: "#d8cfae",
         Ink.COPPER: "#c98752",
         Ink.SILVER: "#b9c2cc",
+        Ink.LIGHT: "#d6ecff",
+        Ink.SHADOW: "#2f6fb0",
     },
     panel="#1b212b",
     tones={
@@ -63,6 +67,8 @@ LIGHT = Palette(
         Ink.HOLE: "#63739a",
         Ink.COPPER: "#a8622c",
         Ink.SILVER: "#75808a",
+        Ink.LIGHT: "#8fb9e6",
+        Ink.SHADOW: "#0c2c55",
     },
     panel="#f1ebdc",
     tones={
@@ -84,10 +90,60 @@ def palette(dark: bool) -> Palette:
     return DARK if dark else LIGHT
 
 
+class Depth(Enum):
+    """How many colors a terminal shows."""
+
+    FEW = 16
+    """Or none at all: pictures come in plain inks, which are far apart in grays as well."""
+    SOME = 256
+    ALL = 16_777_216
+
+
+def depth_of(no_color: bool, system: str | None) -> Depth:
+    """The depth where no color is wanted, or of one of Rich's color systems."""
+    match system:
+        case _ if no_color:
+            return Depth.FEW
+        case "truecolor":
+            return Depth.ALL
+        case "256":
+            return Depth.SOME
+        case _:
+            return Depth.FEW
+
+
 @cache
-def _ink_style(ink: Ink, paper: Ink, bold: bool, dark: bool) -> Style:
+def color_of(mix: Mix, dark: bool) -> str:
+    """The color of a mix of inks, as six hexadecimal digits after a #.
+
+    Mixed in the values of sRGB themselves, as terminals blend letters into their ground and browsers
+    the edges of shapes.
+    """
     inks = palette(dark).inks
-    return Style(color=inks[ink], bgcolor=inks[paper], bold=bold)
+    if isinstance(mix, Ink):
+        return inks[mix]
+    sums = [0, 0, 0]
+    for ink, count in mix:
+        color = inks[ink]
+        for at in range(3):
+            sums[at] += count * int(color[1 + 2 * at : 3 + 2 * at], 16)
+    return "#" + "".join(f"{round(value / PARTS):02x}" for value in sums)
+
+
+@cache
+def _ink_style(ink: Mix, paper: Mix, bold: bool, dark: bool, depth: Depth) -> Style:
+    if depth is Depth.SOME:
+        from warmup.tui import few_colors
+
+        colors = few_colors.color_of(ink, dark=dark), few_colors.color_of(paper, dark=dark)
+    else:
+        colors = color_of(ink, dark), color_of(paper, dark)
+    return Style(color=colors[0], bgcolor=colors[1], bold=bold)
+
+
+def ground_style(dark: bool, depth: Depth) -> Style:
+    """The stage where nothing is painted on it."""
+    return _ink_style(Ink.GROUND, Ink.GROUND, False, dark, depth)
 
 
 @cache
@@ -96,14 +152,18 @@ def _tone_style(tone: Tone, dark: bool) -> Style:
     return Style(bgcolor=colors.panel) + Style.parse(colors.tones[tone])
 
 
-def stage_strips(drawing: Drawing, dark: bool) -> list[Strip]:
+def stage_strips(drawing: Drawing, dark: bool, depth: Depth = Depth.ALL) -> list[Strip]:
     """A drawing as strips for the screen, cells of one look joined."""
     strips = []
+    looks: dict[int, Style] = {}
     for row in drawing.cells:
         segments: list[Segment] = []
         run, look = "", None
         for cell in row:
-            style = _ink_style(cell.ink, cell.paper, cell.bold, dark)
+            # A drawing's cells are few and used again: one look-up by identity for each place.
+            style = looks.get(id(cell))
+            if style is None:
+                style = looks[id(cell)] = _ink_style(cell.ink, cell.paper, cell.bold, dark, depth)
             if style is not look and run:
                 segments.append(Segment(run, look))
                 run = ""

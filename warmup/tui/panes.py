@@ -8,12 +8,15 @@ from textual.strip import Strip
 from textual.widget import Widget
 
 from warmup.pictures import Drawing, Ink, Picture
-from warmup.tui.paint import palette, script_strip, stage_strips
+from warmup.tui.paint import Depth, depth_of, ground_style, palette, script_strip, stage_strips
 from warmup.tui.rest import hills
 from warmup.tui.script import Script
 
 _TO_THE_EDGE = frozenset({"hundred-chart", "pairs"})
 """Pictures without air beside them: ten things to a row, and at 80 by 24 the stage has forty columns."""
+
+_HIGH = 12
+"""The rows of a stage from which one is left bare above a picture and below it."""
 
 
 class Stage(Widget):
@@ -27,6 +30,7 @@ class Stage(Widget):
         self._over = False
         self._strips: list[Strip] = []
         self._drawn: tuple[object, ...] = ()
+        self._depth = Depth.ALL
 
     def show(self, picture: Picture | None, *, over: bool = False) -> None:
         """Show a picture, or hills where there is none; ``over`` puts a sun above them."""
@@ -36,32 +40,34 @@ class Stage(Widget):
     def render_line(self, y: int) -> Strip:
         """One row of the picture."""
         width, height, dark = self.size.width, self.size.height, self.app.current_theme.dark
+        self._depth = depth_of(self.app.no_color, self.app.console.color_system)
         key = (self._picture, self._over, width, height, dark)
         if key != self._drawn:
             self._strips, self._drawn = self._draw(width, height, dark), key
         if y < len(self._strips):
             return self._strips[y]
-        return _blank(width, dark)
+        return self._blank(width, dark)
 
     def _draw(self, width: int, height: int, dark: bool) -> list[Strip]:
         picture = self._picture
         if not width or not height:
             return []
+        smooth = self._depth is not Depth.FEW
         if picture is None:
-            return stage_strips(hills(width, height, sun=self._over), dark)
-        columns, rows = picture.least()
-        if columns <= width and rows <= height:
-            # One column and row of air where there is room for it.
-            aired = width - 2 >= columns and picture.kind not in _TO_THE_EDGE
-            side, top = int(aired), int(height - 2 >= rows)
-            drawing = _drawing(picture, width - 2 * side, height - 2 * top)
-            if drawing is None:
-                return self._words(picture.words(), width, height, dark)
-            strips = stage_strips(drawing, dark)
-            blank = Segment(" ", Style(bgcolor=palette(dark).inks[Ink.GROUND]))
-            inner = [Strip([blank, *strip, blank]) if side else strip for strip in strips]
-            return [_blank(width, dark)] * top + inner
-        return self._words(picture.words(), width, height, dark)
+            return stage_strips(hills(width, height, sun=self._over, smooth=smooth), dark, self._depth)
+        # One column and row of air where there is room for it.
+        side = int(picture.kind not in _TO_THE_EDGE and picture.fits(width - 2, height))
+        top = int(height >= _HIGH and picture.fits(width - 2 * side, height - 2))
+        drawing = _drawing(picture, width - 2 * side, height - 2 * top, smooth=smooth)
+        if drawing is None:
+            return self._words(picture.words(), width, height, dark)
+        strips = stage_strips(drawing, dark, self._depth)
+        blank = Segment(" ", ground_style(dark, self._depth))
+        inner = [Strip([blank, *strip, blank]) if side else strip for strip in strips]
+        return [self._blank(width, dark)] * top + inner
+
+    def _blank(self, width: int, dark: bool) -> Strip:
+        return Strip([Segment(" " * width, ground_style(dark, self._depth))], width)
 
     def _words(self, words: str, width: int, height: int, dark: bool) -> list[Strip]:
         """Words where the picture would be too small to read: for the adult to lay out on the table."""
@@ -72,13 +78,13 @@ class Stage(Widget):
         lines = textwrap.wrap(f"On the table: {words}", max(10, width - 4))[:height]
         top = (height - len(lines)) // 2
         rows = [Strip([Segment("  " + line, style)]).adjust_cell_length(width, style) for line in lines]
-        return [_blank(width, dark)] * top + rows
+        return [self._blank(width, dark)] * top + rows
 
 
-def _drawing(picture: Picture, columns: int, rows: int) -> Drawing | None:
-    """The picture, or None where it can't be drawn: one read from a journal may name an unknown shape."""
+def _drawing(picture: Picture, columns: int, rows: int, *, smooth: bool) -> Drawing | None:
+    """The picture, or None where it does not fit or, read from a journal, names an unknown shape."""
     try:
-        return picture.draw(columns, rows)
+        return picture.draw(columns, rows, smooth=smooth) if picture.fits(columns, rows) else None
     except Exception:
         return None
 
@@ -121,7 +127,3 @@ class ScriptPane(Widget):
         lines = self._page(width - 2 * margin, height - 2 * air).fitted(height - 2 * air)
         empty = [script_strip((), width, 0, dark)] * air
         return empty + [script_strip(line, width, margin, dark) for line in lines]
-
-
-def _blank(width: int, dark: bool) -> Strip:
-    return Strip([Segment(" " * width, Style(bgcolor=palette(dark).inks[Ink.GROUND]))], width)

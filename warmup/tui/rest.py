@@ -4,29 +4,36 @@ Nothing here is one of the things that are asked about, none of it can be counte
 whatever the marks were.
 """
 
-from functools import cache
 from math import pi, sin
 
 from warmup.pictures import Drawing, Ink
-from warmup.pictures.canvas import Canvas, Shape, disc
+from warmup.pictures.cells import drawn
+from warmup.pictures.ink import Shade, between
+from warmup.pictures.shapes import Shape, disc, polygon
+from warmup.pictures.sketch import Sketch
 
 
-def hills(columns: int, rows: int, *, sun: bool) -> Drawing:
-    """The hills for a stage of this size in cells, with the ``sun`` or without."""
-    canvas = Canvas(columns, rows)
-    width, height = canvas.width, canvas.height
+def hills(columns: int, rows: int, *, sun: bool, smooth: bool = False) -> Drawing:
+    """The hills for a stage of this size in cells, with the ``sun`` or without, in mixes where ``smooth``."""
+    sketch = Sketch(columns, rows)
+    width, height = sketch.width, sketch.height
     if sun:
-        canvas.paint(disc(width * 0.62, height * 0.38, min(width, height) * 0.15), Ink.SECOND)
+        # As large as the ground above the hills has room for, in a glow that no terminal has to show.
+        x, y, radius = width * 0.62, height * 0.32, min(width, height) * 0.19
+        glow = (
+            (0.0, between(Ink.GROUND, Ink.SECOND, 0.4)),
+            (0.6, between(Ink.GROUND, Ink.SECOND, 0.3)),
+            (1.0, Ink.GROUND),
+        )
+        sketch.paint(disc(x, y, radius * 1.6), Shade(glow, (x, y), (x + radius * 1.6, y), True))
+        sketch.paint(disc(x, y, radius), Ink.SECOND)
     for ink, top, swing, turn in ((Ink.TILE_ALT, 0.66, 0.08, 0.4), (Ink.TILE, 0.8, 0.06, 2.6)):
-        canvas.paint(_hill(width, height, top * height, swing * height, turn), ink)
-    return canvas.drawing()
+        sketch.paint(_hill(width, height, top * height, swing * height, turn), ink)
+    return drawn(sketch, smooth=smooth)
 
 
 def _hill(width: float, height: float, top: float, swing: float, turn: float) -> Shape:
     """All that lies under one slow wave, ``swing`` high on both sides of ``top``."""
-
-    @cache
-    def crest(x: float) -> float:
-        return top + swing * sin(1.5 * pi * x / width + turn)
-
-    return Shape(lambda x, y: crest(x) - y, (0, top - swing, width, height))
+    across = [width * n / 48 for n in range(49)]
+    crest = [(x, top + swing * sin(1.5 * pi * x / width + turn)) for x in across]
+    return polygon([*crest, (width, height), (0.0, height)])
