@@ -7,6 +7,7 @@ import pytest
 
 from tests.pictures.examples import EXAMPLES
 from warmup.pictures import Picture, from_data, kinds, to_data
+from warmup.pictures.hundred_chart import HundredChart
 from warmup.pictures.ink import Ink
 
 PANES = ((40, 18), (56, 9), (60, 30), (80, 38))
@@ -44,6 +45,39 @@ def test_it_fits_the_stage_at_breakfast(picture: Picture) -> None:
     """An 80 by 24 terminal leaves the stage 40 columns and 18 rows."""
     columns, rows = picture.least()
     assert columns <= 40 and rows <= 18
+
+
+STAGES = {"80x24": (38, 22), "60x20": (60, 9), "120x36": (80, 34), "160x45": (120, 43)}
+"""The stage's inner size by that of the terminal."""
+
+WORDS_INSTEAD = {
+    "60x20": {HundredChart(), HundredChart(1, 100, hidden=(56,)), HundredChart(1, 120)},
+    "80x24": {HundredChart(1, 120)},
+}
+"""Ten rows of numbers need ten rows of cells, and numbers past 100 four cells each."""
+
+
+@pytest.mark.parametrize("stage", STAGES)
+def test_words_take_its_place_only_where_it_is_known_to_be_too_large(stage: str) -> None:
+    too_large = {p for some in EXAMPLES.values() for p in some if not p.fits(*STAGES[stage])}
+    assert too_large == WORDS_INSTEAD.get(stage, set())
+
+
+@pytest.mark.parametrize("stage", STAGES)
+@pytest.mark.parametrize("picture", ALL)
+def test_nothing_is_thin_in_the_middle_of_nothing(picture: Picture, stage: str) -> None:
+    """It takes three fifths of one side of the stage, and no part of it is cut off at an edge."""
+    columns, rows = STAGES[stage]
+    if not picture.fits(columns, rows):
+        return
+    sketch = picture.sketch(columns, rows)
+    # What is painted in the ground's own ink takes no place.
+    boxes = [shape.box for shape, ink in sketch.shapes if ink is not Ink.GROUND]
+    boxes += [(at.column, 2 * at.row, at.column + len(at.text), 2 * at.row + 2) for at in sketch.labels]
+    lefts, tops, rights, bottoms = zip(*boxes, strict=True)
+    left, top, right, bottom = min(lefts), min(tops), max(rights), max(bottoms)
+    assert max((right - left) / columns, (bottom - top) / (2 * rows)) >= 0.6
+    assert left >= -0.01 and top >= -0.1 and right <= columns + 0.01 and bottom <= 2 * rows + 0.01
 
 
 @pytest.mark.parametrize("picture", ALL)

@@ -15,7 +15,7 @@ from math import ceil, floor
 from typing import NamedTuple
 
 from warmup.pictures.ink import PARTS, Ink, Mix, Shade, between, heaviest, mixed, parts_of
-from warmup.pictures.shapes import Shape
+from warmup.pictures.shapes import Rect, Shape
 from warmup.pictures.sketch import Label, Sketch
 
 _QUADRANTS = " ▘▝▀▖▌▞▛▗▚▐▜▄▙▟█"
@@ -116,6 +116,9 @@ def _lines(pixels: Pixels, shape: Shape, each: int) -> Iterator[tuple[int, list[
 
 def _fill(pixels: Pixels, shape: Shape, ink: Ink | Shade) -> None:
     """Cover each pixel by as much of the shape as lies in it."""
+    if isinstance(shape, Rect):
+        _fill_rect(pixels, shape, ink)
+        return
     wide = len(pixels[0])
     whole = float(_FINE)
     for row, lines in _lines(pixels, shape, _FINE):
@@ -138,6 +141,25 @@ def _fill(pixels: Pixels, shape: Shape, ink: Ink | Shade) -> None:
                     _mix(pixels[row], row, at, min(then, wide), ink, shares)
             covered += steps[then]
             at = then
+
+
+def _fill_rect(pixels: Pixels, rect: Rect, ink: Ink | Shade) -> None:
+    """The same for a rectangle, of which most pixels are covered wholly."""
+    left, top, right, bottom = rect.box
+    left, right = max(0.0, 2 * left), min(float(len(pixels[0])), 2 * right)
+    if left >= right:
+        return
+    begin, end = int(left), int(right)
+    if begin == end:
+        parts = [(begin, begin + 1, right - left)]
+    else:
+        parts = [(begin, begin + 1, begin + 1 - left), (begin + 1, end, 1.0), (end, end + 1, right - end)]
+    for row in range(max(0, int(top)), min(len(pixels), ceil(bottom))):
+        high = min(bottom, row + 1) - max(top, row)
+        for first, last, across in parts:
+            shares = round(across * high * _SHARES)
+            if shares and first < last:
+                _mix(pixels[row], row, first, last, ink, shares)
 
 
 def _mix(line: list[int], row: int, begin: int, end: int, ink: Ink | Shade, shares: int) -> None:
@@ -185,7 +207,7 @@ def _row(pixels: Pixels, row: int, *, smooth: bool) -> list[Cell]:
     """The cells of a row."""
     upper, lower = pixels[2 * row], pixels[2 * row + 1]
     fours = zip(upper[::2], upper[1::2], lower[::2], lower[1::2], strict=True)
-    if not smooth:
+    if not smooth or max(max(upper), max(lower)) < _PLAIN:
         return [_cell(four) for four in fours]
     return [
         (max(four) >= _PLAIN and _with_edge(pixels, row, column, four)) or _cell(four)
@@ -211,9 +233,16 @@ def _cell(four: Four) -> Cell:
         paper, ink = sorted((counted[0][0], counted[1][0]))
         mask = sum(1 << bit for bit in range(4) if four[bit] == ink)
         return Cell(_QUADRANTS[mask], _MIXES[ink], _MIXES[paper])
-    # With the first pixel always on the paper's side, seven ways to part four in two.
-    mask = min(range(2, 16, 2), key=lambda mask: _spread(four, mask) + _spread(four, 15 - mask))
+    far = [[_distance(one, other) for other in four] for one in four]
+    mask = min(_PARTED, key=lambda mask: sum(_spread(far, some) for some in _PARTED[mask]))
     return Cell(_QUADRANTS[mask], _mean(four, mask), _mean(four, 15 - mask))
+
+
+_PARTED = {
+    mask: tuple(tuple(bit for bit in range(4) if side >> bit & 1) for side in (mask, 15 - mask))
+    for mask in range(2, 16, 2)
+}
+"""The seven ways to part four pixels in two, by the mask of those that are the glyph's."""
 
 
 def _full(mix: Mix) -> Cell:
@@ -231,13 +260,16 @@ def _mean(four: Four, mask: int) -> Mix:
     return mixed(weights)
 
 
-def _spread(four: Four, mask: int) -> float:
-    """How far, in squares, the pixels whose bits are set lie from their mean."""
-    some = [dict(parts_of(_MIXES[pixel])) for bit, pixel in enumerate(four) if mask >> bit & 1]
-    return sum(
-        sum(each.get(ink, 0) ** 2 for each in some) - sum(each.get(ink, 0) for each in some) ** 2 / len(some)
-        for ink in {ink for each in some for ink in each}
-    )
+def _spread(far: list[list[float]], some: tuple[int, ...]) -> float:
+    """How far, in squares, some of four pixels lie from their mean, by how far they lie from each other."""
+    return sum(far[one][other] for one in some for other in some if one < other) / len(some)
+
+
+@lru_cache(maxsize=20_000)
+def _distance(one: int, other: int) -> float:
+    """How far two mixes lie apart, in squares of parts."""
+    first, second = dict(parts_of(_MIXES[one])), dict(parts_of(_MIXES[other]))
+    return float(sum((first.get(ink, 0) - second.get(ink, 0)) ** 2 for ink in {*first, *second}))
 
 
 def _with_edge(pixels: Pixels, row: int, column: int, four: Four) -> Cell | None:

@@ -7,7 +7,7 @@ and silver looks are everyday knowledge. Nothing stands on a coin: no head, no m
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import groupby
-from math import cos, pi, sin, sqrt
+from math import ceil, cos, pi, sin, sqrt
 
 from warmup.pictures._told import in_a_row
 from warmup.pictures.base import Picture
@@ -109,7 +109,7 @@ class Coins(Picture):
     def _tall(self, line: Sequence[int], scale: float) -> float:
         """How high a row of coins is: coins, dots, finger and the space below."""
         names = [self.names[place] for place in line]
-        dots = max(_strip_size(name, scale)[1] for name in names) + 1 if self.worth else 0.0
+        dots = max(_strip_size(name, scale)[1] for name in names) + 1.5 if self.worth else 0.0
         finger = _FINGER + 1 if self.pointed is not None else 0.0
         return max(MILLIMETERS[name] * scale for name in names) + dots + finger + _GAP
 
@@ -156,7 +156,7 @@ class Coins(Picture):
             radius = MILLIMETERS[name] * scale / 2
             _coin(sketch, name, middle, top + deep / 2, radius)
             if self.worth:
-                _strip(sketch, name, scale, middle, top + deep + 1)
+                _strip(sketch, name, scale, middle, top + deep + 0.5)
             if place == self.pointed:
                 _arrow(sketch, middle, top + deep / 2 + radius + 1)
             left += wide + _GAP
@@ -224,7 +224,7 @@ def _dots(name: str, scale: float) -> Iterator[tuple[float, float]]:
 def _strip(sketch: Sketch, name: str, scale: float, middle: float, top: float) -> None:
     wide, side = _strip_size(name, scale)[0], _dot(scale)
     # Dots are a pixel or two large: on whole pixels they are all alike.
-    left, top = round(2 * (middle - wide / 2)) / 2, round(top)
+    left, top = round(2 * (middle - wide / 2)) / 2, ceil(top)
     for x, y in _dots(name, scale):
         sketch.paint(box(left + x, top + y, side, side), Ink.FIRST)
 

@@ -41,9 +41,9 @@ class Counters(Picture):
         lines = -(-self._total() // self._across())
         match self.layout:
             case "ring":
-                return (36, 9) if self._total() > 12 else (20, 9)
+                return (36, 8) if self._total() > 12 else (20, 8)
             case "scatter":
-                return (36, 12) if self._total() > 10 else (27, 9)
+                return (36, 12) if self._total() > 10 else (27, 8)
             case "line" | "rows":
                 return (7 * self._across()) // 2, 2 * lines
             case unknown:

@@ -59,7 +59,7 @@ class Dots(Picture):
             case "five-and-some" | "array":
                 return 4 * max(5, -(-self.number // 2)) - 1, 4
             case _:
-                return (20, 9) if self.number <= 10 else (36, 12)
+                return (20, 8) if self.number <= 10 else (36, 12)
 
     def _refuse_what_has_no_form(self) -> None:
         if self.pattern not in PATTERNS:

@@ -35,6 +35,10 @@ class Numeral(Picture):
         wide, high = self._size(self._lines(apart=True), gap=0)
         return wide, (high + 1) // 2
 
+    def fits(self, columns: int, rows: int) -> bool:
+        """In a low pane also in one line."""
+        return super().fits(columns, rows) or self._fit(self._lines(apart=False), columns, rows) >= 1
+
     def sketch(self, columns: int, rows: int) -> Sketch:
         """The lines one under another, in the middle, blocks as large as fit."""
         sketch = Sketch(columns, rows)

@@ -31,7 +31,7 @@ def piece(sketch: Sketch, form: str, left: float, top: float, size: int) -> None
 def _dashes(left: float, top: float, size: float) -> Shape:
     """A frame of dashes, one round each corner: nothing lies there, and it is no piece with four sides."""
     count = 3 if size < 8 else 5 if size < 16 else 7
-    dash, line = size / count, max(0.5, size / 12)
+    dash, line = size / count, max(1.0, size / 12)
     dashes = []
     for n in range(0, count, 2):
         for off in (0.0, size - line):

@@ -41,7 +41,8 @@ class Scene(Picture):
             floor = (line + 1) * shelf - 1 if len(self.rows) > 1 else (rows * 2 + size) // 2
             floor = floor // 2 * 2
             start = columns / 2 - wide * len(row) / 2
-            sketch.paint(box(max(0, start - 1), floor, min(columns, wide * len(row) + 2), 1), Ink.SOFT)
+            long = min(columns, wide * max(len(row), self._across()) + 2)
+            sketch.paint(box((columns - long) / 2, floor, long, 1), Ink.SOFT)
             for place, thing in enumerate(row):
                 middle = round(2 * (start + (place + 0.5) * wide)) / 2
                 if self.behind and thing == row[-1] and line == len(self.rows) - 1:

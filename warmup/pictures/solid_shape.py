@@ -149,7 +149,7 @@ def _sphere(sketch: Sketch, middle: Point, side: float) -> None:
 
 def _cylinder(sketch: Sketch, middle: Point, side: float, upright: bool) -> None:
     """A can: its round wall, and the one end that is seen."""
-    (x, y), wide, end = middle, side * 0.33, side * 0.13
+    (x, y), wide, end = middle, side * 0.36, side * 0.13
     if upright:
         half = side / 2 - end
         wall = joined(
