@@ -1,9 +1,9 @@
-"""Draws every example of every picture to SVG files, to be looked at.
+"""Draws every example of every picture to PNG files, to be looked at.
 
     python -m tests.benchmarks.contact_sheet FOLDER [--all] [KIND ...]
 
-For each kind one sheet a stage size (that of an 80 by 24 terminal and of a 60 by 20 one) and a look:
-dark, light, and the grays that NO_COLOR leaves. A pane too small for a picture shows its words.
+For each kind one sheet a size of the terminal, at the inner size the stage has there, and a look: dark,
+light, dark in 256 colors, and the grays that NO_COLOR leaves. A pane that is too small stays empty.
 With ``--all`` the whole sets of ``tests/pictures/full_sets.py`` take the place of the examples, on as
 many sheets as they need; without a kind named, only the kinds that have such a set are drawn.
 """
@@ -12,6 +12,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from html import escape
 from pathlib import Path
 
+import resvg_py
 from textual.color import Color
 
 from tests.benchmarks import _arguments
@@ -20,6 +21,7 @@ from tests.pictures.examples import EXAMPLES
 from tests.pictures.full_sets import FULL
 from warmup.pictures import Drawing, Ink, Picture, kinds
 from warmup.pictures.ink import Mix
+from warmup.tui import few_colors
 from warmup.tui.paint import color_of
 
 PANES = {"80x24": (38, 22), "60x20": (60, 9), "120x36": (80, 34), "160x45": (120, 43)}
@@ -36,6 +38,7 @@ def looks() -> dict[str, Look]:
     return {
         "dark": lambda mix: color_of(mix, True),
         "light": lambda mix: color_of(mix, False),
+        "few": lambda mix: few_colors.hexadecimal(few_colors.color_at(few_colors.number_of(mix, dark=True))),
         "gray": lambda mix: Color.parse(color_of(mix, True)).monochrome.hex,
     }
 
@@ -97,7 +100,7 @@ def sheet(pictures: tuple[Picture, ...], pane: tuple[int, int], look: Look, smoo
         left, top = number % across * wide + CELL_WIDTH, number // across * high + CELL_HEIGHT
         parts.append(_rect(left, top, columns * CELL_WIDTH, rows * CELL_HEIGHT, look(Ink.GROUND)))
         least = picture.least()
-        if least[0] <= columns and least[1] <= rows:
+        if picture.fits(columns, rows):
             parts += drawn(picture.draw(columns, rows, smooth=smooth), look, left, top)
         words = f"{picture.words()} (from {least[0]}x{least[1]})"[:columns]
         parts.append(_text(left, top + (rows + 0.8) * CELL_HEIGHT, words, "#ffffff"))
@@ -118,12 +121,12 @@ def sheets(names: Sequence[str], sets: Mapping[str, tuple[Picture, ...]]) -> Ite
 
 
 def main(folder: Path, names: list[str], sets: Mapping[str, tuple[Picture, ...]]) -> None:
-    """Write the sheets to SVG files."""
+    """Write the sheets to PNG files."""
     folder.mkdir(parents=True, exist_ok=True)
     for kind in sorted(set(kinds()) - set(EXAMPLES)):
         print(f"no example of {kind}: see tests/pictures/examples.py")
     for name, svg in sheets(names, sets):
-        (folder / f"{name}.svg").write_text(svg, "utf-8")
+        (folder / f"{name}.png").write_bytes(bytes(resvg_py.svg_to_bytes(svg_string=svg)))
 
 
 if __name__ == "__main__":

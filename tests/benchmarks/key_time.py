@@ -1,7 +1,7 @@
 """From a key to the next prompt wholly painted: ``python -m tests.benchmarks.key_time [MORNINGS]``.
 
-At 80x24, with a year of history. The last byte of a frame is the one after which nothing comes for 40 ms.
-One fsync is measured beside it, in the same folder, and a bare app that repaints one line at a key.
+At 80x24 and at 160x45, with a year of history. The last byte of a frame is the one after which nothing
+comes for 40 ms. One fsync is measured beside it, in the same folder, and a bare app that repaints one line at a key.
 """
 
 import datetime as dt
@@ -31,6 +31,7 @@ class Bare(App):
 Bare().run()
 """
 QUIET = 0.04
+MARKS = ("up", "down", "n", "up", "down", "up", "right")
 
 
 def answered(terminal: Terminal, key: str) -> float:
@@ -63,24 +64,28 @@ def main(mornings: int = 6) -> None:
     with tempfile.TemporaryDirectory() as folder:
         home = Path(folder)
         write_year(home, dt.date.today())
-        times: list[float] = []
-        bare: list[float] = []
-        for _ in range(mornings):
-            begin_again(home)
-            with Terminal(WARMUP, environment(home)) as terminal:
-                terminal.until(b"quit")
-                time.sleep(0.3)
-                # From the opening to the first prompt.
-                answered(terminal, "right")
-                times += [answered(terminal, key) for key in ("up", "down", "n", "up", "down", "up", "right")]
-            with Terminal([sys.executable, "-c", BARE], environment(home)) as terminal:
-                terminal.until(b"0")
-                time.sleep(0.3)
-                bare += [answered(terminal, "x") for _ in range(7)]
-        for name, found in (("bare", bare), ("warmup", times)):
-            found.sort()
-            middle, late = statistics.median(found), found[int(len(found) * 0.95)]
-            print(f"{name:>8} median {middle * 1000:5.1f} ms, 95 in 100 under {late * 1000:5.1f} ms")
+        for size in ((80, 24), (160, 45)):
+            times: list[float] = []
+            bare: list[float] = []
+            for _ in range(mornings):
+                begin_again(home)
+                with Terminal(WARMUP, environment(home), *size) as terminal:
+                    terminal.until(b"quit")
+                    time.sleep(0.3)
+                    # From the opening to the first prompt.
+                    answered(terminal, "right")
+                    times += [
+                        answered(terminal, key) for key in ("up", "down", "n", "up", "down", "up", "right")
+                    ]
+                with Terminal([sys.executable, "-c", BARE], environment(home), *size) as terminal:
+                    terminal.until(b"0")
+                    time.sleep(0.3)
+                    bare += [answered(terminal, "x") for _ in range(7)]
+            for name, found in (("bare", bare), ("warmup", times)):
+                found.sort()
+                middle, late = statistics.median(found), found[int(len(found) * 0.95)]
+                told = f"median {middle * 1000:5.1f} ms, 95 in 100 under {late * 1000:5.1f} ms"
+                print(f"{size[0]:>4}x{size[1]} {name:>8} {told}")
         print(f"   fsync median {fsync_time(home) * 1000:5.2f} ms")
 
 

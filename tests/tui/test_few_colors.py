@@ -5,18 +5,14 @@ from rich.color import Color, ColorSystem
 
 from tests.tui.test_script import contrast
 from warmup.pictures.cells import drawn
-from warmup.pictures.ink import Ink, Mix, between
+from warmup.pictures.ink import Ink, between
 from warmup.pictures.shapes import box, disc
 from warmup.pictures.sketch import Sketch
 from warmup.tui import few_colors, paint
-from warmup.tui.few_colors import CHOICE, color_at, nearest, oklab, sent_for
+from warmup.tui.few_colors import CHOICE, color_at, hexadecimal, nearest, number_of, oklab, sent_for
 from warmup.tui.paint import Depth, depth_of, stage_strips
 
 TABLES = [pytest.param(True, few_colors.DARK, id="dark"), pytest.param(False, few_colors.LIGHT, id="light")]
-
-
-def hexadecimal(color: tuple[int, int, int]) -> str:
-    return "#" + "".join(f"{part:02x}" for part in color)
 
 
 def from_oklab(light: float, a: float, b: float) -> list[float]:
@@ -71,16 +67,10 @@ def test_inks_stay_apart_on_their_ground(dark: bool, table: dict[Ink, int]) -> N
 
 @pytest.mark.parametrize("dark", [True, False])
 def test_a_mix_lies_between_its_inks(dark: bool) -> None:
-    steps = [oklab(color_at(nearest_of(between(Ink.GROUND, Ink.FIRST, n / 8), dark))) for n in range(9)]
+    mixes = [between(Ink.GROUND, Ink.FIRST, n / 8) for n in range(9)]
+    steps = [oklab(color_at(number_of(mix, dark=dark))) for mix in mixes]
     lights = [light for light, _, _ in steps]
     assert lights == sorted(lights, reverse=not dark) and len(set(lights)) >= 5
-
-
-def nearest_of(mix: Mix, dark: bool) -> int:
-    color = few_colors.color_of(mix, dark=dark)
-    number = Color.parse(color).downgrade(ColorSystem.EIGHT_BIT).number
-    assert number is not None
-    return number
 
 
 @pytest.mark.parametrize(

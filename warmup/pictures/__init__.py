@@ -1,4 +1,4 @@
-"""Pictures for the child: one canvas, a picture a file. Nothing here knows about prompts or screens.
+"""Pictures for the child: shapes once, two painters, a picture a file. Nothing here knows prompts or screens.
 
 A picture's module is named for its class and its kind: ``TenFrame`` lives in ``ten_frame`` and is of
 the kind "ten-frame". ``pictures.TenFrame`` loads that module at the first use: a morning draws nine of

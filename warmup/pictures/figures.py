@@ -41,8 +41,10 @@ def _slanted(width: float, height: float) -> Points:
 
 def _heart() -> Points:
     """Two half discs on a point; sampled, the left half mirrored so that both halves agree exactly."""
-    right = [(0.5 - 0.5 * cos(t), -0.5 * sin(t)) for t in (pi * k / 12 for k in range(13))]
-    half = [*right, (0.9, 0.35), (0.0, 1.2)]
+    # A side leaves its arc where it touches it: the arc's beginning, mirrored in the line to the point.
+    touch = 2 * (pi - atan2(1.2, 0.5))
+    right = [(0.5 - 0.5 * cos(t), -0.5 * sin(t)) for t in (touch * k / 16 for k in range(17))]
+    half = [*right, (0.0, 1.2)]
     return tuple(half + [(-x, y) for x, y in reversed(half[1:-1])])
 
 

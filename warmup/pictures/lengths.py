@@ -41,7 +41,7 @@ class Lengths(Picture):
         sketch = Sketch(columns, rows)
         lines = len(self.lengths) + self.clips
         step = floor(2 * (columns - 2) / self._steps()) / 2
-        pitch = min(floor(rows * CELL_HEIGHT / lines), 10)
+        pitch = min(floor(rows * CELL_HEIGHT / lines), max(10, columns // 6))
         high = max(3, pitch - 2)
         left = floor(columns - self._steps() * step) / 2
         top = float(floor((rows * CELL_HEIGHT - lines * pitch + pitch - high) / 2))

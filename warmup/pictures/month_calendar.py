@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from warmup.pictures._board import blank_words, block_for, lift, paper, rows_for, square, tallest
 from warmup.pictures._told import blank_told, finger_told
 from warmup.pictures.base import Picture
+from warmup.pictures.glyphs import extent
 from warmup.pictures.ink import Ink
 from warmup.pictures.shapes import CELL_HEIGHT
 from warmup.pictures.sketch import Sketch
@@ -16,6 +17,7 @@ _MONTHS = (
     "August", "September", "October", "November", "December",
 )  # fmt: skip
 _HEADS = ("Sunday", "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday")
+_HEAD_BLOCKS = max(extent(head[:3])[0] for head in _HEADS)
 
 
 @dataclass(frozen=True, eq=False, repr=False)
@@ -53,10 +55,12 @@ class MonthCalendar(Picture):
         block = block_for(7, wide, high)
         left = (columns - 7 * wide) // 2
         top = (rows - rows_for(lines, high)) // 2 * CELL_HEIGHT + lift(high)
-        square(sketch, left, top, 7 * wide, high, Ink.GROUND, f"{_MONTHS[self.month - 1]} {self.year}")
+        letters = min(block, block_for(_HEAD_BLOCKS, wide, high, 9))
+        title = f"{_MONTHS[self.month - 1]} {self.year}"
+        square(sketch, left, top, 7 * wide, high, Ink.GROUND, title, letters)
         for place, head in enumerate(_HEADS):
             row = top + high * CELL_HEIGHT
-            square(sketch, left + place * wide, row, wide, high, Ink.GROUND, head[:3])
+            square(sketch, left + place * wide, row, wide, high, Ink.GROUND, head[:3], letters)
         for day in range(1, self._days() + 1):
             line, place = divmod(self._blanks() + day - 1, 7)
             ground = paper(line + place, hidden=day in self.hidden, pointed=day in self.pointed)

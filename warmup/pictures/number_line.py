@@ -12,6 +12,9 @@ from warmup.pictures.sketch import Sketch
 _LARGE = {1: 6, 2: 10, 3: 14}
 """Cells from one number to the next that large numerals of so many digits want, side by side."""
 
+_BELOW = (1, 3, 6)
+"""Rows under the line for numerals in print, in blocks of one cell width, of two."""
+
 _STEP = 5
 """Cells from one number to the next, where there is room: enough to see a hop of one."""
 
@@ -48,26 +51,27 @@ class NumberLine(Picture):
         """Cells a number so that no two large numerals meet; ten alone fits beside a nine at six."""
         return _LARGE[1 if self.last <= 10 else len(str(self.last))]
 
-    def _shape(self, columns: int, rows: int) -> tuple[int, int, int, bool]:
-        """How many lines, numbers a line, cells a number, and whether the numerals are large blocks."""
+    def _shape(self, columns: int, rows: int) -> tuple[int, int, int, int]:
+        """How many lines, numbers a line, cells a number, and the side of the numerals' blocks (0: print)."""
         fewest = -(-self._count() // ((columns - 1) // _STEP))
-        for step, large in ((self._large_step(), True), (_STEP, False), (4, False), (3, False)):
+        large = self._large_step()
+        for step, block in ((2 * large, 2), (large, 1), (_STEP, 0), (4, 0), (3, 0)):
             each = max(1, (columns - 1) // step)
             lines = -(-self._count() // each)
-            high = self._high() + 2 * large
+            high = self._high() + _BELOW[block] - 1
             # Large numerals may cost a line more where the pane is tall, but not in a low one.
-            most = 5 if not large else 3 if rows >= 24 else fewest
+            most = (5, 3 if rows >= 24 else fewest, 2)[block]
             if lines * high <= rows and lines <= most:
                 break
         each = -(-self._count() // lines)
-        return lines, each, max(3, min((columns - 1) // each, 14 if large else 9)), large
+        return lines, each, max(3, min((columns - 1) // each, (9, 14, 28)[block])), block
 
     def sketch(self, columns: int, rows: int) -> Sketch:
         """Lines one under another; each goes on where the one above leaves off."""
         sketch = Sketch(columns, rows)
-        lines, each, step, large = self._shape(columns, rows)
-        below = 3 if large else 1
-        high = max(self._high() + below - 1, min(rows // lines, self._high() + below + 3))
+        lines, each, step, block = self._shape(columns, rows)
+        below = _BELOW[block]
+        high = max(self._high() + below - 1, min(rows // lines, self._high() + below + 3 + 2 * block))
         left, top = (columns - each * step) // 2, (rows - lines * high) // 2
         for line in range(lines):
             low = self.first + line * each
@@ -76,7 +80,7 @@ class NumberLine(Picture):
             self._draw_line(sketch, here, left, row, step)
             self._draw_hops(sketch, here, (left, row, step), high - 1 - below)
             for at, number in enumerate(here):
-                self._draw_number(sketch, number, left + at * step + step // 2, row, large)
+                self._draw_number(sketch, number, left + at * step + step // 2, row, block)
         return sketch
 
     def _draw_line(self, sketch: Sketch, here: range, left: int, row: int, step: int) -> None:
@@ -89,18 +93,18 @@ class NumberLine(Picture):
         for at in range(len(here)):
             sketch.tile(left + at * step + step // 2, row, 1, 1, Ink.SOFT)
 
-    def _draw_number(self, sketch: Sketch, number: int, x: int, row: int, large: bool) -> None:
+    def _draw_number(self, sketch: Sketch, number: int, x: int, row: int, block: int) -> None:
         """The numeral under the tick in column ``x``, or its hole, and the dot if the start is here."""
         text = str(number)
         if number == self.start:
-            sketch.paint(disc(x + 0.5, 2 * row + 0.5, 1.5), Ink.SECOND)
+            sketch.paint(disc(x + 0.5, 2 * row + 0.5, 1.5 * max(1, block)), Ink.SECOND)
         if number in self.hidden:
-            wide, high = (extent(text)[0] + 2, 3) if large else (3, 1)
-            sketch.tile(x - wide // 2, row + 1, wide, high, Ink.HOLE)
-        elif large:
-            # A cell to the right, ten stands clear of the nine before it.
-            aside = 1 if len(text) > 1 and self.last <= 10 else 0
-            write(sketch, x + 0.5 - extent(text)[0] / 2 + aside, 2 * row + 3, text)
+            wide = (extent(text)[0] + 2) * block if block else 3
+            sketch.tile(x - wide // 2, row + 1, wide, _BELOW[block], Ink.HOLE)
+        elif block:
+            # A block to the right, ten stands clear of the nine before it.
+            aside = block if len(text) > 1 and self.last <= 10 else 0
+            write(sketch, x + 0.5 - extent(text)[0] * block / 2 + aside, 2 * row + 3, text, block)
         else:
             sketch.label(x - (len(text) - 1) // 2 - (len(text) > 2), row + 1, text)
 

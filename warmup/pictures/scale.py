@@ -76,7 +76,7 @@ def _thing(sketch: Sketch, name: str, x: float, base: float, size: float) -> Non
             sketch.paint(disc(x, base - size / 2, size / 2), Ink.FIRST)
         case "box":
             sketch.paint(box(left, base - size, size, size), Ink.GROUND)
-            sketch.paint(frame(left, base - size, size, size, 1), Ink.SECOND)
+            sketch.paint(frame(left, base - size, size, size, max(1.0, size / 9)), Ink.SECOND)
         case _:
             paint_thing(sketch, name, left + size / 2, base, size)
 

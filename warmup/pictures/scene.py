@@ -34,7 +34,8 @@ class Scene(Picture):
         sketch = Sketch(columns, rows)
         shelf = rows * 2 // len(self.rows)
         across = columns / self._across()
-        size = int(min(across - 1.5, shelf - 1.5))
+        # Lids and brims reach out a little.
+        size = int(min(across / 1.12 - 1, shelf - 1.5))
         wide = min(across, size * 1.5)
         for line, row in enumerate(self.rows):
             # A shelf begins on the edge of a cell, so that no cell needs a third ink.

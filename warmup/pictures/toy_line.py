@@ -51,7 +51,7 @@ class ToyLine(Picture):
         high = int(2 * wide)
         # Half a cell stays free between the door and the first figure.
         at = left if self.front == "left" else left + 0.5
-        sketch.paint(frame(at, floor - high, wide - 0.5, high, 1), Ink.INK)
+        sketch.paint(frame(at, floor - high, wide - 0.5, high, max(1.0, wide / 10)), Ink.INK)
         knob = at + wide - 2.5 if self.front == "left" else at + 1.5
         sketch.paint(box(knob, floor - high // 2, 0.5, 1), Ink.INK)
 

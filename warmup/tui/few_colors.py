@@ -101,15 +101,21 @@ def _choice() -> tuple[tuple[float, float, float, int], ...]:
     return tuple((*oklab(color_at(number)), number) for number in CHOICE)
 
 
-def color_of(mix: Mix, *, dark: bool) -> str:
-    """What is handed on for a mix of inks, as six hexadecimal digits after a #."""
+def number_of(mix: Mix, *, dark: bool) -> int:
+    """The number of the color of a mix of inks."""
     table = DARK if dark else LIGHT
     if isinstance(mix, Ink):
-        number = table[mix]
-    else:
-        colors = [(color_at(table[ink]), count) for ink, count in mix]
-        red, green, blue = (
-            round(sum(color[at] * count for color, count in colors) / PARTS) for at in range(3)
-        )
-        number = nearest((red, green, blue))
-    return "#" + "".join(f"{part:02x}" for part in sent_for(number))
+        return table[mix]
+    colors = [(color_at(table[ink]), count) for ink, count in mix]
+    red, green, blue = (round(sum(color[at] * count for color, count in colors) / PARTS) for at in range(3))
+    return nearest((red, green, blue))
+
+
+def color_of(mix: Mix, *, dark: bool) -> str:
+    """What is handed on for a mix of inks, as six hexadecimal digits after a #."""
+    return hexadecimal(sent_for(number_of(mix, dark=dark)))
+
+
+def hexadecimal(color: Color) -> str:
+    """The color as six hexadecimal digits after a #."""
+    return "#" + "".join(f"{part:02x}" for part in color)
