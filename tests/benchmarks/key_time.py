@@ -1,7 +1,8 @@
 """From a key to the next prompt wholly painted: ``python -m tests.benchmarks.key_time [MORNINGS]``.
 
 At 80x24 and at 160x45, with a year of history. The last byte of a frame is the one after which nothing
-comes for 40 ms. One fsync is measured beside it, in the same folder, and a bare app that repaints one line at a key.
+comes for 40 ms. One fsync is measured beside it, in the same folder, and a bare app that repaints one
+line at a key.
 """
 
 import datetime as dt

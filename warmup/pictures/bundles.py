@@ -42,10 +42,15 @@ class Bundles(Picture):
                 return pitch, high
         return 0.0, 0
 
+    def _merit(self, across: int, columns: int, rows: int) -> tuple[bool, float, int]:
+        """What makes so many bundles a line the better choice: straws above and below the band, then size."""
+        pitch, high = self._size(across, columns, rows)
+        return high >= 3, pitch, high
+
     def sketch(self, columns: int, rows: int) -> Sketch:
         """Bundles five or ten to a line, the loose ones in a line of their own, straws as broad as fit."""
         sketch = Sketch(columns, rows)
-        across = max((10, 5), key=lambda each: self._size(each, columns, rows))
+        across = max((10, 5), key=lambda each: self._merit(each, columns, rows))
         pitch, high = self._size(across, columns, rows)
         lines = self._lines(across)
         row = (rows - lines * (high + 1) + 1) // 2

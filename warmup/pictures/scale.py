@@ -32,18 +32,18 @@ class Scale(Picture):
         unit = min(columns / 30, rows * 2 / 16)
         x, ground = columns // 2, rows * 2 - (rows * 2 - 16 * unit) // 2
         tilt = 1.5 * unit if self.down == "left" else -1.5 * unit
-        middle = ground - 4 * unit
-        reach = 14 * unit
+        middle = ground - 3.8 * unit
+        reach = min(columns / 2 - 1 - unit, 22 * unit)
         sketch.paint(
             polygon(((x, middle), (x - 3 * unit, ground), (x + 3 * unit, ground))),
             Ink.SOFT,
         )
-        sketch.paint(stroke(x - reach, middle + tilt, x + reach, middle - tilt, 1.2 * unit), Ink.INK)
+        sketch.paint(stroke(x - reach, middle + tilt, x + reach, middle - tilt, 1.6 * unit), Ink.INK)
         for thing, side in ((self.left, -1), (self.right, 1)):
             size = unit * (9 if thing == self.big else 4.5 if self.big else 6.5)
-            off = reach - size / 2
+            off = reach - 0.62 * size
             # The plank's upper edge under the middle of the thing; the thing rests on it.
-            rest = middle - side * tilt * off / reach - 0.7 * unit
+            rest = middle - side * tilt * off / reach - 0.8 * unit
             _thing(sketch, thing, x + side * off, float(round(rest)), size)
         return sketch
 
