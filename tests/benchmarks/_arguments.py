@@ -1,6 +1,7 @@
 """The command line of a script: what it takes, and help that does nothing else."""
 
 import argparse
+import os
 
 
 def parser(script: str, about: str | None) -> argparse.ArgumentParser:
@@ -10,6 +11,12 @@ def parser(script: str, about: str | None) -> argparse.ArgumentParser:
         description=about,
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
+
+
+def all_colors() -> None:
+    """Have the program show all its colors, whatever terminal the script itself runs in."""
+    os.environ["COLORTERM"] = "truecolor"
+    os.environ.pop("NO_COLOR", None)
 
 
 def number(script: str, about: str | None, name: str, otherwise: int) -> int:

@@ -12,7 +12,6 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from html import escape
 from pathlib import Path
 
-import resvg_py
 from textual.color import Color
 
 from tests.benchmarks import _arguments
@@ -122,6 +121,8 @@ def sheets(names: Sequence[str], sets: Mapping[str, tuple[Picture, ...]]) -> Ite
 
 def main(folder: Path, names: list[str], sets: Mapping[str, tuple[Picture, ...]]) -> None:
     """Write the sheets to PNG files."""
+    import resvg_py
+
     folder.mkdir(parents=True, exist_ok=True)
     for kind in sorted(set(kinds()) - set(EXAMPLES)):
         print(f"no example of {kind}: see tests/pictures/examples.py")

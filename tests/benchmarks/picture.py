@@ -75,6 +75,7 @@ if __name__ == "__main__":
     if asked.parse_args().times:
         print_times()
         raise SystemExit
+    _arguments.all_colors()
     TARGET.parent.mkdir(exist_ok=True)
     TARGET.write_text(asyncio.run(morning()), "utf-8")
     print(TARGET.name, "made")

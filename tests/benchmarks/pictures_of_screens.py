@@ -145,6 +145,7 @@ def write(path: Path, svg: str) -> None:
 
 def main(folder: Path, sizes: Sequence[tuple[int, int]], *, pictures: bool) -> None:
     """Draw all of it into ``folder``."""
+    _arguments.all_colors()
     folder.mkdir(parents=True, exist_ok=True)
     for scene in scenes():
         for size in sizes:

@@ -58,7 +58,8 @@ def lay(sketch: Sketch, left: int, top: int, side: int, filled: int, beside: int
         sketch.paint(box(left + line * side, top, 1, 2 * side + 1), Ink.SOFT)
     for line in range(3):
         sketch.paint(box(left, top + line * side, 5 * side + 1, 1), Ink.SOFT)
-    radius = (side - 1) / 2 - (max(0.5, round(0.2 * side) / 2) if side > 5 else 0.25)
+    # A whole pixel's row is left bare: line, ground and counter in one cell would be a color too many.
+    radius = (side - 1) / 2 - (max(1.0, round(0.24 * side) / 2) if side > 5 else 0.25)
     for place in range(10):
         x, y = left + place % 5 * side + (side + 1) / 2, top + place // 5 * side + (side + 1) / 2
         if place < filled:
