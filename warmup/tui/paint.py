@@ -6,7 +6,7 @@ Chosen by contrast (at least 7 to 1 for words, 3 to 1 for shapes; Web Content Ac
 
 from collections.abc import Mapping
 from enum import Enum
-from functools import cache
+from functools import cache, lru_cache
 from typing import NamedTuple
 
 from rich.segment import Segment
@@ -130,7 +130,7 @@ def color_of(mix: Mix, dark: bool) -> str:
     return "#" + "".join(f"{round(value / PARTS):02x}" for value in sums)
 
 
-@cache
+@lru_cache(maxsize=4096)
 def _ink_style(ink: Mix, paper: Mix, bold: bool, dark: bool, depth: Depth) -> Style:
     if depth is Depth.SOME:
         from warmup.tui import few_colors

@@ -19,7 +19,9 @@ def hills(columns: int, rows: int, *, sun: bool, smooth: bool = False) -> Drawin
     width, height = sketch.width, sketch.height
     if sun:
         # As large as the ground above the hills has room for, in a glow that no terminal has to show.
-        x, y, radius = width * 0.62, height * 0.32, min(width, height) * 0.19
+        # In halves of a cell width, so that it is round in plain inks as well.
+        least = max(height * 0.19, min(2.5, height * 0.3))
+        x, y, radius = round(width * 0.62), round(height * 0.34), round(2 * min(width * 0.19, least)) / 2
         glow = (
             (0.0, between(Ink.GROUND, Ink.SECOND, 0.4)),
             (0.6, between(Ink.GROUND, Ink.SECOND, 0.3)),
