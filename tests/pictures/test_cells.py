@@ -1,6 +1,8 @@
 """The painter for terminals: pixels by cover, straight edges in eighths, plain inks by middles."""
 
+from importlib.util import find_spec, module_from_spec
 from math import cos, hypot, pi, sin
+from typing import Any
 
 import pytest
 
@@ -115,6 +117,25 @@ def test_a_shade_passes_from_its_first_mix_to_its_last() -> None:
         assert {cell.ink for cell in plain} == {Ink.FIRST, Ink.SECOND}
         assert [cell.ink for cell in plain] == sorted(cell.ink for cell in plain)
         assert abs(sum(cell.ink is Ink.FIRST for cell in plain) - 10) <= 1
+
+
+def fresh() -> Any:
+    """The painter as it is when nothing has been drawn yet."""
+    spec = find_spec("warmup.pictures.cells")
+    assert spec is not None and spec.loader is not None
+    module = module_from_spec(spec)
+    spec.loader.exec_module(module)
+    return module
+
+
+def test_what_was_drawn_before_makes_no_difference() -> None:
+    quarter, half = box(0, 0.75, 0.5, 0.5), box(0.5, 0.5, 0.5, 1)
+    sketches = [sketched(quarter, half, columns=1, rows=1), sketched(half, quarter, columns=1, rows=1)]
+    one, other = fresh(), fresh()
+    drawings = [one.drawn(sketch, smooth=True) for sketch in sketches]
+    again = [other.drawn(sketch, smooth=True) for sketch in reversed(sketches)]
+    assert {tuple(drawing) for drawing in drawings} == {tuple(drawing) for drawing in again}
+    assert len({tuple(drawing) for drawing in drawings}) == 1
 
 
 # ---- plain -------------------------------------------------------------------------------------------

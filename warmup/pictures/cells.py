@@ -225,7 +225,8 @@ def _cell(four: Four) -> Cell:
     if len(kinds) == 1:
         return _full(_MIXES[four[0]])
     if len(kinds) == 2:
-        one, other = sorted(kinds)
+        # By what is in them: numbers tell only what was drawn first.
+        one, other = sorted(kinds, key=lambda number: parts_of(_MIXES[number]))
         mask = sum(1 << bit for bit in range(4) if four[bit] == other)
         return Cell(_QUADRANTS[mask], _MIXES[other], _MIXES[one])
     if max(kinds) < _PLAIN:
