@@ -18,13 +18,12 @@ from warmup.journal.journal import Journal
 
 
 def with_family(home: Path, nickname: str = "Bean") -> None:
-    """A family for whom today is a school day."""
+    """A family for whom today is a school day, whatever day it is."""
     # The date when the program starts: a run may go past midnight.
     today = dt.date.today()
-    family = default(today)
-    extra = () if today.weekday() in family.weekdays else (today,)
+    family = default(today)._replace(first_day=today, first_week=1, weekdays=tuple(range(7)), off=())
     home.mkdir(parents=True, exist_ok=True)
-    families.save(home / "family.toml", family._replace(extra=extra, children=(Child(nickname),)))
+    families.save(home / "family.toml", family._replace(children=(Child(nickname),)))
 
 
 def everything_said(home: Path, **more: str) -> str:
