@@ -31,6 +31,8 @@ class Terminal:
     ) -> None:
         self.screen = pyte.Screen(columns, rows)
         self._stream = pyte.ByteStream(self.screen)
+        self.written = b""
+        """All that the program wrote, byte by byte."""
         self.began = time.perf_counter()
         self.pid, self._fd = pty.fork()
         if self.pid == 0:
@@ -53,6 +55,7 @@ class Terminal:
             data = os.read(self._fd, 65536)
         except OSError:
             return False
+        self.written += data
         if data:
             self._stream.feed(data)
         return bool(data)

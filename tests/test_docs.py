@@ -18,8 +18,8 @@ from warmup.config.plan import load_plan
 from warmup.journal import routine_json
 from warmup.journal.routine_json import routine_text
 from warmup.model import Morning, Prompt
+from warmup.session.words import MEANINGS
 from warmup.tui.actions import ACTIONS, key_name
-from warmup.tui.help import MEANINGS
 from warmup.tui.morning import MorningScreen
 
 ROOT = Path(__file__).parent.parent

@@ -15,9 +15,9 @@ from warmup.cli.main import DONE, main
 from warmup.config.family import Child
 from warmup.model import LevelId, Mark, Plan, level_id
 from warmup.session.context import Context
+from warmup.session.turning import NOT_ASKED
 from warmup.session.unlocked import Unlocked, unlocked, unlocked_levels
 from warmup.tui.app import WarmupApp
-from warmup.tui.unlocked import NOT_ASKED
 
 Clock = Callable[[], dt.datetime]
 PAIRS = LevelId("make-ten:all")

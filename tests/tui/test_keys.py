@@ -12,12 +12,12 @@ from tests.tui.hands import BOTH, LEFT, RIGHT
 from tests.tui.pressing import morning
 from warmup.config.family import load
 from warmup.model import Mark
+from warmup.session.words import ELSEWHERE
 from warmup.tui.actions import State
 from warmup.tui.app import WarmupApp
 from warmup.tui.counts import CountsScreen
 from warmup.tui.days import DaysScreen
 from warmup.tui.help import HelpScreen
-from warmup.tui.key_screen import ELSEWHERE
 from warmup.tui.menu import MenuScreen
 from warmup.tui.midnight import MidnightScreen
 from warmup.tui.morning import MorningScreen

@@ -11,11 +11,11 @@ from tests.tui.frame import frame, golden
 from tests.tui.pressing import morning, press
 from warmup.config.family import Child, load, year_of
 from warmup.model import Mark
+from warmup.session.words import STOP_OFFERED
 from warmup.tui import key_screen
 from warmup.tui.actions import State, actions_of
 from warmup.tui.app import WarmupApp
 from warmup.tui.morning import MorningScreen
-from warmup.tui.pages import STOP_OFFERED
 from warmup.tui.unlocked import UnlockedScreen
 
 Clock = Callable[[], dt.datetime]

@@ -58,7 +58,7 @@ def main(argv: Sequence[str] | None = None, clock: Clock = dt.datetime.now) -> i
 def _arguments(words: Sequence[str]) -> SimpleNamespace:
     """The command line, understood. A bare ``warmup``, what each morning brings, waits for no parser."""
     if not words:
-        return SimpleNamespace(command=None, demo=False, child="")
+        return SimpleNamespace(command=None, demo=False, child="", plain=False)
     from warmup.cli.options import parse
 
     return parse(words)
@@ -73,6 +73,8 @@ def _run(arguments: SimpleNamespace, clock: Clock) -> int:
 
 
 def _do(arguments: SimpleNamespace, clock: Clock, places: "Places", aside: str = "") -> int:
+    if arguments.command is None and arguments.plain:
+        return _morning_in_lines(places, arguments.child, clock, aside)
     if arguments.command is None and _on_a_terminal():
         return _morning(places, arguments.child, clock, aside)
     from warmup.cli import printing
@@ -164,10 +166,31 @@ def _on_a_terminal() -> bool:
 
 
 def _morning(places: "Places", child: str, clock: Clock, aside: str = "") -> int:
+    from warmup.tui.app import WarmupApp, draw_in_utf8
+
+    with _opened(places, child, clock) as (context, journal, welcome):
+        draw_in_utf8()
+        app = WarmupApp(context, journal, clock, (journal.notice,), welcome, aside)
+        app.run()
+    return app.ended()
+
+
+def _morning_in_lines(places: "Places", child: str, clock: Clock, aside: str = "") -> int:
+    from warmup.cli.spoken import run
+
+    with _opened(places, child, clock) as (context, journal, welcome):
+        run(context, journal, clock, welcome, aside)
+    return DONE
+
+
+@contextlib.contextmanager
+def _opened(
+    places: "Places", child: str, clock: Clock
+) -> Iterator[tuple["Context", "Journal", "Callable[[Family], Context] | None"]]:
+    """The context and the journal of today's morning, and how to welcome a family where there is none yet."""
     from warmup.config.family import default
     from warmup.config.writing import sweep
     from warmup.session.context import journal_names, load_family
-    from warmup.tui.app import WarmupApp, draw_in_utf8
 
     now = clock()
     sweep(places.config / "family.toml", now.timestamp())
@@ -177,11 +200,7 @@ def _morning(places: "Places", child: str, clock: Clock, aside: str = "") -> int
         if not saved:
             family = default(today, journal_names(journal))
         context = _open_context(places, family, today, journal, child, saved)
-        welcome = None if saved else lambda family: _welcomed(places, family, today, journal)
-        draw_in_utf8()
-        app = WarmupApp(context, journal, clock, (journal.notice,), welcome, aside)
-        app.run()
-    return app.ended()
+        yield context, journal, None if saved else lambda family: _welcomed(places, family, today, journal)
 
 
 def _open_context(

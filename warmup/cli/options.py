@@ -29,6 +29,11 @@ def parser() -> argparse.ArgumentParser:
     whole.add_argument("--version", action="version", version=f"warmup {__version__}")
     whole.add_argument("--demo", action="store_true", help=_DEMO)
     whole.add_argument(
+        "--plain",
+        action="store_true",
+        help="the whole morning in lines: for a braille line, or a terminal that draws nothing",
+    )
+    whole.add_argument(
         "--child", default="", metavar="NICKNAME", help="whose morning, where there are several children"
     )
     # With `prog` given, argparse need not lay out a usage line to find it.

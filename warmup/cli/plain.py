@@ -8,7 +8,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from warmup import skills
 from warmup.english import date_words, in_words, listed
-from warmup.model import DayKind, Morning, Prompt, Routine
+from warmup.model import Cue, DayKind, Morning, Opening, Prompt, Routine
 from warmup.pictures import Picture
 from warmup.session.context import Context
 from warmup.session.unlocked import Unlocked, unlocked_levels
@@ -25,17 +25,14 @@ HOW_TO_WAIT = "Ask, count five silently, then give a cue."
 def routine_lines(routine: Routine, context: Context, *, answers: bool = True) -> Iterator[str]:
     """The whole routine, a line at a time."""
     yield from morning_lines(routine.morning, context)
-    first = [routine.opening.table] if routine.opening else []
-    tables = dict.fromkeys([*first, *(prompt.table for prompt in routine.prompts)])
-    if things := [table for table in tables if table]:
-        yield f"On the table: {listed(things)}."
+    yield from table_line(routine)
     minutes = -(-sum(prompt.seconds for prompt in routine.prompts) // 60)
     yield f"Prompts: {len(routine.prompts)}, about {minutes} minutes."
     yield HOW_TO_WAIT
     yield SMALL_THINGS
     if routine.opening:
         yield ""
-        yield f"Opening, said and not asked: {routine.opening.say}"
+        yield opening_line(routine.opening)
     for number, prompt in enumerate(routine.prompts, start=1):
         yield ""
         yield f"Prompt {number} of {len(routine.prompts)}: {title(prompt)}"
@@ -45,12 +42,30 @@ def routine_lines(routine: Routine, context: Context, *, answers: bool = True) -
         yield f"To close with: {closing}"
 
 
-def morning_lines(morning: Morning, context: Context) -> Iterator[str]:
-    """Which day it is in the family's year, and what the quarter has unlocked, what to teach again."""
+def table_line(routine: Routine) -> Iterator[str]:
+    """What the opening and the prompts want at hand, where they want anything."""
+    first = [routine.opening.table] if routine.opening else []
+    tables = dict.fromkeys([*first, *(prompt.table for prompt in routine.prompts)])
+    if things := [table for table in tables if table]:
+        yield f"On the table: {listed(things)}."
+
+
+def opening_line(opening: Opening) -> str:
+    """What the morning begins with."""
+    return f"Opening, said and not asked: {opening.say}"
+
+
+def day_lines(morning: Morning, context: Context) -> Iterator[str]:
+    """Whose warm-up it is, and which day in the family's year."""
     yield f"Warm-up for {context.child.nickname}, {date_words(morning.date, year=True)}."
     yield day_words(morning)
     if morning.festive:
         yield f"Today: {listed(morning.festive)}."
+
+
+def morning_lines(morning: Morning, context: Context) -> Iterator[str]:
+    """Which day it is in the family's year, and what the quarter has unlocked, what to teach again."""
+    yield from day_lines(morning, context)
     if morning.date == context.today and (said := context.review()):
         yield f"Review so far: {said}"
     levels = [level for level in unlocked_levels(context, morning) if not level.held]
@@ -97,24 +112,64 @@ def title(prompt: Prompt) -> str:
 
 def prompt_lines(prompt: Prompt, *, answers: bool = True) -> Iterator[str]:
     """One prompt, whole; without its answers when the paper lies where the child can see it."""
+    yield from do_and_say(prompt)
+    if answers:
+        yield from answer_lines(prompt)
+        yield _working_line(prompt)
+    yield from (cue_line(number, cue) for number, cue in enumerate(prompt.cues, start=1))
+    yield f"Watch for: {prompt.watch_for}"
+    yield from _picture_line(prompt, answers=answers)
+    yield from wants_line(prompt)
+    yield from _why_line(prompt)
+
+
+def insight_lines(prompt: Prompt, *, answers: bool = True) -> Iterator[str]:
+    """What the adult may want to know beside the words, the answer and the cues; the picture comes first."""
+    yield from _picture_line(prompt, answers=answers)
+    if answers:
+        yield _working_line(prompt)
+    yield f"Watch for: {prompt.watch_for}"
+    yield from _why_line(prompt)
+
+
+def do_and_say(prompt: Prompt) -> Iterator[str]:
+    """What to do first, if anything, and the words to say."""
     if prompt.do:
         yield f"Do: {prompt.do}"
     yield f"Say: {prompt.say}"
-    if answers:
-        yield f"Answer: {prompt.answer}"
-        if prompt.accept:
-            yield f"Also right: {'; '.join(prompt.accept)}"
-        yield f"Working: {in_words(prompt.working)}"
-    for number, cue in enumerate(prompt.cues, start=1):
-        shows = f" (Show {cue.picture.exactly()}.)" if cue.picture else ""
-        yield f"Cue {number}: {cue.text}{shows}"
-    yield f"Watch for: {prompt.watch_for}"
-    if prompt.picture:
-        yield f"Picture: {_picture_words(prompt, prompt.picture, answers=answers)}."
+
+
+def answer_lines(prompt: Prompt) -> Iterator[str]:
+    """The answer, and what is right as well."""
+    yield f"Answer: {prompt.answer}"
+    if prompt.accept:
+        yield f"Also right: {'; '.join(prompt.accept)}"
+
+
+def cue_line(number: int, cue: Cue) -> str:
+    """One cue, with the picture it brings in."""
+    shows = f" (Show {cue.picture.exactly()}.)" if cue.picture else ""
+    return f"Cue {number}: {cue.text}{shows}"
+
+
+def wants_line(prompt: Prompt) -> Iterator[str]:
+    """What is to lie on the table, if anything."""
     if prompt.table:
         yield f"Wants: {prompt.table}"
+
+
+def _working_line(prompt: Prompt) -> str:
+    return f"Working: {in_words(prompt.working)}"
+
+
+def _why_line(prompt: Prompt) -> Iterator[str]:
     if prompt.why:
         yield f"Why today: {prompt.why}"
+
+
+def _picture_line(prompt: Prompt, *, answers: bool) -> Iterator[str]:
+    if prompt.picture:
+        yield f"Picture: {_picture_words(prompt, prompt.picture, answers=answers)}."
 
 
 def _picture_words(prompt: Prompt, picture: Picture, *, answers: bool) -> str:

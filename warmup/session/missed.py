@@ -14,6 +14,10 @@ from warmup.model import DayKind, Morning
 MANY = 5
 """From so many on, one question comes first: where the lessons are now."""
 
+WHERE_NOW = "Where are your lessons now?"
+TELLS = "School: it counts. Off: the rest of the year moves on by itself. Nothing is marked either way."
+"""What the two answers mean."""
+
 Answers = tuple[bool | None, ...]
 """What was said of each missed morning in order: True for off, False for school, None for nothing yet."""
 
@@ -75,6 +79,13 @@ class Talk(NamedTuple):
     week: int
     asking: bool
     cursor: int = 0
+
+    @property
+    def question(self) -> str:
+        """What is asked of them, or what is so where the question is about the week."""
+        if self.asking:
+            return f"{len(self.answers)} mornings have no warm-up."
+        return "No warm-up on these mornings: school, or off?"
 
     @property
     def off(self) -> tuple[dt.date, ...]:

@@ -46,18 +46,18 @@ class Instead:
         able = self._usable([prompt.item for prompt in before], beside)
         return self._untold(able, self._surest)
 
-    def others(self, out: Collection[ItemId], at: int, asked: int) -> tuple[Prompt, ...]:
+    def others(self, out: Collection[str], at: int, asked: int) -> tuple[Prompt, ...]:
         """The morning with others for the prompt ``at`` and those after ``asked`` that can't be asked.
 
-        Those are the items in ``out`` and what wants a missing thing. Where nothing else can be asked
-        a prompt stays.
+        Those are the items in ``out``, none of which comes in another's place, and what wants a missing
+        thing. Where nothing else can be asked a prompt stays.
         """
         prompts = list(self._routine.prompts)
         for place in (at, *range(max(at, asked) + 1, len(prompts))):
             if prompts[place].item not in out and prompts[place].table not in self._missing:
                 continue
             beside = {each.skill for each in (*prompts[max(0, place - 1) : place], *prompts[place + 1 :][:1])}
-            other = self._one_more([each.item for each in prompts], beside)
+            other = self._one_more([each.item for each in prompts], beside, out)
             prompts[place] = other or prompts[place]
         return tuple(prompts)
 
@@ -82,9 +82,12 @@ class Instead:
     def _at_hand(self, item: Item) -> bool:
         return skills.locate(item.id).level.table not in self._missing
 
-    def _one_more(self, used: Sequence[ItemId], beside: Collection[str]) -> Prompt | None:
-        """One prompt not in the morning yet, of no skill ``beside``, that wants nothing missing."""
-        built = self._untold(self._usable(used, beside), lambda able: self._chosen(able, ONE_MORE, 1))
+    def _one_more(
+        self, used: Sequence[ItemId], beside: Collection[str], out: Collection[str]
+    ) -> Prompt | None:
+        """One prompt not in the morning nor ``out`` nor of a skill ``beside``, that wants nothing missing."""
+        usable = [item for item in self._usable(used, beside) if item.id not in out]
+        built = self._untold(usable, lambda able: self._chosen(able, ONE_MORE, 1))
         return built[0] if built else None
 
     def _untold(

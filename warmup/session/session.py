@@ -105,15 +105,20 @@ class Session(Standing):
 
     def swap(self) -> bool:
         """Ask something else: what this prompt wants is not here. False when there is nothing else."""
-        prompt = self.prompt
-        if prompt is None:
-            return False
-        missing = self._missing | ({prompt.table} - {""})
-        prompts = self._instead(missing).others({prompt.item}, self.position, self._asked)
+        return self.prompt is not None and self._other(self.prompt, missing=self.prompt.table)
+
+    def another(self) -> bool:
+        """Just ask something else, and not this again today. False when there is nothing else."""
+        return self.prompt is not None and self._other(self.prompt, missing="")
+
+    def _other(self, prompt: Prompt, *, missing: str) -> bool:
+        """Ask another in the place of the prompt on screen, without what is ``missing``."""
+        instead = self._instead(self._missing | ({missing} - {""}))
+        prompts = instead.others(self._declined | {prompt.item}, self.position, self._asked)
         if prompts == self.prompts:
             return False
         change = self._replaced(prompts)
-        self._act(undoing.SWAP, change, self._before(change), missing=prompt.table)
+        self._act(undoing.SWAP, change, self._before(change), missing=missing, declined=prompt.item)
         return True
 
     def hold_back(self) -> bool:

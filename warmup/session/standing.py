@@ -31,6 +31,7 @@ class Standing:
         self.marks: dict[int, MarkRow] = {}
         self.cues: dict[int, int] = {}
         self._missing: frozenset[str] = frozenset()
+        self._declined: frozenset[str] = frozenset()
         self._stopped = self._back_at_opening = False
         self._newest = ""
 
@@ -124,6 +125,9 @@ class Standing:
         self.marks = self.journal.marks_of(child, date, self.number)
         actions = self.journal.actions_of(child, date, self.number)
         standing = log.standing(actions)
-        missing = (undoing.details(row).get("missing") for row in standing if row.what == undoing.SWAP)
-        self._missing = frozenset(thing for thing in missing if isinstance(thing, str) and thing)
+        swaps = [undoing.details(row) for row in standing if row.what == undoing.SWAP]
+        self._missing, self._declined = (
+            frozenset(text for swap in swaps if isinstance(text := swap.get(name), str) and text)
+            for name in ("missing", "declined")
+        )
         self._newest = self.journal.newest(child, date)

@@ -7,6 +7,7 @@ from textual.binding import BindingType
 from textual.widgets import Static
 
 from warmup.session import undoing
+from warmup.session.words import COUNTED, COUNTS, FOR_FUN, NOT_PLANNED
 from warmup.tui.actions import BY_ID, State, keys_of
 from warmup.tui.key_screen import bindings
 from warmup.tui.page import Page
@@ -28,8 +29,8 @@ class CountsScreen(Page[bool]):
 
     def body(self) -> ComposeResult:
         """The question."""
-        yield Static("No school was planned today. A warm-up is welcome.", id="welcome", markup=False)
-        yield Static("Does it count as a school day?", id="question", markup=False)
+        yield Static(NOT_PLANNED, id="welcome", markup=False)
+        yield Static(COUNTS, id="question", markup=False)
 
     def act(self, action: str) -> None:
         """Answer, or take back what was said before."""
@@ -37,10 +38,10 @@ class CountsScreen(Page[bool]):
         match action:
             case "count":
                 work.keep(undoing.EXTRA, lambda: work.context.editor.count(work.context.today))
-                work.said = "Today counts as a school day."
+                work.said = COUNTED
                 self.leave(True)
             case "fun":
-                work.said = "Just for fun: today does not count."
+                work.said = FOR_FUN
                 self.leave(False)
             case "undo":
                 work.undo()

@@ -22,7 +22,6 @@ from warmup.tui.workspace import Workspace
 
 _WEEK, _LONG_WEEK, _DAY, _LONG_DAY = 8, 16, 7, 12
 """The cells of the first column with the Monday of a week and of an answer, each short and long."""
-_TELLS = "School: it counts. Off: the rest of the year moves on by itself. Nothing is marked either way."
 _STEPS = {
     "week_less": "left",
     "week_more": "right",
@@ -82,13 +81,11 @@ class DaysScreen(Page[tuple[dt.date, ...]]):
 
     def heading(self) -> str:
         """What is asked."""
-        if self.talk.asking:
-            return f"{len(self.talk.answers)} mornings have no warm-up."
-        return "No warm-up on these mornings: school, or off?"
+        return self.talk.question
 
     def body(self) -> ComposeResult:
         """The question with its week, or the days; one of them shows."""
-        yield Static("Where are your lessons now?", id="question", markup=False)
+        yield Static(missed.WHERE_NOW, id="question", markup=False)
         with Horizontal(id="week"):
             yield _arrow("‹", "week_less")
             yield Static("", id="in_week", markup=False)
@@ -169,7 +166,7 @@ class DaysScreen(Page[tuple[dt.date, ...]]):
 
     def open_help(self) -> None:
         """What the two answers mean, in a line."""
-        self.work.said = _TELLS
+        self.work.said = missed.TELLS
 
     def act(self, action: str) -> None:
         """One step, or the end of it."""

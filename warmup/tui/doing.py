@@ -52,8 +52,10 @@ def _stop(session: Session) -> str:
     return STOPPED_AT_ONCE if session.at_close else STOPPED
 
 
-def _swap(session: Session) -> str:
-    return "Something else, then." if session.swap() else "There is nothing else to ask just now."
+def _asks_another(turn: Callable[[Session], bool]) -> Callable[[Session], str]:
+    return lambda session: (
+        "Something else, then." if turn(session) else "There is nothing else to ask just now."
+    )
 
 
 def _hold(session: Session) -> str:
@@ -128,7 +130,8 @@ AT_A_PROMPT: Mapping[str, Callable[[Session], str]] = {
     "rough": _rough,
     "short": _short,
     "stop": _stop,
-    "swap": _swap,
+    "swap": _asks_another(Session.swap),
+    "another": _asks_another(Session.another),
     "known": _known,
     "new": _turn_new,
     "hold": _hold,

@@ -11,6 +11,7 @@ from textual.binding import BindingType
 from textual.containers import VerticalScroll
 from textual.widgets import DataTable, Static
 
+from warmup.session.words import MEANINGS
 from warmup.tui.actions import Action, State, actions_of, keys_of
 from warmup.tui.key_screen import bindings
 from warmup.tui.lists import More
@@ -21,15 +22,6 @@ _WIDE, _TALL = 96, 34
 """From so many columns and rows on each key has a line of its own, with a sentence."""
 _KEYS, _LABEL, _SENTENCE = 9, 19, 54
 """The widths of the columns, in cells."""
-MEANINGS = (
-    (
-        "Came easily",
-        "right with no cue; steady work with fingers too. Five seconds count in adding to 5 only",
-    ),
-    ("Hesitated", "a cue, a fresh start, or put right after you reacted. Looking up at you is no hesitation"),
-    ("Not yet", "you showed it. It comes back; nothing is lost"),
-    ("No mark", "changes nothing"),
-)
 
 
 class HelpScreen(Page[None]):

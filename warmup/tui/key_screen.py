@@ -11,12 +11,12 @@ from warmup.config.toml_file import FileProblem
 from warmup.journal.journal import Changed
 from warmup.session import undoing
 from warmup.session.undoing import CannotUndo
+from warmup.session.words import ELSEWHERE
 from warmup.tui.actions import BY_ID, State, actions_of, keys_of
 from warmup.tui.workspace import Workspace
 
 Result = TypeVar("Result")
 Other = TypeVar("Other")
-ELSEWHERE = "Changed in another window: this is where it stands."
 
 
 def bindings(*states: State, **shown: str) -> list[Binding]:

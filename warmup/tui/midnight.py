@@ -7,12 +7,10 @@ from textual.app import ComposeResult
 from textual.binding import BindingType
 from textual.widgets import Static
 
-from warmup.english import WEEKDAYS, date_words
+from warmup.session.words import STAYS, now_words, open_still
 from warmup.tui.actions import State
 from warmup.tui.key_screen import bindings
 from warmup.tui.page import Page
-
-_DAY = dt.timedelta(1)
 
 
 class MidnightScreen(Page[bool]):
@@ -26,8 +24,7 @@ class MidnightScreen(Page[bool]):
     def heading(self) -> str:
         """The date it is now."""
         now = self.work.midnight.offered or self.work.context.today
-        named = WEEKDAYS[now.weekday()] if now == self._stood + _DAY else date_words(now, year=True)
-        return f"It is {named} now."
+        return now_words(now, self._stood)
 
     @property
     def _stood(self) -> dt.date:
@@ -35,13 +32,11 @@ class MidnightScreen(Page[bool]):
 
     def body(self) -> ComposeResult:
         """What goes on if it is not gone over to."""
-        yield Static("What was marked stays with its day.", id="kept", markup=False)
+        yield Static(STAYS, id="kept", markup=False)
         yield Static(self._open_still(), id="open", markup=False)
 
     def _open_still(self) -> str:
-        if self.work.midnight.offered == self._stood + _DAY:
-            return "Yesterday’s warm-up is still open."
-        return f"The one of {date_words(self._stood)} is still open."
+        return open_still(self.work.midnight.offered or self._stood, self._stood)
 
     def do(self, action: str) -> None:
         """Where the clock was put right again meanwhile, there is nothing left to ask."""

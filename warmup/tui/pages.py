@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 from warmup.english import date_words, in_words
 from warmup.model import Mark, Morning
 from warmup.session.session import Session
+from warmup.session.words import AFTER_CUES, STOP_OFFERED, over_words
 from warmup.tui.actions import BY_ID, keys_of
 from warmup.tui.script import Block, Keep, Line, Script, Span, Tone, wrapped
 from warmup.tui.workspace import Notice
@@ -22,7 +23,6 @@ BEADS = {
 }
 """A prompt's bead by its mark; the one on screen stands in brackets."""
 OPENING_BEAD = "◇"
-STOP_OFFERED = "Two not yet: i ends with an easy one."
 SAID = "Say it; nothing is asked yet."
 """What the opening is, for who sees it first."""
 
@@ -126,9 +126,7 @@ def _cues(page: Script, session: Session) -> None:
         keep = Keep.ALWAYS if current else Keep.OLD_CUES
         page.text(cue.text, Tone.CUE if current else Tone.QUIET, keep, f"Cue {number}:")
     if shown == 3:
-        page.text(
-            "After this: show it, the child says it with you; mark it not yet.", Tone.QUIET, Keep.OLD_CUES
-        )
+        page.text(AFTER_CUES, Tone.QUIET, Keep.OLD_CUES)
 
 
 def _notices(page: Script, notices: Sequence[Notice]) -> None:
@@ -181,8 +179,7 @@ def close_page(
     page = Script(width)
     _head(page, session.morning, name)
     page.air()
-    over = "Today’s warm-up is done." if session.closed else "That was today’s warm-up."
-    page.text(closing.year or over, Tone.SAY, Keep.ALWAYS)
+    page.text(closing.year or over_words(closed=session.closed), Tone.SAY, Keep.ALWAYS)
     page.air()
     page.text(closing.well, Tone.PLAIN, Keep.ALWAYS, "Went well:")
     page.text(closing.back, Tone.PLAIN, Keep.ALWAYS, "Comes back:")

@@ -1,6 +1,6 @@
 """What may be asked: what is to be taught again, what this quarter has unlocked, and what is held back."""
 
-from typing import ClassVar, NamedTuple
+from typing import ClassVar
 
 from rich.text import Text
 from textual import events, on
@@ -8,75 +8,16 @@ from textual.app import ComposeResult
 from textual.binding import BindingType
 from textual.widgets import OptionList, Static
 
-from warmup import skills
-from warmup.english import date_words
-from warmup.model import ItemId
-from warmup.session import undoing
-from warmup.session.context import Context
 from warmup.session.pausing import paused, until_words
-from warmup.session.unlocked import Unlocked, unlocked_levels
+from warmup.session.turning import NOT_ASKED, LevelRow, Row, TeachAgain, heading, rows_of, turn
 from warmup.tui.actions import BY_ID, State, keys_of
 from warmup.tui.key_screen import bindings
 from warmup.tui.lists import More, step
 from warmup.tui.page import Page
 from warmup.tui.workspace import Workspace
 
-NOT_ASKED = "open, not asked yet"
 _WIDE = 76
 """From so many columns on each level says it; of the one under the cursor it stands below the list."""
-
-
-class TeachAgain(NamedTuple):
-    """One item in that list which rests until it is taught again, or was taught today."""
-
-    item: ItemId
-    named: str
-    taught: bool
-
-    def words(self, *, wide: bool) -> str:
-        """The row as it stands in the list."""
-        return f"{'taught again' if self.taught else 'teach again'}: {self.named}"
-
-    def turned(self) -> str:
-        """What the key does to it."""
-        return "take that back" if self.taught else "it was taught again"
-
-
-class LevelRow(NamedTuple):
-    """One level in the list of what may be asked."""
-
-    at: Unlocked
-
-    def words(self, *, wide: bool) -> str:
-        """The row as it stands in the list; only a ``wide`` one has room to say that it was not asked yet."""
-        held, fresh = "held back: " * self.at.held, f" · {NOT_ASKED}" * (self.at.fresh and wide)
-        return f"week {self.at.week:>2}  {held}{self.named()}{fresh}"
-
-    def named(self) -> str:
-        """What the level is called."""
-        return f"{self.at.title}: {self.at.label}"
-
-    def turned(self) -> str:
-        """What the key does to it."""
-        return "let it come" if self.at.held else "hold it back"
-
-
-Row = LevelRow | TeachAgain
-
-
-def rows_of(context: Context) -> list[Row]:
-    """The rows in order: what is to be taught again, then the levels, the newest first."""
-    rows = sorted(unlocked_levels(context, context.morning()), key=lambda row: (-row.week, row.title))
-    return [*_teach_again(context), *map(LevelRow, rows)]
-
-
-def _teach_again(context: Context) -> list[TeachAgain]:
-    resting, taught = context.to_teach(), dict(context.child.taught)
-    return [
-        TeachAgain(item, skills.locate(item).words(), item not in resting)
-        for item in context.missed()
-        if item in resting or taught.get(item) == context.today
-    ]
 
 
 class UnlockedScreen(Page[None]):
@@ -96,7 +37,7 @@ class UnlockedScreen(Page[None]):
 
     def heading(self) -> str:
         """What the list holds."""
-        return f"Quarter {self.work.context.morning().quarter}: what may be asked so far"
+        return heading(self.work.context)
 
     def body(self) -> ComposeResult:
         """The list; what its key does to the line under the cursor."""
@@ -160,24 +101,9 @@ class UnlockedScreen(Page[None]):
 
     def _turn(self, row: Row) -> str:
         """Hold a level back or let it come, or say that an item was taught; a line about it."""
-        keep, context, editor = self.work.keep, self.work.context, self.work.context.editor
-        match row:
-            case LevelRow(at) if not at.held:
-                keep(undoing.HOLD, lambda: editor.hold(at.level, back=True), level=at.level)
-                return f"Held back: {row.named()}."
-            case LevelRow(at):
-                keep(undoing.COME, lambda: editor.hold(at.level, back=False), level=at.level)
-                return f"It may come again: {row.named()}."
-            case TeachAgain(taught=False):
-                keep(undoing.TAUGHT, lambda: editor.taught(row.item, context.today), item=row.item)
-                return f"Taught again on {date_words(context.today)}; it may come back."
-            case TeachAgain():
-                keep(
-                    undoing.REST,
-                    lambda: editor.taught(row.item, context.today, again=False),
-                    item=row.item,
-                )
-                return "It rests until you say it was taught."
+        turned = turn(row, self.work.context)
+        self.work.keep(turned.what, turned.work, **turned.about)
+        return turned.said
 
 
 def _option(row: Row, *, wide: bool) -> Text:

@@ -23,6 +23,7 @@ from warmup.session.first_form import (
     week_of,
     weekday_of,
 )
+from warmup.session.words import HELLO, PRIVACY
 from warmup.tui.actions import State
 from warmup.tui.key_screen import bindings
 from warmup.tui.lists import More
@@ -33,7 +34,7 @@ _LOW, _NARROW = 22, 56
 _OTHER_ROWS, _WITHOUT_AIR = 14, 10
 """The rows of the form beside its list."""
 _LEAVE, _WAYS = "Ctrl+Q leave", "Tab next   Space tick   Ctrl+Q leave"
-_HELLO, _SHORT_HELLO = "Five to seven minutes of spoken math at breakfast.", "Spoken math at breakfast."
+_SHORT_HELLO = "Spoken math at breakfast."
 
 
 class Ticks(SelectionList[Holiday]):
@@ -77,7 +78,7 @@ class WelcomeScreen(Screen[Family]):
     def compose(self) -> ComposeResult:
         """What to fill in, filled in; what comes of it; how to go on."""
         with Vertical(id="form"):
-            yield Static(_HELLO, id="hello", markup=False)
+            yield Static(HELLO, id="hello", markup=False)
             yield from self._line("nickname", "Nickname", self._filled.nickname)
             yield from self._line("first_day", "First school day", self._filled.first_day)
             yield from self._line("weekdays", "School weekdays", self._filled.weekdays)
@@ -90,7 +91,7 @@ class WelcomeScreen(Screen[Family]):
             with Horizontal(classes="row"):
                 yield Button("Begin  Enter", id="begin", compact=True, tooltip="Take the form as it stands")
                 yield Static(_WAYS, id="ways", classes="beside", markup=False)
-            yield Static("Stays on this machine.", id="privacy", markup=False)
+            yield Static(PRIVACY, id="privacy", markup=False)
 
     def _line(self, name: str, label: str, value: str) -> ComposeResult:
         with Horizontal(classes="row"):
@@ -108,7 +109,7 @@ class WelcomeScreen(Screen[Family]):
         self.set_class(low, "low")
         self._ticks.styles.max_height = max(2, event.size.height - (_WITHOUT_AIR if low else _OTHER_ROWS))
         self.query_one("#ways", Static).update(_LEAVE if narrow else _WAYS)
-        self.query_one("#hello", Static).update(_SHORT_HELLO if narrow else _HELLO)
+        self.query_one("#hello", Static).update(_SHORT_HELLO if narrow else HELLO)
 
     def form(self) -> Form:
         """The form as it stands. A week that is only the one worked out here is not said."""

@@ -1,0 +1,362 @@
+"""A morning in lines: every question, every mark, and whatever else may be typed."""
+
+import contextlib
+import datetime as dt
+import io
+import sys
+import tempfile
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from tests.household import FAMILY, OPENING, TODAY, StandingClock, context_at, start_fixed
+from warmup.cli import spoken, spoken_lines
+from warmup.cli.letters import chosen, of_action
+from warmup.cli.main import DONE, UNUSABLE, main
+from warmup.config.family import load, year_of
+from warmup.journal.journal import Journal
+from warmup.model import Mark, Opening
+from warmup.session.context import Context
+from warmup.session.session import Session, resume
+from warmup.session.words import COUNTS, ELSEWHERE, HELLO, MEANINGS, NOT_PLANNED
+from warmup.text import clean
+from warmup.tui.doing import STOPPED
+
+Run = Callable[..., list[str]]
+QUESTION = "w came easily; s hesitated; n not yet; Enter next; e cue; ? help"
+PAST = [day for day in year_of(FAMILY).mornings if day < TODAY]
+
+
+@pytest.fixture
+def typed(monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> Run:
+    """Types lines into a morning, and gives the lines that it says."""
+
+    def run(context: Context, clock: StandingClock, *lines: str) -> list[str]:
+        assert context.journal is not None
+        monkeypatch.setattr(sys, "stdin", io.StringIO("".join(f"{line}\n" for line in lines)))
+        capsys.readouterr()
+        spoken.run(context, context.journal, clock)
+        return capsys.readouterr().out.splitlines()
+
+    return run
+
+
+def fixed(home: Path, clock: StandingClock, opening: Opening | None = None, **family: object) -> Context:
+    """The fixed morning, not begun."""
+    context = context_at(home, clock, FAMILY._replace(**family))  # type: ignore[arg-type]
+    start_fixed(context, opening)
+    return context
+
+
+def on_disk(context: Context, clock: StandingClock) -> Session:
+    """The morning as another start of the program finds it."""
+    journal = Journal.open(context.places.data, clock)
+    found = resume(context_at(context.places.data, clock, context.family, context.today), journal, clock)
+    assert found is not None
+    return found
+
+
+def marks(context: Context, clock: StandingClock) -> list[Mark | None]:
+    session = on_disk(context, clock)
+    return [session.mark_at(at) for at in range(len(session.prompts))]
+
+
+# -- a morning
+
+
+def test_a_whole_morning(home: Path, clock: StandingClock, typed: Run) -> None:
+    context = fixed(home, clock, OPENING)
+    said = typed(context, clock, "", "e", "w", "", "s", "n", "k", "t", "")
+    text = "\n".join(said)
+    assert f"Opening, said and not asked: {OPENING.say}" in said
+    assert (
+        text.index("Wants: ten frame")
+        < text.index("Say: The ten frame has seven in it.")
+        < text.index("Answer: three")
+    )
+    assert text.count("Cue 1:") == 1 and "Cue 2:" not in text
+    assert [line for line in said if line.startswith("Prompt ")] == [f"Prompt {n} of 5." for n in range(1, 6)]
+    assert "That was today’s warm-up." in said and "Marked came easily: one." in said
+    assert any(line.startswith("Went well: ") for line in said)
+    assert any(line.startswith("Comes back: ") for line in said)
+    assert marks(context, clock) == [Mark.FLUENT, Mark.FLUENT, Mark.HESITATED, Mark.NOT_YET, Mark.SKIPPED]
+    assert on_disk(context, clock).closed and on_disk(context, clock).marks[0].cue == 1
+
+
+def test_a_mark_is_on_disk_before_the_next_line_is_printed(
+    home: Path, clock: StandingClock, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    context = fixed(home, clock)
+    seen: list[list[Mark | None]] = []
+    answers = iter("wsn")
+
+    def ask(_question: str) -> str:
+        seen.append(marks(context, clock)[:3])
+        return next(answers, "q")
+
+    monkeypatch.setattr("warmup.cli.spoken_first.ask", ask)
+    assert context.journal is not None
+    spoken.run(context, context.journal, clock)
+    done = [Mark.FLUENT, Mark.HESITATED, Mark.NOT_YET]
+    assert seen == [done[:n] + [None] * (3 - n) for n in range(4)]
+
+
+def test_back_undo_and_leaving_go_on_from_the_same_prompt(
+    home: Path, clock: StandingClock, typed: Run
+) -> None:
+    context = fixed(home, clock)
+    said = typed(context, clock, "w", "a", "u", "s", "", "q", "w")
+    assert "Prompt 1 of 5, came easily." in said and "Undone: came easily." in said
+    assert marks(context, clock) == [Mark.HESITATED, *[None] * 4]
+    again = typed(context_at(home, clock), clock)
+    assert "Prompt 3 of 5." in again and "Prompt 1 of 5." not in again
+
+
+def test_another_one_for_each_of_four_reasons(home: Path, clock: StandingClock, typed: Run) -> None:
+    context = fixed(home, clock)
+    before = on_disk(context, clock).items
+    typed(context, clock, "j", "", "q")
+    first = on_disk(context, clock).items
+    assert first[0] != before[0] and first[1:] == before[1:]
+    typed(context, clock, "j", "", "q")
+    assert on_disk(context, clock).items[0] not in (before[0], first[0]), "what was declined came again"
+    typed(context, clock, "u", "u", "j", "j", "q")
+    assert on_disk(context, clock).items[0] != before[0]
+    said = typed(context, clock, "u", "j", "y", "q")
+    assert any(line.startswith("Held back: make ten") for line in said) and context.child.held == (
+        "make-ten:all",
+    )
+    said = typed(context, clock, "u", "j", "k", "q")
+    assert not context.child.held and any(": make ten, " in line for line in said[-6:])
+    items = on_disk(context, clock).items
+    assert (
+        "Another one: Enter just another; j no such object; y not taught yet; k they know it; a back" in said
+    )
+    typed(context, clock, "j", "a", "q")
+    assert on_disk(context, clock).items == items
+
+
+def test_wind_down_short_or_stopped_or_rough(home: Path, clock: StandingClock, typed: Run) -> None:
+    context = fixed(home, clock)
+    said = typed(context, clock, "m", "h", "m", "", "m", "m", "q")
+    assert "Rough day: marks lower nothing." in said and "A short morning: four in all." in said
+    assert on_disk(context, clock).rough and len(on_disk(context, clock).prompts) == 4
+    said = typed(context, clock, "m", "i", "q")
+    assert STOPPED in said and len(on_disk(context, clock).prompts) == 2
+
+
+def test_two_not_yet_running_offer_the_stop(home: Path, clock: StandingClock, typed: Run) -> None:
+    said = typed(fixed(home, clock), clock, "n", "n", "i", "q")
+    assert any("ends with an easy one" in line for line in said) and STOPPED in said
+
+
+def test_a_covered_answer_is_shown_on_request(home: Path, clock: StandingClock, typed: Run) -> None:
+    context = fixed(home, clock, answers_shown=False)
+    said = typed(context, clock, "p", "q")
+    assert "Answer: covered. o shows it." in said and any(line.startswith("Picture: ") for line in said)
+    assert not any(line.startswith(("Answer: three", "Working: ")) for line in said)
+    said = typed(context, clock, "o", "p", "q")
+    assert "Answer: three" in said and any(line.startswith("Working: ") for line in said)
+    assert load(home / "family.toml").answers_shown
+
+
+def test_after_the_third_cue_show_it(home: Path, clock: StandingClock, typed: Run) -> None:
+    said = typed(fixed(home, clock), clock, "e", "e", "e", "e", "q")
+    assert [line[:6] for line in said if line.startswith("Cue ")] == ["Cue 1:", "Cue 2:", "Cue 3:"]
+    assert sum("mark it not yet" in line for line in said) == 2
+
+
+def test_help_says_every_letter_and_what_the_marks_mean(home: Path, clock: StandingClock, typed: Run) -> None:
+    said = typed(fixed(home, clock), clock, "?", "q")
+    assert "n or x, or “not yet”: You had to show it. Marks it and goes on." in said
+    assert all(f"{mark}: {meaning}." in said for mark, meaning in MEANINGS)
+
+
+def test_a_word_does_as_well_as_a_letter(home: Path, clock: StandingClock, typed: Run) -> None:
+    context = fixed(home, clock)
+    typed(context, clock, "Came easily", "hes", "NOT YET", "leave", "quit")
+    assert marks(context, clock)[:4] == [Mark.FLUENT, Mark.HESITATED, Mark.NOT_YET, Mark.SKIPPED]
+
+
+def test_what_may_be_asked_is_turned_by_its_number(home: Path, clock: StandingClock, typed: Run) -> None:
+    context = fixed(home, clock)
+    said = typed(context, clock, "l", "2", "99", "x", "", "q")
+    row = next(line for line in said if line.startswith("2. week"))
+    (held,) = context.child.held
+    assert any(line.startswith("Held back: ") and line[11:-1] in row for line in said)
+    assert sum("is no number from 1 to" in line for line in said) == 2
+    typed(context, clock, "u", "q")
+    assert held and not context.child.held
+
+
+# -- before the first prompt
+
+
+def test_a_first_run_asks_the_form_in_lines(
+    home: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    lines = [
+        "Fern",
+        "soon",
+        "8/24/2026",
+        "Mun",
+        "Mon Wed",
+        "99",
+        "1",
+        "week 12",
+        "b",
+        "",
+        "",
+        "",
+        "",
+        "",
+        "",
+        "w",
+    ]
+    monkeypatch.setattr(sys, "stdin", io.StringIO("\n".join(lines)))
+    assert main(["--plain"], lambda: dt.datetime(2026, 11, 25, 8)) == DONE
+    said = capsys.readouterr().out.splitlines()
+    assert HELLO in said and "The first school day like 2026-08-31 or 8/31/2026." in said
+    assert "School weekdays like Mon Tue Wed Thu; not “Mun”." in said
+    assert any(line.startswith("Numbers from 1 to ") for line in said)
+    family = load(home / "family.toml")
+    assert family.children[0].nickname == "Fern" and family.weekdays == (0, 2)
+    journal = Journal.open(home, dt.datetime.now)
+    assert [line.mark for line in journal.history("Fern")] == [Mark.FLUENT, None]
+
+
+@pytest.mark.parametrize("lines", [[], ["Fern"], ["Fern", "", "", "", ""]])
+def test_a_form_that_is_left_keeps_nothing(
+    lines: list[str], home: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(sys, "stdin", io.StringIO("".join(f"{line}\n" for line in lines)))
+    assert main(["--plain"], lambda: dt.datetime(2026, 11, 25, 8)) == DONE
+    assert not (home / "family.toml").exists()
+
+
+def away(home: Path, clock: StandingClock, count: int) -> Context:
+    """The fixed morning after so many mornings without a warm-up."""
+    return fixed(home, clock, known_until=PAST[-count - 1])
+
+
+def test_a_few_missed_mornings_are_asked_day_by_day(home: Path, clock: StandingClock, typed: Run) -> None:
+    context = away(home, clock, 3)
+    said = typed(context, clock, "s", "x", "u", "o", "s", "off", "?", "", "q")
+    assert "No warm-up on these mornings: school, or off?" in said
+    assert any(line.startswith("Days off: ") for line in said) and not context.unconfirmed_days()
+    assert {day for day, _ in load(home / "family.toml").off} == {PAST[-3], PAST[-1]}
+    assert "Prompt 1 of 5." in said
+
+
+def test_many_missed_mornings_are_one_question(home: Path, clock: StandingClock, typed: Run) -> None:
+    context = away(home, clock, 9)
+    week = context.morning().week
+    said = typed(context, clock, "w", "w", "a", "", "q")
+    assert "9 mornings have no warm-up." in said
+    assert context.morning().week == week - 1 and not context.unconfirmed_days()
+    other = away(home, clock, 6)
+    said = typed(other, clock, "d", "all school", "", "q")
+    assert "All were school days." in said and other.morning().week == week
+
+
+@pytest.mark.parametrize(("line", "kind"), [("w", True), ("", False)])
+def test_a_day_without_school_asks_whether_it_counts(
+    line: str, kind: bool, home: Path, clock: StandingClock, typed: Run
+) -> None:
+    saturday = dt.date(2027, 3, 6)
+    context = context_at(home, clock, FAMILY._replace(known_until=saturday - dt.timedelta(1)), saturday)
+    said = typed(context, clock, "huh", line, "q")
+    assert NOT_PLANNED in said and COUNTS in said and context.morning().is_school is kind
+    assert any(line.startswith("Prompt 1 of ") or line.startswith("Opening") for line in said)
+
+
+def test_past_midnight_a_line_does_nothing_but_ask(
+    home: Path, clock: StandingClock, typed: Run, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    context = fixed(home, clock)
+    typed(context, clock, "w", "q")
+    clock.turn_to(TODAY + dt.timedelta(1))
+    said = typed(context, clock, "w", "a", "s", "q")
+    assert "It is Thursday now." in said and "Yesterday’s warm-up is still open." in said
+    assert marks(context, clock)[:3] == [Mark.FLUENT, Mark.HESITATED, None]
+
+
+# -- trouble
+
+
+def test_what_another_window_changed_is_said_and_shown(
+    home: Path, clock: StandingClock, typed: Run, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    context = fixed(home, clock)
+    other, done = on_disk(context, clock), list[bool]()
+    real = spoken.SpokenMorning._at
+
+    def at(self: spoken.SpokenMorning, session: Session) -> None:
+        if not done:
+            done.append(other.swap())
+        real(self, session)
+
+    monkeypatch.setattr(spoken.SpokenMorning, "_at", at)
+    said = typed(context, clock, "w", "q")
+    assert ELSEWHERE in said and f"Say: {other.prompts[0].say}" in said and marks(context, clock)[0] is None
+
+
+def test_what_is_not_saved_is_said_at_each_prompt(
+    home: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str], clock: StandingClock
+) -> None:
+    context = context_at(home, clock)
+    assert context.journal is not None
+    context.journal.shut()
+    (home / "journal.db").unlink()
+    (home / "journal.db").mkdir()
+    monkeypatch.setattr(sys, "stdin", io.StringIO("\nw\nw\n"))
+    assert main(["--plain"], clock) == UNUSABLE
+    told = capsys.readouterr()
+    assert told.out.count("Not being saved") >= 3 and "is not kept" in told.err
+
+
+EVERY = [*spoken_lines.AT_A_PROMPT, *spoken_lines.AT_THE_OPENING, of_action("easy"), of_action("accept")]
+MARKED = {"w": Mark.FLUENT, "s": Mark.HESITATED, "n": Mark.NOT_YET, "k": Mark.SKIPPED}
+ODD = st.one_of(
+    st.text(max_size=30),
+    st.text("\x00\x07\x08\x0b\x1b[0;31m\u202e\ud800\u2028é", max_size=8),
+    st.integers(1, 5).map(lambda n: "x" * 1000 * n),
+).filter(lambda line: not chosen(clean(line.split("\n")[0]), EVERY) and clean(line.split("\n")[0]))
+
+
+@pytest.mark.slow
+@settings(max_examples=25)
+@given(st.lists(st.one_of(ODD, st.sampled_from(["w", "s", "n", "k", "", "a"])), max_size=20))
+def test_whatever_is_typed_gets_a_sentence_and_the_marks_are_those_of_the_letters(typed: list[str]) -> None:
+    lines = [line.split("\n")[0] for line in typed]
+    at, closed, odd = 0, False, 0
+    marked: list[Mark | None] = [None] * 5
+    for line in lines:
+        if closed:
+            break
+        if line == "":
+            at, closed = min(at + 1, 5), at == 5
+        elif line == "a":
+            at = max(0, at - 1)
+        elif line in MARKED and at < 5:
+            marked[at], at = MARKED[line], at + 1
+        else:
+            odd += 1
+    clock, out = StandingClock(dt.datetime.combine(TODAY, dt.time(8))), io.StringIO()
+    with tempfile.TemporaryDirectory() as folder, pytest.MonkeyPatch.context() as patch:
+        context = fixed(Path(folder), clock)
+        assert context.journal is not None
+        patch.setattr(sys, "stdin", io.StringIO("".join(f"{line}\n" for line in lines), newline="\n"))
+        with contextlib.redirect_stdout(out):
+            spoken.run(context, context.journal, clock)
+        context.journal.shut()
+        found = on_disk(context, clock)
+        assert [found.mark_at(n) for n in range(5)] == marked
+        assert (found.position, found.closed) == (at, closed)
+        found.journal.shut()
+    said = out.getvalue()
+    assert said.count(" is none of these: ") == odd
+    assert all(clean(line) == line and len(line) < 500 for line in said.split("\n"))

@@ -1,0 +1,106 @@
+"""``warmup --plain`` as it is used: through a pipe, and at a terminal that draws nothing."""
+
+import datetime as dt
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from tests.terminal import WARMUP, Terminal, environment
+from warmup.config import family as families
+from warmup.journal.journal import Journal
+from warmup.model import Mark
+
+PLAIN = (*WARMUP, "--plain")
+MARKS = {"w": Mark.FLUENT, "s": Mark.HESITATED, "n": Mark.NOT_YET, "k": Mark.SKIPPED}
+
+
+def history(home: Path) -> list[Mark | None]:
+    """The marks on disk, in order."""
+    journal = Journal.open(home, dt.datetime.now)
+    (child,) = families.load(home / "family.toml").children
+    marks = [line.mark for line in journal.history(child.journal_name)]
+    journal.shut()
+    return marks
+
+
+def test_a_whole_first_morning_through_a_pipe(home: Path) -> None:
+    """The form, the question whether today counts where it is one, the opening, five prompts, the close."""
+    code = """
+import sys
+from warmup.cli.main import main
+code = main(["--plain"])
+print(sorted(name for name in sys.modules if name.split(".")[0] in ("textual", "rich", "readline")), code)
+"""
+    form, letters = [""] * 6, ["w", "s", "n", "k", "e", "w"]
+    # Where today is no school day, an Enter says that it does not count.
+    for extra in ([], [""]):
+        lines = [*form, *extra, "", *letters, "m", "m", "l", "", "?", *["w"] * 8, "t", ""]
+        done = subprocess.run(
+            [sys.executable, "-c", code],
+            input="\n".join(lines),
+            env=environment(home / str(len(extra))),
+            capture_output=True,
+            text=True,
+            check=True,
+        )
+        if ("Does it count" in done.stdout) == bool(extra):
+            break
+    assert done.stderr == "" and done.stdout.splitlines()[-1] == "[] 0", "it loaded what only a screen needs"
+    assert "That was today’s warm-up." in done.stdout and done.stdout.isprintable() is False
+    assert "\x1b" not in done.stdout and "\r" not in done.stdout
+    made = [MARKS[letter] for letter in letters if letter in MARKS]
+    assert history(home / str(len(extra)))[: len(made)] == made
+
+
+@pytest.mark.slow
+def test_a_morning_at_a_dumb_terminal_a_kill_and_the_close(home: Path) -> None:
+    environ = environment(home, TERM="dumb")
+    with Terminal(PLAIN, environ, rows=200) as terminal:
+        for label in (
+            "Nickname",
+            "First school day",
+            "School weekdays",
+            "Enter all of them",
+            "Today is in",
+            "Enter begin",
+        ):
+            terminal.wait(label)
+            terminal.press("enter")
+        if "Does it count" in terminal.wait(lambda text: "Does it count" in text or "Enter next" in text):
+            terminal.press("enter")
+        terminal.wait("Enter next; ? help")
+        terminal.press("enter")
+        terminal.wait("Prompt 1 of")
+        terminal.press("s", "enter")
+        terminal.wait("Prompt 2 of")
+        terminal.kill()
+        assert b"\x1b" not in terminal.written
+    assert history(home)[0] is Mark.HESITATED
+    with Terminal(PLAIN, environ, rows=200) as terminal:
+        shown = terminal.wait("Prompt 2 of")
+        total = int(shown.split("Prompt 2 of ")[1].split(".")[0])
+        for number in range(3, total + 1):
+            terminal.press("enter")
+            terminal.wait(f"Prompt {number} of")
+        terminal.press("w", "enter")
+        terminal.wait("That was today’s warm-up.")
+        terminal.press("t", "enter")
+        terminal.wait("Marked came easily")
+        terminal.press("enter")
+        assert terminal.finish() == 0
+        assert b"\x1b" not in terminal.written
+    assert history(home) == [Mark.HESITATED, *[Mark.FLUENT] * (total - 1)]
+
+
+@pytest.mark.parametrize("how", ["\x04", "\x03"], ids=["end of input", "Ctrl-C"])
+def test_the_end_of_the_input_and_ctrl_c_end_it_quietly(how: str, home: Path) -> None:
+    with Terminal([*PLAIN, "--demo"], environment(home, TERM="dumb"), rows=80) as terminal:
+        terminal.wait("Enter next")
+        terminal.press("enter")
+        terminal.wait("Prompt 1 of")
+        terminal.press(how)
+        assert terminal.finish() == 0
+        assert "Traceback" not in terminal.text() and "warmup:" not in terminal.text()
+    assert not home.exists()

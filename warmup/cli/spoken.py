@@ -1,0 +1,200 @@
+"""A whole morning in lines, as ``warmup --plain`` runs it: what the screen shows and does.
+
+Every mark goes through the same session as on the screen, and is on disk before the next line is printed.
+"""
+
+import contextlib
+from collections.abc import Callable, Sequence
+from typing import TYPE_CHECKING
+
+from warmup.cli import spoken_first, spoken_lines
+from warmup.cli.letters import Choice, chosen, not_understood, question
+from warmup.cli.lines import Ended, part, say, take_any_bytes
+from warmup.config.family import Family
+from warmup.config.toml_file import FileProblem
+from warmup.journal.journal import Changed, Journal
+from warmup.session import undoing
+from warmup.session.context import Clock, Context
+from warmup.session.pausing import turn_week
+from warmup.session.session import Session, begin
+from warmup.session.undoing import CannotUndo
+from warmup.session.words import ELSEWHERE
+from warmup.tui.doing import AT_A_PROMPT, AT_THE_CLOSE, AT_THE_OPENING
+from warmup.tui.workspace import Workspace
+
+if TYPE_CHECKING:
+    from warmup.session.summary import Closing
+
+
+def run(
+    context: Context,
+    journal: Journal,
+    clock: Clock,
+    welcome: Callable[[Family], Context] | None = None,
+    aside: str = "",
+) -> None:
+    """The morning of this family and child; after the first form where ``welcome`` makes a context of it.
+
+    It ends with the morning, when the adult leaves, or with the input. FileProblem where there is no morning
+    without a file that can't be read.
+    """
+    take_any_bytes()
+    say(aside)
+    with contextlib.suppress(Ended, KeyboardInterrupt):
+        if welcome is not None:
+            context = welcome(spoken_first.first_form(context.today, context.family))
+        SpokenMorning(Workspace(context, journal, clock, notices=(journal.notice,))).run()
+
+
+class SpokenMorning:
+    """One adult who types lines, with one child's morning."""
+
+    def __init__(self, work: Workspace) -> None:
+        self.work = work
+        self._stands: tuple[object, ...] = ()
+        self._begun = self._over = False
+        self._ending: Closing | None = None
+        self._loud: list[str] = []
+
+    def run(self) -> None:
+        """Ask and answer until the morning is closed. Ended where the adult leaves before."""
+        while not self._over:
+            self._attempt(self._step)
+
+    def _attempt(self, task: Callable[[], None]) -> None:
+        """Do something, and say what came of it or what keeps it from being done."""
+        work = self.work
+        work.said = work.wrong = ""
+        try:
+            task()
+        except spoken_first.OtherDate:
+            spoken_first.which_date(work)
+            self._stands = ()
+        except Changed:
+            work.said, work.session = ELSEWHERE, None
+        except CannotUndo:
+            work.said = undoing.NO_LONGER
+        except FileProblem as problem:
+            if work.session is None:
+                raise
+            work.wrong = str(problem)
+        self._tell_trouble()
+        say(work.said)
+
+    def _tell_trouble(self, *, again: bool = False) -> None:
+        """What is lost or not saved: when that is news, or once more."""
+        loud = [notice.text for notice in self.work.notices() if notice.loud]
+        if again or loud != self._loud:
+            say(*loud)
+        self._loud = loud
+
+    def _step(self) -> None:
+        """The next question: what must be asked before the first prompt, else where the morning stands."""
+        work = self.work
+        if work.context.unconfirmed_days():
+            spoken_first.missed_mornings(work)
+        elif work.session is None and work.asks_whether_it_counts():
+            spoken_first.whether_it_counts(work)
+        else:
+            self._at(work.session or work.sit())
+
+    # -- the morning
+
+    def _at(self, session: Session) -> None:
+        """Say where it stands, where that is news, and do what the next line says."""
+        stands = session.number, session.at_opening, session.position, session.items
+        if stands != self._stands:
+            self._stands = stands
+            self._say_all(session)
+        choices = self._choices(session)
+        named = [choice for choice in choices if choice.id in spoken_lines.FIRST]
+        line = spoken_first.read(self.work, question(named))
+        name = chosen(line, choices)
+        if name:
+            self._do(session, name, choices)
+        else:
+            say(not_understood(line, named))
+
+    def _say_all(self, session: Session) -> None:
+        if not self._begun:
+            self._begun = True
+            part(spoken_lines.beginning(session))
+        if session.at_close:
+            from warmup.session.summary import closing
+
+            self._ending = closing(session, self.work.context.knew_before_today())
+        part(spoken_lines.standing(session, self._ending))
+        self._tell_trouble(again=True)
+
+    def _choices(self, session: Session) -> tuple[Choice, ...]:
+        if session.at_opening:
+            return spoken_lines.AT_THE_OPENING
+        if session.at_close and self._ending:
+            return spoken_lines.at_the_close(session, self._ending)
+        return spoken_lines.AT_A_PROMPT
+
+    def _do(self, session: Session, name: str, choices: Sequence[Choice]) -> None:
+        """Do one thing: what is the same everywhere, else what it is where the morning stands."""
+        match name:
+            case "quit":
+                raise Ended
+            case "help":
+                part(spoken_lines.help_lines(choices, marks=session.prompt is not None))
+            case "again":
+                self._stands = ()
+            case "undo":
+                self._stands = ()
+                self.work.undo()
+            case "unlocked":
+                from warmup.cli.spoken_unlocked import what_may_be_asked
+
+                what_may_be_asked(self.work)
+            case _ if session.at_opening:
+                self.work.said = AT_THE_OPENING[name](session)
+            case _ if session.at_close:
+                self._at_the_close(session, name)
+            case _:
+                self._at_a_prompt(session, name)
+
+    def _at_a_prompt(self, session: Session, name: str) -> None:
+        match name:
+            case "cue":
+                before = session.cue
+                session.next_cue()
+                say(*spoken_lines.newest_cue(session, before))
+            case "cover":
+                editor = self.work.context.editor
+                editor.prefer(answers_shown=not self.work.context.family.answers_shown)
+                say(*spoken_lines.answer(session))
+            case "stage":
+                say(*spoken_lines.more_about(session))
+            case "swap":
+                self._one_of(session, "Another one", spoken_lines.ANOTHER)
+            case "short":
+                self._one_of(session, "Wind down", spoken_lines.WIND_DOWN)
+            case _:
+                self.work.said = AT_A_PROMPT[name](session)
+
+    def _one_of(self, session: Session, about: str, choices: tuple[Choice, ...]) -> None:
+        """Ask for one of a few; back leaves the prompt as it is, and so does a line that means none."""
+        line = spoken_first.read(self.work, f"{about}: {question(choices)}")
+        name = chosen(line, choices)
+        if not name:
+            say(not_understood(line, choices))
+        elif name != "back":
+            self.work.said = AT_A_PROMPT[name](session)
+
+    def _at_the_close(self, session: Session, name: str) -> None:
+        work = self.work
+        self._stands = ()
+        match name:
+            case "accept":
+                session.close()
+                self._over = True
+            case "short":
+                work.context.forget()
+                work.session = begin(work.context, work.journal, work.clock, shape="short")
+            case "hold":
+                work.keep(undoing.PAUSE, lambda: turn_week(work.context))
+            case _:
+                work.said = AT_THE_CLOSE[name](session)
