@@ -178,6 +178,16 @@ class Prompt(NamedTuple):
         """The id of its level."""
         return level_id(self.skill, self.level)
 
+    @property
+    def flashed(self) -> bool:
+        """Whether its picture is shown for a moment and then covered."""
+        return self.do.casefold().endswith("cover it.")
+
+    def picture_after(self, cues: int) -> Picture | None:
+        """The picture with so many cues shown: the last model that came in, else the question's own."""
+        brought_in = [cue.picture for cue in self.cues[:cues] if cue.picture]
+        return brought_in[-1] if brought_in else self.picture
+
 
 class Mark(Enum):
     """How a prompt went."""

@@ -47,7 +47,7 @@ def test_the_command_line_says_it_in_a_sentence_without_a_traceback(
     monkeypatch.setattr(WarmupApp, "_close_messages_no_wait", lambda _app: None)
     assert cli.main([], clock) == cli.MISTAKE == 4
     said = capsys.readouterr()
-    assert said.out == "" and said.err.count("\n") == 1 and "RuntimeError in app.py, line " in said.err
+    assert said.out == "" and said.err.count("\n") == 1 and "RuntimeError in quiet_app.py, line " in said.err
     assert "Traceback" not in said.err and "Hazelnut" not in said.err
     monkeypatch.setenv("WARMUP_TRACEBACK", "1")
     with pytest.raises(RuntimeError):

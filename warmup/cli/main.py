@@ -77,6 +77,8 @@ def _do(arguments: SimpleNamespace, clock: Clock, places: "Places", aside: str =
         return _morning_in_lines(places, arguments.child, clock, aside)
     if arguments.command is None and _on_a_terminal():
         return _morning(places, arguments.child, clock, aside)
+    if arguments.command == "stage":
+        return _stage(places, arguments.child, clock)
     from warmup.cli import printing
 
     match arguments.command:
@@ -166,7 +168,8 @@ def _on_a_terminal() -> bool:
 
 
 def _morning(places: "Places", child: str, clock: Clock, aside: str = "") -> int:
-    from warmup.tui.app import WarmupApp, draw_in_utf8
+    from warmup.tui.app import WarmupApp
+    from warmup.tui.quiet_app import draw_in_utf8
 
     with _opened(places, child, clock) as (context, journal, welcome):
         draw_in_utf8()
@@ -181,6 +184,34 @@ def _morning_in_lines(places: "Places", child: str, clock: Clock, aside: str = "
     with _opened(places, child, clock) as (context, journal, welcome):
         run(context, journal, clock, welcome, aside)
     return DONE
+
+
+def _stage(places: "Places", child: str, clock: Clock) -> int:
+    """The child's own window; neither a journal nor a family need be there yet, where no child is named."""
+    from warmup.cli.printing import Refused, no_such_child
+    from warmup.config.family import default
+    from warmup.config.toml_file import FileProblem
+    from warmup.journal.watching import Watch
+    from warmup.session.context import load_family
+    from warmup.tui.child_stage import ChildStage
+    from warmup.tui.quiet_app import draw_in_utf8
+
+    if not _on_a_terminal():
+        raise Refused("the stage needs a terminal of its own, with nothing between")
+    now = clock()
+    try:
+        family, _ = load_family(places, now.date())
+    except FileProblem:
+        if child:
+            raise
+        family = default(now.date())
+    names = [each.journal_name for each in family.children if each.nickname == child]
+    if child and not names:
+        raise no_such_child(child, family)
+    draw_in_utf8()
+    app = ChildStage(Watch(places.data, now, *names), clock, dark=family.theme == "dark")
+    app.run()
+    return app.ended()
 
 
 @contextlib.contextmanager

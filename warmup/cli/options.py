@@ -45,6 +45,11 @@ def parser() -> argparse.ArgumentParser:
             "why", help="tell an item's whole story: its marks, how long it rests, when it is due"
         )
     )
+    _stage(
+        commands.add_parser(
+            "stage", help="a window for the child: the picture of the prompt at hand and nothing else"
+        )
+    )
     catalogue = commands.add_parser(
         "catalogue", help="list everything that can be asked, and when it unlocks"
     )
@@ -70,6 +75,12 @@ def _today(today: argparse.ArgumentParser) -> None:
 def _why(why: argparse.ArgumentParser) -> None:
     why.add_argument("item", metavar="ITEM", help="an item, such as make-ten/seven-three")
     why.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="whose story")
+
+
+def _stage(stage: argparse.ArgumentParser) -> None:
+    stage.add_argument(
+        "--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="whose morning (else the one at hand)"
+    )
 
 
 def _ask(ask: argparse.ArgumentParser) -> None:

@@ -17,6 +17,7 @@ from typing import Any, NamedTuple, TypeVar
 from warmup import renames
 from warmup.journal import changes, log
 from warmup.journal import rows as table_rows
+from warmup.journal.at_hand import OPENING, AtHand, leave_note
 from warmup.journal.changes import Change, Changed, Seen
 from warmup.journal.log import END, Action, ActionRow
 from warmup.journal.oddities import MOST, Key, Left, Odd, day_of, is_moment, unnoted
@@ -73,6 +74,8 @@ class Journal:
         self._store, self._now = store, now
         self.folder, self.path, self.window = store.folder, store.path, window
         self._actions = 0
+        # Whatever an earlier window noted is taken away by the first note of this one.
+        self._noted: AtHand | str | None = "unknown"
 
     @classmethod
     def open(
@@ -306,6 +309,15 @@ class Journal:
         """The id of the newest action of a date, undos included; empty when there is none."""
         rows = self._store.read(log.NEWEST, (child, date.isoformat()))
         return str(rows[0][0]) if rows else ""
+
+    def at_hand(self, child: str, date: dt.date, session: int, position: int, cue: int) -> None:
+        """Note for the child's window what no row says: cues that are shown, or the opening once more."""
+        key = self._store.key(child, date, session)
+        said = AtHand(key, position, cue) if cue or position == OPENING else None
+        # In the place of a stick that was pulled out nothing is written.
+        if said != self._noted and self.saving and self.path.exists():
+            self._noted = said
+            leave_note(self.folder, said)
 
     def keep_in_mind(self, child: str, date: dt.date, session: int) -> None:
         """Have this session at hand should the disk go away: a window works on it."""

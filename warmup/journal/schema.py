@@ -104,10 +104,10 @@ def connect(path: Path, wait: int) -> sqlite3.Connection:
     return _lenient(connection)
 
 
-def look_at(path: Path) -> sqlite3.Connection:
-    """Open a journal for reading alone."""
+def look_at(path: Path, wait: float = 3) -> sqlite3.Connection:
+    """Open a journal for reading alone; another process's lock is waited for so long, in seconds."""
     address = f"{path.absolute().as_uri()}?mode=ro"
-    return _lenient(sqlite3.connect(address, uri=True, timeout=3, isolation_level=None))
+    return _lenient(sqlite3.connect(address, uri=True, timeout=wait, isolation_level=None))
 
 
 @contextmanager

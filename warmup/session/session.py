@@ -8,6 +8,7 @@ window changed the morning meanwhile: nothing was done then, and :func:`resume` 
 from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING
 
+from warmup.journal.at_hand import OPENING
 from warmup.journal.changes import replacing
 from warmup.journal.journal import NOT_BEGUN, Action, Change, Changed, Journal, MarkRow, Seen
 from warmup.journal.routine_json import routine_from, routine_text
@@ -51,11 +52,13 @@ class Session(Standing):
             self._go(self.position - 1)
         else:
             self._back_at_opening = True
+            self.note_at_hand()
 
     def next_cue(self) -> None:
         """Show one more cue."""
         if self.prompt is not None:
             self.cues[self.position] = min(3, self.cue + 1)
+            self.note_at_hand()
 
     def others_easy(self) -> int:
         """What was shown and has no mark came easily; gives how many that were. One undo takes all back."""
@@ -294,6 +297,7 @@ class Session(Standing):
         self.position = change.position or 0
         self._back_at_opening = False
         self.refresh()
+        self.note_at_hand()
 
     def _replaced(self, prompts: tuple[Prompt, ...], routine: Routine | None = None) -> Change:
         new = (routine or self.routine)._replace(prompts=prompts)
@@ -333,6 +337,13 @@ class Session(Standing):
         self.position = min(self.position if change.position is None else change.position, len(self.prompts))
         self._back_at_opening = self._back_at_opening and change.position is None
         self.refresh()
+        self.note_at_hand()
+
+    def note_at_hand(self) -> None:
+        """Let the child's window know what stands here, as far as no row of the journal says it."""
+        position = OPENING if self._back_at_opening and self.at_opening else self.position
+        cue = 0 if self.prompt is None else self.cue
+        self.journal.at_hand(self.context.child.journal_name, self.morning.date, self.number, position, cue)
 
     def _still(self) -> None:
         """Raise Changed where another window did something; looked at before the family is touched."""
@@ -377,4 +388,5 @@ def _session_of(
     journal.keep_in_mind(context.child.journal_name, context.today, number)
     session = Session(context, journal, clock, number, routine, min(position, len(routine.prompts)))
     session.refresh()
+    session.note_at_hand()
     return session

@@ -1,8 +1,5 @@
 """The app: its two themes, and the screens it opens."""
 
-import gc
-import io
-import sys
 from collections.abc import Callable, Iterable
 from typing import ClassVar
 
@@ -18,6 +15,7 @@ from warmup.tui.actions import State, actions_of
 from warmup.tui.key_screen import KeyScreen
 from warmup.tui.morning import MorningScreen
 from warmup.tui.paint import DARK, LIGHT, Palette
+from warmup.tui.quiet_app import QuietApp, collect_again
 from warmup.tui.script import Tone
 from warmup.tui.workspace import Workspace
 
@@ -50,20 +48,7 @@ def _theme(name: str, palette: Palette, *, dark: bool) -> Theme:
     )
 
 
-def draw_in_utf8() -> None:
-    """Let the screen be drawn in UTF-8 whatever the locale says: its shapes are in no narrower coding."""
-    for stream in (sys.__stdout__, sys.__stderr__):
-        if isinstance(stream, io.TextIOWrapper):
-            stream.reconfigure(encoding="utf-8")
-
-
-def _collect_again() -> None:
-    """Look for garbage again, but not among what the start has loaded."""
-    gc.freeze()
-    gc.enable()
-
-
-class WarmupApp(App[int]):
+class WarmupApp(QuietApp):
     """Opens today's morning; before the first one, asks who it is for.
 
     ``welcome`` takes the family that the first run's form gives and makes the context of it; None when
@@ -91,23 +76,6 @@ class WarmupApp(App[int]):
         self.set_reactive(App.theme, f"warmup-{context.family.theme}")
         self.stylesheet.set_variables(self.get_css_variables())
 
-    def _handle_exception(self, error: Exception) -> None:
-        """End at once and without a word: Textual's own report shows what every variable holds.
-
-        :meth:`ended` raises the error again for the command line, which says it in a sentence.
-        """
-        self._return_code = 1
-        if self._exception is None:
-            self._exception = error
-            self._exception_event.set()
-        self._close_messages_no_wait()
-
-    def ended(self) -> int:
-        """The exit code, once the program has run. Raises what ended it, if an error did."""
-        if self._exception is not None:
-            raise self._exception
-        return self.return_code or 0
-
     def get_css_variables(self) -> dict[str, str]:
         """The colors of the theme; none while there is no theme yet, so that they are worked out once."""
         return super().get_css_variables() if self.theme.startswith("warmup-") else {}
@@ -120,7 +88,7 @@ class WarmupApp(App[int]):
 
     def on_mount(self) -> None:
         """The form comes first where there is no family yet."""
-        self.call_after_refresh(_collect_again)
+        self.call_after_refresh(collect_again)
         if self.welcome is not None:
             from warmup.tui.welcome import WelcomeScreen
 

@@ -1,0 +1,113 @@
+"""The journal looked at from a second window: which prompt is at hand. Nothing is written, nothing held.
+
+A look is a stat and a few bytes of the header. Only where one of them has changed is the file opened, for
+reading alone, asked one question along its index, and closed again: between two looks there is neither a
+lock nor an open file. SQLite itself sees to it that a write under way, or one cut short, is never read as
+done: the first is asked about again at the next look, the second is nothing to show.
+"""
+
+import datetime as dt
+import sqlite3
+import stat
+from contextlib import closing
+from pathlib import Path
+from typing import NamedTuple
+
+from warmup.journal import at_hand, log
+from warmup.journal.at_hand import AtHand
+from warmup.journal.oddities import Key, key_of, unnoted
+from warmup.journal.rows import ABOUT, About, about_of
+from warmup.journal.schema import VERSION, look_at
+from warmup.journal.store import NAME
+
+_BACK = dt.timedelta(7)
+"""How far back lies the oldest morning that a window may still have open."""
+_STEPS = 100_000
+"""The work one question may take, in steps of SQLite's: far more than it needs, far less than a blink."""
+_CHILDREN = 20
+_QUESTION = f"""
+WITH RECURSIVE children(name) AS (
+    SELECT min(child) FROM sittings
+    UNION ALL
+    SELECT (SELECT min(child) FROM sittings WHERE child > name) FROM children WHERE name IS NOT NULL
+    LIMIT {_CHILDREN})
+SELECT child, date, sitting, {ABOUT} FROM children JOIN sittings ON child = name
+WHERE date >= :oldest AND (date = :today OR touched >= :since) AND (:child = '' OR child = :child)
+ORDER BY touched DESC LIMIT 1"""
+"""The session worked on last: one of today, or of another date that a window went on with meanwhile."""
+
+
+class Found(NamedTuple):
+    """A session as it stands in the journal, and the note beside it where that is about this prompt."""
+
+    key: Key
+    about: About
+    note: AtHand | None
+
+
+class Watch:
+    """Looks at the journal in a folder; ``child`` is a name in it, empty for whoever's turn it is."""
+
+    def __init__(self, folder: Path, opened: dt.datetime, child: str = "") -> None:
+        self._folder, self._path, self._child = folder, folder / NAME, child
+        self._since = log.utc(opened)
+        self._seen: tuple[object, ...] | None = None
+        self.found: Found | None = None
+        """The session worked on last, as of the last look; None where there is none, or none to be read."""
+
+    def look(self, today: dt.date) -> bool:
+        """Look once; whether there was anything new to read. No error is raised."""
+        header, about = self._header()
+        note = at_hand.note_bytes(self._folder)
+        seen = (about, header, note, today)
+        if seen == self._seen:
+            return False
+        try:
+            self.found = self._ask(today, note) if _is_ours(header) else None
+        except sqlite3.Error as error:
+            if getattr(error, "sqlite_errorcode", 0) & 0xFF in (sqlite3.SQLITE_BUSY, sqlite3.SQLITE_LOCKED):
+                return False  # Somebody is writing: the next look will see it.
+            self.found = None
+        except (OSError, ValueError):
+            self.found = None
+        self._seen = seen
+        return True
+
+    def _header(self) -> tuple[bytes, tuple[int, ...]]:
+        """The file's first bytes, among them SQLite's count of changes, and what a stat says of it.
+
+        On some disks the time of a change is as coarse as two seconds; the count never is.
+        """
+        try:
+            about = self._path.stat()
+            if not stat.S_ISREG(about.st_mode):
+                return b"", ()
+            with self._path.open("rb") as file:
+                header = file.read(100)
+        except OSError:
+            return b"", ()
+        return header, (about.st_dev, about.st_ino, about.st_size, about.st_mtime_ns)
+
+    def _ask(self, today: dt.date, raw: bytes) -> Found | None:
+        values = {
+            "today": today.isoformat(),
+            "oldest": (today - _BACK).isoformat(),
+            "since": self._since,
+            "child": self._child,
+        }
+        with closing(look_at(self._path, wait=0)) as journal:
+            journal.set_progress_handler(lambda: 1, _STEPS)
+            row = journal.execute(_QUESTION, values).fetchone()
+        if row is None:
+            return None
+        key, about = key_of(*row[:3]), about_of(row[3:], unnoted)
+        note = at_hand.note_in(raw)
+        fits = note is not None and note.key == key and max(note.position, 0) == about.position
+        return Found(key, about, note if fits else None)
+
+
+def _is_ours(header: bytes) -> bool:
+    """Whether this is the header of a journal that this version can read."""
+    # https://www.sqlite.org/fileformat2.html, section 1.3: the magic string, and the user version at 60.
+    version = int.from_bytes(header[60:64], "big")
+    return header.startswith(b"SQLite format 3\0") and 0 < version <= VERSION
