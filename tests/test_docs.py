@@ -12,7 +12,9 @@ from tests import rooms
 from tests.household import fixed_routine
 from tests.tui.hands import BOTH, LEFT, RIGHT
 from warmup.cli import catalogue
+from warmup.cli.letters import chosen
 from warmup.cli.options import parser
+from warmup.cli.spoken_lines import AT_A_PROMPT
 from warmup.config.places import Places
 from warmup.config.plan import load_plan
 from warmup.journal import routine_json
@@ -44,6 +46,13 @@ def keys_table() -> str:
 def test_the_table_of_keys_is_the_action_table() -> None:
     kept = README.partition("<!-- keys -->\n")[2].partition("\n<!-- /keys -->")[0]
     assert kept == keys_table()
+
+
+def test_the_letters_of_a_morning_in_lines_are_those_the_readme_names() -> None:
+    section = README.partition("## In lines\n")[2].partition("\n## ")[0]
+    meant = {letter: chosen(letter, AT_A_PROMPT) for letter in re.findall(r"`(.)`", section)}
+    marks = {"w": "fluent", "s": "hesitated", "n": "not_yet", "k": "skip"}
+    assert meant == marks | {"e": "cue", "j": "swap", "m": "short", "p": "stage", ".": "again", "?": "help"}
 
 
 def test_the_two_commands_stand_where_ci_finds_them() -> None:

@@ -94,6 +94,31 @@ def test_a_morning_at_a_dumb_terminal_a_kill_and_the_close(home: Path) -> None:
     assert history(home) == [Mark.HESITATED, *[Mark.FLUENT] * (total - 1)]
 
 
+def test_bytes_that_are_no_text_get_a_sentence(home: Path) -> None:
+    odd = (b"\xff\xfe\x00\x1b[2J", b"\x1b]0;title\x07x", b"\xed\xa0\x80 z", b"x" * 100_000)
+    done = subprocess.run(
+        [*PLAIN, "--demo"], input=b"\n".join(odd), env=environment(home), capture_output=True, check=True
+    )
+    assert done.stdout.count(b" is none of these: ") == len(odd)
+    assert b"\x1b" not in done.stdout and done.stderr == b"" and len(done.stdout) < 10_000
+
+
+def test_a_reader_that_goes_away_is_no_trouble(home: Path) -> None:
+    with subprocess.Popen(
+        [*PLAIN, "--demo"],
+        stdin=subprocess.PIPE,
+        stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+        env=environment(home),
+    ) as running:
+        assert running.stdin and running.stdout and running.stderr
+        running.stdout.readline()
+        running.stdout.close()
+        running.stdin.write(b"\n" * 50)
+        running.stdin.close()
+        assert running.stderr.read() == b"" and running.wait() == 0
+
+
 @pytest.mark.parametrize("how", ["\x04", "\x03"], ids=["end of input", "Ctrl-C"])
 def test_the_end_of_the_input_and_ctrl_c_end_it_quietly(how: str, home: Path) -> None:
     with Terminal([*PLAIN, "--demo"], environment(home, TERM="dumb"), rows=80) as terminal:

@@ -3,6 +3,7 @@
 import datetime as dt
 from collections.abc import Callable
 from pathlib import Path
+from random import Random
 
 import pytest
 
@@ -108,3 +109,39 @@ def test_of_all_skills_only_what_is_seen_at_a_glance_is_flashed() -> None:
             if skills.askable(item, morning) and skills.prompt(item, morning, SeededRandom(item)).flashed:
                 flashed.add(item.partition("/")[0])
     assert flashed == {"subitize"}
+
+
+ACTIONS: dict[str, Callable[[Session], object]] = {
+    "mark": lambda session: session.mark(Mark.NOT_YET),
+    "next": Session.next,
+    "back": Session.back,
+    "cue": Session.next_cue,
+    "undo": Session.undo,
+    "swap": Session.swap,
+    "another": Session.another,
+    "short": Session.shorten,
+    "stop": Session.stop_early,
+}
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("seed", range(3))
+def test_whatever_the_adult_does_both_windows_have_the_same_picture(
+    seed: int, home: Path, clock: Clock
+) -> None:
+    """After each of many actions, those that only a note tells of among them, and after other starts."""
+    rng, context, pictures = Random(seed), context_at(home, clock), 0
+    start_fixed(context, OPENING)
+    assert context.journal is not None
+    window, session = Window(home), resume(context, context.journal, clock)
+    for _ in range(120):
+        name = rng.choice([*ACTIONS, "cue", "cue", "next", "back", "start again"])
+        if name == "start again" or session is None:
+            session = resume(context, context.journal, clock)
+        else:
+            ACTIONS[name](session)
+        assert session is not None
+        expected = session.prompt.picture_after(session.cue) if session.prompt else None
+        assert window.shows().picture == expected, name
+        pictures += expected is not None
+    assert pictures > 20
