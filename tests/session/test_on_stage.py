@@ -70,6 +70,7 @@ def test_a_model_that_a_cue_brings_in_comes_and_goes_with_it(session: Session, h
     session.next_cue()
     assert window.shows().picture == HundredChart(21, 40, (), (28,))
     session.mark(Mark.HESITATED)
+    session.next_cue()
     other = window.shows().picture
     session.undo()
     assert window.shows().picture == HundredChart(21, 40, (), (28,)) != other
