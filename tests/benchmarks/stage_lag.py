@@ -35,7 +35,7 @@ PROMPTS = 200
 SIZES = ((80, 24), (160, 45))
 
 
-def with_pictures(today: dt.date, count: int = PROMPTS) -> tuple[Prompt, ...]:
+def with_pictures(today: dt.date, count: int) -> tuple[Prompt, ...]:
     """So many prompts, no two neighbors of which have the same picture."""
     morning = year_of(FAMILY).morning(today)
     found: list[Prompt] = []
@@ -48,18 +48,23 @@ def with_pictures(today: dt.date, count: int = PROMPTS) -> tuple[Prompt, ...]:
     return tuple(found)
 
 
-def morning_in(home: Path) -> Session:
-    """A session of such prompts, at its first."""
+def morning_in(home: Path, count: int) -> Session:
+    """A session of so many such prompts, at its first."""
     today, places = dt.date.today(), Places(home, home)
     home.mkdir(exist_ok=True)
     save(home / "family.toml", FAMILY)
     journal = Journal.open(home, dt.datetime.now)
     context = open_context(places, FAMILY, today, journal)
-    prompts = with_pictures(today)
+    prompts = with_pictures(today, count)
     routine = Routine(context.child.journal_name, context.morning(), "daily", prompts)
     rows = [(prompt.item, prompt.wording) for prompt in prompts]
     journal.start(context.child.journal_name, today, "daily", routine_text(routine), rows)
     return begin(context, journal, dt.datetime.now)
+
+
+def step(session: Session) -> None:
+    """To the next prompt, and from the last one back."""
+    session.next() if session.position < len(session.prompts) - 1 else session.back()
 
 
 def drain(terminal: Terminal, seconds: float) -> float | None:
@@ -75,15 +80,14 @@ def drain(terminal: Terminal, seconds: float) -> float | None:
 
 def lags(home: Path, columns: int, rows: int) -> list[float]:
     """Seconds from each step to the last byte of the picture it brings."""
-    session, rng, found = morning_in(home), Random(1), list[float]()
+    session, rng, found = morning_in(home, PROMPTS), Random(1), list[float]()
     with Terminal([*WARMUP, "stage"], environment(home), columns, rows) as terminal:
         time.sleep(1)
         drain(terminal, 1)
         for _ in range(PROMPTS):
             time.sleep(rng.random() * 0.1)
-            forward = session.position < len(session.prompts) - 1
             began = time.perf_counter()
-            session.next() if forward else session.back()
+            step(session)
             last = drain(terminal, 2)
             # Two pictures too large for this terminal are one quiet picture, and nothing new comes.
             if last is not None:
@@ -107,7 +111,7 @@ def share(command: list[str], home: Path, seconds: float, session: Session | Non
         while time.perf_counter() < began + seconds:
             drain(terminal, min(20, seconds))
             if session is not None:
-                session.next()
+                step(session)
         return (cpu_seconds(terminal) - used) / (time.perf_counter() - began)
 
 
@@ -123,7 +127,7 @@ def main(minutes: int) -> None:
             )
         print(f"   fsync median {fsync_time(Path(folder)) * 1000:.2f} ms")
         home = Path(folder, "cpu")
-        session = morning_in(home)
+        session = morning_in(home, 8)
         stage = share([*WARMUP, "stage"], home, minutes * 60, session)
         bare = share([sys.executable, "-c", BARE], home, 30)
         print(f"  stage over {minutes} min: {stage:.2%} of a core; a bare app that waits: {bare:.2%}")

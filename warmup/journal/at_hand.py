@@ -45,12 +45,28 @@ def leave_note(folder: Path, at: AtHand | None) -> None:
 
 def note_bytes(folder: Path) -> bytes:
     """The note as it lies there; nothing where there is none, or none that can be read."""
-    path = folder / NAME
-    with suppress(OSError):
-        if stat.S_ISREG(path.stat().st_mode):
-            with path.open("rb") as file:
-                return file.read(_LENGTH)
-    return b""
+    return first_bytes(folder / NAME, _LENGTH)[0]
+
+
+def first_bytes(path: Path, count: int) -> tuple[bytes, tuple[int, ...]]:
+    """So many bytes of a file, and which file it is, how long and of when; nothing for what is no file.
+
+    It is read in as few calls as can be, since it is done all day, and a pipe is not waited for.
+    """
+    try:
+        file = os.open(path, os.O_RDONLY | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_BINARY", 0))
+    except OSError:
+        return b"", ()
+    try:
+        about = os.fstat(file)
+        if stat.S_ISREG(about.st_mode):
+            which = about.st_dev, about.st_ino, about.st_size, about.st_mtime_ns
+            return os.read(file, count), which
+    except OSError:
+        pass
+    finally:
+        os.close(file)
+    return b"", ()
 
 
 def note_in(raw: bytes) -> AtHand | None:

@@ -1,14 +1,14 @@
 """The journal looked at from a second window: which prompt is at hand. Nothing is written, nothing held.
 
-A look is a stat and a few bytes of the header. Only where one of them has changed is the file opened, for
+A look is the header of the file and a stat. Only where one of them has changed is the file opened, for
 reading alone, asked one question along its index, and closed again: between two looks there is neither a
 lock nor an open file. SQLite itself sees to it that a write under way, or one cut short, is never read as
-done: the first is asked about again at the next look, the second is nothing to show.
+done: the first is asked about again at the next look, the second is nothing to show. It is for a process
+that has no journal open itself: to close a file lets go of every lock that the process has on it.
 """
 
 import datetime as dt
 import sqlite3
-import stat
 from contextlib import closing
 from pathlib import Path
 from typing import NamedTuple
@@ -25,6 +25,8 @@ _BACK = dt.timedelta(7)
 _STEPS = 100_000
 """The work one question may take, in steps of SQLite's: far more than it needs, far less than a blink."""
 _CHILDREN = 20
+_HEADER = 100
+"""The bytes of SQLite's header, its count of changes and the version among them."""
 _QUESTION = f"""
 WITH RECURSIVE children(name) AS (
     SELECT min(child) FROM sittings
@@ -57,7 +59,8 @@ class Watch:
 
     def look(self, today: dt.date) -> bool:
         """Look once; whether there was anything new to read. No error is raised."""
-        header, about = self._header()
+        # On some disks the time of a change is as coarse as two seconds; the count in the header never is.
+        header, about = at_hand.first_bytes(self._path, _HEADER)
         note = at_hand.note_bytes(self._folder)
         seen = (about, header, note, today)
         if seen == self._seen:
@@ -72,21 +75,6 @@ class Watch:
             self.found = None
         self._seen = seen
         return True
-
-    def _header(self) -> tuple[bytes, tuple[int, ...]]:
-        """The file's first bytes, among them SQLite's count of changes, and what a stat says of it.
-
-        On some disks the time of a change is as coarse as two seconds; the count never is.
-        """
-        try:
-            about = self._path.stat()
-            if not stat.S_ISREG(about.st_mode):
-                return b"", ()
-            with self._path.open("rb") as file:
-                header = file.read(100)
-        except OSError:
-            return b"", ()
-        return header, (about.st_dev, about.st_ino, about.st_size, about.st_mtime_ns)
 
     def _ask(self, today: dt.date, raw: bytes) -> Found | None:
         values = {
