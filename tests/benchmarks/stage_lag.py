@@ -31,7 +31,8 @@ from warmup.randomness import SeededRandom
 from warmup.session.context import open_context
 from warmup.session.session import Session, begin
 
-PROMPTS = 200
+PROMPTS, BETWEEN = 200, 20
+"""The steps whose lag is measured; the seconds between two steps of a morning at breakfast."""
 SIZES = ((80, 24), (160, 45))
 
 
@@ -109,9 +110,10 @@ def share(command: list[str], home: Path, seconds: float, session: Session | Non
         drain(terminal, 0.5)
         began, used = time.perf_counter(), cpu_seconds(terminal)
         while time.perf_counter() < began + seconds:
-            drain(terminal, min(20, seconds))
             if session is not None:
                 step(session)
+            drain(terminal, 1)
+            time.sleep(min(BETWEEN, seconds))
         return (cpu_seconds(terminal) - used) / (time.perf_counter() - began)
 
 
