@@ -5,7 +5,7 @@ import itertools
 from collections.abc import Callable
 
 from tests.household import FAMILY, TODAY, begun, context_at, fixed_prompts, without_reviews
-from tests.session.sessions import again, state
+from tests.session.sessions import again, items_of, state
 from warmup.model import LevelId, Mark
 from warmup.session.context import Context
 from warmup.session.session import Session, begin
@@ -157,3 +157,21 @@ def test_a_closed_morning_opens_at_its_close_and_a_second_session_is_its_own(
 
 def test_fixed_prompts_are_five() -> None:
     assert len({prompt.item for prompt in fixed_prompts()}) == 5
+
+
+def test_what_was_declined_does_not_come_again_that_day(context: Context, clock: Clock) -> None:
+    """Neither in another's place nor as the sure one, also after a restart; an undo gives it back."""
+    session = begun(context, clock)
+    declined = list[str]()
+    for _ in range(3):
+        assert session.prompt is not None
+        declined.append(session.prompt.item)
+        assert session.another() and session.prompt.item not in declined
+    kept = again(session)
+    kept.next()
+    assert kept.swap() or kept.another()
+    kept.stop_early()
+    assert not {*declined} & {*items_of(kept)}
+    for _ in range(3):
+        kept.undo()
+    assert declined[-1] in items_of(kept)

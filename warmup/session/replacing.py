@@ -18,8 +18,17 @@ ONE_MORE = Shape("one more", (Slot(SlotKind.OLDER, 1),))
 class Instead:
     """Chooses among what may be asked on a session's morning, without the things that are ``missing``."""
 
-    def __init__(self, context: Context, routine: Routine, number: int, missing: Collection[str]) -> None:
+    def __init__(
+        self,
+        context: Context,
+        routine: Routine,
+        number: int,
+        missing: Collection[str],
+        declined: Collection[str] = (),
+    ) -> None:
+        """``declined`` are the items that something else was asked for today: none of them comes again."""
         self._context, self._routine, self._number, self._missing = context, routine, number, missing
+        self._declined = declined
 
     def short(self) -> int:
         """How many prompts a short morning has in all."""
@@ -46,18 +55,18 @@ class Instead:
         able = self._usable([prompt.item for prompt in before], beside)
         return self._untold(able, self._surest)
 
-    def others(self, out: Collection[str], at: int, asked: int) -> tuple[Prompt, ...]:
+    def others(self, out: Collection[ItemId], at: int, asked: int) -> tuple[Prompt, ...]:
         """The morning with others for the prompt ``at`` and those after ``asked`` that can't be asked.
 
-        Those are the items in ``out``, none of which comes in another's place, and what wants a missing
-        thing. Where nothing else can be asked a prompt stays.
+        Those are the items in ``out`` and what wants a missing thing. Where nothing else can be asked
+        a prompt stays.
         """
         prompts = list(self._routine.prompts)
         for place in (at, *range(max(at, asked) + 1, len(prompts))):
             if prompts[place].item not in out and prompts[place].table not in self._missing:
                 continue
             beside = {each.skill for each in (*prompts[max(0, place - 1) : place], *prompts[place + 1 :][:1])}
-            other = self._one_more([each.item for each in prompts], beside, out)
+            other = self._one_more([each.item for each in prompts], beside)
             prompts[place] = other or prompts[place]
         return tuple(prompts)
 
@@ -82,12 +91,9 @@ class Instead:
     def _at_hand(self, item: Item) -> bool:
         return skills.locate(item.id).level.table not in self._missing
 
-    def _one_more(
-        self, used: Sequence[ItemId], beside: Collection[str], out: Collection[str]
-    ) -> Prompt | None:
-        """One prompt not in the morning nor ``out`` nor of a skill ``beside``, that wants nothing missing."""
-        usable = [item for item in self._usable(used, beside) if item.id not in out]
-        built = self._untold(usable, lambda able: self._chosen(able, ONE_MORE, 1))
+    def _one_more(self, used: Sequence[ItemId], beside: Collection[str]) -> Prompt | None:
+        """One prompt not in the morning yet, of no skill ``beside``, that wants nothing missing."""
+        built = self._untold(self._usable(used, beside), lambda able: self._chosen(able, ONE_MORE, 1))
         return built[0] if built else None
 
     def _untold(
@@ -109,6 +115,7 @@ class Instead:
             for item in self._context.eligible(self._routine.morning).items
             if item.id not in used
             and item.skill not in beside
+            and item.id not in self._declined
             and names.count(item.skill) < 2
             and self._at_hand(item)
         ]

@@ -116,8 +116,8 @@ class Session(Standing):
 
     def _other(self, prompt: Prompt, *, missing: str) -> bool:
         """Ask another in the place of the prompt on screen, without what is ``missing``."""
-        instead = self._instead(self._missing | ({missing} - {""}))
-        prompts = instead.others(self._declined | {prompt.item}, self.position, self._asked)
+        instead = self._instead(self._missing | ({missing} - {""}), self._declined | {prompt.item})
+        prompts = instead.others({prompt.item}, self.position, self._asked)
         if prompts == self.prompts:
             return False
         change = self._replaced(prompts)
@@ -204,11 +204,15 @@ class Session(Standing):
         self._write(change, None, routine)
         return True
 
-    def _instead(self, missing: frozenset[str] | None = None) -> "Instead":
+    def _instead(
+        self, missing: frozenset[str] | None = None, declined: frozenset[str] | None = None
+    ) -> "Instead":
         # Loads the engine, which a morning that goes on does not need before its first frame.
         from warmup.session.replacing import Instead
 
-        return Instead(self.context, self.routine, self.number, self._missing if missing is None else missing)
+        missing = self._missing if missing is None else missing
+        declined = self._declined if declined is None else declined
+        return Instead(self.context, self.routine, self.number, missing, declined)
 
     def _stopped_at(self, start: int, at: int) -> Change:
         """A sure prompt in the place of all from ``start`` on, and to it, or to the close where none is sure.
