@@ -86,7 +86,8 @@ class Instead:
             return self.others(out, at, asked)
         was = self._routine.prompts
         changed = self._routine._replace(prompts=(*was[:at], built[0], *was[at + 1 :]))
-        return Instead(self._context, changed, self._number, self._missing).others(out, at, asked)
+        then = Instead(self._context, changed, self._number, self._missing, self._declined)
+        return then.others(out, at, asked)
 
     def _at_hand(self, item: Item) -> bool:
         return skills.locate(item.id).level.table not in self._missing
