@@ -21,7 +21,7 @@ TODAY = dt.date(2027, 3, 3)
 FAMILY = Family(
     first_day=dt.date(2026, 8, 31),
     began=dt.date(2026, 8, 31),
-    children=(Child("Bean"),),
+    children=(Child("Bean", reads=False),),
     known_until=TODAY - dt.timedelta(1),
 )
 Clock = Callable[[], dt.datetime]

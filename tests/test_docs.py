@@ -51,8 +51,9 @@ def test_the_table_of_keys_is_the_action_table() -> None:
 def test_the_letters_of_a_morning_in_lines_are_those_the_readme_names() -> None:
     section = README.partition("## In lines\n")[2].partition("\n## ")[0]
     meant = {letter: chosen(letter, AT_A_PROMPT) for letter in re.findall(r"`(.)`", section)}
-    marks = {"w": "fluent", "s": "hesitated", "n": "not_yet", "k": "skip"}
-    assert meant == marks | {"e": "cue", "j": "swap", "m": "short", "p": "stage", ".": "again", "?": "help"}
+    marks = {"w": "fluent", "s": "hesitated", "n": "not_yet", "-": "skip"}
+    others = {"k": "another", "m": "wind_down", "e": "cue", "p": "stage", ".": "say_again", "?": "help"}
+    assert meant == marks | others
 
 
 def test_the_two_commands_stand_where_ci_finds_them() -> None:

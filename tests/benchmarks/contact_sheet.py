@@ -21,7 +21,7 @@ from tests.pictures.full_sets import FULL
 from warmup.pictures import Drawing, Ink, Picture, kinds
 from warmup.pictures.ink import Mix
 from warmup.tui import few_colors
-from warmup.tui.paint import color_of
+from warmup.tui.paint import Look, color_of
 
 PANES = {"80x24": (38, 22), "60x20": (60, 9), "120x36": (80, 34), "160x45": (120, 43)}
 CELL_WIDTH, CELL_HEIGHT = 10, 20
@@ -29,16 +29,16 @@ SHEET_WIDTH = 2100
 SHEET_HEIGHT = 2000
 
 
-Look = Callable[[Mix], str]
+Colors = Callable[[Mix], str]
 
 
-def looks() -> dict[str, Look]:
+def looks() -> dict[str, Colors]:
     """The color of a mix in each look; grays by luminance, as Textual's monochrome filter makes them."""
     return {
-        "dark": lambda mix: color_of(mix, True),
-        "light": lambda mix: color_of(mix, False),
-        "few": lambda mix: few_colors.hexadecimal(few_colors.color_at(few_colors.number_of(mix, dark=True))),
-        "gray": lambda mix: Color.parse(color_of(mix, True)).monochrome.hex,
+        "dark": lambda mix: color_of(mix, Look.DARK),
+        "light": lambda mix: color_of(mix, Look.LIGHT),
+        "few": lambda mix: few_colors.hexadecimal(few_colors.color_at(few_colors.number_of(mix, Look.DARK))),
+        "gray": lambda mix: Color.parse(color_of(mix, Look.DARK)).monochrome.hex,
     }
 
 
@@ -51,7 +51,7 @@ def _text(x: float, y: float, text: str, fill: str, bold: bool = False) -> str:
     return f'<text x="{x}" y="{y}" fill="{fill}"{weight} xml:space="preserve">{escape(text)}</text>'
 
 
-def drawn(drawing: Drawing, look: Look, left: float, top: float) -> list[str]:
+def drawn(drawing: Drawing, look: Colors, left: float, top: float) -> list[str]:
     """The SVG parts of a drawing, its upper left corner at (left, top)."""
     parts = []
     for row, cells in enumerate(drawing.cells):
@@ -88,7 +88,7 @@ def pages(pictures: tuple[Picture, ...], pane: tuple[int, int]) -> list[tuple[Pi
     return [pictures[at : at + room] for at in range(0, len(pictures), room)]
 
 
-def sheet(pictures: tuple[Picture, ...], pane: tuple[int, int], look: Look, smooth: bool) -> str:
+def sheet(pictures: tuple[Picture, ...], pane: tuple[int, int], look: Colors, smooth: bool) -> str:
     """All pictures of a kind at one size and look, each over its words, as one SVG."""
     columns, rows = pane
     wide, high = _place(pane)

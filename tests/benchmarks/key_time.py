@@ -71,7 +71,7 @@ def main(mornings: int = 6) -> None:
             for _ in range(mornings):
                 begin_again(home)
                 with Terminal(WARMUP, environment(home), *size) as terminal:
-                    terminal.until(b"quit")
+                    terminal.until(b"undo")
                     time.sleep(0.3)
                     # From the opening to the first prompt.
                     answered(terminal, "right")

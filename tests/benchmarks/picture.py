@@ -19,7 +19,7 @@ from tests.household import context_at, start_fixed
 from tests.pictures.examples import EXAMPLES
 from warmup.pictures import Picture
 from warmup.tui.app import WarmupApp
-from warmup.tui.paint import stage_strips
+from warmup.tui.paint import Look, stage_strips
 
 TARGET = Path(__file__).parents[2] / ".pictures" / "morning.svg"
 
@@ -43,7 +43,7 @@ async def morning() -> str:
 def drawing_time(picture: Picture, pane: tuple[int, int]) -> float:
     """Milliseconds of this process, so that what else runs on the machine does not count."""
     began = time.process_time()
-    stage_strips(picture.draw(*pane, smooth=True), True)
+    stage_strips(picture.draw(*pane, smooth=True), Look.DARK)
     return 1000 * (time.process_time() - began)
 
 

@@ -89,7 +89,9 @@ a_family = st.builds(
     first_day=dates,
     began=dates,
     children=st.lists(
-        st.builds(Child, names, refs, refs, taught=taught, paused=st.none() | dates),
+        st.builds(
+            Child, names, refs, refs, taught=taught, paused=st.none() | dates, reads=st.none() | st.booleans()
+        ),
         min_size=1,
         max_size=3,
         unique_by=lambda c: c.nickname.casefold(),
@@ -102,7 +104,7 @@ a_family = st.builds(
     ).map(tuple),
     extra=st.lists(dates, max_size=3).map(tuple),
     countdowns=st.lists(rules, max_size=3).map(tuple),
-    theme=st.sampled_from(["dark", "light"]),
+    theme=st.sampled_from(["dark", "light", "contrast"]),
     answers_shown=st.booleans(),
     pennies=st.booleans(),
     adult=st.just("") | names,

@@ -105,6 +105,7 @@ CHANGES: dict[str, Callable[[Family], Family]] = {
     "taught": lambda f: _child(f, taught=(*f.children[0].taught, ("count/one", TODAY))),
     "not taught": lambda f: _child(f, taught=()),
     "paused": lambda f: _child(f, paused=TODAY),
+    "reads": lambda f: _child(f, reads=not f.children[0].reads),
     "renamed": lambda f: _child(f, nickname="Beanie"),
     "another child": lambda f: f._replace(children=(*f.children, Child("Lark", taught=((KNOT, TODAY),)))),
     "a countdown": lambda f: f._replace(countdowns=(*f.countdowns, CountdownRule("the hill", date=TODAY))),
@@ -121,7 +122,7 @@ def by_hand(path: Path, text: str) -> None:
 def alike(family: Family) -> tuple[Any, ...]:
     """The family without the order of what has none."""
     children = [
-        (c.journal_name, c.nickname, {*c.held}, {*c.opened}, dict(c.taught), c.paused)
+        (c.journal_name, c.nickname, {*c.held}, {*c.opened}, dict(c.taught), c.paused, c.reads)
         for c in sorted(family.children, key=lambda child: child.journal_name)
     ]
     loose = {"off": {*family.off}, "extra": {*family.extra}, "countdowns": {*family.countdowns}}

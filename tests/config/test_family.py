@@ -110,6 +110,7 @@ def test_little_is_enough(tmp_path: Path) -> None:
             f"taught = {{{', '.join(f'i{n} = 2026-12-03' for n in range(1001))}}}\n[[countdown]]",
             "line 14, child 1.taught: expected a table of at most 1000, found 1001",
         ),
+        ("[[countdown]]", "reads = 1\n[[countdown]]", "line 14, child 1.reads: expected true or false"),
         ("[[countdown]]", "paused = true\n[[countdown]]", "line 14, child 1.paused: expected a date"),
         ("[[countdown]]", "paused = 9999-12-31\n[[countdown]]", "between the years 1900 and 2999"),
         ("date = 2027-06-04", "", "line 14, countdown 1.date"),
@@ -119,7 +120,7 @@ def test_little_is_enough(tmp_path: Path) -> None:
         (
             'theme = "dark"',
             'theme = "pink"',
-            'line 21, preferences.theme: expected "dark" or "light", found "pink"',
+            'line 21, preferences.theme: expected "dark" or "light" or "contrast", found "pink"',
         ),
         (
             "pennies = true",

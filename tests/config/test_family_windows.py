@@ -85,7 +85,7 @@ def test_a_window_takes_up_what_was_written_by_hand_meanwhile(
     context.editor.prefer(theme="light")
     assert context.editor.unsaved == "" and context.family == load(path)
     assert context.family.theme == "light" and context.family.off == ((day(2027, 3, 4),) * 2,)
-    assert context.child == Child("Beanie", held=(LevelId("coins:worth"),), journal_name="Bean")
+    assert context.child == Child("Beanie", held=(LevelId("coins:worth"),), journal_name="Bean", reads=False)
     assert context.year.kind(day(2027, 3, 4)).value == "day off"
     assert context.editor.changed is not None
     before, after = context.editor.changed

@@ -16,7 +16,7 @@ from warmup.journal.journal import Journal
 from warmup.model import Mark
 from warmup.tui.guards import LANDING
 
-FOOT = "8/q quit"
+FOOT = "? all keys"
 """The last key at the foot of the opening, a prompt and the close."""
 
 

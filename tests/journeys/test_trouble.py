@@ -33,7 +33,7 @@ def everything_said(home: Path, **more: str) -> str:
         return " ".join(terminal.text().split())
 
 
-def opens(home: Path, says: str = "8/q quit", columns: int = 100) -> str:
+def opens(home: Path, says: str = "? all keys", columns: int = 100) -> str:
     """The screen of the program once it shows a text; it is then quit."""
     with Terminal(WARMUP, environment(home), columns=columns) as terminal:
         shown = terminal.wait(says)
@@ -168,6 +168,6 @@ def test_the_screen_is_drawn_whole_where_the_locale_is_ascii(home: Path) -> None
     with_family(home)
     environ = environment(home, LC_ALL="C", PYTHONIOENCODING="ascii", PYTHONUTF8="0", PYTHONCOERCECLOCALE="0")
     with Terminal(WARMUP, environ) as terminal:
-        assert "→/d next" in terminal.wait("8/q quit")
+        assert "→ next" in terminal.wait("? all keys")
         terminal.press("q")
         assert terminal.finish() == 0

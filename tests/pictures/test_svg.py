@@ -14,7 +14,7 @@ from warmup.pictures.ink import Ink, Mix
 from warmup.pictures.shapes import ring
 from warmup.pictures.sketch import Sketch
 from warmup.pictures.svg import svg
-from warmup.tui.paint import color_of
+from warmup.tui.paint import Look, color_of
 
 PANE = (38, 22)
 WIDE, HIGH = 2, 4
@@ -30,7 +30,7 @@ Color = tuple[float, float, float]
 
 
 def colors(mix: Mix) -> str:
-    return color_of(mix, True)
+    return color_of(mix, Look.DARK)
 
 
 def rgb(color: str) -> Color:

@@ -11,17 +11,20 @@ def test_the_close_says_what_went_well_what_comes_back_and_nothing_that_counts(s
     session.mark(Mark.FLUENT)
     session.mark(Mark.HESITATED)
     words = closing(session, Knowledge())
-    assert "make ten" in words.well and "new" in words.well
-    assert words.back == "count on, to fifty, across a ten: comes back soon"
-    assert "%" not in f"{words.well}{words.back}{words.table}{words.handy}"
+    assert "new" in words.well and words.well_at == 0
+    assert [(row.mark, row.say, row.note) for row in words.rows] == [
+        (Mark.FLUENT, session.prompts[0].say, ""),
+        (Mark.HESITATED, session.prompts[1].say, "soon"),
+        (None, session.prompts[2].say, ""),
+    ]
+    assert "%" not in f"{words.well}{words.rows}{words.table}{words.handy}"
 
 
 def test_what_comes_back_comes_soon_and_no_day_is_promised(session: Session) -> None:
     """Whatever its mark, and on the last morning of the year as on any other."""
     session.mark(Mark.NOT_YET)
     session.mark(Mark.HESITATED)
-    back = closing(session, Knowledge()).back.split("; ")
-    assert len(back) == 2 and all(each.endswith(": comes back soon") for each in back)
+    assert [row.note for row in closing(session, Knowledge()).rows] == ["soon", "soon", ""]
 
 
 def test_a_picture_stands_in_for_a_thing_that_need_not_be_fetched(session: Session) -> None:

@@ -125,11 +125,10 @@ def test_the_close_tells_of_a_third_not_yet_and_what_to_do(session: Session) -> 
     session.mark(Mark.NOT_YET)
     words = closing(session, Knowledge())
     assert words.again == (
-        "make ten, all pairs (seven-three). "
-        "Three times not yet: it rests until you say it was taught (key l)."
+        "make ten, all pairs (seven-three). Three times not yet: it rests until you say it was taught."
     )
     assert words.models == ("Look at the fingers still folded. Have ready: ten frame.",)
-    assert not words.back, "it does not come back by itself"
+    assert words.rows[0].note == "teach again", "it does not come back by itself"
     assert not [word for word in JUDGING if word in f"{words}".casefold()]
     assert session.undo() and not closing(session, Knowledge()).again
 
@@ -227,4 +226,4 @@ def test_a_morning_with_everything_at_rest_is_still_a_morning(home: Path, clock:
     assert not open_now(context) and context.routine().prompts == ()
     assert context.journal is not None
     session = begin(context, context.journal, clock)
-    assert session.at_close and closing(session, Knowledge()).well == "you sat down together."
+    assert session.at_close and closing(session, Knowledge()).well == "You sat down together."

@@ -13,7 +13,9 @@ from warmup.journal.journal import Journal
 from warmup.journal.watching import Watch
 from warmup.pictures import Drawing, Picture, TenFrame
 from warmup.session.session import Session, resume
-from warmup.tui.child_stage import Canvas, ChildStage
+from warmup.tui.child_stage import ChildStage
+from warmup.tui.paint import Look
+from warmup.tui.panes import Stage
 
 SIZES = [(80, 24), (120, 36), (40, 12)]
 WORDS = re.compile(r"[^\W\d_]{2,}")
@@ -99,9 +101,9 @@ async def test_no_key_says_a_word(key: str, home: Path, clock: StandingClock) ->
 
 def drawn(picture: Picture | None, width: int, height: int) -> str:
     """What a window of this size paints of a picture."""
-    canvas = Canvas(dark=True)
-    canvas._picture = picture
-    strips = canvas._draw(width, height)
+    stage = Stage()
+    stage._picture = picture
+    strips = stage._draw(width, height, Look.DARK)
     assert all(strip.cell_length == width for strip in strips) and len(strips) <= height
     return "\n".join(strip.text.rstrip() for strip in strips)
 
@@ -122,7 +124,7 @@ def test_no_word_stands_there_but_what_belongs_to_the_picture(size: tuple[int, i
 
 def test_a_picture_that_cannot_be_drawn_is_a_quiet_one() -> None:
     class Broken(TenFrame):
-        def draw(self, columns: int, rows: int) -> Drawing:
+        def draw(self, columns: int, rows: int, *, smooth: bool = False) -> Drawing:
             raise RuntimeError("Hazelnut")
 
     assert drawn(Broken(7), 80, 24) == drawn(None, 80, 24)

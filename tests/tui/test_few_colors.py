@@ -8,11 +8,9 @@ from warmup.pictures.cells import drawn
 from warmup.pictures.ink import Ink, between
 from warmup.pictures.shapes import box, disc
 from warmup.pictures.sketch import Sketch
-from warmup.tui import few_colors, paint
-from warmup.tui.few_colors import CHOICE, color_at, hexadecimal, nearest, number_of, oklab, sent_for
-from warmup.tui.paint import Depth, depth_of, stage_strips
-
-TABLES = [pytest.param(True, few_colors.DARK, id="dark"), pytest.param(False, few_colors.LIGHT, id="light")]
+from warmup.tui import paint
+from warmup.tui.few_colors import CHOICE, NUMBERS, color_at, hexadecimal, nearest, number_of, oklab, sent_for
+from warmup.tui.paint import Depth, Look, depth_of, stage_strips
 
 
 def from_oklab(light: float, a: float, b: float) -> list[float]:
@@ -46,31 +44,32 @@ def test_what_is_handed_on_arrives_as_what_was_chosen() -> None:
         assert tuple(known) == color_at(number), "Rich's own table of the palette"
 
 
-@pytest.mark.parametrize(("dark", "table"), TABLES)
-def test_each_ink_has_the_nearest_color(dark: bool, table: dict[Ink, int]) -> None:
-    inks = paint.palette(dark).inks
+@pytest.mark.parametrize("look", Look)
+def test_each_ink_has_the_nearest_color(look: Look) -> None:
+    table, inks = NUMBERS[look], paint.palette(look).inks
     assert set(table) == set(Ink) == set(inks)
     for ink, number in table.items():
         red, green, blue = Color.parse(inks[ink]).get_truecolor()
         assert number == nearest((red, green, blue)), ink
 
 
-@pytest.mark.parametrize(("dark", "table"), TABLES)
-def test_inks_stay_apart_on_their_ground(dark: bool, table: dict[Ink, int]) -> None:
+@pytest.mark.parametrize("look", Look)
+def test_inks_stay_apart_on_their_ground(look: Look) -> None:
     """3 to 1 for shapes (WCAG 2.1, 1.4.11), less a tenth, since colors are few."""
+    table = NUMBERS[look]
     grounds = [table[ink] for ink in (Ink.GROUND, Ink.TILE, Ink.TILE_ALT)]
-    assert len(set(grounds)) == 3, "a checkerboard"
+    assert len(set(grounds)) == (1 if look is Look.CONTRAST else 3), "a checkerboard, or frames"
     for ink in (Ink.INK, Ink.FIRST, Ink.SECOND, Ink.SOFT, Ink.HOLE, Ink.COPPER, Ink.SILVER):
         assert contrast(hexadecimal(color_at(table[ink])), hexadecimal(color_at(grounds[0]))) >= 2.7, ink
     assert len({table[ink] for ink in (Ink.INK, Ink.FIRST, Ink.SECOND, Ink.SOFT, Ink.HOLE)}) == 5
 
 
-@pytest.mark.parametrize("dark", [True, False])
-def test_a_mix_lies_between_its_inks(dark: bool) -> None:
+@pytest.mark.parametrize("look", Look)
+def test_a_mix_lies_between_its_inks(look: Look) -> None:
     mixes = [between(Ink.GROUND, Ink.FIRST, n / 8) for n in range(9)]
-    steps = [oklab(color_at(number_of(mix, dark=dark))) for mix in mixes]
+    steps = [oklab(color_at(number_of(mix, look))) for mix in mixes]
     lights = [light for light, _, _ in steps]
-    assert lights == sorted(lights, reverse=not dark) and len(set(lights)) >= 5
+    assert lights == sorted(lights, reverse=look is Look.LIGHT) and len(set(lights)) >= 5
 
 
 @pytest.mark.parametrize(
@@ -95,7 +94,7 @@ def test_strips_have_the_colors_of_their_depth() -> None:
     sketch.paint(box(0, 10, 12, 2), Ink.SECOND)
     drawing = drawn(sketch, smooth=True)
     for depth, allowed in ((Depth.SOME, {hexadecimal(sent_for(n)) for n in CHOICE}), (Depth.ALL, None)):
-        strips = stage_strips(drawing, True, depth)
+        strips = stage_strips(drawing, Look.DARK, depth)
         assert [strip.text for strip in strips] == ["".join(c.glyph for c in row) for row in drawing.cells]
         colors = {
             part.name for strip in strips for s in strip if s.style for part in (s.style.color,) if part

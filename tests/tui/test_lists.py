@@ -44,7 +44,7 @@ async def test_all_of_the_help_can_be_reached_at_every_size(app: WarmupApp, size
         for _ in range(times):
             await press(pilot, key)
             seen += frame(app)
-        assert out_of_sight(frame(app))[1] == 0 and "Esc back" in frame(app)
+        assert out_of_sight(frame(app))[1] == 0 and "Bksp back" in frame(app)
         words = [action.label for action in actions_of(MorningScreen.STATES)]
         assert [word for word in (*words, "changes nothing") if word not in seen] == []
         await press(pilot, "down", "up")

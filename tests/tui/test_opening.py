@@ -81,7 +81,7 @@ async def test_the_stage_beside_it_has_nothing_to_read(app: WarmupApp) -> None:
 MARKS = [key for action in actions_of((State.PROMPT,)) if action.group.name == "MARK" for key in action.keys]
 
 
-@pytest.mark.parametrize("key", [*MARKS, "space", "e", "j", "y", "o", "p", "left"])
+@pytest.mark.parametrize("key", [*MARKS, "space", "e", "k", "y", "o", "p", "left"])
 async def test_a_key_that_marks_or_helps_does_nothing_there(app: WarmupApp, watch: Watch, key: str) -> None:
     async with app.run_test(size=(80, 24)) as pilot:
         await pilot.pause()
@@ -104,7 +104,7 @@ async def test_it_goes_on_to_the_first_prompt_and_a_bounce_stays_there(
         assert morning(app).state is State.PROMPT and "1 of 5" in words(app)
         assert [line.mark for line in app.journal.history("Bean")] == [None]
         await press(pilot, watch, "up")
-        assert "[·]" in words(app) and "2 of 5" in words(app)
+        assert "[2]" in words(app) and "2 of 5" in words(app)
         assert [line.mark for line in app.journal.history("Bean")] == [Mark.FLUENT, None]
 
 
@@ -123,16 +123,16 @@ async def test_back_from_the_first_prompt_leads_to_it(app: WarmupApp, watch: Wat
 
 async def test_the_day_s_keys_and_the_menu_work_there(app: WarmupApp, watch: Watch) -> None:
     async with app.run_test(size=(80, 24)) as pilot:
-        await press(pilot, watch, "h")
+        await press(pilot, watch, "m", "h")
         assert "rough day" in words(app) and morning(app).state is State.OPENING
-        await press(pilot, watch, "m")
+        await press(pilot, watch, "m", "enter")
         assert "then 4" in words(app)
         await press(pilot, watch, "u")
         assert "then 5" in words(app) and "Undone: the short morning." in words(app)
         await press(pilot, watch, "full_stop")
         menu = frame(app)
-        assert "short morning" in menu and "rough day" in menu
-        assert "not taught yet" not in menu and "no such object" not in menu
+        assert "wind down" in menu and "rough day" in menu and "nothing on the table" in menu
+        assert "another one" not in menu and "picture alone" not in menu
         await press(pilot, watch, "escape", "question_mark")
         assert "Keys of the morning" in frame(app)
 

@@ -9,8 +9,10 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+from textual.app import App
+from textual.pilot import Pilot
 from textual.screen import Screen
-from textual.widgets import Footer, OptionList
+from textual.widgets import OptionList
 
 import warmup
 from tests.household import FAMILY, TODAY, StandingClock, context_at
@@ -18,19 +20,24 @@ from tests.tui.frame import frame, golden
 from tests.tui.hands import BOTH, LEFT, RIGHT
 from tests.tui.pressing import press
 from warmup.config.family import load
-from warmup.tui.actions import ACTIONS, Action, State, actions_of
+from warmup.tui.actions import ACTIONS, Action, State, actions_of, menu_of
 from warmup.tui.app import WarmupApp
+from warmup.tui.choice import LABEL, SENTENCE
 from warmup.tui.help import HelpScreen
 from warmup.tui.menu import MenuScreen
 from warmup.tui.midnight import MidnightScreen
 from warmup.tui.morning import MorningScreen
-from warmup.tui.page import columns
+from warmup.tui.page import Keys
 from warmup.tui.unlocked import UnlockedScreen
+from warmup.tui.wind_down import WindDownScreen
 
 Clock = Callable[[], dt.datetime]
 SIZES = ((40, 12), (60, 20), (80, 24), (120, 36), (160, 45))
 TUI = Path(warmup.__file__).parent / "tui"
-PAGES = ("counts", "days", "help", "menu", "midnight", "unlocked", "welcome")
+PAGES = (
+    "another", "counts", "days", "help", "menu", "midnight", "reads", "review", "story", "unlocked",
+    "welcome", "wind_down",
+)  # fmt: skip
 
 
 def screen(app: WarmupApp) -> Screen[object]:
@@ -55,7 +62,7 @@ def test_no_key_does_two_things_in_one_state(state: State) -> None:
 def test_the_morning_s_two_states_share_their_keys() -> None:
     keys = Counter(key for action in actions_of(MorningScreen.STATES) for key in action.every_key)
     double = {key for key, count in keys.items() if count > 1}
-    assert double == {"enter", "e"}, "these go on at the close, where nothing is left to help with"
+    assert double == {"enter", "e", "j", "b", "m", "g", "k", "v"}
     assert "full_stop" in keys and "tab" in keys
 
 
@@ -64,28 +71,26 @@ def test_every_state_can_be_worked_with_either_hand(state: State) -> None:
     """In the form letters are typed, with both; what has no key at all is in the menu, which has keys."""
     for action in actions_of((state,)):
         if not action.every_key:
-            assert action.in_menu
+            assert action.menu
             continue
         keys = {*action.every_key}
         assert keys <= LEFT | RIGHT | BOTH, action.id
         assert keys & (LEFT | BOTH) and keys & (RIGHT | BOTH), action.id
 
 
-def test_the_menu_names_what_is_no_everyday_key(app: WarmupApp) -> None:
-    everyday = {
-        "fluent",
-        "hesitated",
-        "not_yet",
-        "easy",
-        "next",
-        "back",
-        "undo",
-        "leave",
-        "cue",
-        "accept",
-        "menu",
-    }
-    assert {each.id for each in actions_of(MorningScreen.STATES) if not each.in_menu} == everyday
+def test_what_can_be_done_has_a_key_or_stands_in_the_menu() -> None:
+    for action in ACTIONS:
+        assert action.states or action.menu
+        assert action.states <= action.menu or action.every_key
+    everyday = {"fluent", "hesitated", "not_yet", "next", "back", "undo", "leave", "cue", "menu", "swap"}
+    by_name = {action.id for action in menu_of(State.PROMPT)}
+    assert {action.id for action in actions_of((State.PROMPT,))} - by_name == everyday
+
+
+def test_what_a_list_says_of_an_action_has_room_beside_it() -> None:
+    for action in ACTIONS:
+        if action.menu or action.states & {State.ANOTHER, State.WIND_DOWN}:
+            assert len(action.help) <= SENTENCE and len(action.label) < LABEL, action.id
 
 
 # -- loaded when they are opened
@@ -146,25 +151,33 @@ async def test_a_saturday(home: Path, clock: StandingClock, size: tuple[int, int
         assert "yes, it counts" in frame(app) and "came easily" not in frame(app)
 
 
-@pytest.mark.parametrize("width", range(8, 100, 7))
-def test_the_line_of_keys_takes_as_many_columns_as_have_room(width: int) -> None:
-    cells = [12, 7, 20, 9, 9, 14]
-    count = columns(cells, width)
-    used = [sum(max(cells[at::each]) for at in range(each)) for each in range(1, len(cells) + 1)]
-    assert count == 1 or used[count - 1] <= width
-    assert all(more > width for more in used[count:])
-
-
-@pytest.mark.parametrize("keys", ["full_stop", "l", "f1"])
+@pytest.mark.parametrize("keys", ["full_stop", "l", "f1", "k", "m"])
 async def test_no_key_of_the_line_is_cut_off_at_the_narrowest(app: WarmupApp, keys: str) -> None:
     async with app.run_test(size=(40, 12)) as pilot:
         await press(pilot, keys)
         await press(pilot)
-        for key in app.screen.query_one(Footer).query("FooterKey"):
-            assert key.region.right <= 40 and key.region.bottom <= 12 and key.tooltip
+        shown = " ".join(frame(app).split())
+        page = app.screen
+        foot = page.query_one(Keys)
+        assert foot.region.bottom <= 12
+        for named, does in foot.pairs():
+            assert named.text + does.text in shown
 
 
 # -- what the menu does
+
+
+def names(app: App[int]) -> list[str]:
+    """What stands in the list on screen."""
+    return [str(option.prompt).split("  ")[0] for option in app.screen.query_one(OptionList).options]
+
+
+async def pick(pilot: Pilot[int], label: str) -> None:
+    """Go down to an entry of the list and take it."""
+    listed = pilot.app.screen.query_one(OptionList)
+    at = names(pilot.app).index(label)
+    passed = [option for option in listed.options[:at] if not option.disabled]
+    await press(pilot, *["s"] * len(passed), "enter")
 
 
 async def test_the_menu_does_by_name_what_a_key_does(app: WarmupApp) -> None:
@@ -172,27 +185,28 @@ async def test_the_menu_does_by_name_what_a_key_does(app: WarmupApp) -> None:
         await press(pilot, "tab")
         menu = app.screen
         assert isinstance(menu, MenuScreen)
-        names = [str(option.prompt).split("  ")[0] for option in menu.query_one(OptionList).options]
-        assert names[:2] == ["what may be asked", "help"]
-        await press(pilot, *["s"] * names.index("rough day"), "enter")
+        await pick(pilot, "a rough day")
         assert isinstance(app.screen, MorningScreen)
         assert "Rough day: marks lower nothing." in " ".join(
             line[40:].strip() for line in frame(app).splitlines()
         )
-        await press(pilot, "full_stop", "enter")
+        await press(pilot, "full_stop")
+        await pick(pilot, "what may be asked")
         assert isinstance(screen(app), UnlockedScreen)
-        await press(pilot, "escape", "full_stop", "down", "enter")
+        await press(pilot, "escape", "full_stop")
+        await pick(pilot, "all keys")
         assert isinstance(screen(app), HelpScreen) and "came easily" in frame(app)
 
 
 async def test_a_key_of_an_entry_picks_it_from_the_menu(app: WarmupApp) -> None:
     async with app.run_test(size=(80, 24)) as pilot:
         await press(pilot, "full_stop", "m")
-        assert isinstance(app.screen, MorningScreen) and app.screen.session
-        assert len(app.screen.session.prompts) == 4
+        assert isinstance(app.screen, WindDownScreen)
+        await press(pilot, "i")
+        assert isinstance(screen(app), MorningScreen) and "2 of 2" in frame(app)
         await press(pilot, "full_stop", "n")
         assert isinstance(screen(app), MenuScreen), "a mark is no entry, and marks nothing here"
-        assert app.journal.history("Bean")[0].mark is None
+        assert {line.mark for line in app.journal.history("Bean")} == {None}
 
 
 async def test_the_cursor_stays_at_the_ends_of_a_list(app: WarmupApp) -> None:
@@ -219,38 +233,31 @@ async def test_a_click_on_an_entry_picks_it(app: WarmupApp) -> None:
 async def test_the_menu_of_the_close_has_only_what_goes_there(app: WarmupApp) -> None:
     async with app.run_test(size=(80, 24)) as pilot:
         await press(pilot, *["right"] * 5, "full_stop")
-        names = [str(option.prompt).split("  ")[0] for option in app.screen.query_one(OptionList).options]
-        assert names == [
-            "what may be asked", "help", "nothing new until I say", "rough day", "dark or light", "quit",
+        assert names(app) == [
+            "The day", "what may be asked", "nothing new until I say", "a rough day",
+            "The program", "dark, light, contrast", "the other hand’s keys", "all keys", "quit",
         ]  # fmt: skip
 
 
 async def test_nothing_new_is_held_and_let_come_again_from_the_menu(app: WarmupApp, home: Path) -> None:
     async with app.run_test(size=(80, 24)) as pilot:
-
-        async def pick(label: str) -> None:
-            await press(pilot, "full_stop")
-            menu = app.screen.query_one(OptionList)
-            names = [str(option.prompt).split("  ")[0] for option in menu.options]
-            await press(pilot, *["s"] * names.index(label), "enter")
-
-        await pick("nothing new until I say")
+        await press(pilot, "full_stop")
+        await pick(pilot, "nothing new until I say")
         assert "Nothing new until you say" in frame(app)
         assert load(home / "family.toml").children[0].paused == dt.date(2999, 12, 31)
         await press(pilot, "l")
         assert "Nothing new until you say." in frame(app)
         await press(pilot, "escape")
-        await pick("new things again")
+        await press(pilot, "full_stop")
+        await pick(pilot, "new things again")
         assert load(home / "family.toml").children[0].paused is None
         assert "New things may come again." in frame(app)
 
 
-async def test_what_they_know_already_is_said_in_a_line_from_the_menu(app: WarmupApp) -> None:
+async def test_what_they_know_already_is_said_in_a_line(app: WarmupApp) -> None:
     async with app.run_test(size=(80, 24)) as pilot:
-        await press(pilot, "right", "right", "full_stop")
-        menu = app.screen.query_one(OptionList)
-        names = [str(option.prompt).split("  ")[0] for option in menu.options]
-        await press(pilot, *["s"] * names.index("they know it already"), "enter")
+        await press(pilot, "right", "right", "k")
+        await pick(pilot, "they know it already")
         shown = " ".join(" ".join(line[40:].split()) for line in frame(app).splitlines())
         assert "It is open already: days of the week, tomorrow." in shown and "3 of 5" in shown
 
@@ -282,4 +289,4 @@ async def test_a_change_elsewhere_leads_back_from_a_page(
 
 
 def test_an_action_is_what_the_table_says() -> None:
-    assert all(isinstance(each, Action) and each.states and each.help.endswith(".") for each in ACTIONS)
+    assert all(isinstance(each, Action) and each.somewhere and each.help.endswith(".") for each in ACTIONS)

@@ -5,9 +5,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from warmup.pictures import Ink
-from warmup.tui.paint import DARK, LIGHT, Palette
+from warmup.tui.paint import CONTRAST, DARK, LIGHT, Look, Palette
+from warmup.tui.paint import palette as palette_of
 from warmup.tui.rest import hills
-from warmup.tui.script import Keep, Script, Span, Tone, flowed
+from warmup.tui.script import Keep, Place, Script, Span, Tone, cut, flowed, wrapped
 
 
 @given(st.lists(st.integers(1, 20), max_size=12), st.integers(20, 80))
@@ -29,15 +30,44 @@ def test_a_last_key_does_not_stand_alone() -> None:
     assert [len(line) for line in flowed(spans, 40)] == [5, 5]
 
 
-def test_the_heading_is_short_where_only_that_fits_on_one_line() -> None:
-    def heading(width: int) -> list[str]:
-        page = Script(width)
-        page.parts(["Wednesday, November 25", "week 31"], Tone.QUIET, Keep.HEAD, ["Wed Nov 25", "week 31"])
-        return ["".join(span.text for span in line) for line in page.blocks[0].lines]
+def test_what_gives_way_leaves_no_gap_and_the_foot_at_the_bottom() -> None:
+    page = Script(20)
+    page.text("head", Tone.QUIET, Keep.HEAD, place=Place.TOP)
+    page.text("say", Tone.SAY, Keep.ALWAYS)
+    page.air()
+    page.text("why", Tone.QUIET, Keep.WHY)
+    page.air()
+    page.text("need", Tone.QUIET, Keep.OBJECT)
+    page.text("keys", Tone.KEY, Keep.ALWAYS, place=Place.FOOT)
 
-    assert heading(32) == ["Wednesday, November 25 · week 31"]
-    assert heading(31) == ["Wed Nov 25 · week 31"]
-    assert heading(19) == ["Wednesday, November 25", "week 31"]
+    def rows(height: int) -> list[str]:
+        return ["".join(span.text for span in line) for line in page.fitted(height)]
+
+    assert rows(8) == ["head", "say", "", "why", "", "need", "", "keys"]
+    assert rows(5) == ["head", "say", "why", "need", "keys"]
+    assert rows(4) == ["head", "say", "need", "keys"]
+    assert rows(3) == ["head", "say", "keys"]
+    assert rows(2) == ["say", "keys"] and rows(1) == ["keys"]
+    tall = rows(36)
+    assert tall.index("say") == 12 and tall[-1] == "keys" and len(tall) == 36, (
+        "mid-height, where there is room"
+    )
+
+
+@given(st.lists(st.text("abc ", min_size=1, max_size=30), min_size=1, max_size=6), st.integers(1, 60))
+def test_no_word_is_cut_in_what_wraps(texts: list[str], width: int) -> None:
+    words = " ".join(texts).split()
+    lines = wrapped(" ".join(words), max(width, max(map(len, words), default=1)), "", Tone.PLAIN)
+    assert " ".join("".join(span.text for span in line) for line in lines).split() == words
+
+
+@given(st.text("abc, ", max_size=60), st.integers(2, 60))
+def test_what_is_cut_ends_with_a_whole_word(text: str, width: int) -> None:
+    shown = cut(text, width)
+    assert len(shown) <= width
+    if shown != text:
+        kept = shown.removesuffix("…")
+        assert text.startswith(kept) and not text[len(kept)].isalpha() if kept else True
 
 
 def luminance(color: str) -> float:
@@ -53,17 +83,50 @@ def contrast(one: str, other: str) -> float:
     return (lighter + 0.05) / (darker + 0.05)
 
 
-@pytest.mark.parametrize("palette", [DARK, LIGHT], ids=["dark", "light"])
+def style_of(palette: Palette, tone: Tone) -> tuple[str, str, frozenset[str]]:
+    """The color of a tone, its ground, and its forms: bold, underline, italic, turned, a ground."""
+    words, _, ground = palette.tones[tone].partition(" on ")
+    *forms, color = words.split()
+    return color, ground or palette.panel, frozenset([*forms, *["ground"] * bool(ground)])
+
+
+@pytest.mark.parametrize("palette", [DARK, LIGHT, CONTRAST], ids=["dark", "light", "contrast"])
 def test_words_and_shapes_stand_out_from_their_ground(palette: Palette) -> None:
     """7 to 1 for words (1.4.6, enhanced contrast), 3 to 1 for shapes (1.4.11, non-text contrast)."""
-    for tone, style in palette.tones.items():
-        color, _, ground = style.removeprefix("bold ").partition(" on ")
-        assert contrast(color, ground or palette.panel) >= 7, tone
+    for tone in Tone:
+        color, ground, _ = style_of(palette, tone)
+        least = 3 if tone is Tone.RULE else 7
+        assert contrast(color, ground) >= least, tone
     for ink in (Ink.INK, Ink.FIRST, Ink.SECOND, Ink.SOFT, Ink.HOLE, Ink.COPPER, Ink.SILVER):
         assert contrast(palette.inks[ink], palette.inks[Ink.GROUND]) >= 3, ink
     for ink in (Ink.INK, Ink.HOLE):
         for tile in (Ink.TILE, Ink.TILE_ALT):
             assert contrast(palette.inks[ink], palette.inks[tile]) >= 3, (ink, tile)
+
+
+def test_the_look_of_most_contrast_has_seven_to_one_throughout_and_forms_instead_of_shades() -> None:
+    """Shapes too, which 1.4.11 asks 3 to 1 for; without its colors each kind of words is still another."""
+    for ink in Ink:
+        if ink not in (Ink.GROUND, Ink.TILE, Ink.TILE_ALT):
+            assert contrast(CONTRAST.inks[ink], CONTRAST.inks[Ink.GROUND]) >= 7, ink
+    assert {CONTRAST.inks[ink] for ink in (Ink.GROUND, Ink.TILE, Ink.TILE_ALT)} == {CONTRAST.panel}
+    assert all(contrast(*style_of(CONTRAST, tone)[:2]) >= 7 for tone in Tone)
+    told_apart = (Tone.PLAIN, Tone.SAY, Tone.ANSWER, Tone.LABEL, Tone.CUE, Tone.KEY, Tone.STRONG)
+    assert len({style_of(CONTRAST, tone)[2] for tone in told_apart}) == len(told_apart)
+
+
+@pytest.mark.parametrize("look", Look)
+def test_amber_is_for_the_answer_alone(look: Look) -> None:
+    """Of all tones only the answer is more red than blue by half."""
+
+    def warm(color: str) -> bool:
+        red, blue = int(color[1:3], 16), int(color[5:7], 16)
+        return red > 1.5 * blue
+
+    tones = palette_of(look).tones
+    grounds = [style_of(palette_of(look), tone)[1] for tone in Tone]
+    assert [tone for tone in tones if warm(style_of(palette_of(look), tone)[0])] == [Tone.ANSWER]
+    assert not any(map(warm, grounds))
 
 
 @pytest.mark.parametrize("size", [(40, 24), (60, 8), (66, 36), (84, 45), (3, 2)])

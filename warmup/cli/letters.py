@@ -1,5 +1,6 @@
 """What may be typed in a whole line instead of a key: the letters of the one table of actions."""
 
+import re
 from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
@@ -45,6 +46,11 @@ def chosen(line: str, choices: Sequence[Choice]) -> str:
             return choice.id
     begins = [each.id for each in choices if len(typed) > 1 and each.label.casefold().startswith(typed)]
     return begins[0] if len(begins) == 1 else ""
+
+
+def lettered(text: str) -> str:
+    """A sentence in which "‹undo›" stands for that action's key, with its letter there."""
+    return re.sub(r"‹(\w+)›", lambda found: of_action(found[1]).first, text)
 
 
 def question(choices: Iterable[Choice]) -> str:

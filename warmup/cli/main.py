@@ -194,6 +194,7 @@ def _stage(places: "Places", child: str, clock: Clock) -> int:
     from warmup.journal.watching import Watch
     from warmup.session.context import load_family
     from warmup.tui.child_stage import ChildStage
+    from warmup.tui.paint import Look
     from warmup.tui.quiet_app import draw_in_utf8
 
     if not _on_a_terminal():
@@ -209,7 +210,7 @@ def _stage(places: "Places", child: str, clock: Clock) -> int:
     if child and not names:
         raise no_such_child(child, family)
     draw_in_utf8()
-    app = ChildStage(Watch(places.data, now, *names), clock, dark=family.theme == "dark")
+    app = ChildStage(Watch(places.data, now, *names), clock, Look(family.theme))
     app.run()
     return app.ended()
 

@@ -8,22 +8,30 @@ from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING
 
 from warmup.cli import spoken_first, spoken_lines
-from warmup.cli.letters import Choice, chosen, not_understood, question
+from warmup.cli.letters import Choice, chosen, lettered, not_understood, question
 from warmup.cli.lines import Ended, part, say, take_any_bytes
 from warmup.config.family import Family
 from warmup.config.toml_file import FileProblem
 from warmup.journal.journal import Changed, Journal
+from warmup.model import ItemId, Mark
 from warmup.session import undoing
 from warmup.session.context import Clock, Context
 from warmup.session.pausing import turn_week
 from warmup.session.session import Session, begin
 from warmup.session.undoing import CannotUndo
-from warmup.session.words import ELSEWHERE
+from warmup.session.words import ELSEWHERE, asks_whether_they_read
 from warmup.tui.doing import AT_A_PROMPT, AT_THE_CLOSE, AT_THE_OPENING
 from warmup.tui.workspace import Workspace
 
 if TYPE_CHECKING:
     from warmup.session.summary import Closing
+
+_MARKS = {
+    "fluent": Mark.FLUENT,
+    "hesitated": Mark.HESITATED,
+    "not_yet": Mark.NOT_YET,
+    "skip": Mark.SKIPPED,
+}
 
 
 def run(
@@ -52,7 +60,8 @@ class SpokenMorning:
     def __init__(self, work: Workspace) -> None:
         self.work = work
         self._stands: tuple[object, ...] = ()
-        self._begun = self._over = False
+        self._begun = self._over = self._left_unsaid = False
+        self._uncovered: ItemId | None = None
         self._ending: Closing | None = None
         self._loud: list[str] = []
 
@@ -79,7 +88,7 @@ class SpokenMorning:
                 raise
             work.wrong = str(problem)
         self._tell_trouble()
-        say(work.said)
+        say(lettered(work.said))
 
     def _tell_trouble(self, *, again: bool = False) -> None:
         """What is lost or not saved: when that is news, or once more."""
@@ -95,6 +104,8 @@ class SpokenMorning:
             spoken_first.missed_mornings(work)
         elif work.session is None and work.asks_whether_it_counts():
             spoken_first.whether_it_counts(work)
+        elif work.session is None and not self._left_unsaid and asks_whether_they_read(work.context):
+            self._left_unsaid = not spoken_first.whether_they_read(work)
         else:
             self._at(work.session or work.sit())
 
@@ -102,7 +113,8 @@ class SpokenMorning:
 
     def _at(self, session: Session) -> None:
         """Say where it stands, where that is news, and do what the next line says."""
-        stands = session.number, session.at_opening, session.position, session.items
+        opening = session.routine.opening if session.at_opening else None
+        stands = session.number, opening, session.position, session.items
         if stands != self._stands:
             self._stands = stands
             self._say_all(session)
@@ -123,7 +135,7 @@ class SpokenMorning:
             from warmup.session.summary import closing
 
             self._ending = closing(session, self.work.context.knew_before_today())
-        part(spoken_lines.standing(session, self._ending))
+        part(spoken_lines.standing(session, self._ending, covered=self._covered(session)))
         self._tell_trouble(again=True)
 
     def _choices(self, session: Session) -> tuple[Choice, ...]:
@@ -140,7 +152,7 @@ class SpokenMorning:
                 raise Ended
             case "help":
                 part(spoken_lines.help_lines(choices, marks=session.prompt is not None))
-            case "again":
+            case "say_again":
                 self._stands = ()
             case "undo":
                 self._stands = ()
@@ -149,12 +161,21 @@ class SpokenMorning:
                 from warmup.cli.spoken_unlocked import what_may_be_asked
 
                 what_may_be_asked(self.work)
+            case "wind_down":
+                stops = session.prompt is not None
+                self._one_of(session, spoken_lines.WIND_DOWN if stops else spoken_lines.FROM_THE_OPENING)
             case _ if session.at_opening:
                 self.work.said = AT_THE_OPENING[name](session)
             case _ if session.at_close:
                 self._at_the_close(session, name)
             case _:
                 self._at_a_prompt(session, name)
+
+    def _covered(self, session: Session) -> bool:
+        """Whether the answer is covered: for who reads, until it is asked for."""
+        if self.work.context.child.reads and session.prompt:
+            return session.prompt.item != self._uncovered
+        return not self.work.context.family.answers_shown
 
     def _at_a_prompt(self, session: Session, name: str) -> None:
         match name:
@@ -163,21 +184,28 @@ class SpokenMorning:
                 session.next_cue()
                 say(*spoken_lines.newest_cue(session, before))
             case "cover":
-                editor = self.work.context.editor
-                editor.prefer(answers_shown=not self.work.context.family.answers_shown)
-                say(*spoken_lines.answer(session))
+                self._turn_cover(session)
+                say(*spoken_lines.answer(session, covered=self._covered(session)))
             case "stage":
-                say(*spoken_lines.more_about(session))
-            case "swap":
-                self._one_of(session, "Another one", spoken_lines.ANOTHER)
-            case "short":
-                self._one_of(session, "Wind down", spoken_lines.WIND_DOWN)
+                say(*spoken_lines.more_about(session, covered=self._covered(session)))
+            case "another":
+                self._one_of(session, spoken_lines.ANOTHER)
+            case _ if name in _MARKS:
+                session.mark(_MARKS[name])
+                self.work.said = f"{undoing.MARK_WORDS[_MARKS[name]].capitalize()}."
             case _:
                 self.work.said = AT_A_PROMPT[name](session)
 
-    def _one_of(self, session: Session, about: str, choices: tuple[Choice, ...]) -> None:
+    def _turn_cover(self, session: Session) -> None:
+        covered, context = self._covered(session), self.work.context
+        if context.child.reads and session.prompt:
+            self._uncovered = session.prompt.item if covered else None
+        else:
+            context.editor.prefer(answers_shown=covered)
+
+    def _one_of(self, session: Session, choices: tuple[Choice, ...]) -> None:
         """Ask for one of a few; back leaves the prompt as it is, and so does a line that means none."""
-        line = spoken_first.read(self.work, f"{about}: {question(choices)}")
+        line = spoken_first.read(self.work, question(choices))
         name = chosen(line, choices)
         if not name:
             say(not_understood(line, choices))
@@ -191,10 +219,12 @@ class SpokenMorning:
             case "accept":
                 session.close()
                 self._over = True
-            case "short":
+            case "again":
                 work.context.forget()
                 work.session = begin(work.context, work.journal, work.clock, shape="short")
-            case "hold":
+            case "review":
+                part(spoken_lines.review_lines(session))
+            case "pause":
                 work.keep(undoing.PAUSE, lambda: turn_week(work.context))
             case _:
                 work.said = AT_THE_CLOSE[name](session)

@@ -30,6 +30,10 @@ from warmup.session.words import (
     HELLO,
     NOT_PLANNED,
     PRIVACY,
+    READS,
+    READS_TELLS,
+    READS_WHY,
+    STARTS_COVERED,
     STAYS,
     now_words,
     open_still,
@@ -68,6 +72,8 @@ def _one_of(line: Callable[[str], str], choices: Sequence[Choice]) -> str:
 _DATES = (of_action("today"), of_action("finish"), of_action("quit"))
 _COUNT = (of_action("fun"), of_action("count"), of_action("undo"), of_action("quit"))
 
+_READS = (of_action("no_reader"), of_action("reader"), of_action("leave", "later"), of_action("quit"))
+
 
 def which_date(work: Workspace) -> None:
     """Go over to the new date's morning, or finish the one that is open."""
@@ -100,6 +106,17 @@ def whether_it_counts(work: Workspace) -> None:
         case _:
             work.said = FOR_FUN
     work.sit()
+
+
+def whether_they_read(work: Workspace) -> bool:
+    """Where number words open: does the child read them? Whether it was answered, or left for another day."""
+    part([READS_WHY, READS_TELLS, READS])
+    name = _one_of(lambda asked: read(work, asked), _READS)
+    if name == "reader":
+        work.said = STARTS_COVERED
+    if name != "leave":
+        work.keep(undoing.READS, lambda: work.context.editor.reads(name == "reader"))
+    return name != "leave"
 
 
 # -- missed mornings

@@ -60,6 +60,10 @@ class FamilyEditor:
         """Open no new level up to and on this date; with None they come again."""
         self._keep(replace(self.child, paused=until))
 
+    def reads(self, reads: bool) -> None:
+        """Whether the child reads number words."""
+        self._keep(replace(self.child, reads=reads))
+
     def _keep(self, child: Child) -> None:
         children = tuple(
             child if each.journal_name == child.journal_name else each for each in self.family.children
@@ -70,7 +74,7 @@ class FamilyEditor:
     # -- the household
 
     def prefer(self, *, theme: str = "", answers_shown: bool | None = None) -> None:
-        """Keep a choice of theme ("dark" or "light"), or whether answers are shown."""
+        """Keep a choice of theme ("dark", "light" or "contrast"), or whether answers are shown."""
         shown = self.family.answers_shown if answers_shown is None else answers_shown
         self.change(self.family._replace(theme=theme or self.family.theme, answers_shown=shown))
 

@@ -35,7 +35,8 @@ class Child:
     ``journal_name`` (``record`` in the file) is the name its marks are kept under in the journal: the first
     nickname, so that a new one loses nothing.
     ``taught`` holds items, each once, with the date the adult said they were taught again.
-    Up to and on ``paused`` no level opens that has not begun.
+    Up to and on ``paused`` no level opens that has not begun. ``reads`` says whether the child reads number
+    words, so that answers start covered; None while nobody was asked.
     """
 
     nickname: str
@@ -44,6 +45,7 @@ class Child:
     journal_name: str = ""
     taught: tuple[tuple[ItemId, dt.date], ...] = ()
     paused: dt.date | None = None
+    reads: bool | None = None
 
     def __post_init__(self) -> None:
         if not self.journal_name:
@@ -63,10 +65,10 @@ class Family(NamedTuple):
 
     ``weekdays`` are the school weekdays in order (0 is Monday). ``began`` is the day the program was first
     used, ``known_until`` (``settled`` in the file) the day up to which each planned
-    morning is known to be school or off. ``off`` holds
-    stretches of days off, both ends included; ``extra`` the mornings held beside the plan. ``theme`` is
-    "dark" or "light"; ``adult`` is who marks, empty when it does not matter; ``animal`` what the stuffed
-    animal of some prompts is called; ``prompts`` is how many a morning has, None for what the year plan says.
+    morning is known to be school or off. ``off`` holds stretches of days off, both ends included; ``extra``
+    the mornings held beside the plan. ``theme`` is "dark", "light" or "contrast"; ``adult`` is who marks,
+    empty when it does not matter; ``animal`` what the stuffed animal of some prompts is called; ``prompts``
+    is how many a morning has, None for what the year plan says.
     """
 
     first_day: dt.date
@@ -136,7 +138,7 @@ def parse(file: Document) -> Family:
         off=tuple(_stretch(file, n) for n in range(file.length("school", "days_off"))),
         extra=tuple(file.date("school", "extra", n) for n in range(file.length("school", "extra"))),
         countdowns=tuple(_rule(file, n) for n in range(file.length("countdown", most=100))),
-        theme=file.choice("preferences", "theme", among=("dark", "light"), default="dark"),
+        theme=file.choice("preferences", "theme", among=("dark", "light", "contrast"), default="dark"),
         answers_shown=file.choice("preferences", "answers", among=("shown", "covered"), default="shown")
         == "shown",
         pennies=file.flag("preferences", "pennies", default=True),
@@ -159,7 +161,8 @@ def _children(file: Document) -> tuple[Child, ...]:
         if any(journal_name == child.journal_name for child in children):
             file.refuse(("child", n, "record"), "a record no other child has")
         paused = file.date("child", n, "paused") if file.has("child", n, "paused") else None
-        children.append(Child(nickname, held, opened, journal_name, _taught(file, n), paused))
+        reads = file.flag("child", n, "reads", default=False) if file.has("child", n, "reads") else None
+        children.append(Child(nickname, held, opened, journal_name, _taught(file, n), paused, reads))
     if not children:
         raise file.problem(("child",), "at least one [[child]] with a nickname", "none")
     return tuple(children)

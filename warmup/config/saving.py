@@ -133,6 +133,7 @@ def _merged_child(old: Child, new: Child, disk: Child) -> Child:
         disk,
         nickname=new.nickname if new.nickname != old.nickname else disk.nickname,
         paused=new.paused if new.paused != old.paused else disk.paused,
+        reads=new.reads if new.reads != old.reads else disk.reads,
         held=_patched(old.held, new.held, disk.held),
         opened=_patched(old.opened, new.opened, disk.opened),
         taught=tuple(taught.items()),
@@ -224,7 +225,7 @@ def _child(table: Any, old: Child, new: Child) -> None:
             _set(table, {}, {"record": new.journal_name})
     _levels(table, "held", old.held, new.held)
     _levels(table, "opened", old.opened, new.opened)
-    _set(table, {"paused": old.paused}, {"paused": new.paused})
+    _set(table, {"paused": old.paused, "reads": old.reads}, {"paused": new.paused, "reads": new.reads})
     before: dict[str, dt.date] = dict(old.taught)
     after: dict[str, dt.date] = dict(new.taught)
     if before == after:

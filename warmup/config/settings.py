@@ -60,6 +60,11 @@ SETTINGS: tuple[tuple[str, tuple[Setting, ...]], ...] = (
                 "up to and on this day nothing new begins; 2999-12-31 means until you say",
                 "no pause",
             ),
+            Setting(
+                "reads = true",
+                "whether your child reads words like seven: answers then start covered",
+                "asked once, in week 21",
+            ),
         ),
     ),
     (
@@ -93,7 +98,7 @@ SETTINGS: tuple[tuple[str, tuple[Setting, ...]], ...] = (
     (
         "[preferences]",
         (
-            Setting('theme = "light"', "dark or light", "dark"),
+            Setting('theme = "light"', "dark, light, or contrast (the most there is)", "dark"),
             Setting('answers = "covered"', "shown or covered when a prompt comes up", "shown"),
             Setting("pennies = false", "whether prompts may use pennies", "true"),
             Setting('animal = "Moose"', "what the stuffed animal in some prompts is called", "Bear"),

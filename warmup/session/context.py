@@ -166,11 +166,13 @@ class Context:
         wanted = self.family.prompts or shape.prompts_in(morning.week) or self.plan.prompts_in(morning.week)
         return min(wanted, shape.at_most or wanted)
 
-    def routine(self, morning: Morning | None = None, *, shape: str = "", session: int = 1) -> Routine:
+    def routine(
+        self, morning: Morning | None = None, *, shape: str = "", session: int = 1, bare: bool = False
+    ) -> Routine:
         """A routine for a morning, today's unless another is given: chosen now and kept nowhere.
 
         Where a prompt tells the answer of another in whatever words, one of the two is left out and the
-        morning chosen again.
+        morning chosen again. With ``bare`` neither the opening nor a prompt wants a thing on the table.
         """
         # A morning that goes on has its prompts already.
         from warmup.engine.engine import build, choose
@@ -180,13 +182,19 @@ class Context:
         morning = morning or self.morning()
         form, child, known = self.shape(morning, shape), self.child.journal_name, self.knowledge()
         eligible, count = self.eligible(morning), self.count(morning, form)
+        if bare:
+            without = (item for item in eligible.items if not skills.locate(item.id).level.table)
+            eligible = eligible._replace(items=tuple(without))
         while True:
             choices = choose(eligible, form, known, morning, self.curriculum(), child=child, count=count)
             routine = build(choices, morning, known, child=child, shape=form.name, session=session)
             out = to_leave_out(routine.prompts, eligible.timely)
+            if bare:
+                # An item may want what its level as a whole does not.
+                out = next((prompt.item for prompt in routine.prompts if prompt.table), out)
             if out is None:
                 # A day has one opening: a second warm-up begins with its prompts.
-                fact = opening(morning, routine.prompts, child=child) if session == 1 else None
+                fact = opening(morning, routine.prompts, child=child, bare=bare) if session == 1 else None
                 return routine._replace(opening=fact)
             eligible = eligible.without(out)
 

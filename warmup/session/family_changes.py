@@ -11,7 +11,7 @@ from typing import Any, NamedTuple
 from warmup.config.family import Family
 
 _OF_FAMILY = ("first_day", "first_week", "settled", "off", "extra")
-_OF_CHILD = ("held", "opened", "taught", "paused")
+_OF_CHILD = ("held", "opened", "taught", "paused", "reads")
 """The fields by the names they have in the log of actions."""
 _ATTRIBUTES = {"settled": "known_until"}
 """Those that have another name in :class:`Family`."""
@@ -97,6 +97,10 @@ def _plain(value: object) -> Any:
 
 def _value(field: str, plain: Any) -> Any:
     match field:
+        case "reads":
+            if not isinstance(plain, bool | None):
+                raise TypeError(f"neither yes nor no: {plain!r}")
+            return plain
         case "first_week":
             if type(plain) is not int:
                 raise TypeError(f"no number: {plain!r}")

@@ -9,6 +9,7 @@ the morning whether or not anything was asked before.
 
 import datetime as dt
 from collections.abc import Callable, Iterator, Sequence
+from itertools import chain
 
 from warmup.engine.giveaways import answered
 from warmup.english import MONTHS, WEEKDAYS, date_words, in_words, number_word, ordinal_word, plural
@@ -32,15 +33,19 @@ _ADDS = ("add ", "put down", "one more")
 """How a prompt about straws has today's put down."""
 
 
-def opening(morning: Morning, prompts: Sequence[Prompt], *, child: str) -> Opening | None:
+def opening(morning: Morning, prompts: Sequence[Prompt], *, child: str, bare: bool = False) -> Opening | None:
     """The first fact of this date, in the order of this child, that answers none of the prompts.
 
     Where a prompt has the child put down today's straw, no fact has it put down before. The same arguments
-    give the same fact on any machine. None where every fact would answer one.
+    give the same fact on any machine. None where every fact would answer one. With ``bare`` it is one that
+    needs nothing at hand, or else the date alone.
     """
     able = facts(morning, child)
     if any(prompt.table == STRAWS and any(way in prompt.say.lower() for way in _ADDS) for prompt in prompts):
         able = (fact for fact in able if fact.table != STRAWS or not morning.is_school)
+    if bare:
+        date = Opening(f"Today is {_whole(morning)}.")
+        able = chain((fact for fact in able if not fact.table), [date])
     return next((fact for fact in able if not tells(fact, prompts)), None)
 
 

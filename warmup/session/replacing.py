@@ -16,7 +16,11 @@ ONE_MORE = Shape("one more", (Slot(SlotKind.OLDER, 1),))
 
 
 class Instead:
-    """Chooses among what may be asked on a session's morning, without the things that are ``missing``."""
+    """Chooses among what may be asked on a session's morning, without the things that are ``missing``.
+
+    With ``bare`` there is nothing on the table at all. ``declined`` are the items that something else was
+    asked for today: none of them comes again.
+    """
 
     def __init__(
         self,
@@ -25,10 +29,11 @@ class Instead:
         number: int,
         missing: Collection[str],
         declined: Collection[str] = (),
+        *,
+        bare: bool = False,
     ) -> None:
-        """``declined`` are the items that something else was asked for today: none of them comes again."""
-        self._context, self._routine, self._number, self._missing = context, routine, number, missing
-        self._declined = declined
+        self._context, self._routine, self._number = context, routine, number
+        self._missing, self._declined, self._bare = missing, declined, bare
 
     def short(self) -> int:
         """How many prompts a short morning has in all."""
@@ -63,7 +68,7 @@ class Instead:
         """
         prompts = list(self._routine.prompts)
         for place in (at, *range(max(at, asked) + 1, len(prompts))):
-            if prompts[place].item not in out and prompts[place].table not in self._missing:
+            if prompts[place].item not in out and not self._lacks(prompts[place].table):
                 continue
             beside = {each.skill for each in (*prompts[max(0, place - 1) : place], *prompts[place + 1 :][:1])}
             other = self._one_more([each.item for each in prompts], beside)
@@ -86,11 +91,15 @@ class Instead:
             return self.others(out, at, asked)
         was = self._routine.prompts
         changed = self._routine._replace(prompts=(*was[:at], built[0], *was[at + 1 :]))
-        then = Instead(self._context, changed, self._number, self._missing, self._declined)
+        then = Instead(self._context, changed, self._number, self._missing, self._declined, bare=self._bare)
         return then.others(out, at, asked)
 
+    def _lacks(self, table: str) -> bool:
+        """Whether what stands there to be laid on the table is not to be had today."""
+        return bool(table) and (self._bare or table in self._missing)
+
     def _at_hand(self, item: Item) -> bool:
-        return skills.locate(item.id).level.table not in self._missing
+        return not self._lacks(skills.locate(item.id).level.table)
 
     def _one_more(self, used: Sequence[ItemId], beside: Collection[str]) -> Prompt | None:
         """One prompt not in the morning yet, of no skill ``beside``, that wants nothing missing."""
@@ -100,13 +109,20 @@ class Instead:
     def _untold(
         self, able: Sequence[Item], choose: Callable[[Sequence[Item]], tuple[Choice, ...]]
     ) -> tuple[Prompt, ...]:
-        """The prompts of the choice among these items, without those whose answer the opening has said."""
+        """The prompts of the choice among these items, without those whose answer the opening has said.
+
+        Those that lack a thing are left out as well: an item may want what its level as a whole does not.
+        """
         while True:
             built = self._built(choose(able))
-            told = [prompt.item for prompt in built if tells(self._routine.opening, (prompt,))]
-            if not told:
+            out = {
+                prompt.item
+                for prompt in built
+                if tells(self._routine.opening, (prompt,)) or self._lacks(prompt.table)
+            }
+            if not out:
                 return built
-            able = [item for item in able if item.id not in told]
+            able = [item for item in able if item.id not in out]
 
     def _usable(self, used: Sequence[ItemId], beside: Collection[str]) -> list[Item]:
         """The open items not ``used``, of no skill ``beside`` or used twice, that want nothing missing."""

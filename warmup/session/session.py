@@ -5,28 +5,26 @@ one transaction with its row in the log of actions; :class:`warmup.journal.journ
 window changed the morning meanwhile: nothing was done then, and :func:`resume` finds where it stands.
 """
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable
 from typing import TYPE_CHECKING
 
-from warmup.journal.at_hand import OPENING
-from warmup.journal.changes import replacing
-from warmup.journal.journal import NOT_BEGUN, Action, Change, Changed, Journal, MarkRow, Seen
-from warmup.journal.routine_json import routine_from, routine_text
-from warmup.model import ItemId, LevelId, Mark, Prompt, Routine
+from warmup.journal.journal import NOT_BEGUN, Action, Change, Changed, Journal
+from warmup.journal.routine_json import routine_text
+from warmup.model import ItemId, LevelId, Mark, Opening, Prompt, Routine
 from warmup.session import undoing
 from warmup.session.context import Clock, Context
 from warmup.session.family_changes import FamilyChange
 from warmup.session.pausing import paused, turn_new
-from warmup.session.standing import Standing
 from warmup.session.stored import stored
 from warmup.session.undoing import Before, CannotUndo, Undone
+from warmup.session.writing import Writing
 
 if TYPE_CHECKING:
     from warmup.session.next_level import NextLevel
     from warmup.session.replacing import Instead
 
 
-class Session(Standing):
+class Session(Writing):
     """A routine under way, and what each key does to it."""
 
     # -- moving and marking
@@ -53,6 +51,19 @@ class Session(Standing):
         else:
             self._back_at_opening = True
             self.note_at_hand()
+
+    def go_to(self, position: int) -> bool:
+        """Go to a prompt that was shown, to the one after these, or with -1 to the opening; else False."""
+        if position < 0:
+            if self.position:
+                self._go(0)
+            self._back_at_opening = True
+            self.note_at_hand()
+        elif position <= min(self.furthest + 1, len(self.prompts) - 1):
+            self._go(position)
+        else:
+            return False
+        return True
 
     def next_cue(self) -> None:
         """Show one more cue."""
@@ -108,20 +119,51 @@ class Session(Standing):
 
     def swap(self) -> bool:
         """Ask something else: what this prompt wants is not here. False when there is nothing else."""
-        return self.prompt is not None and self._other(self.prompt, missing=self.prompt.table)
+        prompt = self.prompt
+        if prompt is None:
+            return False
+        instead = self._instead(self._missing | ({prompt.table} - {""}), self._declined | {prompt.item})
+        prompts = instead.others({prompt.item}, self.position, self._asked)
+        return self._changed_to(prompts, undoing.SWAP, missing=prompt.table, declined=prompt.item)
 
     def another(self) -> bool:
-        """Just ask something else, and not this again today. False when there is nothing else."""
-        return self.prompt is not None and self._other(self.prompt, missing="")
-
-    def _other(self, prompt: Prompt, *, missing: str) -> bool:
-        """Ask another in the place of the prompt on screen, without what is ``missing``."""
-        instead = self._instead(self._missing | ({missing} - {""}), self._declined | {prompt.item})
+        """Ask something else in this prompt's place, and not this again. False when there is nothing else."""
+        prompt = self.prompt
+        if prompt is None:
+            return False
+        instead = self._instead(None, self._declined | {prompt.item})
         prompts = instead.others({prompt.item}, self.position, self._asked)
+        return self._changed_to(prompts, undoing.ANOTHER, declined=prompt.item)
+
+    def bare(self) -> bool:
+        """Let no prompt of today ask for a thing on the table. False where none did.
+
+        At the opening the morning is chosen anew, its opening as well; later what was asked stays, and what
+        is still to come and can't be had without a thing is left out.
+        """
+        if self.at_opening:
+            routine = self.context.routine(session=self.number, bare=True)
+            if not routine.prompts or not any(each.table for each in self._things()):
+                return False
+            rows = [(prompt.item, prompt.wording) for prompt in routine.prompts]
+            change = Change(0, routine_text(routine), rows, position=0, reached=_reached_by(routine))
+            self._act(undoing.BARE, change, self._before(change))
+            return True
+        asked = self._asked
+        found = self._instead(bare=True).others((), self.position, asked)
+        prompts = tuple(each for at, each in enumerate(found) if at <= asked or not each.table)
+        return self._changed_to(prompts, undoing.BARE)
+
+    def _things(self) -> tuple[Prompt | Opening, ...]:
+        opening = self.routine.opening
+        return (opening, *self.prompts) if opening else self.prompts
+
+    def _changed_to(self, prompts: tuple[Prompt, ...], what: str, **said: object) -> bool:
+        """Go on with other prompts; False where they are the same."""
         if prompts == self.prompts:
             return False
         change = self._replaced(prompts)
-        self._act(undoing.SWAP, change, self._before(change), missing=missing, declined=prompt.item)
+        self._act(what, change, self._before(change), None, **said)
         return True
 
     def hold_back(self) -> bool:
@@ -205,14 +247,19 @@ class Session(Standing):
         return True
 
     def _instead(
-        self, missing: frozenset[str] | None = None, declined: frozenset[str] | None = None
+        self,
+        missing: frozenset[str] | None = None,
+        declined: frozenset[str] | None = None,
+        *,
+        bare: bool = False,
     ) -> "Instead":
         # Loads the engine, which a morning that goes on does not need before its first frame.
         from warmup.session.replacing import Instead
 
         missing = self._missing if missing is None else missing
         declined = self._declined if declined is None else declined
-        return Instead(self.context, self.routine, self.number, missing, declined)
+        bare = bare or self._bare
+        return Instead(self.context, self.routine, self.number, missing, declined, bare=bare)
 
     def _stopped_at(self, start: int, at: int) -> Change:
         """A sure prompt in the place of all from ``start`` on, and to it, or to the close where none is sure.
@@ -224,6 +271,13 @@ class Session(Standing):
         return self._replaced(prompts)._replace(position=start, reached=reached)
 
     # -- undo
+
+    @property
+    def can_undo(self) -> bool:
+        """Whether there is an action to take back."""
+        child, date = self.context.child.journal_name, self.morning.date
+        row = undoing.newest(self.journal, child, date, self.number)
+        return row is not None or self.journal.last_mark(child, date, self.number) is not None
 
     def undo(self) -> Undone | None:
         """Take back the newest action of the day, whatever it was; None when there is none.
@@ -276,83 +330,6 @@ class Session(Standing):
         # It takes back what the log never had, so that it is not itself taken back by the next undo.
         self._write(change, Action(undoing.UNDO, newest, takes_back="unlogged"))
         return Undone(undoing.MARK, undoing.MARK_WORDS[mark] if mark else "the mark")
-
-    # -- the journal
-
-    def _row(self, mark: Mark | None, cue: int) -> MarkRow:
-        return MarkRow(
-            mark=mark,
-            cue=cue,
-            adult=self.context.family.adult,
-            from_memory=False,
-            at=self.clock().isoformat(),
-        )
-
-    def _moved(self, position: int) -> Change:
-        position = min(position, len(self.prompts))
-        return Change(position=position, shown=max(self.furthest, min(position, len(self.prompts) - 1)))
-
-    def _go(self, position: int) -> None:
-        seen = Seen(self.items)
-        change = self._moved(position)
-        self.journal.change(
-            self.context.child.journal_name, self.morning.date, self.number, change, seen=seen
-        )
-        self.position = change.position or 0
-        self._back_at_opening = False
-        self.refresh()
-        self.note_at_hand()
-
-    def _replaced(self, prompts: tuple[Prompt, ...], routine: Routine | None = None) -> Change:
-        new = (routine or self.routine)._replace(prompts=prompts)
-        return replacing(self.routine, new, self.position, self.furthest)
-
-    def _before(self, change: Change, marks: Mapping[int, MarkRow | None] | None = None) -> Before:
-        """What stands here now of what a change will change."""
-        before = Before(self.position, marks=marks or {})
-        if change.start is None:
-            return before
-        new = {at: item for at, (item, _) in enumerate(change.rows, change.start)}
-        gone = {
-            at: row
-            for at, row in self.marks.items()
-            if change.start <= at < len(self.prompts) and new.get(at) != self.items[at]
-        }
-        return before._replace(furthest=self.furthest, routine=self.routine, marks={**gone, **before.marks})
-
-    def _act(
-        self, what: str, change: Change, before: Before, position: int | None = None, **said: object
-    ) -> None:
-        routine = None if change.start is None else routine_from(change.routine)
-        items = self.items if routine is None else tuple(prompt.item for prompt in routine.prompts)
-        after = undoing.after_text(said, items)
-        at = self.position if position is None else position
-        self._write(change, Action(what, at, before.text(), after), routine)
-
-    def _write(self, change: Change, action: Action | None, routine: Routine | None = None) -> None:
-        """Do a change unless another window did something since, and stand where it leads."""
-        child, date = self.context.child.journal_name, self.morning.date
-        seen = Seen(self.items, self._newest)
-        self.journal.change(child, date, self.number, change, action=action, seen=seen)
-        if routine is not None:
-            new = tuple(prompt.item for prompt in routine.prompts)
-            self.cues = {at: n for at, n in self.cues.items() if new[at : at + 1] == self.items[at : at + 1]}
-            self.routine = routine
-        self.position = min(self.position if change.position is None else change.position, len(self.prompts))
-        self._back_at_opening = self._back_at_opening and change.position is None
-        self.refresh()
-        self.note_at_hand()
-
-    def note_at_hand(self) -> None:
-        """Let the child's window know what stands here, as far as no row of the journal says it."""
-        position = OPENING if self._back_at_opening and self.at_opening else self.position
-        cue = 0 if self.prompt is None else self.cue
-        self.journal.at_hand(self.context.child.journal_name, self.morning.date, self.number, position, cue)
-
-    def _still(self) -> None:
-        """Raise Changed where another window did something; looked at before the family is touched."""
-        if self.journal.newest(self.context.child.journal_name, self.morning.date) != self._newest:
-            raise Changed
 
 
 def begin(context: Context, journal: Journal, clock: Clock, *, shape: str = "") -> Session:

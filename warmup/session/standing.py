@@ -32,7 +32,7 @@ class Standing:
         self.cues: dict[int, int] = {}
         self._missing: frozenset[str] = frozenset()
         self._declined: frozenset[str] = frozenset()
-        self._stopped = self._back_at_opening = False
+        self._stopped = self._back_at_opening = self._bare = False
         self._newest = ""
 
     # -- where it stands
@@ -125,9 +125,10 @@ class Standing:
         self.marks = self.journal.marks_of(child, date, self.number)
         actions = self.journal.actions_of(child, date, self.number)
         standing = log.standing(actions)
-        swaps = [undoing.details(row) for row in standing if row.what == undoing.SWAP]
+        swaps = [undoing.details(row) for row in standing if row.what in (undoing.SWAP, undoing.ANOTHER)]
         self._missing, self._declined = (
             frozenset(text for swap in swaps if isinstance(text := swap.get(name), str) and text)
             for name in ("missing", "declined")
         )
+        self._bare = any(row.what == undoing.BARE for row in standing)
         self._newest = self.journal.newest(child, date)

@@ -5,25 +5,39 @@ from typing import NamedTuple
 
 from warmup import skills
 from warmup.engine.memory import Knowledge
-from warmup.english import date_words, number_word
+from warmup.english import WEEKDAYS, date_words, number_word
 from warmup.model import LevelId, Mark, Prompt, skill_and_key
 from warmup.session.context import Context
 from warmup.session.pausing import paused, until_words, wobbling
 from warmup.session.session import Session
 
+WOBBLES = "More than a third wobbled."
+
+
+class Row(NamedTuple):
+    """A prompt that was shown: its place, its mark, its words, and what comes of it ("soon")."""
+
+    at: int
+    mark: Mark | None
+    say: str
+    note: str = ""
+
 
 class Closing(NamedTuple):
     """The close's lines, each empty when there is nothing to say. No score.
 
-    ``table`` is what the next morning wants, ``handy`` what its pictures can stand in for.
-    ``again`` names what today's marks put to rest until it is taught again, ``models`` what to do for it
-    at the table, a line an item. ``pause`` offers a week with nothing new, or says until when there is none.
-    ``review`` says in a review week how its checks went so far, ``year`` on the last morning of the year
-    what became of it.
+    ``rows`` are the prompts that were shown. ``well`` says what went well, of the prompt at ``well_at``; -1
+    where it is of the morning as a whole. ``table`` is what the next morning wants, ``handy`` what its
+    pictures can stand in for, ``next_day`` when that is. ``again`` names what today's marks put to rest
+    until it is taught again, ``models`` what to do for it at the table, a line an item. ``pause`` offers a
+    week with nothing new, or says until when there is none. ``review`` says in a review week whether it is
+    over, ``year`` on the last morning of the year what became of it.
     """
 
+    rows: tuple[Row, ...]
     well: str
-    back: str
+    well_at: int
+    next_day: str
     table: str
     handy: str = ""
     again: str = ""
@@ -40,13 +54,13 @@ def closing(session: Session, before: Knowledge) -> Closing:
     session.context.forget()
     resting = _resting(session)
     return Closing(
-        _well(session, before),
-        _back(session, resting),
+        _rows(session, resting),
+        *_well(session, before),
         *_table(session.context),
         _again(resting, session.context),
         tuple(_model(prompt, alone=len(resting) == 1) for prompt in resting),
         _pause(session.context),
-        session.context.review(),
+        _review(session.context),
         year_end(session.context, session.morning),
     )
 
@@ -63,22 +77,20 @@ def level_label(level: LevelId) -> str:
     return f"{found.title.lower()}, {next(each.label for each in found.levels if each.key == key)}"
 
 
-def _well(session: Session, before: Knowledge) -> str:
-    """The thing that is best worth saying: what used to wobble, then what was new, then the furthest on."""
-    easy = [p for at, p in enumerate(session.prompts) if _easy(session, at)]
-    wobbled = [p for p in easy if before.of(p.item).mark in (Mark.HESITATED, Mark.NOT_YET)]
-    new = [p for p in easy if not before.of(p.item).marks]
+def _well(session: Session, before: Knowledge) -> tuple[str, int]:
+    """What is best worth saying, and of which prompt: what used to wobble, what was new, the furthest on."""
+    easy = [(at, p) for at, p in enumerate(session.prompts) if _easy(session, at)]
+    wobbled = [at for at, p in easy if before.of(p.item).mark in (Mark.HESITATED, Mark.NOT_YET)]
+    new = [at for at, p in easy if not before.of(p.item).marks]
     if wobbled:
-        return f"{item_label(wobbled[0])}. Last time it took longer; today it came."
+        return "Last time it took longer; today it came.", wobbled[0]
     if new:
-        return f"{item_label(new[0])}. It was new, and it came easily."
+        return "It was new, and it came easily.", new[0]
     if easy:
-        best = max(easy, key=lambda p: skills.locate(p.item).number)
-        return f"{item_label(best)}. It came easily."
-    shown = min(session.furthest + 1, len(session.prompts))
-    if not shown:
-        return "you sat down together."
-    return f"you sat down together and talked math, {shown} {'question' if shown == 1 else 'questions'} long."
+        return "It came easily.", max(easy, key=lambda each: skills.locate(each[1].item).number)[0]
+    if session.furthest < 0:
+        return "You sat down together.", -1
+    return "You sat down together and talked math.", -1
 
 
 def _easy(session: Session, at: int) -> bool:
@@ -86,13 +98,22 @@ def _easy(session: Session, at: int) -> bool:
     return bool(row and row.mark is Mark.FLUENT and not row.cue)
 
 
-def _back(session: Session, resting: Sequence[Prompt]) -> str:
-    again = [
-        f"{item_label(p)}: comes back soon"
-        for at, p in enumerate(session.prompts)
-        if session.mark_at(at) in (Mark.HESITATED, Mark.NOT_YET) and p not in resting
-    ]
-    return "; ".join(dict.fromkeys(again))
+def _rows(session: Session, resting: Sequence[Prompt]) -> tuple[Row, ...]:
+    """The prompts that were shown. What comes back comes soon: no day is promised."""
+    shown = enumerate(session.prompts[: session.furthest + 1])
+    return tuple(Row(at, session.mark_at(at), p.say, _note(session, at, resting)) for at, p in shown)
+
+
+def _note(session: Session, at: int, resting: Sequence[Prompt]) -> str:
+    if session.prompts[at] in resting:
+        return "teach again"
+    match session.mark_at(at):
+        case Mark.HESITATED | Mark.NOT_YET:
+            return "soon"
+        case Mark.SKIPPED:
+            return "left"
+        case _:
+            return ""
 
 
 def _resting(session: Session) -> list[Prompt]:
@@ -109,7 +130,7 @@ def _again(resting: Sequence[Prompt], context: Context) -> str:
     names = "; ".join(skills.locate(prompt.item).words() for prompt in resting)
     times = number_word(min(context.knowledge().of(prompt.item).misses for prompt in resting)).capitalize()
     they, say = ("it rests", "it was taught") if len(resting) == 1 else ("they rest", "they were taught")
-    return f"{names}. {times} times not yet: {they} until you say {say} (key l)."
+    return f"{names}. {times} times not yet: {they} until you say {say}."
 
 
 def _model(prompt: Prompt, *, alone: bool) -> str:
@@ -122,21 +143,29 @@ def _model(prompt: Prompt, *, alone: bool) -> str:
 def _pause(context: Context) -> str:
     until = paused(context)
     if until and until > context.today:
-        return f"{until_words(until)} Key y takes it back."
-    wobbles = wobbling(context.history(), context.morning(), context.year)
-    return "More than a third wobbles. Key y: nothing new for a week." if wobbles else ""
+        return until_words(until)
+    return WOBBLES if wobbling(context.history(), context.morning(), context.year) else ""
 
 
-def _table(context: Context) -> tuple[str, str]:
-    """What the next school morning is likely to want, by the routine it would have as things stand."""
+def _review(context: Context) -> str:
+    morning = context.morning()
+    if not morning.review:
+        return ""
+    after = morning.next
+    goes_on = after is not None and context.morning(after).week == morning.week
+    return "Review week." if goes_on else "Review week is over."
+
+
+def _table(context: Context) -> tuple[str, str, str]:
+    """The next school morning and what it is likely to want, by the routine it would have as things stand."""
     after = context.morning().next
     if after is None:
-        return "", ""
+        return "", "", ""
     wanted, handy = (
         ", ".join(things) for things in materials(context.routine(context.morning(after)).prompts)
     )
-    day = f" ({date_words(after)})"
-    return (wanted and wanted + day), (handy and handy + ("" if wanted else day))
+    near = (after - context.today).days < 7
+    return WEEKDAYS[after.weekday()] if near else date_words(after), wanted, handy
 
 
 def materials(prompts: Sequence[Prompt]) -> tuple[tuple[str, ...], tuple[str, ...]]:

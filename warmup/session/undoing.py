@@ -20,6 +20,8 @@ MARK = "mark"
 SHORT = "short"
 STOP = "stop"
 SWAP = "swap"
+ANOTHER = "another"
+BARE = "bare"
 HOLD = "hold"
 COME = "come"
 ROUGH = "rough"
@@ -27,6 +29,7 @@ EASY = "easy"
 CLOSE = "close"
 DAYS = "days"
 EXTRA = "extra"
+READS = "reads"
 PAUSE = "pause"
 NEW_HELD = "new_held"
 NEW_AGAIN = "new_again"
@@ -45,6 +48,8 @@ _WORDS = {
     SHORT: "the short morning",
     STOP: "the early stop",
     SWAP: "the other prompt",
+    ANOTHER: "the other prompt",
+    BARE: "nothing on the table",
     HOLD: "held back",
     COME: "may come again",
     ROUGH: "the rough day",
@@ -52,6 +57,7 @@ _WORDS = {
     CLOSE: "finished for today",
     DAYS: "the days",
     EXTRA: "today counts as a school day",
+    READS: "whether they read",
     PAUSE: "nothing new for a week",
     NEW_HELD: "nothing new until you say",
     NEW_AGAIN: "new things again",

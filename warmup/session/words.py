@@ -3,9 +3,20 @@
 import datetime as dt
 
 from warmup.english import WEEKDAYS, date_words
+from warmup.model import LevelId, Mark
+from warmup.session.context import Context
+
+BEADS = {
+    Mark.FLUENT: "●",
+    Mark.HESITATED: "◐",
+    Mark.NOT_YET: "○",
+    Mark.SKIPPED: "–",
+    None: "·",
+}
+"""A prompt's bead by its mark; the one on screen stands in brackets, by its number until it has a mark."""
 
 ELSEWHERE = "Changed in another window: this is where it stands."
-STOP_OFFERED = "Two not yet: i ends with an easy one."
+STOP_OFFERED = "Two not yet running: ‹wind_down› winds down."
 MEANINGS = (
     (
         "Came easily",
@@ -23,11 +34,19 @@ COUNTS = "Does it count as a school day?"
 COUNTED = "Today counts as a school day."
 FOR_FUN = "Just for fun: today does not count."
 
+READS = "Does your child read words like “seven” by now?"
+READS_WHY = "Number words open now."
+READS_TELLS = (
+    "The answer on your side is in words. For who reads them it starts covered, and one key shows it."
+)
+STARTS_COVERED = "Answers start covered."
+
 HELLO = "Five to seven minutes of spoken math at breakfast."
 PRIVACY = "Stays on this machine."
 
 STAYS = "What was marked stays with its day."
 _DAY = dt.timedelta(1)
+_NUMBER_WORDS = LevelId("number-words:to-ten")
 
 
 def now_words(now: dt.date, stood: dt.date) -> str:
@@ -45,3 +64,10 @@ def open_still(now: dt.date, stood: dt.date) -> str:
 def over_words(*, closed: bool) -> str:
     """What the close begins with."""
     return "Today’s warm-up is done." if closed else "That was today’s warm-up."
+
+
+def asks_whether_they_read(context: Context) -> bool:
+    """Whether number words are open, and nobody said yet whether the child reads them."""
+    opens, child = context.plan.weeks.get(_NUMBER_WORDS), context.child
+    open_now = opens is not None and context.morning().week >= opens and _NUMBER_WORDS not in child.held
+    return open_now and child.reads is None

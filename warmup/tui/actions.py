@@ -6,9 +6,12 @@ keys on the left of the keyboard for the left, Space for both. No chords. F1 is 
 back, whatever is on screen.
 """
 
-from collections.abc import Collection
+import re
+from collections.abc import Collection, Iterable
 from enum import Enum
 from typing import NamedTuple
+
+from warmup.tui.hands import Hand, hand_of
 
 
 class State(Enum):
@@ -18,9 +21,14 @@ class State(Enum):
     OPENING = "the opening"
     CLOSE = "the close"
     MENU = "the menu"
+    ANOTHER = "another one"
+    WIND_DOWN = "winding down"
     HELP = "the help"
+    REVIEW = "the review"
+    STORY = "the story of a prompt"
     UNLOCKED = "what may be asked"
     COUNTS = "does it count?"
+    READS = "do they read?"
     MIDNIGHT = "another date"
     WEEK = "the week of missed mornings"
     DAYS = "each missed morning"
@@ -41,8 +49,9 @@ class Group(Enum):
 class Action(NamedTuple):
     """One thing to do: its id, its keys (right hand first), a short label and one sentence of help.
 
-    It belongs to the ``states`` named. ``more`` are keys by which it goes as well, but which no line of keys
-    names; the README does. What is ``in_menu`` can be picked by name from the menu.
+    Its keys work in the ``states`` named; in those of ``menu`` it can be picked by name, with keys there or
+    without. ``more`` are keys by which it goes as well, but which no line of keys names; the README does.
+    ``brief`` is a label for where the other has no room.
     """
 
     id: str
@@ -52,79 +61,117 @@ class Action(NamedTuple):
     group: Group
     states: frozenset[State]
     more: tuple[str, ...] = ()
-    in_menu: bool = False
+    menu: frozenset[State] = frozenset()
+    brief: str = ""
 
     @property
     def every_key(self) -> tuple[str, ...]:
         """All of its keys."""
         return self.keys + self.more
 
+    def key(self, hand: Hand) -> str:
+        """The key of this hand for people, or the one key there is; empty where there is none."""
+        own = (key for key in self.keys if hand_of(key) in (hand, None))
+        return key_name(next(own, self.keys[0])) if self.keys else ""
+
+    @property
+    def somewhere(self) -> frozenset[State]:
+        """The states in which it can be done, by a key or by name."""
+        return self.states | self.menu
+
 
 _PROMPT = frozenset({State.PROMPT})
 _CLOSE = frozenset({State.CLOSE})
+_OPENING = frozenset({State.OPENING})
 _ASKED = _PROMPT | _CLOSE
-_ON_THE_WAY = frozenset({State.OPENING, State.PROMPT})
+_ON_THE_WAY = _OPENING | _PROMPT
 _MORNING = _ASKED | _ON_THE_WAY
 _MENU, _UNLOCKED, _COUNTS = frozenset({State.MENU}), frozenset({State.UNLOCKED}), frozenset({State.COUNTS})
+_READS = frozenset({State.READS})
 _MIDNIGHT, _FORM = frozenset({State.MIDNIGHT}), frozenset({State.FORM})
 _WEEK, _DAYS = frozenset({State.WEEK}), frozenset({State.DAYS})
-_LISTS = frozenset({State.MENU, State.HELP, State.UNLOCKED})
+_ANOTHER, _WIND_DOWN = frozenset({State.ANOTHER}), frozenset({State.WIND_DOWN})
+_CHOICES = _MENU | _ANOTHER | _WIND_DOWN
+"""Short lists to pick from."""
+_LISTS = _CHOICES | {State.HELP, State.UNLOCKED, State.REVIEW, State.STORY}
 _KEYS = frozenset(State) - _FORM
 """Wherever a letter is a key, and not typed into a line."""
 
 ACTIONS = (
     Action("fluent", ("up", "w"), "came easily", "Right, with no cue. Marks it and goes on.",
-           Group.MARK, _ASKED),
+           Group.MARK, _PROMPT, brief="easily"),
     Action("hesitated", ("down", "s"), "hesitated", "A cue, a fresh start or help. Marks it and goes on.",
-           Group.MARK, _PROMPT),
+           Group.MARK, _PROMPT, brief="hesit."),
     Action("not_yet", ("n", "x"), "not yet", "You had to show it. Marks it and goes on.",
            Group.MARK, _PROMPT),
-    Action("skip", ("k", "v"), "leave it", "Leave this one today. It changes nothing.", Group.MARK, _PROMPT,
-           in_menu=True),
-    Action("easy", ("0", "t"), "others easy", "At the close: what has no mark came easily too.",
-           Group.MARK, _ASKED),
+    Action("easy", ("0", "t"), "those came easily too", "At the close: what has no mark came easily too.",
+           Group.MARK, _CLOSE),
     Action("next", ("right", "d"), "next", "Go on without a mark.", Group.MOVE, _ON_THE_WAY, ("enter",)),
     Action("accept", ("enter", "e"), "finish", "At the close: done for today.", Group.MOVE, _CLOSE),
     Action("back", ("left", "a"), "back", "Go back one prompt.", Group.MOVE, _ASKED),
     Action("undo", ("u", "z"), "undo", "Take back the last thing done, whatever it was.", Group.MOVE,
            _MORNING | _UNLOCKED | _COUNTS | _WEEK | _DAYS),
     Action("leave", ("backspace", "escape"), "leave page", "Back from this page, or one prompt back.",
-           Group.MOVE, _MORNING | _LISTS | _COUNTS | _MIDNIGHT),
+           Group.MOVE, _MORNING | _LISTS | _COUNTS | _READS | _MIDNIGHT, brief="back"),
     Action("cue", ("space", "e"), "cue", "Show the next cue, one more at each press.", Group.HELP, _PROMPT),
+    Action("cover", ("o", "c"), "hide", "Hide the answer, or show it.",
+           Group.HELP, _PROMPT, menu=_PROMPT),
+    Action("stage", ("p", "f"), "picture alone", "Give the child the whole screen, without words.",
+           Group.HELP, _PROMPT, menu=_PROMPT),
+    Action("another", ("k", "v"), "another one", "Ask something else, for one of four reasons.",
+           Group.DAY, _PROMPT, menu=_PROMPT),
+    Action("skip", (), "leave it", "Leave this one today. It changes nothing.", Group.DAY, frozenset(),
+           menu=_PROMPT),
+    Action("swap", ("j", "b"), "we don’t have it", "Ask something else: what this wants is not here.",
+           Group.DAY, _PROMPT | _ANOTHER),
+    Action("bare", ("j", "b"), "nothing on the table", "No prompt of today asks for a thing.",
+           Group.DAY, _OPENING, menu=_ON_THE_WAY),
+    Action("wind_down", ("m", "g"), "wind down", "Fewer prompts, or one more and the close.",
+           Group.DAY, _ON_THE_WAY, menu=_ON_THE_WAY),
     Action("unlocked", ("l", "1"), "what may be asked",
-           "What this quarter has unlocked, and what is held back.", Group.DAY, _MORNING | _UNLOCKED,
-           in_menu=True),
-    Action("short", ("m", "g"), "short morning", "Fewer prompts, just today.", Group.DAY, _MORNING,
-           in_menu=True),
-    Action("stop", ("i", "2"), "stop early", "One sure prompt, then the close. The rest is no debt.",
-           Group.DAY, _PROMPT, in_menu=True),
-    Action("swap", ("j", "b"), "no such object", "Ask something else: what this wants is not here.",
-           Group.DAY, _PROMPT, in_menu=True),
-    Action("hold", ("y", "6"), "not taught yet", "Hold this level back and ask something else.",
-           Group.DAY, _ASKED, in_menu=True),
-    Action("known", (), "they know it", "Open the next step of this skill today, and ask that.",
-           Group.DAY, _PROMPT, in_menu=True),
+           "What this quarter has unlocked, and what is held.", Group.DAY, _MORNING | _UNLOCKED,
+           menu=_MORNING),
+    Action("story", (), "the story of this one", "When it was asked, how it went, and when it is due.",
+           Group.DAY, frozenset(), menu=_PROMPT),
     Action("new", (), "nothing new", "Nothing opens that has not begun; again, and it may.",
-           Group.DAY, _MORNING, in_menu=True),
-    Action("rough", ("h", "r"), "rough day", "Marks are kept today but lower nothing.", Group.DAY, _MORNING,
-           in_menu=True),
-    Action("cover", ("o", "c"), "cover", "Cover the answer, or uncover it. The choice is kept.",
-           Group.HELP, _PROMPT, in_menu=True),
-    Action("stage", ("p", "f"), "picture only", "Give the child the whole screen, without words.",
-           Group.HELP, _PROMPT, in_menu=True),
+           Group.DAY, frozenset(), menu=_MORNING),
+    Action("pause", ("y", "6"), "nothing new for a week", "Where much wobbled: nothing opens for a week.",
+           Group.DAY, _CLOSE | {State.REVIEW}, menu=_CLOSE),
+    Action("review", ("k", "v"), "see the review", "How the checks of this review week went.",
+           Group.DAY, _CLOSE, menu=_ASKED),
+    Action("again", ("m", "g"), "another short one", "When today is finished: a second, short warm-up.",
+           Group.DAY, _CLOSE, menu=_CLOSE),
+    # Another one, and why.
+    Action("just", ("k", "v"), "just another", "Ask something else.", Group.DAY, _ANOTHER),
+    Action("hold", ("y", "6"), "it isn’t taught yet", "Hold this level back and ask something else.",
+           Group.DAY, _ANOTHER),
+    Action("known", ("i", "2"), "they know it already",
+           "Open the next step of this skill today, and ask that.", Group.DAY, _ANOTHER),
+    # Winding down.
+    Action("short", ("m", "g"), "four in all", "Fewer prompts, just today.", Group.DAY,
+           _WIND_DOWN),
+    Action("stop", ("i", "2"), "one sure one, then the close",
+           "It is likely to come easily. The rest is no debt.", Group.DAY, _WIND_DOWN),
+    Action("rough", ("h", "r"), "a rough day", "Marks are kept today but lower nothing.", Group.DAY,
+           _WIND_DOWN | _CLOSE, menu=_MORNING),
     # The lists: the menu, the help, what may be asked.
     Action("line_up", ("up", "w"), "up", "One line up.", Group.PAGE, _LISTS),
     Action("line_down", ("down", "s"), "down", "One line down.", Group.PAGE, _LISTS),
-    Action("choose", ("enter", "e"), "take it", "Do what the line says.", Group.PAGE, _MENU,
+    Action("choose", ("enter", "e"), "take it", "Do what the line says.", Group.PAGE, _CHOICES,
            ("space", "right")),
     Action("turn", ("y", "6"), "hold back", "Hold the level back, or let it come; say it was taught again.",
            Group.PAGE, _UNLOCKED, ("space", "e")),
     Action("return", ("left", "a"), "back", "Back to where you were.", Group.PAGE, _LISTS),
-    Action("done", ("enter", "d"), "back", "Back to where you were.", Group.PAGE, _UNLOCKED | {State.HELP}),
+    Action("done", ("enter", "d"), "back", "Back to where you were.", Group.PAGE,
+           _UNLOCKED | {State.HELP, State.REVIEW, State.STORY}),
     # The questions.
     Action("fun", ("enter", "d"), "no, just for fun", "Today does not count as a school day.",
            Group.PAGE, _COUNTS, ("right",)),
     Action("count", ("up", "w"), "yes, it counts", "Today counts as a school day.", Group.PAGE, _COUNTS),
+    Action("no_reader", ("enter", "d"), "not yet", "Answers stay as they are.", Group.PAGE, _READS,
+           ("right",)),
+    Action("reader", ("up", "w"), "yes, they read them", "Answers start covered; one key shows them.",
+           Group.PAGE, _READS),
     Action("today", ("enter", "d"), "today’s warm-up", "Begin the warm-up of the new date.",
            Group.PAGE, _MIDNIGHT),
     Action("finish", ("left", "a"), "finish that one", "Go on with the warm-up that was open.",
@@ -151,14 +198,16 @@ ACTIONS = (
     Action("field_up", ("up",), "line before", "Go to the line before.", Group.PAGE, _FORM),
     Action("form_help", ("f1",), "help", "What the keys do here.", Group.PROGRAM, _FORM),
     # Everywhere.
-    Action("theme", ("comma", "3"), "dark or light", "Change between dark and light. The choice is kept.",
-           Group.PROGRAM, _KEYS, in_menu=True),
+    Action("theme", ("comma", "3"), "dark, light, contrast", "The next of three looks. The choice is kept.",
+           Group.PROGRAM, _KEYS, menu=_MORNING),
+    Action("hand", (), "the other hand’s keys", "Name the keys of the other hand.",
+           Group.PROGRAM, frozenset(), menu=_MORNING),
     Action("menu", ("full_stop", "tab"), "menu", "Every other page and rare thing to do, by name.",
            Group.PROGRAM, _MORNING | _MENU),
-    Action("help", ("question_mark", "4"), "help", "Every key, and what the marks mean.",
-           Group.PROGRAM, _KEYS, ("f1", "slash"), in_menu=True),
+    Action("help", ("question_mark", "4"), "all keys", "Every key, and what the marks mean.",
+           Group.PROGRAM, _KEYS, ("f1", "slash"), menu=_MORNING, brief="more"),
     Action("quit", ("8", "q"), "quit", "Stop here. The morning goes on from this prompt.",
-           Group.PROGRAM, _KEYS, in_menu=True),
+           Group.PROGRAM, _KEYS, menu=_MORNING),
 )  # fmt: skip
 
 BY_ID = {action.id: action for action in ACTIONS}
@@ -180,7 +229,26 @@ def keys_of(action: Action, between: str = " ") -> str:
     return between.join(map(key_name, action.keys))
 
 
+def with_keys(text: str, hand: Hand) -> str:
+    """A text in which "‹undo›" stands for that action's key, with the key of this hand there."""
+    return re.sub(r"‹(\w+)›", lambda found: BY_ID[found[1]].key(hand), text)
+
+
 def actions_of(states: Collection[State]) -> tuple[Action, ...]:
-    """The actions that belong to one of these states, in the order of the groups."""
-    found = [action for action in ACTIONS if not action.states.isdisjoint(states)]
+    """The actions whose keys work in one of these states, in the order of the groups."""
+    return _grouped(action for action in ACTIONS if not action.states.isdisjoint(states))
+
+
+def menu_of(state: State) -> tuple[Action, ...]:
+    """The actions that the menu has in this state, in the order of the groups."""
+    return _grouped(action for action in ACTIONS if state in action.menu)
+
+
+def somewhere_in(state: State) -> tuple[Action, ...]:
+    """All that can be done in this state, by a key or by name, in the order of the groups."""
+    return _grouped(action for action in ACTIONS if state in action.somewhere)
+
+
+def _grouped(actions: Iterable[Action]) -> tuple[Action, ...]:
+    found = list(actions)
     return tuple(action for group in Group for action in found if action.group is group)

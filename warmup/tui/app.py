@@ -1,51 +1,18 @@
-"""The app: its two themes, and the screens it opens."""
+"""The app: its three themes, and the screens it opens."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable
 from typing import ClassVar
 
-from textual.app import App, SystemCommand
 from textual.screen import Screen
-from textual.theme import Theme
 
 from warmup.config.family import Family
 from warmup.journal.journal import Journal
-from warmup.pictures import Ink
 from warmup.session.context import Clock, Context
-from warmup.tui.actions import State, actions_of
 from warmup.tui.key_screen import KeyScreen
 from warmup.tui.morning import MorningScreen
-from warmup.tui.paint import DARK, LIGHT, Palette
+from warmup.tui.paint import Look, look_of
 from warmup.tui.quiet_app import QuietApp, collect_again
-from warmup.tui.script import Tone
 from warmup.tui.workspace import Workspace
-
-
-def _theme(name: str, palette: Palette, *, dark: bool) -> Theme:
-    words = {
-        tone: style.rpartition(" on ")[0].rpartition(" ")[2] or style.rpartition(" ")[2]
-        for tone, style in palette.tones.items()
-    }
-    bar = {"foreground": palette.panel, "background": words[Tone.HERE], "text-style": "bold"}
-    return Theme(
-        name=name,
-        primary=palette.inks[Ink.FIRST],
-        accent=palette.inks[Ink.SECOND],
-        background=palette.inks[Ink.GROUND],
-        surface=palette.panel,
-        panel=palette.panel,
-        foreground=words[Tone.PLAIN],
-        dark=dark,
-        variables={
-            **{tone.value: color for tone, color in words.items()},
-            "amber": palette.tones[Tone.NOTICE].rpartition(" ")[2],
-            **{f"block-cursor-{name}": value for name, value in bar.items()},
-            **{f"block-cursor-blurred-{name}": value for name, value in bar.items()},
-            "footer-background": palette.panel,
-            "footer-foreground": words[Tone.PLAIN],
-            "footer-key-foreground": words[Tone.KEY],
-            "footer-description-foreground": words[Tone.PLAIN],
-        },
-    )
 
 
 class WarmupApp(QuietApp):
@@ -67,18 +34,9 @@ class WarmupApp(QuietApp):
         welcome: Callable[[Family], Context] | None = None,
         aside: str = "",
     ) -> None:
-        super().__init__()
+        super().__init__(Look(context.family.theme))
         self.context, self.journal, self.clock = context, journal, clock
         self.notices, self.welcome, self.aside = notices, welcome, aside
-        self.register_theme(_theme("warmup-dark", DARK, dark=True))
-        self.register_theme(_theme("warmup-light", LIGHT, dark=False))
-        # Set before anything watches it: the styles are then worked out once, not twice.
-        self.set_reactive(App.theme, f"warmup-{context.family.theme}")
-        self.stylesheet.set_variables(self.get_css_variables())
-
-    def get_css_variables(self) -> dict[str, str]:
-        """The colors of the theme; none while there is no theme yet, so that they are worked out once."""
-        return super().get_css_variables() if self.theme.startswith("warmup-") else {}
 
     def get_default_screen(self) -> Screen[object]:
         """The morning, or a blank one for the form to stand on."""
@@ -107,13 +65,11 @@ class WarmupApp(QuietApp):
             Workspace(self.context, self.journal, self.clock, self.turn_theme, self.notices, self.aside)
         )
 
-    def get_system_commands(self, screen: Screen[object]) -> Iterable[SystemCommand]:
-        """Every action of the screen's state, for the command palette."""
-        state = screen.state if isinstance(screen, KeyScreen) else State.FORM
-        for action in actions_of((state,)):
-            yield SystemCommand(
-                action.label.capitalize(), action.help, lambda name=action.id: self.action_do(name)
-            )
+    def action_command_palette(self) -> None:
+        """The palette: all that does something on the screen that shows, by name."""
+        screen = self.screen
+        if isinstance(screen, KeyScreen):
+            screen.open_palette()
 
     def action_do(self, name: str) -> None:
         """Do an action of the table on the screen that shows."""
@@ -122,7 +78,7 @@ class WarmupApp(QuietApp):
             do(name)
 
     def turn_theme(self) -> None:
-        """Change between dark and light, and keep the choice."""
-        name = "light" if self.current_theme.dark else "dark"
-        self.theme = f"warmup-{name}"
-        self.context.editor.prefer(theme=name)
+        """Change to the next look, and keep the choice."""
+        look = look_of(self.theme).next
+        self.theme = look.theme
+        self.context.editor.prefer(theme=look.value)

@@ -8,12 +8,12 @@ from textual.widgets import Static
 
 from warmup.session import undoing
 from warmup.session.words import COUNTED, COUNTS, FOR_FUN, NOT_PLANNED
-from warmup.tui.actions import BY_ID, State, keys_of
+from warmup.tui.actions import State
 from warmup.tui.key_screen import bindings
 from warmup.tui.page import Page
-from warmup.tui.pages import heading
+from warmup.tui.parts import place_parts
 
-NOTHING_BEHIND = f"There is no page behind this one. Key {keys_of(BY_ID['quit'], ' or ')} leaves."
+NOTHING_BEHIND = "There is no page behind this one. ‹quit› leaves."
 
 
 class CountsScreen(Page[bool]):
@@ -21,11 +21,12 @@ class CountsScreen(Page[bool]):
 
     CSS_PATH: ClassVar = ["page.tcss", "counts.tcss"]
     STATES = (State.COUNTS,)
-    BINDINGS: ClassVar[list[BindingType]] = [*bindings(*STATES, fun="", count="", undo="", help="", quit="")]
+    FOOT: ClassVar = dict.fromkeys(("fun", "count", "undo", "help", "quit"), "")
+    BINDINGS: ClassVar[list[BindingType]] = [*bindings(*STATES)]
 
     def heading(self) -> str:
         """The day."""
-        return " · ".join(heading(self.work.context.morning()))
+        return " · ".join(place_parts(self.work.context.morning()))
 
     def body(self) -> ComposeResult:
         """The question."""

@@ -14,7 +14,7 @@ from textual.widgets import Button, DataTable, Static
 from warmup.english import WEEKDAYS, date_words
 from warmup.session import missed
 from warmup.session.missed import Missed, Talk
-from warmup.tui.actions import BY_ID, State, keys_of
+from warmup.tui.actions import BY_ID, State
 from warmup.tui.key_screen import bindings
 from warmup.tui.lists import More
 from warmup.tui.page import NARROW, WIDEST, Page
@@ -55,14 +55,12 @@ class DaysScreen(Page[tuple[dt.date, ...]]):
     CSS_PATH: ClassVar = ["page.tcss", "days.tcss"]
     AUTO_FOCUS = "#days"
     STATES = (State.WEEK, State.DAYS)
-    BINDINGS: ClassVar[list[BindingType]] = [
-        *bindings(
-            *STATES,
-            **dict.fromkeys(("week_less", "week_more", "here", "by_day"), ""),
-            **dict.fromkeys(("change", "all_off", "all_school", "answered", "question"), ""),
-            **dict.fromkeys(("undo", "help", "quit"), ""),
-        )
-    ]
+    FOOT: ClassVar = {
+        **dict.fromkeys(("week_less", "week_more", "here", "by_day"), ""),
+        **dict.fromkeys(("change", "all_off", "all_school", "answered", "question"), ""),
+        **dict.fromkeys(("undo", "help", "quit"), ""),
+    }
+    BINDINGS: ClassVar[list[BindingType]] = [*bindings(*STATES)]
     ASKS_AT_MIDNIGHT = False
 
     def __init__(self, work: Workspace) -> None:
@@ -223,7 +221,7 @@ def _arrow(glyph: str, action: str) -> Button:
 
 
 def _named(action: str) -> str:
-    return f"{keys_of(BY_ID[action], ' or ')}: {BY_ID[action].label}."
+    return f"‹{action}›: {BY_ID[action].label}."
 
 
 def _answer(talk: Talk, at: int) -> str:

@@ -9,7 +9,7 @@ from warmup.model import Mark
 from warmup.session import undoing
 from warmup.session.pausing import paused, until_words
 from warmup.session.session import Session
-from warmup.tui.actions import BY_ID, keys_of
+from warmup.session.words import BEADS
 
 MANY = 5
 """From so many days off on, their number is said and not each date."""
@@ -18,9 +18,9 @@ STOPPED_AT_ONCE = "Done for today. The rest is no debt."
 
 
 def said_of_marking(session: Session, mark: Mark) -> str:
-    """Mark the prompt on screen, and what the screen says of it."""
+    """Mark the prompt on screen; its bead with what it means, which is how a bead is explained."""
     session.mark(mark)
-    return "Left for today." if mark is Mark.SKIPPED else f"Marked {undoing.MARK_WORDS[mark]}."
+    return f"{BEADS[mark]} {undoing.MARK_WORDS[mark]}"
 
 
 def _marks(mark: Mark) -> Callable[[Session], str]:
@@ -58,13 +58,18 @@ def _asks_another(turn: Callable[[Session], bool]) -> Callable[[Session], str]:
     )
 
 
+def _bare(session: Session) -> str:
+    if not session.bare():
+        return "Nothing today asks for a thing."
+    return "Nothing on the table today: no prompt asks for a thing."
+
+
 def _hold(session: Session) -> str:
     from warmup.session.summary import item_label
 
     held = session.prompt
     session.hold_back()
-    key = keys_of(BY_ID["unlocked"], " or ")
-    return f"Held back: {item_label(held)}. Key {key} lists what is held, to let it come." if held else ""
+    return f"Held back: {item_label(held)}. ‹unlocked› lists what is held, to let it come." if held else ""
 
 
 def _known(session: Session) -> str:
@@ -92,21 +97,12 @@ def _turn_new(session: Session) -> str:
 
 
 def _nothing_before(_session: Session) -> str:
-    return f"This is where the morning begins. Key {keys_of(BY_ID['quit'], ' or ')} leaves."
-
-
-def _easy_too_soon(_session: Session) -> str:
-    return "That key is for the close: then what has no mark came easily too."
+    return "This is where the morning begins. ‹quit› leaves."
 
 
 def _others_easy(session: Session) -> str:
     count = session.others_easy()
     return f"Marked came easily: {number_word(count)}." if count else "Nothing is without a mark."
-
-
-def _which_key(session: Session) -> str:
-    key = keys_of(BY_ID["easy"], " or ")
-    return f"Key {key} says that those came easily too." if session.unmarked else ""
 
 
 AT_THE_OPENING: Mapping[str, Callable[[Session], str]] = {
@@ -115,6 +111,7 @@ AT_THE_OPENING: Mapping[str, Callable[[Session], str]] = {
     "new": _turn_new,
     "rough": _rough,
     "short": _short,
+    "bare": _bare,
 }
 """What an action does while the opening is on screen, and what is said of it."""
 AT_A_PROMPT: Mapping[str, Callable[[Session], str]] = {
@@ -126,19 +123,18 @@ AT_A_PROMPT: Mapping[str, Callable[[Session], str]] = {
     "back": _moves(Session.back),
     "leave": _moves(Session.back),
     "cue": _moves(Session.next_cue),
-    "easy": _easy_too_soon,
     "rough": _rough,
     "short": _short,
     "stop": _stop,
     "swap": _asks_another(Session.swap),
-    "another": _asks_another(Session.another),
+    "just": _asks_another(Session.another),
+    "bare": _bare,
     "known": _known,
     "new": _turn_new,
     "hold": _hold,
 }
 """What an action does while a prompt is on screen, and what is said of it."""
 AT_THE_CLOSE: Mapping[str, Callable[[Session], str]] = {
-    "fluent": _which_key,
     "easy": _others_easy,
     "back": _moves(Session.back),
     "leave": _moves(Session.back),

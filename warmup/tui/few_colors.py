@@ -11,10 +11,11 @@ from functools import cache
 from types import MappingProxyType
 
 from warmup.pictures.ink import PARTS, Ink, Mix
+from warmup.tui.paint import Look
 
 Color = tuple[int, int, int]
 
-DARK: Mapping[Ink, int] = MappingProxyType(
+_DARK: Mapping[Ink, int] = MappingProxyType(
     {
         Ink.GROUND: 234,
         Ink.INK: 255,
@@ -30,7 +31,7 @@ DARK: Mapping[Ink, int] = MappingProxyType(
         Ink.SHADOW: 25,
     }
 )
-LIGHT: Mapping[Ink, int] = MappingProxyType(
+_LIGHT: Mapping[Ink, int] = MappingProxyType(
     {
         Ink.GROUND: 255,
         Ink.INK: 235,
@@ -46,7 +47,24 @@ LIGHT: Mapping[Ink, int] = MappingProxyType(
         Ink.SHADOW: 236,
     }
 )
-"""The number of each ink's color among the 256, on a dark and on a light ground."""
+_CONTRAST: Mapping[Ink, int] = MappingProxyType(
+    {
+        Ink.GROUND: 16,
+        Ink.INK: 231,
+        Ink.FIRST: 117,
+        Ink.SECOND: 215,
+        Ink.SOFT: 251,
+        Ink.TILE: 16,
+        Ink.TILE_ALT: 16,
+        Ink.HOLE: 229,
+        Ink.COPPER: 216,
+        Ink.SILVER: 254,
+        Ink.LIGHT: 255,
+        Ink.SHADOW: 74,
+    }
+)
+NUMBERS = MappingProxyType({Look.DARK: _DARK, Look.LIGHT: _LIGHT, Look.CONTRAST: _CONTRAST})
+"""The number of each ink's color among the 256, by look."""
 
 _CUBE = (0, 95, 135, 175, 215, 255)
 _FIRST_GRAY = 232
@@ -101,9 +119,9 @@ def _choice() -> tuple[tuple[float, float, float, int], ...]:
     return tuple((*oklab(color_at(number)), number) for number in CHOICE)
 
 
-def number_of(mix: Mix, *, dark: bool) -> int:
+def number_of(mix: Mix, look: Look) -> int:
     """The number of the color of a mix of inks."""
-    table = DARK if dark else LIGHT
+    table = NUMBERS[look]
     if isinstance(mix, Ink):
         return table[mix]
     colors = [(color_at(table[ink]), count) for ink, count in mix]
@@ -111,9 +129,9 @@ def number_of(mix: Mix, *, dark: bool) -> int:
     return nearest((red, green, blue))
 
 
-def color_of(mix: Mix, *, dark: bool) -> str:
+def color_of(mix: Mix, look: Look) -> str:
     """What is handed on for a mix of inks, as six hexadecimal digits after a #."""
-    return hexadecimal(sent_for(number_of(mix, dark=dark)))
+    return hexadecimal(sent_for(number_of(mix, look)))
 
 
 def hexadecimal(color: Color) -> str:

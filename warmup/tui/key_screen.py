@@ -12,33 +12,32 @@ from warmup.journal.journal import Changed
 from warmup.session import undoing
 from warmup.session.undoing import CannotUndo
 from warmup.session.words import ELSEWHERE
-from warmup.tui.actions import BY_ID, State, actions_of, keys_of
+from warmup.tui.actions import BY_ID, Action, State, actions_of, key_name, somewhere_in
+from warmup.tui.hands import hand_of
 from warmup.tui.workspace import Workspace
 
 Result = TypeVar("Result")
 Other = TypeVar("Other")
 
 
-def bindings(*states: State, **shown: str) -> list[Binding]:
-    """The bindings of the actions in these states, before those of the widget that has the focus.
+def bindings(*states: State) -> list[Binding]:
+    """The bindings of the actions in these states, a key each, before those of the widget with the focus.
 
-    Those ``shown`` stand first, and in the line of keys, each with the label given or else its own. An action
-    without a key of its own is picked from the menu, and has no binding.
+    What a binding calls is told the key: its hand's keys are named from then on.
     """
-    actions = {action.id: action for action in actions_of(states) if action.every_key}
-    named = [*shown, *(name for name in actions if name not in shown)]
     return [
         Binding(
-            ",".join(actions[name].every_key),
-            f"do('{name}')",
-            shown.get(name) or actions[name].label,
-            show=name in shown,
-            key_display=keys_of(actions[name], "/"),
+            key,
+            f"do('{action.id}', '{key}')",
+            action.label,
+            show=False,
+            key_display=key_name(key),
             priority=True,
-            id=name,
-            tooltip=actions[name].help,
+            id=action.id,
+            tooltip=action.help,
         )
-        for name in named
+        for action in actions_of(states)
+        for key in action.every_key
     ]
 
 
@@ -68,24 +67,38 @@ class KeyScreen(Screen[Result]):
     def show(self) -> None:
         """Show what came of it."""
 
-    def action_do(self, action: str) -> None:
-        """What a binding calls."""
+    def action_do(self, action: str, key: str = "") -> None:
+        """What a binding calls: an action of the table, and the key that was pressed for it."""
+        hand = hand_of(key) if key else None
+        if hand is not None:
+            self.work.hand = hand
         self.do(action)
 
     def do(self, action: str) -> None:
         """Do an action of the table, unless its key bounced or midnight has passed since the last one."""
-        work = self.work
-        if work.bounces.stops(action):
+        if self.work.bounces.stops(action):
             return
+        if not self.belongs(action):
+            self.guarded(lambda: None, asks=action != "quit")
+        else:
+            self.guarded(lambda: self.perform(action), asks=action != "quit")
+
+    def guarded(self, task: Callable[[], None], *, asks: bool = True) -> None:
+        """Do what a key or a click asks for, unless midnight has passed; what was said before is gone."""
+        work = self.work
         work.said = work.wrong = ""
-        if self.ASKS_AT_MIDNIGHT and action != "quit" and work.midnight.asks(work.context.today):
+        if asks and self.ASKS_AT_MIDNIGHT and work.midnight.asks(work.context.today):
             self.ask_which_day()
-        elif self.belongs(action):
-            self.attempt(lambda: self.perform(action))
+        else:
+            self.attempt(task)
 
     def belongs(self, action: str) -> bool:
         """Whether an action does something in the state the screen is in."""
-        return self.state in BY_ID[action].states
+        return self.state in BY_ID[action].somewhere
+
+    def offered(self) -> tuple[Action, ...]:
+        """What does something here just now, each as it is called just now."""
+        return tuple(action for action in somewhere_in(self.state) if self.belongs(action.id))
 
     def perform(self, action: str) -> None:
         """Do an action of this state."""
@@ -94,6 +107,8 @@ class KeyScreen(Screen[Result]):
                 self.app.exit()
             case "theme":
                 self.work.turn_theme()
+            case "hand":
+                self.work.hand = self.work.hand.other
             case "help":
                 self.open_help()
             case _:
@@ -140,8 +155,19 @@ class KeyScreen(Screen[Result]):
         if goes:
             self.work.start_over()
 
+    def open_palette(self) -> None:
+        """Everything that does something here, grouped and by name; what is picked is done."""
+        from warmup.tui.menu import MenuScreen
+
+        self.open(MenuScreen(self.work, self.offered(), grouped=True), self.picked)
+
+    def picked(self, action: str | None) -> None:
+        """Do what was picked by name on the page on top, if it does something here."""
+        if action and self.belongs(action):
+            self.attempt(lambda: self.perform(action))
+
     def open_help(self) -> None:
         """The help for the keys of this screen."""
         from warmup.tui.help import HelpScreen
 
-        self.open(HelpScreen(self.work, self.STATES))
+        self.open(HelpScreen(self.work, self.STATES), self.picked)

@@ -18,7 +18,8 @@ class MidnightScreen(Page[bool]):
 
     CSS_PATH: ClassVar = ["page.tcss", "midnight.tcss"]
     STATES = (State.MIDNIGHT,)
-    BINDINGS: ClassVar[list[BindingType]] = [*bindings(*STATES, today="", finish="", help="", quit="")]
+    FOOT: ClassVar = dict.fromkeys(("today", "finish", "help", "quit"), "")
+    BINDINGS: ClassVar[list[BindingType]] = [*bindings(*STATES)]
     ASKS_AT_MIDNIGHT = False
 
     def heading(self) -> str:

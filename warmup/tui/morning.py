@@ -1,7 +1,7 @@
 """The morning: opening, prompts and close, one screen, since a pushed screen would cost a blink."""
 
 import datetime as dt
-from typing import TYPE_CHECKING, ClassVar
+from typing import ClassVar
 
 from rich.text import Text
 from textual import events
@@ -11,28 +11,31 @@ from textual.binding import BindingType
 from warmup.config.toml_file import FileProblem
 from warmup.pictures import Picture
 from warmup.session import undoing
-from warmup.session.pausing import paused, turn_week
+from warmup.session.pausing import turn_week
 from warmup.session.session import Session, begin
+from warmup.session.words import asks_whether_they_read
 from warmup.tui import pages
-from warmup.tui.actions import Action, State, actions_of
+from warmup.tui.actions import State
 from warmup.tui.doing import AT_A_PROMPT, AT_THE_CLOSE, AT_THE_OPENING, said_of_days
-from warmup.tui.key_screen import KeyScreen, bindings
+from warmup.tui.key_screen import bindings
+from warmup.tui.offering import Offering
 from warmup.tui.panes import ScriptPane, Stage
+from warmup.tui.parts import Seen, View
 from warmup.tui.script import Script
 from warmup.tui.workspace import Workspace
 
-if TYPE_CHECKING:
-    from warmup.session.summary import Closing
-
 NARROW = 72
 """Under this many columns the script is a strip below the stage."""
-STRIP, STAGE = 12, 3
-"""The rows the script wants as a strip, and the fewest above it that are worth a stage."""
+STAGE, MOST_STAGE, STRIP = 9, 11, 9
+"""The rows of a stage above such a strip, at least and when its picture asks for more; and of the strip."""
+EARLY = dt.timedelta(weeks=2)
+"""For so long after a family began, and in the first two weeks of lessons, a line says how to ask."""
+"""When this level opens it is asked whether the child reads."""
 UNUSABLE = 3
 """The exit code for a file that can't be used as it is (see ``cli``)."""
 
 
-class MorningScreen(KeyScreen[object]):
+class MorningScreen(Offering):
     """Stage and script, and what each key does."""
 
     AUTO_FOCUS = None
@@ -42,22 +45,11 @@ class MorningScreen(KeyScreen[object]):
     def __init__(self, work: Workspace) -> None:
         super().__init__(work)
         work.start_over = self.start_over
-        self.stage, self.script = Stage(), ScriptPane(self.page)
+        self.stage, self.script = Stage(self._clicked_picture), ScriptPane(self.page)
         self._room: tuple[int | str, int | str] | None = None
-        self._ending: Closing | None = None
+        self._stage_room = 0, 0
+        self._left_unsaid = False
         self._shown = State.PROMPT
-
-    @property
-    def session(self) -> Session | None:
-        """The session, once nothing has to be asked before it."""
-        return self.work.session
-
-    @property
-    def state(self) -> State:
-        """The opening, a prompt, or the close."""
-        if self.session and self.session.at_opening:
-            return State.OPENING
-        return State.CLOSE if self.session and self.session.at_close else State.PROMPT
 
     def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
         """Two keys do something else at the close than at a prompt."""
@@ -97,6 +89,8 @@ class MorningScreen(KeyScreen[object]):
             self._ask_of_days()
         elif self.session is None and self.work.asks_whether_it_counts():
             self._ask_whether_it_counts()
+        elif self.session is None and self._asks_whether_they_read():
+            self._ask_whether_they_read()
         elif self.session is None:
             self.work.sit()
         self.show()
@@ -120,10 +114,26 @@ class MorningScreen(KeyScreen[object]):
         from warmup.tui.counts import CountsScreen
 
         def answered(_counts: bool | None) -> None:
-            self.work.sit()
+            if self._asks_whether_they_read():
+                self._ask_whether_they_read()
+            else:
+                self.work.sit()
             self.show()
 
         self.open(CountsScreen(self.work), lambda counts: self.attempt(lambda: answered(counts)))
+
+    def _asks_whether_they_read(self) -> bool:
+        return asks_whether_they_read(self.work.context) and not self._left_unsaid
+
+    def _ask_whether_they_read(self) -> None:
+        from warmup.tui.reads import ReadsScreen
+
+        def answered(said: bool | None) -> None:
+            self._left_unsaid = not said
+            self.work.sit()
+            self.show()
+
+        self.open(ReadsScreen(self.work), lambda said: self.attempt(lambda: answered(said)))
 
     def day_chosen(self, goes: bool | None) -> None:
         """Where the question stood between the missed mornings and the prompts, they come next."""
@@ -143,7 +153,7 @@ class MorningScreen(KeyScreen[object]):
             from warmup.session.summary import closing
 
             self.set_class(False, "picture")
-            self._ending = closing(self.session, self.work.context.knew_before_today())
+            self.ending = closing(self.session, self.work.context.knew_before_today())
         self._shape(self.app.size.width, self.app.size.height)
         self.stage.show(self._picture(), over=state is State.CLOSE)
         self.script.show()
@@ -151,41 +161,63 @@ class MorningScreen(KeyScreen[object]):
     def _shape(self, width: int, height: int) -> None:
         """Give the panes their room: side by side, or the script as a strip below on a narrow terminal.
 
-        Where too few rows are left above such a strip the script is alone, as it is without a session.
+        Where too few rows are left for both the script is alone, as it is without a session.
         """
         narrow = width < NARROW
-        alone = self.session is None or (narrow and height < STRIP + STAGE)
+        alone = self.session is None or (narrow and (self._shown is State.CLOSE or height < STAGE + STRIP))
         self.set_class(narrow, "narrow")
         self.set_class(alone, "words")
-        room = (
-            "100%" if narrow or alone else min(76, max(40, width * 9 // 20)),
-            max(STRIP, height * (4 if self._shown is State.CLOSE else 3) // 5)
-            if narrow and not alone
-            else "100%",
+        if alone:
+            self._stage_room = 0, 0
+        elif narrow:
+            self._stage_room = width, self._stage_rows(height)
+        else:
+            self._stage_room = width - min(76, max(40, width * 9 // 20)), height
+        columns, rows = self._stage_room
+        room: tuple[int | str, int | str] = (
+            "100%" if narrow or alone else width - columns,
+            height - rows if narrow and not alone else "100%",
         )
         if room != self._room:
             self._room = room
             self.script.styles.width, self.script.styles.height = room
 
+    def _stage_rows(self, height: int) -> int:
+        """How many rows the stage above the strip has: what its picture asks for, within bounds."""
+        picture = self._picture()
+        least = picture.least()[1] if picture else 0
+        return max(least if least <= MOST_STAGE else 0, STAGE, height * 2 // 5)
+
+    def _seen(self) -> Seen:
+        """Where the picture of the prompt is to be seen."""
+        picture = self._picture()
+        if picture is None or picture.fits(*self._stage_room):
+            return Seen.STAGE
+        return Seen.ALONE if picture.fits(*self.app.size) else Seen.NOWHERE
+
     def _picture(self) -> Picture | None:
         """The picture for the stage: the last model a cue brought in, else the question's own."""
         if self.session is None or self.session.prompt is None:
             return None
-        prompt = self.session.prompt
-        shown = [cue.picture for cue in prompt.cues[: self.session.cue] if cue.picture]
-        return shown[-1] if shown else prompt.picture
+        return self.session.prompt.picture_after(self.session.cue)
 
     def page(self, width: int, height: int) -> Script:
         """The script's page at this size."""
-        family, session, notices = self.work.context.family, self.session, self.work.notices()
-        name = self.work.context.child.nickname if len(family.children) > 1 else ""
+        family, session, work = self.work.context.family, self.session, self.work
+        name = work.context.child.nickname if len(family.children) > 1 else ""
+        covered = self.covered
+        view = View(width, height, work.hand, work.notices(), name, covered, self._seen())
         if session and session.at_opening:
-            return pages.opening_page(session, width, notices, name)
+            first = session.morning.date == family.began
+            return pages.opening_page(session, view, first=first)
         if session and session.prompt:
-            return pages.prompt_page(session, width, notices, covered=not family.answers_shown, name=name)
-        if session and self._ending:
-            return pages.close_page(session, self._ending, width, notices, name)
-        return pages.empty_page(width, notices)
+            early = session.morning.week <= 2 or session.morning.date - family.began < EARLY
+            return pages.prompt_page(session, view, early=early)
+        if session and self.ending:
+            from warmup.tui.close import close_page
+
+            return close_page(session, self.ending, view)
+        return pages.empty_page(view)
 
     # -- what the keys do
 
@@ -198,10 +230,8 @@ class MorningScreen(KeyScreen[object]):
         match action:
             case "undo":
                 self.work.undo()
-            case "unlocked":
-                self._open_unlocked()
-            case "menu":
-                self._open_menu()
+            case "unlocked" | "menu" | "another" | "wind_down" | "story" | "review":
+                self.open_page(action, session)
             case _ if self.state is State.OPENING:
                 self.work.said = AT_THE_OPENING[action](session)
             case _ if self.state is State.CLOSE:
@@ -214,6 +244,8 @@ class MorningScreen(KeyScreen[object]):
             self.toggle_class("picture")
         elif action == "leave" and self.has_class("picture"):
             self.remove_class("picture")
+        elif action == "cover" and self.work.context.child.reads and session.prompt:
+            self.uncovered = session.prompt.item if self.covered else None
         elif action == "cover":
             self.work.context.editor.prefer(answers_shown=not self.work.context.family.answers_shown)
         else:
@@ -224,42 +256,27 @@ class MorningScreen(KeyScreen[object]):
         if action == "accept":
             session.close()
             self.app.exit(0, 0)
-        elif action == "short" and session.closed:
+        elif action == "again":
             work.context.forget()
             work.session = begin(work.context, work.journal, work.clock, shape="short")
-        elif action == "hold" and self._ending and self._ending.pause:
+        elif action == "pause":
             work.keep(undoing.PAUSE, lambda: turn_week(work.context))
             work.said = "" if work.context.child.paused else "New things may come again."
-        elif action in AT_THE_CLOSE:
+        else:
             work.said = AT_THE_CLOSE[action](session)
 
-    def _open_unlocked(self) -> None:
-        from warmup.tui.unlocked import UnlockedScreen
+    def _clicked_picture(self) -> None:
+        """A way back for the mouse where the picture has the whole screen."""
+        if self.has_class("picture"):
+            self.do("stage")
 
-        self.open(UnlockedScreen(self.work))
+    def action_bead(self, at: int) -> None:
+        """A click on a bead: go to its prompt, or to the opening where it is -1."""
+        session = self.session
+        if session is None or self.work.bounces.stops("next"):
+            return
 
-    def _open_menu(self) -> None:
-        from warmup.tui.menu import MenuScreen
+        def go() -> None:
+            self.work.said = "" if session.go_to(at) else "That one comes later."
 
-        def picked(action: str | None) -> None:
-            if action:
-                self.attempt(lambda: self.perform(action))
-
-        self.open(MenuScreen(self.work, self._in_menu()), picked)
-
-    def _in_menu(self) -> tuple[Action, ...]:
-        """What can be picked by name just now, as it is called just now."""
-        found = [action for action in actions_of((self.state,)) if action.in_menu]
-        until = paused(self.work.context)
-        offered = {
-            "known": "they know it already",
-            "new": "new things again" if until else "nothing new until I say",
-        }
-        if self.state is State.CLOSE:
-            week = self._ending and self._ending.pause and not until
-            offered |= {
-                "short": "another short one" if self.session and self.session.closed else "",
-                "hold": "nothing new for a week" if week else "",
-            }
-        named = [action._replace(label=offered.get(action.id, action.label)) for action in found]
-        return tuple(action for action in named if action.label)
+        self.guarded(go)

@@ -1,14 +1,19 @@
 """What every page beside the morning is made of: a heading, its own part, what there is to say, its keys."""
 
 from abc import abstractmethod
-from typing import ClassVar
+from collections.abc import Mapping
+from typing import Any, ClassVar
 
 from textual import events
 from textual.app import ComposeResult
 from textual.containers import Vertical
-from textual.widgets import Footer, Static
+from textual.widgets import Static
 
+from warmup.tui.actions import with_keys
 from warmup.tui.key_screen import KeyScreen, Result
+from warmup.tui.panes import Lines
+from warmup.tui.parts import key
+from warmup.tui.script import Line, Span, flowed
 
 WIDEST = 92
 """No page is wider, in columns (the number stands in ``page.tcss`` as well)."""
@@ -16,41 +21,33 @@ LOW, NARROW = 18, 60
 """Under so many rows a page goes without air, and under so many columns with less at its sides."""
 
 
-class Keys(Footer):
-    """The keys of the screen and what they do, in as many lines as they need."""
+class Keys(Lines):
+    """The keys of the page for one hand and what they do, in as many lines as they need."""
 
-    def __init__(self) -> None:
-        super().__init__(show_command_palette=False, compact=True)
+    def __init__(self, page: "Page[Any]") -> None:
+        super().__init__(
+            lambda width: flowed([span for pair in self.pairs() for span in pair], width), id="foot"
+        )
+        self._page = page
 
-    def compose(self) -> ComposeResult:
-        """A key and its label after the other, in columns."""
-        yield from super().compose()
-        self.call_after_refresh(self._arrange)
+    def _flowed(self, width: int) -> list[Line]:
+        return flowed([span for pair in self.pairs() for span in pair], width)
 
-    def on_resize(self) -> None:
-        """Another width may take another number of columns."""
-        self._arrange()
-
-    def _arrange(self) -> None:
-        found = [active.binding for active in self.screen.active_bindings.values() if active.binding.show]
-        by_action = {binding.action: binding for binding in found}
-        cells = [len(each.key_display or each.key) + len(each.description) + 3 for each in by_action.values()]
-        if cells:
-            self.styles.grid_size_columns = columns(cells, self.size.width)
-
-
-def columns(cells: list[int], width: int) -> int:
-    """In how many columns pieces of these widths stand beside each other in so many cells; at least one."""
-    for count in range(len(cells), 1, -1):
-        if sum(max(cells[at::count]) for at in range(count)) <= width:
-            return count
-    return 1
+    def pairs(self) -> list[tuple[Span, Span]]:
+        """Each key with what it does."""
+        return [key(name, self._page.work.hand, label) for name, label in self._page.foot().items()]
 
 
 class Page(KeyScreen[Result]):
     """Composes them, and keeps what there is to say up to date."""
 
     CSS_PATH: ClassVar = ["page.tcss"]
+    FOOT: ClassVar[Mapping[str, str]]
+    """The actions that the line of keys names, each with its label there, or none for its own."""
+
+    def foot(self) -> Mapping[str, str]:
+        """Those of them that do something in the state the page is in."""
+        return {name: label for name, label in self.FOOT.items() if self.belongs(name)}
 
     @abstractmethod
     def heading(self) -> str:
@@ -67,7 +64,7 @@ class Page(KeyScreen[Result]):
             yield from self.body()
             yield Static("", id="loud", markup=False)
             yield Static("", id="said", markup=False)
-            yield Keys()
+            yield Keys(self)
 
     def on_mount(self) -> None:
         """Show what is to be seen from the start."""
@@ -82,8 +79,13 @@ class Page(KeyScreen[Result]):
         """What there is to say: what is lost or not saved, and what the last key did."""
         if self not in self.app.screen_stack:
             return
+        self.query_one(Keys).refresh(layout=True)
         for name, loud in (("loud", True), ("said", False)):
-            lines = [notice.text for notice in self.work.notices() if notice.loud is loud]
+            lines = [
+                with_keys(notice.text, self.work.hand)
+                for notice in self.work.notices()
+                if notice.loud is loud
+            ]
             place = self.query_one(f"#{name}", Static)
             place.update("\n".join(lines))
             place.display = bool(lines)

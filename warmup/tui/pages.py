@@ -1,230 +1,255 @@
-"""What stands on the script at a prompt and at the close, as blocks of lines. No widgets here."""
+"""What stands on the script at the opening and at a prompt, as blocks of lines. No widgets here."""
 
 from collections.abc import Sequence
-from typing import TYPE_CHECKING
 
-from warmup.english import date_words, in_words
-from warmup.model import Mark, Morning
+from warmup.english import in_words
+from warmup.model import Prompt
 from warmup.session.session import Session
-from warmup.session.words import AFTER_CUES, STOP_OFFERED, over_words
-from warmup.tui.actions import BY_ID, keys_of
-from warmup.tui.script import Block, Keep, Line, Script, Span, Tone, wrapped
-from warmup.tui.workspace import Notice
+from warmup.session.words import AFTER_CUES, STOP_OFFERED
+from warmup.tui.actions import with_keys
+from warmup.tui.parts import (
+    SMALL_THINGS,
+    Seen,
+    View,
+    beads,
+    has_small_things,
+    head,
+    key,
+    keys,
+    notices,
+    with_remedy,
+    year_head,
+)
+from warmup.tui.script import TALL, Keep, Line, Place, Script, Span, Tone, beside, cells_of, padded, wrapped
 
-if TYPE_CHECKING:
-    from warmup.session.summary import Closing
-
-BEADS = {
-    Mark.FLUENT: "●",
-    Mark.HESITATED: "◐",
-    Mark.NOT_YET: "○",
-    Mark.SKIPPED: "–",
-    None: "·",
-}
-"""A prompt's bead by its mark; the one on screen stands in brackets."""
-OPENING_BEAD = "◇"
 SAID = "Say it; nothing is asked yet."
 """What the opening is, for who sees it first."""
+BEADS_EXPLAINED = "A bead for each prompt: · is still to come."
+"""Said at the first opening of all; a mark's own bead is named when the mark is made."""
+HOW_TO_WAIT = "Ask, count five silently, then ‹cue›."
+"""Said at each prompt of the first two weeks: no cue needs to say it again."""
+_TWO_COLUMNS, _GAP, _LABEL = 64, 3, 12
+"""From so many cells on there are two columns, with a gap; and the cells of the labels in the second."""
 
-HOW_TO_WAIT = "Ask, count five silently, then Space."
-"""Said once a morning, with its first prompt: no cue needs to say it again."""
-SMALL_THINGS = "Keep small things away from under-threes and mouthers: choking."
-_SMALL = ("coin", "button", "bean", "cereal", "clip", "counter", "dice", "grape", "rice", "cracker", "sock ")
+
+def opening_page(session: Session, view: View, *, first: bool) -> Script:
+    """What the morning begins with: words to say, and no answer, cue or mark. ``first`` is the very first."""
+    opening = session.routine.opening
+    assert opening is not None
+    page, hand = Script(view.width), view.hand
+    year_head(page, session.morning, view)
+    page.air(Keep.SPACE, Place.TOP)
+    page.say(opening.say, band=view.height >= TALL)
+    page.air(Keep.SPACE)
+    page.text(SAID, Tone.QUIET, Keep.WHY)
+    page.text(opening.table, Tone.PLAIN, Keep.OBJECT, "You need:")
+    notices(page, view)
+    ahead = session.prompts[0].table
+    if ahead != opening.table:
+        page.text(ahead, Tone.QUIET, Keep.NEXT_OBJECT, "Have ready next:", place=Place.FOOT)
+    rough = " · rough day" if session.rough else ""
+    then = Span(f"  then {len(session.prompts)}{rough}", Tone.QUIET)
+    page.add([(*beads(session), then)], Keep.BEADS, Place.FOOT)
+    if first:
+        page.text(BEADS_EXPLAINED, Tone.QUIET, Keep.WHY, place=Place.FOOT)
+    rare = [key("bare", hand)] + [key("wind_down", hand)] * (not view.low)
+    keys(page, [rare, [key(name, hand) for name in ("next", "undo", "menu", "help")]], view)
+    return page
 
 
-def heading(morning: Morning, name: str = "", *, short: bool = False) -> list[str]:
-    """The parts of the script's first line: "Tuesday, March 3", "school day 98", "week 25", "quarter 3".
+def prompt_page(session: Session, view: View, *, early: bool) -> Script:
+    """The prompt on screen, whole: what gives way does so when the rows are counted.
 
-    ``short`` cuts the names of the weekday and the month to three letters.
+    ``early`` says that it is one of the family's first weeks.
     """
-    if morning.is_school:
-        place = f"school day {morning.school_day}"
+    prompt = session.prompt
+    assert prompt is not None
+    page = Script(view.width)
+    head(page, session, view)
+    page.air(Keep.SPACE, Place.TOP)
+    page.text(prompt.do, Tone.PLAIN, Keep.ALWAYS, "Do:")
+    page.say(prompt.say, band=view.height >= TALL)
+    page.air(Keep.SPACE)
+    wide = view.width >= _TWO_COLUMNS and view.height >= TALL
+    if wide:
+        left = (view.width - _GAP) * 9 // 20
+        aside = [
+            line for lines, _ in _asides(session, view, view.width - left - _GAP, wide) for line in lines
+        ]
+        page.add(beside(_box(prompt, view, left), aside, left + _GAP), Keep.ALWAYS)
+        page.air()
     else:
-        place = {"no school day of the week": "no school today"}.get(morning.kind.value, morning.kind.value)
-    review = ["review"] if morning.review else []
+        _answer(page, prompt, view)
+    if early and not session.cue:
+        page.text(with_keys(HOW_TO_WAIT, view.hand), Tone.QUIET, Keep.HOW)
+    _cues(page, session, view)
+    _where_to_look(page, session, view)
+    page.air()
+    if not wide:
+        for lines, keep in _asides(session, view, view.width, wide):
+            page.add(lines, keep)
+    _foot(page, session, view)
+    return page
+
+
+# -- the answer
+
+
+def _answer(page: Script, prompt: Prompt, view: View) -> None:
+    if view.covered:
+        covered = (Span("Answer: ", Tone.LABEL), Span("covered   ", Tone.QUIET))
+        page.add([(*covered, *key("cover", view.hand, "show it"))], Keep.ALWAYS)
+        return
+    page.text(prompt.answer, Tone.ANSWER, Keep.ALWAYS, "Answer:", action="cover")
+    page.text(", ".join(prompt.accept), Tone.QUIET, Keep.WATCH, "Also right:")
+    page.text(in_words(prompt.working), Tone.PLAIN, Keep.WORKING)
+
+
+def _box(prompt: Prompt, view: View, width: int) -> list[Line]:
+    """The answer in a frame with how it comes about; the key that hides it stands at its foot."""
+    room, rows = width - 4, list[Line]()
+    title = (Span("covered", Tone.QUIET),)
+    if not view.covered:
+        title = (Span(prompt.answer, Tone.ANSWER, "cover"),)
+        if cells_of(title) > room:
+            title = (Span("Answer", Tone.LABEL),)
+            rows += wrapped(prompt.answer, room, "", Tone.ANSWER)
+        if prompt.accept:
+            rows += wrapped(", ".join(prompt.accept), room, "also:", Tone.QUIET)
+        rows += wrapped(in_words(prompt.working), room, "", Tone.PLAIN)
+    foot = key("cover", view.hand, "show it" if view.covered else "hide")
+    side = Span("│", Tone.RULE)
     return [
-        date_words(morning.date, short=short),
-        place,
-        f"week {morning.week}",
-        f"quarter {morning.quarter}",
-        *review,
-        *([name] if name else []),
+        _edge("┌ ", title, " ", 0, "┐", width),
+        *((side, Span(" "), *padded(row, room), Span(" "), side) for row in rows),
+        _edge("└", foot, " ", width - cells_of(foot) - 5, "┘", width),
     ]
 
 
-def _head(page: Script, morning: Morning, name: str = "") -> None:
-    page.parts(heading(morning, name), Tone.QUIET, Keep.HEAD, heading(morning, name, short=True))
+def _edge(corner: str, words: Line, after: str, before: int, end: str, width: int) -> Line:
+    """An edge of the frame with words in it, ``before`` of its cells drawn ahead of them."""
+    lead = f"{corner}{'─' * before} " if before else corner
+    rest = width - len(lead) - cells_of(words) - len(after) - 1
+    return (Span(lead, Tone.RULE), *words, Span(f"{after}{'─' * rest}{end}", Tone.RULE))
 
 
-def opening_page(session: Session, width: int, notices: Sequence[Notice], name: str) -> Script:
-    """What the morning begins with: words to say, and no answer, cue or mark."""
-    opening = session.routine.opening
-    assert opening is not None
-    page = Script(width)
-    _head(page, session.morning, name)
-    page.air(Keep.SPACE)
-    page.text(opening.say, Tone.SAY, Keep.ALWAYS)
-    page.air(Keep.SPACE)
-    page.text(SAID, Tone.QUIET, Keep.WHY)
-    page.text(opening.table, Tone.PLAIN, Keep.OBJECT, "On the table:")
-    _notices(page, notices)
-    first = session.prompts[0].table
-    if first != opening.table:
-        page.text(first, Tone.QUIET, Keep.NEXT_OBJECT, "Have ready next:", bottom=True)
-    page.line(beads(session), Keep.BEADS, bottom=True)
-    names = ("next", "undo", "menu", "help", "quit")
-    page.keys([span for name in names for span in _key(name)], Keep.ALWAYS)
-    return page
+# -- help for the child
 
 
-def prompt_page(
-    session: Session, width: int, notices: Sequence[Notice], *, covered: bool, name: str
-) -> Script:
-    """The prompt on screen, whole: what gives way does so when the rows are counted."""
-    prompt = session.prompt
-    assert prompt is not None
-    page = Script(width)
-    _head(page, session.morning, name)
-    page.air(Keep.SPACE)
-    page.text(prompt.do, Tone.PLAIN, Keep.ALWAYS, "Do:")
-    page.text(prompt.say, Tone.SAY, Keep.ALWAYS)
-    page.air(Keep.SPACE)
-    if covered:
-        page.line(
-            (
-                Span("Answer: ", Tone.LABEL),
-                Span("covered", Tone.QUIET),
-                Span("  "),
-                *_key("cover", " uncover"),
-            ),
-            Keep.ALWAYS,
-        )
-    else:
-        page.text(prompt.answer, Tone.ANSWER, Keep.ALWAYS, "Answer:")
-        page.text(", ".join(prompt.accept), Tone.QUIET, Keep.WATCH, "Also right:")
-        page.text(in_words(prompt.working), Tone.PLAIN, Keep.WORKING, "Working:")
-    if session.position == 0 and session.cue == 0:
-        page.text(HOW_TO_WAIT, Tone.QUIET, Keep.WHY)
-    _cues(page, session)
-    page.air()
-    page.text(prompt.watch_for, Tone.PLAIN, Keep.WATCH, "Watch for:")
-    page.text(prompt.why, Tone.QUIET, Keep.WHY, "Why today:")
-    page.text(prompt.table, Tone.PLAIN, Keep.OBJECT, "On the table:")
-    if any(word in prompt.table for word in _SMALL):
-        page.text(SMALL_THINGS, Tone.QUIET, Keep.OBJECT)
-    if prompt.picture is None and not any(cue.picture for cue in prompt.cues[: session.cue]):
-        page.text("Spoken: no picture.", Tone.QUIET, Keep.ASIDE)
-    _foot(page, session, notices)
-    return page
-
-
-def _cues(page: Script, session: Session) -> None:
+def _cues(page: Script, session: Session, view: View) -> None:
+    """The cues so far, and what to press for the next or to do after the third."""
     prompt, shown = session.prompt, session.cue
     assert prompt is not None
     for number, cue in enumerate(prompt.cues[:shown], start=1):
         current = number == shown
-        keep = Keep.ALWAYS if current else Keep.OLD_CUES
+        # Cue 1 gives way before cue 2: what was tried last is what the child has in mind.
+        keep = Keep.ALWAYS if current else Keep.CUE_BEFORE if number == shown - 1 else Keep.OLD_CUE
         page.text(cue.text, Tone.CUE if current else Tone.QUIET, keep, f"Cue {number}:")
-    if shown == 3:
-        page.text(AFTER_CUES, Tone.QUIET, Keep.OLD_CUES)
+    if shown == len(prompt.cues):
+        page.text(AFTER_CUES, Tone.QUIET, Keep.HEAD)
+    elif view.height >= _CUE_ABOVE and view.width < _CUE_IN_FOOT:
+        page.add([key("cue", view.hand, _next_cue(session))], Keep.HOW)
 
 
-def _notices(page: Script, notices: Sequence[Notice]) -> None:
-    """The first notice stays if it is about something lost; the words to say are worth more than others."""
-    for at, notice in enumerate(notices):
-        tone = Tone.NOTICE if notice.loud else Tone.CUE
-        keep = Keep.NOTICE if at or not notice.loud else Keep.ALWAYS
-        page.text(notice.text, tone, keep, bottom=True)
+_CUE_IN_FOOT = 46
+"""From so many cells on the foot has room to say which cue comes next."""
+_CUE_ABOVE = 18
+"""From so many rows on it is said under the cues where the foot has no room."""
 
 
-def _foot(page: Script, session: Session, notices: Sequence[Notice]) -> None:
-    _notices(page, notices)
+def _next_cue(session: Session) -> str:
+    return f"cue {session.cue + 1} of 3"
+
+
+def _where_to_look(page: Script, session: Session, view: View) -> None:
+    """Where the picture is, when it is not beside the words."""
+    prompt = session.prompt
+    assert prompt is not None
+    picture = prompt.picture_after(session.cue)
+    match view.seen:
+        case _ if picture is None:
+            page.text("Spoken: no picture.", Tone.QUIET, Keep.ASIDE)
+        case Seen.ALONE:
+            alone = key("stage", view.hand, "shows it alone")
+            page.add([(Span("Picture: ", Tone.LABEL), *alone)], Keep.OBJECT)
+        case Seen.NOWHERE:
+            page.text(picture.words(), Tone.PLAIN, Keep.OBJECT, "Lay out:")
+        case Seen.STAGE:
+            pass
+
+
+# -- for the adult alone
+
+
+def _asides(session: Session, view: View, width: int, wide: bool) -> Sequence[tuple[list[Line], Keep]]:
+    """What to watch for, why it comes today and what it needs, each with how long it stays."""
+    prompt = session.prompt
+    assert prompt is not None
+    found: list[tuple[list[Line], Keep]] = []
+
+    def said(label: str, text: str, tone: Tone, keep: Keep) -> None:
+        if text:
+            found.append(
+                (_labeled(label, text, tone, width) if wide else _run_in(label, text, tone, width), keep)
+            )
+
+    said("Watch for", prompt.watch_for, Tone.PLAIN, Keep.WATCH)
+    said("Why today", prompt.why, Tone.QUIET, Keep.WHY)
+    if prompt.table:
+        remedy = key("swap", view.hand)
+        lines = with_remedy(prompt.table, "" if wide else "You need:", remedy, width - _LABEL * wide)
+        found.append((_beside_label("You need", lines) if wide else lines, Keep.OBJECT))
+    if _warns(session):
+        found.append((wrapped(SMALL_THINGS, width, "", Tone.STRONG), Keep.OBJECT))
+    return found
+
+
+def _run_in(label: str, text: str, tone: Tone, width: int) -> list[Line]:
+    return wrapped(text, width, f"{label}:", tone)
+
+
+def _labeled(label: str, text: str, tone: Tone, width: int) -> list[Line]:
+    """A paragraph beside its label, which has a column of its own."""
+    return _beside_label(label, wrapped(text, width - _LABEL, "", tone))
+
+
+def _beside_label(label: str, rows: Sequence[Line]) -> list[Line]:
+    return [(Span(f"{label if not at else '':<{_LABEL}}", Tone.LABEL), *row) for at, row in enumerate(rows)]
+
+
+def _warns(session: Session) -> bool:
+    """Whether this is the first prompt of the morning with small things: the warning stands there alone."""
+    small = (at for at, prompt in enumerate(session.prompts) if has_small_things(prompt.table))
+    return next(small, None) == session.position
+
+
+# -- the foot
+
+
+def _foot(page: Script, session: Session, view: View) -> None:
+    hand = view.hand
+    notices(page, view)
     if session.offers_stop:
-        _offer(page, STOP_OFFERED, "stop", bottom=True)
+        page.text(with_keys(STOP_OFFERED, hand), Tone.CUE, Keep.NOTICE, place=Place.FOOT, action="wind_down")
     ahead = session.prompts[session.position + 1 : session.position + 2]
     if ahead and ahead[0].table and session.prompt and ahead[0].table != session.prompt.table:
-        page.text(f"{ahead[0].table}", Tone.QUIET, Keep.NEXT_OBJECT, "Have ready next:", bottom=True)
-    page.line(beads(session), Keep.BEADS, bottom=True)
-    names = ("fluent", "hesitated", "not_yet", "cue", "next", "undo", "menu", "help", "quit")
-    page.keys([span for name in names for span in _key(name)], Keep.ALWAYS)
+        page.text(ahead[0].table, Tone.QUIET, Keep.NEXT_OBJECT, "Have ready next:", place=Place.FOOT)
+    more = session.cue < 3
+    if view.low and view.width >= _CUE_IN_FOOT:
+        cue = [key("cue", hand)] * more
+        least = [key("fluent", hand, "easily"), key("hesitated", hand), key("not_yet", hand)]
+        keys(page, [[*least, *cue, key("help", hand, "more")]], view)
+        return
+    cue = [key("cue", hand, _next_cue(session) if view.width >= _CUE_IN_FOOT else "")] * more
+    names = ("next", "undo", "menu", "help") if view.width >= _CUE_IN_FOOT else ("next", "undo", "help")
+    others = [key(name, hand) for name in names]
+    marks = [key(name, hand) for name in ("fluent", "hesitated", "not_yet")]
+    keys(page, [marks, [*cue, *others]], view)
 
 
-def _key(name: str, label: str = "") -> tuple[Span, Span]:
-    action = BY_ID[name]
-    return (
-        Span(keys_of(action, "/"), Tone.KEY, name),
-        Span(label or f" {action.label}", Tone.PLAIN, name),
-    )
-
-
-def beads(session: Session) -> Line:
-    """A bead for the opening and each prompt, the one on screen in brackets, and how far along it is."""
-    count, opening = len(session.prompts), session.at_opening
-    glyphs = [BEADS[session.mark_at(at)] for at in range(count)]
-    here = -1 if opening else session.position
-    before = [(-1, OPENING_BEAD)] if session.routine.opening else []
-    spans = [
-        Span(f"[{glyph}]" if at == here else f" {glyph} ", Tone.HERE if at == here else Tone.QUIET)
-        for at, glyph in (*before, *enumerate(glyphs))
-    ]
-    where = f"then {count}" if opening else f"{min(session.position + 1, count)} of {count}"
-    rough = " · rough day" if session.rough else ""
-    return (*spans, Span(f" {where}{rough}", Tone.QUIET))
-
-
-def close_page(
-    session: Session, closing: "Closing", width: int, notices: Sequence[Notice], name: str
-) -> Script:
-    """The close: one thing that went well, what comes back, what to have on the table. No score."""
-    page = Script(width)
-    _head(page, session.morning, name)
-    page.air()
-    page.text(closing.year or over_words(closed=session.closed), Tone.SAY, Keep.ALWAYS)
-    page.air()
-    page.text(closing.well, Tone.PLAIN, Keep.ALWAYS, "Went well:")
-    page.text(closing.back, Tone.PLAIN, Keep.ALWAYS, "Comes back:")
-    page.text(closing.again, Tone.CUE, Keep.ALWAYS, "Teach again:")
-    for model in closing.models:
-        page.text(model, Tone.PLAIN, Keep.HEAD, "At the table:")
-    page.text(closing.review, Tone.PLAIN, Keep.OBJECT, "Review:")
-    _offer(page, closing.pause, "hold")
-    _next_time(page, closing)
-    _notices(page, notices)
-    page.line(beads(session), Keep.BEADS, bottom=True)
-    left = len(session.unmarked)
-    if left:
-        page.text(f"{left} without a mark.", Tone.QUIET, Keep.WORKING, bottom=True)
-    keys = _key("easy", " those came easily too") if left else ()
-    if session.closed:
-        page.keys([*keys, *_key("accept", " leave"), *_key("short", " another short one")], Keep.ALWAYS)
-    else:
-        page.keys([*keys, *_key("accept", " leave them, and finish" if left else " finish")], Keep.ALWAYS)
-    page.keys(
-        [span for each in ("back", "undo", "menu", "help", "quit") for span in _key(each)], Keep.WORKING
-    )
-    return page
-
-
-def _next_time(page: Script, closing: "Closing") -> None:
-    """What to lay out; the warning outlasts what a picture can stand in for when rows run out."""
-    page.text(closing.table, Tone.PLAIN, Keep.OBJECT, "On the table next time:")
-    label = "If at hand, too:" if closing.table else "Next time, if at hand:"
-    page.text(closing.handy, Tone.QUIET, Keep.WATCH, label)
-    if any(word in " ".join((closing.table, closing.handy, *closing.models)) for word in _SMALL):
-        page.text(SMALL_THINGS, Tone.QUIET, Keep.NEXT_OBJECT)
-
-
-def _offer(page: Script, text: str, action: str, *, bottom: bool = False) -> None:
-    """A sentence that names the key to take it; a click will do as well."""
-    if text:
-        rows = wrapped(text, page.width, "", Tone.CUE)
-        lines = tuple(tuple(span._replace(action=action) for span in row) for row in rows)
-        page.blocks.append(Block(lines, Keep.NOTICE, bottom))
-
-
-def empty_page(width: int, notices: Sequence[Notice]) -> Script:
+def empty_page(view: View) -> Script:
     """What stands there while there is no session, since a file it needs can't be read."""
-    page = Script(width)
-    _notices(page, notices)
-    page.keys([*_key("next", " try again"), *_key("quit")], Keep.ALWAYS)
+    page = Script(view.width)
+    notices(page, view)
+    keys(page, [[key("next", view.hand, "try again"), key("quit", view.hand)]], view)
     return page

@@ -18,6 +18,34 @@ from warmup.pictures.ink import PARTS, Mix
 from warmup.tui.script import Line, Tone
 
 
+class Look(Enum):
+    """The three looks there are, by the names they have in family.toml."""
+
+    DARK = "dark"
+    LIGHT = "light"
+    CONTRAST = "contrast"
+
+    @property
+    def next(self) -> "Look":
+        """The one after it, in turn."""
+        looks = list(Look)
+        return looks[(looks.index(self) + 1) % len(looks)]
+
+    @property
+    def theme(self) -> str:
+        """The name of its theme in Textual."""
+        return f"{_THEMES}{self.value}"
+
+
+_THEMES = "warmup-"
+
+
+def look_of(theme: str) -> Look:
+    """The look of a theme of Textual; dark for one that is not ours."""
+    names = {look.theme: look for look in Look}
+    return names.get(theme, Look.DARK)
+
+
 class Palette(NamedTuple):
     """The colors of one theme."""
 
@@ -44,14 +72,16 @@ DARK = Palette(
     panel="#1b212b",
     tones={
         Tone.PLAIN: "#e6e3da",
-        Tone.SAY: "bold #ffffff",
+        Tone.SAY: "bold #ffffff on #2a3442",
         Tone.ANSWER: "bold #ffd479",
         Tone.LABEL: "#a1aebf",
         Tone.QUIET: "#aab4c0",
         Tone.CUE: "#9fd8ff",
-        Tone.KEY: "bold #ffd479",
-        Tone.NOTICE: "bold #14181f on #ffd479",
+        Tone.KEY: "bold #c9d1db",
+        Tone.NOTICE: "bold #14181f on #9fd8ff",
         Tone.HERE: "bold #9fd8ff",
+        Tone.STRONG: "bold #e6e3da",
+        Tone.RULE: "#75869a",
     },
 )
 
@@ -73,21 +103,57 @@ LIGHT = Palette(
     panel="#f1ebdc",
     tones={
         Tone.PLAIN: "#2a2f3a",
-        Tone.SAY: "bold #0d111a",
+        Tone.SAY: "bold #0d111a on #fffdf7",
         Tone.ANSWER: "bold #7a3600",
         Tone.LABEL: "#4f4c43",
         Tone.QUIET: "#4a4d55",
         Tone.CUE: "#0f4a86",
-        Tone.KEY: "bold #7a3600",
-        Tone.NOTICE: "bold #faf6ec on #7a3600",
+        Tone.KEY: "bold #33373f",
+        Tone.NOTICE: "bold #faf6ec on #0f4a86",
         Tone.HERE: "bold #0f4a86",
+        Tone.STRONG: "bold #2a2f3a",
+        Tone.RULE: "#7d7663",
     },
 )
 
 
-def palette(dark: bool) -> Palette:
-    """The palette of the theme."""
-    return DARK if dark else LIGHT
+CONTRAST = Palette(
+    inks={
+        Ink.GROUND: "#000000",
+        Ink.INK: "#ffffff",
+        Ink.FIRST: "#8fd3ff",
+        Ink.SECOND: "#ffb454",
+        Ink.SOFT: "#c4ccd6",
+        Ink.TILE: "#000000",
+        Ink.TILE_ALT: "#000000",
+        Ink.HOLE: "#fff0b8",
+        Ink.COPPER: "#ffab73",
+        Ink.SILVER: "#dbe2ea",
+        Ink.LIGHT: "#e6f6ff",
+        Ink.SHADOW: "#4ea3d8",
+    },
+    panel="#000000",
+    tones={
+        Tone.PLAIN: "#ffffff",
+        Tone.SAY: "bold #000000 on #ffffff",
+        Tone.ANSWER: "bold underline #ffd479",
+        Tone.LABEL: "italic #ffffff",
+        Tone.QUIET: "#dde3ea",
+        Tone.CUE: "underline #ffffff",
+        Tone.KEY: "bold reverse #ffffff",
+        Tone.NOTICE: "bold #000000 on #9fd8ff",
+        Tone.HERE: "bold reverse #ffffff",
+        Tone.STRONG: "bold #ffffff",
+        Tone.RULE: "#ffffff",
+    },
+)
+"""The most contrast there is; what the others tell by shades, it tells by lines, frames and turned colors."""
+_PALETTES = {Look.DARK: DARK, Look.LIGHT: LIGHT, Look.CONTRAST: CONTRAST}
+
+
+def palette(look: Look) -> Palette:
+    """The palette of a look."""
+    return _PALETTES[look]
 
 
 class Depth(Enum):
@@ -113,13 +179,13 @@ def depth_of(no_color: bool, system: str | None) -> Depth:
 
 
 @cache
-def color_of(mix: Mix, dark: bool) -> str:
+def color_of(mix: Mix, look: Look) -> str:
     """The color of a mix of inks, as six hexadecimal digits after a #.
 
     Mixed in the values of sRGB themselves, as terminals blend letters into their ground and browsers
     the edges of shapes.
     """
-    inks = palette(dark).inks
+    inks = palette(look).inks
     if isinstance(mix, Ink):
         return inks[mix]
     sums = [0, 0, 0]
@@ -131,55 +197,57 @@ def color_of(mix: Mix, dark: bool) -> str:
 
 
 @lru_cache(maxsize=4096)
-def _ink_style(ink: Mix, paper: Mix, bold: bool, dark: bool, depth: Depth) -> Style:
+def _ink_style(ink: Mix, paper: Mix, bold: bool, look: Look, depth: Depth) -> Style:
     if depth is Depth.SOME:
         from warmup.tui import few_colors
 
-        colors = few_colors.color_of(ink, dark=dark), few_colors.color_of(paper, dark=dark)
+        colors = few_colors.color_of(ink, look), few_colors.color_of(paper, look)
     else:
-        colors = color_of(ink, dark), color_of(paper, dark)
+        colors = color_of(ink, look), color_of(paper, look)
     return Style(color=colors[0], bgcolor=colors[1], bold=bold)
 
 
-def ground_style(dark: bool, depth: Depth) -> Style:
+def ground_style(look: Look, depth: Depth) -> Style:
     """The stage where nothing is painted on it."""
-    return _ink_style(Ink.GROUND, Ink.GROUND, False, dark, depth)
+    return _ink_style(Ink.GROUND, Ink.GROUND, False, look, depth)
 
 
 @cache
-def _tone_style(tone: Tone, dark: bool) -> Style:
-    colors = palette(dark)
+def _tone_style(tone: Tone, look: Look) -> Style:
+    colors = palette(look)
     return Style(bgcolor=colors.panel) + Style.parse(colors.tones[tone])
 
 
-def stage_strips(drawing: Drawing, dark: bool, depth: Depth = Depth.ALL) -> list[Strip]:
+def stage_strips(drawing: Drawing, look: Look, depth: Depth = Depth.ALL) -> list[Strip]:
     """A drawing as strips for the screen, cells of one look joined."""
     strips = []
-    looks: dict[int, Style] = {}
+    styles: dict[int, Style] = {}
     for row in drawing.cells:
         segments: list[Segment] = []
-        run, look = "", None
+        run, worn = "", None
         for cell in row:
             # A drawing's cells are few and used again: one look-up by identity for each place.
-            style = looks.get(id(cell))
+            style = styles.get(id(cell))
             if style is None:
-                style = looks[id(cell)] = _ink_style(cell.ink, cell.paper, cell.bold, dark, depth)
-            if style is not look and run:
-                segments.append(Segment(run, look))
+                style = styles[id(cell)] = _ink_style(cell.ink, cell.paper, cell.bold, look, depth)
+            if style is not worn and run:
+                segments.append(Segment(run, worn))
                 run = ""
-            run, look = run + cell.glyph, style
-        segments.append(Segment(run, look))
+            run, worn = run + cell.glyph, style
+        segments.append(Segment(run, worn))
         strips.append(Strip(segments, drawing.columns))
     return strips
 
 
-def script_strip(line: Line, width: int, margin: int, dark: bool) -> Strip:
+def script_strip(line: Line, width: int, margin: int, look: Look) -> Strip:
     """One line of the script as a strip of ``width`` cells, ``margin`` blank cells on the left."""
-    plain = _tone_style(Tone.PLAIN, dark)
+    plain = _tone_style(Tone.PLAIN, look)
     segments = [Segment(" " * margin, plain)] if margin else []
     for span in line:
-        style = _tone_style(span.tone, dark)
+        style = _tone_style(span.tone, look)
         if span.action:
-            style += Style(meta={"@click": f"app.do({span.action!r})"})
+            style += Style(meta={"@click": f"app.do({span.action!r})", "action": span.action})
+        elif span.bead is not None:
+            style += Style(meta={"@click": f"screen.bead({span.bead})", "bead": span.bead})
         segments.append(Segment(span.text, style))
     return Strip(segments).adjust_cell_length(width, plain)

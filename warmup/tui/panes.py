@@ -1,16 +1,18 @@
 """The two panes: the stage, which is the child's, and the script, which is the adult's."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 from rich.segment import Segment
-from rich.style import Style
+from textual import events
+from textual.geometry import Size
 from textual.strip import Strip
 from textual.widget import Widget
 
-from warmup.pictures import Drawing, Ink, Picture
-from warmup.tui.paint import Depth, depth_of, ground_style, palette, script_strip, stage_strips
+from warmup.pictures import Drawing, Picture
+from warmup.tui.actions import BY_ID
+from warmup.tui.paint import Depth, Look, depth_of, ground_style, look_of, script_strip, stage_strips
 from warmup.tui.rest import hills
-from warmup.tui.script import Script
+from warmup.tui.script import Line, Script
 
 _TO_THE_EDGE = frozenset({"hundred-chart", "pairs"})
 """Pictures without air beside them: ten things to a row, and at 80 by 24 the stage has forty columns."""
@@ -20,12 +22,13 @@ _HIGH = 12
 
 
 class Stage(Widget):
-    """The picture, and nothing to read. Drawn once a size and kept."""
+    """The picture, and nothing to read; hills where it would be too small. Drawn once a size and kept."""
 
     ALLOW_SELECT = False
 
-    def __init__(self) -> None:
+    def __init__(self, clicked: Callable[[], None] = lambda: None) -> None:
         super().__init__(id="stage")
+        self._clicked = clicked
         self._picture: Picture | None = None
         self._over = False
         self._strips: list[Strip] = []
@@ -39,46 +42,38 @@ class Stage(Widget):
 
     def render_line(self, y: int) -> Strip:
         """One row of the picture."""
-        width, height, dark = self.size.width, self.size.height, self.app.current_theme.dark
+        width, height, look = self.size.width, self.size.height, look_of(self.app.theme)
         self._depth = depth_of(self.app.no_color, self.app.console.color_system)
-        key = (self._picture, self._over, width, height, dark)
+        key = (self._picture, self._over, width, height, look)
         if key != self._drawn:
-            self._strips, self._drawn = self._draw(width, height, dark), key
+            self._strips, self._drawn = self._draw(width, height, look), key
         if y < len(self._strips):
             return self._strips[y]
-        return self._blank(width, dark)
+        return self._blank(width, look)
 
-    def _draw(self, width: int, height: int, dark: bool) -> list[Strip]:
+    def _draw(self, width: int, height: int, look: Look) -> list[Strip]:
         picture = self._picture
         if not width or not height:
             return []
-        smooth = self._depth is not Depth.FEW
-        if picture is None:
-            return stage_strips(hills(width, height, sun=self._over, smooth=smooth), dark, self._depth)
-        # One column and row of air where there is room for it.
-        side = int(picture.kind not in _TO_THE_EDGE and picture.fits(width - 2, height))
-        top = int(height >= _HIGH and picture.fits(width - 2 * side, height - 2))
-        drawing = _drawing(picture, width - 2 * side, height - 2 * top, smooth=smooth)
+        smooth, drawing = self._depth is not Depth.FEW, None
+        if picture is not None:
+            # One column and row of air where there is room for it.
+            side = int(picture.kind not in _TO_THE_EDGE and picture.fits(width - 2, height))
+            top = int(height >= _HIGH and picture.fits(width - 2 * side, height - 2))
+            drawing = _drawing(picture, width - 2 * side, height - 2 * top, smooth=smooth)
         if drawing is None:
-            return self._words(picture.words(), width, height, dark)
-        strips = stage_strips(drawing, dark, self._depth)
-        blank = Segment(" ", ground_style(dark, self._depth))
+            return stage_strips(hills(width, height, sun=self._over, smooth=smooth), look, self._depth)
+        strips = stage_strips(drawing, look, self._depth)
+        blank = Segment(" ", ground_style(look, self._depth))
         inner = [Strip([blank, *strip, blank]) if side else strip for strip in strips]
-        return [self._blank(width, dark)] * top + inner
+        return [self._blank(width, look)] * top + inner
 
-    def _blank(self, width: int, dark: bool) -> Strip:
-        return Strip([Segment(" " * width, ground_style(dark, self._depth))], width)
+    def _blank(self, width: int, look: Look) -> Strip:
+        return Strip([Segment(" " * width, ground_style(look, self._depth))], width)
 
-    def _words(self, words: str, width: int, height: int, dark: bool) -> list[Strip]:
-        """Words where the picture would be too small to read: for the adult to lay out on the table."""
-        import textwrap
-
-        ink = palette(dark).inks
-        style = Style(color=ink[Ink.INK], bgcolor=ink[Ink.GROUND])
-        lines = textwrap.wrap(f"On the table: {words}", max(10, width - 4))[:height]
-        top = (height - len(lines)) // 2
-        rows = [Strip([Segment("  " + line, style)]).adjust_cell_length(width, style) for line in lines]
-        return [self._blank(width, dark)] * top + rows
+    def on_click(self) -> None:
+        """What a click on the picture means is no business of the stage."""
+        self._clicked()
 
 
 def _drawing(picture: Picture, columns: int, rows: int, *, smooth: bool) -> Drawing | None:
@@ -89,14 +84,47 @@ def _drawing(picture: Picture, columns: int, rows: int, *, smooth: bool) -> Draw
         return None
 
 
+class Told(Widget):
+    """Painted lines, of which each piece that takes a click has a tooltip."""
+
+    ALLOW_SELECT = False
+
+    def on_mouse_move(self, event: events.MouseMove) -> None:
+        """Have the tooltip of what is under the mouse ready."""
+        meta = event.style.meta
+        if "action" in meta:
+            told: str | None = BY_ID[meta["action"]].help
+        else:
+            told = BEAD.format(meta["bead"] + 1) if meta.get("bead", -1) >= 0 else None
+        if told != self.tooltip:
+            self.tooltip = told
+
+
+class Lines(Told):
+    """Lines that are made for the width there is, as many rows high as they are."""
+
+    def __init__(self, lines: Callable[[int], Sequence[Line]], *, id: str) -> None:
+        super().__init__(id=id)
+        self._lines = lines
+
+    def get_content_height(self, container: Size, viewport: Size, width: int) -> int:
+        """A row for each line at this width."""
+        return len(self._lines(max(1, width)))
+
+    def render_line(self, y: int) -> Strip:
+        """One of them."""
+        width, look = self.size.width, look_of(self.app.theme)
+        lines = self._lines(max(1, width))
+        return script_strip(lines[y] if y < len(lines) else (), width, 0, look)
+
+
+BEAD = "Prompt {}: go there."
 _WIDEST = 82
 """The widest the script is laid out, in cells; a wider pane has it in its middle."""
 
 
-class ScriptPane(Widget):
+class ScriptPane(Told):
     """The script. It asks for its page at the size it has, and keeps it until told to ask again."""
-
-    ALLOW_SELECT = False
 
     def __init__(self, page: Callable[[int, int], Script]) -> None:
         super().__init__(id="script")
@@ -112,18 +140,18 @@ class ScriptPane(Widget):
 
     def render_line(self, y: int) -> Strip:
         """One line of the page."""
-        width, height, dark = self.size.width, self.size.height, self.app.current_theme.dark
-        key = (self._version, width, height, dark)
+        width, height, look = self.size.width, self.size.height, look_of(self.app.theme)
+        key = (self._version, width, height, look)
         if key != self._drawn:
-            self._strips, self._drawn = self._lay_out(width, height, dark), key
+            self._strips, self._drawn = self._lay_out(width, height, look), key
         if y < len(self._strips):
             return self._strips[y]
-        return script_strip((), width, 0, dark)
+        return script_strip((), width, 0, look)
 
-    def _lay_out(self, width: int, height: int, dark: bool) -> list[Strip]:
+    def _lay_out(self, width: int, height: int, look: Look) -> list[Strip]:
         # Air round the words where there is room; a line longer than a glance is not read at breakfast.
         margin = max(1 if width < 60 else 2, (width - _WIDEST) // 2)
         air = int(height >= 18)
         lines = self._page(width - 2 * margin, height - 2 * air).fitted(height - 2 * air)
-        empty = [script_strip((), width, 0, dark)] * air
-        return empty + [script_strip(line, width, margin, dark) for line in lines]
+        empty = [script_strip((), width, 0, look)] * air
+        return empty + [script_strip(line, width, margin, look) for line in lines]

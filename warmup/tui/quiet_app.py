@@ -1,14 +1,31 @@
-"""An app that ends without a word of Textual's own, and draws in UTF-8."""
+"""What both windows are: an app in one of our looks, that ends without a word of Textual's own."""
 
 import gc
 import io
 import sys
 
 from textual.app import App
+from textual.theme import Theme
+
+from warmup.pictures import Ink
+from warmup.tui.paint import Look, Palette, palette
+from warmup.tui.script import Tone
 
 
 class QuietApp(App[int]):
-    """Ends at once at an error, which :meth:`ended` raises again for the command line to say."""
+    """Has our looks; ends at once at an error, which :meth:`ended` raises again for the command line."""
+
+    def __init__(self, look: Look) -> None:
+        super().__init__()
+        for each in Look:
+            self.register_theme(_theme(each.theme, palette(each), dark=each is not Look.LIGHT))
+        # Set before anything watches it: the styles are then worked out once, not twice.
+        self.set_reactive(App.theme, look.theme)
+        self.stylesheet.set_variables(self.get_css_variables())
+
+    def get_css_variables(self) -> dict[str, str]:
+        """The colors of the theme; none while there is no theme yet, so that they are worked out once."""
+        return super().get_css_variables() if self.theme.startswith("warmup-") else {}
 
     def _handle_exception(self, error: Exception) -> None:
         """End at once and without a word: Textual's own report shows what every variable holds."""
@@ -36,3 +53,27 @@ def collect_again() -> None:
     """Look for garbage again, but not among what the start has loaded."""
     gc.freeze()
     gc.enable()
+
+
+def _theme(name: str, palette: Palette, *, dark: bool) -> Theme:
+    words = {
+        tone: style.rpartition(" on ")[0].rpartition(" ")[2] or style.rpartition(" ")[2]
+        for tone, style in palette.tones.items()
+    }
+    bar = {"foreground": palette.panel, "background": words[Tone.HERE], "text-style": "bold"}
+    return Theme(
+        name=name,
+        primary=palette.inks[Ink.FIRST],
+        accent=palette.inks[Ink.SECOND],
+        background=palette.inks[Ink.GROUND],
+        surface=palette.panel,
+        panel=palette.panel,
+        foreground=words[Tone.PLAIN],
+        dark=dark,
+        variables={
+            **{tone.value: color for tone, color in words.items()},
+            "notice": palette.tones[Tone.NOTICE].rpartition(" ")[2],
+            **{f"block-cursor-{name}": value for name, value in bar.items()},
+            **{f"block-cursor-blurred-{name}": value for name, value in bar.items()},
+        },
+    )

@@ -24,6 +24,8 @@ class Tone(Enum):
     KEY = "key"
     NOTICE = "notice"
     HERE = "here"
+    STRONG = "strong"
+    RULE = "rule"
 
 
 class Keep(IntEnum):
@@ -34,33 +36,52 @@ class Keep(IntEnum):
     WHY = 2
     WATCH = 3
     NEXT_OBJECT = 4
-    OLD_CUES = 5
-    SPACE = 6
-    WORKING = 7
-    OBJECT = 8
-    BEADS = 9
-    HEAD = 10
-    NOTICE = 11
+    RULE = 5
+    OLD_CUE = 6
+    SPACE = 7
+    CUE_BEFORE = 8
+    HOW = 9
+    WORKING = 10
+    OBJECT = 11
+    BEADS = 12
+    HEAD = 13
+    NOTICE = 14
     ALWAYS = 99
 
 
 class Span(NamedTuple):
-    """A piece of a line; a click on it does ``action`` (an id of the action table), if there is one."""
+    """A piece of a line; a click on it does ``action`` (an id of the action table), if there is one.
+
+    ``bead`` is the place of the prompt that a click goes to (-1 the opening), None for no bead.
+    """
 
     text: str
     tone: Tone = Tone.PLAIN
     action: str = ""
+    bead: int | None = None
 
 
 Line = tuple[Span, ...]
 
 
+class Place(Enum):
+    """Where a block stands in the pane: at its top, in its body, or at its foot."""
+
+    TOP = "top"
+    BODY = "body"
+    FOOT = "foot"
+
+
 class Block(NamedTuple):
-    """Lines that stay or go together. ``bottom`` blocks stand at the foot of the pane."""
+    """Lines that stay or go together."""
 
     lines: tuple[Line, ...]
     keep: Keep
-    bottom: bool = False
+    place: Place = Place.BODY
+
+
+TALL = 30
+"""From so many rows on the body stands in the middle of the pane, and not right under its top."""
 
 
 class Script:
@@ -70,41 +91,42 @@ class Script:
         self.width = width
         self.blocks: list[Block] = []
 
-    def text(self, text: str, tone: Tone, keep: Keep, label: str = "", *, bottom: bool = False) -> None:
-        """A paragraph, wrapped; a ``label`` runs in before it and its lines hang under the first."""
-        if not text:
-            return
-        lines = wrapped(text, self.width, label, tone)
-        self.blocks.append(Block(tuple(lines), keep, bottom))
+    def text(
+        self,
+        text: str,
+        tone: Tone,
+        keep: Keep,
+        label: str = "",
+        *,
+        place: Place = Place.BODY,
+        action: str = "",
+    ) -> None:
+        """A paragraph, wrapped; a ``label`` runs in before it. A click on it does ``action``."""
+        if text:
+            lines = wrapped(text, self.width, label, tone)
+            if action:
+                lines = [tuple(span._replace(action=action) for span in line) for line in lines]
+            self.add(lines, keep, place)
 
-    def parts(self, parts: Sequence[str], tone: Tone, keep: Keep, short: Sequence[str] = ()) -> None:
-        """Parts of one line with dots between, or their ``short`` forms where only those fit on one line.
+    def say(self, text: str, *, band: bool) -> None:
+        """The words to say, on a ground of their own: with a row of it above and below where ``band``."""
+        rows: list[Line] = list(wrapped(text, self.width - 2, "", Tone.SAY))
+        edge: list[Line] = [()] * band
+        lines = [padded((Span(" ", Tone.SAY), *row), self.width, Tone.SAY) for row in [*edge, *rows, *edge]]
+        self.add(lines, Keep.ALWAYS)
 
-        Where neither does, the line breaks between two parts.
-        """
-        lines = [" · ".join(parts)]
-        if cell_len(lines[0]) > self.width and short and cell_len(" · ".join(short)) <= self.width:
-            lines = [" · ".join(short)]
-        elif cell_len(lines[0]) > self.width:
-            lines = [parts[0]]
-            for part in parts[1:]:
-                if cell_len(lines[-1]) + 3 + cell_len(part) > self.width:
-                    lines.append(part)
-                else:
-                    lines[-1] += f" · {part}"
-        self.blocks.append(Block(tuple((Span(line, tone),) for line in lines), keep))
+    def add(self, lines: Sequence[Line], keep: Keep, place: Place = Place.BODY) -> None:
+        """Lines as they are."""
+        self.blocks.append(Block(tuple(lines), keep, place))
 
-    def line(self, spans: Sequence[Span], keep: Keep, *, bottom: bool = False) -> None:
-        """One line of spans, as it is."""
-        self.blocks.append(Block((tuple(spans),), keep, bottom))
-
-    def keys(self, spans: Sequence[Span], keep: Keep, *, bottom: bool = True) -> None:
-        """Keys with their labels, flowed into as many lines as they need."""
-        self.blocks.append(Block(tuple(flowed(spans, self.width)), keep, bottom))
-
-    def air(self, keep: Keep = Keep.AIR) -> None:
+    def air(self, keep: Keep = Keep.AIR, place: Place = Place.BODY) -> None:
         """An empty line."""
-        self.blocks.append(Block(((),), keep))
+        self.add([()], keep, place)
+
+    @property
+    def rows(self) -> int:
+        """How many rows all of it takes."""
+        return sum(len(block.lines) for block in self.blocks)
 
     def fitted(self, height: int) -> list[Line]:
         """The lines for this many rows: what gives way is gone, the foot stands at the bottom."""
@@ -116,10 +138,44 @@ class Script:
             # Of those that go first, the last: air near the top holds the page together longest.
             last = max(at for at, block in enumerate(blocks) if block.keep == going.keep)
             del blocks[last]
-        top = [line for block in blocks if not block.bottom for line in block.lines]
-        foot = [line for block in blocks if block.bottom for line in block.lines]
-        room = max(0, height - len(foot))
-        return [*top[:room], *[()] * (room - len(top)), *foot][:height]
+        top, body, foot = (
+            [line for block in blocks if block.place is place for line in block.lines] for place in Place
+        )
+        body = _without_gaps(body)
+        spare = max(0, height - len(top) - len(body) - len(foot))
+        above = min(spare, height // 3 - len(top)) if height >= TALL else 0
+        # A pane too low for all of it loses what stands above the foot: the keys stay in reach.
+        whole = [*top, *[()] * max(0, above), *body][: max(0, height - len(foot))]
+        return [*whole, *[()] * (height - len(whole) - len(foot)), *foot][:height]
+
+
+def _without_gaps(lines: Sequence[Line]) -> list[Line]:
+    """The lines without the empty ones that what gave way has left beside each other or at the end."""
+    kept: list[Line] = []
+    for line in lines:
+        if line or (kept and kept[-1]):
+            kept.append(line)
+    return kept[:-1] if kept and not kept[-1] else kept
+
+
+def beside(left: Sequence[Line], right: Sequence[Line], width: int) -> list[Line]:
+    """Two columns, the left one ``width`` cells wide."""
+    rows = max(len(left), len(right))
+    return [
+        (*padded(left[at] if at < len(left) else (), width), *(right[at] if at < len(right) else ()))
+        for at in range(rows)
+    ]
+
+
+def padded(line: Line, width: int, tone: Tone = Tone.PLAIN) -> Line:
+    """The line with blanks behind it, at least ``width`` cells in all."""
+    left = width - cells_of(line)
+    return (*line, Span(" " * left, tone)) if left > 0 else line
+
+
+def cells_of(line: Sequence[Span]) -> int:
+    """How many cells a line takes."""
+    return sum(cell_len(span.text) for span in line)
 
 
 def wrapped(text: str, width: int, label: str, tone: Tone) -> list[Line]:
@@ -131,13 +187,26 @@ def wrapped(text: str, width: int, label: str, tone: Tone) -> list[Line]:
     return [head, *((Span(row, tone),) for row in rows[1:])]
 
 
+def cut(text: str, width: int) -> str:
+    """The text, or as many of its whole words as leave room for the sign that there are more."""
+    if cell_len(text) <= width:
+        return text
+    kept = ""
+    for word in text.split(" "):
+        longer = f"{kept} {word}" if kept else word
+        if cell_len(longer) + 1 > width:
+            break
+        kept = longer
+    return f"{kept.rstrip(' .,:;?!')}…"
+
+
 def flowed(spans: Sequence[Span], width: int) -> list[Line]:
     """Spans in as few lines of at most ``width`` cells as will do, none much longer than the others.
 
     Pairs of key and label (even, odd) are not parted.
     """
     pairs = [tuple(spans[at : at + 2]) for at in range(0, len(spans), 2)]
-    cells = [sum(len(span.text) for span in pair) for pair in pairs]
+    cells = [cells_of(pair) for pair in pairs]
     rows = _filled(cells, width)
     for narrower in range(width - 1, max(cells, default=width) - 1, -1):
         if len(closer := _filled(cells, narrower)) > len(rows):

@@ -10,10 +10,11 @@ from textual.widgets import OptionList, Static
 
 from warmup.session.pausing import paused, until_words
 from warmup.session.turning import NOT_ASKED, LevelRow, Row, TeachAgain, heading, rows_of, turn
-from warmup.tui.actions import BY_ID, State, keys_of
+from warmup.tui.actions import BY_ID, State
 from warmup.tui.key_screen import bindings
 from warmup.tui.lists import More, step
-from warmup.tui.page import Page
+from warmup.tui.page import NARROW, WIDEST, Page
+from warmup.tui.script import cut
 from warmup.tui.workspace import Workspace
 
 _WIDE = 76
@@ -26,13 +27,14 @@ class UnlockedScreen(Page[None]):
     CSS_PATH: ClassVar = ["page.tcss", "unlocked.tcss"]
     AUTO_FOCUS = "#list"
     STATES = (State.UNLOCKED,)
-    BINDINGS: ClassVar[list[BindingType]] = [*bindings(*STATES, undo="", leave="back", help="", quit="")]
+    FOOT: ClassVar = {"undo": "", "leave": "back", "help": "", "quit": ""}
+    BINDINGS: ClassVar[list[BindingType]] = [*bindings(*STATES)]
 
     def __init__(self, work: Workspace) -> None:
         super().__init__(work)
         work.context.forget()
         self._rows: list[Row] = []
-        self._wide = False
+        self._wide, self._room = False, WIDEST
         self._list = OptionList(id="list", markup=False, compact=True)
 
     def heading(self) -> str:
@@ -49,9 +51,10 @@ class UnlockedScreen(Page[None]):
     def on_resize(self, event: events.Resize) -> None:
         """Say what was not asked yet where there is room for it."""
         super().on_resize(event)
-        wide = event.size.width >= _WIDE
-        if wide is not self._wide:
-            self._wide, self._rows = wide, []
+        width = event.size.width
+        wide, room = width >= _WIDE, min(width, WIDEST) - (2 if width < NARROW else 4)
+        if (wide, room) != (self._wide, self._room):
+            self._wide, self._room, self._rows = wide, room, []
             self.show()
 
     def show(self) -> None:
@@ -67,14 +70,14 @@ class UnlockedScreen(Page[None]):
         if rows != self._rows:
             at, self._rows = self._list.highlighted or 0, rows
             self._list.clear_options()
-            self._list.add_options([_option(row, wide=self._wide) for row in rows])
+            self._list.add_options([_option(row, self._room, wide=self._wide) for row in rows])
             self._list.highlighted = min(at, len(rows) - 1) if rows else None
         self._say_what_it_does()
 
     @on(OptionList.OptionHighlighted)
     def _say_what_it_does(self) -> None:
         at = self._list.highlighted
-        key = f"[@click=screen.do('turn')][b $key]{keys_of(BY_ID['turn'], '/')}[/] "
+        key = f"[@click=screen.do('turn')][b $key]{BY_ID['turn'].key(self.work.hand)}[/] "
         row = self._rows[at] if at is not None and at < len(self._rows) else None
         does = row.turned() if row else ""
         if isinstance(row, LevelRow) and row.at.fresh:
@@ -106,5 +109,8 @@ class UnlockedScreen(Page[None]):
         return turned.said
 
 
-def _option(row: Row, *, wide: bool) -> Text:
-    return Text(row.words(wide=wide), "bold" if isinstance(row, TeachAgain) else "")
+def _option(row: Row, room: int, *, wide: bool) -> Text:
+    """The row, its name cut where it is too long and not what is said of it."""
+    name = row.words(wide=False)
+    behind = row.words(wide=wide)[len(name) :]
+    return Text(cut(name, room - len(behind)) + behind, "bold" if isinstance(row, TeachAgain) else "")

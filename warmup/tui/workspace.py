@@ -10,6 +10,7 @@ from warmup.session.session import Session, begin, resume
 from warmup.session.stored import CHOSEN_ANEW, chosen_anew
 from warmup.session.undoing import Undone
 from warmup.tui.guards import Bounces, Midnight
+from warmup.tui.hands import Hand
 
 NOT_SAVED = "Not being saved ({}). Tried again at each mark."
 
@@ -40,6 +41,8 @@ class Workspace:
         self.context, self.journal, self.clock = context, journal, clock
         self.turn_theme, self._notices, self._aside = turn_theme, notices, aside
         self.session: Session | None = None
+        self.hand = Hand.RIGHT
+        """The hand used last: its keys are named."""
         self.said = self.wrong = ""
         self.bounces, self.midnight = Bounces(clock), Midnight(clock)
         self.start_over: Callable[[], None] = lambda: None

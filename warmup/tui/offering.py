@@ -1,0 +1,136 @@
+"""What can be done on a morning just now, what it is called just now, and the pages that it opens."""
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from warmup.model import ItemId
+from warmup.session.pausing import paused
+from warmup.session.session import Session
+from warmup.tui.actions import BY_ID, Action, State, menu_of
+from warmup.tui.key_screen import KeyScreen
+from warmup.tui.workspace import Workspace
+
+if TYPE_CHECKING:
+    from warmup.session.summary import Closing
+
+_PICKED = frozenset({"just", "swap", "hold", "known", "short", "stop", "rough"})
+"""Done at a prompt when they are picked on a page of their own."""
+
+
+class Offering(KeyScreen[object]):
+    """The part of the morning's screen that knows it. ``ending`` is what the close says, once it was reached.
+
+    ``uncovered`` is the item whose answer was asked for, where answers start covered.
+    """
+
+    def __init__(self, work: Workspace) -> None:
+        super().__init__(work)
+        self.ending: Closing | None = None
+        self.uncovered: ItemId | None = None
+
+    @property
+    def session(self) -> Session | None:
+        """The session, once nothing has to be asked before it."""
+        return self.work.session
+
+    @property
+    def state(self) -> State:
+        """The opening, a prompt, or the close."""
+        if self.session and self.session.at_opening:
+            return State.OPENING
+        return State.CLOSE if self.session and self.session.at_close else State.PROMPT
+
+    @property
+    def covered(self) -> bool:
+        """Whether the answer is covered: for who reads, until it is asked for."""
+        if self.work.context.child.reads and self.session and self.session.prompt:
+            return self.session.prompt.item != self.uncovered
+        return not self.work.context.family.answers_shown
+
+    def belongs(self, action: str) -> bool:
+        """Whether an action does something just now."""
+        session = self.session
+        if session is None:
+            return action in ("next", "quit", "theme", "hand", "help")
+        if not (super().belongs(action) or action in _PICKED):
+            return False
+        match action:
+            case "swap":
+                return bool(session.prompt and session.prompt.table)
+            case "review":
+                return session.morning.review
+            case "easy":
+                return bool(session.unmarked)
+            case "again":
+                return session.closed
+            case "pause":
+                return bool(self.ending and self.ending.pause)
+            case _:
+                return True
+
+    def offered(self) -> tuple[Action, ...]:
+        """What does something here just now, each as it is called just now."""
+        return tuple(self._named(each) for each in super().offered() if self._useful(each.id))
+
+    def _useful(self, action: str) -> bool:
+        """Whether an action would change anything just now; a key may say that it would not."""
+        session = self.session
+        match action:
+            case "menu" | "leave":
+                return False
+            case "undo":
+                return session is not None and session.can_undo
+            case "back":
+                return session is not None and (session.position > 0 or session.routine.opening is not None)
+            case "cue":
+                return session is not None and session.cue < 3
+            case _:
+                return True
+
+    def _named(self, action: Action) -> Action:
+        until = paused(self.work.context)
+        names = {
+            "known": "they know it already",
+            "new": "new things again" if until else "nothing new until I say",
+            "cover": "show the answer" if self.covered else "hide the answer",
+            "pause": "new things again" if until else action.label,
+            "rough": "no rough day after all" if self.session and self.session.rough else action.label,
+        }
+        return action._replace(label=names.get(action.id, action.label))
+
+    def open_page(self, page: str, session: Session) -> None:
+        """A page on top of this one; what is picked on it is done."""
+        match page:
+            case "unlocked":
+                from warmup.tui.unlocked import UnlockedScreen
+
+                self.open(UnlockedScreen(self.work))
+            case "story":
+                from warmup.tui.story import StoryScreen
+
+                self.open(StoryScreen(self.work), self.picked)
+            case "review":
+                from warmup.tui.review import ReviewScreen
+
+                self.open(ReviewScreen(self.work), self.picked)
+            case "another":
+                from warmup.tui.another import AnotherScreen
+
+                reasons = ["just", *["swap"] * self.belongs("swap"), "hold", "known"]
+                self.open(AnotherScreen(self.work, self._entries(reasons)), self.picked)
+            case "wind_down":
+                from warmup.tui.wind_down import WindDownScreen
+
+                # Where the kind end is on offer it stands first.
+                ways = ["stop", "short", "rough"] if session.offers_stop else ["short", "stop", "rough"]
+                if session.at_opening:
+                    ways.remove("stop")
+                self.open(WindDownScreen(self.work, self._entries(ways)), self.picked)
+            case _:
+                from warmup.tui.menu import MenuScreen
+
+                entries = [self._named(each) for each in menu_of(self.state) if self.belongs(each.id)]
+                self.open(MenuScreen(self.work, entries, grouped=True), self.picked)
+
+    def _entries(self, names: Sequence[str]) -> list[Action]:
+        return [self._named(BY_ID[name]) for name in names]
