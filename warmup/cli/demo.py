@@ -33,7 +33,7 @@ def demo_family(today: dt.date) -> Family:
     return Family(
         first_day=monday - dt.timedelta(weeks=WEEK - 1) + dt.timedelta(start),
         began=monday - dt.timedelta(weeks=WEEKS_OF_HISTORY),
-        children=(Child(NICKNAME),),
+        children=(Child(NICKNAME, reads=False),),
         weekdays=tuple(range(start, start + 4)),
         known_until=today - dt.timedelta(1),
         countdowns=(CountdownRule("the kite day", today + dt.timedelta(5)),),

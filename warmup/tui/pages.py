@@ -28,6 +28,7 @@ BEADS_EXPLAINED = "A bead for each prompt: · is still to come."
 """Said at the first opening of all; a mark's own bead is named when the mark is made."""
 HOW_TO_WAIT = "Ask, count five silently, then ‹cue›."
 """Said at each prompt of the first two weeks: no cue needs to say it again."""
+AT_LAST_SHORT = "After this: show it; it is not yet."
 _TWO_COLUMNS, _GAP, _LABEL = 64, 3, 12
 """From so many cells on there are two columns, with a gap; and the cells of the labels in the second."""
 
@@ -146,7 +147,7 @@ def _cues(page: Script, session: Session, view: View) -> None:
         keep = Keep.ALWAYS if current else Keep.CUE_BEFORE if number == shown - 1 else Keep.OLD_CUE
         page.text(cue.text, Tone.CUE if current else Tone.QUIET, keep, f"Cue {number}:")
     if shown == len(prompt.cues):
-        page.text(AFTER_CUES, Tone.QUIET, Keep.HEAD)
+        page.text(AFTER_CUES if view.height >= _CUE_ABOVE else AT_LAST_SHORT, Tone.QUIET, Keep.AT_LAST)
     elif view.height >= _CUE_ABOVE and view.width < _CUE_IN_FOOT:
         page.add([key("cue", view.hand, _next_cue(session))], Keep.HOW)
 

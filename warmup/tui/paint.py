@@ -72,7 +72,7 @@ DARK = Palette(
     panel="#1b212b",
     tones={
         Tone.PLAIN: "#e6e3da",
-        Tone.SAY: "bold #ffffff on #2a3442",
+        Tone.SAY: "bold #ffffff on #333a42",
         Tone.ANSWER: "bold #ffd479",
         Tone.LABEL: "#a1aebf",
         Tone.QUIET: "#aab4c0",

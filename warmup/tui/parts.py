@@ -124,12 +124,11 @@ def key(name: str, hand: Hand, label: str = "") -> tuple[Span, Span]:
 
 def keys(page: Script, rows: Sequence[Sequence[tuple[Span, Span]]], view: View) -> None:
     """The foot: under a rule that names the hand, keys in these rows, in more where one is too long."""
-    lines = [
-        line for row in rows if row for line in flowed([span for pair in row for span in pair], view.width)
-    ]
     if not view.low:
         page.add([_rule(view)], Keep.RULE, Place.FOOT)
-    page.add(lines, Keep.ALWAYS, Place.FOOT)
+    for at, row in enumerate(filter(None, rows)):
+        lines = flowed([span for pair in row for span in pair], view.width)
+        page.add(lines, Keep.OTHER_KEYS if at else Keep.ALWAYS, Place.FOOT)
 
 
 def _rule(view: View) -> Line:

@@ -46,6 +46,8 @@ class Keep(IntEnum):
     BEADS = 12
     HEAD = 13
     NOTICE = 14
+    OTHER_KEYS = 15
+    AT_LAST = 16
     ALWAYS = 99
 
 
