@@ -18,12 +18,12 @@ from typing import NamedTuple
 from tests.benchmarks import _arguments, contact_sheet
 from tests.household import FAMILY, OPENING, TODAY, StandingClock, context_at, lived, start_fixed
 from tests.pictures.examples import EXAMPLES
-from warmup.config.family import Family, default, year_of
+from warmup.config.family import Child, Family, default, year_of
 from warmup.model import Mark
 from warmup.tui.actions import State, actions_of
 from warmup.tui.app import WarmupApp
 
-SIZES = ((80, 24), (60, 20), (120, 36))
+SIZES = ((80, 24), (60, 20), (120, 36), (160, 45), (40, 12))
 """Columns and rows of the terminals the screens are drawn for."""
 FONT = "DejaVu Sans Mono"
 """What stands for the font that the drawings name, where it is not installed."""
@@ -66,6 +66,18 @@ def _light(home: Path, clock: StandingClock) -> WarmupApp:
     return _morning(home, clock, FAMILY._replace(theme="light"))
 
 
+def _contrast(home: Path, clock: StandingClock) -> WarmupApp:
+    return _morning(home, clock, FAMILY._replace(theme="contrast"))
+
+
+def _reader(home: Path, clock: StandingClock) -> WarmupApp:
+    return _morning(home, clock, FAMILY._replace(children=(Child("Bean", reads=True),)))
+
+
+def _unasked(home: Path, clock: StandingClock) -> WarmupApp:
+    return _morning(home, clock, FAMILY._replace(children=(Child("Bean"),)))
+
+
 def _away(mornings: int) -> Callable[[Path, StandingClock], WarmupApp]:
     """The program after this many mornings without a warm-up."""
     return lambda home, clock: _morning(home, clock, FAMILY._replace(known_until=PAST[-mornings - 1]))
@@ -101,6 +113,12 @@ def scenes() -> Iterator[Scene]:
     yield Scene("opening-then-next", _opening, ("next",))
     yield Scene("prompt", _morning)
     yield Scene("prompt-light", _light)
+    yield Scene("prompt-contrast", _contrast, ("cue",))
+    yield Scene("prompt-left-hand", _morning, ("hand",))
+    yield Scene("prompt-of-a-reader", _reader)
+    yield Scene("opening-then-nothing-on-the-table", _opening, ("bare",))
+    yield Scene("story", _morning, ("story",))
+    yield Scene("does-the-child-read", _unasked)
     yield Scene("cues", _morning, ("fluent", "cue", "cue"))
     yield Scene("close", _morning, ("fluent", *_TO_THE_CLOSE))
     yield Scene("close-teach-again", _resting, ("not_yet", *_TO_THE_CLOSE))
@@ -165,7 +183,7 @@ def _size(text: str) -> tuple[int, int]:
 if __name__ == "__main__":
     asked = _arguments.parser("pictures_of_screens", __doc__)
     asked.add_argument("folder", type=Path, metavar="FOLDER", help="where the files go")
-    asked.add_argument("--size", type=_size, metavar="COLUMNSxROWS", help="one size instead of three")
+    asked.add_argument("--size", type=_size, metavar="COLUMNSxROWS", help="one size instead of five")
     asked.add_argument("--screens", action="store_true", help="the screens alone, without the pictures")
     given = asked.parse_args()
     main(given.folder, [given.size] if given.size else SIZES, pictures=not given.screens)
