@@ -96,7 +96,7 @@ async def test_nothing_on_the_table_is_one_key_at_the_opening(home: Path, clock:
         session = morning(app).session
         assert session is not None and morning(app).state is State.OPENING
         assert not any(prompt.table for prompt in session.prompts) and "You need" not in frame(app)
-        assert "Nothing on the table today" in frame(app)
+        assert "Nothing on the table today" in frame(app) and "j nothing" not in frame(app)
         await press(pilot, "b")
         assert "Nothing today asks for a thing." in frame(app)
         await press(pilot, "u")

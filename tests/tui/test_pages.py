@@ -1,5 +1,6 @@
 """What stands on the script of every prompt there is, at every size: nothing needed goes or is cut."""
 
+import re
 from pathlib import Path
 from types import SimpleNamespace
 from typing import Any
@@ -13,6 +14,8 @@ from warmup.config.places import Places
 from warmup.config.plan import load_plan
 from warmup.model import Mark, Prompt
 from warmup.randomness import SeededRandom
+from warmup.session.summary import WOBBLES, Closing, Row
+from warmup.tui.close import close_page
 from warmup.tui.hands import Hand
 from warmup.tui.pages import HOW_TO_WAIT, prompt_page
 from warmup.tui.parts import SMALL_THINGS, Seen, View
@@ -127,3 +130,32 @@ def test_where_the_picture_is_is_said_when_it_is_not_beside_the_words() -> None:
     assert "p shows it alone" in words(spans(at(prompt, 0), View(*room, seen=Seen.ALONE)))
     assert "Lay out:" in words(spans(at(prompt, 0), View(*room, seen=Seen.NOWHERE)))
     assert "alone" not in words(spans(at(prompt, 0), View(*room)))
+
+
+def closing(rows: int) -> Closing:
+    """A close after so many prompts, one in three of which came easily."""
+    marks = (Mark.FLUENT, Mark.HESITATED, None)
+    shown = tuple(
+        Row(n, marks[n % 3], f"How many are there in row {n + 1}?", "soon" * (n % 3 == 1))
+        for n in range(rows)
+    )
+    return Closing(
+        shown, "It came easily.", 0, "Monday", "beans, cup", "day strip", pause=WOBBLES, review="Review week."
+    )
+
+
+@pytest.mark.parametrize("room", [*ROOMS.values(), (58, 18)], ids=str)
+@pytest.mark.parametrize("count", [1, 5, 10])
+def test_the_close_has_a_row_for_each_prompt_or_says_how_many_more(room: tuple[int, int], count: int) -> None:
+    session = at(prompts()[0], 0)
+    session.closed, session.unmarked = False, (2,) * (count > 2)
+    session.context = SimpleNamespace(child=SimpleNamespace(paused=None))
+    lines = close_page(session, closing(count), View(*room)).fitted(room[1])
+    shown = words(lines)
+    assert len(lines) == room[1] and all(cells_of(line) <= room[0] for line in lines)
+    rows = {span.bead for line in lines for span in line if span.bead is not None}
+    more = re.search(r"↓ (\d+) more", shown)
+    assert len(rows) + (int(more[1]) if more else 0) == count
+    assert 0 in rows and "It came easily." in shown, "what went well stays"
+    assert len(rows) >= min(count, 2 if room[1] < 12 else 3) and "finish" in shown
+    assert (count > 1) is ("soon" in shown), "what comes back stays longest of the rest"

@@ -24,13 +24,18 @@ if TYPE_CHECKING:
 _FIRST = (Mark.NOT_YET, Mark.HESITATED, None, Mark.SKIPPED, Mark.FLUENT)
 """Which rows stay longest where not all have room; the one that went well does in any case."""
 
+_FEW = 16
+"""Under so many rows the close is short of them."""
+
 
 def close_page(session: Session, closing: "Closing", view: View) -> Script:
     """The close, with as many rows as there is room for; the rest is counted."""
     ranked = sorted(closing.rows, key=lambda row: (row.at != closing.well_at, _FIRST.index(row.mark), row.at))
     for count in range(len(ranked), 0, -1):
         page = _page(session, closing, view, {row.at for row in ranked[:count]})
-        if sum(len(block.lines) for block in page.blocks if block.keep > Keep.WATCH) <= view.height:
+        # Where rows are few, the prompts are worth more of them than what to lay out tomorrow.
+        gives_way = Keep.OBJECT if view.height < _FEW else Keep.WATCH
+        if sum(len(block.lines) for block in page.blocks if block.keep > gives_way) <= view.height:
             return page
     return _page(session, closing, view, set())
 

@@ -53,7 +53,8 @@ def opening_page(session: Session, view: View, *, first: bool) -> Script:
     page.add([(*beads(session), then)], Keep.BEADS, Place.FOOT)
     if first:
         page.text(BEADS_EXPLAINED, Tone.QUIET, Keep.WHY, place=Place.FOOT)
-    rare = [key("bare", hand)] + [key("wind_down", hand)] * (not view.low)
+    wants = bool(opening.table) or any(prompt.table for prompt in session.prompts)
+    rare = [key("bare", hand)] * wants + [key("wind_down", hand)] * (not view.low)
     keys(page, [rare, [key(name, hand) for name in ("next", "undo", "menu", "help")]], view)
     return page
 
