@@ -21,7 +21,7 @@ def write_year(home: Path, today: dt.date, weeks: int = 34) -> int:
     family = Family(
         first_day=monday - dt.timedelta(weeks=weeks),
         began=monday - dt.timedelta(weeks=weeks),
-        children=(Child("Pip"),),
+        children=(Child("Pip", reads=False),),
         weekdays=tuple(range(start, start + 4)),
         known_until=today - dt.timedelta(1),
     )

@@ -45,12 +45,7 @@ class Installed(NamedTuple):
     def write_year(self) -> int:
         """Write a year of history; gives the number of marks."""
         command = [str(self.python), "-c", WRITE_YEAR, str(self.home)]
-        count = int(subprocess.run(command, cwd=self.folder, capture_output=True, check=True).stdout)
-        # What is asked once in a year is answered: it would stand before the first prompt.
-        family = self.home / "family.toml"
-        asked = family.read_text("utf-8").replace("[[child]]", "[[child]]\nreads = false")
-        family.write_text(asked, "utf-8")
-        return count
+        return int(subprocess.run(command, cwd=self.folder, capture_output=True, check=True).stdout)
 
     def turn(self) -> dict[str, float]:
         """Seconds that each thing measured takes, once."""
