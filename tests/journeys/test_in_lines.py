@@ -122,9 +122,6 @@ def test_a_reader_that_goes_away_is_no_trouble(home: Path) -> None:
 @pytest.mark.parametrize("how", ["\x04", "\x03"], ids=["end of input", "Ctrl-C"])
 def test_the_end_of_the_input_and_ctrl_c_end_it_quietly(how: str, home: Path) -> None:
     with Terminal([*PLAIN, "--demo"], environment(home, TERM="dumb"), rows=80) as terminal:
-        # The invented child is of an age to be asked about: Enter leaves things as they are.
-        terminal.wait("Does your child read")
-        terminal.press("enter")
         terminal.wait("Enter next")
         terminal.press("enter")
         terminal.wait("Prompt 1 of")
