@@ -11,9 +11,9 @@ from textual.containers import VerticalScroll
 from warmup.session.words import MEANINGS
 from warmup.tui.actions import Action, State, actions_of, keys_of
 from warmup.tui.key_screen import bindings
+from warmup.tui.lines import Lines
 from warmup.tui.lists import More
 from warmup.tui.page import Page
-from warmup.tui.panes import Lines
 from warmup.tui.script import Line, Span, Tone, wrapped
 from warmup.tui.workspace import Workspace
 

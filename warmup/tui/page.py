@@ -11,7 +11,7 @@ from textual.widgets import Static
 
 from warmup.tui.actions import with_keys
 from warmup.tui.key_screen import KeyScreen, Result
-from warmup.tui.panes import Lines
+from warmup.tui.lines import Lines
 from warmup.tui.parts import key
 from warmup.tui.script import Line, Span, flowed
 

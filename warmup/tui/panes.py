@@ -1,10 +1,9 @@
 """The two panes: the stage, which is the child's, and the script, which is the adult's."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 
 from rich.segment import Segment
 from textual import events
-from textual.geometry import Size
 from textual.strip import Strip
 from textual.widget import Widget
 
@@ -12,7 +11,7 @@ from warmup.pictures import Drawing, Picture
 from warmup.tui.actions import BY_ID
 from warmup.tui.paint import Depth, Look, depth_of, ground_style, look_of, script_strip, stage_strips
 from warmup.tui.rest import hills
-from warmup.tui.script import Line, Script
+from warmup.tui.script import Script
 
 _TO_THE_EDGE = frozenset({"hundred-chart", "pairs"})
 """Pictures without air beside them: ten things to a row, and at 80 by 24 the stage has forty columns."""
@@ -98,24 +97,6 @@ class Told(Widget):
             told = BEAD.format(meta["bead"] + 1) if meta.get("bead", -1) >= 0 else None
         if told != self.tooltip:
             self.tooltip = told
-
-
-class Lines(Told):
-    """Lines that are made for the width there is, as many rows high as they are."""
-
-    def __init__(self, lines: Callable[[int], Sequence[Line]], *, id: str) -> None:
-        super().__init__(id=id)
-        self._lines = lines
-
-    def get_content_height(self, container: Size, viewport: Size, width: int) -> int:
-        """A row for each line at this width."""
-        return len(self._lines(max(1, width)))
-
-    def render_line(self, y: int) -> Strip:
-        """One of them."""
-        width, look = self.size.width, look_of(self.app.theme)
-        lines = self._lines(max(1, width))
-        return script_strip(lines[y] if y < len(lines) else (), width, 0, look)
 
 
 BEAD = "Prompt {}: go there."
