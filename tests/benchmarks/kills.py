@@ -25,7 +25,7 @@ from warmup.config.family import default
 from warmup.journal.journal import Journal
 from warmup.model import Mark
 
-KEYS = {"up": Mark.FLUENT, "down": Mark.HESITATED, "n": Mark.NOT_YET, "k": Mark.SKIPPED}
+KEYS = {"up": Mark.FLUENT, "down": Mark.HESITATED, "n": Mark.NOT_YET}
 
 
 def prepare(home: Path) -> None:

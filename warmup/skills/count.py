@@ -115,7 +115,7 @@ def _to_100(end: int, rng: SeededRandom) -> Draft:
         cues=(
             Cue("Go back a few numbers and take a run at it."),
             Cue("One finger on the chart, a square for each number.", rows_around(1, end)),
-            Cue("Say the tens together: “ten, twenty, thirty…” The child goes back to the last one said."),
+            Cue("Tens together: “ten, twenty…” The child counts on from there."),
         ),
         watch_for=_WATCH["one-to-100"],
         given={"start": 1, "end": end},

@@ -184,9 +184,12 @@ class MorningScreen(Offering):
 
     def _stage_rows(self, height: int) -> int:
         """How many rows the stage above the strip has: what its picture asks for, within bounds."""
-        picture = self._picture()
-        least = picture.least()[1] if picture else 0
-        return max(least if least <= MOST_STAGE else 0, STAGE, height * 2 // 5)
+        picture, usual = self._picture(), max(STAGE, height * 2 // 5)
+        width = self.app.size.width
+        fitting = (
+            rows for rows in range(usual, MOST_STAGE + 1) if picture is None or picture.fits(width, rows)
+        )
+        return next(fitting, usual)
 
     def _seen(self) -> Seen:
         """Where the picture of the prompt is to be seen."""
