@@ -55,7 +55,7 @@ _CONTRAST: Mapping[Ink, int] = MappingProxyType(
         Ink.SECOND: 215,
         Ink.SOFT: 251,
         Ink.TILE: 16,
-        Ink.TILE_ALT: 16,
+        Ink.TILE_ALT: 236,
         Ink.HOLE: 229,
         Ink.COPPER: 216,
         Ink.SILVER: 254,

@@ -125,7 +125,7 @@ CONTRAST = Palette(
         Ink.SECOND: "#ffb454",
         Ink.SOFT: "#c4ccd6",
         Ink.TILE: "#000000",
-        Ink.TILE_ALT: "#000000",
+        Ink.TILE_ALT: "#303030",
         Ink.HOLE: "#fff0b8",
         Ink.COPPER: "#ffab73",
         Ink.SILVER: "#dbe2ea",
