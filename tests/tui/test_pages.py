@@ -158,3 +158,12 @@ def test_the_close_has_a_row_for_each_prompt_or_says_how_many_more(room: tuple[i
     assert 0 in rows and "It came easily." in shown, "what went well stays"
     assert len(rows) >= min(count, 2 if room[1] < 12 else 3) and "finish" in shown
     assert (count > 1) is ("soon" in shown), "what comes back stays longest of the rest"
+
+
+def test_three_other_forms_of_an_answer_are_named() -> None:
+    forms = ("beads", "pegs", "shells", "spoons")
+    for given, said in ((forms[:3], "beads, pegs, shells"), (forms, "beads, pegs, shells …")):
+        for label, room in (("also:", (76, 45)), ("Also right:", (40, 24))):
+            shown = words(spans(at(prompts()[0]._replace(accept=given), 0), View(*room)))
+            assert f"{label} {said}" in shown and "spoons" not in shown
+            assert ("shells …" in shown) is (len(given) > 3)

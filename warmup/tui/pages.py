@@ -29,6 +29,8 @@ BEADS_EXPLAINED = "A bead for each prompt: · is still to come."
 HOW_TO_WAIT = "Ask, count five silently, then ‹cue›."
 """Said at each prompt of the first two weeks: no cue needs to say it again."""
 AT_LAST_SHORT = "After this: show it; it is not yet."
+_FORMS = 3
+"""So many other forms of an answer are named."""
 _TWO_COLUMNS, _GAP, _LABEL = 64, 3, 12
 """From so many cells on there are two columns, with a gap; and the cells of the labels in the second."""
 
@@ -103,7 +105,7 @@ def _answer(page: Script, prompt: Prompt, view: View) -> None:
         page.add([(*covered, *key("cover", view.hand, "show it"))], Keep.ALWAYS)
         return
     page.text(prompt.answer, Tone.ANSWER, Keep.ALWAYS, "Answer:", action="cover")
-    page.text(", ".join(prompt.accept), Tone.QUIET, Keep.WATCH, "Also right:")
+    page.text(_also_right(prompt), Tone.QUIET, Keep.WATCH, "Also right:")
     page.text(in_words(prompt.working), Tone.PLAIN, Keep.WORKING)
 
 
@@ -117,7 +119,7 @@ def _box(prompt: Prompt, view: View, width: int) -> list[Line]:
             title = (Span("Answer", Tone.LABEL),)
             rows += wrapped(prompt.answer, room, "", Tone.ANSWER)
         if prompt.accept:
-            rows += wrapped(", ".join(prompt.accept), room, "also:", Tone.QUIET)
+            rows += wrapped(_also_right(prompt), room, "also:", Tone.QUIET)
         rows += wrapped(in_words(prompt.working), room, "", Tone.PLAIN)
     foot = key("cover", view.hand, "show it" if view.covered else "hide")
     side = Span("│", Tone.RULE)
@@ -136,6 +138,12 @@ def _edge(corner: str, words: Line, after: str, before: int, end: str, width: in
 
 
 # -- help for the child
+
+
+def _also_right(prompt: Prompt) -> str:
+    """A few other forms of the answer: a date has nine, and an adult knows one when it is said."""
+    some = prompt.accept[:_FORMS]
+    return ", ".join(some) + (" …" if len(prompt.accept) > len(some) else "")
 
 
 def _cues(page: Script, session: Session, view: View) -> None:
