@@ -56,4 +56,9 @@ EQUIVALENT: dict[tuple[str, str, str], str] = {
         "return (*(str(part) for part in row._replace(session=0)), str(began))",
         "return (*(str(part) for part in row._replace(session=1)), str(began))",
     ): _ANY_NUMBER,
+    (
+        "warmup/engine/picking.py",
+        "return c.item.places == 1 or c.begins or c.level.rested(today.index, 0) >= APART",
+        "return c.item.places == 1 or c.begins or c.level.rested(today.index, None) >= APART",
+    ): "a level that has begun has a last morning, so when it opened is not asked",
 }

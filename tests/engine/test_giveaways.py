@@ -56,6 +56,7 @@ def test_counting_that_happens_on_the_number_of_the_day_tells_nothing() -> None:
         ("count-on", "forty, forty-one, forty-two", "thirty-eight, thirty-nine, forty, forty-one", False),
         ("count-back", "three, two, one, zero", "seven, six, five, four, three", False),
         ("by-twos", "ten, twelve, fourteen", "ten, twelve, fourteen, sixteen", True),
+        ("by-tens", "ten, twenty", "ten, twenty, thirty", True),
         ("clock", "half past five", "half past five", True),
         ("clock", "half past five", "half past six", False),
         ("parts", "two and one", "one and two", False),

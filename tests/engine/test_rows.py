@@ -100,6 +100,15 @@ def test_how_many_of_new_levels_and_of_the_strands_behind_come() -> None:
     assert taken("shares", today_of(pasts, 107, count=4)) == 2
 
 
+def test_one_comes_after_a_review() -> None:
+    """On the first morning of week 21: two skills of which one check in week 20 did not come easily."""
+    pasts: dict[Item, Past] = {made(f"skill{n}/one"): ((4, F), (3, H)) for n in range(3)}
+    pasts |= {made(f"other{n}/one"): ((1, F),) for n in range(8)}
+    today = today_of(pasts, 80, gentle=False)
+    assert named_on("after review", today)[:3] == ["skill0", "skill1", "skill2"]
+    assert taken("after review", today) == 1
+
+
 def test_a_strand_is_behind_by_more_than_2_4_points_of_a_quarters_prompts() -> None:
     """Of a quarter's 36 prompts number has 19 in 100: of 9 so far 171, of 10 190; 100 were asked."""
     for asked, behind in ((7, False), (8, True)):
