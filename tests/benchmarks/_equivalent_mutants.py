@@ -61,4 +61,16 @@ EQUIVALENT: dict[tuple[str, str, str], str] = {
         "return c.item.places == 1 or c.begins or c.level.rested(today.index, 0) >= APART",
         "return c.item.places == 1 or c.begins or c.level.rested(today.index, None) >= APART",
     ): "a level that has begun has a last morning, so when it opened is not asked",
+    ("warmup/engine/targets.py", 'skill: str = ""', 'skill: str = "XXXX"'): "no skill has that name either",
+    ("warmup/engine/targets.py", 'code: str = ""', "code: str = None"): "no item has that code either",
+    (
+        "warmup/engine/memory.py",
+        "return interval + 2 * rested if rested <= interval else 3 * min(rested, 2 * interval)",
+        "return interval + 2 * rested if rested < interval else 3 * min(rested, 2 * interval)",
+    ): "the two meet where an item has rested just its interval",
+    (
+        "warmup/engine/rules.py",
+        'Rule("any", SlotKind.OLDER, _any, 12),',
+        'Rule("any", SlotKind.OLDER, _any, 13),',
+    ): "a morning has ten prompts at most",
 }

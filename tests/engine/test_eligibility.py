@@ -12,7 +12,16 @@ from tests.engine.made import F, H, N, Past, known, made, morning, plan_of
 from warmup import skills
 from warmup.config.family import CountdownRule
 from warmup.config.places import Places
-from warmup.engine.eligibility import SAMPLES, Adjustments, eligible, holds, open_items, sampled
+from warmup.engine.eligibility import (
+    SAMPLES,
+    Adjustments,
+    eligible,
+    holds,
+    missed,
+    open_items,
+    sampled,
+    to_teach,
+)
 from warmup.engine.memory import Knowledge, Record, fold
 from warmup.model import Asked, Item, ItemId, LevelId, Mark, Routine, level_id
 from warmup.session.context import Context, open_context
@@ -139,6 +148,8 @@ def test_a_start_in_january_asks_what_is_new_and_samples_what_came_before() -> N
     sampled_first = {name for names in first.values() for name in names[:SAMPLES]}
     lived = live(context, 30)
     asked = [prompt.item for routine in lived for prompt in routine.prompts]
+    whys = {prompt.why for routine in lived for prompt in routine.prompts}
+    assert "from before you began: to see whether it is known" in whys
     # What the day itself asked for once is known of, and comes again.
     timely = {
         prompt.item
@@ -194,3 +205,20 @@ def test_a_pause_holds_back_what_the_day_itself_asks_for_until_its_level_has_beg
 
     assert asks(begun, None) and asks(begun, context.year.mornings[98]), "a pause that is over"
     assert not asks(begun, day) and asks(known_it, day)
+
+
+def test_three_not_yet_running_rest_until_taught_again_the_newest_first() -> None:
+    """An item is taught again rather than asked a fourth time; README, "Marks"."""
+    first, later, twice = made("knots/one"), made("ropes/one"), made("sails/one")
+    pasts: dict[Item, Past] = {
+        first: ((9, N), (8, N), (7, N)),
+        later: ((5, N), (4, N), (3, N)),
+        twice: ((2, N), (1, N)),
+    }
+    plan = plan_of(pasts)
+    now = known(plan, pasts, 40)
+    assert missed((first, later, twice), now, ()) == (later.id, first.id)
+    assert missed((later, first, twice), now, [later.level_id]) == (first.id,)
+    assert [item.id for item in open_items(plan, morning(40), now)] == [twice.id]
+    taught = Adjustments(taught={first.id: morning(40).date})
+    assert to_teach(plan.items, now, taught) == (later.id,)

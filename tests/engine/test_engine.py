@@ -291,7 +291,7 @@ def test_the_surest_is_never_one_that_is_not_yet(asking: Asking, few: int) -> No
     if one is None:
         assert not [item for item in kind if not item.ladder], "what a ladder has left behind does not come"
         return
-    assert one.item in kind and one.why == SURE and one.slot is SlotKind.SURE
+    assert one.item in kind and one.why == SURE and one.slot is SlotKind.SURE and isinstance(one.hard, bool)
 
     def ease(item: Item) -> int:
         """Twice running easily, then once, then what is hard, then what is new."""

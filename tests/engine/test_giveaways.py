@@ -1,6 +1,7 @@
 """One prompt of a morning never tells the answer of another, whatever is drawn or swapped in."""
 
 import datetime as dt
+from functools import partial
 
 import pytest
 
@@ -57,6 +58,7 @@ def test_counting_that_happens_on_the_number_of_the_day_tells_nothing() -> None:
         ("count-back", "three, two, one, zero", "seven, six, five, four, three", False),
         ("by-twos", "ten, twelve, fourteen", "ten, twelve, fourteen, sixteen", True),
         ("by-tens", "ten, twenty", "ten, twenty, thirty", True),
+        ("count", "one, two, three", "seven", False),
         ("clock", "half past five", "half past five", True),
         ("clock", "half past five", "half past six", False),
         ("parts", "two and one", "one and two", False),
@@ -111,3 +113,11 @@ def test_of_two_that_meet_in_whatever_words_the_later_goes_unless_the_day_asks_f
     assert to_leave_out((other, told)) == "weekday/tomorrow"
     assert to_leave_out((other, told), keep={told.item}) == "weekday/today"
     assert to_leave_out((other,)) is None
+
+
+def test_a_prompt_is_drawn_for_the_first_warm_up_of_the_day_unless_another_is_named() -> None:
+    make = partial(build, [choice("weekday/around")], TUESDAY, Knowledge(), shape="daily")
+    children = [f"Pip {n}" for n in range(12)]
+    plain = [make(child=child).prompts for child in children]
+    assert plain == [make(child=child, session=1).prompts for child in children]
+    assert plain != [make(child=child, session=2).prompts for child in children]

@@ -98,6 +98,9 @@ def test_how_many_of_new_levels_and_of_the_strands_behind_come() -> None:
     pasts: dict[Item, Past] = {made(f"skill{n}/one"): ((1, F),) for n in range(5)}
     pasts[made("steps/one", "counting")] = [(n, F) for n in range(35, 0, -1) for _ in range(3)]
     assert taken("shares", today_of(pasts, 107, count=4)) == 2
+    ways: dict[Item, Past] = {made(f"skill{n}/two"): () for n in range(3)}
+    ways |= {made(f"skill{n}/one"): ((1, F),) for n in range(3)}
+    assert taken("new ways", today_of(ways, gentle=False)) == 1
 
 
 def test_one_comes_after_a_review() -> None:
