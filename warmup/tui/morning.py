@@ -30,7 +30,6 @@ STAGE, MOST_STAGE, STRIP = 9, 11, 9
 """The rows of a stage above such a strip, at least and when its picture asks for more; and of the strip."""
 EARLY = dt.timedelta(weeks=2)
 """For so long after a family began, and in the first two weeks of lessons, a line says how to ask."""
-"""When this level opens it is asked whether the child reads."""
 UNUSABLE = 3
 """The exit code for a file that can't be used as it is (see ``cli``)."""
 
