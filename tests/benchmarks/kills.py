@@ -21,7 +21,7 @@ from rich.table import Table
 from tests.benchmarks import _arguments
 from tests.terminal import WARMUP, Terminal, environment
 from warmup.config import family as families
-from warmup.config.family import default
+from warmup.config.family import Child, default
 from warmup.journal.journal import Journal
 from warmup.model import Mark
 
@@ -34,7 +34,7 @@ def prepare(home: Path) -> None:
     family = default(today)
     home.mkdir(parents=True, exist_ok=True)
     extra = () if today.weekday() in family.weekdays else (today,)
-    families.save(home / "family.toml", family._replace(extra=extra))
+    families.save(home / "family.toml", family._replace(extra=extra, children=(Child("Bean", reads=False),)))
 
 
 def one_life(home: Path, rng: Random) -> dict[int, Mark]:

@@ -10,6 +10,7 @@ import pytest
 if sys.platform == "win32":
     collect_ignore = ["test_a_day.py"]
 
+from tests.journeys.asked_first import past_questions
 from tests.terminal import WARMUP, Terminal, environment
 from warmup.config import family as families
 from warmup.journal.journal import Journal
@@ -21,13 +22,10 @@ FOOT = "? all keys"
 
 
 def past_what_is_asked(terminal: Terminal) -> None:
-    """From the first form over the question whether today counts, if it is one, to the first prompt."""
+    """From the first form over what is asked on some dates to the first prompt."""
     terminal.wait("Nickname")
     terminal.press("enter")
-    # On a day without school the program asks whether it counts; Enter says no.
-    if "Does it count" in terminal.wait(lambda text: FOOT in text or "Does it count" in text):
-        terminal.press("enter")
-    terminal.wait("nothing is asked yet")
+    past_questions(terminal, "nothing is asked yet")
     # Both keys mean "go on" there, and a second one at once would be taken for a bounce.
     time.sleep(LANDING.total_seconds() + 0.1)
     terminal.press("right")

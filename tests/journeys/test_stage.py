@@ -28,7 +28,7 @@ def with_family(home: Path) -> None:
     today = dt.date.today()
     family = default(today)
     extra = () if today.weekday() in family.weekdays else (today,)
-    family = family._replace(extra=extra, children=(Child("Bean"),))
+    family = family._replace(extra=extra, children=(Child("Bean", reads=False),))
     home.mkdir(parents=True, exist_ok=True)
     save(home / "family.toml", family)
     journal = Journal.open(home, dt.datetime.now)
