@@ -37,6 +37,8 @@ class Terminal:
         self.pid, self._fd = pty.fork()
         if self.pid == 0:
             fcntl.ioctl(0, termios.TIOCSWINSZ, struct.pack("HHHH", rows, columns, 0, 0))
+            # A run started in the background ignores the interrupt, and would hand that on.
+            signal.signal(signal.SIGINT, signal.SIG_DFL)
             os.execvpe(command[0], list(command), dict(environ))
         fcntl.ioctl(self._fd, termios.TIOCSWINSZ, struct.pack("HHHH", rows, columns, 0, 0))
 
