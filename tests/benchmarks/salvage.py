@@ -107,10 +107,9 @@ def by_hand(raw: bytes, known: set[Read]) -> set[Read]:
         for cell in range(int.from_bytes(page[3:5], "big")):
             with suppress(IndexError, ValueError):
                 pointer = int.from_bytes(page[head + 2 * cell :][:2], "big") + before
-                values = list(_record(page, pointer))
-                if len(values) == 9:
-                    child, date, session, at, mark, _, _, _, time = values
-                    found.add(Read((child, date, session, at), mark, time))  # type: ignore[arg-type]
+                match list(_record(page, pointer)):
+                    case [str(child), str(date), int(session), int(at), str(mark), _, _, _, str(time)]:
+                        found.add(Read((child, date, session, at), mark, time))
     return found & known
 
 
