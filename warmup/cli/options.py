@@ -36,6 +36,11 @@ def parser() -> argparse.ArgumentParser:
     whole.add_argument(
         "--child", default="", metavar="NICKNAME", help="whose morning, where there are several children"
     )
+    _commands(whole)
+    return whole
+
+
+def _commands(whole: argparse.ArgumentParser) -> None:
     # With `prog` given, argparse need not lay out a usage line to find it.
     commands = whole.add_subparsers(title="commands", metavar="COMMAND", prog="warmup", dest="command")
     _today(commands.add_parser("today", help="print the routine of a date"))
@@ -63,7 +68,6 @@ def parser() -> argparse.ArgumentParser:
     for command in commands.choices.values():
         # Behind a command as well as before it: whoever asks for the demo never gets the family's own.
         command.add_argument("--demo", action="store_true", default=argparse.SUPPRESS, help=_DEMO)
-    return whole
 
 
 def _today(today: argparse.ArgumentParser) -> None:
