@@ -7,6 +7,7 @@ import sys
 import tempfile
 from collections.abc import Callable
 from pathlib import Path
+from typing import Any
 
 import pytest
 from hypothesis import given, settings
@@ -16,12 +17,12 @@ from tests.household import FAMILY, OPENING, TODAY, StandingClock, context_at, s
 from warmup.cli import spoken, spoken_lines
 from warmup.cli.letters import chosen, of_action
 from warmup.cli.main import DONE, UNUSABLE, main
-from warmup.config.family import load, year_of
+from warmup.config.family import Child, load, year_of
 from warmup.journal.journal import Journal
 from warmup.model import Mark, Opening
 from warmup.session.context import Context
 from warmup.session.session import Session, resume
-from warmup.session.words import COUNTS, ELSEWHERE, HELLO, MEANINGS, NOT_PLANNED
+from warmup.session.words import COUNTS, ELSEWHERE, FOR_FUN, HELLO, MEANINGS, NOT_PLANNED, READS
 from warmup.text import clean
 from warmup.tui.doing import STOPPED
 
@@ -43,9 +44,9 @@ def typed(monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -
     return run
 
 
-def fixed(home: Path, clock: StandingClock, opening: Opening | None = None, **family: object) -> Context:
+def fixed(home: Path, clock: StandingClock, opening: Opening | None = None, **family: Any) -> Context:
     """The fixed morning, not begun."""
-    context = context_at(home, clock, FAMILY._replace(**family))  # type: ignore[arg-type]
+    context = context_at(home, clock, FAMILY._replace(**family))
     start_fixed(context, opening)
     return context
 
@@ -269,6 +270,19 @@ def test_a_day_without_school_asks_whether_it_counts(
     said = typed(context, clock, "huh", line, "q")
     assert NOT_PLANNED in said and COUNTS in said and context.morning().is_school is kind
     assert any(line.startswith("Prompt 1 of ") or line.startswith("Opening") for line in said)
+
+
+def test_reading_is_asked_about_right_after_a_day_without_school(
+    home: Path, clock: StandingClock, typed: Run
+) -> None:
+    """And neither question comes again: on the screen they stand in the same order."""
+    saturday = dt.date(2027, 3, 6)
+    family = FAMILY._replace(known_until=saturday - dt.timedelta(1), children=(Child("Bean"),))
+    context = context_at(home, clock, family, saturday)
+    said = typed(context, clock, "", "w", "", "q")
+    assert said.index(COUNTS) < said.index(FOR_FUN) < said.index(READS)
+    assert said.count(COUNTS) == said.count(READS) == 1
+    assert context.child.reads and any(line.startswith("Prompt 1 of ") for line in said)
 
 
 def test_past_midnight_a_line_does_nothing_but_ask(

@@ -1,6 +1,5 @@
 """The real program in a pseudo-terminal, typed at as an adult would."""
 
-import datetime as dt
 import sys
 import time
 from pathlib import Path
@@ -10,10 +9,8 @@ import pytest
 if sys.platform == "win32":
     collect_ignore = ["test_a_day.py"]
 
-from tests.journeys.asked_first import past_questions
+from tests.journeys.real_morning import history, past_questions
 from tests.terminal import WARMUP, Terminal, environment
-from warmup.config import family as families
-from warmup.journal.journal import Journal
 from warmup.model import Mark
 from warmup.tui.guards import LANDING
 
@@ -30,15 +27,6 @@ def past_what_is_asked(terminal: Terminal) -> None:
     time.sleep(LANDING.total_seconds() + 0.1)
     terminal.press("right")
     terminal.wait("came easily")
-
-
-def history(home: Path) -> list[Mark | None]:
-    """The marks on disk, in order."""
-    journal = Journal.open(home, dt.datetime.now)
-    (child,) = families.load(home / "family.toml").children
-    marks = [line.mark for line in journal.history(child.journal_name)]
-    journal.shut()
-    return marks
 
 
 def test_a_first_morning_a_kill_and_the_close(home: Path) -> None:

@@ -13,7 +13,7 @@ from warmup.cli.lines import Ended, part, say, take_any_bytes
 from warmup.config.family import Family
 from warmup.config.toml_file import FileProblem
 from warmup.journal.journal import Changed, Journal
-from warmup.model import ItemId, Mark
+from warmup.model import Mark
 from warmup.session import undoing
 from warmup.session.context import Clock, Context
 from warmup.session.pausing import turn_week
@@ -60,8 +60,7 @@ class SpokenMorning:
     def __init__(self, work: Workspace) -> None:
         self.work = work
         self._stands: tuple[object, ...] = ()
-        self._begun = self._over = self._left_unsaid = False
-        self._uncovered: ItemId | None = None
+        self._begun = self._over = self._day_said = self._left_unsaid = False
         self._ending: Closing | None = None
         self._loud: list[str] = []
 
@@ -102,11 +101,12 @@ class SpokenMorning:
         work = self.work
         if work.context.unconfirmed_days():
             spoken_first.missed_mornings(work)
-        elif work.session is None and work.asks_whether_it_counts():
-            spoken_first.whether_it_counts(work)
+        elif work.session is None and not self._day_said and work.asks_whether_it_counts():
+            self._day_said = spoken_first.whether_it_counts(work)
         elif work.session is None and not self._left_unsaid and asks_whether_they_read(work.context):
             self._left_unsaid = not spoken_first.whether_they_read(work)
         else:
+            self._day_said = False
             self._at(work.session or work.sit())
 
     # -- the morning
@@ -135,7 +135,7 @@ class SpokenMorning:
             from warmup.session.summary import closing
 
             self._ending = closing(session, self.work.context.knew_before_today())
-        part(spoken_lines.standing(session, self._ending, covered=self._covered(session)))
+        part(spoken_lines.standing(session, self._ending, covered=self.work.covered))
         self._tell_trouble(again=True)
 
     def _choices(self, session: Session) -> tuple[Choice, ...]:
@@ -171,12 +171,6 @@ class SpokenMorning:
             case _:
                 self._at_a_prompt(session, name)
 
-    def _covered(self, session: Session) -> bool:
-        """Whether the answer is covered: for who reads, until it is asked for."""
-        if self.work.context.child.reads and session.prompt:
-            return session.prompt.item != self._uncovered
-        return not self.work.context.family.answers_shown
-
     def _at_a_prompt(self, session: Session, name: str) -> None:
         match name:
             case "cue":
@@ -184,10 +178,10 @@ class SpokenMorning:
                 session.next_cue()
                 say(*spoken_lines.newest_cue(session, before))
             case "cover":
-                self._turn_cover(session)
-                say(*spoken_lines.answer(session, covered=self._covered(session)))
+                self.work.turn_cover()
+                say(*spoken_lines.answer(session, covered=self.work.covered))
             case "stage":
-                say(*spoken_lines.more_about(session, covered=self._covered(session)))
+                say(*spoken_lines.more_about(session, covered=self.work.covered))
             case "another":
                 self._one_of(session, spoken_lines.ANOTHER)
             case _ if name in _MARKS:
@@ -195,13 +189,6 @@ class SpokenMorning:
                 self.work.said = f"{undoing.MARK_WORDS[_MARKS[name]].capitalize()}."
             case _:
                 self.work.said = AT_A_PROMPT[name](session)
-
-    def _turn_cover(self, session: Session) -> None:
-        covered, context = self._covered(session), self.work.context
-        if context.child.reads and session.prompt:
-            self._uncovered = session.prompt.item if covered else None
-        else:
-            context.editor.prefer(answers_shown=covered)
 
     def _one_of(self, session: Session, choices: tuple[Choice, ...]) -> None:
         """Ask for one of a few; back leaves the prompt as it is, and so does a line that means none."""

@@ -93,19 +93,19 @@ def which_date(work: Workspace) -> None:
         return
 
 
-def whether_it_counts(work: Workspace) -> None:
-    """On a day without school: does it count? Then the session begins."""
+def whether_it_counts(work: Workspace) -> bool:
+    """On a day without school: does it count? Whether it was answered, and nothing taken back instead."""
     part([NOT_PLANNED, COUNTS])
     match _one_of(lambda asked: read(work, asked), _COUNT):
         case "undo":
             work.undo()
-            return
+            return False
         case "count":
             work.keep(undoing.EXTRA, lambda: work.context.editor.count(work.context.today))
             work.said = COUNTED
         case _:
             work.said = FOR_FUN
-    work.sit()
+    return True
 
 
 def whether_they_read(work: Workspace) -> bool:

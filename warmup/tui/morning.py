@@ -207,8 +207,7 @@ class MorningScreen(Offering):
         """The script's page at this size."""
         family, session, work = self.work.context.family, self.session, self.work
         name = work.context.child.nickname if len(family.children) > 1 else ""
-        covered = self.covered
-        view = View(width, height, work.hand, work.notices(), name, covered, self._seen())
+        view = View(width, height, work.hand, work.notices(), name, work.covered, self._seen())
         if session and session.at_opening:
             first = session.morning.date == family.began
             return pages.opening_page(session, view, first=first)
@@ -246,10 +245,8 @@ class MorningScreen(Offering):
             self.toggle_class("picture")
         elif action == "leave" and self.has_class("picture"):
             self.remove_class("picture")
-        elif action == "cover" and self.work.context.child.reads and session.prompt:
-            self.uncovered = session.prompt.item if self.covered else None
         elif action == "cover":
-            self.work.context.editor.prefer(answers_shown=not self.work.context.family.answers_shown)
+            self.work.turn_cover()
         else:
             self.work.said = AT_A_PROMPT[action](session)
 

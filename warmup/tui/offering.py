@@ -3,7 +3,6 @@
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from warmup.model import ItemId
 from warmup.session.pausing import paused
 from warmup.session.session import Session
 from warmup.tui.actions import BY_ID, Action, State, menu_of
@@ -18,15 +17,11 @@ _PICKED = frozenset({"just", "swap", "hold", "known", "short", "stop", "rough"})
 
 
 class Offering(KeyScreen[object]):
-    """The part of the morning's screen that knows it. ``ending`` is what the close says, once it was reached.
-
-    ``uncovered`` is the item whose answer was asked for, where answers start covered.
-    """
+    """The part of the morning's screen that knows it; ``ending`` is what the close says, once reached."""
 
     def __init__(self, work: Workspace) -> None:
         super().__init__(work)
         self.ending: Closing | None = None
-        self.uncovered: ItemId | None = None
 
     @property
     def session(self) -> Session | None:
@@ -39,13 +34,6 @@ class Offering(KeyScreen[object]):
         if self.session and self.session.at_opening:
             return State.OPENING
         return State.CLOSE if self.session and self.session.at_close else State.PROMPT
-
-    @property
-    def covered(self) -> bool:
-        """Whether the answer is covered: for who reads, until it is asked for."""
-        if self.work.context.child.reads and self.session and self.session.prompt:
-            return self.session.prompt.item != self.uncovered
-        return not self.work.context.family.answers_shown
 
     def belongs(self, action: str) -> bool:
         """Whether an action does something just now."""
@@ -92,7 +80,7 @@ class Offering(KeyScreen[object]):
         names = {
             "known": "they know it already",
             "new": "new things again" if until else "nothing new until I say",
-            "cover": "show the answer" if self.covered else "hide the answer",
+            "cover": "show the answer" if self.work.covered else "hide the answer",
             "pause": "new things again" if until else action.label,
             "rough": "no rough day after all" if self.session and self.session.rough else action.label,
         }

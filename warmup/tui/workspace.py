@@ -4,6 +4,7 @@ from collections.abc import Callable
 from typing import NamedTuple
 
 from warmup.journal.journal import Journal
+from warmup.model import ItemId
 from warmup.session import undoing
 from warmup.session.context import Clock, Context
 from warmup.session.session import Session, begin, resume
@@ -41,6 +42,7 @@ class Workspace:
         self.context, self.journal, self.clock = context, journal, clock
         self.turn_theme, self._notices, self._aside = turn_theme, notices, aside
         self.session: Session | None = None
+        self._uncovered: ItemId | None = None
         self.hand = Hand.RIGHT
         """The hand used last: its keys are named."""
         self.said = self.wrong = ""
@@ -55,6 +57,21 @@ class Workspace:
         loud = (saving, self.context.editor.unsaved, *self._notices, self.wrong)
         lines = (*(Notice(line, loud=True) for line in loud), Notice(self._aside), Notice(self.said))
         return tuple(line for line in lines if line.text)
+
+    @property
+    def covered(self) -> bool:
+        """Whether the answer is covered: for who reads, until it is asked for."""
+        if self.context.child.reads and self.session and self.session.prompt:
+            return self.session.prompt.item != self._uncovered
+        return not self.context.family.answers_shown
+
+    def turn_cover(self) -> None:
+        """Cover the answer or uncover it: of this prompt for who reads, else from now on."""
+        covered = self.covered
+        if self.context.child.reads and self.session and self.session.prompt:
+            self._uncovered = self.session.prompt.item if covered else None
+        else:
+            self.context.editor.prefer(answers_shown=covered)
 
     def asks_whether_it_counts(self) -> bool:
         """Whether today was no planned morning, and nothing was said of it yet or that was taken back."""
