@@ -18,7 +18,7 @@ from warmup.tui.workspace import Workspace
 
 _WIDE = 96
 """From so many columns on there is room for a sentence beside each entry."""
-LABEL, KEY, SENTENCE = 29, 6, 53
+LABEL, KEY, SENTENCE = 30, 6, 53
 """The cells of an entry's name, of its key and of what it does."""
 
 

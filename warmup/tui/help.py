@@ -1,19 +1,17 @@
 """The help: every key of a page, what it does, and what the marks mean."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from itertools import zip_longest
 from typing import ClassVar
 
-from textual.app import ComposeResult
 from textual.binding import BindingType
-from textual.containers import VerticalScroll
+from textual.widget import Widget
 
 from warmup.session.words import MEANINGS
 from warmup.tui.actions import Action, State, actions_of, keys_of
 from warmup.tui.key_screen import bindings
 from warmup.tui.lines import Lines
-from warmup.tui.lists import More
-from warmup.tui.page import Page
+from warmup.tui.reading import Reading
 from warmup.tui.script import Line, Span, Tone, wrapped
 from warmup.tui.workspace import Workspace
 
@@ -23,11 +21,10 @@ _KEYS, _LABEL = 10, 27
 """The cells of the keys and of a label."""
 
 
-class HelpScreen(Page[str]):
+class HelpScreen(Reading):
     """The keys of the page it was opened from. Its result is an action to do there, if one was clicked."""
 
-    CSS_PATH: ClassVar = ["page.tcss", "help.tcss"]
-    AUTO_FOCUS = "#scroll"
+    CSS_PATH: ClassVar = ["page.tcss", "reading.tcss", "help.tcss"]
     STATES = (State.HELP,)
     FOOT: ClassVar = {"leave": "back", "line_down": "", "line_up": "", "quit": ""}
     BINDINGS: ClassVar[list[BindingType]] = [*bindings(*STATES)]
@@ -36,17 +33,15 @@ class HelpScreen(Page[str]):
         super().__init__(work)
         self._states = states
         self._actions = actions_of(states)
-        self._scroll = VerticalScroll(Lines(self._lines, id="keys"), id="scroll")
 
     def heading(self) -> str:
         """Whose keys they are."""
         hands = "" if State.FORM in self._states else ": either hand, one at a time"
         return f"Keys of {self._states[0].value}{hands}"
 
-    def body(self) -> ComposeResult:
+    def content(self) -> Iterable[Widget]:
         """The keys above the meanings."""
-        yield self._scroll
-        yield More(self._scroll)
+        yield Lines(self._lines, id="keys")
 
     def _lines(self, width: int) -> list[Line]:
         """A key to a line where there is room for its sentence, else two or one without; then the marks."""
@@ -68,18 +63,6 @@ class HelpScreen(Page[str]):
     def belongs(self, action: str) -> bool:
         """A click on a key does what it does on the page below."""
         return super().belongs(action) or any(each.id == action for each in self._actions)
-
-    def act(self, action: str) -> None:
-        """Go up and down, or leave."""
-        match action:
-            case "line_up":
-                self._scroll.scroll_relative(y=-1, animate=False)
-            case "line_down":
-                self._scroll.scroll_relative(y=1, animate=False)
-            case "return" | "leave" | "done":
-                self.leave()
-            case _:
-                self.leave(action)
 
     def open_help(self) -> None:
         """The key that opened it closes it."""

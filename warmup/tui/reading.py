@@ -1,4 +1,4 @@
-"""A page to be read: lines that scroll, and nothing to pick."""
+"""A page to be read: it scrolls, and there is nothing to pick."""
 
 from abc import abstractmethod
 from collections.abc import Iterable
@@ -7,6 +7,7 @@ from typing import ClassVar
 from rich.text import Text
 from textual.app import ComposeResult
 from textual.containers import VerticalScroll
+from textual.widget import Widget
 from textual.widgets import Static
 
 from warmup.tui.lists import More
@@ -22,16 +23,14 @@ class Reading(Page[str]):
 
     def __init__(self, work: Workspace) -> None:
         super().__init__(work)
-        self._scroll = VerticalScroll(
-            *(Static(line, classes="line", markup=False) for line in self.lines()), id="scroll"
-        )
+        self._scroll = VerticalScroll(*self.content(), id="scroll")
 
     @abstractmethod
-    def lines(self) -> Iterable[Text]:
+    def content(self) -> Iterable[Widget]:
         """What there is to read."""
 
     def body(self) -> ComposeResult:
-        """The lines."""
+        """What there is to read, and how much of it is out of sight."""
         yield self._scroll
         yield More(self._scroll)
 
@@ -46,3 +45,8 @@ class Reading(Page[str]):
                 self.leave()
             case _:
                 self.leave(action)
+
+
+def paragraph(text: Text) -> Static:
+    """Some of it, in words."""
+    return Static(text, classes="line", markup=False)

@@ -5,13 +5,14 @@ from typing import ClassVar
 
 from rich.text import Text
 from textual.binding import BindingType
+from textual.widget import Widget
 
 from warmup.session.pausing import paused, until_words, wobbling
 from warmup.session.reviewing import parts
 from warmup.session.summary import WOBBLES
 from warmup.tui.actions import State, with_keys
 from warmup.tui.key_screen import bindings
-from warmup.tui.reading import Reading
+from warmup.tui.reading import Reading, paragraph
 
 NOTHING_YET = "Nothing was checked yet."
 
@@ -29,18 +30,19 @@ class ReviewScreen(Reading):
         count = sum(len(part.titles) for part in parts(self.work.context) if part.label != "teach again")
         return f"Review, week {self.work.context.morning().week}: {count} skill{'s' * (count != 1)} so far"
 
-    def lines(self) -> Iterable[Text]:
+    def content(self) -> Iterable[Widget]:
         """What became of the skills, then whether much wobbled."""
         context = self.work.context
         found = parts(context)
         for part in found:
-            yield Text.assemble((f"{part.label}\n", "bold"), " · ".join(part.titles))
+            yield paragraph(Text.assemble((f"{part.label}\n", "bold"), " · ".join(part.titles)))
         if not found:
-            yield Text(NOTHING_YET)
+            yield paragraph(Text(NOTHING_YET))
         if (until := paused(context)) is not None:
-            yield Text(until_words(until))
+            yield paragraph(Text(until_words(until)))
         elif self.belongs("pause"):
-            yield Text(with_keys(f"{WOBBLES} ‹pause›: nothing new for a week.", self.work.hand))
+            said = with_keys(f"{WOBBLES} ‹pause›: nothing new for a week.", self.work.hand)
+            yield paragraph(Text(said))
 
     def belongs(self, action: str) -> bool:
         """A week with nothing new is offered where much wobbled, or may be taken back."""

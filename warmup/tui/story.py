@@ -5,11 +5,12 @@ from typing import ClassVar
 
 from rich.text import Text
 from textual.binding import BindingType
+from textual.widget import Widget
 
 from warmup.session.story import story
 from warmup.tui.actions import State
 from warmup.tui.key_screen import bindings
-from warmup.tui.reading import Reading
+from warmup.tui.reading import Reading, paragraph
 
 
 class StoryScreen(Reading):
@@ -25,12 +26,13 @@ class StoryScreen(Reading):
         session = self.work.session
         return f"“{session.prompt.say}”" if session and session.prompt else ""
 
-    def lines(self) -> Iterable[Text]:
+    def content(self) -> Iterable[Widget]:
         """Why it comes today, then its story."""
         session = self.work.session
         if session is None or session.prompt is None:
             return
         if session.prompt.why:
-            yield Text.assemble(("Why today: ", "bold"), session.prompt.why)
+            yield paragraph(Text.assemble(("Why today: ", "bold"), session.prompt.why))
         self.work.context.forget()
-        yield from map(Text, story(self.work.context, session.prompt.item))
+        for line in story(self.work.context, session.prompt.item):
+            yield paragraph(Text(line))
