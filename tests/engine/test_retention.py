@@ -167,11 +167,13 @@ def test_both_memories_gain_by_spacing(kind: str) -> None:
     assert best_for_a_week < best_for_a_year
 
 
-def test_ours_keeps_as_much_as_rotation_but_for_two_points(years: list[tuple[Lived, list[Request]]]) -> None:
+def test_ours_keeps_as_much_as_rotation_but_for_half_a_point(
+    years: list[tuple[Lived, list[Request]]],
+) -> None:
     """references/pedagogy.toml, spacing.meta and spacing.ridgeline: rests matter, and which is best depends.
 
-    These children learn each item by itself, where the year's weights cost what rests by the marks gain; two
-    points a child are within chance over half a year. The benchmark prints how a whole one ends.
+    These children learn each item by itself, where the year's weights cost what rests by the marks gain; half
+    a point a child is within chance. Half a year: the benchmark prints how a whole one ends.
     """
 
     def kept(year: Lived) -> float:
@@ -184,4 +186,4 @@ def test_ours_keeps_as_much_as_rotation_but_for_two_points(years: list[tuple[Liv
             for child, (ours, _), other in zip(CHILDREN, years, plain, strict=True)
             if child.kind == kind
         ]
-        assert sum(ours for ours, _ in pairs) > sum(other - 0.02 for _, other in pairs), kind
+        assert sum(ours for ours, _ in pairs) > sum(other - 0.005 for _, other in pairs), kind
