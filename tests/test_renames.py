@@ -107,7 +107,9 @@ def test_a_family_of_before_keeps_what_it_held_opened_and_taught(tmp_path: Path)
 @pytest.mark.usefixtures("renamed")
 def test_a_year_of_before_keeps_its_weeks_and_a_slip_is_named_where_it_stands(tmp_path: Path) -> None:
     year = tmp_path / "year.toml"
-    year.write_text("[skills.make-ten]\nsee-places = 3\nfriends = 22\n[skills.tens-friends]\neasy = 8\n")
+    year.write_text(
+        "weeks = 36\n[skills.make-ten]\nsee-places = 3\nfriends = 22\n[skills.tens-friends]\neasy = 8\n"
+    )
     places = Places(tmp_path, tmp_path)
     weeks = load_plan(places).weeks
     assert weeks == {"make-ten:see-places": 3, "make-ten:all": 22, "make-ten:easy-pairs": 8}
@@ -115,7 +117,7 @@ def test_a_year_of_before_keeps_its_weeks_and_a_slip_is_named_where_it_stands(tm
     assert not any("friends" in problem for problem in before)
     year.write_text(year.read_text().replace("friends = 22", "friends = 27"))
     (problem,) = (each for each in check_plan(places) if str(each) not in before)
-    assert problem.line == 3 and "review week" in str(problem)
+    assert problem.line == 4 and "review week" in str(problem)
     year.write_text("[skills.nobody]\nfriends = 19\n")
     with pytest.raises(FileProblem, match="nobody"):
         load_plan(places)

@@ -175,7 +175,7 @@ def test_a_date_knows_the_mornings_before_and_after_it_and_what_it_is() -> None:
     assert [year.morning(MONDAY + n * ONE).next for n in (-1, 0, 2, 3)] == [
         MONDAY, *days(3), *days(3), *days(7)
     ]  # fmt: skip
-    assert [year.index_of(MONDAY + n * ONE) for n in (-1, 0, 1, 3, 4)] == [0, 0, 1, 1, 2]
+    assert [year.index_of(MONDAY + n * ONE) for n in (-8, -1, 0, 1, 3, 4)] == [-4, 0, 0, 1, 1, 2]
     last = year.mornings[-1]
     assert year.kind(last) is DayKind.SCHOOL and year.kind(last + ONE) is DayKind.AFTER
 
@@ -273,3 +273,56 @@ def test_a_year_begun_in_its_last_week_stays_there() -> None:
     assert [year.morning(day).school_day for day in days(-1, 0, 1, 2)] == [70, 71, 72, 72]
     assert {year.morning(day).week for day in days(-1, 0, 1, 2)} == {36}
     assert {year.morning(day).quarter for day in days(-1, 0, 1, 2)} == {4}
+
+
+@pytest.mark.parametrize(
+    ("held", "skipped", "weeks"),
+    [
+        ((), (), list(range(1, 37))),
+        ((9,), (), [*range(1, 10), *range(9, 37)]),
+        ((9, 9, 36), (), [*range(1, 9), 9, 9, 9, *range(10, 37), 36]),
+        ((), (11, 12), [*range(1, 11), *range(13, 37)]),
+        ((11,), (11,), [*range(1, 11), *range(12, 37)]),
+    ],
+)
+def test_a_held_week_comes_again_and_a_skipped_one_never(
+    held: tuple[int, ...], skipped: tuple[int, ...], weeks: list[int]
+) -> None:
+    """Written out by hand: the week of the lessons of each of the year's mornings, four a week."""
+    year = school_year(MONDAY, (0, 1, 2, 3), held=held, skipped=skipped)
+    mornings = [year.morning(day, reviews=(9,)) for day in year.mornings]
+    assert [morning.week for morning in mornings] == [week for week in weeks for _ in range(4)]
+    assert [morning.school_day for morning in mornings] == list(range(1, 4 * len(weeks) + 1))
+    assert all(morning.review is (morning.week == 9) for morning in mornings)
+    for week in range(1, 37):
+        first, end = year.begins(week), year.ends(week)
+        assert [year.week_at(at) for at in range(first, end)] == [week] * 4 * weeks.count(week)
+        assert first == 0 or year.week_at(first - 1) < week
+    # A weekend still belongs to the week before it.
+    assert [year.morning(MONDAY + (7 * n + 5) * ONE).week for n in range(len(weeks))] == weeks
+
+
+def test_weeks_before_the_family_began_are_not_held_and_one_week_stays() -> None:
+    year = school_year(MONDAY, (0, 1), first_week=20, held=(3, 20), skipped=(4, 21))
+    assert year.weeks == (*range(1, 20), 20, 20, *range(22, 37)) and year.before == 38
+    assert year.morning(MONDAY).week == 20 and year.morning(MONDAY).school_day == 39
+    assert school_year(MONDAY, (0,), skipped=range(1, 37)).weeks == (36,)
+    with pytest.raises(ValueError, match="37"):
+        school_year(MONDAY, (0,), held=(37,))
+
+
+@given(years(), DAYS, st.integers(1, 60))
+def test_time_goes_on_outside_the_year_by_the_school_weekdays(
+    year: SchoolYear, day: dt.date, days: int
+) -> None:
+    """Counted one date after another by the stdlib's calendar."""
+    later = day + days * ONE
+    passed = [day + n * ONE for n in range(days)]
+    first, last = year.mornings[0], year.mornings[-1]
+    outside = [
+        d
+        for d in passed
+        if (d < first or d > last) and calendar.weekday(d.year, d.month, d.day) in year.weekdays
+    ]
+    inside = sum(d in year.mornings for d in passed)
+    assert year.index_of(later) - year.index_of(day) == len(outside) + inside

@@ -2,8 +2,9 @@
 
 Planned mornings are the school weekdays from a first day on, less the days off, plus the mornings
 held besides. School day n is the n-th of them, and a week is as many mornings as there
-are school weekdays, so a day off moves everything on by itself. Dates are local dates: no clocks, no
-time zones, so no day has 23 hours here.
+are school weekdays, so a day off moves everything on by itself. The lessons have weeks 1 to 36; a week that
+the family holds takes one more of its weeks, and one it skips takes none. Dates are local dates: no clocks,
+no time zones, so no day has 23 hours here.
 """
 
 import datetime as dt
@@ -27,12 +28,14 @@ class SchoolYear(NamedTuple):
     """A family's year: its mornings in order, and the number of mornings before the first of them.
 
     ``weekdays`` counts from 0 for Monday. ``before`` is the number of school mornings that passed
-    before the family began (0 unless it began in the middle of a year).
+    before the family began (0 unless it began in the middle of a year). ``weeks`` holds the week of the
+    lessons for each week of school, in order: a week that was held comes again, one that was skipped never.
     """
 
     weekdays: tuple[int, ...]
     mornings: tuple[dt.date, ...]
     before: int = 0
+    weeks: tuple[int, ...] = tuple(range(1, WEEKS + 1))
 
     @property
     def mornings_a_week(self) -> int:
@@ -40,8 +43,36 @@ class SchoolYear(NamedTuple):
         return len(self.weekdays)
 
     def index_of(self, date: dt.date) -> int:
-        """How many planned mornings came before ``date``, also those before the family began."""
-        return self.before + bisect_left(self.mornings, date)
+        """How many planned mornings came before ``date``, also those before the family began.
+
+        Time goes on outside the year: there each school weekday counts, back from the first morning (below
+        ``before``, so it may be negative) and on from the last.
+        """
+        if self.mornings and date < self.mornings[0]:
+            return self.before - self._weekdays_in(date, self.mornings[0])
+        index = self.before + bisect_left(self.mornings, date)
+        if self.mornings and date > self.mornings[-1]:
+            index += self._weekdays_in(self.mornings[-1] + dt.timedelta(1), date)
+        return index
+
+    def _weekdays_in(self, first: dt.date, end: dt.date) -> int:
+        """How many school weekdays there are from ``first`` up to but not on ``end``."""
+        weeks, days = divmod((end - first).days, 7)
+        return weeks * len(self.weekdays) + sum(
+            (first.weekday() + later) % 7 in self.weekdays for later in range(days)
+        )
+
+    def week_at(self, index: int) -> int:
+        """The week of the lessons at this index, 1 to 36; outside the year the first or the last one."""
+        return self.weeks[min(max(index // self.mornings_a_week, 0), len(self.weeks) - 1)]
+
+    def begins(self, week: int) -> int:
+        """The index of the first morning of a week, or where that is skipped of the one after it."""
+        return bisect_left(self.weeks, week) * self.mornings_a_week
+
+    def ends(self, week: int) -> int:
+        """The index after the last morning of a week; as :meth:`begins` where it is skipped."""
+        return bisect_right(self.weeks, week) * self.mornings_a_week
 
     def kind(self, date: dt.date) -> DayKind:
         """What the date is."""
@@ -66,7 +97,8 @@ class SchoolYear(NamedTuple):
         """Everything about one date; ``reviews`` are the review weeks."""
         passed = bisect_right(self.mornings, date)
         number = self.before + passed
-        week = min(WEEKS, max(-(-number // self.mornings_a_week), self._first_week()))
+        # The last school day so far says the week, also over a weekend; before the first that one does.
+        week = self.week_at(max(number - 1, self.before))
         left, right = bisect_left(self.mornings, date), passed
         return Morning(
             date=date,
@@ -102,9 +134,6 @@ class SchoolYear(NamedTuple):
             before = day
         return tuple(found)
 
-    def _first_week(self) -> int:
-        return self.before // self.mornings_a_week + 1
-
 
 def school_year(
     first_day: dt.date,
@@ -112,17 +141,23 @@ def school_year(
     off: Iterable[tuple[dt.date, dt.date]] = (),
     extra: Iterable[dt.date] = (),
     first_week: int = 1,
+    held: Collection[int] = (),
+    skipped: Collection[int] = (),
 ) -> SchoolYear:
     """The year that begins in ``first_week`` (1 to 36) on ``first_day`` or the first school day after it.
 
     ``off`` holds ranges of days off, both ends included. ``extra`` are mornings held on other days;
-    one before ``first_day`` does not count. ValueError without a weekday or for a week out of range.
+    one before ``first_day`` does not count. Each mention of a week in ``held`` makes it one school week
+    longer, one in ``skipped`` takes it out; a week before ``first_week`` stays as it was, and where all are
+    skipped the last one stays. ValueError without a weekday or for a week out of range.
     """
     days = tuple(sorted(set(weekdays)))
     if not days or not set(days) <= set(range(7)):
         raise ValueError(f"school weekdays are 0 to 6, at least one of them, not {weekdays!r}")
-    if not 1 <= first_week <= WEEKS:
-        raise ValueError(f"a year has weeks 1 to {WEEKS}, not {first_week}")
+    for week in (first_week, *held, *skipped):
+        if not 1 <= week <= WEEKS:
+            raise ValueError(f"a year has weeks 1 to {WEEKS}, not {week}")
+    weeks = _lesson_weeks(first_week, held, skipped)
     before = (first_week - 1) * len(days)
     free = tuple(off)
     weekly = _weekly(first_day, days)
@@ -130,7 +165,17 @@ def school_year(
     besides = sorted(day for day in set(extra) if day >= first_day)
     # Two ordered rows of dates become one, and a date that stands in both is one morning.
     mornings = (day for day, _same in groupby(merge(school, besides)))
-    return SchoolYear(days, tuple(islice(mornings, WEEKS * len(days) - before)), before)
+    return SchoolYear(days, tuple(islice(mornings, len(weeks) * len(days) - before)), before, weeks)
+
+
+def _lesson_weeks(first: int, held: Collection[int], skipped: Collection[int]) -> tuple[int, ...]:
+    past = range(1, first)
+    to_come = [
+        week
+        for week in range(first, WEEKS + 1)
+        for _ in range(week not in skipped and 1 + sum(each == week for each in held))
+    ]
+    return (*past, *(to_come or [WEEKS]))
 
 
 def _weekly(first: dt.date, weekdays: Collection[int]) -> Iterator[dt.date]:

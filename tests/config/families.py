@@ -1,6 +1,7 @@
 """What the tests of family.toml share: a file with everything in it, and the family it describes."""
 
 import datetime as dt
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -84,19 +85,43 @@ rules = st.one_of(
         yearly=st.sampled_from(["December 25", "last Monday in May", "FIRST friday of june", "February 29"]),
     ),
 )
+weeks = st.lists(st.integers(1, 36), max_size=4).map(sorted).map(tuple)
 a_family = st.builds(
     Family,
     first_day=dates,
     began=dates,
     children=st.lists(
         st.builds(
-            Child, names, refs, refs, taught=taught, paused=st.none() | dates, reads=st.none() | st.booleans()
+            Child,
+            names,
+            refs,
+            refs,
+            taught=taught,
+            paused=st.none() | dates,
+            reads=st.none() | st.booleans(),
+            prompts=st.none() | st.integers(4, 10),
+            resting=st.booleans(),
+            began=st.none() | dates,
+        ).flatmap(
+            lambda child: (
+                st.just(child)
+                | st.builds(
+                    replace,
+                    st.just(child),
+                    first_day=dates,
+                    first_week=st.integers(1, 36),
+                    held_weeks=weeks,
+                    skipped_weeks=weeks,
+                )
+            )
         ),
         min_size=1,
         max_size=3,
         unique_by=lambda c: c.nickname.casefold(),
     ).map(tuple),
     first_week=st.integers(1, 36),
+    held_weeks=weeks,
+    skipped_weeks=weeks,
     weekdays=st.sets(st.integers(0, 6), min_size=1).map(sorted).map(tuple),
     known_until=st.none() | dates,
     off=st.lists(

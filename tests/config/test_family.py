@@ -7,7 +7,17 @@ from pathlib import Path
 import pytest
 
 from tests.config.families import EXAMPLE, FAMILY, complaint, written
-from warmup.config.family import Child, CountdownRule, Family, countdowns, default, load, save, warnings
+from warmup.config.family import (
+    Child,
+    CountdownRule,
+    Family,
+    countdowns,
+    default,
+    load,
+    save,
+    warnings,
+    year_of,
+)
 from warmup.config.toml_file import FileProblem, Missing
 from warmup.model import Countdown, LevelId
 
@@ -110,6 +120,17 @@ def test_little_is_enough(tmp_path: Path) -> None:
             f"taught = {{{', '.join(f'i{n} = 2026-12-03' for n in range(1001))}}}\n[[countdown]]",
             "line 14, child 1.taught: expected a table of at most 1000, found 1001",
         ),
+        (
+            "[[countdown]]",
+            "first_week = 3\n[[countdown]]",
+            "line 14, child 1.first_week: expected a first_day of this child beside it",
+        ),
+        (
+            "[[countdown]]",
+            "first_day = 2027-01-11\nheld_weeks = [0]\n[[countdown]]",
+            "line 15, child 1.held_weeks 1: expected a whole number from 1 to 36",
+        ),
+        ("first_week = 1", "skipped_weeks = 3", "line 5, school.skipped_weeks: expected a list"),
         ("[[countdown]]", "reads = 1\n[[countdown]]", "line 14, child 1.reads: expected true or false"),
         ("[[countdown]]", "paused = true\n[[countdown]]", "line 14, child 1.paused: expected a date"),
         ("[[countdown]]", "paused = 9999-12-31\n[[countdown]]", "between the years 1900 and 2999"),
@@ -266,3 +287,17 @@ def test_odd_things_are_warned_of_and_kept() -> None:
         'Bean has "count-on:within-11" held back' in levels and 'did you mean "count-on:within-10"?' in levels
     )
     assert "is a Sunday" in first
+
+
+def test_a_child_may_be_in_weeks_of_its_own(tmp_path: Path) -> None:
+    """The family is in week 20 on the day the younger one begins with week 1; days off are for both."""
+    own = "first_day = 2027-01-18\nheld_weeks = [2, 1]\n"
+    both = f'[[child]]\nnickname = "Fern"\n{own}[[child]]\nnickname = "Moth"\n'
+    held = EXAMPLE.replace("first_week = 1", "held_weeks = [9]")
+    family = load(written(tmp_path, held + both))
+    bean, fern, moth = family.children
+    day_in_january = day(2027, 1, 19)
+    assert year_of(family, bean) == year_of(family, moth) == year_of(family)
+    assert year_of(family, bean).weeks[8:11] == (9, 9, 10)
+    assert year_of(family, fern).morning(day_in_january).school_day == 2
+    assert year_of(family, fern).weeks[:5] == (1, 1, 2, 2, 3)

@@ -27,8 +27,48 @@ def test_the_plan_names_every_level_with_its_week(tmp_path: Path) -> None:
     )
 
 
+SEE_PLACES = "[skills.make-ten]\nsee-places = 3\n"
+
+
+def test_a_familys_own_year_lies_over_the_one_that_came_along(tmp_path: Path) -> None:
+    shipped = load_plan(Places(tmp_path / "none", tmp_path))
+    earlier = {**shipped.weeks, LevelId("make-ten:see-places"): 3}
+    places = own(tmp_path, "year", SEE_PLACES)
+    assert load_plan(places) == shipped._replace(weeks=earlier)
+    assert list(load_plan(places).weeks) == list(shipped.weeks), "in the order of the catalogue"
+    (problem,) = check_plan(places)
+    assert "line 2, skills.make-ten.see-places: expected week 8 or later" in str(problem)
+    fewer = own(tmp_path, "year", "format = 1\nprompts = 4\nreview_weeks = [6]")
+    assert load_plan(fewer) == shipped._replace(prompts=((36, 4),), reviews=(6,))
+    in_week_6 = [level for level, week in shipped.weeks.items() if week == 6]
+    assert in_week_6 and len(check_plan(fewer)) == len(in_week_6), "nothing opens in a review week"
+
+
+@pytest.mark.parametrize(
+    ("content", "says"),
+    [
+        ("", "skills: expected at least one level with its week"),
+        ("format = 1", "skills: expected at least one level with its week"),
+        (
+            "promts = 4",
+            'line 1, promts: expected one of format, skills, .*, found "promts"; did you mean "prompts"',
+        ),
+        ("[skills.make-ten]\nsee-place = 3", "line 2, .*see-place.*see-places"),
+        (
+            "[skills.make-ten]\nsee-places = 37",
+            "line 2, skills.make-ten.see-places: expected a whole number from 1 to 36",
+        ),
+    ],
+)
+def test_a_year_that_lies_over_another_is_read_with_care(tmp_path: Path, content: str, says: str) -> None:
+    places = own(tmp_path, "year", content)
+    with pytest.raises(FileProblem, match=says):
+        load_plan(places)
+    assert check_plan(places)
+
+
 def test_a_familys_own_copy_wins(tmp_path: Path) -> None:
-    places = own(tmp_path, "year", "format = 1\n[skills.make-ten]\nsee-places = 3\n")
+    places = own(tmp_path, "year", f"weeks = 36\n{SEE_PLACES}")
     shipped = load_plan(Places(tmp_path / "none", tmp_path))
     assert load_plan(places) == shipped._replace(weeks={LevelId("make-ten:see-places"): 3})
     places = own(
@@ -164,7 +204,7 @@ def test_every_slip_in_a_shape_has_its_sentence(tmp_path: Path, old: str, new: s
 
 
 @pytest.mark.parametrize(
-    "content", ["", "prompts = 4", "prompts = []\n[[slot]]\nkind = 'sure'\nmost = 1", b"\xff\x00"]
+    "content", ["", "prompts = 44", "prompts = []\n[[slot]]\nkind = 'sure'\nmost = 1", b"\xff\x00"]
 )
 def test_files_with_no_shape_and_no_year_in_them(tmp_path: Path, content: str | bytes) -> None:
     for name, load in (("daily", lambda p: load_shape(p, "daily")), ("year", load_plan)):

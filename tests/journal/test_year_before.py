@@ -222,11 +222,11 @@ def test_a_year_of_the_year_before_keeps_its_weeks_and_has_one_warning(tmp_path:
 
 def test_a_dropped_level_is_warned_of_once_in_a_year_of_today_too(tmp_path: Path) -> None:
     year = tmp_path / "year.toml"
-    year.write_text("[skills.weekday]\ntoday = 1\ntwo-days = 29\n", "utf-8")
+    year.write_text("weeks = 36\n[skills.weekday]\ntoday = 1\ntwo-days = 29\n", "utf-8")
     places = Places(tmp_path, tmp_path)
     assert load_plan(places).weeks == {"weekday:today": 1}
     (said,) = map(str, check_plan(places))
-    assert "line 3, skills.weekday.two-days" in said and said.endswith("delete it when you like.")
+    assert "line 4, skills.weekday.two-days" in said and said.endswith("delete it when you like.")
 
 
 def test_a_slot_asks_what_is_left_of_its_levels_and_goes_with_the_last(tmp_path: Path) -> None:

@@ -16,7 +16,7 @@ PAST = [day for day in YEAR.mornings if day < TODAY]
 
 def missed(count: int) -> Missed:
     """The last mornings before today, without a warm-up."""
-    return Missed(FAMILY, TODAY, tuple(PAST[-count:]))
+    return Missed(FAMILY, FAMILY.children[0], TODAY, tuple(PAST[-count:]))
 
 
 def with_off(off: tuple[dt.date, ...]) -> tuple[int, int]:
@@ -101,7 +101,7 @@ def test_back_to_the_question_only_where_there_was_one() -> None:
 
 
 def test_what_is_said_of_a_saturday_counts_school_days_so_far() -> None:
-    saturday = Missed(FAMILY, dt.date(2027, 3, 6), tuple(PAST[-3:]))
+    saturday = Missed(FAMILY, FAMILY.children[0], dt.date(2027, 3, 6), tuple(PAST[-3:]))
     assert saturday.today_words(()) == "school days so far: 108, week 27"
 
 

@@ -148,7 +148,7 @@ _SETTLED = (of_action("answered"), of_action("undo"), of_action("help"), of_acti
 def missed_mornings(work: Workspace) -> None:
     """Were they school, or off? Of five or more one question about the week first."""
     context = work.context
-    talk = missed.begin(Missed(context.family, context.today, context.unconfirmed_days()))
+    talk = missed.begin(Missed(context.family, context.child, context.today, context.unconfirmed_days()))
     before: list[Talk] = []
     part([talk.question])
     while True:

@@ -24,7 +24,7 @@ class FamilyEditor:
         """``saves`` says whether there is a file at ``path`` to keep changes in."""
         self._path, self._saves = path, saves
         self._in_file: Family | None = family
-        self.family, self.child, self.year = family, child, year_of(family)
+        self.family, self.child, self.year = family, child, year_of(family, child)
         self.unsaved = ""
         self.changed: tuple[Family, Family] | None = None
 
@@ -35,6 +35,16 @@ class FamilyEditor:
         until = today - dt.timedelta(1)
         free = tuple(sorted({*self.family.off, *self.year.stretches(off)}))
         self.change(self.family._replace(off=free, known_until=max(until, self.family.known_until or until)))
+
+    def lesson_weeks(self, held: Collection[int], skipped: Collection[int]) -> None:
+        """The weeks of lessons that take longer, and those that take none: of a child with weeks of its own,
+        or of the family.
+        """
+        longer, none = tuple(sorted(held)), tuple(sorted(set(skipped)))
+        if self.child.first_day is not None:
+            self._keep(replace(self.child, held_weeks=longer, skipped_weeks=none))
+        else:
+            self.change(self.family._replace(held_weeks=longer, skipped_weeks=none))
 
     def count(self, today: dt.date) -> None:
         """Today counts as a school morning, though it was not planned."""
@@ -97,7 +107,8 @@ class FamilyEditor:
             except FileProblem as problem:
                 where = f"{problem.path.name}{f', line {problem.line}' if problem.line else ''}"
                 self.unsaved = f"What you choose is not being saved ({where}: {problem.found})."
-        self.family, self.year = family, year_of(family)
+        self.family = family
         self.child = next(
             (each for each in family.children if each.journal_name == self.child.journal_name), self.child
         )
+        self.year = year_of(family, self.child)

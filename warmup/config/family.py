@@ -3,7 +3,7 @@
 import datetime as dt
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any, NamedTuple
 
@@ -22,6 +22,8 @@ PLACEHOLDER = "Sunshine"
 """The nickname a child has until the family gives one."""
 _MOST_TAUGHT = 1000
 _MOST_CHILDREN = 30
+_MOST_HELD = 100
+"""The longest list of weeks held or skipped."""
 _ORDINALS = {"first": 1, "second": 2, "third": 3, "fourth": 4, "last": -1}
 _MOST_DAYS = (31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
 """How many days each month has at most: February 29 is a day some years have."""
@@ -36,7 +38,11 @@ class Child:
     nickname, so that a new one loses nothing.
     ``taught`` holds items, each once, with the date the adult said they were taught again.
     Up to and on ``paused`` no level opens that has not begun. ``reads`` says whether the child reads number
-    words, so that answers start covered; None while nobody was asked.
+    words, so that answers start covered; None while nobody was asked. A child with a ``first_day`` of its own
+    is in weeks of its own, from ``first_week`` on, with the weeks it holds and skips (see :class:`Family`);
+    any other goes by the family's. ``prompts`` is how many a morning of this child has, None for what the
+    family says. A child that is ``resting`` has no mornings for now. ``began`` is the day of its first
+    warm-up, None where it is the family's.
     """
 
     nickname: str
@@ -46,6 +52,13 @@ class Child:
     taught: tuple[tuple[ItemId, dt.date], ...] = ()
     paused: dt.date | None = None
     reads: bool | None = None
+    first_day: dt.date | None = None
+    first_week: int = 1
+    held_weeks: tuple[int, ...] = ()
+    skipped_weeks: tuple[int, ...] = ()
+    prompts: int | None = None
+    resting: bool = False
+    began: dt.date | None = None
 
     def __post_init__(self) -> None:
         if not self.journal_name:
@@ -63,9 +76,10 @@ class CountdownRule(NamedTuple):
 class Family(NamedTuple):
     """What family.toml says.
 
-    ``weekdays`` are the school weekdays in order (0 is Monday). ``began`` is the day the program was first
-    used, ``known_until`` (``settled`` in the file) the day up to which each planned
-    morning is known to be school or off. ``off`` holds stretches of days off, both ends included; ``extra``
+    ``weekdays`` are the school weekdays in order (0 is Monday). The lessons of each mention of a week in
+    ``held_weeks`` take one school week more, those in ``skipped_weeks`` none. ``began`` is the day the
+    program was first used, ``known_until`` (``settled`` in the file) the day up to which each planned morning
+    is known to be school or off. ``off`` holds stretches of days off, both ends included; ``extra``
     the mornings held beside the plan. ``theme`` is "dark", "light" or "contrast"; ``adult`` is who marks,
     empty when it does not matter; ``animal`` what the stuffed animal of some prompts is called; ``prompts``
     is how many a morning has, None for what the year plan says.
@@ -75,6 +89,8 @@ class Family(NamedTuple):
     began: dt.date
     children: tuple[Child, ...]
     first_week: int = 1
+    held_weeks: tuple[int, ...] = ()
+    skipped_weeks: tuple[int, ...] = ()
     weekdays: tuple[int, ...] = (0, 1, 2, 3)
     known_until: dt.date | None = None
     off: tuple[tuple[dt.date, dt.date], ...] = ()
@@ -133,6 +149,8 @@ def parse(file: Document) -> Family:
         began=file.date("school", "began", default=first_day),
         children=_children(file),
         first_week=file.whole("school", "first_week", least=1, most=WEEKS, default=1),
+        held_weeks=_weeks(file, "school", "held_weeks"),
+        skipped_weeks=_weeks(file, "school", "skipped_weeks"),
         weekdays=_weekdays(file),
         known_until=file.date("school", "settled") if file.has("school", "settled") else None,
         off=tuple(_stretch(file, n) for n in range(file.length("school", "days_off"))),
@@ -162,10 +180,38 @@ def _children(file: Document) -> tuple[Child, ...]:
             file.refuse(("child", n, "record"), "a record no other child has")
         paused = file.date("child", n, "paused") if file.has("child", n, "paused") else None
         reads = file.flag("child", n, "reads", default=False) if file.has("child", n, "reads") else None
-        children.append(Child(nickname, held, opened, journal_name, _taught(file, n), paused, reads))
+        child = Child(nickname, held, opened, journal_name, _taught(file, n), paused, reads)
+        children.append(_in_own_weeks(file, n, child))
     if not children:
         raise file.problem(("child",), "at least one [[child]] with a nickname", "none")
     return tuple(children)
+
+
+def _in_own_weeks(file: Document, n: int, child: Child) -> Child:
+    """The child with what the file says of its own year and mornings."""
+    own = file.has("child", n, "first_day")
+    for key in ("first_week", "held_weeks", "skipped_weeks"):
+        if file.has("child", n, key) and not own:
+            file.refuse(("child", n, key), "a first_day of this child beside it, or the key under [school]")
+    return replace(
+        child,
+        first_day=file.date("child", n, "first_day") if own else None,
+        first_week=file.whole("child", n, "first_week", least=1, most=WEEKS, default=1),
+        held_weeks=_weeks(file, "child", n, "held_weeks"),
+        skipped_weeks=_weeks(file, "child", n, "skipped_weeks"),
+        prompts=file.whole("child", n, "prompts", least=FEWEST_PROMPTS, most=MOST_PROMPTS)
+        if file.has("child", n, "prompts")
+        else None,
+        resting=file.flag("child", n, "resting", default=False),
+        began=file.date("child", n, "began") if file.has("child", n, "began") else None,
+    )
+
+
+def _weeks(file: Document, *way: str | int) -> tuple[int, ...]:
+    """A list of weeks in their order; one may be named more than once."""
+    return tuple(
+        sorted(file.whole(*way, n, least=1, most=WEEKS) for n in range(file.length(*way, most=_MOST_HELD)))
+    )
 
 
 def _levels(file: Document, n: int, key: str) -> tuple[LevelId, ...]:
@@ -258,9 +304,18 @@ def _yearly(words: str) -> dict[str, Any] | None:
     return None
 
 
-def year_of(family: Family) -> SchoolYear:
-    """The family's school year."""
-    return school_year(family.first_day, family.weekdays, family.off, family.extra, family.first_week)
+def year_of(family: Family, child: Child | None = None) -> SchoolYear:
+    """The family's school year, or that of a child with weeks of its own."""
+    mine = family if child is None or child.first_day is None else child
+    return school_year(
+        mine.first_day or family.first_day,
+        family.weekdays,
+        family.off,
+        family.extra,
+        mine.first_week,
+        mine.held_weeks,
+        mine.skipped_weeks,
+    )
 
 
 def countdowns(family: Family, today: dt.date, ahead: int = 60) -> tuple[Countdown, ...]:

@@ -1,4 +1,9 @@
-"""The year plan and the shapes of a morning: ``routines/*.toml``, where a family's own copy wins."""
+"""The year plan and the shapes of a morning: ``routines/*.toml``, where a family's own copy wins.
+
+A family's own year.toml lies over the one that came with the program: what it names counts, and the rest
+stays. One with the line ``weeks = 36``, as a copy of the whole file has it, says all of the year: a level it
+leaves out is not asked.
+"""
 
 import re
 from collections.abc import Iterator, Mapping
@@ -27,6 +32,11 @@ from warmup.text import did_you_mean, shown
 FORMAT = 1
 _MOST_OF_A_SLOT = 12
 """The most prompts one slot, and one morning of an own shape that counts for itself, may have."""
+_OF_A_YEAR = (
+    "format",
+    *("skills", "review_weeks", "nothing_new_from", "prompts", "weeks_a_quarter", "review_every"),
+)
+"""What a year that lies over the one that came along may say."""
 SHAPES = ("daily", "short", "review")
 """The shapes that come with the program."""
 _OWN = "Fix that line, or delete your copy to go back to the file that came with the program."
@@ -75,24 +85,37 @@ class _Known(Mapping[LevelId, int]):
         return len(self._weeks)
 
 
+def is_whole(file: Document) -> bool:
+    """Whether a family's own year says all of it, and does not lie over the one that came along."""
+    return file.has("weeks")
+
+
 def weeks_in(file: Document, own: bool) -> Mapping[LevelId, int]:
-    """The week of each level by its name today; ``FileProblem`` for an unknown level of an own copy."""
+    """The week of each level by its name today; ``FileProblem`` for an unknown level of an own file."""
     check_format(file)
-    weeks = {}
-    known = frozenset(levels()) if own else frozenset()
-    for name, row in rows_today(file).items():
-        if own and name not in known:
-            raise next(unknown(file))
-        weeks[name] = week_at(file, *row)
+    if own and not is_whole(file):
+        _only_keys(file, (), _OF_A_YEAR)
+        if not any(file.has(key) for key in _OF_A_YEAR[1:]):
+            raise file.problem(("skills",), "at least one level with its week", "none")
+        return {**weeks_in(shipped(), own=False), **_own_weeks(file)}
+    weeks = _own_weeks(file) if own else {name: week_at(file, *row) for name, row in rows_today(file).items()}
     if not weeks:
         raise file.problem(("skills",), "at least one level with its week", "none")
     return weeks if own else _Known(weeks)
 
 
+def _own_weeks(file: Document) -> dict[LevelId, int]:
+    """The weeks that a family's own file names."""
+    known, found = frozenset(levels()), rows_today(file)
+    if not found.keys() <= known:
+        raise next(unknown(file))
+    return {name: week_at(file, *row) for name, row in found.items()}
+
+
 def review_weeks(file: Document, own: bool) -> tuple[int, ...]:
     """The review weeks in their order; those of the file that came along where an own copy names none."""
     if own and not file.has("review_weeks"):
-        return review_weeks(_shipped(), own=False)
+        return review_weeks(shipped(), own=False)
     found: list[int] = []
     for n in range(file.length("review_weeks", most=WEEKS)):
         found.append(file.whole("review_weeks", n, least=found[-1] + 1 if found else 1, most=WEEKS))
@@ -102,18 +125,19 @@ def review_weeks(file: Document, own: bool) -> tuple[int, ...]:
 def nothing_new_from(file: Document, own: bool) -> int:
     """The week from which on no level opens, found as the review weeks are."""
     if own and not file.has("nothing_new_from"):
-        return nothing_new_from(_shipped(), own=False)
+        return nothing_new_from(shipped(), own=False)
     return file.whole("nothing_new_from", least=2, most=WEEKS, default=WEEKS)
 
 
 def plan_prompts(file: Document, own: bool) -> tuple[tuple[int, int], ...]:
     """How many prompts a morning has, as (last week, number) pairs, found as the review weeks are."""
     if own and not file.has("prompts"):
-        return plan_prompts(_shipped(), own=False)
+        return plan_prompts(shipped(), own=False)
     return _counts(file, least=FEWEST_PROMPTS, most=MOST_PROMPTS)
 
 
-def _shipped() -> Document:
+def shipped() -> Document:
+    """The year that came with the program."""
     return read(routines_folder() / "year.toml", _SHIPPED)
 
 

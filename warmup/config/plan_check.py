@@ -7,6 +7,7 @@ from warmup import renames
 from warmup.config.places import Places
 from warmup.config.plan import (
     check_format,
+    is_whole,
     load_shape,
     nothing_new_from,
     open_routine,
@@ -15,6 +16,7 @@ from warmup.config.plan import (
     rows,
     rows_today,
     shapes,
+    shipped,
     unknown,
     week_at,
     weeks_in,
@@ -75,11 +77,13 @@ def _check_year(file: Document, own: bool) -> list[FileProblem]:
             weeks[name] = week_at(file, *row)
         except FileProblem as problem:
             problems.append(problem)
+    if own and not is_whole(file):
+        weeks = {**dict(weeks_in(shipped(), own=False)), **weeks}
     if not _older(file):
         problems += _quiet_weeks(file, weeks, reviews, last)
         problems += _crowded(file, weeks)
         problems += _order(file, weeks)
-        problems += _left_out(file, weeks, own)
+        problems += _left_out(file, weeks, own) if is_whole(file) or not own else ()
     if not problems:
         weeks_in(file, own)
     return sorted(problems, key=lambda problem: problem.line or 0)

@@ -30,6 +30,9 @@ from warmup.english import WEEKDAYS
 _TRIES = 5
 _HEAD = "What may stand here, with examples: warmup check --settings"
 _NO_CHANGE = "Nothing was changed."
+_WEEKS_OF_ITS_OWN = ("first_day", "first_week", "held_weeks", "skipped_weeks")
+_VALUES = ("paused", "reads", *_WEEKS_OF_ITS_OWN, "prompts", "resting", "began")
+"""The fields of a child that are one value each."""
 T = TypeVar("T")
 
 
@@ -132,8 +135,9 @@ def _merged_child(old: Child, new: Child, disk: Child) -> Child:
     return replace(
         disk,
         nickname=new.nickname if new.nickname != old.nickname else disk.nickname,
-        paused=new.paused if new.paused != old.paused else disk.paused,
-        reads=new.reads if new.reads != old.reads else disk.reads,
+        **{
+            name: getattr(new if getattr(new, name) != getattr(old, name) else disk, name) for name in _VALUES
+        },
         held=_patched(old.held, new.held, disk.held),
         opened=_patched(old.opened, new.opened, disk.opened),
         taught=tuple(taught.items()),
@@ -182,6 +186,8 @@ def _school(family: Family | None) -> dict[str, Any]:
     return {
         "first_day": family.first_day,
         "first_week": family.first_week,
+        "held_weeks": list(family.held_weeks),
+        "skipped_weeks": list(family.skipped_weeks),
         "weekdays": [WEEKDAYS[day] for day in family.weekdays],
         "began": family.began,
         "settled": family.known_until,
@@ -225,7 +231,7 @@ def _child(table: Any, old: Child, new: Child) -> None:
             _set(table, {}, {"record": new.journal_name})
     _levels(table, "held", old.held, new.held)
     _levels(table, "opened", old.opened, new.opened)
-    _set(table, {"paused": old.paused, "reads": old.reads}, {"paused": new.paused, "reads": new.reads})
+    _set(table, _values(old), _values(new))
     before: dict[str, dt.date] = dict(old.taught)
     after: dict[str, dt.date] = dict(new.taught)
     if before == after:
@@ -244,6 +250,22 @@ def _child(table: Any, old: Child, new: Child) -> None:
         del table["taught"]
         if isinstance(taught, Table):
             _last(table).value.body.extend(kept)
+
+
+def _values(child: Child) -> dict[str, Any]:
+    """What is one key of the child's table; what is as it is without the key says nothing."""
+    own = child.first_day is not None
+    return {
+        "paused": child.paused,
+        "reads": child.reads,
+        "first_day": child.first_day,
+        "first_week": child.first_week if own else None,
+        "held_weeks": list(child.held_weeks) if own else None,
+        "skipped_weeks": list(child.skipped_weeks) if own else None,
+        "prompts": child.prompts,
+        "resting": child.resting or None,
+        "began": child.began,
+    }
 
 
 def _levels(table: Any, key: str, old: Sequence[str], new: Sequence[str]) -> None:
@@ -284,7 +306,7 @@ def _set(table: Any, old: Mapping[str, Any], new: Mapping[str, Any]) -> None:
     for key, value in new.items():
         if key in old and old[key] == value:
             continue
-        if value in (None, ""):
+        if value in (None, "", []):
             if key in table:
                 del table[key]
         elif key in table:

@@ -23,6 +23,8 @@ SETTINGS: tuple[tuple[str, tuple[Setting, ...]], ...] = (
         (
             Setting("first_day = 2026-08-31", "the first school day of the year", _MUST),
             Setting("first_week = 3", "the week of lessons that day belongs to, 1 to 36", "1"),
+            Setting("held_weeks = [9]", "weeks of lessons that take one school week more, each time", "none"),
+            Setting("skipped_weeks = [11]", "weeks of lessons that take none", "none"),
             Setting(
                 'weekdays = ["Monday", "Tuesday", "Thursday", "Friday"]',
                 "the days of the week with school",
@@ -65,6 +67,21 @@ SETTINGS: tuple[tuple[str, tuple[Setting, ...]], ...] = (
                 "whether your child reads words like seven: answers then start covered",
                 "asked once, in week 21",
             ),
+            Setting(
+                "prompts = 5", "how many prompts a morning of this child has, 4 to 10", "as the family's"
+            ),
+            Setting(
+                "began = 2027-01-11", "the day of this child's first warm-up", "the day you first used warmup"
+            ),
+            Setting("resting = true", "no mornings of this child for now", "false"),
+            Setting(
+                "first_day = 2027-01-11",
+                "this child's own first school day, where it is not the family's",
+                "the family's weeks",
+            ),
+            Setting("first_week = 2", "the week of lessons that day belongs to", "1"),
+            Setting("held_weeks = [2]", "as under [school], for a child with weeks of its own", "none"),
+            Setting("skipped_weeks = [3]", "as under [school], for a child with weeks of its own", "none"),
         ),
     ),
     (

@@ -31,11 +31,11 @@ class Curriculum(NamedTuple):
     @property
     def since(self) -> int:
         """The week in which the family began: what the plan has before it is unknown, not new."""
-        return self.began // self.year.mornings_a_week + 1
+        return self.year.week_at(self.began)
 
     def opened(self, item: Item) -> int:
         """The index of the morning an item unlocked at, by the plan; no earlier than the family began."""
-        return (max(item.week, self.since) - 1) * self.year.mornings_a_week
+        return self.year.begins(max(item.week, self.since))
 
     def new_family(self, morning: Morning) -> bool:
         """Whether the family is in its first weeks with the program."""
@@ -46,4 +46,6 @@ def curriculum(
     items: Iterable[Item], year: SchoolYear, began: dt.date, reviews: tuple[int, ...] = ()
 ) -> Curriculum:
     """The curriculum of these items over a year, for a family that uses the program from ``began`` on."""
-    return Curriculum({item.id: item for item in items}, year, reviews, year.index_of(began))
+    return Curriculum(
+        {item.id: item for item in items}, year, reviews, max(year.before, year.index_of(began))
+    )

@@ -65,9 +65,10 @@ class Today:
 
         The quarter is taken to hold as many prompts a morning as today.
         """
-        quarter = self.morning.quarter - 1
-        mornings = WEEKS_A_QUARTER * self.morning.mornings_a_week
-        asked = self._asked(quarter * mornings)
+        quarter, year = self.morning.quarter - 1, self.pool.curriculum.year
+        start = year.begins(quarter * WEEKS_A_QUARTER + 1)
+        mornings = max(1, year.ends((quarter + 1) * WEEKS_A_QUARTER) - start)
+        asked = self._asked(start)
         so_far, whole = asked.total() + self.count, self.count * mornings
         return {
             strand: (shares[quarter] * so_far - 100 * asked[strand]) / whole

@@ -35,10 +35,10 @@ def outcome(marks: tuple[bool, ...]) -> Outcome:
 
 def checks(knowledge: Knowledge, curriculum: Curriculum, week: int) -> dict[str, tuple[bool, ...]]:
     """The checks of a week by skill: the first mark a skill got on each of its mornings."""
-    a_week, found = curriculum.year.mornings_a_week, dict[str, tuple[bool, ...]]()
-    first = (week - 1) * a_week
+    found = dict[str, tuple[bool, ...]]()
+    first, end = curriculum.year.begins(week), curriculum.year.ends(week)
     for day in knowledge.days:
-        if not first <= day.index < first + a_week:
+        if not first <= day.index < end:
             continue
         today = dict[str, bool]()
         for item, easy in day.asked:

@@ -71,7 +71,7 @@ def _first_times(today: Today) -> Iterable[Candidate]:
 
 def _too_few(today: Today) -> Iterable[Candidate]:
     """Levels with a kindergarten code that were asked less than their part of the year so far wants."""
-    last = (WEEKS - 1) * today.morning.mornings_a_week
+    last = today.pool.curriculum.year.begins(WEEKS)
     behind = list[tuple[float, Candidate]]()
     for c in today.pool.all:
         if c.item.kindergarten and 0 < c.level.marks < ENOUGH and today.pool.rested(c) >= 2:
@@ -183,7 +183,7 @@ def _adding(today: Today) -> Iterable[Candidate]:
 
 def _yearly(today: Today) -> Iterable[Candidate]:
     """What should come so often in the year and is behind."""
-    pool, last = today.pool, WEEKS * today.morning.mornings_a_week
+    pool, last = today.pool, today.pool.curriculum.year.ends(WEEKS)
     for often, a_year in YEARLY:
         mine = {i.level_id: pool.curriculum.opened(i) for i in pool.curriculum.items if often.holds(i)}
         opened = min(mine.values(), default=last)

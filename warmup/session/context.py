@@ -55,6 +55,11 @@ class Context:
         return self.editor.year
 
     @property
+    def began(self) -> dt.date:
+        """The day of the child's first warm-up."""
+        return self.child.began or self.family.began
+
+    @property
     def adjustments(self) -> Adjustments:
         """What the adult said of the child's levels and items."""
         child = self.child
@@ -80,13 +85,13 @@ class Context:
         family = self.family
         if self._curriculum is None or self._curriculum[0] is not family:
             self._items = self._items or skills.items(self.plan)
-            plan = curriculum(self._items, self.year, family.began, self.plan.reviews)
+            plan = curriculum(self._items, self.year, self.began, self.plan.reviews)
             self._curriculum = family, plan
         return self._curriculum[1]
 
     def unconfirmed_days(self) -> tuple[dt.date, ...]:
         """Planned mornings since the family began of which nobody has said whether they were school."""
-        first = self.family.began
+        first = self.began
         if self.family.known_until:
             first = max(first, self.family.known_until + dt.timedelta(1))
         known = self.journal.dates_of(self.child.journal_name) if self.journal else set()
@@ -161,9 +166,11 @@ class Context:
     def count(self, morning: Morning, shape: Shape) -> int:
         """How many prompts a morning of this shape aims at; never more than the most of the shape.
 
-        The family's number counts before that of the shape, and this before that of the year plan.
+        The child's number counts before the family's, this before that of the shape, and that before that of
+        the year plan.
         """
-        wanted = self.family.prompts or shape.prompts_in(morning.week) or self.plan.prompts_in(morning.week)
+        said = self.child.prompts or self.family.prompts
+        wanted = said or shape.prompts_in(morning.week) or self.plan.prompts_in(morning.week)
         return min(wanted, shape.at_most or wanted)
 
     def routine(

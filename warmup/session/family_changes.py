@@ -10,8 +10,11 @@ from typing import Any, NamedTuple
 
 from warmup.config.family import Family
 
-_OF_FAMILY = ("first_day", "first_week", "settled", "off", "extra")
-_OF_CHILD = ("held", "opened", "taught", "paused", "reads")
+_OF_FAMILY = ("first_day", "first_week", "held_weeks", "skipped_weeks", "settled", "off", "extra")
+_OF_CHILD = (
+    *("held", "opened", "taught", "paused", "reads"),
+    *("first_day", "first_week", "held_weeks", "skipped_weeks", "prompts", "resting", "began"),
+)
 """The fields by the names they have in the log of actions."""
 _ATTRIBUTES = {"settled": "known_until"}
 """Those that have another name in :class:`Family`."""
@@ -97,16 +100,18 @@ def _plain(value: object) -> Any:
 
 def _value(field: str, plain: Any) -> Any:
     match field:
-        case "reads":
+        case "reads" | "resting":
             if not isinstance(plain, bool | None):
                 raise TypeError(f"neither yes nor no: {plain!r}")
             return plain
         case "first_week":
-            if type(plain) is not int:
-                raise TypeError(f"no number: {plain!r}")
-            return plain
-        case "first_day" | "settled" | "paused":
-            return None if plain is None and field != "first_day" else dt.date.fromisoformat(plain)
+            return _number(plain)
+        case "prompts":
+            return plain if plain is None else _number(plain)
+        case "held_weeks" | "skipped_weeks":
+            return tuple(map(_number, plain))
+        case "first_day" | "settled" | "paused" | "began":
+            return None if plain is None else dt.date.fromisoformat(plain)
         case "off":
             return tuple((dt.date.fromisoformat(a), dt.date.fromisoformat(b)) for a, b in plain)
         case "extra":
@@ -115,3 +120,9 @@ def _value(field: str, plain: Any) -> Any:
             return tuple((str(item), dt.date.fromisoformat(day)) for item, day in plain)
         case _:
             return tuple(map(str, plain))
+
+
+def _number(plain: Any) -> int:
+    if type(plain) is not int:
+        raise TypeError(f"no number: {plain!r}")
+    return plain

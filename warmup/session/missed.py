@@ -8,7 +8,7 @@ import datetime as dt
 from collections.abc import Collection, Sequence
 from typing import NamedTuple
 
-from warmup.config.family import Family, year_of
+from warmup.config.family import Child, Family, year_of
 from warmup.model import DayKind, Morning
 
 MANY = 5
@@ -23,16 +23,17 @@ Answers = tuple[bool | None, ...]
 
 
 class Missed(NamedTuple):
-    """The mornings without a warm-up, oldest first, of a family today."""
+    """The mornings without a warm-up, oldest first, of a child of the family today."""
 
     family: Family
+    child: Child
     today: dt.date
     days: tuple[dt.date, ...]
 
     def morning(self, off: Collection[dt.date]) -> Morning:
         """What today is with these of them off."""
         ranges = (*self.family.off, *((day, day) for day in off))
-        return year_of(self.family._replace(off=ranges)).morning(self.today)
+        return year_of(self.family._replace(off=ranges), self.child).morning(self.today)
 
     def today_words(self, off: Collection[dt.date]) -> str:
         """Which school day and week that makes it: "school day 21, week 6"."""

@@ -66,7 +66,9 @@ class DaysScreen(Page[tuple[dt.date, ...]]):
     def __init__(self, work: Workspace) -> None:
         super().__init__(work)
         context = work.context
-        self.talk = missed.begin(Missed(context.family, context.today, context.unconfirmed_days()))
+        self.talk = missed.begin(
+            Missed(context.family, context.child, context.today, context.unconfirmed_days())
+        )
         self._before: list[Talk] = []
         self._layout = Layout((), (), by_week=False)
         self._shown: dict[Coordinate, str] = {}

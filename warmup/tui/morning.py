@@ -209,10 +209,10 @@ class MorningScreen(Offering):
         name = work.context.child.nickname if len(family.children) > 1 else ""
         view = View(width, height, work.hand, work.notices(), name, work.covered, self._seen())
         if session and session.at_opening:
-            first = session.morning.date == family.began
+            first = session.morning.date == self.work.context.began
             return pages.opening_page(session, view, first=first)
         if session and session.prompt:
-            early = session.morning.week <= 2 or session.morning.date - family.began < EARLY
+            early = session.morning.week <= 2 or session.morning.date - self.work.context.began < EARLY
             return pages.prompt_page(session, view, early=early)
         if session and self.ending:
             from warmup.tui.close import close_page
