@@ -20,6 +20,7 @@ WEEKS = 36
 WEEKS_A_QUARTER = 9
 LONGEST_STRETCH = 100
 """The longest stretch that days off are joined to, in days."""
+_ONE = dt.timedelta(1)
 _HORIZON = 3 * 366
 """How many days the days off may push a year before it is cut short."""
 
@@ -49,13 +50,17 @@ class SchoolYear(NamedTuple):
         ``before``, so it may be negative) and on from the last.
         """
         if self.mornings and date < self.mornings[0]:
-            return self.before - self._weekdays_in(date, self.mornings[0])
+            return self.before - self.weekdays_in(date, self.mornings[0])
         index = self.before + bisect_left(self.mornings, date)
         if self.mornings and date > self.mornings[-1]:
-            index += self._weekdays_in(self.mornings[-1] + dt.timedelta(1), date)
+            index += self.weekdays_in(self.mornings[-1] + _ONE, date)
         return index
 
-    def _weekdays_in(self, first: dt.date, end: dt.date) -> int:
+    def weekdays_after(self, first: dt.date, end: dt.date) -> int:
+        """How many school weekdays lie between two dates, off or not."""
+        return self.weekdays_in(first + _ONE, end)
+
+    def weekdays_in(self, first: dt.date, end: dt.date) -> int:
         """How many school weekdays there are from ``first`` up to but not on ``end``."""
         weeks, days = divmod((end - first).days, 7)
         return weeks * len(self.weekdays) + sum(

@@ -201,9 +201,9 @@ def test_each_morning_keeps_what_was_on_screen_and_whether_it_came_easily() -> N
         Asked(day(5), TWO.id, N),
     ]
     days = (
-        Day(0, ((ITEM, True),)),
-        Day(4, ((ITEM, False), (ROPE.id, False))),
-        Day(5, ((ITEM, None), (TWO.id, None), (TWO.id, False))),
+        Day(0, ((ITEM, True),), day(0)),
+        Day(4, ((ITEM, False), (ROPE.id, False)), day(4)),
+        Day(5, ((ITEM, None), (TWO.id, None), (TWO.id, False)), day(5)),
     )
     assert fold(PLAIN, lines).days == days
     assert [each.easy for each in days] == [(True,), (False, False), (False,)]
@@ -238,7 +238,7 @@ def test_what_the_plan_no_longer_names_keeps_a_record_and_has_no_level() -> None
     gone = ItemId("old/one")
     now = folded((0, gone, F), (0, KNOT, F))
     assert now.of(gone).marks == 1 and list(now.levels) == [KNOT.level_id]
-    assert now.days == (Day(0, ((gone, True), (ITEM, True))),)
+    assert now.days == (Day(0, ((gone, True), (ITEM, True)), day(0)),)
 
 
 # -- the direction of what is published on spacing; tests/references/pedagogy.toml says of whom: mostly adults

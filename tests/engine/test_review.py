@@ -1,16 +1,18 @@
 """Review weeks: two checks for each of a few skills, what comes of them, and the two weeks after."""
 
+import datetime as dt
 from collections.abc import Sequence
 
 import pytest
 
-from tests.engine.made import REVIEW, F, H, N, Past, S, day, made, morning, plan_of, today_of
+from tests.engine.made import FIRST, REVIEW, F, H, N, Past, S, day, made, morning, plan_of, today_of
 from warmup.engine.eligibility import Eligible
 from warmup.engine.engine import choose
 from warmup.engine.memory import Knowledge, fold
-from warmup.engine.review import CHECKS, MOST_SKILLS, Outcome, checks, outcome, review_summary
+from warmup.engine.review import CHECKS, MOST_SKILLS, Outcome, checks, moved, outcome, review_summary
 from warmup.engine.rules import RULES
 from warmup.model import Asked, Item, Mark
+from warmup.schoolyear import school_year
 
 SKILLS = ("knots", "ropes", "sails", "winds", "tides", "shells", "sands", "gulls", "crabs", "stars")
 ITEMS = tuple(made(f"{skill}/{name}") for skill in SKILLS for name in ("one", "two"))
@@ -139,3 +141,39 @@ def test_the_review_is_told_by_its_outcomes() -> None:
     assert review_summary(now, PLAN, 5, titles) == told
     assert review_summary(now, PLAN, 10, titles) == ""
     assert review_summary(knows([(16, ONE, H), (17, ONE, H)]), PLAN, 5, {}) == "easier first: knots."
+
+
+MISSED = school_year(FIRST, (0, 1, 2, 3))
+
+
+def held_in(weeks: dict[int, int]) -> list[dt.date]:
+    """Warm-ups on so many mornings of each week."""
+    return [MISSED.mornings[(week - 1) * 4 + n] for week, count in weeks.items() for n in range(count)]
+
+
+@pytest.mark.parametrize(
+    ("weeks", "first", "today", "expected"),
+    [
+        ({4: 4, 5: 4, 6: 4}, 0, 24, (5, 9, 14)),
+        ({4: 4, 5: 2, 6: 4}, 0, 24, (5, 9, 14)),  # both checks had a morning
+        ({4: 4, 5: 1}, 0, 19, (5, 9, 14)),  # its last morning has not gone by
+        ({4: 4, 5: 1}, 0, 20, (6, 9, 14)),
+        ({4: 4}, 0, 24, (7, 9, 14)),  # the week after was missed as well
+        ({4: 4}, 0, 32, (8, 9, 14)),  # and it never runs into the next one
+        ({4: 4}, 16, 20, (6, 9, 14)),
+        ({4: 4}, 17, 20, (5, 9, 14)),  # the child began in the middle of that week
+    ],
+)
+def test_a_review_week_that_was_missed_comes_a_week_later(
+    weeks: dict[int, int], first: int, today: int, expected: tuple[int, ...]
+) -> None:
+    assert moved((5, 9, 14), MISSED, held_in(weeks), first, today) == expected
+
+
+def test_a_review_moves_past_a_held_week_as_one_and_never_past_the_last() -> None:
+    year = school_year(FIRST, (0, 1, 2, 3), held=(5,))
+    once = [FIRST]
+    assert moved((5,), year, once, 0, 20) == (5,), "its second week is to come"
+    assert moved((5,), year, once, 0, 24) == (6,)
+    assert moved((36,), MISSED, once, 0, 144) == (36,)
+    assert moved((5,), MISSED, [], 0, 24) == (5,), "nobody missed it who had not begun"

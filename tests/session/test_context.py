@@ -6,11 +6,14 @@ from pathlib import Path
 
 import pytest
 
-from tests.household import FAMILY, context_at, fixed_routine
+from tests.household import FAMILY, context_at, fixed_routine, lived
+from warmup.cli.plain import morning_lines
 from warmup.config.family import load
 from warmup.journal.routine_json import routine_text
+from warmup.model import Mark
 from warmup.session.context import Context
 from warmup.session.session import resume
+from warmup.session.words import back_words
 
 Clock = Callable[[], dt.datetime]
 OLDER_FORM = '[[slot]]\nkind = "older"\nmost = 12\n'
@@ -66,3 +69,34 @@ def test_shortening_goes_by_the_familys_own_short_morning(home: Path, clock: Clo
     session = resume(context, context.journal, clock)
     assert session is not None and session.shorten() and len(session.prompts) == 3
     assert not session.shorten()
+
+
+def test_a_review_week_that_was_missed_comes_a_week_later_for_this_child(home: Path, clock: Clock) -> None:
+    """Warm-ups in weeks 3 and 4, none in the review week 5: week 6 reviews, and week 9 stays as it was."""
+    context = context_at(home, clock)
+    mornings = context.year.mornings
+    for day in mornings[8:16]:
+        lived(context, day, {"month/this": Mark.FLUENT})
+    in_week_6 = context_at(home, clock, context.family, mornings[20])
+    assert in_week_6.reviews[:2] == (6, 9) and in_week_6.morning().review
+    assert in_week_6.curriculum().reviews == in_week_6.reviews
+    in_week_6.turn_to(mornings[19])
+    assert in_week_6.reviews[:2] == (5, 9) and not in_week_6.morning(mornings[20]).review
+
+
+def test_coming_back_is_said_for_three_mornings(home: Path, clock: Clock) -> None:
+    """Eight warm-ups, then two weeks off: said on the first three mornings back."""
+    context = context_at(home, clock)
+    first = context.year.mornings[:8]
+    for day in first:
+        lived(context, day, {"month/this": Mark.FLUENT})
+    away = (first[-1] + dt.timedelta(1), first[-1] + dt.timedelta(17))
+    context.editor.change(context.family._replace(off=(*context.family.off, away)))
+    said = []
+    for day in context.year.mornings[8:12]:
+        back = context_at(home, clock, context.family, day)
+        said.append(back_words(back, back.morning()))
+        lived(back, day, {"month/this": Mark.FLUENT})
+    eight = "Eight mornings without a warm-up: for three mornings nothing new opens."
+    assert said == [eight, eight, eight, ""]
+    assert eight in morning_lines(back.morning(context.year.mornings[8]), back)

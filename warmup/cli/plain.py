@@ -12,6 +12,7 @@ from warmup.model import Cue, DayKind, Morning, Opening, Prompt, Routine
 from warmup.pictures import Picture
 from warmup.session.context import Context
 from warmup.session.unlocked import Unlocked, unlocked_levels
+from warmup.session.words import back_words
 from warmup.session.year_end import year_end
 
 SMALL_THINGS = (
@@ -61,6 +62,8 @@ def day_lines(morning: Morning, context: Context) -> Iterator[str]:
     yield day_words(morning)
     if morning.festive:
         yield f"Today: {listed(morning.festive)}."
+    if back := back_words(context, morning):
+        yield back
 
 
 def morning_lines(morning: Morning, context: Context) -> Iterator[str]:

@@ -10,6 +10,7 @@ from types import MappingProxyType
 from typing import NamedTuple
 
 from warmup import skills
+from warmup.engine.absence import absence
 from warmup.engine.curriculum import Curriculum
 from warmup.engine.memory import RETEACH, Knowledge, Record
 from warmup.model import Item, ItemId, LevelId, Morning
@@ -69,9 +70,11 @@ def eligible(
     """The items that may be asked on this morning and make sense on it.
 
     What the day itself asks for does not wait for what it stands on, since there is one hundredth day a
-    year; a pause holds it back as it does all that is new.
+    year; a pause holds it back as it does all that is new. After an absence it comes, and nothing else new.
     """
     able = open_items(curriculum, morning, knowledge, adjustments)
+    if absence(curriculum, knowledge, morning).days:
+        able = tuple(item for item in able if knowledge.of_level(item.level_id).marks)
     holding = frozenset(item for item in holds(curriculum, morning, knowledge, able))
     able = sampled(able, knowledge, curriculum.since)
     there = {item.id for item in able}

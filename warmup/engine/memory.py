@@ -58,10 +58,11 @@ NEW = Record()
 
 
 class Day(NamedTuple):
-    """One morning: its index, and what was on screen, each with whether it came easily (None: no mark)."""
+    """One morning: its index, its date, what was on screen and whether that came easily (None: no mark)."""
 
     index: int  # type: ignore[assignment]  # a named tuple's own method, not used here
     asked: tuple[tuple[ItemId, bool | None], ...]
+    date: dt.date
 
     @property
     def easy(self) -> tuple[bool, ...]:
@@ -148,7 +149,7 @@ def fold(curriculum: Curriculum, history: Iterable[Asked], before: Knowledge | N
             asked_now.append((asked.item, asked.mark is Mark.FLUENT and not asked.cue if counts else None))
         if days and days[-1].index == index:
             asked_now = [*days.pop().asked, *asked_now]
-        days.append(Day(index, tuple(asked_now)))
+        days.append(Day(index, tuple(asked_now), date))
     for id_, learned in of_item.items():
         known = curriculum.by_id.get(id_)
         items[id_] = learn(items.get(id_, NEW), learned, curriculum.opened(known) if known else 0)

@@ -5,6 +5,7 @@ from collections import Counter
 from collections.abc import Collection, Iterable, Sequence
 from typing import NamedTuple
 
+from warmup.engine.absence import absence
 from warmup.engine.curriculum import Curriculum
 from warmup.engine.memory import KEPT, START_INTERVAL, Knowledge, Record
 from warmup.model import Item, LevelId, Mark, Morning
@@ -83,6 +84,7 @@ class Pool:
     ) -> None:
         self.morning, self.knowledge, self.curriculum = morning, knowledge, curriculum
         self.timely, self.holding = timely, holding
+        self.absence = absence(curriculum, knowledge, morning)
         day = morning.date.isoformat()
         # A level's plain item is its first in the catalogue, whatever order the items come in.
         place = {item: n for n, item in enumerate(curriculum.by_id)}
@@ -117,13 +119,19 @@ class Pool:
     def _candidate(self, item: Item, tie: int) -> Candidate:
         record, level = self.knowledge.of(item.id), self.knowledge.of_level(item.level_id)
         index, opened = self.morning.index, self.curriculum.opened(item)
-        of_level = level.chance(index, opened)
-        chance = OWN * record.chance(index, opened) + (1 - OWN) * of_level if record.marks else of_level
+        of_level = level.chance(self._felt(level), opened)
+        chance = OWN * record.chance(self._felt(record), opened) + (1 - OWN) * of_level
+        chance = chance if record.marks else of_level
         overdue = record.rested(index, opened) / START_INTERVAL if not record.marks else 0.0
         if record.marks:
             overdue = math.log(chance) / math.log(KEPT)
         # Rounded before it is compared: the last bits of a power differ between machines.
         return Candidate(item, record, level, round(overdue, 6), round(chance, 6), tie)
+
+    def _felt(self, record: Record) -> int:
+        """The index of today for what this record says: later, for what was last marked before an absence."""
+        away = record.last is not None and record.last < self.absence.since
+        return self.morning.index + (self.absence.uncounted if away else 0)
 
     def _in_turn(self, items: Sequence[Item]) -> Iterable[Item]:
         """The items whose turn it is: no rung that a higher one has retired, no level but by its plain item.

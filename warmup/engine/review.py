@@ -1,14 +1,16 @@
 """Review weeks: two checks for each of at most eight skills, on different mornings, and what they say.
 
-In a review week no level opens. Two checks that come easily: the skill is settled. Fewer: for two weeks it
-comes more often, easier things first where neither did.
+In a review week no level opens; one that a child missed comes a week later. Two checks that come easily: the
+skill is settled. Fewer: for two weeks it comes more often, easier things first where neither did.
 """
 
-from collections.abc import Mapping
+import datetime as dt
+from collections.abc import Collection, Mapping
 from enum import Enum
 
 from warmup.engine.curriculum import Curriculum
 from warmup.engine.memory import Knowledge
+from warmup.schoolyear import WEEKS, SchoolYear
 
 CHECKS = 2
 MOST_SKILLS = 8
@@ -31,6 +33,29 @@ def outcome(marks: tuple[bool, ...]) -> Outcome:
         return Outcome.OPEN
     easy = sum(marks[:CHECKS])
     return Outcome.SETTLED if easy == CHECKS else Outcome.PARTLY if easy else Outcome.AGAIN
+
+
+def moved(
+    reviews: Collection[int], year: SchoolYear, held: Collection[dt.date], first: int, today: int
+) -> tuple[int, ...]:
+    """The review weeks, each a week later where it went by on fewer mornings than a skill has checks.
+
+    ``held`` are the dates of warm-ups; ``first`` is the index from which on they are known, ``today`` that of
+    today. Nothing was missed before the first warm-up. No review moves into another, or past the last week.
+    """
+    on = {year.index_of(date) for date in held}
+    first = max(first, min(on, default=today))
+    found = set(reviews)
+    for week in sorted(reviews):
+        while (
+            first <= year.begins(week) < year.ends(week) <= today
+            and sum(index in on for index in range(year.begins(week), year.ends(week))) < CHECKS
+            and week < WEEKS
+            and week + 1 not in found
+        ):
+            found = found - {week} | {week + 1}
+            week += 1
+    return tuple(sorted(found))
 
 
 def checks(knowledge: Knowledge, curriculum: Curriculum, week: int) -> dict[str, tuple[bool, ...]]:

@@ -11,6 +11,7 @@ from warmup.config.places import Places
 from warmup.config.plan import load_plan, load_shape
 from warmup.config.toml_file import Missing
 from warmup.engine import eligibility
+from warmup.engine.absence import Absence, absence
 from warmup.engine.curriculum import Curriculum, curriculum
 from warmup.engine.eligibility import Adjustments, Eligible
 from warmup.engine.memory import Knowledge, fold
@@ -36,6 +37,7 @@ class Context:
         self._known: tuple[Family, Knowledge] | None = None
         self._curriculum: tuple[Family, Curriculum] | None = None
         self._items: tuple[Item, ...] = ()
+        self._reviews: tuple[Family, dt.date, tuple[int, ...]] | None = None
 
     # -- the family and its year
 
@@ -75,17 +77,36 @@ class Context:
             date,
             ahead,
             festive,
-            reviews=self.plan.reviews,
+            reviews=self.reviews,
             pennies=self.family.pennies,
             animal=self.family.animal,
         )
+
+    @property
+    def reviews(self) -> tuple[int, ...]:
+        """The review weeks as they are for this child today: one that was missed comes a week later."""
+        kept = self._reviews
+        if kept is None or kept[:2] != (self.family, self.today):
+            kept = self.family, self.today, self._reviews_today()
+            self._reviews = kept
+        return kept[2]
+
+    def _reviews_today(self) -> tuple[int, ...]:
+        year, index = self.year, self.year.index_of(self.today)
+        if self.journal is None or not any(year.ends(week) <= index for week in self.plan.reviews):
+            return self.plan.reviews
+        # The engine is loaded anyway where a morning is chosen, and of one that goes on little is asked.
+        from warmup.engine.review import moved
+
+        held = self.journal.dates_of(self.child.journal_name)
+        return moved(self.plan.reviews, year, held, max(year.before, year.index_of(self.began)), index)
 
     def curriculum(self) -> Curriculum:
         """The plan's items over the family's year; laid out once and kept."""
         family = self.family
         if self._curriculum is None or self._curriculum[0] is not family:
             self._items = self._items or skills.items(self.plan)
-            plan = curriculum(self._items, self.year, self.began, self.plan.reviews)
+            plan = curriculum(self._items, self.year, self.began, self.reviews)
             self._curriculum = family, plan
         return self._curriculum[1]
 
@@ -144,6 +165,10 @@ class Context:
         if not morning.review:
             return ""
         return review.review_summary(self.knowledge(), self.curriculum(), morning.week, titles)
+
+    def absence(self, morning: Morning) -> Absence:
+        """What the child comes back from on this morning, if from anything."""
+        return absence(self.curriculum(), self.knowledge(), morning)
 
     # -- what may be asked
 

@@ -2,8 +2,8 @@
 
 import datetime as dt
 
-from warmup.english import WEEKDAYS, date_words
-from warmup.model import LevelId, Mark
+from warmup.english import WEEKDAYS, date_words, number_word
+from warmup.model import LevelId, Mark, Morning
 from warmup.session.context import Context
 
 BEADS = {
@@ -59,6 +59,16 @@ def open_still(now: dt.date, stood: dt.date) -> str:
     if now == stood + _DAY:
         return "Yesterday’s warm-up is still open."
     return f"The one of {date_words(stood)} is still open."
+
+
+def back_words(context: Context, morning: Morning) -> str:
+    """What is said on the first mornings after days away, and why they hold nothing new; else empty."""
+    days = context.absence(morning).days
+    if not days:
+        return ""
+    return (
+        f"{number_word(days).capitalize()} mornings without a warm-up: for three mornings nothing new opens."
+    )
 
 
 def over_words(*, closed: bool) -> str:
