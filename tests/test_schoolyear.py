@@ -326,3 +326,12 @@ def test_time_goes_on_outside_the_year_by_the_school_weekdays(
     ]
     inside = sum(d in year.mornings for d in passed)
     assert year.index_of(later) - year.index_of(day) == len(outside) + inside
+
+
+@given(years(), DAYS)
+def test_no_morning_comes_after_the_last_day(year: SchoolYear, last: dt.date) -> None:
+    first, weekdays = year.mornings[0], year.weekdays
+    whole = school_year(first, weekdays)
+    cut = school_year(first, weekdays, last_day=last)
+    assert cut.mornings == tuple(day for day in whole.mornings if day <= last)
+    assert school_year(first, weekdays, last_day=whole.mornings[-1]) == whole

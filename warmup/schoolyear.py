@@ -11,7 +11,7 @@ import datetime as dt
 from bisect import bisect_left, bisect_right
 from collections.abc import Collection, Iterable, Iterator
 from heapq import merge
-from itertools import groupby, islice
+from itertools import groupby, islice, takewhile
 from typing import NamedTuple
 
 from warmup.model import Countdown, DayKind, Morning
@@ -148,13 +148,15 @@ def school_year(
     first_week: int = 1,
     held: Collection[int] = (),
     skipped: Collection[int] = (),
+    last_day: dt.date | None = None,
 ) -> SchoolYear:
     """The year that begins in ``first_week`` (1 to 36) on ``first_day`` or the first school day after it.
 
     ``off`` holds ranges of days off, both ends included. ``extra`` are mornings held on other days;
     one before ``first_day`` does not count. Each mention of a week in ``held`` makes it one school week
     longer, one in ``skipped`` takes it out; a week before ``first_week`` stays as it was, and where all are
-    skipped the last one stays. ValueError without a weekday or for a week out of range.
+    skipped the last one stays. No morning comes after ``last_day``, where the family says one. ValueError
+    without a weekday or for a week out of range.
     """
     days = tuple(sorted(set(weekdays)))
     if not days or not set(days) <= set(range(7)):
@@ -169,7 +171,8 @@ def school_year(
     school = (day for day in weekly if not any(start <= day <= last for start, last in free))
     besides = sorted(day for day in set(extra) if day >= first_day)
     # Two ordered rows of dates become one, and a date that stands in both is one morning.
-    mornings = (day for day, _same in groupby(merge(school, besides)))
+    planned = (day for day, _same in groupby(merge(school, besides)))
+    mornings = takewhile(lambda day: last_day is None or day <= last_day, planned)
     return SchoolYear(days, tuple(islice(mornings, len(weeks) * len(days) - before)), before, weeks)
 
 

@@ -122,6 +122,7 @@ a_family = st.builds(
     first_week=st.integers(1, 36),
     held_weeks=weeks,
     skipped_weeks=weeks,
+    last_day=st.none() | st.just(dt.date.max.replace(year=2999)),
     weekdays=st.sets(st.integers(0, 6), min_size=1).map(sorted).map(tuple),
     known_until=st.none() | dates,
     off=st.lists(

@@ -130,6 +130,7 @@ def test_little_is_enough(tmp_path: Path) -> None:
             "first_day = 2027-01-11\nheld_weeks = [0]\n[[countdown]]",
             "line 15, child 1.held_weeks 1: expected a whole number from 1 to 36",
         ),
+        ("first_week = 1", "last_day = 2026-08-01", "line 5, school.last_day: expected a date not before"),
         ("first_week = 1", "skipped_weeks = 3", "line 5, school.skipped_weeks: expected a list"),
         ("[[countdown]]", "reads = 1\n[[countdown]]", "line 14, child 1.reads: expected true or false"),
         ("[[countdown]]", "paused = true\n[[countdown]]", "line 14, child 1.paused: expected a date"),

@@ -7,12 +7,12 @@ import re
 from collections.abc import Iterable, Iterator, Sequence
 
 from warmup import skills
-from warmup.english import date_words, in_words, listed
+from warmup.english import date_words, in_words, listed, plural
 from warmup.model import Cue, DayKind, Morning, Opening, Prompt, Routine
 from warmup.pictures import Picture
 from warmup.session.context import Context
 from warmup.session.unlocked import Unlocked, unlocked_levels
-from warmup.session.words import back_words
+from warmup.session.words import KEEP_WARM, back_words
 from warmup.session.year_end import year_end
 
 SMALL_THINGS = (
@@ -90,9 +90,10 @@ def day_words(morning: Morning) -> str:
             return f"School day {morning.school_day}, {week}."
         case DayKind.BEFORE:
             begins = f"; it begins on {date_words(morning.next)}" if morning.next else ""
-            return f"The school year has not begun{begins}. Getting ready, {week}."
+            return f"The school year has not begun{begins}. Getting ready."
         case DayKind.AFTER:
-            return f"The school year is over, {morning.school_day} school days. Keeping warm, {week}."
+            days = f"{morning.school_day} school {plural(morning.school_day, 'day')}"
+            return f"The school year is over, {days}. {KEEP_WARM}"
         case DayKind.WEEKEND | DayKind.DAY_OFF:
             return (
                 f"No school today ({morning.kind.value}). School days so far: {morning.school_day}, {week}."

@@ -152,7 +152,7 @@ def _close(session: Session, ending: "Closing") -> Iterator[str]:
     ):
         if text:
             yield f"{label}: {text}"
-    yield from (text for text in (ending.review, ending.pause) if text)
+    yield from (text for text in (ending.quarter, ending.review, ending.pause) if text)
 
 
 def review_lines(session: Session) -> Iterator[str]:

@@ -77,12 +77,13 @@ class Family(NamedTuple):
     """What family.toml says.
 
     ``weekdays`` are the school weekdays in order (0 is Monday). The lessons of each mention of a week in
-    ``held_weeks`` take one school week more, those in ``skipped_weeks`` none. ``began`` is the day the
-    program was first used, ``known_until`` (``settled`` in the file) the day up to which each planned morning
-    is known to be school or off. ``off`` holds stretches of days off, both ends included; ``extra``
-    the mornings held beside the plan. ``theme`` is "dark", "light" or "contrast"; ``adult`` is who marks,
-    empty when it does not matter; ``animal`` what the stuffed animal of some prompts is called; ``prompts``
-    is how many a morning has, None for what the year plan says.
+    ``held_weeks`` take one school week more, those in ``skipped_weeks`` none; after ``last_day`` there is no
+    school, whatever weeks are left. ``began`` is the day the program was first used, ``known_until``
+    (``settled`` in the file) the day up to which each planned morning is known to be school or off. ``off``
+    holds stretches of days off, both ends included; ``extra`` the mornings held beside the plan. ``theme`` is
+    "dark", "light" or "contrast"; ``adult`` is who marks, empty when it does not matter; ``animal`` what the
+    stuffed animal of some prompts is called; ``prompts`` how many a morning has, None for what the year plan
+    says.
     """
 
     first_day: dt.date
@@ -91,6 +92,7 @@ class Family(NamedTuple):
     first_week: int = 1
     held_weeks: tuple[int, ...] = ()
     skipped_weeks: tuple[int, ...] = ()
+    last_day: dt.date | None = None
     weekdays: tuple[int, ...] = (0, 1, 2, 3)
     known_until: dt.date | None = None
     off: tuple[tuple[dt.date, dt.date], ...] = ()
@@ -151,6 +153,7 @@ def parse(file: Document) -> Family:
         first_week=file.whole("school", "first_week", least=1, most=WEEKS, default=1),
         held_weeks=_weeks(file, "school", "held_weeks"),
         skipped_weeks=_weeks(file, "school", "skipped_weeks"),
+        last_day=_last_day(file, first_day),
         weekdays=_weekdays(file),
         known_until=file.date("school", "settled") if file.has("school", "settled") else None,
         off=tuple(_stretch(file, n) for n in range(file.length("school", "days_off"))),
@@ -166,6 +169,16 @@ def parse(file: Document) -> Family:
         if file.has("preferences", "prompts")
         else None,
     )
+
+
+def _last_day(file: Document, first_day: dt.date) -> dt.date | None:
+    """The day the family's year ends on, where it ends before its last week is done."""
+    if not file.has("school", "last_day"):
+        return None
+    day = file.date("school", "last_day")
+    if day < first_day:
+        raise file.problem(("school", "last_day"), f"a date not before {first_day}", str(day))
+    return day
 
 
 def _children(file: Document) -> tuple[Child, ...]:
@@ -315,6 +328,7 @@ def year_of(family: Family, child: Child | None = None) -> SchoolYear:
         mine.first_week,
         mine.held_weeks,
         mine.skipped_weeks,
+        family.last_day,
     )
 
 

@@ -188,6 +188,7 @@ def _school(family: Family | None) -> dict[str, Any]:
         "first_week": family.first_week,
         "held_weeks": list(family.held_weeks),
         "skipped_weeks": list(family.skipped_weeks),
+        "last_day": family.last_day,
         "weekdays": [WEEKDAYS[day] for day in family.weekdays],
         "began": family.began,
         "settled": family.known_until,

@@ -25,6 +25,7 @@ SETTINGS: tuple[tuple[str, tuple[Setting, ...]], ...] = (
             Setting("first_week = 3", "the week of lessons that day belongs to, 1 to 36", "1"),
             Setting("held_weeks = [9]", "weeks of lessons that take one school week more, each time", "none"),
             Setting("skipped_weeks = [11]", "weeks of lessons that take none", "none"),
+            Setting("last_day = 2027-05-21", "the year ends here, whatever is left", "when week 36 is done"),
             Setting(
                 'weekdays = ["Monday", "Tuesday", "Thursday", "Friday"]',
                 "the days of the week with school",

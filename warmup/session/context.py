@@ -16,9 +16,11 @@ from warmup.engine.curriculum import Curriculum, curriculum
 from warmup.engine.eligibility import Adjustments, Eligible
 from warmup.engine.memory import Knowledge, fold
 from warmup.journal.journal import Journal
-from warmup.model import Asked, Item, ItemId, Morning, Plan, Routine, Shape
+from warmup.model import Asked, DayKind, Item, ItemId, Morning, Plan, Routine, Shape
 from warmup.schoolyear import SchoolYear
 
+SUMMER = 3
+"""How many prompts a warm-up has after the year's last school day; one a week is enough."""
 Clock = Callable[[], dt.datetime]
 
 
@@ -192,8 +194,10 @@ class Context:
         """How many prompts a morning of this shape aims at; never more than the most of the shape.
 
         The child's number counts before the family's, this before that of the shape, and that before that of
-        the year plan.
+        the year plan. After the last school day a warm-up only keeps warm what is known.
         """
+        if morning.kind is DayKind.AFTER:
+            return SUMMER
         said = self.child.prompts or self.family.prompts
         wanted = said or shape.prompts_in(morning.week) or self.plan.prompts_in(morning.week)
         return min(wanted, shape.at_most or wanted)

@@ -10,7 +10,7 @@ from typing import Any, NamedTuple
 
 from warmup.config.family import Family
 
-_OF_FAMILY = ("first_day", "first_week", "held_weeks", "skipped_weeks", "settled", "off", "extra")
+_OF_FAMILY = ("first_day", "first_week", "held_weeks", "skipped_weeks", "last_day", "settled", "off", "extra")
 _OF_CHILD = (
     *("held", "opened", "taught", "paused", "reads"),
     *("first_day", "first_week", "held_weeks", "skipped_weeks", "prompts", "resting", "began"),
@@ -110,7 +110,7 @@ def _value(field: str, plain: Any) -> Any:
             return plain if plain is None else _number(plain)
         case "held_weeks" | "skipped_weeks":
             return tuple(map(_number, plain))
-        case "first_day" | "settled" | "paused" | "began":
+        case "first_day" | "settled" | "last_day" | "paused" | "began":
             return None if plain is None else dt.date.fromisoformat(plain)
         case "off":
             return tuple((dt.date.fromisoformat(a), dt.date.fromisoformat(b)) for a, b in plain)

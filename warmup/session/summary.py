@@ -6,7 +6,7 @@ from typing import NamedTuple
 from warmup import skills
 from warmup.engine.memory import Knowledge
 from warmup.english import WEEKDAYS, date_words, number_word
-from warmup.model import LevelId, Mark, Prompt, skill_and_key
+from warmup.model import LevelId, Mark, Morning, Prompt, skill_and_key
 from warmup.session.context import Context
 from warmup.session.pausing import paused, until_words, wobbling
 from warmup.session.session import Session
@@ -31,7 +31,7 @@ class Closing(NamedTuple):
     pictures can stand in for, ``next_day`` when that is. ``again`` names what today's marks put to rest
     until it is taught again, ``models`` what to do for it at the table, a line an item. ``pause`` offers a
     week with nothing new, or says until when there is none. ``review`` says in a review week whether it is
-    over, ``year`` on the last morning of the year what became of it.
+    over, ``quarter`` which quarter is done with this morning, ``year`` on the year's last what became of it.
     """
 
     rows: tuple[Row, ...]
@@ -44,6 +44,7 @@ class Closing(NamedTuple):
     models: tuple[str, ...] = ()
     pause: str = ""
     review: str = ""
+    quarter: str = ""
     year: str = ""
 
 
@@ -61,6 +62,7 @@ def closing(session: Session, before: Knowledge) -> Closing:
         tuple(_model(prompt, alone=len(resting) == 1) for prompt in resting),
         _pause(session.context),
         _review(session.context),
+        _quarter(session.morning, session.context),
         year_end(session.context, session.morning),
     )
 
@@ -154,6 +156,14 @@ def _review(context: Context) -> str:
     after = morning.next
     goes_on = after is not None and context.morning(after).week == morning.week
     return "Review week." if goes_on else "Review week is over."
+
+
+def _quarter(morning: Morning, context: Context) -> str:
+    """What the close says on the last morning of a quarter; that of the year has words of its own."""
+    after = morning.next
+    if not morning.is_school or after is None or context.morning(after).quarter == morning.quarter:
+        return ""
+    return f"Quarter {number_word(morning.quarter)} is done: {number_word(morning.school_day)} school days."
 
 
 def _table(context: Context) -> tuple[str, str, str]:

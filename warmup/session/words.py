@@ -3,7 +3,7 @@
 import datetime as dt
 
 from warmup.english import WEEKDAYS, date_words, number_word
-from warmup.model import LevelId, Mark, Morning
+from warmup.model import DayKind, LevelId, Mark, Morning
 from warmup.session.context import Context
 
 BEADS = {
@@ -44,6 +44,8 @@ STARTS_COVERED = "Answers start covered."
 HELLO = "Five to seven minutes of spoken math at breakfast."
 PRIVACY = "Stays on this machine."
 
+KEEP_WARM = "Three things a week keep it warm."
+"""Said of a warm-up after the year's last school day."""
 STAYS = "What was marked stays with its day."
 _DAY = dt.timedelta(1)
 _NUMBER_WORDS = LevelId("number-words:to-ten")
@@ -59,6 +61,11 @@ def open_still(now: dt.date, stood: dt.date) -> str:
     if now == stood + _DAY:
         return "Yesterday’s warm-up is still open."
     return f"The one of {date_words(stood)} is still open."
+
+
+def of_the_day(context: Context, morning: Morning) -> str:
+    """What the adult should know of this morning before it begins, in a sentence; mostly nothing."""
+    return KEEP_WARM if morning.kind is DayKind.AFTER else back_words(context, morning)
 
 
 def back_words(context: Context, morning: Morning) -> str:

@@ -60,6 +60,7 @@ def _page(session: Session, closing: "Closing", view: View, shown: Collection[in
     for model in closing.models:
         page.text(model, Tone.PLAIN, Keep.HEAD, "At the table:")
     _next_time(page, session, closing)
+    page.text(closing.quarter, Tone.CUE, Keep.HEAD)
     if closing.review:
         page.add(with_remedy(closing.review, "", key("review", view.hand), view.width), Keep.OBJECT)
     if closing.pause:

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from warmup.english import in_words
 from warmup.model import Prompt
 from warmup.session.session import Session
-from warmup.session.words import AFTER_CUES, STOP_OFFERED, back_words
+from warmup.session.words import AFTER_CUES, STOP_OFFERED, of_the_day
 from warmup.tui.actions import with_keys
 from warmup.tui.parts import (
     SMALL_THINGS,
@@ -46,7 +46,7 @@ def opening_page(session: Session, view: View, *, first: bool) -> Script:
     page.air(Keep.SPACE)
     page.text(SAID, Tone.QUIET, Keep.WHY)
     page.text(opening.table, Tone.PLAIN, Keep.OBJECT, "You need:")
-    page.text(back_words(session.context, session.morning), Tone.CUE, Keep.BEADS)
+    page.text(of_the_day(session.context, session.morning), Tone.CUE, Keep.BEADS)
     notices(page, view)
     ahead = session.prompts[0].table
     if ahead != opening.table:

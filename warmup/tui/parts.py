@@ -5,7 +5,7 @@ from enum import Enum
 from typing import NamedTuple
 
 from warmup.english import date_words
-from warmup.model import Morning
+from warmup.model import DayKind, Morning
 from warmup.session.session import Session
 from warmup.session.words import BEADS
 from warmup.tui.actions import BY_ID, with_keys
@@ -54,6 +54,10 @@ def place_parts(morning: Morning, *, short: bool = False) -> list[str]:
         place = f"school day {morning.school_day}" + ", the last" * (morning.next is None)
     else:
         place = {"no school day of the week": "no school today"}.get(morning.kind.value, morning.kind.value)
+    if morning.kind in (DayKind.BEFORE, DayKind.AFTER):
+        # Lessons have no week there.
+        ready = morning.kind is DayKind.BEFORE
+        return [date_words(morning.date, short=short), place, "getting ready" if ready else "keeping warm"]
     review = ["review"] if morning.review else []
     return [
         date_words(morning.date, short=short),

@@ -4,7 +4,7 @@ from collections.abc import Callable
 from typing import NamedTuple
 
 from warmup.journal.journal import Journal
-from warmup.model import ItemId
+from warmup.model import DayKind, ItemId
 from warmup.session import undoing
 from warmup.session.context import Clock, Context
 from warmup.session.session import Session, begin, resume
@@ -74,8 +74,11 @@ class Workspace:
             self.context.editor.prefer(answers_shown=covered)
 
     def asks_whether_it_counts(self) -> bool:
-        """Whether today was no planned morning, and nothing was said of it yet or that was taken back."""
-        if self.context.morning().is_school:
+        """Whether today was no planned morning, and nothing was said of it yet or that was taken back.
+
+        Before the year's first day and after its last nothing counts.
+        """
+        if self.context.morning().kind not in (DayKind.WEEKEND, DayKind.DAY_OFF):
             return False
         begun = self.journal.sessions_of(self.context.child.journal_name, self.context.today)
         return not begun or self._day_undone == undoing.EXTRA
