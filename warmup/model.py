@@ -34,6 +34,15 @@ def skill_and_name(item: ItemId) -> tuple[str, str]:
     return skill, name
 
 
+OWN_SKILL = "own"
+"""The skill of what a family wrote itself: reserved, so that none that comes along is called so."""
+
+
+def is_own(name: str) -> bool:
+    """Whether an item or a level is one that a family wrote itself."""
+    return name.startswith((item_id(OWN_SKILL, ""), level_id(OWN_SKILL, "")))
+
+
 def skill_and_key(level: LevelId) -> tuple[str, str]:
     """The skill of a level, and its key within the skill."""
     skill, _, key = level.partition(":")
@@ -128,6 +137,11 @@ class Item(NamedTuple):
     ends: bool = False
     codes: tuple[str, ...] = ()
     waits_on: tuple[ItemId, ...] = ()
+
+    @property
+    def own(self) -> bool:
+        """Whether a family wrote it itself."""
+        return self.skill == OWN_SKILL
 
     @property
     def kindergarten(self) -> bool:

@@ -48,6 +48,7 @@ EXAMPLES = {
         more={"seconds": 8 * (40 + BESIDE_SECONDS) + AROUND_SECONDS - 1},
     ),
     "_fortnight": Example({}, made("knots/one", seconds=120), ((7, F),), less=0),
+    "_one_own": Example({made("own/duck"): EASY}, made("own/door")),
     "_hard": Example(skills(3, NOT_YET), KNOTS, NOT_YET),
     "_first_times": Example(
         {made("skill0/two"): (), made("skill1/two"): (), made("skill2/two"): ()}, made("skill3/two"), ()

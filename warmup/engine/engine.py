@@ -18,6 +18,7 @@ from warmup.engine.rules import RULES
 from warmup.english import WEEKDAYS, date_words, number_word
 from warmup.model import Choice, Item, Mark, Morning, Opening, Prompt, Routine, Shape, SlotKind
 from warmup.randomness import SeededRandom
+from warmup.skills.base import Skill
 
 DRAWS = 20
 """How often a prompt is drawn until nothing it says answers another one of the morning."""
@@ -83,6 +84,8 @@ def reason(pick: Pick, pool: Pool) -> str:
 
 
 def _why_new(item: Item, pool: Pool) -> str:
+    if item.own:
+        return "your own, not asked yet"
     if item.week == pool.morning.week:
         return "new this week"
     if item.week < pool.curriculum.since:
@@ -117,11 +120,13 @@ def build(
     session: int = 1,
     beside: Sequence[Prompt] = (),
     said: Opening | None = None,
+    own: Skill | None = None,
 ) -> Routine:
     """The routine of these choices: each item asked for its prompt, in other words than last time.
 
-    ``beside`` are prompts that stand on the same morning already, ``said`` the opening it began with. A
-    prompt that would tell the answer of another, or have its own told, is drawn again.
+    ``beside`` are prompts that stand on the same morning already, ``said`` the opening it began with, ``own``
+    is the skill of what the family wrote itself. A prompt that would tell the answer of another, or have its
+    own told, is drawn again.
     """
     prompts: list[Prompt] = []
     for choice in choices:
@@ -129,7 +134,7 @@ def build(
         seed = (child, morning.date.isoformat(), session, choice.item.id)
         for again in range(DRAWS):
             rng = SeededRandom(*seed, *([again] if again else []), avoid=wording)
-            prompt = skills.prompt(choice.item.id, morning, rng, choice.why)
+            prompt = skills.prompt(choice.item.id, morning, rng, choice.why, own)
             if not meet(prompt, (*beside, *prompts)) and not (said and answered((said.say,), prompt)):
                 break
         prompts.append(prompt)

@@ -7,7 +7,7 @@ import re
 from collections.abc import Collection, Iterable, Iterator, Sequence
 
 from warmup.english import number_word
-from warmup.model import ItemId, Prompt, Strand
+from warmup.model import ItemId, Prompt, Strand, is_own
 from warmup.skills import SKILLS
 
 _NUMBERS = {number_word(number): str(number) for number in range(200)}
@@ -15,8 +15,8 @@ _SAID_AFTER = re.compile(r", | … ")
 
 
 def is_talk(prompt: Prompt) -> bool:
-    """Whether a prompt is calendar talk: its answer is a fact others may mention."""
-    return SKILLS[prompt.skill].strand is Strand.CALENDAR
+    """Whether a prompt is calendar talk: its answer is a fact others may mention. A family's own is none."""
+    return not is_own(prompt.item) and SKILLS[prompt.skill].strand is Strand.CALENDAR
 
 
 def meet(prompt: Prompt, others: Iterable[Prompt]) -> bool:

@@ -90,8 +90,16 @@ class Today:
     # -- what this morning has
 
     def of_strand(self, *strands: str) -> list[Pick]:
-        """What is picked of these strands."""
-        return [pick for pick in self.picks if pick.item.strand in strands]
+        """What is picked of these strands; no family's own, which stands in for none."""
+        return [pick for pick in self.picks if pick.item.strand in strands and not pick.item.own]
+
+    def has_own(self) -> bool:
+        """Whether this morning has asked, or is to ask, what the family wrote itself."""
+        days, items = self.pool.knowledge.days, self.pool.curriculum.by_id
+        asked = days[-1].asked if days and days[-1].index == self.index else ()
+        return any(pick.item.own for pick in self.picks) or any(
+            item in items and items[item].own for item, _ in asked
+        )
 
     @property
     def left(self) -> int:
@@ -162,7 +170,8 @@ class Today:
             if order is not None:
                 return order
             hard = [pick for pick in self.picks if pick.candidate.hard or not self.gentle] or self.picks
-            others = [pick for pick in hard if pick.item.strand not in (_CALENDAR, _ADDING)]
+            daily = self.of_strand(_CALENDAR, _ADDING)
+            others = [pick for pick in hard if pick not in daily]
             self.picks.remove((others or hard)[-1])
         return ()
 
@@ -179,14 +188,14 @@ def _two_of_a_skill(today: Today, c: Candidate) -> bool:
 
 
 def _calendar(today: Today, c: Candidate) -> bool:
-    """One prompt about the day: another would tell its answer."""
+    """One prompt about the day: another would tell its answer. What a family wrote is not about the day."""
     most = today.most.get(SlotKind.CALENDAR, today.count)
-    return c.item.strand != _CALENDAR or len(today.of_strand(_CALENDAR)) < most
+    return c.item.strand != _CALENDAR or c.item.own or len(today.of_strand(_CALENDAR)) < most
 
 
 def _things(today: Today, c: Candidate) -> bool:
     """Two prompts of shape, space and measuring: they want the most fetching."""
-    return c.item.strand not in _THINGS or len(today.of_strand(*_THINGS)) < OF_THINGS
+    return c.item.strand not in _THINGS or sum(p.item.strand in _THINGS for p in today.picks) < OF_THINGS
 
 
 def _time(today: Today, c: Candidate) -> bool:
@@ -197,6 +206,11 @@ def _time(today: Today, c: Candidate) -> bool:
 def _fortnight(today: Today, c: Candidate) -> bool:
     """What counts as two prompts comes once in two weeks."""
     return c.item.places == 1 or c.begins or c.level.rested(today.index, 0) >= APART
+
+
+def _one_own(today: Today, c: Candidate) -> bool:
+    """One prompt that the family wrote itself, also where a morning has a second warm-up."""
+    return not c.item.own or not today.has_own()
 
 
 def _hard(today: Today, c: Candidate) -> bool:
@@ -222,7 +236,7 @@ def _nothing_new(today: Today, c: Candidate) -> bool:
     return bool(today.morning.next) and (waited or not today.morning.review)
 
 
-LIMITS: tuple[Limit, ...] = (_once, _two_of_a_skill, _calendar, _things, _time, _fortnight)
+LIMITS: tuple[Limit, ...] = (_once, _two_of_a_skill, _calendar, _things, _time, _fortnight, _one_own)
 """Kept on every morning."""
 GENTLE: tuple[Limit, ...] = (_hard, _first_times, _ideas, _nothing_new)
 """Kept on every morning on which enough is known."""

@@ -8,7 +8,7 @@ from typing import NamedTuple
 from warmup.engine.absence import absence
 from warmup.engine.curriculum import Curriculum
 from warmup.engine.memory import KEPT, START_INTERVAL, Knowledge, Record
-from warmup.model import Item, LevelId, Mark, Morning
+from warmup.model import OWN_SKILL, Item, LevelId, Mark, Morning
 from warmup.randomness import digest
 
 HARD_UNDER = 0.75
@@ -97,17 +97,18 @@ class Pool:
         self.rests: dict[str, int] = {}
         self._strands: dict[str, list[Candidate]] = {}
         for c in self.all:
-            self._strands.setdefault(c.item.strand, []).append(c)
+            if not c.item.own:
+                self._strands.setdefault(c.item.strand, []).append(c)
             rested = self.rested(c)
             self.rests[c.item.skill] = min(self.rests.get(c.item.skill, _LONG), rested)
 
     def easy(self) -> int:
-        """How many prompts that are not hard a morning could hold, two of a skill."""
+        """How many prompts that are not hard a morning could hold: two of a skill, one of a family's own."""
         skills = Counter(c.item.skill for c in self.all if not c.hard)
-        return sum(min(OF_A_SKILL, number) for number in skills.values())
+        return sum(min(1 if skill == OWN_SKILL else OF_A_SKILL, number) for skill, number in skills.items())
 
     def of_strand(self, strand: str) -> Sequence[Candidate]:
-        """A strand's candidates, the most pressing first."""
+        """A strand's candidates, the most pressing first; no family's own, which stand in for none."""
         return self._strands.get(strand, ())
 
     def rested(self, c: Candidate) -> int:

@@ -59,7 +59,10 @@ def moved(
 
 
 def checks(knowledge: Knowledge, curriculum: Curriculum, week: int) -> dict[str, tuple[bool, ...]]:
-    """The checks of a week by skill: the first mark a skill got on each of its mornings."""
+    """The checks of a week by skill: the first mark a skill got on each of its mornings.
+
+    What a family wrote itself is no part of the year, and is not checked.
+    """
     found = dict[str, tuple[bool, ...]]()
     first, end = curriculum.year.begins(week), curriculum.year.ends(week)
     for day in knowledge.days:
@@ -67,8 +70,9 @@ def checks(knowledge: Knowledge, curriculum: Curriculum, week: int) -> dict[str,
             continue
         today = dict[str, bool]()
         for item, easy in day.asked:
-            if easy is not None and item in curriculum.by_id:
-                today.setdefault(curriculum.by_id[item].skill, easy)
+            known = curriculum.by_id.get(item)
+            if easy is not None and known is not None and not known.own:
+                today.setdefault(known.skill, easy)
         for skill, easy in today.items():
             found[skill] = (*found.get(skill, ()), easy)
     return found

@@ -98,7 +98,8 @@ def _holding(today: Today) -> Iterable[Candidate]:
 def _checks(today: Today) -> Iterable[Candidate]:
     """In a review week the checks: shaky skills first, then those whose levels are newest; eight at most.
 
-    In its second half the second checks go first, since one alone says little.
+    In its second half the second checks go first, since one alone says little. What a family wrote itself is
+    never checked.
     """
     if not today.morning.review:
         return ()
@@ -107,7 +108,7 @@ def _checks(today: Today) -> Iterable[Candidate]:
     shaky = {c.item.skill for c in today.pool.all if c.stumbled}
     best = dict[str, Candidate]()
     for c in today.pool.all:
-        if not c.begins:
+        if not c.begins and not c.item.own:
             best.setdefault(c.item.skill, c)
     room = review.MOST_SKILLS - len(done)
     first = [c for c in best.values() if c.item.skill not in done]

@@ -3,7 +3,8 @@
 Put a module with a ``SKILL`` in this folder and its levels in ``routines/year.toml``, and everything
 that walks the skills finds it. Its id is the name of its file, with hyphens: ``SKILLS["count-on"]`` loads
 ``count_on.py`` at the first use, since a morning that goes on asks for eight of them, and loading all would
-stand between the adult and the first frame.
+stand between the adult and the first frame. What a family wrote itself is handed in: of that skill the
+registry knows the words for a name, and nothing else.
 """
 
 from collections.abc import Iterator, Mapping
@@ -13,6 +14,7 @@ from pathlib import Path
 from typing import NamedTuple
 
 from warmup.model import (
+    OWN_SKILL,
     Item,
     ItemId,
     LevelId,
@@ -48,7 +50,9 @@ __all__ = [
 def _modules() -> Mapping[str, str]:
     """The module of each skill by the skill's id, in the order of file names."""
     modules = sorted(file.stem for file in Path(__file__).parent.iterdir() if file.suffix == ".py")
-    return {name.replace("_", "-"): name for name in modules if name != "base" and name[0] != "_"}
+    return {
+        name.replace("_", "-"): name for name in modules if name not in ("base", OWN_SKILL) and name[0] != "_"
+    }
 
 
 class _Skills(Mapping[str, Skill]):
@@ -112,13 +116,27 @@ def _locations(skill: str) -> Mapping[ItemId, Location]:
 
 
 def locate(item: str) -> Location:
-    """Where the item with this id stands. KeyError for an item no skill has."""
-    return _locations(skill_and_name(ItemId(item))[0])[ItemId(item)]
+    """Where the item with this id stands; an own one by its name alone. KeyError for one no skill has."""
+    skill, name = skill_and_name(ItemId(item))
+    return _own_location(name) if skill == OWN_SKILL else _locations(skill)[ItemId(item)]
+
+
+def _own_location(name: str) -> Location:
+    """Where an own item stands, whether it still is in the family's file or not."""
+    from warmup.skills import own  # few families have any
+
+    if not own.is_name(name):
+        raise KeyError(item_id(OWN_SKILL, name))
+    return Location(own.skill(), own.level(name), 1, name)
 
 
 def known(item: str) -> bool:
-    """Whether there is such an item; one in a journal may be another version's."""
-    skill = skill_and_name(ItemId(item))[0]
+    """Whether there is such an item, or an own one may be called so; a journal may be another version's."""
+    skill, name = skill_and_name(ItemId(item))
+    if skill == OWN_SKILL:
+        from warmup.skills.own import is_name  # few families have any
+
+        return is_name(name)
     return skill in SKILLS and item in _locations(skill)
 
 
@@ -174,10 +192,14 @@ def timely(item: str, morning: Morning) -> bool:
     return skill in _index.TIMELY and SKILLS[skill].timely(name, morning)
 
 
-def prompt(item: str, morning: Morning, rng: SeededRandom, why: str = "") -> Prompt:
-    """The item with this id as a whole prompt for this morning. KeyError for an unknown item."""
+def prompt(item: str, morning: Morning, rng: SeededRandom, why: str = "", own: Skill | None = None) -> Prompt:
+    """The item with this id as a whole prompt for this morning. KeyError for an unknown item.
+
+    ``own`` is the skill of what the family wrote itself, where it wrote something.
+    """
     at = locate(item)
-    draft = at.skill.ask(at.name, morning, rng)
+    asked = own if own and at.skill.id == OWN_SKILL else at.skill
+    draft = asked.ask(at.name, morning, rng)
     return Prompt(
         skill=at.skill.id,
         level=at.level.key,

@@ -90,7 +90,8 @@ class Skill(NamedTuple):
     ``ask(item, morning, rng)`` gets an item's name (without the skill) and makes a prompt of it.
     ``askable(item, morning)`` says whether that makes sense on that morning, and
     ``timely(item, morning)`` whether the day itself asks for it. ``ladder`` names the levels, by their
-    keys and lowest first, of which fluency at a higher one retires the lower.
+    keys and lowest first, of which fluency at a higher one retires the lower. The words of a ``private`` one
+    are a family's own: what is handed on to others, such as a report, leaves them out.
     """
 
     id: str
@@ -102,3 +103,4 @@ class Skill(NamedTuple):
     ladder: tuple[str, ...] = ()
     askable: Callable[[str, Morning], bool] = always
     timely: Callable[[str, Morning], bool] = never
+    private: bool = False
