@@ -212,7 +212,9 @@ def test_files_with_no_shape_and_no_year_in_them(tmp_path: Path, content: str | 
             load(own(tmp_path, name, content))
 
 
-@pytest.mark.parametrize("name", ["", "../daily", "family", "year", "Daily", "a\0b", "x" * 50, "monday"])
+@pytest.mark.parametrize(
+    "name", ["", "../daily", "family", "year", "own", "Daily", "a\0b", "x" * 50, "monday"]
+)
 def test_a_shape_that_is_not_there(tmp_path: Path, name: str) -> None:
     with pytest.raises(FileProblem, match=r"There are daily, short, review, tuesday\."):
         load_shape(own(tmp_path, "tuesday", DAILY), name)
@@ -220,6 +222,7 @@ def test_a_shape_that_is_not_there(tmp_path: Path, name: str) -> None:
 
 def test_a_shape_of_the_familys_own(tmp_path: Path) -> None:
     places = own(tmp_path, "tuesday", DAILY)
+    (tmp_path / "own.toml").write_text("[[prompt]]\nsay = 'Who is it?'\nanswer = 'me'\n", "utf-8")
     assert shapes(places) == (*SHAPES, "tuesday") and load_shape(places, "tuesday").name == "tuesday"
 
 

@@ -11,7 +11,7 @@ from warmup import renames
 from warmup.config.places import there
 from warmup.config.toml_file import LONGEST_NAME, Document, FileProblem, read
 from warmup.english import MONTHS, WEEKDAYS, date_words
-from warmup.model import FEWEST_PROMPTS, MOST_PROMPTS, Countdown, ItemId, LevelId
+from warmup.model import FEWEST_PROMPTS, MOST_PROMPTS, Countdown, ItemId, LevelId, is_own
 from warmup.schoolyear import WEEKS, SchoolYear, school_year
 from warmup.text import clean, did_you_mean, shown, visible
 
@@ -356,7 +356,10 @@ def _days(yearly: str, first: dt.date, last: dt.date) -> list[dt.date]:
 
 
 def warnings(family: Family) -> tuple[str, ...]:
-    """What is odd but does no harm, a sentence each: levels or items no skill has, a first day off."""
+    """What is odd but does no harm, a sentence each: levels or items no skill has, a first day off.
+
+    What the family wrote itself may have been taken out of its file again.
+    """
     from warmup.skills import item_names, levels
 
     known, items = levels(), item_names()
@@ -365,14 +368,14 @@ def warnings(family: Family) -> tuple[str, ...]:
         for child in family.children
         for how, names in (("held back", child.held), ("opened early", child.opened))
         for level in names
-        if level not in known and not renames.dropped(level)
+        if level not in known and not renames.dropped(level) and not is_own(level)
     ]
     found += [
         f"{child.nickname} has {shown(item)} taught again, and there is no such item"
         f"{did_you_mean(item, items)}."
         for child in family.children
         for item, _ in child.taught
-        if item not in items and not renames.dropped(item)
+        if item not in items and not renames.dropped(item) and not is_own(item)
     ]
     if family.first_day.weekday() not in family.weekdays:
         day = WEEKDAYS[family.first_day.weekday()]

@@ -39,6 +39,8 @@ _OF_A_YEAR = (
 """What a year that lies over the one that came along may say."""
 SHAPES = ("daily", "short", "review")
 """The shapes that come with the program."""
+_NO_SHAPES = ("family", "own", "year")
+"""What lies beside a family's own shapes and is none."""
 _OWN = "Fix that line, or delete your copy to go back to the file that came with the program."
 _SHIPPED = "This file came with the program: install it again."
 
@@ -94,7 +96,7 @@ def weeks_in(file: Document, own: bool) -> Mapping[LevelId, int]:
     """The week of each level by its name today; ``FileProblem`` for an unknown level of an own file."""
     check_format(file)
     if own and not is_whole(file):
-        _only_keys(file, (), _OF_A_YEAR)
+        file.only(_OF_A_YEAR)
         if not any(file.has(key) for key in _OF_A_YEAR[1:]):
             raise file.problem(("skills",), "at least one level with its week", "none")
         return {**weeks_in(shipped(), own=False), **_own_weeks(file)}
@@ -198,7 +200,7 @@ def shapes(places: Places) -> tuple[str, ...]:
     own: set[str] = set()
     # A folder that can't be looked at has none; reading a file in it says why.
     with suppress(OSError):
-        own = {path.stem for path in places.config.glob("*.toml")} - {"family", "year", *SHAPES}
+        own = {path.stem for path in places.config.glob("*.toml")} - {*_NO_SHAPES, *SHAPES}
     return SHAPES + tuple(sorted(name for name in own if _is_name(name)))
 
 
@@ -209,7 +211,7 @@ def _is_name(name: str) -> bool:
 def load_shape(places: Places, name: str) -> Shape:
     """The shape of this name. ``FileProblem`` when there is none or it is not as it should be."""
     path = places.config / f"{name}.toml"
-    if not _is_name(name) or name in ("family", "year"):
+    if not _is_name(name) or name in _NO_SHAPES:
         advice = f"There are {', '.join(shapes(places))}."
         raise FileProblem(path, None, "", "the name of a shape", shown(name), advice)
     try:
@@ -222,7 +224,7 @@ def load_shape(places: Places, name: str) -> Shape:
 
 def _shape(name: str, file: Document) -> Shape:
     check_format(file)
-    _only_keys(file, (), ("format", "seconds", "at_most", "prompts", "slot"))
+    file.only(("format", "seconds", "at_most", "prompts", "slot"))
     slots: list[Slot] = []
     for n in range(file.length("slot", most=20)):
         slot = _slot(file, n)
@@ -250,14 +252,6 @@ def _at_most(name: str, file: Document, prompts: tuple[tuple[int, int], ...]) ->
     return max((count for _, count in prompts), default=0) if name == "short" else 0
 
 
-def _only_keys(file: Document, way: tuple[str | int, ...], known: tuple[str, ...]) -> None:
-    for key in file.keys_of(*way):
-        if key not in known:
-            raise file.problem(
-                (*way, key), f"one of {', '.join(known)}", shown(key) + did_you_mean(key, known)
-            )
-
-
 def _counts(file: Document, *, least: int, most: int) -> tuple[tuple[int, int], ...]:
     """What ``prompts`` says: one number for the whole year, or one for each stretch of weeks."""
     if not isinstance(file.data.get("prompts"), list):
@@ -274,7 +268,7 @@ def _counts(file: Document, *, least: int, most: int) -> tuple[tuple[int, int], 
 
 def _slot(file: Document, n: int) -> Slot:
     kind = SlotKind(file.choice("slot", n, "kind", among=[kind.value for kind in SlotKind]))
-    _only_keys(file, ("slot", n), ("kind", "most", "only"))
+    file.only(("kind", "most", "only"), "slot", n)
     if kind is not SlotKind.NAMED and file.has("slot", n, "only"):
         expected = 'no such key: only a slot of kind "named" is held to some skills'
         file.refuse(("slot", n, "only"), expected)

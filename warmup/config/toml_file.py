@@ -6,11 +6,11 @@ import errno
 import re
 import stat
 import tomllib
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NamedTuple, Never
 
-from warmup.text import FIRST_YEAR, LAST_YEAR, clean, shown, visible
+from warmup.text import FIRST_YEAR, LAST_YEAR, clean, did_you_mean, shown, visible
 
 if TYPE_CHECKING:
     from warmup.config.toml_lines import Keys
@@ -155,6 +155,13 @@ class Document(NamedTuple):
         if value is not None and not isinstance(value, dict):
             self.refuse(keys, "a table")
         return tuple(value or ())
+
+    def only(self, known: Sequence[str], *keys: str | int) -> None:
+        """Raise the problem that the table at ``keys`` has a key that is none of the ``known`` ones."""
+        for key in self.keys_of(*keys):
+            if key not in known:
+                found = shown(key) + did_you_mean(key, known)
+                raise self.problem((*keys, key), f"one of {', '.join(known)}", found)
 
     def _value(self, keys: "Keys", default: Any, expected: str) -> Any:
         value = self._look(keys)
