@@ -16,6 +16,7 @@ from warmup.pictures.ten_frame import TenFrame
 from warmup.randomness import SeededRandom
 from warmup.session.context import Context, open_context
 from warmup.session.session import Session, begin
+from warmup.skills.own import OwnPrompt, own
 
 TODAY = dt.date(2027, 3, 3)
 FAMILY = Family(
@@ -116,9 +117,35 @@ OPENING = Opening(
 )
 
 
-def start_fixed(context: Context, opening: Opening | None = None) -> None:
-    """Put the fixed routine into the journal as today's, not begun."""
-    routine = fixed_routine()._replace(opening=opening)
+OWN = OwnPrompt(
+    "our-street",
+    "If you are lost, what do you tell a grown-up who helps you? Say the number of our house and our street.",
+    "Forty-two, then Pear Tree Lane, and [b]Mill Town[/b] after that",
+    ("Picture our front door.",),
+    watch_for="The number turned round. Say it as two words: forty, two.",
+    table="a letter with our address",
+    accept=("42 Pear Tree Lane",),
+)
+"""A long one that a family wrote itself, with signs in it that some programs obey."""
+
+
+def start_own(context: Context, mine: OwnPrompt = OWN) -> None:
+    """Put the fixed routine into the journal with a prompt of the family's own before the others."""
+    made = own([mine])
+    prompt = skills.prompt(
+        made.items[0].id,
+        year_of(FAMILY).morning(TODAY),
+        SeededRandom(1),
+        "came easily February 3",
+        made.skill,
+    )
+    start_fixed(context, before=(prompt,))
+
+
+def start_fixed(context: Context, opening: Opening | None = None, before: tuple[Prompt, ...] = ()) -> None:
+    """Put the fixed routine into the journal as today's, not begun, with other prompts ``before`` its own."""
+    routine = fixed_routine()
+    routine = routine._replace(opening=opening, prompts=(*before, *routine.prompts))
     assert context.journal is not None
     rows = [(prompt.item, prompt.wording) for prompt in routine.prompts]
     text, furthest = routine_text(routine), NOT_BEGUN if opening else 0

@@ -16,7 +16,7 @@ from pathlib import Path
 from typing import NamedTuple
 
 from tests.benchmarks import _arguments, contact_sheet
-from tests.household import FAMILY, OPENING, TODAY, StandingClock, context_at, lived, start_fixed
+from tests.household import FAMILY, OPENING, TODAY, StandingClock, context_at, lived, start_fixed, start_own
 from tests.pictures.examples import EXAMPLES
 from warmup.config.family import Child, Family, default, year_of
 from warmup.model import Mark
@@ -105,6 +105,20 @@ def _resting(home: Path, clock: StandingClock) -> WarmupApp:
     return WarmupApp(context, context.journal, clock)
 
 
+def _own(home: Path, clock: StandingClock) -> WarmupApp:
+    """The program at a prompt that the family wrote itself."""
+    context = context_at(home, clock)
+    start_own(context)
+    assert context.journal is not None
+    return WarmupApp(context, context.journal, clock)
+
+
+def _own_problem(home: Path, clock: StandingClock) -> WarmupApp:
+    """The program with a file of own prompts that can't be used."""
+    (home / "own.toml").write_text('[[prompt]]\nsay = "Where do we live?"\nanser = "here"\n', "utf-8")
+    return _opening(home, clock)
+
+
 def scenes() -> Iterator[Scene]:
     """Every screen there is."""
     yield Scene("welcome", _welcome)
@@ -118,6 +132,10 @@ def scenes() -> Iterator[Scene]:
     yield Scene("prompt-of-a-reader", _reader)
     yield Scene("opening-then-nothing-on-the-table", _opening, ("bare",))
     yield Scene("story", _morning, ("story",))
+    yield Scene("own", _own)
+    yield Scene("own-cues", _own, ("cue", "cue", "cue"))
+    yield Scene("own-problem", _own_problem)
+    yield Scene("own-problem-then-next", _own_problem, ("next",))
     yield Scene("does-the-child-read", _unasked)
     yield Scene("cues", _morning, ("fluent", "cue", "cue"))
     yield Scene("close", _morning, ("fluent", *_TO_THE_CLOSE))

@@ -171,3 +171,19 @@ def test_the_screen_is_drawn_whole_where_the_locale_is_ascii(home: Path) -> None
         assert "→ next" in terminal.wait("? all keys")
         terminal.press("q")
         assert terminal.finish() == 0
+
+
+def test_a_bad_file_of_own_prompts_stops_no_morning_and_a_mended_one_is_asked(home: Path) -> None:
+    with_family(home)
+    mended = '[[prompt]]\nsay = "Who [b]lives[/b] here?"\nanswer = "we do"\n'
+    bad = mended.replace("answer", "anser")
+    (home / "own.toml").write_text(bad, "utf-8")
+    shown = opens(home, "says why.")
+    assert "own.toml, line 3, can’t be used" in shown and "Traceback" not in shown
+    assert (home / "own.toml").read_text("utf-8") == bad
+    (home / "journal.db").unlink()
+    (home / "own.toml").write_text(mended, "utf-8")
+    done = subprocess.run(
+        [*WARMUP, "today"], env=environment(home), capture_output=True, text=True, check=True
+    )
+    assert done.stderr == "" and done.stdout.count("Say: Who [b]lives[/b] here?\nAnswer: we do\n") == 1

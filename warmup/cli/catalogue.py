@@ -5,26 +5,30 @@ A skill has ``id``, ``title``, ``asks``, ``strand``, ``ladder`` and ``levels``; 
 ``week`` (null when the plan leaves it out), ``codes``, ``toward`` (codes it only leads to), ``stands_on``,
 ``table`` and ``items``. The list of all items gives each as the engine sees it: ``id``, ``skill``, ``level``
 (a number from 1), ``strand``, ``week``, ``trouble`` (whether it is a misconception item), ``guess`` and
-``seconds``.
+``seconds``. What the family wrote itself comes last, where there is any: the skill ``own``, of which each
+item has a strand of its own and no level is a step to another.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from typing import Any
 
 from warmup import skills
-from warmup.model import Plan, item_id, level_id
+from warmup.model import LevelId, Plan, item_id, level_id
 from warmup.skills import Skill
+from warmup.skills.own import Own
 
 FORMAT = "warmup-catalogue"
 VERSION = 1
 
 
-def catalogue_data(plan: Plan) -> dict[str, Any]:
+def catalogue_data(plan: Plan, own: Own | None = None) -> dict[str, Any]:
     """The catalogue as JSON values, with every item in one list as the engine sees it."""
+    weeks = {**plan.weeks, **(own.weeks if own else {})}
+    every = (*skills.SKILLS.values(), *([own.skill] if own else []))
     return {
         "format": FORMAT,
         "version": VERSION,
-        "skills": [_skill_data(skill, plan) for skill in skills.SKILLS.values()],
+        "skills": [_skill_data(skill, weeks) for skill in every],
         "items": [
             {
                 "id": item.id,
@@ -36,12 +40,12 @@ def catalogue_data(plan: Plan) -> dict[str, Any]:
                 "guess": item.guess,
                 "seconds": item.seconds,
             }
-            for item in skills.items(plan)
+            for item in (*skills.items(plan), *(own.items if own else ()))
         ],
     }
 
 
-def _skill_data(skill: Skill, plan: Plan) -> dict[str, Any]:
+def _skill_data(skill: Skill, weeks: Mapping[LevelId, int]) -> dict[str, Any]:
     return {
         "id": skill.id,
         "title": skill.title,
@@ -52,7 +56,7 @@ def _skill_data(skill: Skill, plan: Plan) -> dict[str, Any]:
             {
                 "key": level.key,
                 "label": level.label,
-                "week": plan.weeks.get(level_id(skill.id, level.key)),
+                "week": weeks.get(level_id(skill.id, level.key)),
                 "codes": list(level.codes),
                 "toward": list(level.toward),
                 "stands_on": list(level.stands_on),
@@ -64,8 +68,17 @@ def _skill_data(skill: Skill, plan: Plan) -> dict[str, Any]:
     }
 
 
-def catalogue_lines(plan: Plan) -> Iterator[str]:
+def catalogue_lines(plan: Plan, own: Own | None = None) -> Iterator[str]:
     """The catalogue as plain text: a skill after another, strand by strand, a level a line."""
+    yield from _strands(plan)
+    if own:
+        yield "Your own prompts"
+        yield f"  {own.skill.id}: {own.skill.asks}"
+        for item, level in zip(own.items, own.skill.levels, strict=True):
+            yield f"    {level.key}, week {item.week}: {item.strand}"
+
+
+def _strands(plan: Plan) -> Iterator[str]:
     strand = ""
     for skill in sorted(skills.SKILLS.values(), key=lambda skill: skill.strand.value):
         if skill.strand.value != strand:

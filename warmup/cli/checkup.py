@@ -5,6 +5,7 @@ from pathlib import Path
 
 from warmup import skills
 from warmup.config import family as families
+from warmup.config.own import NAME, load_own
 from warmup.config.places import Places, routines_folder, there
 from warmup.config.plan_check import check_plan
 from warmup.config.toml_file import FileProblem, Missing
@@ -19,13 +20,16 @@ def paths(places: Places) -> Iterator[str]:
     yield f"Family: {clean(str(family))}{'' if there(family) else ' (not there yet)'}"
     yield f"Journal: {clean(str(journal))}{'' if there(journal) else ' (not there yet)'}"
     yield f"Routines that came with the program: {clean(str(routines_folder()))}"
-    for path in _own(places):
+    if there(places.config / NAME):
+        yield f"Your own prompts: {clean(str(places.config / NAME))}"
+    for path in _routines(places):
         yield f"Your own routine: {clean(str(path))}"
 
 
-def _own(places: Places) -> list[Path]:
+def _routines(places: Places) -> list[Path]:
+    others = ("family.toml", NAME)
     try:
-        return sorted(path for path in places.config.glob("*.toml") if path.name != "family.toml")
+        return sorted(path for path in places.config.glob("*.toml") if path.name not in others)
     except OSError:
         # A folder that can't be read: the family file in it says so.
         return []
@@ -44,6 +48,10 @@ def findings(places: Places, clock: Clock) -> Iterator[str]:
         readable = False
         yield str(problem)
     yield from map(str, check_plan(places))
+    try:
+        load_own(places)
+    except FileProblem as problem:
+        yield str(problem)
     if there(places.data / "journal.db"):
         wrong = Journal.examine(places.data, frozenset(skills.item_names()))
         yield from wrong

@@ -119,9 +119,9 @@ def prompt_lines(prompt: Prompt, *, answers: bool = True) -> Iterator[str]:
     yield from do_and_say(prompt)
     if answers:
         yield from answer_lines(prompt)
-        yield _working_line(prompt)
+        yield from _working_line(prompt)
     yield from (cue_line(number, cue) for number, cue in enumerate(prompt.cues, start=1))
-    yield f"Watch for: {prompt.watch_for}"
+    yield from _watch_line(prompt)
     yield from _picture_line(prompt, answers=answers)
     yield from wants_line(prompt)
     yield from _why_line(prompt)
@@ -131,8 +131,8 @@ def insight_lines(prompt: Prompt, *, answers: bool = True) -> Iterator[str]:
     """What the adult may want to know beside the words, the answer and the cues; the picture comes first."""
     yield from _picture_line(prompt, answers=answers)
     if answers:
-        yield _working_line(prompt)
-    yield f"Watch for: {prompt.watch_for}"
+        yield from _working_line(prompt)
+    yield from _watch_line(prompt)
     yield from _why_line(prompt)
 
 
@@ -162,8 +162,14 @@ def wants_line(prompt: Prompt) -> Iterator[str]:
         yield f"Wants: {prompt.table}"
 
 
-def _working_line(prompt: Prompt) -> str:
-    return f"Working: {in_words(prompt.working)}"
+def _working_line(prompt: Prompt) -> Iterator[str]:
+    if prompt.working:
+        yield f"Working: {in_words(prompt.working)}"
+
+
+def _watch_line(prompt: Prompt) -> Iterator[str]:
+    if prompt.watch_for:
+        yield f"Watch for: {prompt.watch_for}"
 
 
 def _why_line(prompt: Prompt) -> Iterator[str]:

@@ -4,6 +4,7 @@ import datetime as dt
 import json
 import sys
 from collections.abc import Callable, Iterable
+from itertools import cycle
 from types import SimpleNamespace
 from typing import TYPE_CHECKING
 
@@ -16,6 +17,7 @@ from warmup.text import clean, did_you_mean
 
 if TYPE_CHECKING:
     from warmup.model import ItemId, Prompt
+    from warmup.skills import Skill
 
 Clock = Callable[[], dt.datetime]
 
@@ -75,9 +77,12 @@ def _reading_context(
         if not saved:
             family = default(date or today, journal_names(journal))
     try:
-        return open_context(places, family, today, journal, child=child, saved=False), journal
+        context = open_context(places, family, today, journal, child=child, saved=False)
     except KeyError:
         raise no_such_child(child, family) from None
+    if context.own_problem:
+        complain(str(context.own_problem))
+    return context, journal
 
 
 def no_such_child(nickname: str, family: Family) -> Refused:
@@ -94,7 +99,7 @@ def ask(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
     from warmup.journal.routine_json import FORMAT, VERSION, prompt_data
     from warmup.randomness import SeededRandom
 
-    names = _items(arguments)
+    names = _items(arguments, places)
     context, _ = _reading_context(places, "", clock, arguments.date, marks=False)
     morning = context.morning(arguments.date)
     able = [name for name in names if skills.askable(name, morning)]
@@ -103,8 +108,8 @@ def ask(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
         raise Refused(f"{names[0]} is not asked on {day}: it belongs to certain school days only")
     seed = arguments.seed or f"{morning.date}"
     prompts: list[Prompt] = [
-        skills.prompt(able[n % len(able)], morning, SeededRandom("ask", seed, able[n % len(able)], n))
-        for n in range(arguments.count)
+        skills.prompt(item, morning, SeededRandom("ask", seed, item, n), own=context.own_skill)
+        for n, item in zip(range(arguments.count), cycle(able), strict=False)
     ]
     if arguments.json:
         data = {"format": FORMAT, "version": VERSION, "prompts": [prompt_data(prompt) for prompt in prompts]}
@@ -113,12 +118,12 @@ def ask(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
         show(prompts_lines(prompts, answers=arguments.answers))
 
 
-def _items(arguments: SimpleNamespace) -> "list[ItemId]":
-    """The items ``ask`` is to ask, or Refused with what there is."""
-    from warmup.model import item_id
+def _items(arguments: SimpleNamespace, places: Places) -> "list[ItemId]":
+    """The items ``ask`` is to ask, or Refused with what there is. FileProblem for own.toml."""
+    from warmup.model import OWN_SKILL, item_id
     from warmup.skills import SKILLS
 
-    skill = SKILLS.get(arguments.skill)
+    skill = _own_skill(places) if arguments.skill == OWN_SKILL else SKILLS.get(arguments.skill)
     if skill is None:
         raise Refused(f"no skill {arguments.skill!r}{did_you_mean(arguments.skill, SKILLS)}")
     levels = list(skill.levels)
@@ -136,15 +141,29 @@ def _items(arguments: SimpleNamespace) -> "list[ItemId]":
     return [item_id(skill.id, name) for name in names]
 
 
+def _own_skill(places: Places) -> "Skill":
+    """The skill of what the family wrote itself, or Refused where it wrote nothing."""
+    from warmup.config.own import NAME, load_own
+
+    own = load_own(places)
+    if own is None:
+        raise Refused(f"there are no prompts of your own yet; they would stand in {places.config / NAME}")
+    return own.skill
+
+
 def why(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
     """Print the story of an item."""
+    from warmup.model import is_own
     from warmup.session.story import story
     from warmup.skills import item_names
 
-    if arguments.item not in item_names():
-        raise Refused(f"no item {arguments.item!r}{did_you_mean(arguments.item, item_names())}")
+    item, own = arguments.item, is_own(arguments.item)
+    if not own and item not in item_names():
+        raise Refused(f"no item {item!r}{did_you_mean(item, item_names())}")
     context, journal = _reading_context(places, arguments.child, clock)
-    show(story(context, arguments.item))
+    if own and item not in context.curriculum().by_id:
+        raise Refused(f"no item {item!r}{did_you_mean(item, context.curriculum().by_id)}")
+    show(story(context, item))
     if journal:
         journal.shut()
 
@@ -152,13 +171,19 @@ def why(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
 def catalogue(arguments: SimpleNamespace, places: Places) -> None:
     """Print everything there is to ask."""
     from warmup.cli.catalogue import catalogue_data, catalogue_lines
+    from warmup.config.own import load_own
     from warmup.config.plan import load_plan
+    from warmup.config.toml_file import FileProblem
 
-    plan = load_plan(places)
+    plan, own = load_plan(places), None
+    try:
+        own = load_own(places)
+    except FileProblem as problem:
+        complain(str(problem))
     if arguments.json:
-        _show_json(catalogue_data(plan))
+        _show_json(catalogue_data(plan, own))
     else:
-        show(catalogue_lines(plan))
+        show(catalogue_lines(plan, own))
 
 
 def check(arguments: SimpleNamespace, clock: Clock, places: Places) -> bool:

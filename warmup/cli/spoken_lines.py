@@ -83,6 +83,8 @@ def beginning(session: Session) -> Iterator[str]:
     yield f"Prompts: {len(routine.prompts)}."
     yield HOW_TO_WAIT
     yield SMALL_THINGS
+    if context.own_problem:
+        yield str(context.own_problem)
 
 
 def standing(session: Session, ending: "Closing | None", *, covered: bool) -> Iterator[str]:

@@ -9,6 +9,7 @@ from warmup.journal import log
 from warmup.journal import rows as table_rows
 from warmup.journal.oddities import Key, Left, Notes, key_of, noting
 from warmup.journal.rows import BESIDE, MarkRow, Whole
+from warmup.model import is_own
 from warmup.text import shown
 
 
@@ -114,7 +115,7 @@ def oddities_in(source: sqlite3.Connection, known: Collection[str] = ()) -> tupl
         with noting(notes):
             whole = table_rows.read_whole(source, key, notes)
             for item, _ in whole.prompts.values() if whole and known else ():
-                if renames.item(item) not in known and not renames.dropped(item):
+                if renames.item(item) not in known and not renames.dropped(item) and not is_own(item):
                     notes(f"an item this version does not know, {shown(item)}")
     (version,) = source.execute("PRAGMA user_version").fetchone()
     if version > 1:

@@ -13,7 +13,7 @@
   nothing), ``say``, ``wording`` (which of its phrasings), ``answer``, ``accept`` (other right answers),
   ``working``, ``cues`` (three, each with ``text`` and ``picture``), ``watch_for``, ``table``, ``seconds``,
   ``guess`` (the chance of a lucky answer), ``given`` (all it was built from), ``picture`` (its ``kind`` and
-  fields, or null) and ``why``.
+  fields, or null) and ``why``; of what a family wrote itself ``skill`` is "own" and ``working`` empty.
 
 ``warmup today --json`` alone adds ``not_asked_yet``, the levels that are open and of which nothing was ever
 asked, ``teach_again``, the items that rest until they are taught again, newest first, both ids, and

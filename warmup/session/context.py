@@ -2,22 +2,27 @@
 
 import datetime as dt
 from collections.abc import Callable
+from typing import TYPE_CHECKING
 
 from warmup import skills
 from warmup.config import family as families
 from warmup.config.editor import FamilyEditor
 from warmup.config.family import Child, Family
-from warmup.config.places import Places
+from warmup.config.places import Places, there
 from warmup.config.plan import load_plan, load_shape
-from warmup.config.toml_file import Missing
+from warmup.config.toml_file import FileProblem, Missing
 from warmup.engine import eligibility
 from warmup.engine.absence import Absence, absence
 from warmup.engine.curriculum import Curriculum, curriculum
 from warmup.engine.eligibility import Adjustments, Eligible
 from warmup.engine.memory import Knowledge, fold
 from warmup.journal.journal import Journal
-from warmup.model import Asked, DayKind, Item, ItemId, Morning, Plan, Routine, Shape
+from warmup.model import OWN_SKILL, Asked, DayKind, Item, ItemId, Morning, Plan, Routine, Shape, is_own
 from warmup.schoolyear import SchoolYear
+
+if TYPE_CHECKING:
+    from warmup.skills import Skill
+    from warmup.skills.own import Own
 
 SUMMER = 3
 """How many prompts a warm-up has after the year's last school day; one a week is enough."""
@@ -28,13 +33,23 @@ class Context:
     """One child's things on one day.
 
     ``editor`` has the family as it is now, and is how it changes. ``journal`` is None where nothing may be
-    written and nothing was.
+    written and nothing was. ``own`` is what the family wrote itself, None where it did not; ``own_problem``
+    says what is wrong with its file, where it can't be used. The ``plan`` has the weeks of those levels too.
     """
 
     def __init__(
-        self, places: Places, editor: FamilyEditor, today: dt.date, plan: Plan, journal: Journal | None
+        self,
+        places: Places,
+        editor: FamilyEditor,
+        today: dt.date,
+        plan: Plan,
+        journal: Journal | None,
+        own: "Own | None" = None,
+        own_problem: FileProblem | None = None,
     ) -> None:
-        self.places, self.editor, self.today, self.plan, self.journal = places, editor, today, plan, journal
+        self.places, self.editor, self.today, self.journal = places, editor, today, journal
+        self.own, self.own_problem = own, own_problem
+        self.plan = plan._replace(weeks={**plan.weeks, **own.weeks}) if own else plan
         # What is worked out stays until the family changes: the one it was worked out for is beside it.
         self._known: tuple[Family, Knowledge] | None = None
         self._curriculum: tuple[Family, Curriculum] | None = None
@@ -42,6 +57,11 @@ class Context:
         self._reviews: tuple[Family, dt.date, tuple[int, ...]] | None = None
 
     # -- the family and its year
+
+    @property
+    def own_skill(self) -> "Skill | None":
+        """The skill of what the family wrote itself, where it wrote something."""
+        return self.own.skill if self.own else None
 
     @property
     def family(self) -> Family:
@@ -107,7 +127,7 @@ class Context:
         """The plan's items over the family's year; laid out once and kept."""
         family = self.family
         if self._curriculum is None or self._curriculum[0] is not family:
-            self._items = self._items or skills.items(self.plan)
+            self._items = self._items or (*skills.items(self.plan), *(self.own.items if self.own else ()))
             plan = curriculum(self._items, self.year, self.began, self.reviews)
             self._curriculum = family, plan
         return self._curriculum[1]
@@ -136,7 +156,7 @@ class Context:
         # The plan's items are known without a look at the skills, of which a morning that goes on loads few.
         planned = self.curriculum().by_id
         unknown = {line.item for line in lines} - planned.keys()
-        gone = {item for item in unknown if not skills.known(item)}
+        gone = {item for item in unknown if is_own(item) or not skills.known(item)}
         return tuple(line for line in lines if line.item not in gone) if gone else lines
 
     def knowledge(self) -> Knowledge:
@@ -223,7 +243,15 @@ class Context:
             eligible = eligible._replace(items=tuple(without))
         while True:
             choices = choose(eligible, form, known, morning, self.curriculum(), child=child, count=count)
-            routine = build(choices, morning, known, child=child, shape=form.name, session=session)
+            routine = build(
+                choices,
+                morning,
+                known,
+                child=child,
+                shape=form.name,
+                session=session,
+                own=self.own_skill,
+            )
             out = to_leave_out(routine.prompts, eligible.timely)
             if bare:
                 # An item may want what its level as a whole does not.
@@ -266,4 +294,16 @@ def open_context(
     if not named:
         raise KeyError(child)
     editor = FamilyEditor(places.config / "family.toml", family, named[0], saves=saved)
-    return Context(places, editor, today, load_plan(places), journal)
+    return Context(places, editor, today, load_plan(places), journal, *_own(places))
+
+
+def _own(places: Places) -> "tuple[Own | None, FileProblem | None]":
+    """What the family wrote itself, and what is wrong with its file: a morning opens without it as well."""
+    if not there(places.config / f"{OWN_SKILL}.toml"):
+        return None, None
+    from warmup.config.own import load_own  # few families have any
+
+    try:
+        return load_own(places), None
+    except FileProblem as problem:
+        return None, problem

@@ -5,7 +5,7 @@ from typing import NamedTuple
 from warmup import skills
 from warmup.engine import eligibility
 from warmup.engine.eligibility import Adjustments
-from warmup.model import Item, LevelId, Morning, level_id, skill_and_key
+from warmup.model import Item, LevelId, Morning, is_own, level_id, skill_and_key
 from warmup.session.context import Context
 
 
@@ -26,8 +26,11 @@ class NextLevel(NamedTuple):
 def next_level(context: Context, morning: Morning, known: LevelId) -> NextLevel:
     """The level of the skill after the ``known`` one, as it stands on this morning.
 
-    It opens early where all it stands on is open, and nothing of that is shaky or held.
+    It opens early where all it stands on is open, and nothing of that is shaky or held. What a family wrote
+    itself has no level after it.
     """
+    if is_own(known):
+        return NextLevel()
     skill, key = skill_and_key(known)
     levels = [level_id(skill, level.key) for level in skills.SKILLS[skill].levels]
     after = levels[levels.index(level_id(skill, key)) + 1 :]

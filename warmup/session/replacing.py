@@ -133,7 +133,7 @@ class Instead:
             if item.id not in used
             and item.skill not in beside
             and item.id not in self._declined
-            and names.count(item.skill) < 2
+            and names.count(item.skill) < (1 if item.own else 2)
             and self._at_hand(item)
         ]
 
@@ -162,6 +162,7 @@ class Instead:
             session=self._number,
             beside=routine.prompts,
             said=routine.opening,
+            own=context.own_skill,
         ).prompts
 
 

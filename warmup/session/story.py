@@ -25,6 +25,9 @@ def story(context: Context, name: str) -> Iterator[str]:
     item, level = at.id, at.level_id
     week = context.plan.weeks.get(level)
     opens = f"opens in week {week}" if week else "is not in the year plan"
+    if at.skill.private and not week:
+        yield f"{at.skill.title}, {at.level.label}: {item}. It is none of your own prompts now."
+        return
     yield f"{at.skill.title}, {at.level.label}: {item}. Its level {opens}."
     if level in context.child.held:
         yield "Its level is held back as not taught yet."

@@ -46,7 +46,7 @@ def unlocked_levels(context: Context, morning: Morning) -> list[Unlocked]:
             held=ref in child.held,
             fresh=ref in open_now and ref not in shown,
         )
-        for skill in skills.SKILLS.values()
+        for skill in (*skills.SKILLS.values(), *([context.own.skill] if context.own else []))
         for level in skill.levels
         if (ref := level_id(skill.id, level.key)) in there
     ]

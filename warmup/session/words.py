@@ -2,6 +2,7 @@
 
 import datetime as dt
 
+from warmup.config.toml_file import FileProblem
 from warmup.english import WEEKDAYS, date_words, number_word
 from warmup.model import DayKind, LevelId, Mark, Morning
 from warmup.session.context import Context
@@ -76,6 +77,14 @@ def back_words(context: Context, morning: Morning) -> str:
     return (
         f"{number_word(days).capitalize()} mornings without a warm-up: for three mornings nothing new opens."
     )
+
+
+def own_words(problem: FileProblem | None) -> str:
+    """What stands on the screen where own.toml can't be used: short, since it stays all morning."""
+    if problem is None:
+        return ""
+    where = f", line {problem.line}," if problem.line else ""
+    return f"own.toml{where} can’t be used: none of your own prompts is asked. “warmup check” says why."
 
 
 def over_words(*, closed: bool) -> str:

@@ -36,7 +36,8 @@ def _one_thing(context: Context) -> str:
         best = max(sorted(settled), key=lambda skill: wobbles[skill])
         time = " after taking its time" if wobbles[best] else ""
         return f"One thing that settled{time}: {_title(best)}."
-    easy = [item for item in context.curriculum().items if known.of(item.id).mark is Mark.FLUENT]
+    items = (item for item in context.curriculum().items if not item.own)
+    easy = [item for item in items if known.of(item.id).mark is Mark.FLUENT]
     if easy:
         return f"One thing that comes easily now: {_title(max(easy, key=lambda item: item.level).skill)}."
     return "You sat down together and talked math."

@@ -5,7 +5,7 @@ from collections.abc import Callable, Mapping, Sequence
 
 from warmup import skills
 from warmup.english import date_words, listed, number_word
-from warmup.model import Mark
+from warmup.model import Mark, is_own
 from warmup.session import undoing
 from warmup.session.pausing import paused, until_words
 from warmup.session.session import Session
@@ -79,6 +79,8 @@ def _known(session: Session) -> str:
     if asked is None or found is None:
         return ""
     other = "" if session.prompt == asked else " Something else, then."
+    if is_own(asked.item):
+        return f"What you wrote yourselves has no next step.{other}"
     if found.level is None:
         return f"That is the last step of {skills.locate(asked.item).skill.title.lower()}.{other}"
     step = level_label(found.level)

@@ -121,7 +121,8 @@ def _box(prompt: Prompt, view: View, width: int) -> list[Line]:
             rows += wrapped(prompt.answer, room, "", Tone.ANSWER)
         if prompt.accept:
             rows += wrapped(_also_right(prompt), room, "also:", Tone.QUIET)
-        rows += wrapped(in_words(prompt.working), room, "", Tone.PLAIN)
+        if prompt.working:
+            rows += wrapped(in_words(prompt.working), room, "", Tone.PLAIN)
     foot = key("cover", view.hand, "show it" if view.covered else "hide")
     side = Span("│", Tone.RULE)
     return [

@@ -10,6 +10,7 @@ from warmup.session.context import Clock, Context
 from warmup.session.session import Session, begin, resume
 from warmup.session.stored import CHOSEN_ANEW, chosen_anew
 from warmup.session.undoing import Undone
+from warmup.session.words import own_words
 from warmup.tui.guards import Bounces, Midnight
 from warmup.tui.hands import Hand
 
@@ -55,7 +56,9 @@ class Workspace:
         """Standing lines: trouble with the disk first, then what the last key had to say."""
         saving = "" if self.journal.saving else NOT_SAVED.format(self.journal.trouble)
         loud = (saving, self.context.editor.unsaved, *self._notices, self.wrong)
-        lines = (*(Notice(line, loud=True) for line in loud), Notice(self._aside), Notice(self.said))
+        own = own_words(self.context.own_problem)
+        quiet = (Notice(own), Notice(self._aside), Notice(self.said))
+        lines = (*(Notice(line, loud=True) for line in loud), *quiet)
         return tuple(line for line in lines if line.text)
 
     @property
