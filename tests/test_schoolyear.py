@@ -237,7 +237,7 @@ def test_days_off_hold_from_the_first_to_the_last_of_them() -> None:
 
 
 def test_days_off_may_push_the_year_by_three_years_and_no_further() -> None:
-    """Three leap years: 1098 days, as ``_HORIZON`` says."""
+    """Three leap years: 1098 days, as ``HORIZON`` says."""
     late = school_year(MONDAY, range(7), [off(0, 1097)])
     assert late.mornings == days(1098)
     assert school_year(MONDAY, range(7), [off(0, 1098)]).mornings == ()

@@ -21,7 +21,7 @@ WEEKS_A_QUARTER = 9
 LONGEST_STRETCH = 100
 """The longest stretch that days off are joined to, in days."""
 _ONE = dt.timedelta(1)
-_HORIZON = 3 * 366
+HORIZON = 3 * 366
 """How many days the days off may push a year before it is cut short."""
 
 
@@ -189,7 +189,7 @@ def _lesson_weeks(first: int, held: Collection[int], skipped: Collection[int]) -
 def _weekly(first: dt.date, weekdays: Collection[int]) -> Iterator[dt.date]:
     """The dates from ``first`` up to the horizon that fall on these weekdays."""
     # Dates of files end with the year 2999, so the calendar goes on behind the horizon.
-    for later in range(_HORIZON + 1):
+    for later in range(HORIZON + 1):
         date = first + dt.timedelta(later)
         if date.weekday() in weekdays:
             yield date

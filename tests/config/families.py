@@ -8,7 +8,7 @@ import pytest
 from hypothesis import settings
 from hypothesis import strategies as st
 
-from warmup.config.family import Child, CountdownRule, Family, load
+from warmup.config.family import Child, CountdownRule, Family, YearlyOff, load
 from warmup.config.toml_file import FileProblem
 from warmup.model import LevelId
 from warmup.text import clean, visible
@@ -76,13 +76,14 @@ dates = st.dates(day(2020, 1, 1), day(2040, 1, 1))
 taught = st.dictionaries(
     st.sampled_from(["make-ten/seven-three", "no such/item", "[x] = 'q\"", "a.b"]), dates
 ).map(lambda found: tuple(found.items()))
+every_year = st.sampled_from(["December 25", "last Monday in May", "FIRST friday of june", "February 29"])
 rules = st.one_of(
     st.builds(CountdownRule, names, date=dates, yearly=st.just("")),
     st.builds(
         CountdownRule,
         names,
         date=st.none(),
-        yearly=st.sampled_from(["December 25", "last Monday in May", "FIRST friday of june", "February 29"]),
+        yearly=every_year,
     ),
 )
 weeks = st.lists(st.integers(1, 36), max_size=4).map(sorted).map(tuple)
@@ -136,4 +137,5 @@ a_family = st.builds(
     adult=st.just("") | names,
     animal=names,
     prompts=st.none() | st.integers(4, 10),
+    yearly_off=st.lists(st.builds(YearlyOff, every_year, st.integers(1, 14)), max_size=3).map(tuple),
 )

@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from tests.config.families import EXAMPLE
-from warmup.config.family import Child, CountdownRule, Family
+from warmup.config.family import Child, CountdownRule, Family, YearlyOff
 from warmup.model import ItemId
 
 day = dt.date
@@ -76,9 +76,24 @@ first_day = "2026-08-31"
 from = 2026-11-26
 to = 2026-11-26
 why = "feast"
+[[school.days_off]] # two days
+yearly = "FOURTH thursday of November"
+days = 2
 # the end of it
 [preferences]
 answers = "Covered"
+""",
+    "days that come every year": """
+[school]
+first_day = 2026-08-31
+days_off = [
+    "last Monday in May", # the picnic
+    2026-10-12, # the fair
+    {yearly = "december 24", days = 3}, # the snow
+    "2026-11-11",
+]
+[[child]]
+nickname = "Bean"
 """,
     "of windows": "\ufeff[school]\r\nfirst_day = 2026-08-31 # first\r\n"
     '\r\n# her\r\n[[child]]\r\nnickname = "Bean"\r\n',
@@ -98,6 +113,10 @@ CHANGES: dict[str, Callable[[Family], Family]] = {
     "settled": lambda f: f._replace(known_until=TODAY),
     "off": lambda f: f._replace(off=(*f.off, (TODAY, TODAY), (TODAY, TODAY + dt.timedelta(3)))),
     "not off": lambda f: f._replace(off=()),
+    "off every year": lambda f: f._replace(
+        yearly_off=(*f.yearly_off, YearlyOff("May 5"), YearlyOff("first Monday in March", 3))
+    ),
+    "not every year": lambda f: f._replace(yearly_off=f.yearly_off[1:]),
     "extra": lambda f: f._replace(extra=(*f.extra, TODAY)),
     "held": lambda f: _child(f, held=(*f.children[0].held, "count:to-20")),
     "not held": lambda f: _child(f, held=()),
@@ -125,8 +144,10 @@ def alike(family: Family) -> tuple[Any, ...]:
         (c.journal_name, c.nickname, {*c.held}, {*c.opened}, dict(c.taught), c.paused, c.reads)
         for c in sorted(family.children, key=lambda child: child.journal_name)
     ]
-    loose = {"off": {*family.off}, "extra": {*family.extra}, "countdowns": {*family.countdowns}}
-    return (children, *family._replace(children=(), off=(), extra=(), countdowns=()), loose)
+    names = ("off", "yearly_off", "extra", "countdowns")
+    loose = {name: {*getattr(family, name)} for name in names}
+    bare = family._replace(children=(), off=(), yearly_off=(), extra=(), countdowns=())
+    return (children, *bare, loose)
 
 
 def remarks(text: str) -> list[str]:

@@ -77,6 +77,32 @@ def test_little_is_enough(tmp_path: Path) -> None:
         ("to = 2027-01-01", "to = 2027-12-22", "found 2026-12-21 to 2027-12-22"),
         (", to = 2027-01-01", "", "school.days_off 2.to: expected a date like 2026-08-31, found nothing"),
         (
+            "[2026-11-26,",
+            '["fifth Thursday of May",',
+            'line 9, school.days_off 1: expected a date like 2026-08-31, or a day like "December 25"',
+        ),
+        (
+            "[2026-11-26,",
+            '["2026-11-31",',
+            'line 9, school.days_off 1: expected a date like 2026-08-31, found "2026-11-31"',
+        ),
+        ("[2026-11-26,", "[{yearly = 7},", "line 9, school.days_off 1.yearly: expected some words"),
+        (
+            "[2026-11-26,",
+            '[{yearly = "May 5", days = 15},',
+            "line 9, school.days_off 1.days: expected a whole number from 1 to 14, found 15",
+        ),
+        (
+            "[2026-11-26,",
+            '[{yearly = "May 5", days = 0},',
+            "line 9, school.days_off 1.days: expected a whole number from 1 to 14, found 0",
+        ),
+        (
+            "[2026-11-26,",
+            '[{yearly = "May 5", from = 2026-11-26},',
+            "line 9, school.days_off 1.yearly: expected either from and to, or yearly, found both",
+        ),
+        (
             'nickname = "Bean"',
             'nickname = ""',
             'line 12, child 1.nickname: expected at least one letter, found ""',

@@ -5,14 +5,14 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
 from warmup import renames
 from warmup.config.places import there
 from warmup.config.toml_file import LONGEST_NAME, Document, FileProblem, read
-from warmup.english import MONTHS, WEEKDAYS, date_words
+from warmup.english import WEEKDAYS, date_words
 from warmup.model import FEWEST_PROMPTS, MOST_PROMPTS, Countdown, ItemId, LevelId, is_own
-from warmup.schoolyear import WEEKS, SchoolYear, school_year
+from warmup.schoolyear import HORIZON, WEEKS, SchoolYear, school_year
 from warmup.text import clean, did_you_mean, shown, visible
 
 FORMAT = 1
@@ -24,10 +24,6 @@ _MOST_TAUGHT = 1000
 _MOST_CHILDREN = 30
 _MOST_HELD = 100
 """The longest list of weeks held or skipped."""
-_ORDINALS = {"first": 1, "second": 2, "third": 3, "fourth": 4, "last": -1}
-_MOST_DAYS = (31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
-"""How many days each month has at most: February 29 is a day some years have."""
-_EVERY_YEAR = 'a day like "December 25", "fourth Thursday of November" or "last Monday of May"'
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,6 +69,13 @@ class CountdownRule(NamedTuple):
     yearly: str = ""
 
 
+class YearlyOff(NamedTuple):
+    """Days off that come every year: the words of the first of them, and how many in a row, 1 to 14."""
+
+    yearly: str
+    days: int = 1
+
+
 class Family(NamedTuple):
     """What family.toml says.
 
@@ -83,7 +86,7 @@ class Family(NamedTuple):
     holds stretches of days off, both ends included; ``extra`` the mornings held beside the plan. ``theme`` is
     "dark", "light" or "contrast"; ``adult`` is who marks, empty when it does not matter; ``animal`` what the
     stuffed animal of some prompts is called; ``prompts`` how many a morning has, None for what the year plan
-    says.
+    says. ``yearly_off`` are the days off that come every year; in the file they stand among the others.
     """
 
     first_day: dt.date
@@ -104,6 +107,7 @@ class Family(NamedTuple):
     adult: str = ""
     animal: str = "Bear"
     prompts: int | None = None
+    yearly_off: tuple[YearlyOff, ...] = ()
 
 
 def default(today: dt.date, journal_names: Sequence[str] = ()) -> Family:
@@ -146,6 +150,7 @@ def parse(file: Document) -> Family:
     if file.has("format") and file.data["format"] != FORMAT:
         file.refuse(("format",), f"format = {FORMAT} (this file may be from a newer version)")
     first_day = file.date("school", "first_day")
+    off, yearly_off = _days_off(file)
     return Family(
         first_day=first_day,
         began=file.date("school", "began", default=first_day),
@@ -156,7 +161,7 @@ def parse(file: Document) -> Family:
         last_day=_last_day(file, first_day),
         weekdays=_weekdays(file),
         known_until=file.date("school", "settled") if file.has("school", "settled") else None,
-        off=tuple(_stretch(file, n) for n in range(file.length("school", "days_off"))),
+        off=off,
         extra=tuple(file.date("school", "extra", n) for n in range(file.length("school", "extra"))),
         countdowns=tuple(_rule(file, n) for n in range(file.length("countdown", most=100))),
         theme=file.choice("preferences", "theme", among=("dark", "light", "contrast"), default="dark"),
@@ -168,6 +173,7 @@ def parse(file: Document) -> Family:
         prompts=file.whole("preferences", "prompts", least=FEWEST_PROMPTS, most=MOST_PROMPTS)
         if file.has("preferences", "prompts")
         else None,
+        yearly_off=yearly_off,
     )
 
 
@@ -268,6 +274,37 @@ def _weekdays(file: Document) -> tuple[int, ...]:
     return tuple(sorted(numbers))
 
 
+def comes_yearly(day_off: object) -> bool:
+    """Whether an element of ``days_off``, as TOML has it, comes every year: words that are no date."""
+    if isinstance(day_off, dict):
+        return "yearly" in day_off
+    return isinstance(day_off, str) and not re.fullmatch(r"[0-9-]*", day_off)
+
+
+def _days_off(file: Document) -> tuple[tuple[tuple[dt.date, dt.date], ...], tuple[YearlyOff, ...]]:
+    """The stretches of days off with their dates, and those that come every year."""
+    stretches: list[tuple[dt.date, dt.date]] = []
+    yearly: list[YearlyOff] = []
+    for n in range(file.length("school", "days_off")):
+        if comes_yearly(file.data["school"]["days_off"][n]):
+            yearly.append(_yearly_stretch(file, n))
+        else:
+            stretches.append(_stretch(file, n))
+    return tuple(stretches), tuple(yearly)
+
+
+def _yearly_stretch(file: Document, n: int) -> YearlyOff:
+    from warmup.config.yearly import LONGEST
+
+    keys = ("school", "days_off", n)
+    if isinstance(file.data["school"]["days_off"][n], str):
+        return YearlyOff(_every_year(file, *keys, besides="a date like 2026-08-31, or "))
+    if file.has(*keys, "from") or file.has(*keys, "to"):
+        raise file.problem((*keys, "yearly"), "either from and to, or yearly", "both")
+    words = _every_year(file, *keys, "yearly")
+    return YearlyOff(words, file.whole(*keys, "days", least=1, most=LONGEST, default=1))
+
+
 def _stretch(file: Document, n: int) -> tuple[dt.date, dt.date]:
     keys = ("school", "days_off", n)
     if not isinstance(file.data["school"]["days_off"][n], dict):
@@ -287,49 +324,40 @@ def _rule(file: Document, n: int) -> CountdownRule:
         return CountdownRule(name, date=file.date("countdown", n, "date"))
     if file.has("countdown", n, "date"):
         raise file.problem(("countdown", n, "yearly"), "either date or yearly", "both")
-    yearly = file.name("countdown", n, "yearly", most=80)
-    if _yearly(yearly) is None:
-        file.refuse(("countdown", n, "yearly"), _EVERY_YEAR)
-    return CountdownRule(name, yearly=yearly)
+    return CountdownRule(name, yearly=_every_year(file, "countdown", n, "yearly"))
 
 
-def _named(word: str, among: Sequence[str]) -> int | None:
-    return next((n for n, name in enumerate(among) if name.lower() == word.lower()), None)
+def _every_year(file: Document, *keys: str | int, besides: str = "") -> str:
+    """The words of a day that comes every year, as they are written; ``besides`` is what else would do."""
+    from warmup.config.yearly import EVERY_YEAR, understood
 
-
-def _yearly(words: str) -> dict[str, Any] | None:
-    """The terms of a yearly recurrence for ``rrule``; None when the words are not understood."""
-    if (match := re.fullmatch(r"(\w+) ([0-9]{1,2})", words)) and (
-        month := _named(match[1], MONTHS)
-    ) is not None:
-        day = int(match[2])
-        return {"bymonth": month + 1, "bymonthday": day} if 1 <= day <= _MOST_DAYS[month] else None
-    if match := re.fullmatch(r"(\w+) (\w+) (?:of|in) (\w+)", words):
-        ordinal, weekday, month = (
-            _ORDINALS.get(match[1].lower()),
-            _named(match[2], WEEKDAYS),
-            _named(match[3], MONTHS),
-        )
-        if ordinal and weekday is not None and month is not None:
-            from dateutil.rrule import weekday as nth
-
-            return {"bymonth": month + 1, "byweekday": nth(weekday, ordinal)}
-    return None
+    words = file.name(*keys, most=80)
+    if not understood(words):
+        file.refuse(keys, besides + EVERY_YEAR)
+    return words
 
 
 def year_of(family: Family, child: Child | None = None) -> SchoolYear:
     """The family's school year, or that of a child with weeks of its own."""
     mine = family if child is None or child.first_day is None else child
+    first_day = mine.first_day or family.first_day
     return school_year(
-        mine.first_day or family.first_day,
+        first_day,
         family.weekdays,
-        family.off,
+        (*family.off, *_yearly_off(family, first_day)) if family.yearly_off else family.off,
         family.extra,
         mine.first_week,
         mine.held_weeks,
         mine.skipped_weeks,
         family.last_day,
     )
+
+
+def _yearly_off(family: Family, first_day: dt.date) -> tuple[tuple[dt.date, dt.date], ...]:
+    """The days off that come every year, in every year that a school year from this day may reach into."""
+    from warmup.config.yearly import stretches
+
+    return stretches(family.yearly_off, first_day, first_day + dt.timedelta(HORIZON))
 
 
 def countdowns(family: Family, today: dt.date, ahead: int = 60) -> tuple[Countdown, ...]:
@@ -345,14 +373,9 @@ def countdowns(family: Family, today: dt.date, ahead: int = 60) -> tuple[Countdo
 
 
 def _days(yearly: str, first: dt.date, last: dt.date) -> list[dt.date]:
-    terms = _yearly(yearly)
-    if terms is None:
-        return []
-    from dateutil.rrule import YEARLY, rrule  # few families have a day that comes every year
+    from warmup.config.yearly import days  # few families have a day that comes every year
 
-    midnight = dt.time()
-    start, until = dt.datetime.combine(first, midnight), dt.datetime.combine(last, midnight)
-    return [day.date() for day in rrule(YEARLY, dtstart=start, until=until, **terms)]
+    return days(yearly, first, last)
 
 
 def warnings(family: Family) -> tuple[str, ...]:
@@ -396,6 +419,8 @@ __all__ = [
     "CountdownRule",
     "Family",
     "FileProblem",
+    "YearlyOff",
+    "comes_yearly",
     "countdowns",
     "default",
     "load",

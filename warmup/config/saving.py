@@ -22,7 +22,16 @@ from tomlkit.exceptions import TOMLKitError
 from tomlkit.items import AoT, InlineTable, Null, Table
 
 from warmup import renames
-from warmup.config.family import FORMAT, Child, CountdownRule, Family, advice, parse
+from warmup.config.family import (
+    FORMAT,
+    Child,
+    CountdownRule,
+    Family,
+    YearlyOff,
+    advice,
+    comes_yearly,
+    parse,
+)
 from warmup.config.toml_file import Document, FileProblem, Missing, read
 from warmup.config.writing import Changed, write_atomic
 from warmup.english import WEEKDAYS
@@ -34,6 +43,7 @@ _WEEKS_OF_ITS_OWN = ("first_day", "first_week", "held_weeks", "skipped_weeks")
 _VALUES = ("paused", "reads", *_WEEKS_OF_ITS_OWN, "prompts", "resting", "began")
 """The fields of a child that are one value each."""
 T = TypeVar("T")
+DaysOff = tuple[dt.date, dt.date] | YearlyOff
 
 
 def save(path: Path, family: Family, before: Family | None = None) -> Family:
@@ -98,7 +108,7 @@ def merged(before: Family, after: Family, disk: Family) -> Family:
         match name:
             case "children":
                 changed[name] = _merged_children(old, new, now)
-            case "off" | "extra" | "countdowns":
+            case "off" | "yearly_off" | "extra" | "countdowns":
                 changed[name] = _patched(old, new, now)
             case _:
                 changed[name] = new
@@ -169,7 +179,9 @@ def _edited(file: Document, disk: Family, wanted: Family) -> str:
 def _lay(document: Any, old: Family | None, new: Family) -> None:
     school = document["school"]
     _set(school, _school(old), _school(new))
-    _elements(school, "days_off", old.off if old else (), new.off, _stretch)
+    was_off: Sequence[DaysOff] = _days_off(school.get("days_off", ()), old) if old else ()
+    now_off: Sequence[DaysOff] = (*new.off, *new.yearly_off)
+    _elements(school, "days_off", was_off, now_off, _day_off)
     _elements(school, "extra", old.extra if old else (), new.extra, lambda day, _: day)
     _children(document, old.children if old else (), new.children)
     _elements(document, "countdown", old.countdowns if old else (), new.countdowns, _rule, tables=True)
@@ -284,11 +296,22 @@ def _levels(table: Any, key: str, old: Sequence[str], new: Sequence[str]) -> Non
     _elements(table, key, old, new, lambda level, _: level)
 
 
-def _stretch(ends: tuple[dt.date, dt.date], in_a_list: bool) -> Any:
-    first, last = ends
+def _days_off(rows: Sequence[object], family: Family) -> tuple[DaysOff, ...]:
+    """The family's days off in the order in which they are written."""
+    dates, yearly = iter(family.off), iter(family.yearly_off)
+    return tuple(next(yearly) if comes_yearly(row) else next(dates) for row in rows)
+
+
+def _day_off(off: DaysOff, in_a_list: bool) -> Any:
+    table = tomlkit.inline_table() if in_a_list else tomlkit.table()
+    if isinstance(off, YearlyOff):
+        if in_a_list and off.days == 1:
+            return off.yearly
+        table.update({"yearly": off.yearly, "days": off.days})
+        return table
+    first, last = off
     if in_a_list and first == last:
         return first
-    table = tomlkit.inline_table() if in_a_list else tomlkit.table()
     table.update({"from": first, "to": last})
     return table
 

@@ -32,8 +32,9 @@ SETTINGS: tuple[tuple[str, tuple[Setting, ...]], ...] = (
                 "Monday to Thursday",
             ),
             Setting(
-                "days_off = [2026-11-26, {from = 2026-12-21, to = 2027-01-01}]",
-                "days with no school; of a stretch, both ends are off",
+                'days_off = [2026-10-12, {from = 2026-12-21, to = 2027-01-01}, "last Monday of May", '
+                '{yearly = "fourth Thursday of November", days = 2}]',
+                "days with no school, once (both ends of a stretch are off) or every year",
                 "none",
             ),
             Setting("extra = [2026-12-05]", "school mornings on other days", "none"),
