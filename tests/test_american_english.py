@@ -35,6 +35,8 @@ _BRITISH = re.compile(
     """,
     re.X | re.I,
 )
+_OF_A_STANDARD = "CANCELLED"
+"""A status of an event as RFC 5545, section 3.8.1.11, spells it."""
 _DAY_FIRST = re.compile(rf"\b[0-9]{{1,2}} (?:{'|'.join(MONTHS)})\b")
 
 
@@ -46,7 +48,8 @@ def words_of(text: str) -> str:
 
 def british(text: str) -> list[str]:
     """The words in a text that are not spelled as in the United States."""
-    return [found[0] for found in re.finditer(rf"\b(?:{_BRITISH.pattern})\b", words_of(text), re.X | re.I)]
+    own = words_of(text.replace(_OF_A_STANDARD, ""))
+    return [found[0] for found in re.finditer(rf"\b(?:{_BRITISH.pattern})\b", own, re.X | re.I)]
 
 
 def texts() -> dict[str, str]:

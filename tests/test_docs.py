@@ -119,10 +119,10 @@ def test_every_file_the_contributors_page_names_is_there() -> None:
     assert [name for name in sorted(set(names) - invented) if not (ROOT / name).exists()] == []
 
 
-def test_the_dependencies_are_the_six() -> None:
+def test_the_dependencies_are_the_seven() -> None:
     project = tomllib.loads((ROOT / "pyproject.toml").read_text("utf-8"))["project"]
     names = sorted(re.split(r"[<>=; ]", name)[0] for name in project["dependencies"])
-    assert names == ["platformdirs", "python-dateutil", "rich", "textual", "tomli-w", "tomlkit"]
+    assert names == ["icalendar", "platformdirs", "python-dateutil", "rich", "textual", "tomli-w", "tomlkit"]
     assert project["requires-python"] == ">=3.11"
 
 

@@ -186,7 +186,7 @@ def read(path: Path, advice: str = FIX) -> Document:
 
     Raises ``Missing`` when there is none, and ``FileProblem`` for anything else that is not as it should be.
     """
-    raw = _bytes(path, advice)
+    raw = file_bytes(path, LIMIT)
     try:
         text = raw.decode("utf-8-sig")
     except UnicodeDecodeError as error:
@@ -202,17 +202,18 @@ def read(path: Path, advice: str = FIX) -> Document:
     return Document(path, _parsed(path, text, advice), text, advice)
 
 
-def _bytes(path: Path, advice: str) -> bytes:
+def file_bytes(path: Path, limit: int, advice: str = "Move it away.") -> bytes:
+    """What is in a file of at most ``limit`` bytes: ``Missing`` where there is none, else ``FileProblem``."""
     try:
         about = path.stat()
         if not stat.S_ISREG(about.st_mode):
             found = "a folder" if stat.S_ISDIR(about.st_mode) else "something else"
-            raise FileProblem(path, None, "", "a file", found, "Move it away.")
-        if about.st_size > LIMIT:
+            raise FileProblem(path, None, "", "a file", found, advice)
+        if about.st_size > limit:
             found = f"{about.st_size} bytes"
-            raise FileProblem(path, None, "", f"a file of at most {LIMIT} bytes", found, "Move it away.")
+            raise FileProblem(path, None, "", f"a file of at most {limit} bytes", found, advice)
         with path.open("rb") as file:
-            return file.read(LIMIT + 1)
+            return file.read(limit + 1)
     except FileNotFoundError:
         raise Missing(path, None, "", "a file", "none", "") from None
     except (OSError, ValueError) as error:
