@@ -24,6 +24,13 @@ def test_the_federal_holidays_are_observed_on_the_published_days(year: int) -> N
     assert all(each.first == each.last for each in federal(year))
 
 
+@pytest.mark.parametrize("year", range(2024, 2031))
+def test_the_federal_holidays_are_those_opm_publishes(year: int) -> None:
+    """calendar.toml, federal_holidays_opm: OPM's dates (from memory, checked with the holidays library)."""
+    published = REFERENCE["federal_holidays_opm"][str(year)]
+    assert len(published) == 11 and [each.first.isoformat() for each in federal(year)] == published
+
+
 @pytest.mark.slow
 @given(st.integers(1900, 2200))
 def test_no_federal_holiday_is_observed_at_a_weekend(year: int) -> None:
