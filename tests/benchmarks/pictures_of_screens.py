@@ -16,12 +16,15 @@ from pathlib import Path
 from typing import NamedTuple
 
 from tests.benchmarks import _arguments, contact_sheet
+from tests.config import calendars
 from tests.household import FAMILY, OPENING, TODAY, StandingClock, context_at, lived, start_fixed, start_own
 from tests.pictures.examples import EXAMPLES
+from warmup.cli import days
 from warmup.config.family import Child, Family, default, year_of
 from warmup.model import Mark
 from warmup.tui.actions import State, actions_of
 from warmup.tui.app import WarmupApp
+from warmup.tui.calendar_days import CalendarApp
 
 SIZES = ((80, 24), (60, 20), (120, 36), (160, 45), (40, 12))
 """Columns and rows of the terminals the screens are drawn for."""
@@ -39,7 +42,7 @@ class Scene(NamedTuple):
     """
 
     name: str
-    app: Callable[[Path, StandingClock], WarmupApp]
+    app: Callable[[Path, StandingClock], WarmupApp | CalendarApp]
     actions: Sequence[str] = ()
     midnight: bool = False
 
@@ -119,6 +122,19 @@ def _own_problem(home: Path, clock: StandingClock) -> WarmupApp:
     return _opening(home, clock)
 
 
+def _calendar(home: Path, clock: StandingClock, family: Family = FAMILY) -> CalendarApp:
+    context = context_at(home, clock, family, calendars.TODAY)
+    return CalendarApp(context, clock, days.offered(calendars.DISTRICT, family, calendars.TODAY, done=False))
+
+
+def _calendar_light(home: Path, clock: StandingClock) -> CalendarApp:
+    return _calendar(home, clock, FAMILY._replace(theme="light"))
+
+
+def _calendar_contrast(home: Path, clock: StandingClock) -> CalendarApp:
+    return _calendar(home, clock, FAMILY._replace(theme="contrast"))
+
+
 def scenes() -> Iterator[Scene]:
     """Every screen there is."""
     yield Scene("welcome", _welcome)
@@ -145,6 +161,9 @@ def scenes() -> Iterator[Scene]:
     yield Scene("days-question", _away(6))
     yield Scene("days-each", _away(60), ("by_day", "change"))
     yield Scene("menu-at-the-close", _morning, (*_TO_THE_CLOSE, "menu"))
+    yield Scene("calendar", _calendar, ("line_down", "tick"))
+    yield Scene("calendar-light", _calendar_light)
+    yield Scene("calendar-contrast", _calendar_contrast, ("tick_all", "line_down"))
     yield Scene("not-planned", _saturday)
     yield Scene("midnight", _morning, ("next",), midnight=True)
     for action in actions_of((State.PROMPT,)):

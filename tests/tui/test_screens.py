@@ -35,8 +35,8 @@ Clock = Callable[[], dt.datetime]
 SIZES = ((40, 12), (60, 20), (80, 24), (120, 36), (160, 45))
 TUI = Path(warmup.__file__).parent / "tui"
 PAGES = (
-    "another", "counts", "days", "help", "menu", "midnight", "reads", "review", "story", "unlocked",
-    "welcome", "wind_down",
+    "another", "calendar_days", "counts", "days", "help", "menu", "midnight", "reads", "review", "story",
+    "unlocked", "welcome", "wind_down",
 )  # fmt: skip
 
 

@@ -16,6 +16,8 @@ from types import SimpleNamespace
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from pathlib import Path
+
     from warmup.config.family import Family
     from warmup.config.places import Places
     from warmup.journal.journal import Journal
@@ -92,6 +94,8 @@ def _do(arguments: SimpleNamespace, clock: Clock, places: "Places", aside: str =
             _merge(arguments, clock, places)
         case "check":
             return DONE if printing.check(arguments, clock, places) else WRONG
+        case "days":
+            _days(arguments, clock, places)
         case "today":
             printing.today(arguments, clock, places)
         case _:
@@ -275,23 +279,57 @@ def _welcomed(places: "Places", family: "Family", today: dt.date, journal: "Jour
     return context
 
 
+# -- days off
+
+
+def _days(arguments: SimpleNamespace, clock: Clock, places: "Places") -> None:
+    """Print the days ahead, or what a calendar file has for them, or take that."""
+    from warmup.cli import days
+    from warmup.cli.printing import Refused, show
+    from warmup.config.places import there
+
+    if arguments.file is None:
+        if arguments.take:
+            raise Refused("--take needs a calendar file: warmup days --import FILE --take ...")
+        days.print_days(arguments, clock, places)
+        return
+    if arguments.take and arguments.json:
+        raise Refused("--json lists and --take takes: say one of them")
+    path = _absolute(arguments.file, "the calendar file")
+    by_page = _on_a_terminal() and not arguments.plain and not arguments.json
+    if not arguments.take and not by_page:
+        days.print_offers(arguments, clock, places, path)
+        return
+    if not there(places.config / "family.toml"):
+        raise Refused("there is no family.toml yet to keep days off in; run warmup once, and it is made")
+    with _opened(places, arguments.child, clock) as (context, _journal, _welcome):
+        show(days.take(arguments, context, clock, path))
+
+
+def _absolute(file: str, what: str) -> "Path":
+    """The whole path to a file of the command line."""
+    from pathlib import Path
+
+    from warmup.cli.printing import Refused
+
+    try:
+        return Path(file).absolute()
+    except FileNotFoundError:
+        raise Refused(f"the folder you are in is gone; name a whole path to {what}") from None
+
+
 # -- two laptops
 
 
 def _merge(arguments: SimpleNamespace, clock: Clock, places: "Places") -> None:
     """Take in the journal of another machine, and say how many mornings of each child are new here."""
-    from pathlib import Path
-
     from warmup.cli.printing import Refused, complain, show
     from warmup.journal.store import NAME
     from warmup.session.context import load_family
     from warmup.text import clean
 
     family, _ = load_family(places, clock().date())
-    try:
-        other = Path(arguments.file).absolute()
-    except FileNotFoundError:
-        raise Refused("the folder you are in is gone; name a whole path to the other journal") from None
+    other = _absolute(arguments.file, "the other journal")
     if other.is_dir():
         other /= NAME
     with _kept(places, clock, "what was taken in") as journal:

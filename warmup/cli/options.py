@@ -59,6 +59,11 @@ def _commands(whole: argparse.ArgumentParser) -> None:
         "catalogue", help="list everything that can be asked, and when it unlocks"
     )
     catalogue.add_argument("--json", action="store_true", help="JSON, with every item in one list")
+    _days(
+        commands.add_parser(
+            "days", help="list the days off ahead, or take days off out of a calendar file (.ics)"
+        )
+    )
     merge = commands.add_parser("merge", help="take in the journal of another machine")
     merge.add_argument("file", metavar="FILE", help="the other journal.db, or the folder it lies in")
     check = commands.add_parser("check", help="read every file and say what is wrong and where")
@@ -85,6 +90,29 @@ def _stage(stage: argparse.ArgumentParser) -> None:
     stage.add_argument(
         "--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="whose morning (else the one at hand)"
     )
+
+
+def _days(days: argparse.ArgumentParser) -> None:
+    days.add_argument(
+        "--import", dest="file", metavar="FILE", help="an iCalendar file: tick the days off to take out of it"
+    )
+    days.add_argument(
+        "--take",
+        default="",
+        metavar="WHICH",
+        help='take them at once: "ticked" for what says there is no school, numbers like 1,3-5, or "all"',
+    )
+    days.add_argument(
+        "--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="whose undo takes it back"
+    )
+    form = days.add_mutually_exclusive_group()
+    form.add_argument(
+        "--plain",
+        action="store_true",
+        default=False,
+        help="in lines: no page to tick them, also in a terminal",
+    )
+    form.add_argument("--json", action="store_true", help="JSON, and nothing changed")
 
 
 def _ask(ask: argparse.ArgumentParser) -> None:

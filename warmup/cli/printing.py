@@ -33,7 +33,7 @@ def today(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
     from warmup.session.unlocked import unlocked_levels
     from warmup.session.year_end import year_end
 
-    context, journal = _reading_context(places, arguments.child, clock, arguments.date)
+    context, journal = reading_context(places, arguments.child, clock, arguments.date)
     morning = context.morning(arguments.date)
     kept = journal, context.child.journal_name, morning.date
     begun = stored(*kept)
@@ -47,14 +47,14 @@ def today(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
             "teach_again": list(context.to_teach()),
             "closing": year_end(context, routine.morning),
         }
-        _show_json(data if arguments.answers else _without_answers(data))
+        show_json(data if arguments.answers else _without_answers(data))
     else:
         show(routine_lines(routine, context, answers=arguments.answers))
     if journal:
         journal.shut()
 
 
-def _reading_context(
+def reading_context(
     places: Places, child: str, clock: Clock, date: dt.date | None = None, *, marks: bool = True
 ) -> tuple[Context, Journal | None]:
     """A context for printing: it writes nothing, and takes the defaults where there is no family yet.
@@ -100,7 +100,7 @@ def ask(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
     from warmup.randomness import SeededRandom
 
     names = _items(arguments, places)
-    context, _ = _reading_context(places, "", clock, arguments.date, marks=False)
+    context, _ = reading_context(places, "", clock, arguments.date, marks=False)
     morning = context.morning(arguments.date)
     able = [name for name in names if skills.askable(name, morning)]
     if not able:
@@ -113,7 +113,7 @@ def ask(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
     ]
     if arguments.json:
         data = {"format": FORMAT, "version": VERSION, "prompts": [prompt_data(prompt) for prompt in prompts]}
-        _show_json(data if arguments.answers else _without_answers(data))
+        show_json(data if arguments.answers else _without_answers(data))
     else:
         show(prompts_lines(prompts, answers=arguments.answers))
 
@@ -160,7 +160,7 @@ def why(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
     item, own = arguments.item, is_own(arguments.item)
     if not own and item not in item_names():
         raise Refused(f"no item {item!r}{did_you_mean(item, item_names())}")
-    context, journal = _reading_context(places, arguments.child, clock)
+    context, journal = reading_context(places, arguments.child, clock)
     if own and item not in context.curriculum().by_id:
         raise Refused(f"no item {item!r}{did_you_mean(item, context.curriculum().by_id)}")
     show(story(context, item))
@@ -181,7 +181,7 @@ def catalogue(arguments: SimpleNamespace, places: Places) -> None:
     except FileProblem as problem:
         complain(str(problem))
     if arguments.json:
-        _show_json(catalogue_data(plan, own))
+        show_json(catalogue_data(plan, own))
     else:
         show(catalogue_lines(plan, own))
 
@@ -231,5 +231,6 @@ def _harmless(line: str) -> str:
     return line if line.isprintable() else clean(line)
 
 
-def _show_json(data: object) -> None:
+def show_json(data: object) -> None:
+    """Print a value as JSON."""
     show(json.dumps(data, indent=2).splitlines())

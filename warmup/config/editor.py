@@ -50,6 +50,10 @@ class FamilyEditor:
         """Today counts as a school morning, though it was not planned."""
         self.change(self.family._replace(extra=tuple(sorted({*self.family.extra, today}))))
 
+    def take_off(self, stretches: Collection[tuple[dt.date, dt.date]]) -> None:
+        """These stretches are off as well, both ends included."""
+        self.change(self.family._replace(off=tuple(sorted({*self.family.off, *stretches}))))
+
     # -- the child
 
     def hold(self, level: LevelId, *, back: bool) -> None:

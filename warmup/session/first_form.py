@@ -157,14 +157,15 @@ def outcome(form: Form, today: dt.date) -> str:
     year = year_of(family)
     last = date_words(year.mornings[-1], weekday=False)
     verb = "was" if year.mornings[-1] < today else "is"
-    said = f"{_today(year.morning(today), year)}; the last {verb} {last}."
+    said = f"{today_words(year.morning(today), year)}; the last {verb} {last}."
     if family.first_day == _date(form.first_day):
         return said
     # A week that was said counts from this Monday on, which is not the day that was typed.
     return f"{said} Counted from {date_words(family.first_day)}, as week {family.first_week}."
 
 
-def _today(morning: Morning, year: SchoolYear) -> str:
+def today_words(morning: Morning, year: SchoolYear) -> str:
+    """Which school day and week today is: "Today is school day 51, week 13 of 36"."""
     week = f"week {morning.week} of {WEEKS}"
     passed = f"{morning.school_day} {plural(morning.school_day, 'school day')}"
     match morning.kind:

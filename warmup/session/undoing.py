@@ -29,6 +29,7 @@ EASY = "easy"
 CLOSE = "close"
 DAYS = "days"
 EXTRA = "extra"
+CALENDAR = "calendar"
 READS = "reads"
 PAUSE = "pause"
 NEW_HELD = "new_held"
@@ -57,6 +58,7 @@ _WORDS = {
     CLOSE: "finished for today",
     DAYS: "the days",
     EXTRA: "today counts as a school day",
+    CALENDAR: "the days off from a calendar",
     READS: "whether they read",
     PAUSE: "nothing new for a week",
     NEW_HELD: "nothing new until you say",

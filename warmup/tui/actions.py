@@ -33,6 +33,7 @@ class State(Enum):
     WEEK = "the week of missed mornings"
     DAYS = "each missed morning"
     FORM = "the first form"
+    CALENDAR = "days off from a calendar"
 
 
 class Group(Enum):
@@ -91,6 +92,7 @@ _READS = frozenset({State.READS})
 _MIDNIGHT, _FORM = frozenset({State.MIDNIGHT}), frozenset({State.FORM})
 _WEEK, _DAYS = frozenset({State.WEEK}), frozenset({State.DAYS})
 _ANOTHER, _WIND_DOWN = frozenset({State.ANOTHER}), frozenset({State.WIND_DOWN})
+_CALENDAR = frozenset({State.CALENDAR})
 _CHOICES = _MENU | _ANOTHER | _WIND_DOWN
 """Short lists to pick from."""
 _LISTS = _CHOICES | {State.HELP, State.UNLOCKED, State.REVIEW, State.STORY}
@@ -112,7 +114,7 @@ ACTIONS = (
     Action("undo", ("u", "z"), "undo", "Take back the last thing done, whatever it was.", Group.MOVE,
            _MORNING | _UNLOCKED | _COUNTS | _WEEK | _DAYS),
     Action("leave", ("backspace", "escape"), "leave page", "Back from this page, or one prompt back.",
-           Group.MOVE, _MORNING | _LISTS | _COUNTS | _READS | _MIDNIGHT, brief="back"),
+           Group.MOVE, _MORNING | _LISTS | _COUNTS | _READS | _MIDNIGHT | _CALENDAR, brief="back"),
     Action("cue", ("space", "e"), "cue", "Show the next cue, one more at each press.", Group.HELP, _PROMPT),
     Action("cover", ("o", "c"), "hide", "Hide the answer, or show it.",
            Group.HELP, _PROMPT, menu=_PROMPT),
@@ -155,8 +157,8 @@ ACTIONS = (
     Action("rough", ("h", "r"), "a rough day", "Marks are kept today but lower nothing.", Group.DAY,
            _WIND_DOWN | _CLOSE, menu=_MORNING),
     # The lists: the menu, the help, what may be asked.
-    Action("line_up", ("up", "w"), "up", "One line up.", Group.PAGE, _LISTS),
-    Action("line_down", ("down", "s"), "down", "One line down.", Group.PAGE, _LISTS),
+    Action("line_up", ("up", "w"), "up", "One line up.", Group.PAGE, _LISTS | _CALENDAR),
+    Action("line_down", ("down", "s"), "down", "One line down.", Group.PAGE, _LISTS | _CALENDAR),
     Action("choose", ("enter", "e"), "take it", "Do what the line says.", Group.PAGE, _CHOICES,
            ("space", "right")),
     Action("turn", ("y", "6"), "hold back", "Hold the level back, or let it come; say it was taught again.",
@@ -192,6 +194,11 @@ ACTIONS = (
     Action("answered", ("enter", "g"), "go on", "Go on, when all are answered.", Group.PAGE, _DAYS),
     Action("question", ("backspace", "escape"), "question", "Back to the one question.",
            Group.PAGE, _DAYS),
+    # Days off out of a calendar file.
+    Action("tick", ("space", "e"), "tick", "Tick the line, or take its tick away.", Group.PAGE, _CALENDAR),
+    Action("tick_all", ("l", "a"), "all or none", "Tick every line; when all are ticked, none.",
+           Group.PAGE, _CALENDAR),
+    Action("take", ("enter", "d"), "take them", "What is ticked is off from now on.", Group.PAGE, _CALENDAR),
     # The first form, where letters are typed.
     Action("begin", ("enter",), "begin", "Take the form as it stands.", Group.PAGE, _FORM),
     Action("field_down", ("down", "tab"), "next line", "Go to the next line.", Group.PAGE, _FORM),

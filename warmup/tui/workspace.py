@@ -114,6 +114,6 @@ class Workspace:
         else:
             undone = undoing.undo_day(self.context, self.journal)
         self.said = f"Undone: {undone.words}." if undone else "Nothing to undo."
-        if undone and undone.what in (undoing.DAYS, undoing.EXTRA):
+        if undone and undone.what in (undoing.DAYS, undoing.EXTRA, undoing.CALENDAR):
             self.session, self._day_undone = None, undone.what
             self.start_over()
