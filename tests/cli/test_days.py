@@ -177,6 +177,19 @@ def test_what_is_not_understood_is_said_and_nothing_is_changed(
     assert family.read_text("utf-8") == OURS
 
 
+@pytest.mark.parametrize("argv", [[], ["--json"], ["--import"], ["--import", "--take", "all"]])
+def test_a_year_without_a_morning_is_said(
+    argv: list[str], family: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    years = ", ".join(f"{{from = {y}-07-01, to = {y + 1}-06-30}}" for y in range(2026, 2031))
+    family.write_text(
+        f"school.first_day = 2026-08-31\nschool.days_off = [{years}]\n[[child]]\nnickname = 'Bean'\n", "utf-8"
+    )
+    argv = [word for each in argv for word in ([each, str(DISTRICT)] if each == "--import" else [each])]
+    assert run(*argv) == USAGE
+    assert "every day is a day off in family.toml" in capsys.readouterr().err
+
+
 def test_today_is_offered_until_its_warm_up_is_begun(
     family: Path, home: Path, capsys: pytest.CaptureFixture[str], tmp_path: Path
 ) -> None:

@@ -111,6 +111,20 @@ def test_the_end_of_a_rule_of_whole_days(tmp_path: Path, until: str, last: int) 
     assert [first for first, _, _ in found] == [f"2026-10-{n}" for n in range(12, last + 1)]
 
 
+def test_the_end_of_a_rule_by_the_clock_of_the_event(tmp_path: Path) -> None:
+    """A date is meant whole; a time in UTC is told by the calendar's zone, where the event has none."""
+    timed = days(tmp_path, "DTSTART:20261012T090000", "RRULE:FREQ=DAILY;UNTIL=20261014")
+    assert [first[8:] for first, _, _ in timed] == ["12", "13", "14"]
+    daily = event("DTSTART;VALUE=DATE:20261012", "RRULE:FREQ=DAILY;UNTIL=20261015T035959Z")
+    for home, count in ((["X-WR-TIMEZONE:America/New_York"], 3), ([], 4)):
+        assert len(read(tmp_path, calendar(*home, daily))) == count
+
+
+def test_an_event_of_a_million_years_ends_some_years_behind(tmp_path: Path) -> None:
+    ((_, last, whole),) = days(tmp_path, "DTSTART;VALUE=DATE:20261012", "DURATION:P365000000D")
+    assert whole and last == str(day(2026, 10, 12) + dt.timedelta(3999))
+
+
 # -- what comes again, does not, or is moved
 
 

@@ -37,10 +37,17 @@ def print_days(arguments: SimpleNamespace, clock: Clock, places: Places) -> None
     context, journal = reading_context(places, arguments.child, clock)
     if journal:
         journal.shut()
+    _held(context)
     if arguments.json:
         show_json(_data(context, context.morning()) | _ahead_data(context))
     else:
         show(_lines(context, context.morning()))
+
+
+def _held(context: Context) -> None:
+    """Refused where not one morning is held: of such a year nothing can be said."""
+    if not context.year.mornings:
+        raise Refused("every day is a day off in family.toml, so there is no school morning")
 
 
 def _data(context: Context, morning: Morning) -> dict[str, object]:
@@ -111,6 +118,7 @@ def begun_today(context: Context) -> bool:
 def print_offers(arguments: SimpleNamespace, clock: Clock, places: Places, path: Path) -> None:
     """Print what may be taken, with numbers. Nothing is changed."""
     context, journal = reading_context(places, arguments.child, clock)
+    _held(context)
     found = offered(path, context.family, context.today, begun_today(context))
     if journal:
         journal.shut()
@@ -172,6 +180,7 @@ def chosen(words: str, found: Sequence[Offer]) -> tuple[Offer, ...]:
 
 def take(arguments: SimpleNamespace, context: Context, clock: Clock, path: Path) -> Iterator[str]:
     """Take days off out of a calendar file, those named or those ticked on a page; lines about it."""
+    _held(context)
     found = offered(path, context.family, context.today, begun_today(context))
     if not found:
         yield calendar_days.NOTHING

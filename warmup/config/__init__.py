@@ -1,1 +1,1 @@
-"""What people edit: family.toml, own.toml and routines/*.toml, read with care, checked by line, and saved."""
+"""What people write: family.toml, own.toml, routines, calendars; read with care, checked by line, saved."""

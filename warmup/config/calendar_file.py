@@ -26,6 +26,7 @@ LONGEST_NAME = 60
 """The longest name of an event, in characters; the rest of it is cut off."""
 NO_NAME = "no name"
 _LONGEST = dt.timedelta(4000)
+"""The longest that an event is taken for: beyond it lies no school year, and behind the year 9999 no date."""
 _A_DATE = "a date like 20261126 or a time like 20261126T090000"
 _A_RULE = "a rule of days, weeks, months or years like FREQ=YEARLY"
 _ZONE_PARTS = frozenset({"FREQ", "INTERVAL", "COUNT", "UNTIL", "WKST", "BYMONTH", "BYMONTHDAY", "BYDAY"})
@@ -68,10 +69,8 @@ def entries(path: Path, first: dt.date, last: dt.date) -> tuple[Entry, ...]:
 
 
 def _entry(event: Event, start: dt.datetime) -> Entry:
-    if event.dated:
-        whole, end = True, start + max(event.length, dt.timedelta(1))
-    else:
-        whole, end = start.time() == _MIDNIGHT and event.length >= _NEARLY_A_DAY, start + event.length
+    whole = event.dated or (start.time() == _MIDNIGHT and event.length >= _NEARLY_A_DAY)
+    end = start + event.length
     # An end is not part of the event (RFC 5545, section 3.6.1): at midnight it is over with the day before.
     last = (end - dt.timedelta(microseconds=1)).date() if end > start else start.date()
     return Entry(event.name, start.date(), last, whole)
