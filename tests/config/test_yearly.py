@@ -11,7 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.config.families import EXAMPLE, FAMILY, every_year, written
-from warmup.config.family import Family, YearlyOff, load, save, year_of
+from warmup.config.family import Child, Family, YearlyOff, load, save, year_of
 from warmup.config.yearly import LONGEST, days, stretches
 from warmup.model import DayKind
 
@@ -70,6 +70,8 @@ def test_they_are_off_in_every_year_the_school_year_reaches(tmp_path: Path) -> N
     assert day(2026, 12, 23) in year.mornings and day(2027, 1, 4) in year.mornings
     dated = ((day(2026, 11, 26),) * 2, (day(2026, 12, 24), day(2027, 1, 1)))
     assert year == year_of(family._replace(yearly_off=(), off=(*family.off, *dated)))
+    pip = Child("Pip", first_day=day(2029, 12, 1))
+    assert year_of(family, pip).kind(day(2029, 12, 24)) is DayKind.DAY_OFF, "behind the family's own year"
     long = (day(2026, 8, 31), day(2027, 8, 29))
     late = year_of(family._replace(off=(long,)))
     assert late.kind(day(2027, 11, 25)) is DayKind.DAY_OFF

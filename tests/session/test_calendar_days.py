@@ -11,7 +11,7 @@ from tests.config.calendars import DISTRICT, FAMILY, TODAY
 from tests.household import StandingClock, context_at
 from warmup.config.calendar_entry import Entry
 from warmup.config.calendar_file import entries
-from warmup.config.family import Family, YearlyOff, load, year_of
+from warmup.config.family import Child, Family, YearlyOff, load, year_of
 from warmup.config.toml_file import FileProblem
 from warmup.session import calendar_days, undoing
 from warmup.session.calendar_days import MOST, Offer, days_off, offers, outcome, take, window, with_off
@@ -107,6 +107,20 @@ def test_only_mornings_ahead_that_are_not_off_already_are_offered() -> None:
     assert all(each.weekday() in family.weekdays for each in found.days)
     assert offers(family, [whole("No school", day(2026, 12, 4))], TODAY) == (), "a Friday"
     assert offers(family, [whole("No school", day(2028, 12, 4))], TODAY) == (), "behind the year"
+
+
+def test_the_year_is_that_of_the_child_whose_it_is() -> None:
+    """Two weeks later than the family: eight mornings, Monday to Thursday."""
+    later = Child("Pip", first_day=day(2026, 9, 14))
+    family = FAMILY._replace(children=(*FAMILY.children, later))
+    labor = whole("Labor Day", day(2026, 9, 7))
+    spring = whole("Spring break", day(2027, 4, 5))
+    assert [each.name for each in offers(family, [labor, spring], TODAY)] == ["Labor Day", "Spring break"]
+    found = offers(family, [labor, spring], TODAY, later)
+    assert [each.name for each in found] == ["Spring break"]
+    assert outcome(family, found) == "1 morning off: the last day moves from May 6 to May 10."
+    assert outcome(family, found, later) == "1 morning off: the last day moves from May 20 to May 24."
+    assert window(family, later)[0] == day(2026, 9, 14)
 
 
 def test_days_of_one_name_in_a_row_are_one_line_and_others_are_not() -> None:

@@ -13,7 +13,7 @@ from pathlib import Path
 from types import SimpleNamespace
 
 from warmup.cli.printing import Refused, reading_context, show, show_json
-from warmup.config.family import Family, year_of
+from warmup.config.family import Child, Family, year_of
 from warmup.config.places import Places
 from warmup.english import date_words
 from warmup.model import Morning
@@ -101,12 +101,16 @@ def _run(days: Sequence[dt.date]) -> str:
 # -- a calendar file
 
 
-def offered(path: Path, family: Family, today: dt.date, done: bool) -> tuple[Offer, ...]:
+def offered(
+    path: Path, family: Family, today: dt.date, done: bool, child: Child | None = None
+) -> tuple[Offer, ...]:
     """What a calendar file has for the family from today on; from tomorrow on where today is ``done``."""
     from warmup.config.calendar_file import entries
 
-    first, last = calendar_days.window(family)
-    return calendar_days.offers(family, entries(path, first, last), max(first, today + dt.timedelta(done)))
+    first, last = calendar_days.window(family, child)
+    return calendar_days.offers(
+        family, entries(path, first, last), max(first, today + dt.timedelta(done)), child
+    )
 
 
 def begun_today(context: Context) -> bool:
@@ -119,7 +123,7 @@ def print_offers(arguments: SimpleNamespace, clock: Clock, places: Places, path:
     """Print what may be taken, with numbers. Nothing is changed."""
     context, journal = reading_context(places, arguments.child, clock)
     _held(context)
-    found = offered(path, context.family, context.today, begun_today(context))
+    found = offered(path, context.family, context.today, begun_today(context), context.child)
     if journal:
         journal.shut()
     if arguments.json:
@@ -130,7 +134,7 @@ def print_offers(arguments: SimpleNamespace, clock: Clock, places: Places, path:
 
 def _offers_data(context: Context, found: Sequence[Offer]) -> dict[str, object]:
     ticked = calendar_days.mornings_of(each for each in found if each.ticked)
-    then = year_of(calendar_days.with_off(context.family, ticked))
+    then = year_of(calendar_days.with_off(context.family, ticked), context.child)
     return {
         "offers": [
             {
@@ -158,7 +162,8 @@ def _offer_lines(context: Context, found: Sequence[Offer]) -> Iterator[str]:
         yield f"There may be more: no more than {calendar_days.MOST} are listed."
     ticked = [each for each in found if each.ticked]
     if ticked:
-        yield f"With those that have an {TICK}, {calendar_days.outcome(context.family, ticked)}"
+        outcome = calendar_days.outcome(context.family, ticked, context.child)
+        yield f"With those that have an {TICK}, {outcome}"
     yield _HOW
 
 
@@ -181,7 +186,7 @@ def chosen(words: str, found: Sequence[Offer]) -> tuple[Offer, ...]:
 def take(arguments: SimpleNamespace, context: Context, clock: Clock, path: Path) -> Iterator[str]:
     """Take days off out of a calendar file, those named or those ticked on a page; lines about it."""
     _held(context)
-    found = offered(path, context.family, context.today, begun_today(context))
+    found = offered(path, context.family, context.today, begun_today(context), context.child)
     if not found:
         yield calendar_days.NOTHING
         return

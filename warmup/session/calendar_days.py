@@ -6,7 +6,7 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from warmup.config.calendar_entry import Entry
-from warmup.config.family import Family, year_of
+from warmup.config.family import Child, Family, year_of
 from warmup.config.toml_file import FileProblem
 from warmup.english import date_words, plural
 from warmup.schoolyear import SchoolYear
@@ -46,19 +46,21 @@ class Offer(NamedTuple):
         return f"{count} {plural(count, 'morning')}{'' if self.whole else f', {PART}'}"
 
 
-def window(family: Family) -> tuple[dt.date, dt.date]:
+def window(family: Family, child: Child | None = None) -> tuple[dt.date, dt.date]:
     """The dates a calendar is read for: the family's year, and a year more for what moves its end."""
-    year = year_of(family)
+    year = year_of(family, child)
     return year.mornings[0], year.mornings[-1] + dt.timedelta(366)
 
 
-def offers(family: Family, entries: Collection[Entry], first: dt.date) -> tuple[Offer, ...]:
+def offers(
+    family: Family, entries: Collection[Entry], first: dt.date, child: Child | None = None
+) -> tuple[Offer, ...]:
     """What a calendar has for the family's planned mornings from ``first`` on.
 
     Those that say that there is no school come first and have a tick, then the others, each in order of time.
     What moves the year's end may bring more mornings into it: the ticked ones count for that.
     """
-    planned = _planned(family, [each for each in entries if _ticked(each)], first)
+    planned = _planned(family, [each for each in entries if _ticked(each)], first, child)
     ahead = [day for day in planned if day >= first and day not in family.extra]
     named: dict[tuple[str, bool], list[Entry]] = {}
     for each in entries:
@@ -84,7 +86,9 @@ def _ticked(entry: Entry) -> bool:
     return entry.whole and says_no_school(entry.name)
 
 
-def _planned(family: Family, ticked: Iterable[Entry], first: dt.date) -> tuple[dt.date, ...]:
+def _planned(
+    family: Family, ticked: Iterable[Entry], first: dt.date, child: Child | None
+) -> tuple[dt.date, ...]:
     """The mornings of the year, those among them that would be off with what is ticked."""
     off: set[dt.date] = set()
     every = {
@@ -92,7 +96,7 @@ def _planned(family: Family, ticked: Iterable[Entry], first: dt.date) -> tuple[d
     }
     every -= {*family.extra} | {day for day in every if day < first}
     while True:
-        planned = {*year_of(with_off(family, off)).mornings, *off}
+        planned = {*year_of(with_off(family, off), child).mornings, *off}
         more = every & planned
         if more == off:
             return tuple(sorted(planned))
@@ -123,18 +127,17 @@ def mornings_of(taken: Iterable[Offer]) -> frozenset[dt.date]:
     return frozenset(day for offer in taken for day in offer.days)
 
 
-def outcome(family: Family, taken: Iterable[Offer]) -> str:
+def outcome(family: Family, taken: Iterable[Offer], child: Child | None = None) -> str:
     """What the ticks do to the year's last day, in a sentence."""
     off = mornings_of(taken)
     if not off:
-        return f"Nothing is ticked: the last day stays {last_day(year_of(family))}."
-    return (
-        f"{len(off)} {plural(len(off), 'morning')} off: the last day {_moves(family, with_off(family, off))}."
-    )
+        return f"Nothing is ticked: the last day stays {last_day(year_of(family, child))}."
+    moves = _moves(year_of(family, child), year_of(with_off(family, off), child))
+    return f"{len(off)} {plural(len(off), 'morning')} off: the last day {moves}."
 
 
-def _moves(before: Family, after: Family) -> str:
-    now, then = (last_day(year_of(each)) for each in (before, after))
+def _moves(before: SchoolYear, after: SchoolYear) -> str:
+    now, then = last_day(before), last_day(after)
     return f"stays {now}" if then == now else f"moves from {now} to {then}"
 
 
@@ -149,9 +152,10 @@ def take(context: Context, taken: Sequence[Offer]) -> str:
     FileProblem, and nothing changed or logged, where the family file can't be written.
     """
     off = mornings_of(taken)
-    before = context.family
-    mornings = tuple(sorted({*context.year.mornings, *off, *year_of(with_off(context.family, off)).mornings}))
-    stretches = context.year._replace(mornings=mornings).stretches(off)
+    before = context.year
+    after = year_of(with_off(context.family, off), context.child)
+    mornings = tuple(sorted({*before.mornings, *off, *after.mornings}))
+    stretches = before._replace(mornings=mornings).stretches(off)
 
     def work() -> None:
         context.editor.take_off(stretches)
@@ -164,7 +168,7 @@ def take(context: Context, taken: Sequence[Offer]) -> str:
     assert context.journal is not None
     undoing.logged(context, context.journal, undoing.CALENDAR, work, {"mornings": len(off)})
     are = "morning is" if len(off) == 1 else "mornings are"
-    return f"{len(off)} {are} off now: the last day {_moves(before, context.family)}."
+    return f"{len(off)} {are} off now: the last day {_moves(before, context.year)}."
 
 
 def days_off(year: SchoolYear, first: dt.date) -> tuple[tuple[dt.date, ...], ...]:

@@ -67,7 +67,8 @@ class CalendarDaysScreen(Page[tuple[Offer, ...]]):
 
     @on(SelectionList.SelectedChanged)
     def _say_what_comes_of_it(self) -> None:
-        self.query_one("#outcome", Static).update(outcome(self.work.context.family, self.taken()))
+        context = self.work.context
+        self.query_one("#outcome", Static).update(outcome(context.family, self.taken(), context.child))
 
     @on(SelectionList.SelectionHighlighted)
     def _say_the_whole_line(self) -> None:
