@@ -53,6 +53,8 @@ async def test_it_shows_what_there_is_and_what_the_ticks_do(app: CalendarApp, si
 
 async def test_enter_takes_what_is_ticked(app: CalendarApp, home: Path) -> None:
     async with app.run_test(size=(80, 24)) as pilot:
+        await pilot.pause()
+        assert "21 mornings off: the last day moves from May 6 to June 14." in frame(app)
         await keys(pilot, "enter")
     assert app.taken == tuple(each for each in district() if each.ticked) and len(app.taken) == 9
     assert load(home / "family.toml") == FAMILY, "the page itself changes nothing"
