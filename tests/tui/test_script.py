@@ -1,5 +1,8 @@
 """How lines are laid out, what gives way, and how well it can be seen."""
 
+import re
+from pathlib import Path
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -7,6 +10,7 @@ from hypothesis import strategies as st
 from warmup.pictures import Ink
 from warmup.tui.paint import CONTRAST, DARK, LIGHT, Look, Palette
 from warmup.tui.paint import palette as palette_of
+from warmup.tui.quiet_app import QuietApp
 from warmup.tui.rest import hills
 from warmup.tui.script import Keep, Place, Script, Span, Tone, cut, flowed, wrapped
 
@@ -88,6 +92,20 @@ def style_of(palette: Palette, tone: Tone) -> tuple[str, str, frozenset[str]]:
     words, _, ground = palette.tones[tone].partition(" on ")
     *forms, color = words.split()
     return color, ground or palette.panel, frozenset([*forms, *["ground"] * bool(ground)])
+
+
+@pytest.mark.parametrize("look", Look)
+def test_what_pages_write_in_can_be_read_on_the_panel(look: Look) -> None:
+    """The same formula over the variables that the pages' styles take their colors from."""
+    app = QuietApp(look)
+    variables = app.get_css_variables()
+    styles = "".join(
+        path.read_text("utf-8") for path in (Path(__file__).parents[2] / "warmup" / "tui").glob("*.tcss")
+    )
+    used = {*re.findall(r"(?<!-)color: \$(say|quiet|cue|here|key|foreground)\b", styles)}
+    assert {"say", "quiet", "cue", "foreground"} <= used
+    for name in used:
+        assert contrast(variables[name], palette_of(look).panel) >= 7, name
 
 
 @pytest.mark.parametrize("palette", [DARK, LIGHT, CONTRAST], ids=["dark", "light", "contrast"])

@@ -72,6 +72,8 @@ def _theme(name: str, palette: Palette, *, dark: bool) -> Theme:
         dark=dark,
         variables={
             **{tone.value: color for tone, color in words.items()},
+            # A page's heading stands on the panel, not on the band that the words to say have.
+            "say": words[Tone.STRONG],
             "notice": palette.tones[Tone.NOTICE].rpartition(" ")[2],
             **{f"block-cursor-{name}": value for name, value in bar.items()},
             **{f"block-cursor-blurred-{name}": value for name, value in bar.items()},
