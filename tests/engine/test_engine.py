@@ -293,7 +293,7 @@ def test_the_surest_is_never_one_that_is_not_yet(asking: Asking, few: int) -> No
         return
     assert one.item in kind and one.why == SURE and one.slot is SlotKind.SURE and isinstance(one.hard, bool)
 
-    def ease(item: Item) -> int:
+    def ease(item: Item) -> float:
         """Twice running easily, then once, then what is hard, then what is new."""
         return 0 if asking.new(item) else 1 if asking.hard(item) else min(3, 1 + asking.record(item).run)
 

@@ -13,7 +13,7 @@ import pytest
 from tests.bank import reference
 from tests.engine.made import made
 from warmup.engine.curriculum import Curriculum
-from warmup.engine.memory import LONGEST, NEW, Day, Knowledge, Record, fold, learn
+from warmup.engine.memory import LONGEST, NEW, RETEACH, Day, Knowledge, Record, fold, learn
 from warmup.model import Asked, Item, ItemId, LevelId, Mark
 from warmup.schoolyear import SchoolYear
 
@@ -158,6 +158,20 @@ def test_a_mark_from_memory_weighs_half() -> None:
     assert once(3, H, from_memory=True) == once(3, H)
 
 
+def test_marks_from_memory_are_halves_where_several_running_are_counted() -> None:
+    half = once(3, F, from_memory=True)
+    assert half.run == 0.5 and once(4, F, from_memory=True, before=half).run == 1
+    missed = once(3, N, from_memory=True)
+    assert (missed.misses, once(4, N, before=missed).misses) == (0.5, 1.5)
+    assert once(5, H, from_memory=True, before=missed).misses == 0
+    assert once(3, N, from_memory=True, rough=True).misses == 0
+    six = NEW
+    for index in range(6):
+        six = once(index, N, from_memory=True, before=six)
+        assert (six.misses >= RETEACH) is (index == 5), "six from memory are three on the spot"
+    assert isinstance(once(3, F).run, int) and isinstance(once(3, N).misses, int)
+
+
 def test_a_lucky_answer_grows_the_gap_less() -> None:
     assert once(3, F, guess=0.5).interval == 8.0  # one in two: 4 + 8/2
     assert once(3, F, guess=0.25).interval == 10.0  # one in four: 4 + 8*3/4
@@ -178,7 +192,7 @@ def test_skipped_and_unmarked_count_as_shown_and_for_nothing_else() -> None:
 
 
 def test_runs_and_misses() -> None:
-    def counted(*marks: Mark | None) -> tuple[int, int, int, int]:
+    def counted(*marks: Mark | None) -> tuple[float, float, int, int]:
         record = after(*enumerate(marks))
         return record.run, record.misses, record.marks, record.shown
 

@@ -1,7 +1,8 @@
 """An item's whole story: when it was asked, how it went, how long it rests now and when it is due."""
 
 import datetime as dt
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from itertools import takewhile
 
 from warmup import skills
 from warmup.engine.eligibility import rests
@@ -44,10 +45,17 @@ def story(context: Context, name: str) -> Iterator[str]:
     if taught:
         yield f"It was taught again on {date_words(taught, year=True)}."
     if rests(known.of(item), taught):
-        times = number_word(known.of(item).misses).capitalize()
+        times = number_word(not_yet_running(history)).capitalize()
         yield f"{times} times not yet running: it rests until you say it was taught again (key l)."
         return
     yield _due(context, known.of(item))
+
+
+def not_yet_running(history: Sequence[Asked]) -> int:
+    """How many of an item's last marks are not yet, each whole; those of a rough day count not."""
+    marked = [line for line in history if line.mark not in (None, Mark.SKIPPED)]
+    running = takewhile(lambda line: line.mark is Mark.NOT_YET, reversed(marked))
+    return sum(not line.rough for line in running)
 
 
 def _told(line: Asked, before: Record, after: Record) -> str:

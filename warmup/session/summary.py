@@ -6,10 +6,11 @@ from typing import NamedTuple
 from warmup import skills
 from warmup.engine.memory import Knowledge
 from warmup.english import WEEKDAYS, date_words, number_word
-from warmup.model import OWN_SKILL, LevelId, Mark, Morning, Prompt, item_id, skill_and_key
+from warmup.model import OWN_SKILL, ItemId, LevelId, Mark, Morning, Prompt, item_id, skill_and_key
 from warmup.session.context import Context
 from warmup.session.pausing import paused, until_words, wobbling
 from warmup.session.session import Session
+from warmup.session.story import not_yet_running
 
 WOBBLES = "More than a third wobbled."
 
@@ -132,9 +133,14 @@ def _again(resting: Sequence[Prompt], context: Context) -> str:
     if not resting:
         return ""
     names = "; ".join(skills.locate(prompt.item).words() for prompt in resting)
-    times = number_word(min(context.knowledge().of(prompt.item).misses for prompt in resting)).capitalize()
+    fewest = min(_not_yet_running(context, prompt.item) for prompt in resting)
+    times = number_word(fewest).capitalize()
     they, say = ("it rests", "it was taught") if len(resting) == 1 else ("they rest", "they were taught")
     return f"{names}. {times} times not yet: {they} until you say {say}."
+
+
+def _not_yet_running(context: Context, item: ItemId) -> int:
+    return not_yet_running([line for line in context.history() if line.item == item])
 
 
 def _model(prompt: Prompt, *, alone: bool) -> str:
