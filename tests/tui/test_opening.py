@@ -139,6 +139,8 @@ async def test_the_day_s_keys_and_the_menu_work_there(app: WarmupApp, watch: Wat
 
 async def test_midnight_over_it_asks_and_leads_to_the_new_day_s_opening(app: WarmupApp, watch: Watch) -> None:
     async with app.run_test(size=(80, 24)) as pilot:
+        # Of a morning that showed no prompt at all it is asked first whether it was school.
+        await press(pilot, watch, "right", "left")
         watch.moment += dt.timedelta(days=1)
         await press(pilot, watch, "right")
         assert "It is Thursday now." in frame(app)

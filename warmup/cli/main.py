@@ -60,7 +60,7 @@ def main(argv: Sequence[str] | None = None, clock: Clock = dt.datetime.now) -> i
 def _arguments(words: Sequence[str]) -> SimpleNamespace:
     """The command line, understood. A bare ``warmup``, what each morning brings, waits for no parser."""
     if not words:
-        return SimpleNamespace(command=None, demo=False, child="", plain=False)
+        return SimpleNamespace(command=None, demo=False, child="", plain=False, guest=None)
     from warmup.cli.options import parse
 
     return parse(words)
@@ -96,6 +96,10 @@ def _do(arguments: SimpleNamespace, clock: Clock, places: "Places", aside: str =
             return DONE if printing.check(arguments, clock, places) else WRONG
         case "days":
             _days(arguments, clock, places)
+        case "catch-up":
+            return _catch_up(arguments, clock, places)
+        case "today" if arguments.brief:
+            _brief(arguments, clock, places)
         case "today":
             printing.today(arguments, clock, places)
         case _:
@@ -316,6 +320,52 @@ def _absolute(file: str, what: str) -> "Path":
         return Path(file).absolute()
     except FileNotFoundError:
         raise Refused(f"the folder you are in is gone; name a whole path to {what}") from None
+
+
+# -- mornings on paper
+
+
+def _brief(arguments: SimpleNamespace, clock: Clock, places: "Places") -> None:
+    """Half a page; that of today is kept as today's session, to be the same when marks are typed in."""
+    from warmup.cli import printing
+    from warmup.cli.brief import brief_lines
+    from warmup.session.context import load_family
+    from warmup.session.on_paper import kept_today, not_kept
+
+    today = clock().date()
+    if arguments.date not in (None, today) or not load_family(places, today)[1]:
+        printing.brief(arguments, clock, places)
+        return
+    with _opened(places, arguments.child, clock) as (context, journal, _):
+        if journal.notice:
+            printing.complain(journal.notice)
+        if why := not_kept(context):
+            printing.complain(f"{why} Until then this page is kept nowhere, and warmup may ask other things.")
+            printing.brief(arguments, clock, places)
+            return
+        routine = kept_today(context, journal)
+        printing.show(brief_lines(routine, context.as_of(today), answers=arguments.answers))
+
+
+def _catch_up(arguments: SimpleNamespace, clock: Clock, places: "Places") -> int:
+    from warmup.cli import catch_up, printing
+
+    on_screen = _on_a_terminal() and not (arguments.plain or arguments.undo or arguments.marks is not None)
+    with _opened(places, arguments.child, clock) as (context, journal, welcome):
+        if journal.notice:
+            printing.complain(journal.notice)
+        context.marks_by = arguments.adult
+        catch_up.check(arguments, context, saved=welcome is None)
+        if not on_screen:
+            catch_up.run(arguments, context, journal, clock)
+            return DONE
+        from warmup.tui.on_paper import PaperApp
+        from warmup.tui.quiet_app import draw_in_utf8
+
+        draw_in_utf8()
+        app = PaperApp(context, journal, clock, arguments.date, counts=arguments.counts)
+        app.run()
+    return app.ended()
 
 
 # -- two laptops

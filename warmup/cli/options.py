@@ -2,11 +2,16 @@
 
 import argparse
 import datetime as dt
+import re
 from collections.abc import Sequence
 from types import SimpleNamespace
 
 from warmup import __version__
+from warmup.config.toml_file import LONGEST_NAME
+from warmup.text import clean, shown, visible
 
+_OTHER = re.compile("--[a-z]|[0-9]{4}-")
+"""What ends a line of letters: the next option, or a date."""
 _DEMO = "an invented family in a temporary place, nothing of yours touched"
 
 
@@ -15,7 +20,27 @@ def parse(words: Sequence[str]) -> SimpleNamespace:
 
     Ends the program where they can't be, or when help or the version was asked for.
     """
-    return parser().parse_args(words, SimpleNamespace())
+    known = parser()
+    found = known.parse_args(_marks_joined(words), SimpleNamespace())
+    if found.guest is not None and (found.command or found.guest in _names(known)):
+        known.error("--guest opens today's morning, and goes with no command")
+    return found
+
+
+def _names(whole: argparse.ArgumentParser) -> set[str]:
+    """The names of the commands."""
+    return {name for action in whole._actions for name in (getattr(action, "choices", None) or ())}
+
+
+def _marks_joined(words: Sequence[str]) -> list[str]:
+    """The words with all letters after ``--marks`` in one: a mark may be a hyphen, or stand alone."""
+    joined: list[str] = []
+    for word in words:
+        if joined and joined[-1].startswith("--marks=") and not _OTHER.match(word):
+            joined[-1] += word
+        else:
+            joined.append("--marks=" if word == "--marks" else word)
+    return joined
 
 
 def parser() -> argparse.ArgumentParser:
@@ -35,6 +60,14 @@ def parser() -> argparse.ArgumentParser:
     )
     whole.add_argument(
         "--child", default="", metavar="NICKNAME", help="whose morning, where there are several children"
+    )
+    whole.add_argument(
+        "--guest",
+        nargs="?",
+        const="",
+        type=_name,
+        metavar="NAME",
+        help="today's morning for another adult: words, answers, cues and marks, and no setting is changed",
     )
     _commands(whole)
     return whole
@@ -64,6 +97,7 @@ def _commands(whole: argparse.ArgumentParser) -> None:
             "days", help="list the days off ahead, or take days off out of a calendar file (.ics)"
         )
     )
+    _catch_up(commands.add_parser("catch-up", help="type in the marks of a morning that was done on paper"))
     merge = commands.add_parser("merge", help="take in the journal of another machine")
     merge.add_argument("file", metavar="FILE", help="the other journal.db, or the folder it lies in")
     check = commands.add_parser("check", help="read every file and say what is wrong and where")
@@ -78,7 +112,31 @@ def _commands(whole: argparse.ArgumentParser) -> None:
 def _today(today: argparse.ArgumentParser) -> None:
     today.add_argument("--date", type=_date, metavar="YYYY-MM-DD", help="another date than today")
     today.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="whose routine")
-    _form(today)
+    _form(today).add_argument(
+        "--brief",
+        action="store_true",
+        help="half a page to take to the table, with a box a mark; today's prompts are then kept, so that "
+        "warmup and catch-up have the very same (those of another date are not kept)",
+    )
+
+
+def _catch_up(catch_up: argparse.ArgumentParser) -> None:
+    catch_up.add_argument("date", type=_date, metavar="YYYY-MM-DD", help="the morning, today's or a past one")
+    catch_up.add_argument(
+        "--marks",
+        metavar="LETTERS",
+        help="a letter a prompt, such as wwsnw-w: w came easily, s hesitated, n not yet, - left, . no mark",
+    )
+    catch_up.add_argument("--replace", action="store_true", help="change what has a mark already, too")
+    catch_up.add_argument(
+        "--counts", action="store_true", help="where no school was planned: it counts as a school day"
+    )
+    catch_up.add_argument("--undo", action="store_true", help="take back what was last done on that morning")
+    catch_up.add_argument("--adult", type=_name, default="", metavar="NAME", help="who marked")
+    catch_up.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="whose morning")
+    catch_up.add_argument(
+        "--plain", action="store_true", default=argparse.SUPPRESS, help="asked in lines, not on a screen"
+    )
 
 
 def _why(why: argparse.ArgumentParser) -> None:
@@ -125,7 +183,7 @@ def _ask(ask: argparse.ArgumentParser) -> None:
     _form(ask)
 
 
-def _form(parser: argparse.ArgumentParser) -> None:
+def _form(parser: argparse.ArgumentParser) -> argparse._MutuallyExclusiveGroup:
     form = parser.add_mutually_exclusive_group()
     form.add_argument(
         "--plain", dest="json", action="store_false", default=False, help="plain text (as it is without this)"
@@ -136,6 +194,17 @@ def _form(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--answers", action=argparse.BooleanOptionalAction, default=True, help="with or without the answers"
     )
+    return form
+
+
+def _name(text: str) -> str:
+    name = clean(text)
+    # Nothing at all is no name, as where none is given.
+    if len(name) > LONGEST_NAME or (text and not visible(name)):
+        raise argparse.ArgumentTypeError(
+            f"expected a name of at most {LONGEST_NAME} letters, found {shown(text)}"
+        )
+    return name
 
 
 def _date(text: str) -> dt.date:

@@ -179,10 +179,10 @@ def _why_line(prompt: Prompt) -> Iterator[str]:
 
 def _picture_line(prompt: Prompt, *, answers: bool) -> Iterator[str]:
     if prompt.picture:
-        yield f"Picture: {_picture_words(prompt, prompt.picture, answers=answers)}."
+        yield f"Picture: {picture_words(prompt, prompt.picture, answers=answers)}."
 
 
-def _picture_words(prompt: Prompt, picture: Picture, *, answers: bool) -> str:
+def picture_words(prompt: Prompt, picture: Picture, *, answers: bool) -> str:
     """What to lay out or draw; only the gist of it where that would say an answer that is left out."""
     told = picture.exactly()
     right = "|".join(re.escape(form) for form in (prompt.answer, *prompt.accept))

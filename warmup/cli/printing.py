@@ -54,6 +54,19 @@ def today(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
         journal.shut()
 
 
+def brief(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
+    """Print half a page of a date's routine, as the date would have it; it is kept nowhere."""
+    from warmup.cli.brief import brief_lines
+    from warmup.session.on_paper import routine_on
+
+    context, journal = reading_context(places, arguments.child, clock, arguments.date)
+    date = arguments.date or context.today
+    routine = routine_on(context, date)
+    show(brief_lines(routine, context.as_of(date), answers=arguments.answers))
+    if journal:
+        journal.shut()
+
+
 def reading_context(
     places: Places, child: str, clock: Clock, date: dt.date | None = None, *, marks: bool = True
 ) -> tuple[Context, Journal | None]:

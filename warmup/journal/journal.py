@@ -48,6 +48,11 @@ _HISTORY = (
     f"AND p.position <= {MOST} "
     "ORDER BY p.date, p.sitting, p.position"
 )
+_HELD = (
+    "SELECT DISTINCT date FROM sittings s WHERE child = ? AND (furthest >= 0 OR closed <> '' OR EXISTS "
+    "(SELECT 1 FROM marks m WHERE m.child = s.child AND m.date = s.date AND m.sitting = s.sitting "
+    "AND m.mark <> ''))"
+)
 _IN_TIME = "ORDER BY p.date, s.started, p.sitting, p.position"
 T = TypeVar("T")
 
@@ -345,8 +350,8 @@ class Journal:
         )
 
     def dates_of(self, child: str) -> set[dt.date]:
-        """The dates on which this child had a warm-up."""
-        rows = self._store.read("SELECT DISTINCT date FROM sittings WHERE child = ?", (child,))
+        """The dates on which this child had a warm-up; a session that showed no prompt is none."""
+        rows = self._store.read(_HELD, (child,))
         return {day for (text,) in rows if (day := day_of(text))}
 
     def mornings(self) -> dict[str, int]:

@@ -35,6 +35,7 @@ class Context:
     ``editor`` has the family as it is now, and is how it changes. ``journal`` is None where nothing may be
     written and nothing was. ``own`` is what the family wrote itself, None where it did not; ``own_problem``
     says what is wrong with its file, where it can't be used. The ``plan`` has the weeks of those levels too.
+    ``marks_by`` names the adult who marks, empty for the family's own.
     """
 
     def __init__(
@@ -46,9 +47,10 @@ class Context:
         journal: Journal | None,
         own: "Own | None" = None,
         own_problem: FileProblem | None = None,
+        marks_by: str = "",
     ) -> None:
         self.places, self.editor, self.today, self.journal = places, editor, today, journal
-        self.own, self.own_problem = own, own_problem
+        self.own, self.own_problem, self.marks_by = own, own_problem, marks_by
         self.plan = plan._replace(weeks={**plan.weeks, **own.weeks}) if own else plan
         # What is worked out stays until the family changes: the one it was worked out for is beside it.
         self._known: tuple[Family, Knowledge] | None = None
@@ -72,6 +74,11 @@ class Context:
     def child(self) -> Child:
         """The child whose morning it is."""
         return self.editor.child
+
+    @property
+    def adult(self) -> str:
+        """Who marks; empty where that does not matter."""
+        return self.marks_by or self.family.adult
 
     @property
     def year(self) -> SchoolYear:
@@ -139,6 +146,13 @@ class Context:
             first = max(first, self.family.known_until + dt.timedelta(1))
         known = self.journal.dates_of(self.child.journal_name) if self.journal else set()
         return tuple(date for date in self.year.between(first, self.today) if date not in known)
+
+    def as_of(self, date: dt.date) -> "Context":
+        """The same on the morning of a date, with what the child knew when that began."""
+        kept = self.plan, self.journal, self.own, self.own_problem, self.marks_by
+        then = Context(self.places, self.editor, date, *kept)
+        then.know(then.knew_before_today())
+        return then
 
     def turn_to(self, today: dt.date) -> None:
         """It is another day now."""
@@ -285,16 +299,18 @@ def open_context(
     *,
     child: str = "",
     saved: bool = True,
+    marks_by: str = "",
 ) -> Context:
     """The context of one child (the first, unless another nickname is given). KeyError for an unknown one.
 
-    ``saved`` says whether there is a family file, to save to what changes.
+    ``saved`` says whether there is a family file, to save to what changes; ``marks_by`` names the adult who
+    marks, where it is not the family's own.
     """
     named = [each for each in family.children if not child or each.nickname == child]
     if not named:
         raise KeyError(child)
     editor = FamilyEditor(places.config / "family.toml", family, named[0], saves=saved)
-    return Context(places, editor, today, load_plan(places), journal, *_own(places))
+    return Context(places, editor, today, load_plan(places), journal, *_own(places), marks_by)
 
 
 def _own(places: Places) -> "tuple[Own | None, FileProblem | None]":

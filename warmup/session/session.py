@@ -15,7 +15,7 @@ from warmup.session import undoing
 from warmup.session.context import Clock, Context
 from warmup.session.family_changes import FamilyChange
 from warmup.session.pausing import paused, turn_new
-from warmup.session.stored import stored
+from warmup.session.stored import current, stored
 from warmup.session.undoing import Before, CannotUndo, Undone
 from warmup.session.writing import Writing
 
@@ -314,12 +314,14 @@ class Session(Writing):
         change, routine = Change(), before.routine
         if routine is not None:
             routine = routine._replace(prompts=tuple(routine.prompts[at] for at in kept))
-            change = self._replaced(routine.prompts, routine)._replace(reached=before.furthest)
+            change = self._replaced(routine.prompts, routine)
         marks = {kept.index(at): row or self._row(None, 0) for at, row in before.marks.items() if at in kept}
         stands = before.position
         if stands is not None:
             stands = sum(at < stands for at in kept)
         change = change._replace(marks=marks, position=stands, rough=before.rough, closed=before.closed)
+        if before.furthest is not None or routine is not None:
+            change = change._replace(reached=before.furthest)
         return change, routine
 
     def _undo_unlogged(self) -> Undone | None:
@@ -337,14 +339,24 @@ def begin(context: Context, journal: Journal, clock: Clock, *, shape: str = "") 
     known = journal.sessions_of(context.child.journal_name, context.today)
     if any(not row.closed for row in known) and (found := resume(context, journal, clock)):
         return found
-    routine = context.routine(shape=shape, session=len(known) + 1)
-    rows = [(prompt.item, prompt.wording) for prompt in routine.prompts]
-    kept = context.child.journal_name, context.today, routine.shape, routine_text(routine), rows
     try:
-        number = journal.start(*kept, known=len(known), furthest=_reached_by(routine))
+        number, routine = keep(context, journal, shape=shape)
     except Changed:
         return resume(context, journal, clock) or begin(context, journal, clock, shape=shape)
     return _session_of(context, journal, clock, number, routine, 0)
+
+
+def keep(context: Context, journal: Journal, *, shape: str = "", begun: bool = True) -> tuple[int, Routine]:
+    """Choose a routine for today and keep it as one more session; its number, and the routine.
+
+    Without ``begun`` no prompt of it is on screen yet. Changed where another window just began one.
+    """
+    known = journal.sessions_of(context.child.journal_name, context.today)
+    routine = context.routine(shape=shape, session=len(known) + 1)
+    rows = [(prompt.item, prompt.wording) for prompt in routine.prompts]
+    kept = context.child.journal_name, context.today, routine.shape, routine_text(routine), rows
+    furthest = _reached_by(routine) if begun else NOT_BEGUN
+    return journal.start(*kept, known=len(known), furthest=furthest), routine
 
 
 def _reached_by(routine: Routine) -> int:
@@ -354,12 +366,10 @@ def _reached_by(routine: Routine) -> int:
 
 def resume(context: Context, journal: Journal, clock: Clock) -> Session | None:
     """Today's session as it was left: the open one, else the last closed one; None when there is none."""
-    readable = stored(journal, context.child.journal_name, context.today)
-    row, routine = next((each for each in reversed(readable) if not each[0].closed), (None, None))
-    if routine is None and readable:
-        row, routine = readable[-1]
-    if row is None or routine is None:
+    found = current(stored(journal, context.child.journal_name, context.today))
+    if found is None:
         return None
+    row, routine = found
     return _session_of(context, journal, clock, row.session, routine, row.position)
 
 

@@ -1,6 +1,7 @@
 """The routines of a morning that the journal keeps, as far as they can be read."""
 
 import datetime as dt
+from collections.abc import Sequence
 from contextlib import suppress
 
 from warmup import skills
@@ -28,6 +29,12 @@ def stored(journal: Journal | None, child: str, date: dt.date) -> list[tuple[Ses
     return [
         (row, routine) for row, routine in found if _fits(routine, journal.items_of(child, date, row.session))
     ]
+
+
+def current(readable: Sequence[tuple[SessionRow, Routine]]) -> tuple[SessionRow, Routine] | None:
+    """The one of these sessions that a morning goes on with: the open one, else the last; None of none."""
+    still_open = (each for each in reversed(readable) if not each[0].closed)
+    return next(still_open, readable[-1] if readable else None)
 
 
 def _fits(routine: Routine, rows: tuple[str, ...]) -> bool:

@@ -37,6 +37,7 @@ NEW_AGAIN = "new_again"
 KNOWN = "known"
 TAUGHT = "taught"
 REST = "rest"
+PAPER = "paper"
 UNDO = "undo"
 
 MARK_WORDS = {
@@ -66,6 +67,7 @@ _WORDS = {
     KNOWN: "they know it already",
     TAUGHT: "taught again",
     REST: "not taught again",
+    PAPER: "the marks from paper",
 }
 NO_LONGER = "The morning has changed since: this can’t be undone."
 

@@ -47,6 +47,9 @@ PRIVACY = "Stays on this machine."
 
 KEEP_WARM = "Three things a week keep it warm."
 """Said of a warm-up after the year's last school day."""
+SMALL_THINGS = "Keep small things away from under-threes and mouthers: choking."
+_SMALL = ("coin", "button", "bean", "cereal", "clip", "counter", "dice", "grape", "rice", "cracker", "sock ")
+
 STAYS = "What was marked stays with its day."
 _DAY = dt.timedelta(1)
 _NUMBER_WORDS = LevelId("number-words:to-ten")
@@ -97,3 +100,8 @@ def asks_whether_they_read(context: Context) -> bool:
     opens, child = context.plan.weeks.get(_NUMBER_WORDS), context.child
     open_now = opens is not None and context.morning().week >= opens and _NUMBER_WORDS not in child.held
     return open_now and child.reads is None
+
+
+def has_small_things(*tables: str) -> bool:
+    """Whether something on these tables is small enough to choke on."""
+    return any(word in table for word in _SMALL for table in tables)

@@ -4,6 +4,7 @@
 """
 
 from collections.abc import Mapping
+from typing import ClassVar
 
 from warmup.journal.at_hand import OPENING
 from warmup.journal.changes import replacing
@@ -18,12 +19,15 @@ from warmup.session.undoing import Before
 class Writing(Standing):
     """A routine under way, and the one way by which it is changed."""
 
+    FROM_MEMORY: ClassVar = False
+    """Whether its marks are entered later than they were earned."""
+
     def _row(self, mark: Mark | None, cue: int) -> MarkRow:
         return MarkRow(
             mark=mark,
             cue=cue,
-            adult=self.context.family.adult,
-            from_memory=False,
+            adult=self.context.adult,
+            from_memory=self.FROM_MEMORY,
             at=self.clock().isoformat(),
         )
 

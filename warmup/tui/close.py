@@ -5,11 +5,9 @@ from typing import TYPE_CHECKING
 
 from warmup.model import Mark
 from warmup.session.session import Session
-from warmup.session.words import BEADS, over_words
+from warmup.session.words import BEADS, SMALL_THINGS, has_small_things, over_words
 from warmup.tui.parts import (
-    SMALL_THINGS,
     View,
-    has_small_things,
     key,
     keys,
     notices,

@@ -5,14 +5,12 @@ from collections.abc import Sequence
 from warmup.english import in_words
 from warmup.model import Prompt
 from warmup.session.session import Session
-from warmup.session.words import AFTER_CUES, STOP_OFFERED, of_the_day
+from warmup.session.words import AFTER_CUES, SMALL_THINGS, STOP_OFFERED, has_small_things, of_the_day
 from warmup.tui.actions import with_keys
 from warmup.tui.parts import (
-    SMALL_THINGS,
     Seen,
     View,
     beads,
-    has_small_things,
     head,
     key,
     keys,

@@ -14,8 +14,6 @@ from warmup.tui.script import Keep, Line, Place, Script, Span, Tone, cells_of, f
 from warmup.tui.workspace import Notice
 
 OPENING_BEAD = "◇"
-SMALL_THINGS = "Keep small things away from under-threes and mouthers: choking."
-_SMALL = ("coin", "button", "bean", "cereal", "clip", "counter", "dice", "grape", "rice", "cracker", "sock ")
 LOW = 12
 """Under so many rows a page has one line of keys, the least that a prompt needs."""
 
@@ -156,8 +154,3 @@ def with_remedy(text: str, label: str, remedy: tuple[Span, Span], width: int) ->
     if cells_of((*lines[-1], *remedy)) + 3 <= width:
         return [*lines[:-1], (*lines[-1], Span("   "), *remedy)]
     return [*lines, (Span("  "), *remedy)]
-
-
-def has_small_things(*tables: str) -> bool:
-    """Whether something on these tables is small enough to choke on."""
-    return any(word in table for word in _SMALL for table in tables)
