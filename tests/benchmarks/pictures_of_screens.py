@@ -25,6 +25,7 @@ from warmup.model import Mark
 from warmup.tui.actions import State, actions_of
 from warmup.tui.app import WarmupApp
 from warmup.tui.calendar_days import CalendarApp
+from warmup.tui.on_paper import PaperApp
 
 SIZES = ((80, 24), (60, 20), (120, 36), (160, 45), (40, 12))
 """Columns and rows of the terminals the screens are drawn for."""
@@ -135,6 +136,29 @@ def _calendar_contrast(home: Path, clock: StandingClock) -> CalendarApp:
     return _calendar(home, clock, FAMILY._replace(theme="contrast"))
 
 
+def _guest(home: Path, clock: StandingClock, name: str = "Grandma") -> WarmupApp:
+    """The program as a guest opens it, on an opening."""
+    context = context_at(home, clock)
+    start_fixed(context, OPENING)
+    context.marks_by = name
+    assert context.journal is not None
+    return WarmupApp(context, context.journal, clock, guest=True)
+
+
+def _nameless(home: Path, clock: StandingClock) -> WarmupApp:
+    return _guest(home, clock, "")
+
+
+def _on_paper(home: Path, clock: StandingClock, date: dt.date = PAST[-1]) -> WarmupApp:
+    context = context_at(home, clock)
+    assert context.journal is not None
+    return PaperApp(context, context.journal, clock, date)
+
+
+def _on_paper_on_a_sunday(home: Path, clock: StandingClock) -> WarmupApp:
+    return _on_paper(home, clock, dt.date(2027, 2, 28))
+
+
 def scenes() -> Iterator[Scene]:
     """Every screen there is."""
     yield Scene("welcome", _welcome)
@@ -165,6 +189,14 @@ def scenes() -> Iterator[Scene]:
     yield Scene("calendar-light", _calendar_light)
     yield Scene("calendar-contrast", _calendar_contrast, ("tick_all", "line_down"))
     yield Scene("not-planned", _saturday)
+    yield Scene("guest-name", _nameless)
+    yield Scene("guest-opening", _guest)
+    yield Scene("guest-prompt", _guest, ("next", "cue"))
+    yield Scene("guest-menu", _guest, ("next", "menu"))
+    yield Scene("guest-help", _guest, ("next", "help"))
+    yield Scene("guest-close", _guest, ("next", "fluent", *_TO_THE_CLOSE, "accept"))
+    yield Scene("on-paper", _on_paper, ("paper_fluent", "paper_hesitated", "paper_not_yet", "paper_left"))
+    yield Scene("on-paper-on-a-sunday", _on_paper_on_a_sunday, ("paper_fluent", "undo"))
     yield Scene("midnight", _morning, ("next",), midnight=True)
     for action in actions_of((State.PROMPT,)):
         if action.id != "quit":

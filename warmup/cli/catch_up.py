@@ -81,7 +81,8 @@ def _keep(session: PaperSession, marks: Mapping[int, Mark], *, replace: bool) ->
     new = {at: mark for at, mark in marks.items() if at not in stay and session.mark_at(at) is not mark}
     session.put(new)
     say(_head(session), *_rows(session))
-    say(f"Kept from memory: {number_word(len(new))} {plural(len(new), 'mark')}.")
+    much = f"{number_word(len(new))} {plural(len(new), 'mark')}" if new else "nothing new"
+    say(f"Kept from memory: {much}.")
     if stay:
         which = f"{number_word(len(stay)).capitalize()} had another mark already"
         say(f"{which}, and that stays; --replace changes it too.")

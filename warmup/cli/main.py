@@ -75,6 +75,8 @@ def _run(arguments: SimpleNamespace, clock: Clock) -> int:
 
 
 def _do(arguments: SimpleNamespace, clock: Clock, places: "Places", aside: str = "") -> int:
+    if arguments.guest is not None and arguments.command is None:
+        return _guest(places, arguments, clock, aside)
     if arguments.command is None and arguments.plain:
         return _morning_in_lines(places, arguments.child, clock, aside)
     if arguments.command is None and _on_a_terminal():
@@ -91,7 +93,9 @@ def _do(arguments: SimpleNamespace, clock: Clock, places: "Places", aside: str =
         case "catalogue":
             printing.catalogue(arguments, places)
         case "merge":
-            _merge(arguments, clock, places)
+            from warmup.cli.merging import merge
+
+            merge(arguments, clock, places, _kept)
         case "check":
             return DONE if printing.check(arguments, clock, places) else WRONG
         case "days":
@@ -170,6 +174,49 @@ def _demo(clock: Clock) -> Iterator["Places"]:
 # -- opening the morning
 
 
+def _guest(places: "Places", arguments: SimpleNamespace, clock: Clock, aside: str) -> int:
+    """Today's morning for another adult: family.toml stays as it is. Without one it is kept nowhere."""
+    from warmup.cli.printing import Refused
+    from warmup.session.context import load_family
+
+    if not arguments.plain and not _on_a_terminal():
+        raise Refused("a guest's morning needs a terminal, or --plain")
+    if load_family(places, clock().date())[1]:
+        return _guest_morning(places, arguments, clock, aside)
+    with _nowhere() as kept:
+        return _guest_morning(
+            kept, arguments, clock, "No family yet: an ordinary year’s morning, kept nowhere."
+        )
+
+
+def _guest_morning(places: "Places", arguments: SimpleNamespace, clock: Clock, aside: str) -> int:
+    with _opened(places, arguments.child, clock, guest=arguments.guest) as (context, journal, _):
+        if arguments.plain:
+            from warmup.cli.spoken import run
+
+            run(context, journal, clock, None, aside, guest=True)
+            return DONE
+        from warmup.tui.app import WarmupApp
+        from warmup.tui.quiet_app import draw_in_utf8
+
+        draw_in_utf8()
+        app = WarmupApp(context, journal, clock, (journal.notice,), None, aside, guest=True)
+        app.run()
+    return app.ended()
+
+
+@contextlib.contextmanager
+def _nowhere() -> Iterator["Places"]:
+    """A place that is gone when it ends."""
+    import tempfile
+    from pathlib import Path
+
+    from warmup.config.places import Places
+
+    with tempfile.TemporaryDirectory(prefix="warmup-guest-", ignore_cleanup_errors=True) as folder:
+        yield Places(Path(folder), Path(folder))
+
+
 def _on_a_terminal() -> bool:
     # A stream that was closed before the start is None.
     return all(stream is not None and stream.isatty() for stream in (sys.stdout, sys.stdin))
@@ -225,9 +272,12 @@ def _stage(places: "Places", child: str, clock: Clock) -> int:
 
 @contextlib.contextmanager
 def _opened(
-    places: "Places", child: str, clock: Clock
+    places: "Places", child: str, clock: Clock, guest: str | None = None
 ) -> Iterator[tuple["Context", "Journal", "Callable[[Family], Context] | None"]]:
-    """The context and the journal of today's morning, and how to welcome a family where there is none yet."""
+    """The context and the journal of today's morning, and how to welcome a family where there is none yet.
+
+    What a ``guest`` changes is in no family file; it is the guest's name, empty while there is none.
+    """
     from warmup.config.family import default
     from warmup.config.writing import sweep
     from warmup.session.context import journal_names, load_family
@@ -239,7 +289,8 @@ def _opened(
     with _kept(places, clock, "what was marked just now") as journal:
         if not saved:
             family = default(today, journal_names(journal))
-        context = _open_context(places, family, today, journal, child, saved)
+        context = _open_context(places, family, today, journal, child, saved and guest is None)
+        context.marks_by = guest or ""
         yield context, journal, None if saved else lambda family: _welcomed(places, family, today, journal)
 
 
@@ -359,42 +410,13 @@ def _catch_up(arguments: SimpleNamespace, clock: Clock, places: "Places") -> int
         if not on_screen:
             catch_up.run(arguments, context, journal, clock)
             return DONE
+        from warmup.session.on_paper import can_count, count
         from warmup.tui.on_paper import PaperApp
         from warmup.tui.quiet_app import draw_in_utf8
 
         draw_in_utf8()
-        app = PaperApp(context, journal, clock, arguments.date, counts=arguments.counts)
+        if arguments.counts and can_count(context, arguments.date):
+            count(context, journal, arguments.date)
+        app = PaperApp(context, journal, clock, arguments.date)
         app.run()
     return app.ended()
-
-
-# -- two laptops
-
-
-def _merge(arguments: SimpleNamespace, clock: Clock, places: "Places") -> None:
-    """Take in the journal of another machine, and say how many mornings of each child are new here."""
-    from warmup.cli.printing import Refused, complain, show
-    from warmup.journal.store import NAME
-    from warmup.session.context import load_family
-    from warmup.text import clean
-
-    family, _ = load_family(places, clock().date())
-    other = _absolute(arguments.file, "the other journal")
-    if other.is_dir():
-        other /= NAME
-    with _kept(places, clock, "what was taken in") as journal:
-        if journal.notice:
-            complain(journal.notice)
-        if os.path.realpath(other) == os.path.realpath(journal.path):
-            raise Refused(f"{clean(str(other))} is your own journal; name the other one")
-        before = journal.mornings()
-        left = journal.merge(other)
-        after = journal.mornings()
-    known = {child.journal_name: child.nickname for child in family.children}
-    for name, mornings in after.items():
-        new = mornings - before.get(name, 0)
-        who = clean(known.get(name, name))
-        unknown = "" if name in known else "; family.toml has no child of that name"
-        show([f"{who}: {mornings} morning{'s' * (mornings != 1)} in all, {new} new here{unknown}."])
-    show(f"Left out, since it makes no sense: {each}." for each in left)
-    show(["Of two marks on one prompt the later counts. The other journal is as it was."])

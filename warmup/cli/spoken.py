@@ -20,6 +20,7 @@ from warmup.session.pausing import turn_week
 from warmup.session.session import Session, begin
 from warmup.session.undoing import CannotUndo
 from warmup.session.words import ELSEWHERE, asks_whether_they_read
+from warmup.tui.actions import FOR_GUESTS
 from warmup.tui.doing import AT_A_PROMPT, AT_THE_CLOSE, AT_THE_OPENING
 from warmup.tui.workspace import Workspace
 
@@ -40,6 +41,8 @@ def run(
     clock: Clock,
     welcome: Callable[[Family], Context] | None = None,
     aside: str = "",
+    *,
+    guest: bool = False,
 ) -> None:
     """The morning of this family and child; after the first form where ``welcome`` makes a context of it.
 
@@ -51,7 +54,10 @@ def run(
     with contextlib.suppress(Ended, KeyboardInterrupt):
         if welcome is not None:
             context = welcome(spoken_first.first_form(context.today, context.family))
-        SpokenMorning(Workspace(context, journal, clock, notices=(journal.notice,))).run()
+        work = Workspace(context, journal, clock, notices=(journal.notice,), guest=guest)
+        if guest:
+            spoken_first.guest_name(work)
+        SpokenMorning(work).run()
 
 
 class SpokenMorning:
@@ -99,7 +105,9 @@ class SpokenMorning:
     def _step(self) -> None:
         """The next question: what must be asked before the first prompt, else where the morning stands."""
         work = self.work
-        if work.context.unconfirmed_days():
+        if work.guest:
+            self._at(work.session or work.sit())
+        elif work.context.unconfirmed_days():
             spoken_first.missed_mornings(work)
         elif work.session is None and not self._day_said and work.asks_whether_it_counts():
             self._day_said = spoken_first.whether_it_counts(work)
@@ -134,11 +142,19 @@ class SpokenMorning:
         if session.at_close:
             from warmup.session.summary import closing
 
-            self._ending = closing(session, self.work.context.knew_before_today())
-        part(spoken_lines.standing(session, self._ending, covered=self.work.covered))
+            known = self.work.context.knew_before_today()
+            self._ending = closing(session, known, guest=self.work.guest)
+        standing = spoken_lines.standing(session, self._ending, covered=self.work.covered)
+        part(line for line in standing if not (self.work.guest and line == spoken_lines.STOPS))
         self._tell_trouble(again=True)
 
     def _choices(self, session: Session) -> tuple[Choice, ...]:
+        choices = self._all_choices(session)
+        if self.work.guest:
+            return tuple(each for each in choices if each.id in FOR_GUESTS or each is spoken_lines.AGAIN)
+        return choices
+
+    def _all_choices(self, session: Session) -> tuple[Choice, ...]:
         if session.at_opening:
             return spoken_lines.AT_THE_OPENING
         if session.at_close and self._ending:

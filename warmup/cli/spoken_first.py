@@ -10,6 +10,7 @@ from warmup.cli.letters import Choice, chosen, not_understood, of_action, questi
 from warmup.cli.lines import Ended, ask, part, say
 from warmup.config.family import Family
 from warmup.config.holidays import Holiday
+from warmup.config.toml_file import LONGEST_NAME
 from warmup.english import date_words
 from warmup.session import missed, undoing
 from warmup.session.first_form import (
@@ -39,7 +40,7 @@ from warmup.session.words import (
     open_still,
 )
 from warmup.tui.doing import said_of_days
-from warmup.tui.workspace import Workspace
+from warmup.tui.workspace import GUEST, Workspace
 
 
 class OtherDate(Exception):
@@ -64,6 +65,14 @@ def _one_of(line: Callable[[str], str], choices: Sequence[Choice]) -> str:
         if name:
             return name
         say(not_understood(typed, choices))
+
+
+def guest_name(work: Workspace) -> None:
+    """Ask a guest without a name for it, once; Enter leaves it. Raises Ended."""
+    context = work.context
+    if not context.marks_by:
+        context.marks_by = ask(f"Your name [{GUEST}]")[:LONGEST_NAME].strip() or GUEST
+    say(f"{work.guest_words}.")
 
 
 # -- which day it is

@@ -31,6 +31,10 @@ _COMMON = ("undo", "unlocked", "help", "quit")
 AGAIN = Choice("say_again", (".",), "say it again", "Say once more what stands here.")
 
 
+STOPS = lettered(STOP_OFFERED)
+"""The offer of an early stop."""
+
+
 def _choices(*names: str) -> tuple[Choice, ...]:
     return (*(of_action(name) for name in names), AGAIN)
 
@@ -108,7 +112,7 @@ def _prompt(session: Session, *, covered: bool) -> Iterator[str]:
     yield from answer(session, covered=covered)
     yield from (cue_line(number, cue) for number, cue in enumerate(prompt.cues[: session.cue], start=1))
     if session.offers_stop:
-        yield lettered(STOP_OFFERED)
+        yield STOPS
 
 
 def answer(session: Session, *, covered: bool) -> Iterator[str]:

@@ -18,6 +18,8 @@ from warmup.session.stored import current, stored
 from warmup.session.undoing import Before
 from warmup.text import clean, shown
 
+PAST = 8
+"""So many mornings back are offered without a date."""
 LETTERS: Mapping[str, Mark | None] = {
     "w": Mark.FLUENT,
     "s": Mark.HESITATED,
@@ -38,14 +40,14 @@ def read_letters(line: str, prompts: int) -> dict[int, Mark]:
 
     Fewer letters than ``prompts`` leave the last ones without a mark. Unread for more, and for any other.
     """
-    letters = [letter for letter in clean(line).casefold() if not letter.isspace()]
+    letters = [letter for letter in clean(line) if not letter.isspace()]
     for at, letter in enumerate(letters, start=1):
-        if letter not in LETTERS:
+        if letter.lower() not in LETTERS:
             raise Unread(f"Letter {at} of {shown(line)} is {shown(letter)}; there is {LETTERS_TOLD}.")
     if len(letters) > prompts:
         much = f"{len(letters)} letters for {prompts} prompts"
         raise Unread(f"{shown(line)} has {much}; letter {prompts + 1} is one too many.")
-    marks = ((at, LETTERS[letter]) for at, letter in enumerate(letters))
+    marks = ((at, LETTERS[letter.lower()]) for at, letter in enumerate(letters))
     return {at: mark for at, mark in marks if mark is not None}
 
 
@@ -93,7 +95,16 @@ def can_count(context: Context, date: dt.date) -> bool:
 def count(context: Context, journal: Journal, date: dt.date) -> None:
     """A date that was not planned counts as a school morning; its session's undo takes that back as well."""
     then = context.as_of(date)
-    undoing.logged(then, journal, undoing.EXTRA, lambda: context.editor.count(date), {})
+    undoing.logged(then, journal, undoing.COUNTS, lambda: context.editor.count(date), {})
+
+
+def past_mornings(context: Context) -> tuple[tuple[dt.date, int], ...]:
+    """The last planned mornings before today, the latest first, and how many marks each has."""
+    days = context.year.between(context.family.first_day, context.today)[-PAST:]
+    history = context.history()
+    return tuple(
+        (day, sum(line.date == day and line.mark is not None for line in history)) for day in days[::-1]
+    )
 
 
 class PaperSession(Session):

@@ -49,13 +49,16 @@ class Closing(NamedTuple):
     year: str = ""
 
 
-def closing(session: Session, before: Knowledge) -> Closing:
-    """The close of a session; ``before`` is what was known when the morning began."""
+def closing(session: Session, before: Knowledge, *, guest: bool = False) -> Closing:
+    """The close of a session; ``before`` is what was known when the morning began.
+
+    What the family's own adult is to do or to decide is not said to a ``guest``.
+    """
     from warmup.session.year_end import year_end
 
     session.context.forget()
     resting = _resting(session)
-    return Closing(
+    whole = Closing(
         _rows(session, resting),
         *_well(session, before),
         *_table(session.context),
@@ -66,6 +69,7 @@ def closing(session: Session, before: Knowledge) -> Closing:
         _quarter(session.morning, session.context),
         year_end(session.context, session.morning),
     )
+    return whole._replace(again="", models=(), pause="", review="") if guest else whole
 
 
 def item_label(prompt: Prompt) -> str:

@@ -38,6 +38,7 @@ KNOWN = "known"
 TAUGHT = "taught"
 REST = "rest"
 PAPER = "paper"
+COUNTS = "counts"
 UNDO = "undo"
 
 MARK_WORDS = {
@@ -68,6 +69,7 @@ _WORDS = {
     TAUGHT: "taught again",
     REST: "not taught again",
     PAPER: "the marks from paper",
+    COUNTS: "it counts as a school day",
 }
 NO_LONGER = "The morning has changed since: this can’t be undone."
 

@@ -34,6 +34,9 @@ class State(Enum):
     DAYS = "each missed morning"
     FORM = "the first form"
     CALENDAR = "days off from a calendar"
+    GUEST = "a guest’s name"
+    PAST = "the last mornings"
+    PAPER = "a morning on paper"
 
 
 class Group(Enum):
@@ -90,13 +93,14 @@ _MORNING = _ASKED | _ON_THE_WAY
 _MENU, _UNLOCKED, _COUNTS = frozenset({State.MENU}), frozenset({State.UNLOCKED}), frozenset({State.COUNTS})
 _READS = frozenset({State.READS})
 _MIDNIGHT, _FORM = frozenset({State.MIDNIGHT}), frozenset({State.FORM})
+_GUEST, _PAPER = frozenset({State.GUEST}), frozenset({State.PAPER})
 _WEEK, _DAYS = frozenset({State.WEEK}), frozenset({State.DAYS})
 _ANOTHER, _WIND_DOWN = frozenset({State.ANOTHER}), frozenset({State.WIND_DOWN})
 _CALENDAR = frozenset({State.CALENDAR})
-_CHOICES = _MENU | _ANOTHER | _WIND_DOWN
+_CHOICES = _MENU | _ANOTHER | _WIND_DOWN | {State.PAST}
 """Short lists to pick from."""
 _LISTS = _CHOICES | {State.HELP, State.UNLOCKED, State.REVIEW, State.STORY}
-_KEYS = frozenset(State) - _FORM
+_KEYS = frozenset(State) - _FORM - _GUEST
 """Wherever a letter is a key, and not typed into a line."""
 
 ACTIONS = (
@@ -112,9 +116,9 @@ ACTIONS = (
     Action("accept", ("enter", "e"), "finish", "At the close: done for today.", Group.MOVE, _CLOSE),
     Action("back", ("left", "a"), "back", "Go back one prompt.", Group.MOVE, _ASKED),
     Action("undo", ("u", "z"), "undo", "Take back the last thing done, whatever it was.", Group.MOVE,
-           _MORNING | _UNLOCKED | _COUNTS | _WEEK | _DAYS),
+           _MORNING | _UNLOCKED | _COUNTS | _WEEK | _DAYS | _PAPER),
     Action("leave", ("backspace", "escape"), "leave page", "Back from this page, or one prompt back.",
-           Group.MOVE, _MORNING | _LISTS | _COUNTS | _READS | _MIDNIGHT | _CALENDAR, brief="back"),
+           Group.MOVE, _MORNING | _LISTS | _COUNTS | _READS | _MIDNIGHT | _CALENDAR | _PAPER, brief="back"),
     Action("cue", ("space", "e"), "cue", "Show the next cue, one more at each press.", Group.HELP, _PROMPT),
     Action("cover", ("o", "c"), "hide", "Hide the answer, or show it.",
            Group.HELP, _PROMPT, menu=_PROMPT),
@@ -143,6 +147,8 @@ ACTIONS = (
            Group.DAY, _CLOSE, menu=_ASKED),
     Action("again", ("m", "g"), "another short one", "When today is finished: a second, short warm-up.",
            Group.DAY, _CLOSE, menu=_CLOSE),
+    Action("paper", (), "a morning on paper", "Type in the marks of one of the last mornings.",
+           Group.DAY, frozenset(), menu=_MORNING),
     # Another one, and why.
     Action("just", ("k", "v"), "just another", "Ask something else.", Group.DAY, _ANOTHER),
     Action("hold", ("y", "6"), "it isn’t taught yet", "Hold this level back and ask something else.",
@@ -204,6 +210,19 @@ ACTIONS = (
     Action("field_down", ("down", "tab"), "next line", "Go to the next line.", Group.PAGE, _FORM),
     Action("field_up", ("up",), "line before", "Go to the line before.", Group.PAGE, _FORM),
     Action("form_help", ("f1",), "help", "What the keys do here.", Group.PROGRAM, _FORM),
+    Action("named", ("enter",), "begin", "Begin. Without a name the marks say “guest”.", Group.PAGE, _GUEST),
+    Action("name_help", ("f1",), "help", "What the keys do here.", Group.PROGRAM, _GUEST),
+    # A morning on paper: the letters of a line in the terminal, and others for the other hand.
+    Action("paper_fluent", ("j", "w"), "came easily", "Marks it and goes on.", Group.MARK, _PAPER),
+    Action("paper_hesitated", ("k", "s"), "hesitated", "Marks it and goes on.", Group.MARK, _PAPER),
+    Action("paper_not_yet", ("n", "x"), "not yet", "Marks it and goes on.", Group.MARK, _PAPER),
+    Action("paper_left", ("minus", "c"), "left", "It was left that day. Goes on.", Group.MARK, _PAPER),
+    Action("paper_none", ("full_stop", "v"), "no mark", "Takes its mark away and goes on.", Group.MARK,
+           _PAPER),
+    Action("paper_up", ("up", "r"), "up", "One prompt up.", Group.PAGE, _PAPER),
+    Action("paper_down", ("down", "f"), "down", "One prompt down.", Group.PAGE, _PAPER),
+    Action("paper_counts", ("y", "6"), "it counts", "That day counts as a school day.", Group.PAGE, _PAPER),
+    Action("paper_done", ("enter", "d"), "done", "All that was marked is kept.", Group.PAGE, _PAPER),
     # Everywhere.
     Action("theme", ("comma", "3"), "dark, light, contrast", "The next of three looks. The choice is kept.",
            Group.PROGRAM, _KEYS, menu=_MORNING),
@@ -217,12 +236,18 @@ ACTIONS = (
            Group.PROGRAM, _KEYS, menu=_MORNING),
 )  # fmt: skip
 
+FOR_GUESTS = frozenset({
+    "fluent", "hesitated", "not_yet", "skip", "easy", "next", "accept", "back", "undo", "leave", "cue",
+    "cover", "stage", "theme", "hand", "menu", "help", "quit",
+})  # fmt: skip
+"""What a guest can do on a morning: words, answers, cues, marks, undo and the close."""
+
 BY_ID = {action.id: action for action in ACTIONS}
 
 _NAMES = {
     "up": "↑", "down": "↓", "left": "←", "right": "→", "space": "Space", "enter": "Enter", "tab": "Tab",
     "question_mark": "?", "slash": "/", "comma": ",", "full_stop": ".", "escape": "Esc", "f1": "F1",
-    "backspace": "Bksp",
+    "backspace": "Bksp", "minus": "-",
 }  # fmt: skip
 
 

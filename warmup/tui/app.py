@@ -19,7 +19,8 @@ class WarmupApp(QuietApp):
     """Opens today's morning; before the first one, asks who it is for.
 
     ``welcome`` takes the family that the first run's form gives and makes the context of it; None when
-    there is a family already. ``notices`` stand on the script, and more quietly ``aside``.
+    there is a family already. ``notices`` stand on the script, and more quietly ``aside``. A ``guest``
+    without a name is asked for it first.
     """
 
     TITLE = "warmup"
@@ -33,14 +34,16 @@ class WarmupApp(QuietApp):
         notices: tuple[str, ...] = (),
         welcome: Callable[[Family], Context] | None = None,
         aside: str = "",
+        *,
+        guest: bool = False,
     ) -> None:
         super().__init__(Look(context.family.theme))
         self.context, self.journal, self.clock = context, journal, clock
-        self.notices, self.welcome, self.aside = notices, welcome, aside
+        self.notices, self.welcome, self.aside, self.guest = notices, welcome, aside, guest
 
     def get_default_screen(self) -> Screen[object]:
-        """The morning, or a blank one for the form to stand on."""
-        if self.welcome is not None:
+        """The morning, or a blank one for the form or the question to stand on."""
+        if self.welcome is not None or self._asks_for_a_name:
             return Screen()
         return self.new_morning()
 
@@ -52,6 +55,14 @@ class WarmupApp(QuietApp):
 
             work = Workspace(self.context, self.journal, self.clock)
             self.push_screen(WelcomeScreen(work), self._welcomed)
+        elif self._asks_for_a_name:
+            from warmup.tui.guest import GuestScreen
+
+            self.push_screen(GuestScreen(self._work()), lambda _name: self.push_screen(self.new_morning()))
+
+    @property
+    def _asks_for_a_name(self) -> bool:
+        return self.guest and not self.context.marks_by
 
     def _welcomed(self, family: Family | None) -> None:
         if family is None or self.welcome is None:
@@ -61,9 +72,11 @@ class WarmupApp(QuietApp):
 
     def new_morning(self) -> MorningScreen:
         """The morning of the family and the child."""
-        return MorningScreen(
-            Workspace(self.context, self.journal, self.clock, self.turn_theme, self.notices, self.aside)
-        )
+        return MorningScreen(self._work())
+
+    def _work(self) -> Workspace:
+        given = self.context, self.journal, self.clock, self.turn_theme, self.notices, self.aside
+        return Workspace(*given, guest=self.guest)
 
     def action_command_palette(self) -> None:
         """The palette: all that does something on the screen that shows, by name."""

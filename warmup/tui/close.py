@@ -96,7 +96,7 @@ def _foot(page: Script, session: Session, view: View) -> None:
     rows = [[key("accept", hand, f"{finish}, {left} without a mark" if left else finish)]]
     if left:
         rows[0].append(key("easy", hand))
-    if session.closed:
+    if session.closed and not view.guest:
         rows[0].append(key("again", hand))
     rows.append([key(name, hand) for name in ("back", "undo", "menu", "help")])
     keys(page, rows, view)

@@ -13,7 +13,7 @@ LANDING = dt.timedelta(milliseconds=500)
 before."""
 REPEATED = frozenset({
     "next", "back", "cue", "line_up", "line_down", "week_less", "week_more",
-    "day_up", "day_down", "day_left", "day_right",
+    "day_up", "day_down", "day_left", "day_right", "paper_up", "paper_down",
 })  # fmt: skip
 """Actions that are not guarded: repeating one by mistake loses nothing."""
 

@@ -8,7 +8,7 @@ from textual.binding import BindingType
 from textual.widget import Widget
 
 from warmup.session.words import MEANINGS
-from warmup.tui.actions import Action, State, actions_of, keys_of
+from warmup.tui.actions import FOR_GUESTS, Action, State, actions_of, keys_of
 from warmup.tui.key_screen import bindings
 from warmup.tui.lines import Lines
 from warmup.tui.reading import Reading
@@ -32,11 +32,11 @@ class HelpScreen(Reading):
     def __init__(self, work: Workspace, states: Sequence[State]) -> None:
         super().__init__(work)
         self._states = states
-        self._actions = actions_of(states)
+        self._actions = tuple(each for each in actions_of(states) if not work.guest or each.id in FOR_GUESTS)
 
     def heading(self) -> str:
         """Whose keys they are."""
-        hands = "" if State.FORM in self._states else ": either hand, one at a time"
+        hands = "" if {State.FORM, State.GUEST} & {*self._states} else ": either hand, one at a time"
         return f"Keys of {self._states[0].value}{hands}"
 
     def content(self) -> Iterable[Widget]:

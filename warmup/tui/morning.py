@@ -83,8 +83,10 @@ class MorningScreen(Offering):
         self._begin()
 
     def _begin(self) -> None:
-        """Ask of missed mornings, then whether today counts, then the prompts."""
-        if self.work.context.unconfirmed_days():
+        """Ask of missed mornings, then whether today counts, then the prompts; a guest has these at once."""
+        if self.work.guest:
+            self.session or self.work.sit()
+        elif self.work.context.unconfirmed_days():
             self._ask_of_days()
         elif self.session is None and self.work.asks_whether_it_counts():
             self._ask_whether_it_counts()
@@ -152,7 +154,8 @@ class MorningScreen(Offering):
             from warmup.session.summary import closing
 
             self.set_class(False, "picture")
-            self.ending = closing(self.session, self.work.context.knew_before_today())
+            known = self.work.context.knew_before_today()
+            self.ending = closing(self.session, known, guest=self.work.guest)
         self._shape(self.app.size.width, self.app.size.height)
         self.stage.show(self._picture(), over=state is State.CLOSE)
         self.script.show()
@@ -207,7 +210,9 @@ class MorningScreen(Offering):
         """The script's page at this size."""
         family, session, work = self.work.context.family, self.session, self.work
         name = work.context.child.nickname if len(family.children) > 1 else ""
-        view = View(width, height, work.hand, work.notices(), name, work.covered, self._seen())
+        view = View(
+            width, height, work.hand, work.notices(), name, work.covered, self._seen(), work.guest_words
+        )
         if session and session.at_opening:
             first = session.morning.date == self.work.context.began
             return pages.opening_page(session, view, first=first)
@@ -231,7 +236,7 @@ class MorningScreen(Offering):
         match action:
             case "undo":
                 self.work.undo()
-            case "unlocked" | "menu" | "another" | "wind_down" | "story" | "review":
+            case "unlocked" | "menu" | "another" | "wind_down" | "story" | "review" | "paper":
                 self.open_page(action, session)
             case _ if self.state is State.OPENING:
                 self.work.said = AT_THE_OPENING[action](session)

@@ -1,11 +1,12 @@
 """What can be done on a morning just now, what it is called just now, and the pages that it opens."""
 
+import datetime as dt
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from warmup.session.pausing import paused
 from warmup.session.session import Session
-from warmup.tui.actions import BY_ID, Action, State, menu_of
+from warmup.tui.actions import BY_ID, FOR_GUESTS, Action, State, menu_of
 from warmup.tui.key_screen import KeyScreen
 from warmup.tui.workspace import Workspace
 
@@ -41,6 +42,8 @@ class Offering(KeyScreen[object]):
         if session is None:
             return action in ("next", "quit", "theme", "hand", "help")
         if not (super().belongs(action) or action in _PICKED):
+            return False
+        if self.work.guest and action not in FOR_GUESTS:
             return False
         match action:
             case "swap":
@@ -101,6 +104,14 @@ class Offering(KeyScreen[object]):
                 from warmup.tui.review import ReviewScreen
 
                 self.open(ReviewScreen(self.work), self.picked)
+            case "paper":
+                from warmup.session.on_paper import past_mornings
+                from warmup.tui.past import PastScreen
+
+                if days := past_mornings(self.work.context):
+                    self.open(PastScreen(self.work, days), self._type_in)
+                else:
+                    self.work.said = "There is no morning before today."
             case "another":
                 from warmup.tui.another import AnotherScreen
 
@@ -119,6 +130,14 @@ class Offering(KeyScreen[object]):
 
                 entries = [self._named(each) for each in menu_of(self.state) if self.belongs(each.id)]
                 self.open(MenuScreen(self.work, entries, grouped=True), self.picked)
+
+    def _type_in(self, date: str | None) -> None:
+        """The page of a morning that was picked, to type its marks in."""
+        if date:
+            from warmup.tui.on_paper import PaperScreen
+
+            self.work.context.forget()
+            self.open(PaperScreen(self.work, dt.date.fromisoformat(date)))
 
     def _entries(self, names: Sequence[str]) -> list[Action]:
         return [self._named(BY_ID[name]) for name in names]

@@ -55,7 +55,7 @@ def opening_page(session: Session, view: View, *, first: bool) -> Script:
     if first:
         page.text(BEADS_EXPLAINED, Tone.QUIET, Keep.WHY, place=Place.FOOT)
     wants = bool(opening.table) or any(prompt.table for prompt in session.prompts)
-    rare = [key("bare", hand)] * wants + [key("wind_down", hand)] * (not view.low)
+    rare = [] if view.guest else [key("bare", hand)] * wants + [key("wind_down", hand)] * (not view.low)
     keys(page, [rare, [key(name, hand) for name in ("next", "undo", "menu", "help")]], view)
     return page
 
@@ -206,8 +206,11 @@ def _asides(session: Session, view: View, width: int, wide: bool) -> Sequence[tu
     said("Watch for", prompt.watch_for, Tone.PLAIN, Keep.WATCH)
     said("Why today", prompt.why, Tone.QUIET, Keep.WHY)
     if prompt.table:
-        remedy = key("swap", view.hand)
-        lines = with_remedy(prompt.table, "" if wide else "You need:", remedy, width - _LABEL * wide)
+        remedy, label = key("swap", view.hand), "" if wide else "You need:"
+        room = width - _LABEL * wide
+        lines = with_remedy(prompt.table, label, remedy, room)
+        if view.guest:
+            lines = wrapped(prompt.table, room, label, Tone.PLAIN)
         found.append((_beside_label("You need", lines) if wide else lines, Keep.OBJECT))
     if _warns(session):
         found.append((wrapped(SMALL_THINGS, width, "", Tone.STRONG), Keep.OBJECT))
@@ -239,7 +242,7 @@ def _warns(session: Session) -> bool:
 def _foot(page: Script, session: Session, view: View) -> None:
     hand = view.hand
     notices(page, view)
-    if session.offers_stop:
+    if session.offers_stop and not view.guest:
         page.text(with_keys(STOP_OFFERED, hand), Tone.CUE, Keep.NOTICE, place=Place.FOOT, action="wind_down")
     ahead = session.prompts[session.position + 1 : session.position + 2]
     if ahead and ahead[0].table and session.prompt and ahead[0].table != session.prompt.table:

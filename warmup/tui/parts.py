@@ -27,7 +27,10 @@ class Seen(Enum):
 
 
 class View(NamedTuple):
-    """What a page is made for: its size in cells, who is at the keys, and what there is to say."""
+    """What a page is made for: its size in cells, who is at the keys, and what there is to say.
+
+    ``guest`` says who is at the keys in place of the family's own adult.
+    """
 
     width: int
     height: int
@@ -36,6 +39,7 @@ class View(NamedTuple):
     name: str = ""
     covered: bool = False
     seen: Seen = Seen.STAGE
+    guest: str = ""
 
     @property
     def low(self) -> bool:
@@ -68,17 +72,17 @@ def place_parts(morning: Morning, *, short: bool = False) -> list[str]:
 
 def year_head(page: Script, morning: Morning, view: View) -> None:
     """The first line of the opening and of the close: where in the year it is."""
-    name = [view.name] if view.name else []
+    name = [each for each in (view.name, view.guest) if each]
     most, less = [*place_parts(morning), *name], [*place_parts(morning, short=True), *name]
     least = [less[0], *less[1:2], *name]
-    lines = [" · ".join(parts) for parts in (most, less, least)]
+    lines = [" · ".join(parts) for parts in (most, less, least, [less[0], *name])]
     fitting = next((line for line in lines if cells_of((Span(line),)) <= view.width), lines[-1])
     page.text(fitting, Tone.QUIET, Keep.HEAD, place=Place.TOP)
 
 
 def head(page: Script, session: Session, view: View) -> None:
     """The first line at a prompt: the date, the beads, how far along it is; in two where one is full."""
-    name = f" · {view.name}" if view.name else ""
+    name = "".join(f" · {each}" for each in (view.name, view.guest) if each)
     date = session.morning.date
     lefts = [Span(date_words(date, short=short) + name, Tone.QUIET) for short in (False, True)]
     where = Span(_where(session), Tone.QUIET)

@@ -14,6 +14,8 @@ from warmup.session.words import own_words
 from warmup.tui.guards import Bounces, Midnight
 from warmup.tui.hands import Hand
 
+GUEST = "guest"
+"""Who marks where a guest gives no name."""
 NOT_SAVED = "Not being saved ({}). Tried again at each mark."
 
 
@@ -28,7 +30,7 @@ class Workspace:
     """One adult at the keys, with one child's morning.
 
     ``notices`` stand on every screen, and more quietly ``aside``. ``said`` is what the last key had to say,
-    and ``wrong`` what a file that it needed has wrong.
+    and ``wrong`` what a file that it needed has wrong. A ``guest`` is asked nothing of the family.
     """
 
     def __init__(
@@ -39,7 +41,10 @@ class Workspace:
         turn_theme: Callable[[], None] = lambda: None,
         notices: tuple[str, ...] = (),
         aside: str = "",
+        *,
+        guest: bool = False,
     ) -> None:
+        self.guest = guest
         self.context, self.journal, self.clock = context, journal, clock
         self.turn_theme, self._notices, self._aside = turn_theme, notices, aside
         self.session: Session | None = None
@@ -60,6 +65,12 @@ class Workspace:
         quiet = (Notice(own), Notice(self._aside), Notice(self.said))
         lines = (*(Notice(line, loud=True) for line in loud), *quiet)
         return tuple(line for line in lines if line.text)
+
+    @property
+    def guest_words(self) -> str:
+        """Who the guest is, "Guest: Grandma"; empty where the family's own adult is at the keys."""
+        name = self.context.marks_by
+        return "" if not self.guest else f"Guest: {name}" if name not in ("", GUEST) else "Guest"
 
     @property
     def covered(self) -> bool:
@@ -109,11 +120,19 @@ class Workspace:
 
     def undo(self) -> None:
         """Take back the last thing done and say so; what was said of the day is then asked again."""
-        if self.session is not None:
-            undone: Undone | None = self.session.undo()
+        if self.guest and self._is_the_family_s():
+            undone: Undone | None = None
+        elif self.session is not None:
+            undone = self.session.undo()
         else:
             undone = undoing.undo_day(self.context, self.journal)
         self.said = f"Undone: {undone.words}." if undone else "Nothing to undo."
         if undone and undone.what in (undoing.DAYS, undoing.EXTRA, undoing.CALENDAR):
             self.session, self._day_undone = None, undone.what
             self.start_over()
+
+    def _is_the_family_s(self) -> bool:
+        """Whether what undo would take back changed the family, which a guest does not."""
+        child, session = self.context.child.journal_name, self.session
+        row = undoing.newest(self.journal, child, self.context.today, session.number if session else 0)
+        return row is not None and bool(undoing.before_of(row).family)
