@@ -29,6 +29,7 @@ from warmup.session.stored import stored
 from warmup.session.undoing import CannotUndo
 from warmup.session.words import COUNTS
 
+NOT_PLANNED = "No school was planned that day."
 _BUSY = "the morning was changed in another window just now; nothing was done, so try once more"
 _COUNT = (Choice("fun", ("n", ""), "no, just for fun"), Choice("count", ("y",), "yes, it counts"))
 
@@ -91,7 +92,9 @@ def _keep(session: PaperSession, marks: Mapping[int, Mark], *, replace: bool) ->
 
 
 def _head(session: PaperSession) -> str:
-    return f"{date_words(session.morning.date, year=True)}. {day_words(session.morning)}"
+    morning = session.morning
+    which = day_words(morning) if morning.is_school else NOT_PLANNED
+    return f"{date_words(morning.date, year=True)}. {which}"
 
 
 def _rows(session: PaperSession) -> Iterator[str]:
@@ -131,7 +134,7 @@ def _ask(arguments: SimpleNamespace, context: Context, journal: Journal, clock: 
 
 
 def _asked_to_count() -> bool:
-    say("No school was planned that day.", COUNTS)
+    say(NOT_PLANNED, COUNTS)
     while True:
         line = ask(question(_COUNT))
         if name := chosen(line, _COUNT):

@@ -10,8 +10,8 @@ from warmup import __version__
 from warmup.config.toml_file import LONGEST_NAME
 from warmup.text import clean, shown, visible
 
-_OTHER = re.compile("--[a-z]|[0-9]{4}-")
-"""What ends a line of letters: the next option, or a date."""
+_OTHER = re.compile("--.*[^-.nsw]|[0-9]{4}-", re.IGNORECASE)
+"""What ends a line of letters: the next option, which has another letter, or a date."""
 _DEMO = "an invented family in a temporary place, nothing of yours touched"
 
 
@@ -39,7 +39,8 @@ def _marks_joined(words: Sequence[str]) -> list[str]:
         if joined and joined[-1].startswith("--marks=") and not _OTHER.match(word):
             joined[-1] += word
         else:
-            joined.append("--marks=" if word == "--marks" else word)
+            # Two hyphens alone would be taken for the end of the options.
+            joined.append("--marks= " if word == "--marks" else word)
     return joined
 
 

@@ -71,7 +71,8 @@ class PaperScreen(Page[object]):
 
     def heading(self) -> str:
         """Which morning it is."""
-        return " · ".join(place_parts(self._paper.morning)[:2])
+        morning = self._paper.morning
+        return " · ".join(place_parts(morning)[: 1 + morning.is_school])
 
     def body(self) -> ComposeResult:
         """What is to be done, and the rows."""
