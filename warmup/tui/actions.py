@@ -281,6 +281,11 @@ def somewhere_in(state: State) -> tuple[Action, ...]:
     return _grouped(action for action in ACTIONS if state in action.somewhere)
 
 
+def as_guest(action: Action) -> Action:
+    """The action as it is told to a guest, of whom no choice is kept."""
+    return action._replace(help="The next of three looks.") if action.id == "theme" else action
+
+
 def _grouped(actions: Iterable[Action]) -> tuple[Action, ...]:
     found = list(actions)
     return tuple(action for group in Group for action in found if action.group is group)

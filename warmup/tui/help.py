@@ -8,7 +8,7 @@ from textual.binding import BindingType
 from textual.widget import Widget
 
 from warmup.session.words import MEANINGS
-from warmup.tui.actions import FOR_GUESTS, Action, State, actions_of, keys_of
+from warmup.tui.actions import FOR_GUESTS, Action, State, actions_of, as_guest, keys_of
 from warmup.tui.key_screen import bindings
 from warmup.tui.lines import Lines
 from warmup.tui.reading import Reading
@@ -32,7 +32,9 @@ class HelpScreen(Reading):
     def __init__(self, work: Workspace, states: Sequence[State]) -> None:
         super().__init__(work)
         self._states = states
-        self._actions = tuple(each for each in actions_of(states) if not work.guest or each.id in FOR_GUESTS)
+        self._actions = actions_of(states)
+        if work.guest and State.PROMPT in states:
+            self._actions = tuple(as_guest(each) for each in self._actions if each.id in FOR_GUESTS)
 
     def heading(self) -> str:
         """Whose keys they are."""

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from warmup.session.pausing import paused
 from warmup.session.session import Session
-from warmup.tui.actions import BY_ID, FOR_GUESTS, Action, State, menu_of
+from warmup.tui.actions import BY_ID, FOR_GUESTS, Action, State, as_guest, menu_of
 from warmup.tui.key_screen import KeyScreen
 from warmup.tui.workspace import Workspace
 
@@ -87,7 +87,8 @@ class Offering(KeyScreen[object]):
             "pause": "new things again" if until else action.label,
             "rough": "no rough day after all" if self.session and self.session.rough else action.label,
         }
-        return action._replace(label=names.get(action.id, action.label))
+        named = action._replace(label=names.get(action.id, action.label))
+        return as_guest(named) if self.work.guest else named
 
     def open_page(self, page: str, session: Session) -> None:
         """A page on top of this one; what is picked on it is done."""
