@@ -166,6 +166,23 @@ def test_that_of_another_date_is_not_kept(
     assert capsys.readouterr().out and not (home / "journal.db").exists()
 
 
+@pytest.mark.parametrize("days", [-9, 0, 1, 40])
+def test_it_has_the_prompts_that_the_long_form_of_the_date_has(
+    days: int, at_home: Family, capsys: pytest.CaptureFixture[str]
+) -> None:
+    date = str(TODAY + dt.timedelta(days))
+    run("today", "--date", date)
+    said = [
+        line.removeprefix("Say: ")
+        for line in capsys.readouterr().out.splitlines()
+        if line.startswith("Say: ")
+    ]
+    run("today", "--brief", "--date", date)
+    text = " ".join(capsys.readouterr().out.split())
+    places = [text.index(f"“{say}”") for say in said]
+    assert len(said) > 3 and places == sorted(places) and text.count("w[ ]") == len(said)
+
+
 def test_where_days_are_not_known_it_says_that_it_is_kept_nowhere(
     home: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:

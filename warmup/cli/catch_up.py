@@ -41,7 +41,7 @@ def check(arguments: SimpleNamespace, context: Context, *, saved: bool) -> None:
         raise Refused("there is no family.toml yet; run warmup in a terminal to set it up")
     if date > context.today:
         raise Refused(f"{day} is still ahead; its marks can be typed in once it is here")
-    first = context.family.first_day
+    first = context.child.first_day or context.family.first_day
     if date < first:
         raise Refused(f"{day} is before the first school day, {date_words(first, year=True)}")
     if arguments.counts and context.year.kind(date) is DayKind.AFTER:

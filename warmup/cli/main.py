@@ -382,6 +382,7 @@ def _brief(arguments: SimpleNamespace, clock: Clock, places: "Places") -> None:
     from warmup.cli.brief import brief_lines
     from warmup.session.context import load_family
     from warmup.session.on_paper import kept_today, not_kept
+    from warmup.session.stored import CHOSEN_ANEW, chosen_anew
 
     today = clock().date()
     if arguments.date not in (None, today) or not load_family(places, today)[1]:
@@ -394,8 +395,10 @@ def _brief(arguments: SimpleNamespace, clock: Clock, places: "Places") -> None:
             printing.complain(f"{why} Until then this page is kept nowhere, and warmup may ask other things.")
             printing.brief(arguments, clock, places)
             return
+        if chosen_anew(journal, context.child.journal_name, today):
+            printing.complain(CHOSEN_ANEW)
         routine = kept_today(context, journal)
-        printing.show(brief_lines(routine, context.as_of(today), answers=arguments.answers))
+        printing.show(brief_lines(routine, context, answers=arguments.answers))
 
 
 def _catch_up(arguments: SimpleNamespace, clock: Clock, places: "Places") -> int:

@@ -57,12 +57,12 @@ def today(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
 def brief(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
     """Print half a page of a date's routine, as the date would have it; it is kept nowhere."""
     from warmup.cli.brief import brief_lines
-    from warmup.session.on_paper import routine_on
+    from warmup.session.on_paper import at, routine_on
 
     context, journal = reading_context(places, arguments.child, clock, arguments.date)
     date = arguments.date or context.today
     routine = routine_on(context, date)
-    show(brief_lines(routine, context.as_of(date), answers=arguments.answers))
+    show(brief_lines(routine, at(context, date), answers=arguments.answers))
     if journal:
         journal.shut()
 

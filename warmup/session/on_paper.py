@@ -51,10 +51,18 @@ def read_letters(line: str, prompts: int) -> dict[int, Mark]:
     return {at: mark for at, mark in marks if mark is not None}
 
 
+def at(context: Context, date: dt.date) -> Context:
+    """The context as it was on a past morning; of today and a date ahead it is as it is now."""
+    return context.as_of(date) if date < context.today else context
+
+
 def routine_on(context: Context, date: dt.date) -> Routine:
     """The routine of a date, kept nowhere: that of the session it has, else the one it would have had."""
     found = current(stored(context.journal, context.child.journal_name, date))
-    return found[1] if found else context.as_of(date).routine()
+    if found:
+        return found[1]
+    then = at(context, date)
+    return then.routine(then.morning(date))
 
 
 def not_kept(context: Context) -> str:
@@ -64,7 +72,7 @@ def not_kept(context: Context) -> str:
     """
     if context.unconfirmed_days():
         return "There are mornings without a warm-up: open warmup first and say whether they were school."
-    if not context.morning().is_school:
+    if can_count(context, context.today):
         return "Today is no school day: open warmup first and say whether it counts."
     return ""
 
@@ -100,7 +108,7 @@ def count(context: Context, journal: Journal, date: dt.date) -> None:
 
 def past_mornings(context: Context) -> tuple[tuple[dt.date, int], ...]:
     """The last planned mornings before today, the latest first, and how many marks each has."""
-    days = context.year.between(context.family.first_day, context.today)[-PAST:]
+    days = context.year.between(dt.date.min, context.today)[-PAST:]
     history = context.history()
     return tuple(
         (day, sum(line.date == day and line.mark is not None for line in history)) for day in days[::-1]
