@@ -128,6 +128,16 @@ def test_today_s_brief_is_what_the_program_then_asks(home: Path, clock: Standing
     assert again.history() == () and not journal_of(again).dates_of("Bean"), "nothing was asked yet"
 
 
+def test_a_brief_without_an_opening_has_shown_no_prompt_either(
+    home: Path, clock: StandingClock, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    context = context_at(home, clock)
+    bare = context.routine()._replace(opening=None)
+    monkeypatch.setattr(Context, "routine", lambda *_, **__: bare)
+    assert kept_today(context, journal_of(context)) == bare
+    assert context.history() == () and not journal_of(context).dates_of("Bean")
+
+
 def test_marks_made_between_printing_and_typing_shift_nothing(home: Path, clock: StandingClock) -> None:
     context = context_at(home, clock)
     printed = kept_today(context, journal_of(context))
