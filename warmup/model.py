@@ -312,11 +312,13 @@ class Choice(NamedTuple):
 class Opening(NamedTuple):
     """What a morning begins with: one fact of its date, said whole, that asks nothing.
 
-    ``say`` is one sentence or two, ``table`` what they speak of and would like at hand.
+    ``say`` is one sentence or two, ``table`` what they speak of and would like at hand. ``job`` is one more
+    sentence, for the adult: what a toddler at the table may do meanwhile. It is empty on most mornings.
     """
 
     say: str
     table: str = ""
+    job: str = ""
 
 
 class Routine(NamedTuple):

@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 from warmup.config.family import Child, CountdownRule, Family, YearlyOff, load
 from warmup.config.toml_file import FileProblem
+from warmup.engine.things import NAMES
 from warmup.model import LevelId
 from warmup.text import clean, visible
 
@@ -138,4 +139,7 @@ a_family = st.builds(
     animal=names,
     prompts=st.none() | st.integers(4, 10),
     yearly_off=st.lists(st.builds(YearlyOff, every_year, st.integers(1, 14)), max_size=3).map(tuple),
+    toddler=st.booleans(),
+    without=st.lists(st.sampled_from(NAMES), max_size=4, unique=True).map(tuple),
+    keys=st.just(()),
 )

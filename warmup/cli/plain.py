@@ -34,6 +34,8 @@ def routine_lines(routine: Routine, context: Context, *, answers: bool = True) -
     if routine.opening:
         yield ""
         yield opening_line(routine.opening)
+        if routine.opening.job:
+            yield routine.opening.job
     for number, prompt in enumerate(routine.prompts, start=1):
         yield ""
         yield f"Prompt {number} of {len(routine.prompts)}: {title(prompt)}"

@@ -96,6 +96,8 @@ def standing(session: Session, ending: "Closing | None", *, covered: bool) -> It
     prompt = session.prompt
     if session.at_opening and session.routine.opening:
         yield opening_line(session.routine.opening)
+        if session.routine.opening.job:
+            yield session.routine.opening.job
     elif prompt is not None:
         yield from _prompt(session, covered=covered)
     elif ending is not None:

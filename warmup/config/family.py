@@ -87,6 +87,9 @@ class Family(NamedTuple):
     "dark", "light" or "contrast"; ``adult`` is who marks, empty when it does not matter; ``animal`` what the
     stuffed animal of some prompts is called; ``prompts`` how many a morning has, None for what the year plan
     says. ``yearly_off`` are the days off that come every year; in the file they stand among the others.
+    ``toddler`` says that there is one in the house, ``without`` names the things of the catalogue that the
+    house does not have. ``keys`` has the keys of the family's own by the ids of actions, as they are written
+    and believed by nobody yet; an action has none where what is written is no key.
     """
 
     first_day: dt.date
@@ -108,6 +111,9 @@ class Family(NamedTuple):
     animal: str = "Bear"
     prompts: int | None = None
     yearly_off: tuple[YearlyOff, ...] = ()
+    toddler: bool = False
+    without: tuple[str, ...] = ()
+    keys: tuple[tuple[str, tuple[str, ...]], ...] = ()
 
 
 def default(today: dt.date, journal_names: Sequence[str] = ()) -> Family:
@@ -174,6 +180,9 @@ def parse(file: Document) -> Family:
         if file.has("preferences", "prompts")
         else None,
         yearly_off=yearly_off,
+        toddler=file.flag("household", "toddler", default=False),
+        without=_without(file),
+        keys=_keys(file),
     )
 
 
@@ -185,6 +194,46 @@ def _last_day(file: Document, first_day: dt.date) -> dt.date | None:
     if day < first_day:
         raise file.problem(("school", "last_day"), f"a date not before {first_day}", str(day))
     return day
+
+
+def _without(file: Document) -> tuple[str, ...]:
+    """The things that the house does not have, each once and by its name in the registry."""
+    keys = ("household", "without")
+    names = file.names(*keys)
+    if not names:
+        return ()
+    from warmup.engine.things import NAMES, named
+
+    found: list[str] = []
+    for n, name in enumerate(names):
+        thing = named(name)
+        if thing is None:
+            guess = did_you_mean(name, NAMES)
+            raise file.problem((*keys, n), "a thing that prompts ask for", shown(name) + guess)
+        if thing.name in found:
+            raise file.problem((*keys, n), "each thing once", f"{shown(name)} twice")
+        found.append(thing.name)
+    return tuple(found)
+
+
+def _keys(file: Document) -> tuple[tuple[str, tuple[str, ...]], ...]:
+    """What stands under [keys]: whoever knows the actions checks it, and a slip there stops no morning."""
+    table = file.value("keys")
+    if table is None:
+        return ()
+    if not isinstance(table, dict):
+        return (("", ()),)
+    return tuple((action, _as_keys(file.value("keys", action))) for action in table)
+
+
+def _as_keys(value: object) -> tuple[str, ...]:
+    """A key or a list of keys; nothing where it is neither."""
+    keys = value if isinstance(value, list) else [value]
+    return tuple(key for key in keys if isinstance(key, str)) if _all_text(keys) else ()
+
+
+def _all_text(values: list[object]) -> bool:
+    return all(isinstance(value, str) for value in values)
 
 
 def _children(file: Document) -> tuple[Child, ...]:

@@ -108,7 +108,9 @@ def merged(before: Family, after: Family, disk: Family) -> Family:
         match name:
             case "children":
                 changed[name] = _merged_children(old, new, now)
-            case "off" | "yearly_off" | "extra" | "countdowns":
+            case "keys":
+                continue  # Edited by hand alone.
+            case "off" | "yearly_off" | "extra" | "countdowns" | "without":
                 changed[name] = _patched(old, new, now)
             case _:
                 changed[name] = new
@@ -190,6 +192,20 @@ def _lay(document: Any, old: Family | None, new: Family) -> None:
         if "preferences" not in document:
             document.add("preferences", tomlkit.table())
         _set(document["preferences"], was, preferences)
+    _household(document, old, new)
+    if old is None and new.keys:
+        document.add("keys", {action: list(keys) for action, keys in new.keys})
+
+
+def _household(document: Any, old: Family | None, new: Family) -> None:
+    was = (old.toddler, old.without) if old else (False, ())
+    if was == (new.toddler, new.without):
+        return
+    if "household" not in document:
+        document.add("household", tomlkit.table())
+    table = document["household"]
+    _set(table, {"toddler": was[0]}, {"toddler": new.toddler})
+    _elements(table, "without", was[1], new.without, lambda name, _: name)
 
 
 def _school(family: Family | None) -> dict[str, Any]:

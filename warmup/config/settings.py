@@ -129,6 +129,31 @@ SETTINGS: tuple[tuple[str, tuple[Setting, ...]], ...] = (
             Setting('adult = "Dad"', "who marks on this machine, kept with each mark", "nobody"),
         ),
     ),
+    (
+        "[household]",
+        (
+            Setting(
+                "toddler = true",
+                "a toddler is in the house: no prompt wants small things (no guarantee: look yourself)",
+                "false",
+            ),
+            Setting(
+                'without = ["wall calendar", "clock with hands"]',
+                "things your house does not have: no prompt wants them",
+                "it has all",
+            ),
+        ),
+    ),
+    (
+        "[keys]",
+        (
+            Setting(
+                'undo = "f2"',
+                "a key of your own, or a list of keys, for an action that warmup check --keys lists",
+                "the usual keys",
+            ),
+        ),
+    ),
 )
 """The headings of family.toml in their order, each with its settings."""
 

@@ -86,6 +86,10 @@ class Document(NamedTuple):
         """Whether there is a value at ``keys``. FileProblem when a value on the way there is no table."""
         return self._look(keys) is not None
 
+    def value(self, *keys: str | int) -> Any:
+        """The value at ``keys`` as it is written, of whatever kind; None where there is none."""
+        return self._look(keys)
+
     def date(self, *keys: str | int, default: dt.date | None = None) -> dt.date:
         """A date without a time, between the years 1900 and 2999; in quotation marks it will do too."""
         expected = "a date like 2026-08-31"

@@ -7,7 +7,7 @@ some early, says that an item was taught again, and may pause everything new for
 import datetime as dt
 from collections.abc import Collection, Iterable, Mapping, Sequence
 from types import MappingProxyType
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from warmup import skills
 from warmup.engine.absence import absence
@@ -15,6 +15,9 @@ from warmup.engine.curriculum import Curriculum
 from warmup.engine.memory import RETEACH, Knowledge, Record
 from warmup.model import Item, ItemId, LevelId, Morning
 from warmup.text import LAST_YEAR
+
+if TYPE_CHECKING:
+    from warmup.engine.things import Household
 
 SHAKY = 2
 """So many not yet running make an item shaky, and what stands on it waits."""
@@ -33,13 +36,15 @@ class Adjustments(NamedTuple):
 
     ``held`` levels are not asked, ``early`` ones come before their week. ``taught`` has the date on which
     each item was last taught again. Up to and on ``paused`` no level opens that has not begun; it is
-    ``UNTIL_SAID`` where the adult says when that ends.
+    ``UNTIL_SAID`` where the adult says when that ends. ``household`` says what the house lacks; None where
+    that is nothing.
     """
 
     held: Collection[LevelId] = ()
     early: Collection[LevelId] = ()
     taught: Mapping[ItemId, dt.date] = MappingProxyType({})
     paused: dt.date | None = None
+    household: "Household | None" = None
 
 
 class Eligible(NamedTuple):
@@ -90,7 +95,14 @@ def eligible(
         and not (paused and not knowledge.of_level(item.level_id).marks)
     )
     items = (item for item in (*able, *besides) if skills.askable(item.id, morning))
-    return Eligible(tuple(items), timely, holding)
+    return Eligible(tuple(at_home(items, morning, adjustments.household)), timely, holding)
+
+
+def at_home(items: Iterable[Item], morning: Morning, household: "Household | None") -> Iterable[Item]:
+    """Those of the items that can be asked in this house, with what it has; all where it lacks nothing."""
+    if household is None:
+        return items
+    return (item for item in items if household.can_ask(item.id, morning))
 
 
 def timely_among(items: Iterable[Item], morning: Morning) -> frozenset[ItemId]:

@@ -4,7 +4,7 @@
 :func:`build` asks the skills for the prompts. So the choosing can be measured on any set of items.
 """
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from warmup import skills
 from warmup.engine import review
@@ -121,21 +121,28 @@ def build(
     beside: Sequence[Prompt] = (),
     said: Opening | None = None,
     own: Skill | None = None,
+    fit: Callable[[Prompt], Prompt | None] | None = None,
 ) -> Routine:
     """The routine of these choices: each item asked for its prompt, in other words than last time.
 
     ``beside`` are prompts that stand on the same morning already, ``said`` the opening it began with, ``own``
     is the skill of what the family wrote itself. A prompt that would tell the answer of another, or have its
-    own told, is drawn again.
+    own told, is drawn again. ``fit`` gives a prompt as the house can have it, or None where it can't: one it
+    refuses in all draws stands as it was drawn.
     """
     prompts: list[Prompt] = []
     for choice in choices:
         wording = knowledge.of(choice.item.id).wording
         seed = (child, morning.date.isoformat(), session, choice.item.id)
+        kept: Prompt | None = None
         for again in range(DRAWS):
             rng = SeededRandom(*seed, *([again] if again else []), avoid=wording)
-            prompt = skills.prompt(choice.item.id, morning, rng, choice.why, own)
-            if not meet(prompt, (*beside, *prompts)) and not (said and answered((said.say,), prompt)):
+            drawn = skills.prompt(choice.item.id, morning, rng, choice.why, own)
+            prompt = fit(drawn) if fit else drawn
+            kept = prompt or kept or drawn
+            told = prompt and (meet(prompt, (*beside, *prompts)) or (said and answered((said.say,), prompt)))
+            if prompt and not told:
                 break
-        prompts.append(prompt)
+        assert kept is not None
+        prompts.append(kept)
     return Routine(child, morning, shape, tuple(prompts))

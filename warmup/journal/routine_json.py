@@ -7,8 +7,9 @@
   ``quarter``, ``review`` (whether this is a review week), ``index``, ``mornings_a_week``, ``previous`` and
   ``next`` (the school mornings either side), ``countdowns``, ``festive`` (days that matter and fall on it),
   ``pennies``, ``animal``;
-* ``opening``: ``say`` (the fact of the date that the morning begins with) and ``table``, or null; missing in
-  what was written before there were openings, and then there is none;
+* ``opening``: ``say`` (the fact of the date that the morning begins with), ``table`` and, where there is one,
+  ``job`` (what a toddler may do), or null; missing in what was written before there were openings, and then
+  there is none;
 * ``prompts``, each with ``skill``, ``level``, ``item``, ``do`` (what the adult does before speaking, or
   nothing), ``say``, ``wording`` (which of its phrasings), ``answer``, ``accept`` (other right answers),
   ``working``, ``cues`` (three, each with ``text`` and ``picture``), ``watch_for``, ``table``, ``seconds``,
@@ -52,7 +53,7 @@ def routine_data(routine: Routine) -> dict[str, Any]:
         "child": routine.child,
         "shape": routine.shape,
         "morning": _plain(routine.morning),
-        "opening": routine.opening and routine.opening._asdict(),
+        "opening": routine.opening and _opening_data(routine.opening),
         "prompts": [prompt_data(prompt) for prompt in routine.prompts],
     }
 
@@ -92,6 +93,10 @@ def routine_from(text: str) -> Routine:
         raise ValueError(f"not a routine: {error}") from error
     except RecursionError as error:
         raise ValueError("not a routine: nested too deep") from error
+
+
+def _opening_data(opening: Opening) -> dict[str, str]:
+    return {name: value for name, value in opening._asdict().items() if value or name != "job"}
 
 
 def _picture(picture: Picture | None) -> Any:
@@ -191,7 +196,9 @@ def _cues(value: Any) -> tuple[Cue, Cue, Cue]:
 
 
 def _opening(value: Any) -> Opening | None:
-    return None if value is None else Opening(_text(value["say"]), _text(value["table"]))
+    if value is None:
+        return None
+    return Opening(_text(value["say"]), _text(value["table"]), _text(value.get("job", "")))
 
 
 _Reader = Callable[[Any], Any]

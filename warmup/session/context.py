@@ -21,6 +21,7 @@ from warmup.model import OWN_SKILL, Asked, DayKind, Item, ItemId, Morning, Plan,
 from warmup.schoolyear import SchoolYear
 
 if TYPE_CHECKING:
+    from warmup.engine.things import Household
     from warmup.skills import Skill
     from warmup.skills.own import Own
 
@@ -94,7 +95,17 @@ class Context:
     def adjustments(self) -> Adjustments:
         """What the adult said of the child's levels and items."""
         child = self.child
-        return Adjustments(child.held, child.opened, dict(child.taught), child.paused)
+        return Adjustments(child.held, child.opened, dict(child.taught), child.paused, self.household)
+
+    @property
+    def household(self) -> "Household | None":
+        """What the house lacks, None where it lacks nothing: only then is the registry of things loaded."""
+        family = self.family
+        if not family.toddler and not family.without:
+            return None
+        from warmup.engine.things import Household
+
+        return Household(family.toddler, frozenset(family.without))
 
     def morning(self, date: dt.date | None = None) -> Morning:
         """The morning of a date, today's unless another is given."""
@@ -252,6 +263,8 @@ class Context:
         morning = morning or self.morning()
         form, child, known = self.shape(morning, shape), self.child.journal_name, self.knowledge()
         eligible, count = self.eligible(morning), self.count(morning, form)
+        house = self.household
+        fit = house.furnished if house else None
         if bare:
             without = (item for item in eligible.items if not skills.locate(item.id).level.table)
             eligible = eligible._replace(items=tuple(without))
@@ -265,14 +278,19 @@ class Context:
                 shape=form.name,
                 session=session,
                 own=self.own_skill,
+                fit=fit,
             )
             out = to_leave_out(routine.prompts, eligible.timely)
+            if house:
+                out = next((prompt.item for prompt in routine.prompts if not house.can(prompt)), out)
             if bare:
                 # An item may want what its level as a whole does not.
                 out = next((prompt.item for prompt in routine.prompts if prompt.table), out)
             if out is None:
                 # A day has one opening: a second warm-up begins with its prompts.
-                fact = opening(morning, routine.prompts, child=child, bare=bare) if session == 1 else None
+                if session != 1:
+                    return routine
+                fact = opening(morning, routine.prompts, child=child, bare=bare, household=house)
                 return routine._replace(opening=fact)
             eligible = eligible.without(out)
 

@@ -10,11 +10,15 @@ the morning whether or not anything was asked before.
 import datetime as dt
 from collections.abc import Callable, Iterator, Sequence
 from itertools import chain
+from typing import TYPE_CHECKING
 
 from warmup.engine.giveaways import answered
 from warmup.english import MONTHS, WEEKDAYS, date_words, in_words, number_word, ordinal_word, plural
 from warmup.model import DayKind, Morning, Opening, Prompt
 from warmup.randomness import SeededRandom
+
+if TYPE_CHECKING:
+    from warmup.engine.things import Household
 
 STRAWS, WALL = "straws and bands", "wall calendar"
 BREAK = 7
@@ -33,12 +37,20 @@ _ADDS = ("add ", "put down", "one more")
 """How a prompt about straws has today's put down."""
 
 
-def opening(morning: Morning, prompts: Sequence[Prompt], *, child: str, bare: bool = False) -> Opening | None:
+def opening(
+    morning: Morning,
+    prompts: Sequence[Prompt],
+    *,
+    child: str,
+    bare: bool = False,
+    household: "Household | None" = None,
+) -> Opening | None:
     """The first fact of this date, in the order of this child, that answers none of the prompts.
 
     Where a prompt has the child put down today's straw, no fact has it put down before. The same arguments
     give the same fact on any machine. None where every fact would answer one. With ``bare`` it is one that
-    needs nothing at hand, or else the date alone.
+    needs nothing at hand, or else the date alone. A ``household`` has it with its own things, and with a
+    toddler in it there may be a job for that one.
     """
     able = facts(morning, child)
     if any(prompt.table == STRAWS and any(way in prompt.say.lower() for way in _ADDS) for prompt in prompts):
@@ -46,7 +58,37 @@ def opening(morning: Morning, prompts: Sequence[Prompt], *, child: str, bare: bo
     if bare:
         date = Opening(f"Today is {_whole(morning)}.")
         able = chain((fact for fact in able if not fact.table), [date])
-    return next((fact for fact in able if not tells(fact, prompts)), None)
+    if household is not None:
+        date = Opening(f"Today is {_whole(morning)}.")
+        able = (found for fact in chain(able, [date]) if (found := household.opening(fact)))
+    fact = next((fact for fact in able if not tells(fact, prompts)), None)
+    if fact is None or household is None or not household.toddler:
+        return fact
+    return fact._replace(job=job(morning.date, household, bare=bare))
+
+
+JOBS = (
+    ("The little one may hand out the spoons.", "spoons"),
+    ("The little one may put the napkins around.", "napkins"),
+    ("The little one may carry the socks to the table.", "socks"),
+    ("The little one may stack the big blocks.", "blocks"),
+    ("The little one may bring a big ball.", "ball"),
+    ("The little one may wave good morning.", ""),
+    ("The little one may clap with us.", ""),
+)
+"""What a toddler may do meanwhile, and what it takes: large things alone, and nothing has to be done."""
+_JOB_EVERY = 2
+"""A job is offered on one date in so many."""
+
+
+def job(date: dt.date, household: "Household", *, bare: bool = False) -> str:
+    """The toddler's job on this date, with what the house has; empty on the dates that offer none.
+
+    The same on any machine. With ``bare`` it takes nothing at hand.
+    """
+    able = [say for say, thing in JOBS if not thing or (not bare and household.has(thing))]
+    turn, offered = divmod(date.toordinal(), _JOB_EVERY)
+    return "" if offered else able[turn % len(able)]
 
 
 def tells(fact: Opening | None, prompts: Sequence[Prompt]) -> bool:

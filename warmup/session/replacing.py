@@ -34,6 +34,7 @@ class Instead:
     ) -> None:
         self._context, self._routine, self._number = context, routine, number
         self._missing, self._declined, self._bare = missing, declined, bare
+        self._house = context.household
 
     def short(self) -> int:
         """How many prompts a short morning has in all."""
@@ -75,6 +76,32 @@ class Instead:
             prompts[place] = other or prompts[place]
         return tuple(prompts)
 
+    def fitting(self, at: int, asked: int) -> tuple[Prompt, ...]:
+        """The morning with others for the prompt ``at`` and those after ``asked`` that this house can't have.
+
+        What it can have with another thing in the place of one stays, with that; where nothing else can be
+        asked a prompt goes.
+        """
+        house, prompts = self._house, self._routine.prompts
+        if house is None:
+            return prompts
+        open_places = {at, *range(max(at, asked) + 1, len(prompts))}
+        fitted = tuple(
+            (house.furnished(each) or each) if place in open_places else each
+            for place, each in enumerate(prompts)
+        )
+        out = {each.item for place, each in enumerate(fitted) if place in open_places and not house.can(each)}
+        there = Instead(
+            self._context,
+            self._routine._replace(prompts=fitted),
+            self._number,
+            self._missing,
+            self._declined,
+            bare=self._bare,
+        )
+        found = there.others(out, at, asked) if out else fitted
+        return tuple(each for place, each in enumerate(found) if place not in open_places or house.can(each))
+
     def after_known(
         self, items: Sequence[Item], at: int, out: Collection[ItemId], asked: int
     ) -> tuple[Prompt, ...]:
@@ -99,6 +126,9 @@ class Instead:
         return bool(table) and (self._bare or table in self._missing)
 
     def _at_hand(self, item: Item) -> bool:
+        house = self._house
+        if house is not None and not house.can_ask(item.id, self._routine.morning):
+            return False
         return not self._lacks(skills.locate(item.id).level.table)
 
     def _one_more(self, used: Sequence[ItemId], beside: Collection[str]) -> Prompt | None:
@@ -113,12 +143,15 @@ class Instead:
 
         Those that lack a thing are left out as well: an item may want what its level as a whole does not.
         """
+        house = self._house
         while True:
             built = self._built(choose(able))
             out = {
                 prompt.item
                 for prompt in built
-                if tells(self._routine.opening, (prompt,)) or self._lacks(prompt.table)
+                if tells(self._routine.opening, (prompt,))
+                or self._lacks(prompt.table)
+                or (house is not None and not house.can(prompt))
             }
             if not out:
                 return built
@@ -163,6 +196,7 @@ class Instead:
             beside=routine.prompts,
             said=routine.opening,
             own=context.own_skill,
+            fit=self._house.furnished if self._house else None,
         ).prompts
 
 

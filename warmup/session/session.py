@@ -246,6 +246,18 @@ class Session(Writing):
         self._write(change, None, routine)
         return True
 
+    def fit_house(self) -> bool:
+        """Ask nothing more that the house lacks. False where nothing of today wants such a thing.
+
+        Marked prompts stay as they were asked; what nothing else can stand in for is left out.
+        """
+        at = self.position if self.prompt and not self.mark_at(self.position) else self._asked + 1
+        prompts = self._instead().fitting(at, self._asked)
+        if prompts == self.prompts:
+            return False
+        self._write(self._replaced(prompts), None, self.routine._replace(prompts=prompts))
+        return True
+
     def _instead(
         self,
         missing: frozenset[str] | None = None,

@@ -45,6 +45,7 @@ def opening_page(session: Session, view: View, *, first: bool) -> Script:
     page.text(SAID, Tone.QUIET, Keep.WHY)
     page.text(opening.table, Tone.PLAIN, Keep.OBJECT, "You need:")
     page.text(of_the_day(session.context, session.morning), Tone.CUE, Keep.BEADS)
+    page.text(opening.job, Tone.CUE, Keep.WATCH)
     notices(page, view)
     ahead = session.prompts[0].table
     if ahead != opening.table:
