@@ -176,6 +176,8 @@ def scenes() -> Iterator[Scene]:
     yield Scene("own-cues", _own, ("cue", "cue", "cue"))
     yield Scene("own-problem", _own_problem)
     yield Scene("own-problem-then-next", _own_problem, ("next",))
+    yield Scene("settings", _morning, ("settings",))
+    yield Scene("settings-contrast", _contrast, ("settings",))
     yield Scene("does-the-child-read", _unasked)
     yield Scene("cues", _morning, ("fluent", "cue", "cue"))
     yield Scene("close", _morning, ("fluent", *_TO_THE_CLOSE))

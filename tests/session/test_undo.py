@@ -199,7 +199,7 @@ def test_with_the_stick_pulled_out_nothing_is_written_in_its_place(session: Sess
 @pytest.mark.parametrize(
     "before",
     ["[]", "7", '{"marks": {"0": ["best", 0, "", false]}}', '{"position": -1}', '{"routine": "{}"}',
-     '{"family": [["", "theme", "dark", "light"]]}', '{"family": [["", "off", 3, []]]}', '"x"'],
+     '{"family": [["", "weather", "dark", "light"]]}', '{"family": [["", "off", 3, []]]}', '"x"'],
 )  # fmt: skip
 def test_a_log_that_says_no_sense_undoes_nothing(session: Session, before: str) -> None:
     was = state(session)

@@ -290,7 +290,10 @@ def test_an_action_of_the_menu_needs_no_key_of_its_own(monkeypatch: pytest.Monke
     first, *_ = actions_of((State.PROMPT,))
     keyless = first._replace(id="rare", keys=(), menu=frozenset({State.PROMPT}))
     monkeypatch.setattr(key_screen, "actions_of", lambda _states: (first, keyless))
-    assert {binding.id for binding in key_screen.bindings(State.PROMPT)} == {first.id}
+    assert {binding.id for binding in key_screen.bindings(State.PROMPT)} == {
+        first.id,
+        f"{first.id}.w",
+    }
 
 
 async def test_closing_marks_the_rest_and_ends(app: WarmupApp) -> None:

@@ -42,6 +42,10 @@ def findings(places: Places, clock: Clock) -> Iterator[str]:
     try:
         family = families.load(places.config / "family.toml")
         yield from families.warnings(family)
+        if family.keys:
+            from warmup.tui import keymap
+
+            yield from map(str, keymap.problems(family.keys, places.config / "family.toml"))
     except Missing:
         pass
     except FileProblem as problem:

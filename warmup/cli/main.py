@@ -104,6 +104,8 @@ def _do(arguments: SimpleNamespace, clock: Clock, places: "Places", aside: str =
             return _catch_up(arguments, clock, places)
         case "today" if arguments.brief:
             _brief(arguments, clock, places)
+        case "more":
+            printing.more()
         case "today":
             printing.today(arguments, clock, places)
         case _:

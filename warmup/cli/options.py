@@ -3,8 +3,9 @@
 import argparse
 import datetime as dt
 import re
-from collections.abc import Sequence
+from collections.abc import Callable, Iterator, Sequence
 from types import SimpleNamespace
+from typing import NamedTuple
 
 from warmup import __version__
 from warmup.config.toml_file import LONGEST_NAME
@@ -74,40 +75,42 @@ def parser() -> argparse.ArgumentParser:
     return whole
 
 
+class Command(NamedTuple):
+    """One command: its words, what it does in a line, and the options it takes.
+
+    An ``everyday`` one stands in ``warmup --help``, the others in ``warmup more``.
+    """
+
+    name: str
+    help: str
+    options: Callable[[argparse.ArgumentParser], None] = lambda _parser: None
+    everyday: bool = False
+
+
 def _commands(whole: argparse.ArgumentParser) -> None:
     # With `prog` given, argparse need not lay out a usage line to find it.
     commands = whole.add_subparsers(title="commands", metavar="COMMAND", prog="warmup", dest="command")
-    _today(commands.add_parser("today", help="print the routine of a date"))
-    _ask(commands.add_parser("ask", help="print prompts of any kind"))
-    _why(
-        commands.add_parser(
-            "why", help="tell an item's whole story: its marks, how long it rests, when it is due"
-        )
-    )
-    _stage(
-        commands.add_parser(
-            "stage", help="a window for the child: the picture of the prompt at hand and nothing else"
-        )
-    )
-    catalogue = commands.add_parser(
-        "catalogue", help="list everything that can be asked, and when it unlocks"
-    )
-    catalogue.add_argument("--json", action="store_true", help="JSON, with every item in one list")
-    _days(
-        commands.add_parser(
-            "days", help="list the days off ahead, or take days off out of a calendar file (.ics)"
-        )
-    )
-    _catch_up(commands.add_parser("catch-up", help="type in the marks of a morning that was done on paper"))
-    merge = commands.add_parser("merge", help="take in the journal of another machine")
-    merge.add_argument("file", metavar="FILE", help="the other journal.db, or the folder it lies in")
-    check = commands.add_parser("check", help="read every file and say what is wrong and where")
-    check.add_argument(
-        "--settings", action="store_true", help="list every setting of family.toml, with an example"
-    )
-    for command in commands.choices.values():
+    for command in COMMANDS:
+        told = f"{command.help[0].upper()}{command.help[1:]}."
+        # A command without a help is understood, and not listed.
+        if command.everyday:
+            parser = commands.add_parser(command.name, description=told, help=command.help)
+        else:
+            parser = commands.add_parser(command.name, description=told)
+        command.options(parser)
         # Behind a command as well as before it: whoever asks for the demo never gets the family's own.
-        command.add_argument("--demo", action="store_true", default=argparse.SUPPRESS, help=_DEMO)
+        parser.add_argument("--demo", action="store_true", default=argparse.SUPPRESS, help=_DEMO)
+
+
+def more_lines() -> Iterator[str]:
+    """The commands that no morning needs, each with what it does."""
+    yield "Besides the everyday commands of warmup --help there are:"
+    yield ""
+    for command in COMMANDS:
+        if not command.everyday:
+            yield f"  {command.name:<10} {command.help}"
+    yield ""
+    yield "warmup COMMAND --help has the options of each."
 
 
 def _today(today: argparse.ArgumentParser) -> None:
@@ -184,6 +187,22 @@ def _ask(ask: argparse.ArgumentParser) -> None:
     _form(ask)
 
 
+def _catalogue(catalogue: argparse.ArgumentParser) -> None:
+    catalogue.add_argument("--json", action="store_true", help="JSON, with every item in one list")
+
+
+def _merge(merge: argparse.ArgumentParser) -> None:
+    merge.add_argument("file", metavar="FILE", help="the other journal.db, or the folder it lies in")
+
+
+def _check(check: argparse.ArgumentParser) -> None:
+    what = check.add_mutually_exclusive_group()
+    what.add_argument(
+        "--settings", action="store_true", help="list every setting of family.toml, with an example"
+    )
+    what.add_argument("--keys", action="store_true", help="list every action that may have keys of your own")
+
+
 def _form(parser: argparse.ArgumentParser) -> argparse._MutuallyExclusiveGroup:
     form = parser.add_mutually_exclusive_group()
     form.add_argument(
@@ -222,3 +241,19 @@ def _count(text: str) -> int:
     if not text.isascii() or not text.isdigit() or not 1 <= int(text[:6]) <= 10_000:
         raise argparse.ArgumentTypeError(f"expected a number from 1 to 10000, found {text[:20]!r}")
     return int(text)
+
+
+COMMANDS = (
+    Command("today", "print the routine of a date", _today, everyday=True),
+    Command("stage", "a window for the child: the picture of the prompt at hand and nothing else", _stage,
+            everyday=True),
+    Command("check", "read every file and say what is wrong and where", _check, everyday=True),
+    Command("more", "list the other commands", everyday=True),
+    Command("ask", "print prompts of any kind", _ask),
+    Command("why", "tell an item's whole story: its marks, how long it rests, when it is due", _why),
+    Command("days", "list the days off ahead, or take days off out of a calendar file (.ics)", _days),
+    Command("catch-up", "type in the marks of a morning that was done on paper", _catch_up),
+    Command("catalogue", "list everything that can be asked, and when it unlocks", _catalogue),
+    Command("merge", "take in the journal of another machine", _merge),
+)  # fmt: skip
+"""Every command in the order in which it is listed; the bare ``warmup`` opens the morning."""

@@ -199,6 +199,13 @@ def catalogue(arguments: SimpleNamespace, places: Places) -> None:
         show(catalogue_lines(plan, own))
 
 
+def more() -> None:
+    """Print the commands that no morning needs."""
+    from warmup.cli.options import more_lines
+
+    show(more_lines())
+
+
 def check(arguments: SimpleNamespace, clock: Clock, places: Places) -> bool:
     """Print what is wrong with any file, or the settings there are; whether all is well."""
     from warmup.cli.checkup import findings, paths
@@ -206,6 +213,11 @@ def check(arguments: SimpleNamespace, clock: Clock, places: Places) -> bool:
 
     if arguments.settings:
         show(lines())
+        return True
+    if arguments.keys:
+        from warmup.tui import keymap
+
+        show(keymap.lines())
         return True
     show(paths(places))
     found = list(findings(places, clock))

@@ -9,16 +9,21 @@ from dataclasses import replace
 from typing import Any, NamedTuple
 
 from warmup.config.family import Family
+from warmup.config.toml_file import LONGEST_NAME
+from warmup.text import clean, visible
 
-_OF_FAMILY = ("first_day", "first_week", "held_weeks", "skipped_weeks", "last_day", "settled", "off", "extra")
+_OF_FAMILY = (
+    *("first_day", "first_week", "held_weeks", "skipped_weeks", "last_day", "settled", "off", "extra"),
+    *("weekdays", "theme", "answers_shown", "pennies", "adult", "animal", "prompts", "toddler", "without"),
+)
 _OF_CHILD = (
-    *("held", "opened", "taught", "paused", "reads"),
+    *("nickname", "held", "opened", "taught", "paused", "reads"),
     *("first_day", "first_week", "held_weeks", "skipped_weeks", "prompts", "resting", "began"),
 )
 """The fields by the names they have in the log of actions."""
 _ATTRIBUTES = {"settled": "known_until"}
 """Those that have another name in :class:`Family`."""
-_LISTS = ("off", "extra", "held", "opened", "taught")
+_LISTS = ("off", "extra", "held", "opened", "taught", "without")
 
 
 class FamilyChange(NamedTuple):
@@ -100,6 +105,18 @@ def _plain(value: object) -> Any:
 
 def _value(field: str, plain: Any) -> Any:
     match field:
+        case "answers_shown" | "pennies" | "toddler":
+            if not isinstance(plain, bool):
+                raise TypeError(f"neither yes nor no: {plain!r}")
+            return plain
+        case "nickname" | "adult" | "animal":
+            return _name(field, plain)
+        case "theme":
+            if plain not in ("dark", "light", "contrast"):
+                raise ValueError(f"no theme: {plain!r}")
+            return plain
+        case "weekdays":
+            return _weekdays(plain)
         case "reads" | "resting":
             if not isinstance(plain, bool | None):
                 raise TypeError(f"neither yes nor no: {plain!r}")
@@ -120,6 +137,22 @@ def _value(field: str, plain: Any) -> Any:
             return tuple((str(item), dt.date.fromisoformat(day)) for item, day in plain)
         case _:
             return tuple(map(str, plain))
+
+
+def _name(field: str, plain: Any) -> str:
+    """A name as a file may hold it; nobody marks where ``adult`` is empty."""
+    if not isinstance(plain, str) or plain != clean(plain) or len(plain) > LONGEST_NAME:
+        raise ValueError(f"no name: {plain!r}")
+    if not visible(plain) and not (field == "adult" and plain == ""):
+        raise ValueError(f"no name: {plain!r}")
+    return plain
+
+
+def _weekdays(plain: Any) -> tuple[int, ...]:
+    days = tuple(map(_number, plain))
+    if not days or list(days) != sorted({*days}) or not 0 <= days[0] <= days[-1] <= 6:
+        raise ValueError(f"no school weekdays: {plain!r}")
+    return days
 
 
 def _number(plain: Any) -> int:

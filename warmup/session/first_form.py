@@ -45,7 +45,7 @@ def filled_in(today: dt.date, known: Family | None = None) -> Form:
     form = Form(
         family.children[0].nickname,
         family.first_day.isoformat(),
-        " ".join(WEEKDAYS[day][:3] for day in family.weekdays),
+        short_weekdays(family.weekdays),
     )
     return form._replace(off=holidays(form, today))
 
@@ -80,8 +80,8 @@ def family_of(form: Form, today: dt.date, known: Family | None = None) -> Family
         raise Unclear(f"There is another {nickname}; a nickname of its own, please.")
     family = default(today)._replace(
         children=(first, *children[1:]),
-        first_day=_date(form.first_day),
-        weekdays=_weekdays(form.weekdays),
+        first_day=date_of(form.first_day),
+        weekdays=weekdays_of(form.weekdays),
         off=_stretches(form.off),
     )
     week = _week(form.week)
@@ -94,7 +94,8 @@ def _stretches(taken: Collection[Holiday]) -> tuple[tuple[dt.date, dt.date], ...
     return tuple(sorted((each.first, each.last) for each in taken))
 
 
-def _date(text: str) -> dt.date:
+def date_of(text: str) -> dt.date:
+    """A first school day as it is typed. Raises Unclear."""
     text = text.strip()
     if match := re.fullmatch(r"([0-9]{1,2})/([0-9]{1,2})/([0-9]{4})", text, re.A):
         text = f"{match[3]}-{int(match[1]):02}-{int(match[2]):02}"
@@ -107,7 +108,13 @@ def _date(text: str) -> dt.date:
     return day
 
 
-def _weekdays(text: str) -> tuple[int, ...]:
+def short_weekdays(weekdays: Collection[int]) -> str:
+    """School weekdays as they may be typed: "Mon Tue Wed Thu"."""
+    return " ".join(WEEKDAYS[day][:3] for day in weekdays)
+
+
+def weekdays_of(text: str) -> tuple[int, ...]:
+    """School weekdays as they are typed, in order. Raises Unclear."""
     found = set()
     for word in text.replace(",", " ").split():
         days = [
@@ -136,7 +143,7 @@ def _week(text: str) -> int | None:
 def weekday_of(text: str, weekdays: str) -> str:
     """What stands beside the first day: its weekday, and which day is first where it is no school day."""
     try:
-        day, school = _date(text), _weekdays(weekdays)
+        day, school = date_of(text), weekdays_of(weekdays)
     except Unclear:
         return ""
     name = WEEKDAYS[day.weekday()]
@@ -158,22 +165,22 @@ def outcome(form: Form, today: dt.date) -> str:
     last = date_words(year.mornings[-1], weekday=False)
     verb = "was" if year.mornings[-1] < today else "is"
     said = f"{today_words(year.morning(today), year)}; the last {verb} {last}."
-    if family.first_day == _date(form.first_day):
+    if family.first_day == date_of(form.first_day):
         return said
     # A week that was said counts from this Monday on, which is not the day that was typed.
     return f"{said} Counted from {date_words(family.first_day)}, as week {family.first_week}."
 
 
-def today_words(morning: Morning, year: SchoolYear) -> str:
-    """Which school day and week today is: "Today is school day 51, week 13 of 36"."""
+def today_words(morning: Morning, year: SchoolYear, verb: str = "is") -> str:
+    """Where today stands in a year that is, or with another ``verb`` one that would be."""
     week = f"week {morning.week} of {WEEKS}"
     passed = f"{morning.school_day} {plural(morning.school_day, 'school day')}"
     match morning.kind:
         case DayKind.SCHOOL:
-            return f"Today is school day {morning.school_day}, {week}"
+            return f"Today {verb} school day {morning.school_day}, {week}"
         case DayKind.BEFORE:
-            return f"School day {year.before + 1} is {date_words(year.mornings[0])}"
+            return f"School day {year.before + 1} {verb} {date_words(year.mornings[0])}"
         case DayKind.AFTER:
-            return f"The year is over, {passed}"
+            return f"The year {verb} over, {passed}"
         case DayKind.WEEKEND | DayKind.DAY_OFF:
             return f"No school today; {passed} so far, {week}"

@@ -39,6 +39,7 @@ TAUGHT = "taught"
 REST = "rest"
 PAPER = "paper"
 COUNTS = "counts"
+SETTINGS = "settings"
 UNDO = "undo"
 
 MARK_WORDS = {
@@ -70,6 +71,7 @@ _WORDS = {
     REST: "not taught again",
     PAPER: "the marks from paper",
     COUNTS: "it counts as a school day",
+    SETTINGS: "the settings",
 }
 NO_LONGER = "The morning has changed since: this can’t be undone."
 

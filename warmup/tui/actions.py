@@ -7,7 +7,7 @@ back, whatever is on screen.
 """
 
 import re
-from collections.abc import Collection, Iterable
+from collections.abc import Collection, Iterable, Mapping
 from enum import Enum
 from typing import NamedTuple
 
@@ -37,6 +37,7 @@ class State(Enum):
     GUEST = "a guest’s name"
     PAST = "the last mornings"
     PAPER = "a morning on paper"
+    SETTINGS = "the settings"
 
 
 class Group(Enum):
@@ -70,13 +71,23 @@ class Action(NamedTuple):
 
     @property
     def every_key(self) -> tuple[str, ...]:
-        """All of its keys."""
+        """All of its usual keys."""
         return self.keys + self.more
+
+    @property
+    def named_keys(self) -> tuple[str, ...]:
+        """The keys that lines of keys name: the family's own, or the usual ones."""
+        return _own_keys.get(self.id, self.keys)
+
+    @property
+    def keys_now(self) -> tuple[str, ...]:
+        """All the keys by which it goes: the family's own, or the usual ones."""
+        return _own_keys.get(self.id, self.every_key)
 
     def key(self, hand: Hand) -> str:
         """The key of this hand for people, or the one key there is; empty where there is none."""
-        own = (key for key in self.keys if hand_of(key) in (hand, None))
-        return key_name(next(own, self.keys[0])) if self.keys else ""
+        own = (key for key in self.named_keys if hand_of(key) in (hand, None))
+        return key_name(next(own, self.named_keys[0])) if self.named_keys else ""
 
     @property
     def somewhere(self) -> frozenset[State]:
@@ -94,13 +105,14 @@ _MENU, _UNLOCKED, _COUNTS = frozenset({State.MENU}), frozenset({State.UNLOCKED})
 _READS = frozenset({State.READS})
 _MIDNIGHT, _FORM = frozenset({State.MIDNIGHT}), frozenset({State.FORM})
 _GUEST, _PAPER = frozenset({State.GUEST}), frozenset({State.PAPER})
+_SETTINGS = frozenset({State.SETTINGS})
 _WEEK, _DAYS = frozenset({State.WEEK}), frozenset({State.DAYS})
 _ANOTHER, _WIND_DOWN = frozenset({State.ANOTHER}), frozenset({State.WIND_DOWN})
 _CALENDAR = frozenset({State.CALENDAR})
 _CHOICES = _MENU | _ANOTHER | _WIND_DOWN | {State.PAST}
 """Short lists to pick from."""
 _LISTS = _CHOICES | {State.HELP, State.UNLOCKED, State.REVIEW, State.STORY}
-_KEYS = frozenset(State) - _FORM - _GUEST
+_KEYS = frozenset(State) - _FORM - _GUEST - _SETTINGS
 """Wherever a letter is a key, and not typed into a line."""
 
 ACTIONS = (
@@ -207,9 +219,14 @@ ACTIONS = (
     Action("take", ("enter", "d"), "take them", "What is ticked is off from now on.", Group.PAGE, _CALENDAR),
     # The first form, where letters are typed.
     Action("begin", ("enter",), "begin", "Take the form as it stands.", Group.PAGE, _FORM),
-    Action("field_down", ("down", "tab"), "next line", "Go to the next line.", Group.PAGE, _FORM),
-    Action("field_up", ("up",), "line before", "Go to the line before.", Group.PAGE, _FORM),
-    Action("form_help", ("f1",), "help", "What the keys do here.", Group.PROGRAM, _FORM),
+    Action("field_down", ("down", "tab"), "next line", "Go to the next line.", Group.PAGE,
+           _FORM | _SETTINGS),
+    Action("field_up", ("up",), "line before", "Go to the line before.", Group.PAGE, _FORM | _SETTINGS),
+    Action("form_help", ("f1",), "help", "What the keys do here.", Group.PROGRAM, _FORM | _SETTINGS),
+    # The settings, where letters are typed as well.
+    Action("save", ("enter",), "save all", "Keep the settings as they stand here.", Group.PAGE, _SETTINGS),
+    Action("drop", ("escape",), "change nothing", "Leave all settings as they were.", Group.PAGE,
+           _SETTINGS),
     Action("named", ("enter",), "begin", "Begin. Without a name the marks say “guest”.", Group.PAGE, _GUEST),
     Action("name_help", ("f1",), "help", "What the keys do here.", Group.PROGRAM, _GUEST),
     # A morning on paper: the letters of a line in the terminal, and others for the other hand.
@@ -226,6 +243,8 @@ ACTIONS = (
     # Everywhere.
     Action("theme", ("comma", "3"), "dark, light, contrast", "The next of three looks. The choice is kept.",
            Group.PROGRAM, _KEYS, menu=_MORNING),
+    Action("settings", (), "settings", "Names, days, looks, and what the house has.", Group.PROGRAM,
+           frozenset(), menu=_MORNING),
     Action("hand", (), "the other hand’s keys", "Name the keys of the other hand.",
            Group.PROGRAM, frozenset(), menu=_MORNING),
     Action("menu", ("full_stop", "tab"), "menu", "Every other page and rare thing to do, by name.",
@@ -242,6 +261,25 @@ FOR_GUESTS = frozenset({
 })  # fmt: skip
 """What a guest can do on a morning: words, answers, cues, marks, undo and the close."""
 
+_own_keys: dict[str, tuple[str, ...]] = {}
+
+
+def rebind(own: Mapping[str, tuple[str, ...]]) -> None:
+    """Name these keys for these actions from now on, and for all others the usual ones."""
+    _own_keys.clear()
+    _own_keys.update(own)
+
+
+def binding_id(action: Action, key: str) -> str:
+    """The id of the binding of one of an action's usual keys."""
+    return action.id if key == action.every_key[0] else f"{action.id}.{key}"
+
+
+def is_rebound(action: str) -> bool:
+    """Whether an action goes by keys of the family's own."""
+    return action in _own_keys
+
+
 BY_ID = {action.id: action for action in ACTIONS}
 
 _NAMES = {
@@ -253,12 +291,16 @@ _NAMES = {
 
 def key_name(key: str) -> str:
     """The key as a person would name it."""
-    return _NAMES.get(key, key)
+    if key in _NAMES or len(key) == 1:
+        return _NAMES.get(key, key)
+    from warmup.tui.keymap import SIGNS  # A key of the family's own.
+
+    return SIGNS.get(key, key.capitalize())
 
 
 def keys_of(action: Action, between: str = " ") -> str:
     """The action's keys for people: "↑ w"."""
-    return between.join(map(key_name, action.keys))
+    return between.join(map(key_name, action.named_keys))
 
 
 def with_keys(text: str, hand: Hand) -> str:

@@ -8,6 +8,7 @@ from textual.screen import Screen
 from warmup.config.family import Family
 from warmup.journal.journal import Journal
 from warmup.session.context import Clock, Context
+from warmup.tui.actions import rebind
 from warmup.tui.key_screen import KeyScreen
 from warmup.tui.morning import MorningScreen
 from warmup.tui.paint import Look, look_of
@@ -39,7 +40,22 @@ class WarmupApp(QuietApp):
     ) -> None:
         super().__init__(Look(context.family.theme))
         self.context, self.journal, self.clock = context, journal, clock
-        self.notices, self.welcome, self.aside, self.guest = notices, welcome, aside, guest
+        self.notices, self.welcome, self.aside = (*notices, *self._take_own_keys()), welcome, aside
+        self.guest = guest
+
+    def _take_own_keys(self) -> tuple[str, ...]:
+        """Bind the family's own keys and name them; what is wrong with them, where something is."""
+        written = self.context.family.keys
+        rebind({})
+        if not written:
+            return ()
+        from warmup.tui.keymap import own_keys, textual_keymap
+
+        own, wrong = own_keys(written, self.context.places.config / "family.toml")
+        if own:
+            rebind(own)
+            self.set_keymap(textual_keymap(own))
+        return (wrong,) if wrong else ()
 
     def get_default_screen(self) -> Screen[object]:
         """The morning, or a blank one for the form or the question to stand on."""

@@ -12,7 +12,7 @@ LANDING = dt.timedelta(milliseconds=500)
 """For this long the key that opened a page does nothing on it: the second press was meant for the page
 before."""
 REPEATED = frozenset({
-    "next", "back", "cue", "line_up", "line_down", "week_less", "week_more",
+    "next", "back", "cue", "line_up", "line_down", "week_less", "week_more", "field_up", "field_down",
     "day_up", "day_down", "day_left", "day_right", "paper_up", "paper_down",
 })  # fmt: skip
 """Actions that are not guarded: repeating one by mistake loses nothing."""
@@ -45,7 +45,7 @@ class Bounces:
 
 
 def _one_key(action: str, other: str) -> bool:
-    return action == other or not {*BY_ID[action].every_key}.isdisjoint(BY_ID[other].every_key)
+    return action == other or not {*BY_ID[action].keys_now}.isdisjoint(BY_ID[other].keys_now)
 
 
 class Midnight:

@@ -12,7 +12,16 @@ from warmup.journal.journal import Changed
 from warmup.session import undoing
 from warmup.session.undoing import CannotUndo
 from warmup.session.words import ELSEWHERE
-from warmup.tui.actions import BY_ID, Action, State, actions_of, key_name, somewhere_in
+from warmup.tui.actions import (
+    BY_ID,
+    Action,
+    State,
+    actions_of,
+    binding_id,
+    is_rebound,
+    key_name,
+    somewhere_in,
+)
 from warmup.tui.hands import hand_of
 from warmup.tui.workspace import Workspace
 
@@ -23,7 +32,8 @@ Other = TypeVar("Other")
 def bindings(*states: State) -> list[Binding]:
     """The bindings of the actions in these states, a key each, before those of the widget with the focus.
 
-    What a binding calls is told the key: its hand's keys are named from then on.
+    What a binding calls is told the key: its hand's keys are named from then on. The id of the first is that
+    of the action, of the others that and the key, so that a keymap can move each (:mod:`warmup.tui.keymap`).
     """
     return [
         Binding(
@@ -33,12 +43,17 @@ def bindings(*states: State) -> list[Binding]:
             show=False,
             key_display=key_name(key),
             priority=True,
-            id=action.id,
+            id=binding_id(action, key),
             tooltip=action.help,
         )
         for action in actions_of(states)
         for key in action.every_key
     ]
+
+
+def action_of(binding: Binding) -> str:
+    """The id of the action that a binding of the table is for."""
+    return (binding.id or "").partition(".")[0]
 
 
 class KeyScreen(Screen[Result]):
@@ -69,7 +84,7 @@ class KeyScreen(Screen[Result]):
 
     def action_do(self, action: str, key: str = "") -> None:
         """What a binding calls: an action of the table, and the key that was pressed for it."""
-        hand = hand_of(key) if key else None
+        hand = hand_of(key) if key and not is_rebound(action) else None
         if hand is not None:
             self.work.hand = hand
         self.do(action)

@@ -6,7 +6,7 @@ from textual.binding import BindingType
 
 from warmup.tui.actions import ACTIONS, State, actions_of
 from warmup.tui.choice import Choice
-from warmup.tui.key_screen import bindings
+from warmup.tui.key_screen import action_of, bindings
 
 _OWN = frozenset(key for action in actions_of((State.MENU,)) for key in action.every_key)
 
@@ -21,7 +21,8 @@ class MenuScreen(Choice):
         *(
             binding
             for binding in bindings(State.OPENING, State.PROMPT, State.CLOSE)
-            if binding.key not in _OWN and binding.id in {action.id for action in ACTIONS if action.menu}
+            if binding.key not in _OWN
+            and action_of(binding) in {action.id for action in ACTIONS if action.menu}
         ),
     ]
 

@@ -19,6 +19,7 @@ from warmup.tui.actions import State
 from warmup.tui.doing import AT_A_PROMPT, AT_THE_CLOSE, AT_THE_OPENING, said_of_days
 from warmup.tui.key_screen import bindings
 from warmup.tui.offering import Offering
+from warmup.tui.paint import Look
 from warmup.tui.panes import ScriptPane, Stage
 from warmup.tui.parts import Seen, View
 from warmup.tui.script import Script
@@ -146,7 +147,9 @@ class MorningScreen(Offering):
 
     def show(self) -> None:
         """The opening, the prompt, or the close."""
-        state = self.state
+        state, look = self.state, Look(self.work.context.family.theme)
+        if self.app.theme != look.theme:
+            self.app.theme = look.theme
         if state is not self._shown:
             self._shown = state
             self.work.bounces.opened_a_page()
@@ -236,7 +239,7 @@ class MorningScreen(Offering):
         match action:
             case "undo":
                 self.work.undo()
-            case "unlocked" | "menu" | "another" | "wind_down" | "story" | "review" | "paper":
+            case "unlocked" | "menu" | "another" | "wind_down" | "story" | "review" | "paper" | "settings":
                 self.open_page(action, session)
             case _ if self.state is State.OPENING:
                 self.work.said = AT_THE_OPENING[action](session)

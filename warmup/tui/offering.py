@@ -11,6 +11,7 @@ from warmup.tui.key_screen import KeyScreen
 from warmup.tui.workspace import Workspace
 
 if TYPE_CHECKING:
+    from warmup.config.family import Family
     from warmup.session.summary import Closing
 
 _PICKED = frozenset({"just", "swap", "hold", "known", "short", "stop", "rough"})
@@ -113,6 +114,10 @@ class Offering(KeyScreen[object]):
                     self.open(PastScreen(self.work, days), self._type_in)
                 else:
                     self.work.said = "There is no morning before today."
+            case "settings":
+                from warmup.tui.settings import SettingsScreen
+
+                self.open(SettingsScreen(self.work), self._take_settings)
             case "another":
                 from warmup.tui.another import AnotherScreen
 
@@ -139,6 +144,11 @@ class Offering(KeyScreen[object]):
 
             self.work.context.forget()
             self.open(PaperScreen(self.work, dt.date.fromisoformat(date)))
+
+    def _take_settings(self, family: "Family | None") -> None:
+        """Keep the settings that were saved on their page."""
+        if family is not None:
+            self.attempt(lambda: self.work.settle(family))
 
     def _entries(self, names: Sequence[str]) -> list[Action]:
         return [self._named(BY_ID[name]) for name in names]

@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from typing import NamedTuple
 
+from warmup.config.family import Family
 from warmup.journal.journal import Journal
 from warmup.model import DayKind, ItemId
 from warmup.session import undoing
@@ -108,7 +109,8 @@ class Workspace:
         if self._day_undone:
             # What day it is was said anew: as long as nothing is marked, its prompts are chosen for that.
             self._day_undone = ""
-            self.session.choose_again()
+            if not self.session.choose_again():
+                self.session.fit_house()
         return self.session
 
     def keep(self, what: str, work: Callable[[], None], **said: object) -> None:
@@ -127,9 +129,25 @@ class Workspace:
         else:
             undone = undoing.undo_day(self.context, self.journal)
         self.said = f"Undone: {undone.words}." if undone else "Nothing to undo."
-        if undone and undone.what in (undoing.DAYS, undoing.EXTRA, undoing.CALENDAR):
+        if undone and undone.what in (undoing.DAYS, undoing.EXTRA, undoing.CALENDAR, undoing.SETTINGS):
             self.session, self._day_undone = None, undone.what
             self.start_over()
+
+    def settle(self, family: Family) -> None:
+        """Keep changed settings, so that they can be taken back as one, and say which they were.
+
+        Where a morning is chosen by them, today's is chosen anew while nothing is marked; later what this
+        house lacks is not asked.
+        """
+        from warmup.session.settings_form import changed, chosen_anew
+
+        context, before = self.context, self.context.family
+        self.keep(undoing.SETTINGS, lambda: context.editor.change(family))
+        said = changed(before, context.family)
+        if chosen_anew(before, context.family):
+            self.session, self._day_undone = None, undoing.SETTINGS
+            self.start_over()
+        self.said = "" if context.editor.unsaved else said
 
     def _is_the_family_s(self) -> bool:
         """Whether what undo would take back changed the family, which a guest does not."""
