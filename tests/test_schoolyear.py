@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from tests.bank import reference
 from warmup.model import Countdown, DayKind
-from warmup.schoolyear import SchoolYear, school_year
+from warmup.schoolyear import SchoolYear, lessons_from, school_year
 from warmup.text import LAST_YEAR
 
 DAYS = st.dates(dt.date(2020, 1, 1), dt.date(2060, 12, 31))
@@ -335,3 +335,66 @@ def test_no_morning_comes_after_the_last_day(year: SchoolYear, last: dt.date) ->
     cut = school_year(first, weekdays, last_day=last)
     assert cut.mornings == tuple(day for day in whole.mornings if day <= last)
     assert school_year(first, weekdays, last_day=whole.mornings[-1]) == whole
+
+
+@st.composite
+def lessons(rng: st.DrawFn) -> tuple[int, tuple[int, ...], tuple[int, ...]]:
+    """The week a family began in, and weeks it holds and skips."""
+    first = rng(st.integers(1, 36))
+    some = st.lists(st.integers(first, 36), max_size=6).map(tuple)
+    return first, rng(some), rng(some)
+
+
+@pytest.mark.slow
+@given(lessons(), WEEKDAYS, st.integers(-20, 290), st.integers(1, 36))
+def test_today_is_in_the_week_that_the_family_says(
+    begun: tuple[int, tuple[int, ...], tuple[int, ...]], weekdays: set[int], later: int, week: int
+) -> None:
+    """Whatever was held and skipped before, and at the same place in the week."""
+    first, held, skipped = begun
+    free = [(MONDAY + 40 * ONE, MONDAY + 52 * ONE)]
+    today = MONDAY + later * ONE
+    was = school_year(MONDAY, weekdays, free, first_week=first, held=held, skipped=skipped)
+    long = school_year(MONDAY, weekdays, free, first_week=first, held=(36,) * 100)
+    at = long.school_week(today)
+    found = lessons_from(was.weeks, first, at, week)
+    assert (found is None) == (week < first)
+    if found is None:
+        return
+    year = school_year(MONDAY, weekdays, free, first_week=first, held=found[0], skipped=found[1])
+    morning = year.morning(today)
+    assert morning.week == week and morning.school_day == long.morning(today).school_day
+    assert morning.index == long.index_of(today)
+    before, after = was.weeks, year.weeks
+    if was.morning(today).week == week and at < len(before):
+        assert after == before, "what is so already stays"
+    elif week > was.week_at(at * was.mornings_a_week):
+        assert after[:at] == before[:at], "the lessons that were stay"
+        assert [each for each in after[at:] if each > week] == [each for each in before if each > week]
+    else:
+        assert [each for each in after if each != week] == [each for each in before if each != week]
+
+
+@pytest.mark.parametrize(
+    ("at", "week", "held", "skipped"),
+    [
+        (9, 10, (), ()),
+        (9, 13, (), (10, 11, 12)),
+        (9, 8, (8, 8), ()),
+        (0, 3, (), (1, 2)),
+        (38, 36, (36, 36, 36), ()),
+    ],
+)
+def test_the_weeks_that_are_skipped_or_held_written_out_by_hand(
+    at: int, week: int, held: tuple[int, ...], skipped: tuple[int, ...]
+) -> None:
+    """The tenth school week is 9 from 0."""
+    assert lessons_from(tuple(range(1, 37)), 1, at, week) == (held, skipped)
+
+
+def test_a_week_that_was_held_gives_up_its_repeats_first_and_a_skipped_one_comes_back() -> None:
+    weeks = (1, 2, 3, 3, 3, 4, *range(6, 37))
+    assert lessons_from(weeks, 1, 3, 4) == ((), (5,))
+    assert lessons_from(weeks, 1, 3, 5) == ((), (4,))
+    assert lessons_from(weeks, 1, 6, 5) == ((3, 3), ())
+    assert lessons_from(weeks, 2, 6, 1) is None and lessons_from(weeks, 1, 6, 37) is None

@@ -9,6 +9,7 @@ no time zones, so no day has 23 hours here.
 
 import datetime as dt
 from bisect import bisect_left, bisect_right
+from collections import Counter
 from collections.abc import Collection, Iterable, Iterator
 from heapq import merge
 from itertools import groupby, islice, takewhile
@@ -122,6 +123,11 @@ class SchoolYear(NamedTuple):
             animal=animal,
         )
 
+    def school_week(self, date: dt.date) -> int:
+        """The place in ``weeks`` of the school week of a date, whose week :meth:`morning` says."""
+        passed = self.before + bisect_right(self.mornings, date)
+        return max(passed - 1, self.before) // self.mornings_a_week
+
     def between(self, first: dt.date, end: dt.date) -> tuple[dt.date, ...]:
         """The planned mornings from ``first`` up to but not on ``end``."""
         return self.mornings[bisect_left(self.mornings, first) : bisect_left(self.mornings, end)]
@@ -184,6 +190,29 @@ def _lesson_weeks(first: int, held: Collection[int], skipped: Collection[int]) -
         for _ in range(week not in skipped and 1 + sum(each == week for each in held))
     ]
     return (*past, *(to_come or [WEEKS]))
+
+
+def lessons_from(
+    weeks: tuple[int, ...], first: int, at: int, week: int
+) -> tuple[tuple[int, ...], tuple[int, ...]] | None:
+    """The weeks to hold and to skip so that the school week ``at`` has the lessons of ``week``.
+
+    ``weeks`` and ``at`` are those of :attr:`SchoolYear.weeks`, of a family that began in the week ``first``.
+    Lessons that are further on skip the weeks just before: all that stood from ``at`` on and before ``week``
+    goes, a held week's repeats first of all. Lessons that are further back hold ``week`` until then, and what
+    comes after it moves on as it stands. None for a week before ``first``, or one past the last.
+    """
+    if not first <= week <= WEEKS:
+        return None
+    begins, ends = bisect_left(weeks, week), bisect_right(weeks, week)
+    if begins > at:
+        found = [*weeks[:at], *([] if begins < ends else [week]), *weeks[begins:]]
+    else:
+        found = [*weeks[:ends], *[week] * (at + 1 - ends), *weeks[ends:]]
+    counts = Counter(found)
+    lessons = range(first, WEEKS + 1)
+    held = tuple(each for each in lessons for _ in range(counts[each] - 1))
+    return held, tuple(each for each in lessons if not counts[each])
 
 
 def _weekly(first: dt.date, weekdays: Collection[int]) -> Iterator[dt.date]:
