@@ -1,6 +1,5 @@
 """What is wrong with the year plan and the shapes of a morning: for ``warmup check`` alone."""
 
-from collections import Counter
 from collections.abc import Iterator, Mapping
 
 from warmup import renames
@@ -21,6 +20,7 @@ from warmup.config.plan import (
     week_at,
     weeks_in,
 )
+from warmup.config.plan_fit import A_WEEK, IN_WEEK_1, Fault, Misfit, misfits
 from warmup.config.toml_file import Document, FileProblem
 from warmup.model import LevelId, level_id, skill_and_key
 from warmup.schoolyear import WEEKS, WEEKS_A_QUARTER
@@ -30,8 +30,7 @@ from warmup.text import shown
 _FIXED = {"weeks": WEEKS, "weeks_a_quarter": WEEKS_A_QUARTER, "review_every": 5}
 """Keys whose value can't be changed. The last is of an older form of the file: it means the review weeks of
 the file that came with the program."""
-_A_WEEK, _IN_WEEK_1 = 5, 6
-"""How many levels may open in a week, and in the first."""
+_SOMETHING_NEW = "a week in which something new may come"
 
 
 def check_plan(places: Places) -> list[FileProblem]:
@@ -80,9 +79,7 @@ def _check_year(file: Document, own: bool) -> list[FileProblem]:
     if own and not is_whole(file):
         weeks = {**dict(weeks_in(shipped(), own=False)), **weeks}
     if not _older(file):
-        problems += _quiet_weeks(file, weeks, reviews, last)
-        problems += _crowded(file, weeks)
-        problems += _order(file, weeks)
+        problems += (_misfit(file, misfit, last) for misfit in misfits(weeks, reviews, last))
         problems += _left_out(file, weeks, own) if is_whole(file) or not own else ()
     if not problems:
         weeks_in(file, own)
@@ -114,34 +111,20 @@ def _way(file: Document, level: LevelId) -> tuple[str, str, str]:
     return "skills", *rows_today(file).get(level, skill_and_key(level))
 
 
-def _quiet_weeks(
-    file: Document, weeks: Mapping[LevelId, int], reviews: tuple[int, ...], last: int
-) -> Iterator[FileProblem]:
-    for level, week in weeks.items():
-        if week in reviews or week >= last:
-            reason = "a review week" if week in reviews else f"and nothing new comes from week {last} on"
-            yield file.problem(
-                _way(file, level), "a week in which something new may come", f"{week}, {reason}"
-            )
-
-
-def _crowded(file: Document, weeks: Mapping[LevelId, int]) -> Iterator[FileProblem]:
-    """Weeks with more new levels than a child can take up, each told at the last of its levels."""
-    for week, number in sorted(Counter(weeks.values()).items()):
-        if number > (_IN_WEEK_1 if week == 1 else _A_WEEK):
-            level = [name for name, at in weeks.items() if at == week][-1]
-            expected = f"at most {_A_WEEK} new levels a week ({_IN_WEEK_1} in week 1)"
-            yield file.problem(_way(file, level), expected, f"{number} in week {week}")
-
-
-def _order(file: Document, weeks: Mapping[LevelId, int]) -> Iterator[FileProblem]:
-    for skill in SKILLS.values():
-        for level in skill.levels:
-            name = level_id(skill.id, level.key)
-            for base in map(LevelId, level.stands_on):
-                if weeks.get(base, 0) > weeks.get(name, WEEKS):
-                    expected = f"week {weeks[base]} or later (it stands on {base})"
-                    yield file.problem(_way(file, name), expected, str(weeks[name]))
+def _misfit(file: Document, misfit: Misfit, last: int) -> FileProblem:
+    """What is said of a level that does not fit its week."""
+    week = misfit.week
+    match misfit.fault:
+        case Fault.REVIEW:
+            expected, found = _SOMETHING_NEW, f"{week}, a review week"
+        case Fault.NOTHING_NEW:
+            expected, found = _SOMETHING_NEW, f"{week}, and nothing new comes from week {last} on"
+        case Fault.CROWDED:
+            expected = f"at most {A_WEEK} new levels a week ({IN_WEEK_1} in week 1)"
+            found = f"{misfit.opens} in week {week}"
+        case Fault.ORDER:
+            expected, found = f"week {misfit.base_week} or later (it stands on {misfit.base})", str(week)
+    return file.problem(_way(file, misfit.level), expected, found)
 
 
 def _left_out(file: Document, weeks: Mapping[LevelId, int], own: bool) -> Iterator[FileProblem]:

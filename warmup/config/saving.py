@@ -266,7 +266,9 @@ def _child(table: Any, old: Child, new: Child) -> None:
     if before == after:
         return
     if "taught" not in table:
-        _add(table, "taught", tomlkit.inline_table() if isinstance(table, InlineTable) else tomlkit.table())
+        add_key(
+            table, "taught", tomlkit.inline_table() if isinstance(table, InlineTable) else tomlkit.table()
+        )
     taught = table["taught"]
     if list(taught) != list(before):
         # Items by names of before: today's take their places.
@@ -352,10 +354,10 @@ def _set(table: Any, old: Mapping[str, Any], new: Mapping[str, Any]) -> None:
         elif key in table:
             table[key] = value
         else:
-            _add(table, key, value)
+            add_key(table, key, value)
 
 
-def _add(table: Any, key: str, value: Any) -> None:
+def add_key(table: Any, key: str, value: Any) -> None:
     """Add a key after the last one, and before what stands above the next heading."""
     if isinstance(table, Table):
         above = _taken_above(table)
@@ -417,7 +419,7 @@ def _change(
     for each in come:
         _append(rows, form(each, not isinstance(rows, AoT)))
     if key not in table:
-        _add(table, key, rows)
+        add_key(table, key, rows)
     for index in reversed(gone):
         above = _taken_above(rows[index]) if isinstance(rows, AoT) else []
         del rows[index]
