@@ -1,28 +1,31 @@
 """What the adult decides on the way, in family.toml at once: days off, levels held back, a pause, a theme."""
 
 import datetime as dt
-from collections.abc import Collection
+from collections.abc import Collection, Iterator
 from dataclasses import replace
 from pathlib import Path
 
 from warmup.config import family as families
-from warmup.config.family import Child, Family, year_of
+from warmup.config.family import Child, CountdownRule, Family, year_of
 from warmup.config.toml_file import FileProblem
 from warmup.model import ItemId, LevelId
+
+_DAY = dt.timedelta(1)
 
 
 class FamilyEditor:
     """The family as it is now, one of its children, and the only way to change either.
 
-    ``year`` is the family's school year. ``unsaved`` says in a sentence why what was decided last is not in
-    the file; ``changed`` is the family before and after the last change, as it was asked for.
+    ``year`` is the family's school year. ``saves`` says whether there is a file to keep changes in.
+    ``unsaved`` says in a sentence why what was decided last is not in the file; ``changed`` is the family
+    before and after the last change, as it was asked for.
     """
 
-    __slots__ = ("_in_file", "_path", "_saves", "changed", "child", "family", "unsaved", "year")
+    __slots__ = ("_in_file", "_path", "changed", "child", "family", "saves", "unsaved", "year")
 
     def __init__(self, path: Path, family: Family, child: Child, *, saves: bool = True) -> None:
         """``saves`` says whether there is a file at ``path`` to keep changes in."""
-        self._path, self._saves = path, saves
+        self._path, self.saves = path, saves
         self._in_file: Family | None = family
         self.family, self.child, self.year = family, child, year_of(family, child)
         self.unsaved = ""
@@ -46,9 +49,42 @@ class FamilyEditor:
         else:
             self.change(self.family._replace(held_weeks=longer, skipped_weeks=none))
 
-    def count(self, today: dt.date) -> None:
-        """Today counts as a school morning, though it was not planned."""
-        self.change(self.family._replace(extra=tuple(sorted({*self.family.extra, today}))))
+    def count(self, date: dt.date) -> None:
+        """A date counts as a school morning, though it was not planned."""
+        self.change(self.family._replace(extra=tuple(sorted({*self.family.extra, date}))))
+
+    def no_school(self, first: dt.date, last: dt.date) -> None:
+        """No school from ``first`` to ``last``, both included; a morning held besides is none any more."""
+        extra = tuple(day for day in self.family.extra if not first <= day <= last)
+        off = self.family.off
+        if any(day.weekday() in self.family.weekdays for day in _days(first, last)):
+            off = tuple(sorted({*off, (first, last)}))
+        self.change(self.family._replace(off=off, extra=extra))
+
+    def have_school(self, first: dt.date, last: dt.date) -> None:
+        """School after all on the school weekdays from ``first`` to ``last``, and on a single other day too.
+
+        What was off before them and after them stays so.
+        """
+        if first == last and first.weekday() not in self.family.weekdays:
+            self.count(first)
+            return
+        off: list[tuple[dt.date, dt.date]] = []
+        for begins, ends in self.family.off:
+            # What neither reaches before nor behind is off no more.
+            if begins < first:
+                off.append((begins, min(ends, first - _DAY)))
+            if ends > last:
+                off.append((max(begins, last + _DAY), ends))
+        self.change(self.family._replace(off=tuple(sorted(dict.fromkeys(off)))))
+
+    def count_down(self, rule: CountdownRule | None, before: CountdownRule | None = None) -> None:
+        """Look forward to a day; ``before`` is what stood there, which goes or is called otherwise now."""
+        rules = [each for each in self.family.countdowns if each != before]
+        at = self.family.countdowns.index(before) if before in self.family.countdowns else len(rules)
+        if rule is not None and rule not in rules:
+            rules.insert(at, rule)
+        self.change(self.family._replace(countdowns=tuple(rules)))
 
     def take_off(self, stretches: Collection[tuple[dt.date, dt.date]]) -> None:
         """These stretches are off as well, both ends included."""
@@ -61,9 +97,14 @@ class FamilyEditor:
         held = {*self.child.held, level} if back else {*self.child.held} - {level}
         self._keep(replace(self.child, held=tuple(sorted(held))))
 
-    def open_early(self, level: LevelId) -> None:
-        """Let a level come before its week."""
-        self._keep(replace(self.child, opened=tuple(sorted({*self.child.opened, level}))))
+    def open_early(self, level: LevelId, *, early: bool = True) -> None:
+        """Let a level come before its week, held back or not, or no longer before it."""
+        child = self.child
+        if early:
+            held = tuple(each for each in child.held if each != level)
+            self._keep(replace(child, held=held, opened=tuple(sorted({*child.opened, level}))))
+        else:
+            self._keep(replace(child, opened=tuple(each for each in child.opened if each != level)))
 
     def taught(self, item: ItemId, today: dt.date, *, again: bool = True) -> None:
         """The item was taught again today, or it was not after all."""
@@ -104,7 +145,7 @@ class FamilyEditor:
         saved the morning goes on with the family given, and the next change tries again.
         """
         self.changed = self.family, family
-        if self._saves:
+        if self.saves:
             try:
                 family = families.save(self._path, family, self._in_file)
                 self._in_file, self.unsaved = family, ""
@@ -116,3 +157,8 @@ class FamilyEditor:
             (each for each in family.children if each.journal_name == self.child.journal_name), self.child
         )
         self.year = year_of(family, self.child)
+
+
+def _days(first: dt.date, last: dt.date) -> Iterator[dt.date]:
+    for later in range((last - first).days + 1):
+        yield first + later * _DAY

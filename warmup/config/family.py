@@ -22,7 +22,7 @@ PLACEHOLDER = "Sunshine"
 """The nickname a child has until the family gives one."""
 _MOST_TAUGHT = 1000
 _MOST_CHILDREN = 30
-_MOST_HELD = 100
+MOST_HELD = 100
 """The longest list of weeks held or skipped."""
 
 
@@ -278,7 +278,7 @@ def _in_own_weeks(file: Document, n: int, child: Child) -> Child:
 def _weeks(file: Document, *way: str | int) -> tuple[int, ...]:
     """A list of weeks in their order; one may be named more than once."""
     return tuple(
-        sorted(file.whole(*way, n, least=1, most=WEEKS) for n in range(file.length(*way, most=_MOST_HELD)))
+        sorted(file.whole(*way, n, least=1, most=WEEKS) for n in range(file.length(*way, most=MOST_HELD)))
     )
 
 

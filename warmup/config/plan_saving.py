@@ -2,7 +2,7 @@
 
 The file is read again, edited by ``tomlkit`` so that remarks and order stay, and must then say what was asked
 for before it takes the place of the old one. Where there is none, one is made that lies over the year that
-came along. A file that can't be read, or that says something else afterwards, is left as it is.
+came along. A file that can't be read, or that says something else afterward, is left as it is.
 """
 
 import tomllib

@@ -17,7 +17,19 @@ from warmup.engine.curriculum import Curriculum, curriculum
 from warmup.engine.eligibility import Adjustments, Eligible
 from warmup.engine.memory import Knowledge, fold
 from warmup.journal.journal import Journal
-from warmup.model import OWN_SKILL, Asked, DayKind, Item, ItemId, Morning, Plan, Routine, Shape, is_own
+from warmup.model import (
+    OWN_SKILL,
+    Asked,
+    DayKind,
+    Item,
+    ItemId,
+    LevelId,
+    Morning,
+    Plan,
+    Routine,
+    Shape,
+    is_own,
+)
 from warmup.schoolyear import SchoolYear
 
 if TYPE_CHECKING:
@@ -164,6 +176,21 @@ class Context:
         then = Context(self.places, self.editor, date, *kept)
         then.know(then.knew_before_today())
         return then
+
+    def move_level(self, level: LevelId, week: int) -> None:
+        """Let a level open in another week from now on: written into the family's own year.toml at once.
+
+        FileProblem, and nothing has changed, where that can't be.
+        """
+        from warmup.config.plan_saving import move_level  # few mornings change the year
+
+        if self.editor.saves:
+            move_level(self.places, level, week)
+            self.plan = load_plan(self.places)
+        else:
+            self.plan = self.plan._replace(weeks={**self.plan.weeks, level: week})
+        self._items, self._curriculum, self._reviews = (), None, None
+        self.forget()
 
     def turn_to(self, today: dt.date) -> None:
         """It is another day now."""

@@ -8,13 +8,26 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any, NamedTuple
 
-from warmup.config.family import Family
+from warmup.config.family import CountdownRule, Family
 from warmup.config.toml_file import LONGEST_NAME
 from warmup.text import clean, visible
 
 _OF_FAMILY = (
-    *("first_day", "first_week", "held_weeks", "skipped_weeks", "last_day", "settled", "off", "extra"),
-    *("weekdays", "theme", "answers_shown", "pennies", "adult", "animal", "prompts", "toddler", "without"),
+    *("first_day", "first_week", "held_weeks", "skipped_weeks", "last_day", "settled"),
+    *(
+        "off",
+        "extra",
+        "countdowns",
+        "weekdays",
+        "theme",
+        "answers_shown",
+        "pennies",
+        "adult",
+        "animal",
+        "prompts",
+        "toddler",
+        "without",
+    ),
 )
 _OF_CHILD = (
     *("nickname", "held", "opened", "taught", "paused", "reads"),
@@ -23,7 +36,7 @@ _OF_CHILD = (
 """The fields by the names they have in the log of actions."""
 _ATTRIBUTES = {"settled": "known_until"}
 """Those that have another name in :class:`Family`."""
-_LISTS = ("off", "extra", "held", "opened", "taught", "without")
+_LISTS = ("off", "extra", "held", "opened", "taught", "countdowns", "without")
 
 
 class FamilyChange(NamedTuple):
@@ -94,7 +107,8 @@ def _back(change: FamilyChange, current: Any) -> Any:
         return was if current == now else current
     kept = [each for each in current if each in was or each not in now]
     back = [each for each in was if each not in now and each not in kept]
-    return tuple(sorted([*kept, *back]))
+    # Days to look forward to stand in the order in which they were written.
+    return tuple([*kept, *back] if change.field == "countdowns" else sorted([*kept, *back]))
 
 
 def _plain(value: object) -> Any:
@@ -131,6 +145,8 @@ def _value(field: str, plain: Any) -> Any:
             return None if plain is None else dt.date.fromisoformat(plain)
         case "off":
             return tuple((dt.date.fromisoformat(a), dt.date.fromisoformat(b)) for a, b in plain)
+        case "countdowns":
+            return tuple(_rule(*each) for each in plain)
         case "extra":
             return tuple(map(dt.date.fromisoformat, plain))
         case "taught":
@@ -153,6 +169,10 @@ def _weekdays(plain: Any) -> tuple[int, ...]:
     if not days or list(days) != sorted({*days}) or not 0 <= days[0] <= days[-1] <= 6:
         raise ValueError(f"no school weekdays: {plain!r}")
     return days
+
+
+def _rule(name: Any, date: Any, yearly: Any) -> CountdownRule:
+    return CountdownRule(str(name), None if date is None else dt.date.fromisoformat(date), str(yearly))
 
 
 def _number(plain: Any) -> int:

@@ -305,7 +305,7 @@ class Session(Writing):
         before = undoing.before_of(row)
         if undoing.items_after(row) not in (None, self.items):
             raise CannotUndo
-        undoing.put_back(self.context, before.family)
+        undoing.put_back(self.context, before)
         change, routine = self._put_back(before)
         self._write(change, Action(undoing.UNDO, row.position, takes_back=row.id), routine)
         self._stopped = self._stopped and before.routine is None

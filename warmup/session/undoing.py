@@ -12,7 +12,8 @@ from typing import Any, NamedTuple
 from warmup.journal.journal import NOT_BEGUN, Action, ActionRow, Journal
 from warmup.journal.routine_json import routine_from, routine_text
 from warmup.journal.rows import MARKS, MarkRow
-from warmup.model import Mark, Routine
+from warmup.model import LevelId, Mark, Plan, Routine
+from warmup.schoolyear import WEEKS as LAST_WEEK
 from warmup.session.context import Context
 from warmup.session.family_changes import FamilyChange, changes_between, read_changes, taken_back
 
@@ -40,6 +41,13 @@ REST = "rest"
 PAPER = "paper"
 COUNTS = "counts"
 SETTINGS = "settings"
+WEEKS = "weeks"
+OFF = "off"
+SCHOOL = "school"
+COUNTDOWN = "countdown"
+EARLY = "early"
+NOT_EARLY = "not_early"
+MOVE = "move"
 UNDO = "undo"
 
 MARK_WORDS = {
@@ -72,6 +80,13 @@ _WORDS = {
     PAPER: "the marks from paper",
     COUNTS: "it counts as a school day",
     SETTINGS: "the settings",
+    WEEKS: "the weeks of the lessons",
+    OFF: "the day off",
+    SCHOOL: "school after all",
+    COUNTDOWN: "the day to look forward to",
+    EARLY: "opened early",
+    NOT_EARLY: "not opened early",
+    MOVE: "moved to another week",
 }
 NO_LONGER = "The morning has changed since: this can’t be undone."
 
@@ -87,6 +102,14 @@ class Undone(NamedTuple):
     words: str
 
 
+class LevelMove(NamedTuple):
+    """A level that was moved in the year plan, with its week before and after."""
+
+    level: LevelId
+    was: int
+    now: int
+
+
 class Before(NamedTuple):
     """How what an action changed was before it; what is None or empty it left alone.
 
@@ -100,6 +123,7 @@ class Before(NamedTuple):
     rough: bool | None = None
     closed: bool | None = None
     family: tuple[FamilyChange, ...] = ()
+    moved: LevelMove | None = None
 
     def text(self) -> str:
         """The JSON for the log."""
@@ -115,6 +139,7 @@ class Before(NamedTuple):
             "rough": self.rough,
             "closed": self.closed,
             "family": [list(change) for change in self.family],
+            "moved": self.moved and list(self.moved),
         }
         return _json({key: value for key, value in data.items() if value not in (None, {}, [])})
 
@@ -132,6 +157,7 @@ def before_of(row: ActionRow) -> Before:
             _flag(data.get("rough")),
             _flag(data.get("closed")),
             read_changes(data.get("family", [])),
+            _level_move(*data["moved"]) if "moved" in data else None,
         )
     except (ValueError, TypeError, AttributeError, KeyError, RecursionError) as error:
         raise CannotUndo from error
@@ -171,9 +197,13 @@ def newest(journal: Journal, child: str, date: dt.date, session: int = 0) -> Act
     return row if row is not None and row.session in (0, session) else None
 
 
-def put_back(context: Context, changes: Sequence[FamilyChange]) -> None:
-    """Take an action's changes of the family back."""
-    family = taken_back(context.family, changes)
+def put_back(context: Context, before: Before) -> None:
+    """Take an action's changes of the family and of the year plan back."""
+    moved = before.moved
+    # A level that something else moved since stays where it is.
+    if moved is not None and context.plan.weeks.get(moved.level) == moved.now:
+        context.move_level(moved.level, moved.was)
+    family = taken_back(context.family, before.family)
     if family != context.family:
         context.editor.change(family)
 
@@ -183,7 +213,7 @@ def undo_day(context: Context, journal: Journal) -> Undone | None:
     row = newest(journal, context.child.journal_name, context.today)
     if row is None:
         return None
-    put_back(context, before_of(row).family)
+    put_back(context, before_of(row))
     journal.log(context.child.journal_name, context.today, 0, Action(UNDO, takes_back=row.id))
     return Undone(row.what, words(row))
 
@@ -204,10 +234,30 @@ def logged(
     said: Mapping[str, object],
     session: int = 0,
 ) -> None:
-    """Do what changes the family, and log what it changed."""
-    before = Before(family=family_changed(context, work))
+    """Do what changes the family or moves a level of the plan, and log what it changed."""
+    plan = context.plan
+    changes = family_changed(context, work)
+    before = Before(family=changes, moved=_moved(plan, context.plan, said))
     action = Action(what, before=before.text(), after=after_text(said))
     journal.log(context.child.journal_name, context.today, session, action)
+
+
+def _moved(before: Plan, after: Plan, said: Mapping[str, object]) -> LevelMove | None:
+    """What an action on a level did to its week; what its file was edited to meanwhile is no part of it."""
+    level = LevelId(str(said.get("level")))
+    if before is after or level not in before.weeks or level not in after.weeks:
+        return None
+    return LevelMove(level, before.weeks[level], after.weeks[level])
+
+
+def _level_move(level: object, was: object, now: object) -> LevelMove:
+    return LevelMove(LevelId(str(level)), _week(was), _week(now))
+
+
+def _week(value: object) -> int:
+    if type(value) is not int or not 1 <= value <= LAST_WEEK:
+        raise ValueError(f"no week: {value!r}")
+    return value
 
 
 def _mark_row(mark: object, cue: object, adult: object, from_memory: object) -> MarkRow:
