@@ -20,7 +20,7 @@ from tests.config import calendars
 from tests.household import FAMILY, OPENING, TODAY, StandingClock, context_at, lived, start_fixed, start_own
 from tests.pictures.examples import EXAMPLES
 from warmup.cli import days
-from warmup.config.family import Child, Family, default, year_of
+from warmup.config.family import Child, CountdownRule, Family, default, year_of
 from warmup.model import Mark
 from warmup.tui.actions import State, actions_of
 from warmup.tui.app import WarmupApp
@@ -159,6 +159,24 @@ def _on_paper_on_a_sunday(home: Path, clock: StandingClock) -> WarmupApp:
     return _on_paper(home, clock, dt.date(2027, 2, 28))
 
 
+_LIVED = FAMILY._replace(
+    off=((dt.date(2026, 12, 21), dt.date(2027, 1, 1)), (dt.date(2026, 9, 7), dt.date(2026, 9, 7))),
+    held_weeks=(12,),
+    skipped_weeks=(20,),
+    extra=(dt.date(2027, 3, 6),),
+    countdowns=(CountdownRule("the lake", dt.date(2027, 3, 13)),),
+)
+"""A year with a break, a holiday, a held and a skipped week, a Saturday and a day to look forward to."""
+
+
+def _year(home: Path, clock: StandingClock) -> WarmupApp:
+    return _morning(home, clock, _LIVED)
+
+
+def _year_light(home: Path, clock: StandingClock) -> WarmupApp:
+    return _morning(home, clock, _LIVED._replace(theme="light"))
+
+
 def scenes() -> Iterator[Scene]:
     """Every screen there is."""
     yield Scene("welcome", _welcome)
@@ -200,6 +218,16 @@ def scenes() -> Iterator[Scene]:
     yield Scene("on-paper", _on_paper, ("paper_fluent", "paper_hesitated", "paper_not_yet", "paper_left"))
     yield Scene("on-paper-on-a-sunday", _on_paper_on_a_sunday, ("paper_fluent", "undo"))
     yield Scene("midnight", _morning, ("next",), midnight=True)
+    yield Scene("year", _year, ("year",))
+    yield Scene("year-light", _year_light, ("year",))
+    yield Scene("year-hold", _year, ("year", "column_right", "hold_week"))
+    yield Scene("year-week", _year, ("year", "zoom", *["line_down"] * 5))
+    yield Scene("year-level-moved", _year, ("year", "zoom", *["line_down"] * 5, "move_level"))
+    yield Scene("year-day", _year, ("year", "zoom", "zoom"))
+    yield Scene(
+        "year-days-off", _year, ("year", "zoom", "zoom", "days_on", "from_day", "days_on", "day_after")
+    )
+    yield Scene("year-countdown", _year, ("year", "zoom", "zoom", *["day_after"] * 12, "countdown"))
     for action in actions_of((State.PROMPT,)):
         if action.id != "quit":
             yield Scene(f"prompt-then-{action.id}", _morning, ("fluent", action.id))

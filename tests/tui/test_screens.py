@@ -35,8 +35,9 @@ Clock = Callable[[], dt.datetime]
 SIZES = ((40, 12), (60, 20), (80, 24), (120, 36), (160, 45))
 TUI = Path(warmup.__file__).parent / "tui"
 PAGES = (
-    "another", "calendar_days", "counts", "days", "guest", "help", "menu", "midnight", "on_paper", "past",
-    "reads", "review", "settings", "story", "unlocked", "welcome", "wind_down",
+    "another", "calendar_days", "countdown", "counts", "days", "guest", "help", "menu", "midnight",
+    "move_level", "on_paper", "past", "reads", "review", "settings", "story", "unlocked", "welcome",
+    "wind_down", "year", "year_day", "year_week",
 )  # fmt: skip
 
 
@@ -66,11 +67,12 @@ def test_the_morning_s_two_states_share_their_keys() -> None:
     assert "full_stop" in keys and "tab" in keys
 
 
-@pytest.mark.parametrize(
-    "state", [state for state in State if state not in (State.FORM, State.GUEST, State.SETTINGS)]
-)
+TYPED = (State.FORM, State.GUEST, State.COUNTDOWN, State.SETTINGS)
+
+
+@pytest.mark.parametrize("state", [state for state in State if state not in TYPED])
 def test_every_state_can_be_worked_with_either_hand(state: State) -> None:
-    """In the form and in a name letters are typed, with both; what has no key is in the menu, which has."""
+    """In the form and in names letters are typed, with both; what has no key is in the menu, which has."""
     for action in actions_of((state,)):
         if not action.every_key:
             assert action.menu
@@ -238,7 +240,8 @@ async def test_the_menu_of_the_close_has_only_what_goes_there(app: WarmupApp) ->
     async with app.run_test(size=(80, 24)) as pilot:
         await press(pilot, *["right"] * 5, "full_stop")
         assert names(app) == [
-            "The day", "what may be asked", "nothing new until I say", "a morning on paper", "a rough day",
+            "The day", "what may be asked", "the year", "nothing new until I say", "a morning on paper",
+            "a rough day",
             "The program", "dark, light, contrast", "settings", "the other hand’s keys", "all keys", "quit",
         ]  # fmt: skip
 

@@ -92,6 +92,8 @@ def _do(arguments: SimpleNamespace, clock: Clock, places: "Places", aside: str =
             printing.why(arguments, clock, places)
         case "catalogue":
             printing.catalogue(arguments, places)
+        case "year":
+            printing.year(arguments, clock, places)
         case "merge":
             from warmup.cli.merging import merge
 

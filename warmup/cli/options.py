@@ -187,6 +187,11 @@ def _ask(ask: argparse.ArgumentParser) -> None:
     _form(ask)
 
 
+def _year(year: argparse.ArgumentParser) -> None:
+    year.add_argument("--json", action="store_true", help="JSON, with every morning and day off")
+    year.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="whose year")
+
+
 def _catalogue(catalogue: argparse.ArgumentParser) -> None:
     catalogue.add_argument("--json", action="store_true", help="JSON, with every item in one list")
 
@@ -251,6 +256,7 @@ COMMANDS = (
     Command("more", "list the other commands", everyday=True),
     Command("ask", "print prompts of any kind", _ask),
     Command("why", "tell an item's whole story: its marks, how long it rests, when it is due", _why),
+    Command("year", "print the year: its weeks, days off and what opens when", _year),
     Command("days", "list the days off ahead, or take days off out of a calendar file (.ics)", _days),
     Command("catch-up", "type in the marks of a morning that was done on paper", _catch_up),
     Command("catalogue", "list everything that can be asked, and when it unlocks", _catalogue),

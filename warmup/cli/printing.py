@@ -1,4 +1,4 @@
-"""The commands that print: routines, prompts, an item's story, the catalogue, findings. None writes."""
+"""The commands that print: routines, prompts, a story, the year, the catalogue, findings. None writes."""
 
 import datetime as dt
 import json
@@ -204,6 +204,19 @@ def more() -> None:
     from warmup.cli.options import more_lines
 
     show(more_lines())
+
+
+def year(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
+    """Print the year as it lies before a child."""
+    from warmup.cli.year import year_data, year_lines
+
+    context, journal = reading_context(places, arguments.child, clock)
+    if arguments.json:
+        show_json(year_data(context))
+    else:
+        show(year_lines(context))
+    if journal:
+        journal.shut()
 
 
 def check(arguments: SimpleNamespace, clock: Clock, places: Places) -> bool:

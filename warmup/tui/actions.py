@@ -38,6 +38,11 @@ class State(Enum):
     PAST = "the last mornings"
     PAPER = "a morning on paper"
     SETTINGS = "the settings"
+    YEAR = "the year"
+    YEAR_WEEK = "a week of the year"
+    YEAR_DAY = "a day of the year"
+    MOVE = "the week of a level"
+    COUNTDOWN = "a day to look forward to"
 
 
 class Group(Enum):
@@ -111,8 +116,10 @@ _ANOTHER, _WIND_DOWN = frozenset({State.ANOTHER}), frozenset({State.WIND_DOWN})
 _CALENDAR = frozenset({State.CALENDAR})
 _CHOICES = _MENU | _ANOTHER | _WIND_DOWN | {State.PAST}
 """Short lists to pick from."""
-_LISTS = _CHOICES | {State.HELP, State.UNLOCKED, State.REVIEW, State.STORY}
-_KEYS = frozenset(State) - _FORM - _GUEST - _SETTINGS
+_YEAR, _YEAR_WEEK, _YEAR_DAY = map(frozenset, ({State.YEAR}, {State.YEAR_WEEK}, {State.YEAR_DAY}))
+_MOVE, _COUNTDOWN = frozenset({State.MOVE}), frozenset({State.COUNTDOWN})
+_LISTS = _CHOICES | _YEAR_WEEK | _MOVE | {State.HELP, State.UNLOCKED, State.REVIEW, State.STORY}
+_KEYS = frozenset(State) - _FORM - _GUEST - _SETTINGS - _COUNTDOWN
 """Wherever a letter is a key, and not typed into a line."""
 
 ACTIONS = (
@@ -128,9 +135,11 @@ ACTIONS = (
     Action("accept", ("enter", "e"), "finish", "At the close: done for today.", Group.MOVE, _CLOSE),
     Action("back", ("left", "a"), "back", "Go back one prompt.", Group.MOVE, _ASKED),
     Action("undo", ("u", "z"), "undo", "Take back the last thing done, whatever it was.", Group.MOVE,
-           _MORNING | _UNLOCKED | _COUNTS | _WEEK | _DAYS | _PAPER),
+           _MORNING | _UNLOCKED | _COUNTS | _WEEK | _DAYS | _PAPER | _YEAR | _YEAR_WEEK | _YEAR_DAY),
     Action("leave", ("backspace", "escape"), "leave page", "Back from this page, or one prompt back.",
-           Group.MOVE, _MORNING | _LISTS | _COUNTS | _READS | _MIDNIGHT | _CALENDAR | _PAPER, brief="back"),
+           Group.MOVE,
+           _MORNING | _LISTS | _COUNTS | _READS | _MIDNIGHT | _CALENDAR | _PAPER | _YEAR | _YEAR_DAY,
+           brief="back"),
     Action("cue", ("space", "e"), "cue", "Show the next cue, one more at each press.", Group.HELP, _PROMPT),
     Action("cover", ("o", "c"), "hide", "Hide the answer, or show it.",
            Group.HELP, _PROMPT, menu=_PROMPT),
@@ -149,6 +158,8 @@ ACTIONS = (
     Action("unlocked", ("l", "1"), "what may be asked",
            "What this quarter has unlocked, and what is held.", Group.DAY, _MORNING | _UNLOCKED,
            menu=_MORNING),
+    Action("year", (), "the year", "Weeks and days: hold, move, days off, countdowns.", Group.DAY,
+           frozenset(), menu=_MORNING),
     Action("story", (), "the story of this one", "When it was asked, how it went, and when it is due.",
            Group.DAY, frozenset(), menu=_PROMPT),
     Action("new", (), "nothing new", "Nothing opens that has not begun; again, and it may.",
@@ -175,15 +186,44 @@ ACTIONS = (
     Action("rough", ("h", "r"), "a rough day", "Marks are kept today but lower nothing.", Group.DAY,
            _WIND_DOWN | _CLOSE, menu=_MORNING),
     # The lists: the menu, the help, what may be asked.
-    Action("line_up", ("up", "w"), "up", "One line up.", Group.PAGE, _LISTS | _CALENDAR),
-    Action("line_down", ("down", "s"), "down", "One line down.", Group.PAGE, _LISTS | _CALENDAR),
-    Action("choose", ("enter", "e"), "take it", "Do what the line says.", Group.PAGE, _CHOICES,
+    Action("line_up", ("up", "w"), "up", "One line up.", Group.PAGE, _LISTS | _CALENDAR | _YEAR),
+    Action("line_down", ("down", "s"), "down", "One line down.", Group.PAGE, _LISTS | _CALENDAR | _YEAR),
+    Action("choose", ("enter", "e"), "take it", "Do what the line says.", Group.PAGE, _CHOICES | _MOVE,
            ("space", "right")),
     Action("turn", ("y", "6"), "hold back", "Hold the level back, or let it come; say it was taught again.",
            Group.PAGE, _UNLOCKED, ("space", "e")),
     Action("return", ("left", "a"), "back", "Back to where you were.", Group.PAGE, _LISTS),
     Action("done", ("enter", "d"), "back", "Back to where you were.", Group.PAGE,
            _UNLOCKED | {State.HELP, State.REVIEW, State.STORY}),
+    # The year, a week of it, a day of it.
+    Action("column_left", ("left", "a"), "left", "The quarter before.", Group.PAGE, _YEAR),
+    Action("column_right", ("right", "d"), "right", "The next quarter.", Group.PAGE, _YEAR),
+    Action("zoom", ("enter", "e"), "open", "Look closer.", Group.PAGE, _YEAR | _YEAR_WEEK, ("space",)),
+    Action("hold_week", ("y", "6"), "one week more", "The lessons of this week take one week more.",
+           Group.PAGE, _YEAR | _YEAR_WEEK),
+    Action("free_week", ("k", "v"), "one week less", "A held week takes one less; a skipped one comes back.",
+           Group.PAGE, _YEAR | _YEAR_WEEK),
+    Action("in_week", ("m", "g"), "we are here", "Today’s lessons are really in this week.",
+           Group.PAGE, _YEAR | _YEAR_WEEK),
+    Action("early", ("i", "2"), "open early", "Open this level before its week, or no longer.",
+           Group.PAGE, _YEAR_WEEK),
+    Action("hold_level", ("o", "c"), "hold back", "Hold this level back, or let it come.",
+           Group.PAGE, _YEAR_WEEK),
+    Action("move_level", ("j", "b"), "another week", "Choose another week for this level.",
+           Group.PAGE, _YEAR_WEEK),
+    Action("day_before", ("left", "a"), "day before", "The day before.", Group.PAGE, _YEAR_DAY),
+    Action("day_after", ("right", "d"), "next day", "The next day.", Group.PAGE, _YEAR_DAY),
+    Action("days_back", ("up", "w"), "week before", "A week back.", Group.PAGE, _YEAR_DAY),
+    Action("days_on", ("down", "s"), "week after", "A week on.", Group.PAGE, _YEAR_DAY),
+    Action("turn_days", ("y", "6"), "day off", "A day off, school after all, or an extra morning.",
+           Group.PAGE, _YEAR_DAY),
+    Action("from_day", ("m", "g"), "from this day", "Days off from this day to the one you go to.",
+           Group.PAGE, _YEAR_DAY),
+    Action("countdown", ("k", "v"), "look forward", "Name this day as one to look forward to.",
+           Group.PAGE, _YEAR_DAY),
+    Action("keep_name", ("enter",), "keep it", "Look forward to this day by this name.",
+           Group.PAGE, _COUNTDOWN),
+    Action("drop_name", ("escape",), "back", "Back to the day, nothing changed.", Group.PAGE, _COUNTDOWN),
     # The questions.
     Action("fun", ("enter", "d"), "no, just for fun", "Today does not count as a school day.",
            Group.PAGE, _COUNTS, ("right",)),
@@ -222,7 +262,8 @@ ACTIONS = (
     Action("field_down", ("down", "tab"), "next line", "Go to the next line.", Group.PAGE,
            _FORM | _SETTINGS),
     Action("field_up", ("up",), "line before", "Go to the line before.", Group.PAGE, _FORM | _SETTINGS),
-    Action("form_help", ("f1",), "help", "What the keys do here.", Group.PROGRAM, _FORM | _SETTINGS),
+    Action("form_help", ("f1",), "help", "What the keys do here.", Group.PROGRAM,
+           _FORM | _SETTINGS | _COUNTDOWN),
     # The settings, where letters are typed as well.
     Action("save", ("enter",), "save all", "Keep the settings as they stand here.", Group.PAGE, _SETTINGS),
     Action("drop", ("escape",), "change nothing", "Leave all settings as they were.", Group.PAGE,

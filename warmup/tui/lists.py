@@ -11,9 +11,20 @@ def cut_off(total: int, first: int, shown: int) -> str:
 
 
 def step(listed: OptionList, by: int) -> None:
-    """Put the cursor on another line; at an end it stays where it is."""
-    if listed.option_count:
-        listed.highlighted = max(0, min(listed.option_count - 1, (listed.highlighted or 0) + by))
+    """Put the cursor on another line, past those that only name a group; at an end it stays where it is."""
+    places = [at for at in range(listed.option_count) if not listed.get_option_at_index(at).disabled]
+    if places:
+        now = places.index(listed.highlighted) if listed.highlighted in places else 0
+        listed.highlighted = places[max(0, min(len(places) - 1, now + by))]
+
+
+def center(listed: Widget, line: int) -> None:
+    """Scroll so that a line stands in the middle, once there is a layout."""
+
+    def scroll() -> None:
+        listed.scroll_to(y=line - listed.scrollable_content_region.height // 2, animate=False, force=True)
+
+    listed.call_after_refresh(scroll)
 
 
 class More(Static):

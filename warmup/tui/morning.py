@@ -18,7 +18,7 @@ from warmup.tui import pages
 from warmup.tui.actions import State
 from warmup.tui.doing import AT_A_PROMPT, AT_THE_CLOSE, AT_THE_OPENING, said_of_days
 from warmup.tui.key_screen import bindings
-from warmup.tui.offering import Offering
+from warmup.tui.offering import PAGES, Offering
 from warmup.tui.paint import Look
 from warmup.tui.panes import ScriptPane, Stage
 from warmup.tui.parts import Seen, View
@@ -239,7 +239,7 @@ class MorningScreen(Offering):
         match action:
             case "undo":
                 self.work.undo()
-            case "unlocked" | "menu" | "another" | "wind_down" | "story" | "review" | "paper" | "settings":
+            case _ if action in PAGES:
                 self.open_page(action, session)
             case _ if self.state is State.OPENING:
                 self.work.said = AT_THE_OPENING[action](session)

@@ -14,6 +14,10 @@ if TYPE_CHECKING:
     from warmup.config.family import Family
     from warmup.session.summary import Closing
 
+PAGES = frozenset(
+    {"unlocked", "menu", "another", "wind_down", "story", "review", "paper", "settings", "year"}
+)
+"""The pages that open on top of a morning."""
 _PICKED = frozenset({"just", "swap", "hold", "known", "short", "stop", "rough"})
 """Done at a prompt when they are picked on a page of their own."""
 
@@ -118,6 +122,10 @@ class Offering(KeyScreen[object]):
                 from warmup.tui.settings import SettingsScreen
 
                 self.open(SettingsScreen(self.work), self._take_settings)
+            case "year":
+                from warmup.tui.year import YearScreen
+
+                self.open(YearScreen(self.work), lambda _: self.attempt(self.work.follow_the_year))
             case "another":
                 from warmup.tui.another import AnotherScreen
 

@@ -120,6 +120,15 @@ class Workspace:
         else:
             undoing.logged(self.context, self.journal, what, work, said)
 
+    def follow_the_year(self) -> None:
+        """Choose the prompts again where today is another school day or week now, unless one is marked."""
+        session = self.session
+        if session is None:
+            return
+        was, now = session.morning, self.context.morning()
+        if (was.school_day, was.week, was.kind) != (now.school_day, now.week, now.kind):
+            session.choose_again()
+
     def undo(self) -> None:
         """Take back the last thing done and say so; what was said of the day is then asked again."""
         if self.guest and self._is_the_family_s():
