@@ -1,5 +1,6 @@
 """What is changed in the year: what it says, what it does, and that each of it can be taken back."""
 
+import calendar
 import datetime as dt
 import re
 from collections.abc import Callable
@@ -35,6 +36,7 @@ from warmup.session.year_changes import (
 from warmup.session.yearview import (
     LevelState,
     WeekState,
+    countdown_days,
     day_view,
     last_day,
     levels_in,
@@ -321,6 +323,15 @@ def test_countdowns_of_both_forms_are_taken_back_from_the_log() -> None:
         changes = changes_between(before, after)
         assert [change.field for change in changes] == ["countdowns"]
         assert taken_back(after, changes) == before
+
+
+def test_the_days_to_look_forward_to_are_found_from_the_first_to_the_last_date() -> None:
+    """families.py: June 4, 2027, and the fourth Thursday of November: the 26th in 2026 (stdlib calendar)."""
+    feast, lake = dt.date(2026, 11, 26), dt.date(2027, 6, 4)
+    assert calendar.Calendar().monthdayscalendar(2026, 11)[4][3] == 26
+    assert countdown_days(EXAMPLE, feast, feast) == {feast}
+    assert countdown_days(EXAMPLE, feast, lake) == {feast, lake}
+    assert countdown_days(EXAMPLE, feast + dt.timedelta(1), lake - dt.timedelta(1)) == frozenset()
 
 
 @pytest.mark.parametrize(

@@ -161,6 +161,8 @@ async def test_we_are_really_in_another_week(home: Path, clock: Clock) -> None:
         screen = app.screen
         assert isinstance(screen, MorningScreen) and screen.session is not None
         assert screen.session.morning.week == 24, "nothing was marked: the prompts are chosen again"
+        await press(pilot, "u")
+        assert screen.session.morning.week == app.context.morning().week == 25
 
 
 async def test_what_is_marked_stays_when_the_year_moves(home: Path, clock: Clock) -> None:

@@ -5,7 +5,7 @@ Values only; the screen and ``warmup year`` both show them.
 
 import datetime as dt
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from enum import Enum
 from typing import NamedTuple
 
@@ -305,10 +305,23 @@ def _days_ahead(span: dt.timedelta) -> str:
     return f"{span.days} {plural(span.days, 'day')}"
 
 
-def day_view(context: Context, date: dt.date) -> DayView:
-    """What this date is."""
-    asked = sum(line.date == date for line in context.history())
-    return DayView(context.morning(date), context.today, min(asked, 999), rules_on(context.family, date))
+def day_view(context: Context, date: dt.date, asked: Mapping[dt.date, int] | None = None) -> DayView:
+    """What this date is; ``asked`` is what :func:`asked_by_day` gives, where it is known."""
+    asked = asked_by_day(context) if asked is None else asked
+    return DayView(
+        context.morning(date), context.today, min(asked.get(date, 0), 999), rules_on(context.family, date)
+    )
+
+
+def asked_by_day(context: Context) -> Mapping[dt.date, int]:
+    """How many prompts were shown on each date that had any."""
+    return Counter(line.date for line in context.history())
+
+
+def countdown_days(family: Family, first: dt.date, last: dt.date) -> frozenset[dt.date]:
+    """The dates from ``first`` to ``last``, both included, on which a day to look forward to falls."""
+    eve = first - _DAY
+    return frozenset(each.day for each in families.countdowns(family, eve, ahead=(last - eve).days))
 
 
 def rules_on(family: Family, date: dt.date) -> tuple[CountdownRule, ...]:

@@ -141,6 +141,8 @@ class Workspace:
         if undone and undone.what in (undoing.DAYS, undoing.EXTRA, undoing.CALENDAR, undoing.SETTINGS):
             self.session, self._day_undone = None, undone.what
             self.start_over()
+        elif undone and undone.what in (undoing.WEEKS, undoing.OFF, undoing.SCHOOL):
+            self.follow_the_year()
 
     def settle(self, family: Family) -> None:
         """Keep changed settings, so that they can be taken back as one, and say which they were.
@@ -162,4 +164,5 @@ class Workspace:
         """Whether what undo would take back changed the family, which a guest does not."""
         child, session = self.context.child.journal_name, self.session
         row = undoing.newest(self.journal, child, self.context.today, session.number if session else 0)
-        return row is not None and bool(undoing.before_of(row).family)
+        before = undoing.before_of(row) if row else None
+        return before is not None and bool(before.family or before.moved)

@@ -14,7 +14,14 @@ from textual.widgets import DataTable, Static
 from warmup.english import MONTHS, WEEKDAYS, date_words
 from warmup.session import year_changes
 from warmup.session.year_changes import Found
-from warmup.session.yearview import DayMark, day_mark, day_view, rules_on
+from warmup.session.yearview import (
+    DayMark,
+    asked_by_day,
+    countdown_days,
+    day_mark,
+    day_view,
+    rules_on,
+)
 from warmup.tui.actions import State
 from warmup.tui.key_screen import bindings
 from warmup.tui.lists import More
@@ -53,12 +60,13 @@ class YearDayScreen(Page[None]):
         super().__init__(work)
         self._date = date
         self._from: dt.date | None = None
+        self._asked = asked_by_day(work.context)
         self._month: tuple[int, int] = (0, 0)
         self._table: DataTable[Text] = DataTable(id="month", cursor_type="cell", cell_padding=0)
 
     def heading(self) -> str:
         """The date."""
-        return day_view(self.work.context, self._date).heading
+        return day_view(self.work.context, self._date, self._asked).heading
 
     def body(self) -> ComposeResult:
         """The month; what the day is; the days that are chosen."""
@@ -109,7 +117,7 @@ class YearDayScreen(Page[None]):
         super().show()
         if self not in self.app.screen_stack or not self._table.columns:
             return
-        view = day_view(self.work.context, self._date)
+        view = day_view(self.work.context, self._date, self._asked)
         first, last = self._ends
         self.query_one("#heading", Static).update(view.heading)
         self.query_one("#named", Static).update(f"{MONTHS[self._date.month - 1]} {self._date.year}")
@@ -131,11 +139,12 @@ class YearDayScreen(Page[None]):
             self._table.clear()
             for _ in weeks:
                 self._table.add_row(*[Text()] * 7)
+        counted = countdown_days(self.work.context.family, weeks[0][0], weeks[-1][-1])
         for row, days in enumerate(weeks):
             for column, day in enumerate(days):
-                self._table.update_cell_at(Coordinate(row, column), self._cell(day))
+                self._table.update_cell_at(Coordinate(row, column), self._cell(day, counted=day in counted))
 
-    def _cell(self, day: dt.date) -> Text:
+    def _cell(self, day: dt.date, *, counted: bool) -> Text:
         if day.month != self._date.month:
             return Text()
         context = self.work.context
@@ -144,8 +153,8 @@ class YearDayScreen(Page[None]):
         chosen = self._from is not None and first <= day <= last
         before = "›" if day == self._date else "·" if chosen else " "
         tone = Tone.HERE if day == context.today else Tone.STRONG if chosen else Tone.PLAIN
-        counted = _COUNTED if rules_on(context.family, day) else ""
-        return Text(f"{before}{day.day:>2}{_mark(self.work, day)}{counted}", tones[tone], no_wrap=True)
+        behind = f"{_mark(self.work, day)}{_COUNTED * counted}"
+        return Text(f"{before}{day.day:>2}{behind}", tones[tone], no_wrap=True)
 
     def _place(self, day: dt.date) -> Coordinate:
         return next(Coordinate(row, days.index(day)) for row, days in enumerate(self._weeks()) if day in days)
