@@ -1,5 +1,6 @@
 """What the close of a morning says: what went well, what comes back or is taught again, what to lay out."""
 
+import datetime as dt
 from collections.abc import Sequence
 from typing import NamedTuple
 
@@ -11,6 +12,8 @@ from warmup.session.context import Context
 from warmup.session.pausing import paused, until_words, wobbling
 from warmup.session.session import Session
 from warmup.session.story import not_yet_running
+from warmup.session.stored import stored
+from warmup.session.things import gather
 
 WOBBLES = "More than a third wobbled."
 
@@ -179,26 +182,22 @@ def _quarter(morning: Morning, context: Context) -> str:
 
 
 def _table(context: Context) -> tuple[str, str, str]:
-    """The next school morning and what it is likely to want, by the routine it would have as things stand."""
+    """The next school morning and what it is likely to want."""
     after = context.morning().next
-    if after is None:
-        return "", "", ""
-    wanted, handy = (
-        ", ".join(things) for things in materials(context.routine(context.morning(after)).prompts)
-    )
-    near = (after - context.today).days < 7
-    return WEEKDAYS[after.weekday()] if near else date_words(after), wanted, handy
+    return to_have_ready(context, after) if after else ("", "", "")
+
+
+def to_have_ready(context: Context, day: dt.date) -> tuple[str, str, str]:
+    """A morning, and what it wants: by its routine where that was begun, else by the one it would have."""
+    begun = stored(context.journal, context.child.journal_name, day)
+    routine = begun[-1][1] if begun else context.routine(context.morning(day))
+    wanted, handy = (", ".join(things) for things in materials(routine.prompts))
+    away = (day - context.today).days
+    when = "today" if not away else WEEKDAYS[day.weekday()] if 0 < away < 7 else date_words(day)
+    return when, wanted, handy
 
 
 def materials(prompts: Sequence[Prompt]) -> tuple[tuple[str, ...], tuple[str, ...]]:
-    """What lies on the table for these prompts: what must, and what a picture on the stage can stand in for.
-
-    Eight things to fetch would be a burden; half of them are shown as well.
-    """
-    wanted, handy = (
-        dict.fromkeys(
-            thing for p in prompts if p.table and (p.picture is None) is bare for thing in p.table.split(", ")
-        )
-        for bare in (True, False)
-    )
-    return tuple(wanted), tuple(thing for thing in handy if thing not in wanted)
+    """What lies on the table for these prompts: what must, and what a picture can stand in for."""
+    wanted, handy = gather({dt.date.min: prompts})
+    return tuple(thing.name for thing in wanted), tuple(thing.name for thing in handy)
