@@ -7,6 +7,7 @@ from collections.abc import Callable
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from textual.widgets import OptionList
 
 from tests.tui.frame import frame
 from tests.tui.pressing import press
@@ -62,3 +63,22 @@ async def test_the_unlocked_list_says_what_is_out_of_sight(app: WarmupApp, size:
         assert out_of_sight(frame(app))[1] == 0
         last = len(re.findall(r"week +\d+  ", frame(app)))
         assert out_of_sight(frame(app))[0] + last == rows + below
+
+
+async def test_the_cursor_passes_over_headings_and_stays_at_the_ends(app: WarmupApp) -> None:
+    """At 120x36 the menu stands in groups, whose names are no entries."""
+    async with app.run_test(size=(120, 36)) as pilot:
+        await press(pilot, "full_stop")
+        listed = app.screen.query_one(OptionList)
+        entries = [at for at, option in enumerate(listed.options) if not option.disabled]
+        assert len(entries) < listed.option_count
+        seen = [listed.highlighted]
+        for _ in entries:
+            await press(pilot, "down")
+            seen.append(listed.highlighted)
+        assert seen == [*entries, entries[-1]]
+        for at in reversed(entries[:-1]):
+            await press(pilot, "up")
+            assert listed.highlighted == at
+        await press(pilot, "w")
+        assert listed.highlighted == entries[0]
