@@ -106,6 +106,16 @@ class FamilyEditor:
         else:
             self._keep(replace(child, opened=tuple(each for each in child.opened if each != level)))
 
+    def lesson(self, level: LevelId, *, taught: bool | None) -> None:
+        """Say of a level's own lesson whether it was: the level then comes early, or is held back.
+
+        With None nothing is said of it, and it opens in its week.
+        """
+        held, opened = ({*levels} - {level} for levels in (self.child.held, self.child.opened))
+        if taught is not None:
+            (opened if taught else held).add(level)
+        self._keep(replace(self.child, held=tuple(sorted(held)), opened=tuple(sorted(opened))))
+
     def taught(self, item: ItemId, today: dt.date, *, again: bool = True) -> None:
         """The item was taught again today, or it was not after all."""
         others = tuple(each for each in self.child.taught if each[0] != item)

@@ -45,7 +45,14 @@ def next_level(context: Context, morning: Morning, known: LevelId) -> NextLevel:
     able = _able(context, morning, level, said._replace(early=(*said.early, level)))
     if able:
         return NextLevel(level, opens, able)
-    return NextLevel(level, lacking=tuple(each for each in _stands_on(level) if _shaky(context, each)))
+    return NextLevel(level, lacking=waits_for(context, level))
+
+
+def waits_for(context: Context, level: LevelId) -> tuple[LevelId, ...]:
+    """What a level stands on that is shaky; what a family wrote itself stands on nothing."""
+    if is_own(level):
+        return ()
+    return tuple(each for each in _stands_on(level) if _shaky(context, each))
 
 
 def _stands_on(level: LevelId) -> tuple[LevelId, ...]:

@@ -48,6 +48,9 @@ COUNTDOWN = "countdown"
 EARLY = "early"
 NOT_EARLY = "not_early"
 MOVE = "move"
+LESSON = "lesson"
+NO_LESSON = "no_lesson"
+UNSAID = "unsaid"
 UNDO = "undo"
 
 MARK_WORDS = {
@@ -87,6 +90,9 @@ _WORDS = {
     EARLY: "opened early",
     NOT_EARLY: "not opened early",
     MOVE: "moved to another week",
+    LESSON: "taught",
+    NO_LESSON: "not taught yet",
+    UNSAID: "nothing said of it",
 }
 NO_LONGER = "The morning has changed since: this can’t be undone."
 
