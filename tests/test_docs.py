@@ -1,5 +1,6 @@
 """What the documents say is what the program does."""
 
+import datetime as dt
 import json
 import re
 import tomllib
@@ -11,7 +12,7 @@ import pytest
 from tests import rooms
 from tests.household import fixed_routine
 from tests.tui.hands import BOTH, LEFT, RIGHT
-from warmup.cli import catalogue
+from warmup.cli import catalogue, week
 from warmup.cli.letters import chosen
 from warmup.cli.options import parser
 from warmup.cli.spoken_lines import AT_A_PROMPT
@@ -19,7 +20,9 @@ from warmup.config.places import Places
 from warmup.config.plan import load_plan
 from warmup.journal import routine_json
 from warmup.journal.routine_json import routine_text
-from warmup.model import Morning, Prompt
+from warmup.model import LevelId, Morning, Prompt
+from warmup.session.things import Gather, Thing
+from warmup.session.week import Day, Lesson, New, WeekPage, When
 from warmup.session.words import MEANINGS
 from warmup.tui.actions import ACTIONS, key_name
 from warmup.tui.morning import MorningScreen
@@ -27,6 +30,14 @@ from warmup.tui.morning import MorningScreen
 ROOT = Path(__file__).parent.parent
 README = (ROOT / "README.md").read_text("utf-8")
 DEVELOPERS = (ROOT / "DEVELOPERS.md").read_text("utf-8")
+
+
+def a_week() -> WeekPage:
+    """A page with one of everything."""
+    day = dt.date(2027, 3, 3)
+    level = New(LevelId("make-ten:all"), "Make ten", "all pairs", 25, day, Lesson.UNSAID, asked=False)
+    things = Gather((Thing("cup", day),))
+    return WeekPage(25, 3, False, 0, (Day(day, day, When.TODAY),), (level,), things)
 
 
 def keys_table() -> str:
@@ -86,6 +97,15 @@ def test_the_catalogue_is_documented_field_by_field() -> None:
     skill = data["skills"][0]
     named = {*data, *skill, *skill["levels"][0], *data["items"][0]}
     assert len(named) > 20 and [name for name in sorted(named) if f"``{name}``" not in form] == []
+
+
+def test_the_week_is_documented_field_by_field() -> None:
+    form, page = week.__doc__ or "", a_week()
+    data = week.week_data(page, "Bean")
+    named = {*data, *data["days"][0], *data["levels"][0], *data["gather"][0]}
+    assert len(named) > 20 and [name for name in sorted(named) if f"``{name}``" not in form] == []
+    said = {f'"{each.value}"' for each in (*When, *Lesson) if each.value}
+    assert [value for value in sorted(said) if value not in form] == []
 
 
 def test_the_contributors_page_is_at_most_200_lines() -> None:

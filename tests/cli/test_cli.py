@@ -40,7 +40,18 @@ def python(code: str, **more: str) -> str:
 
 @pytest.mark.slow
 @pytest.mark.parametrize(
-    "argv", ["", "--help", "today --plain", "ask make-ten", "check", "check --settings", "--demo today"]
+    "argv",
+    [
+        "",
+        "--help",
+        "today --plain",
+        "ask make-ten",
+        "check",
+        "check --settings",
+        "--demo today",
+        "--demo week",
+        "--demo ready",
+    ],
 )
 def test_nothing_of_textual_is_loaded_to_print(argv: str) -> None:
     code = f"""

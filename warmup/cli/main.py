@@ -88,6 +88,10 @@ def _do(arguments: SimpleNamespace, clock: Clock, places: "Places", aside: str =
     match arguments.command:
         case "ask":
             printing.ask(arguments, clock, places)
+        case "week" | "ready" as command:
+            from warmup.cli import week
+
+            (week.week if command == "week" else week.ready)(arguments, clock, places)
         case "why":
             printing.why(arguments, clock, places)
         case "catalogue":

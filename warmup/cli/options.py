@@ -143,6 +143,21 @@ def _catch_up(catch_up: argparse.ArgumentParser) -> None:
     )
 
 
+def _week(week: argparse.ArgumentParser) -> None:
+    which = week.add_mutually_exclusive_group()
+    which.add_argument("--week", type=_week_number, metavar="N", help="another week than this one (1 to 36)")
+    which.add_argument("--date", type=_date, metavar="YYYY-MM-DD", help="the week that a date lies in")
+    week.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="whose week")
+    week.add_argument("--json", action="store_true", help="JSON, whole")
+
+
+def _ready(ready: argparse.ArgumentParser) -> None:
+    ready.add_argument(
+        "--date", type=_date, metavar="YYYY-MM-DD", help="the morning of a date, or the next after it"
+    )
+    ready.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="whose morning")
+
+
 def _why(why: argparse.ArgumentParser) -> None:
     why.add_argument("item", metavar="ITEM", help="an item, such as make-ten/seven-three")
     why.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="whose story")
@@ -248,8 +263,18 @@ def _count(text: str) -> int:
     return int(text)
 
 
+def _week_number(text: str) -> int:
+    from warmup.schoolyear import WEEKS
+
+    if not text.isascii() or not text.isdigit() or not 1 <= int(text[:6]) <= WEEKS:
+        raise argparse.ArgumentTypeError(f"expected a week from 1 to {WEEKS}, found {text[:20]!r}")
+    return int(text)
+
+
 COMMANDS = (
     Command("today", "print the routine of a date", _today, everyday=True),
+    Command("week", "print a week: its mornings, what opens, and what to gather", _week, everyday=True),
+    Command("ready", "print what to have on the table on the next school morning", _ready, everyday=True),
     Command("stage", "a window for the child: the picture of the prompt at hand and nothing else", _stage,
             everyday=True),
     Command("check", "read every file and say what is wrong and where", _check, everyday=True),
