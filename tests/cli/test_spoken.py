@@ -372,3 +372,38 @@ def test_whatever_is_typed_gets_a_sentence_and_the_marks_are_those_of_the_letter
     said = out.getvalue()
     assert said.count(" is none of these: ") == odd
     assert all(clean(line) == line and len(line) < 500 for line in said.split("\n"))
+
+
+# -- a week
+
+
+def test_a_week_is_said_and_its_ticks_are_turned_by_number(
+    home: Path, clock: StandingClock, typed: Run
+) -> None:
+    context = fixed(home, clock)
+    said = typed(context, clock, "this week", "d", "1", "1", "0", "x", "", "u", "q")
+    weeks = [line for line in said if line.startswith("Week ")]
+    assert weeks == [
+        "Week 27 of 36, quarter 3, review, this week: Bean.",
+        "Week 28 of 36, quarter 4: Bean.",
+    ]
+    first = next(line for line in said[said.index(weeks[1]) :] if line.startswith("  New 1: "))
+    name = first.removeprefix("  New 1: ")
+    assert f"Taught: {name}. It may come from now on." in said
+    assert f"Not taught yet, so held back: {name}." in said
+    assert "‘0’" not in said and sum(" is no number from 1 to " in line for line in said) == 2
+    assert "Undone: not taught yet." in said
+    (child,) = load(home / "family.toml").children
+    assert len(child.opened) == 1 and child.held == ()
+
+
+def test_a_week_before_the_first_and_one_with_nothing_new(
+    home: Path, clock: StandingClock, typed: Run
+) -> None:
+    context = fixed(home, clock, began=TODAY)
+    said = typed(context, clock, "this week", "1", *["a"] * 28, "", "q")
+    assert "Nothing is new this week." in said
+    assert [line for line in said if line.startswith("Week ")][-2:] == [
+        "Week 1 of 36, quarter 1: Bean.",
+        "Week 1 of 36, quarter 1: Bean.",
+    ]

@@ -18,7 +18,7 @@ from warmup.journal.journal import Journal
 from warmup.model import Mark
 from warmup.tui.guards import LANDING
 
-_TYPED = {"escape": "\x1b", "tab": "\t", "backspace": "\x7f", "question_mark": "?"}
+_TYPED = {"escape": "\x1b", "tab": "\t", "backspace": "\x7f", "question_mark": "?", "full_stop": "."}
 
 
 class Adult:

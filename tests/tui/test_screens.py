@@ -36,7 +36,7 @@ SIZES = ((40, 12), (60, 20), (80, 24), (120, 36), (160, 45))
 TUI = Path(warmup.__file__).parent / "tui"
 PAGES = (
     "another", "calendar_days", "countdown", "counts", "days", "guest", "help", "menu", "midnight",
-    "move_level", "on_paper", "past", "reads", "review", "settings", "story", "unlocked", "welcome",
+    "move_level", "on_paper", "past", "reads", "review", "settings", "story", "unlocked", "week", "welcome",
     "wind_down", "year", "year_day", "year_week",
 )  # fmt: skip
 
@@ -132,6 +132,16 @@ async def test_the_menu_and_what_may_be_asked(app: WarmupApp, size: tuple[int, i
         golden(f"menu-{at_size(size)}", frame(app))
         await press(pilot, "escape", "l")
         golden(f"unlocked-{at_size(size)}", frame(app))
+
+
+@pytest.mark.parametrize("size", SIZES, ids=at_size)
+async def test_the_week(app: WarmupApp, size: tuple[int, int]) -> None:
+    async with app.run_test(size=size) as pilot:
+        await press(pilot, "full_stop")
+        await pick(pilot, "this week")
+        golden(f"week-{at_size(size)}", frame(app))
+        await press(pilot, "right", "space", "down", "e", "e")
+        golden(f"week-taught-{at_size(size)}", frame(app))
 
 
 @pytest.mark.parametrize("size", SIZES, ids=at_size)
@@ -240,8 +250,8 @@ async def test_the_menu_of_the_close_has_only_what_goes_there(app: WarmupApp) ->
     async with app.run_test(size=(80, 24)) as pilot:
         await press(pilot, *["right"] * 5, "full_stop")
         assert names(app) == [
-            "The day", "what may be asked", "the year", "nothing new until I say", "a morning on paper",
-            "a rough day",
+            "The day", "what may be asked", "this week", "the year", "nothing new until I say",
+            "a morning on paper", "a rough day",
             "The program", "dark, light, contrast", "settings", "the other hand’s keys", "all keys", "quit",
         ]  # fmt: skip
 

@@ -177,6 +177,10 @@ class SpokenMorning:
                 from warmup.cli.spoken_unlocked import what_may_be_asked
 
                 what_may_be_asked(self.work)
+            case "week":
+                from warmup.cli.spoken_week import a_week
+
+                a_week(self.work)
             case "wind_down":
                 stops = session.prompt is not None
                 self._one_of(session, spoken_lines.WIND_DOWN if stops else spoken_lines.FROM_THE_OPENING)

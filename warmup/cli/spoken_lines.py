@@ -27,7 +27,7 @@ _MARKS = ("fluent", "hesitated", "not_yet")
 _TOLD = "tell me more"
 FIRST = frozenset({"fluent", "hesitated", "not_yet", "next", "easy", "accept", "cue", "pause", "help"})
 """What each question names; the help has the rest."""
-_COMMON = ("undo", "unlocked", "help", "quit")
+_COMMON = ("undo", "unlocked", "week", "help", "quit")
 AGAIN = Choice("say_again", (".",), "say it again", "Say once more what stands here.")
 
 

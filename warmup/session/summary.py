@@ -11,8 +11,8 @@ from warmup.model import OWN_SKILL, ItemId, LevelId, Mark, Morning, Prompt, item
 from warmup.session.context import Context
 from warmup.session.pausing import paused, until_words, wobbling
 from warmup.session.session import Session
-from warmup.session.story import not_yet_running
 from warmup.session.stored import stored
+from warmup.session.story import not_yet_running
 from warmup.session.things import gather
 
 WOBBLES = "More than a third wobbled."

@@ -30,9 +30,6 @@ MEANINGS = (
 """The marks, and when to give each."""
 AFTER_CUES = "After this: show it, the child says it with you; mark it not yet."
 
-_SMALL = ("coin", "button", "bean", "cereal", "clip", "counter", "dice", "grape", "rice", "cracker", "sock ")
-"""Words in what is to lie on the table that name something small enough to choke on."""
-
 NOT_PLANNED = "No school was planned today. A warm-up is welcome."
 COUNTS = "Does it count as a school day?"
 COUNTED = "Today counts as a school day."

@@ -27,6 +27,7 @@ class State(Enum):
     REVIEW = "the review"
     STORY = "the story of a prompt"
     UNLOCKED = "what may be asked"
+    SCHOOL_WEEK = "a week"
     COUNTS = "does it count?"
     READS = "do they read?"
     MIDNIGHT = "another date"
@@ -107,7 +108,7 @@ _ASKED = _PROMPT | _CLOSE
 _ON_THE_WAY = _OPENING | _PROMPT
 _MORNING = _ASKED | _ON_THE_WAY
 _MENU, _UNLOCKED, _COUNTS = frozenset({State.MENU}), frozenset({State.UNLOCKED}), frozenset({State.COUNTS})
-_READS = frozenset({State.READS})
+_READS, _SCHOOL_WEEK = frozenset({State.READS}), frozenset({State.SCHOOL_WEEK})
 _MIDNIGHT, _FORM = frozenset({State.MIDNIGHT}), frozenset({State.FORM})
 _GUEST, _PAPER = frozenset({State.GUEST}), frozenset({State.PAPER})
 _SETTINGS = frozenset({State.SETTINGS})
@@ -135,10 +136,12 @@ ACTIONS = (
     Action("accept", ("enter", "e"), "finish", "At the close: done for today.", Group.MOVE, _CLOSE),
     Action("back", ("left", "a"), "back", "Go back one prompt.", Group.MOVE, _ASKED),
     Action("undo", ("u", "z"), "undo", "Take back the last thing done, whatever it was.", Group.MOVE,
-           _MORNING | _UNLOCKED | _COUNTS | _WEEK | _DAYS | _PAPER | _YEAR | _YEAR_WEEK | _YEAR_DAY),
+           _MORNING | _UNLOCKED | _SCHOOL_WEEK | _COUNTS | _WEEK | _DAYS | _PAPER | _YEAR | _YEAR_WEEK
+           | _YEAR_DAY),
     Action("leave", ("backspace", "escape"), "leave page", "Back from this page, or one prompt back.",
            Group.MOVE,
-           _MORNING | _LISTS | _COUNTS | _READS | _MIDNIGHT | _CALENDAR | _PAPER | _YEAR | _YEAR_DAY,
+           _MORNING | _LISTS | _SCHOOL_WEEK | _COUNTS | _READS | _MIDNIGHT | _CALENDAR | _PAPER | _YEAR
+           | _YEAR_DAY,
            brief="back"),
     Action("cue", ("space", "e"), "cue", "Show the next cue, one more at each press.", Group.HELP, _PROMPT),
     Action("cover", ("o", "c"), "hide", "Hide the answer, or show it.",
@@ -158,6 +161,8 @@ ACTIONS = (
     Action("unlocked", ("l", "1"), "what may be asked",
            "What this quarter has unlocked, and what is held.", Group.DAY, _MORNING | _UNLOCKED,
            menu=_MORNING),
+    Action("week", (), "this week", "Its mornings, what opens, and what to have ready.", Group.DAY,
+           frozenset(), menu=_MORNING),
     Action("year", (), "the year", "Weeks and days: hold, move, days off, countdowns.", Group.DAY,
            frozenset(), menu=_MORNING),
     Action("story", (), "the story of this one", "When it was asked, how it went, and when it is due.",
@@ -186,12 +191,18 @@ ACTIONS = (
     Action("rough", ("h", "r"), "a rough day", "Marks are kept today but lower nothing.", Group.DAY,
            _WIND_DOWN | _CLOSE, menu=_MORNING),
     # The lists: the menu, the help, what may be asked.
-    Action("line_up", ("up", "w"), "up", "One line up.", Group.PAGE, _LISTS | _CALENDAR | _YEAR),
-    Action("line_down", ("down", "s"), "down", "One line down.", Group.PAGE, _LISTS | _CALENDAR | _YEAR),
+    Action("line_up", ("up", "w"), "up", "One line up.", Group.PAGE,
+           _LISTS | _CALENDAR | _SCHOOL_WEEK | _YEAR),
+    Action("line_down", ("down", "s"), "down", "One line down.", Group.PAGE,
+           _LISTS | _CALENDAR | _SCHOOL_WEEK | _YEAR),
     Action("choose", ("enter", "e"), "take it", "Do what the line says.", Group.PAGE, _CHOICES | _MOVE,
            ("space", "right")),
     Action("turn", ("y", "6"), "hold back", "Hold the level back, or let it come; say it was taught again.",
            Group.PAGE, _UNLOCKED, ("space", "e")),
+    Action("lesson", ("space", "e"), "taught, or not yet", "Say of its lesson: taught, not yet, or nothing.",
+           Group.PAGE, _SCHOOL_WEEK, ("enter",)),
+    Action("week_before", ("left", "a"), "week before", "The week before.", Group.PAGE, _SCHOOL_WEEK),
+    Action("week_after", ("right", "d"), "week after", "The week after.", Group.PAGE, _SCHOOL_WEEK),
     Action("return", ("left", "a"), "back", "Back to where you were.", Group.PAGE, _LISTS),
     Action("done", ("enter", "d"), "back", "Back to where you were.", Group.PAGE,
            _UNLOCKED | {State.HELP, State.REVIEW, State.STORY}),

@@ -14,7 +14,7 @@ before."""
 REPEATED = frozenset({
     "next", "back", "cue", "line_up", "line_down", "week_less", "week_more", "field_up", "field_down",
     "day_up", "day_down", "day_left", "day_right", "paper_up", "paper_down", "column_left", "column_right",
-    "day_before", "day_after", "days_back", "days_on",
+    "day_before", "day_after", "days_back", "days_on", "week_before", "week_after",
 })  # fmt: skip
 """Actions that are not guarded: repeating one by mistake loses nothing."""
 

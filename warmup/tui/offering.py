@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from warmup.session.summary import Closing
 
 PAGES = frozenset(
-    {"unlocked", "menu", "another", "wind_down", "story", "review", "paper", "settings", "year"}
+    {"unlocked", "menu", "another", "wind_down", "story", "review", "paper", "settings", "week", "year"}
 )
 """The pages that open on top of a morning."""
 _PICKED = frozenset({"just", "swap", "hold", "known", "short", "stop", "rough"})
@@ -102,6 +102,10 @@ class Offering(KeyScreen[object]):
                 from warmup.tui.unlocked import UnlockedScreen
 
                 self.open(UnlockedScreen(self.work))
+            case "week":
+                from warmup.tui.week import WeekScreen
+
+                self.open(WeekScreen(self.work))
             case "story":
                 from warmup.tui.story import StoryScreen
 
