@@ -142,4 +142,5 @@ a_family = st.builds(
     toddler=st.booleans(),
     without=st.lists(st.sampled_from(NAMES), max_size=4, unique=True).map(tuple),
     keys=st.just(()),
+    together=st.booleans(),
 )

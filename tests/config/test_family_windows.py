@@ -87,8 +87,8 @@ def test_a_window_takes_up_what_was_written_by_hand_meanwhile(
     assert context.family.theme == "light" and context.family.off == ((day(2027, 3, 4),) * 2,)
     assert context.child == Child("Beanie", held=(LevelId("coins:worth"),), journal_name="Bean", reads=False)
     assert context.year.kind(day(2027, 3, 4)).value == "day off"
-    assert context.editor.changed is not None
-    before, after = context.editor.changed
+    assert context.editor.kept.changed is not None
+    before, after = context.editor.kept.changed
     assert after == before._replace(theme="light"), "what was edited by hand is no change of ours"
     context.editor.hold(LevelId("count:to-20"), back=True)
     assert load(path).children[0].held == ("coins:worth", "count:to-20") and "# ours" in path.read_text(

@@ -36,7 +36,7 @@ def opened(home: Path, clock: Clock, *lines: str) -> WarmupApp:
     context = context_at(home, clock)
     file = home / "family.toml"
     file.write_text("\n".join([file.read_text("utf-8"), "[keys]", *lines, ""]), "utf-8")
-    context.editor.family = load(file)
+    context.editor.kept.family = load(file)
     start_fixed(context)
     assert context.journal is not None
     return WarmupApp(context, context.journal, clock)

@@ -9,27 +9,88 @@ from warmup.config import family as families
 from warmup.config.family import Child, CountdownRule, Family, year_of
 from warmup.config.toml_file import FileProblem
 from warmup.model import ItemId, LevelId
+from warmup.schoolyear import SchoolYear
 
 _DAY = dt.timedelta(1)
 
 
-class FamilyEditor:
-    """The family as it is now, one of its children, and the only way to change either.
+class KeptFamily:
+    """The family as it is now, in its file and here; the editors of all its children share it.
 
-    ``year`` is the family's school year. ``saves`` says whether there is a file to keep changes in.
+
+    ``saves`` says whether there is a file to keep changes in.
     ``unsaved`` says in a sentence why what was decided last is not in the file; ``changed`` is the family
     before and after the last change, as it was asked for.
     """
 
-    __slots__ = ("_in_file", "_path", "changed", "child", "family", "saves", "unsaved", "year")
+    __slots__ = ("_in_file", "_path", "changed", "family", "saves", "unsaved")
 
-    def __init__(self, path: Path, family: Family, child: Child, *, saves: bool = True) -> None:
+    def __init__(self, path: Path, family: Family, *, saves: bool = True) -> None:
         """``saves`` says whether there is a file at ``path`` to keep changes in."""
         self._path, self.saves = path, saves
         self._in_file: Family | None = family
-        self.family, self.child, self.year = family, child, year_of(family, child)
-        self.unsaved = ""
+        self.family, self.unsaved = family, ""
         self.changed: tuple[Family, Family] | None = None
+
+    def begin(self) -> None:
+        """Make the family file: there is none yet."""
+        self._in_file = None
+        self.change(self.family)
+
+    def change(self, family: Family) -> None:
+        """Take the family as it is now, and save what changed where there is a file.
+
+        What else the file says, since it may have been edited meanwhile, is taken from it. Where it can't be
+        saved the morning goes on with the family given, and the next change tries again.
+        """
+        self.changed = self.family, family
+        if self.saves:
+            try:
+                family = families.save(self._path, family, self._in_file)
+                self._in_file, self.unsaved = family, ""
+            except FileProblem as problem:
+                where = f"{problem.path.name}{f', line {problem.line}' if problem.line else ''}"
+                self.unsaved = f"What you choose is not being saved ({where}: {problem.found})."
+        self.family = family
+
+
+class FamilyEditor:
+    """The family as it is now, one of its children, and the only way to change either."""
+
+    __slots__ = ("_child", "_year", "kept")
+
+    def __init__(self, kept: KeptFamily, child: Child) -> None:
+        self.kept, self._child = kept, child
+        self._year: tuple[Family, SchoolYear] | None = None
+
+    def of(self, child: Child) -> "FamilyEditor":
+        """The editor of the same family for another of its children."""
+        return FamilyEditor(self.kept, child)
+
+    @property
+    def family(self) -> Family:
+        """The family as it is now."""
+        return self.kept.family
+
+    @property
+    def unsaved(self) -> str:
+        """Why what was decided last is not in the file, in a sentence; empty where it is."""
+        return self.kept.unsaved
+
+    @property
+    def child(self) -> Child:
+        """The child as it is now; as it was last where the family has it no more."""
+        name = self._child.journal_name
+        found = (each for each in self.family.children if each.journal_name == name)
+        self._child = next(found, self._child)
+        return self._child
+
+    @property
+    def year(self) -> SchoolYear:
+        """The school year of the child; laid out once and kept."""
+        if self._year is None or self._year[0] is not self.family:
+            self._year = self.family, year_of(self.family, self.child)
+        return self._year[1]
 
     # -- the days
 
@@ -133,8 +194,32 @@ class FamilyEditor:
         children = tuple(
             child if each.journal_name == child.journal_name else each for each in self.family.children
         )
-        self.child = child
         self.change(self.family._replace(children=children))
+
+    # -- the children
+
+    def add(self, child: Child) -> None:
+        """One child more."""
+        self.change(self.family._replace(children=(*self.family.children, child)))
+
+    def rename(self, child: Child, nickname: str) -> None:
+        """Another nickname; the name its marks are kept under stays."""
+        self._keep(replace(child, nickname=nickname))
+
+    def rest(self, child: Child, *, resting: bool) -> None:
+        """Let a child have no mornings for now, or have them again."""
+        self._keep(replace(child, resting=resting))
+
+    def prompts(self, child: Child, count: int | None) -> None:
+        """How many prompts a morning of this child has; with None as many as the family's."""
+        self._keep(replace(child, prompts=count))
+
+    def take_out(self, child: Child) -> None:
+        """Leave a child out of the family. ValueError for the last one: there is no family without."""
+        stay = tuple(each for each in self.family.children if each.journal_name != child.journal_name)
+        if not stay:
+            raise ValueError("a family has at least one child")
+        self.change(self.family._replace(children=stay))
 
     # -- the household
 
@@ -145,28 +230,11 @@ class FamilyEditor:
 
     def begin(self) -> None:
         """Make the family file: there is none yet."""
-        self._in_file = None
-        self.change(self.family)
+        self.kept.begin()
 
     def change(self, family: Family) -> None:
-        """Take the family as it is now, and save what changed where there is a file.
-
-        What else the file says, since it may have been edited meanwhile, is taken from it. Where it can't be
-        saved the morning goes on with the family given, and the next change tries again.
-        """
-        self.changed = self.family, family
-        if self.saves:
-            try:
-                family = families.save(self._path, family, self._in_file)
-                self._in_file, self.unsaved = family, ""
-            except FileProblem as problem:
-                where = f"{problem.path.name}{f', line {problem.line}' if problem.line else ''}"
-                self.unsaved = f"What you choose is not being saved ({where}: {problem.found})."
-        self.family = family
-        self.child = next(
-            (each for each in family.children if each.journal_name == self.child.journal_name), self.child
-        )
-        self.year = year_of(family, self.child)
+        """Take the family as it is now; see :meth:`KeptFamily.change`."""
+        self.kept.change(family)
 
 
 def _days(first: dt.date, last: dt.date) -> Iterator[dt.date]:

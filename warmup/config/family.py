@@ -21,7 +21,7 @@ LONGEST_BREAK = 366
 PLACEHOLDER = "Sunshine"
 """The nickname a child has until the family gives one."""
 _MOST_TAUGHT = 1000
-_MOST_CHILDREN = 30
+MOST_CHILDREN = 30
 MOST_HELD = 100
 """The longest list of weeks held or skipped."""
 
@@ -90,6 +90,7 @@ class Family(NamedTuple):
     ``toddler`` says that there is one in the house, ``without`` names the things of the catalogue that the
     house does not have. ``keys`` has the keys of the family's own by the ids of actions, as they are written
     and believed by nobody yet; an action has none where what is written is no key.
+    ``together`` lets the children's prompts take turns in one morning.
     """
 
     first_day: dt.date
@@ -114,6 +115,7 @@ class Family(NamedTuple):
     toddler: bool = False
     without: tuple[str, ...] = ()
     keys: tuple[tuple[str, tuple[str, ...]], ...] = ()
+    together: bool = False
 
 
 def default(today: dt.date, journal_names: Sequence[str] = ()) -> Family:
@@ -135,7 +137,7 @@ def _known_children(journal_names: Sequence[str]) -> tuple[Child, ...]:
     for name in journal_names:
         if name == clean(name) and visible(name) and len(name) <= LONGEST_NAME:
             found.setdefault(name.casefold(), Child(name))
-    return tuple(found.values())[:_MOST_CHILDREN] or (Child(PLACEHOLDER),)
+    return tuple(found.values())[:MOST_CHILDREN] or (Child(PLACEHOLDER),)
 
 
 def load(path: Path) -> Family:
@@ -183,6 +185,7 @@ def parse(file: Document) -> Family:
         toddler=file.flag("household", "toddler", default=False),
         without=_without(file),
         keys=_keys(file),
+        together=file.flag("preferences", "together", default=False),
     )
 
 
@@ -238,7 +241,7 @@ def _all_text(values: list[object]) -> bool:
 
 def _children(file: Document) -> tuple[Child, ...]:
     children: list[Child] = []
-    for n in range(file.length("child", most=_MOST_CHILDREN)):
+    for n in range(file.length("child", most=MOST_CHILDREN)):
         nickname = file.name("child", n, "nickname")
         if any(nickname.casefold() == child.nickname.casefold() for child in children):
             file.refuse(("child", n, "nickname"), "a nickname no other child has")

@@ -233,6 +233,7 @@ def _preferences(family: Family | None) -> dict[str, Any]:
         "animal": family.animal,
         "adult": family.adult,
         "prompts": family.prompts,
+        "together": family.together or None,
     }
 
 

@@ -126,6 +126,11 @@ SETTINGS: tuple[tuple[str, tuple[Setting, ...]], ...] = (
                 "how many prompts a morning has from now on, 4 to 10",
                 "5 at first, 8 from January on, as routines/year.toml says",
             ),
+            Setting(
+                "together = true",
+                "whether the prompts of several children take turns in one morning",
+                "false: one child after the other",
+            ),
             Setting('adult = "Dad"', "who marks on this machine, kept with each mark", "nobody"),
         ),
     ),

@@ -48,6 +48,19 @@ def write_atomic(path: Path, content: str, over: str | None = None) -> None:
         raise _refused(path, error) from None
 
 
+def copy_beside(path: Path, name: str) -> Path:
+    """Put a copy of a file beside it under another name; gives its path. FileProblem where that can't be."""
+    copy = path.with_name(name)
+    try:
+        content = path.read_bytes()
+        _move(_temporary(copy, content), copy)
+        if copy.read_bytes() != content:
+            raise OSError("the copy is not like the file")
+    except OSError as error:
+        raise _refused(copy, error) from None
+    return copy
+
+
 def _refused(path: Path, error: Exception) -> FileProblem:
     reason = clean(getattr(error, "strerror", None) or str(error)) or "an error"
     return FileProblem(path, None, "", "a file that can be written", reason, "Nothing was changed.")

@@ -1,13 +1,13 @@
 """Everything a morning needs, read and laid out: the family, the year, the plan, what the child knows."""
 
 import datetime as dt
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from typing import TYPE_CHECKING
 
 from warmup import skills
 from warmup.config import family as families
-from warmup.config.editor import FamilyEditor
-from warmup.config.family import Child, Family
+from warmup.config.editor import FamilyEditor, KeptFamily
+from warmup.config.family import Child, Family, year_of
 from warmup.config.places import Places, there
 from warmup.config.plan import load_plan, load_shape
 from warmup.config.toml_file import FileProblem, Missing
@@ -163,12 +163,40 @@ class Context:
         return self._curriculum[1]
 
     def unconfirmed_days(self) -> tuple[dt.date, ...]:
-        """Planned mornings since the family began of which nobody has said whether they were school."""
-        first = self.began
-        if self.family.known_until:
-            first = max(first, self.family.known_until + dt.timedelta(1))
-        known = self.journal.dates_of(self.child.journal_name) if self.journal else set()
-        return tuple(date for date in self.year.between(first, self.today) if date not in known)
+        """Planned mornings since the first child began on which no child had a warm-up, and of which nobody
+        has said whether they were school.
+        """
+        family, known_until = self.family, self.family.known_until
+        asked_from = known_until + dt.timedelta(1) if known_until else dt.date.min
+        if asked_from >= self.today:
+            return ()
+        # The days are the family's: they are asked about once, whichever child's morning it is.
+        open_still = {
+            day for year, began in self._years() for day in year.between(max(asked_from, began), self.today)
+        }
+        for child in (self.child, *family.children):
+            if open_still and self.journal is not None:
+                open_still -= self.journal.dates_of(child.journal_name)
+        return tuple(sorted(open_still))
+
+    def _years(self) -> Iterator[tuple[SchoolYear, dt.date]]:
+        """The school years of all children, each with the day from which on it matters."""
+        family, mine = self.family, self.child
+        in_common = [child for child in family.children if child.first_day is None]
+        if in_common:
+            year = self.year if mine.first_day is None else year_of(family)
+            yield year, min(child.began or family.began for child in in_common)
+        for child in family.children:
+            if child.first_day is not None:
+                year = self.year if child == mine else year_of(family, child)
+                yield year, child.began or family.began
+
+    def of(self, child: Child) -> "Context":
+        """The things of another child of the family, on the same day."""
+        kept = self.plan, self.journal, self.own, self.own_problem, self.marks_by
+        other = Context(self.places, self.editor.of(child), self.today, *kept)
+        other._items = self._items
+        return other
 
     def as_of(self, date: dt.date) -> "Context":
         """The same on the morning of a date, with what the child knew when that began."""
@@ -184,7 +212,7 @@ class Context:
         """
         from warmup.config.plan_saving import move_level  # few mornings change the year
 
-        if self.editor.saves:
+        if self.editor.kept.saves:
             move_level(self.places, level, week)
             self.plan = load_plan(self.places)
         else:
@@ -275,51 +303,25 @@ class Context:
         return min(wanted, shape.at_most or wanted)
 
     def routine(
-        self, morning: Morning | None = None, *, shape: str = "", session: int = 1, bare: bool = False
+        self,
+        morning: Morning | None = None,
+        *,
+        shape: str = "",
+        session: int = 1,
+        bare: bool = False,
+        beside: Routine | None = None,
     ) -> Routine:
         """A routine for a morning, today's unless another is given: chosen now and kept nowhere.
 
         Where a prompt tells the answer of another in whatever words, one of the two is left out and the
-        morning chosen again. With ``bare`` neither the opening nor a prompt wants a thing on the table.
+        morning chosen again. With ``bare`` neither the opening nor a prompt wants a thing on the table. Of
+        ``beside``, the routine of another child at the same table, nothing is told or asked again, as far as
+        there are other prompts to be had.
         """
         # A morning that goes on has its prompts already.
-        from warmup.engine.engine import build, choose
-        from warmup.engine.giveaways import to_leave_out
-        from warmup.session.opening import opening
+        from warmup.session.choosing import Choosing
 
-        morning = morning or self.morning()
-        form, child, known = self.shape(morning, shape), self.child.journal_name, self.knowledge()
-        eligible, count = self.eligible(morning), self.count(morning, form)
-        house = self.household
-        fit = house.furnished if house else None
-        if bare:
-            without = (item for item in eligible.items if not skills.locate(item.id).level.table)
-            eligible = eligible._replace(items=tuple(without))
-        while True:
-            choices = choose(eligible, form, known, morning, self.curriculum(), child=child, count=count)
-            routine = build(
-                choices,
-                morning,
-                known,
-                child=child,
-                shape=form.name,
-                session=session,
-                own=self.own_skill,
-                fit=fit,
-            )
-            out = to_leave_out(routine.prompts, eligible.timely)
-            if house:
-                out = next((prompt.item for prompt in routine.prompts if not house.can(prompt)), out)
-            if bare:
-                # An item may want what its level as a whole does not.
-                out = next((prompt.item for prompt in routine.prompts if prompt.table), out)
-            if out is None:
-                # A day has one opening: a second warm-up begins with its prompts.
-                if session != 1:
-                    return routine
-                fact = opening(morning, routine.prompts, child=child, bare=bare, household=house)
-                return routine._replace(opening=fact)
-            eligible = eligible.without(out)
+        return Choosing(self, morning or self.morning(), shape, session, bare=bare, beside=beside).routine()
 
 
 def load_family(places: Places, today: dt.date) -> tuple[Family, bool]:
@@ -354,7 +356,7 @@ def open_context(
     named = [each for each in family.children if not child or each.nickname == child]
     if not named:
         raise KeyError(child)
-    editor = FamilyEditor(places.config / "family.toml", family, named[0], saves=saved)
+    editor = FamilyEditor(KeptFamily(places.config / "family.toml", family, saves=saved), named[0])
     return Context(places, editor, today, load_plan(places), journal, *_own(places), marks_by)
 
 

@@ -37,6 +37,8 @@ _OF_CHILD = (
 _ATTRIBUTES = {"settled": "known_until"}
 """Those that have another name in :class:`Family`."""
 _LISTS = ("off", "extra", "held", "opened", "taught", "countdowns", "without")
+_CAME = "child"
+"""The field of a change that is a child itself, who was not there before."""
 
 
 class FamilyChange(NamedTuple):
@@ -61,18 +63,22 @@ def changes_between(before: Family, after: Family) -> tuple[FamilyChange, ...]:
         for child in after.children
         if child.journal_name in was_children
     ]
-    return tuple(
+    changed = [
         FamilyChange(child, field, _plain(_get(was, field)), _plain(_get(now, field)))
         for child, was, now, fields in pairs
         for field in fields
         if _get(was, field) != _get(now, field)
-    )
+    ]
+    came = [child.journal_name for child in after.children if child.journal_name not in was_children]
+    return (*changed, *(FamilyChange(name, _CAME, False, True) for name in came))
 
 
 def read_changes(data: Any) -> tuple[FamilyChange, ...]:
     """The changes from their JSON values. ValueError or TypeError for anything else."""
     changes = tuple(FamilyChange(*entry) for entry in data)
     for change in changes:
+        if change.child and change.field == _CAME:
+            continue
         if change.field not in (_OF_CHILD if change.child else _OF_FAMILY):
             raise ValueError(f"no field that an action changes: {change.field!r}")
         _value(change.field, change.was), _value(change.field, change.now)
@@ -80,8 +86,15 @@ def read_changes(data: Any) -> tuple[FamilyChange, ...]:
 
 
 def taken_back(family: Family, changes: Sequence[FamilyChange]) -> Family:
-    """The family without these changes; a field that something else changed since stays as it is."""
+    """The family without these changes; a field that something else changed since stays as it is.
+
+    ValueError where it can't be had: two children would share a nickname, or none would be left.
+    """
     for change in changes:
+        if change.field == _CAME:
+            stay = tuple(each for each in family.children if each.journal_name != change.child)
+            family = family._replace(children=stay)
+            continue
         if not change.child:
             restored = _back(change, _get(family, change.field))
             family = family._replace(**{_ATTRIBUTES.get(change.field, change.field): restored})
@@ -93,6 +106,8 @@ def taken_back(family: Family, changes: Sequence[FamilyChange]) -> Family:
             for child in family.children
         )
         family = family._replace(children=children)
+    if len({child.nickname.casefold() for child in family.children}) != max(1, len(family.children)):
+        raise ValueError("no family: a nickname twice, or no child")
     return family
 
 

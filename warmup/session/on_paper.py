@@ -8,7 +8,7 @@ that morning, from the history before it. What the adult says of the child's lev
 import datetime as dt
 from collections.abc import Mapping
 
-from warmup.config.editor import FamilyEditor
+from warmup.config.editor import FamilyEditor, KeptFamily
 from warmup.journal.journal import Change, Changed, Journal, MarkRow
 from warmup.model import DayKind, Mark, Routine
 from warmup.session import undoing
@@ -90,7 +90,8 @@ def kept_today(context: Context, journal: Journal) -> Routine:
 
 def trial(context: Context) -> Context:
     """The same family and child, to try something out on: what it changes is in no file."""
-    nowhere = FamilyEditor(context.places.config / "family.toml", context.family, context.child, saves=False)
+    kept_nowhere = KeptFamily(context.places.config / "family.toml", context.family, saves=False)
+    nowhere = FamilyEditor(kept_nowhere, context.child)
     kept = context.plan, context.journal, context.own, context.own_problem
     return Context(context.places, nowhere, context.today, *kept)
 

@@ -51,6 +51,11 @@ MOVE = "move"
 LESSON = "lesson"
 NO_LESSON = "no_lesson"
 UNSAID = "unsaid"
+BLURTED = "blurted"
+ADDED = "child_added"
+RENAMED = "child_renamed"
+RESTS = "child_rests"
+PROMPTS = "child_prompts"
 UNDO = "undo"
 
 MARK_WORDS = {
@@ -93,8 +98,17 @@ _WORDS = {
     LESSON: "taught",
     NO_LESSON: "not taught yet",
     UNSAID: "nothing said of it",
+    BLURTED: "blurted",
+    ADDED: "the child added",
+    RENAMED: "the nickname",
+    RESTS: "whether they rest",
+    PROMPTS: "how many prompts",
 }
 NO_LONGER = "The morning has changed since: this can’t be undone."
+
+
+SHARED = "shared"
+"""Under this name ``after`` says which actions of several children were one to the adult."""
 
 
 class CannotUndo(Exception):
@@ -175,6 +189,11 @@ def items_after(row: ActionRow) -> tuple[str, ...] | None:
     return tuple(map(str, items)) if isinstance(items, list) else None
 
 
+def shared(row: ActionRow) -> str:
+    """What an action shares with those of other children that were one with it; empty for most."""
+    return str(details(row).get(SHARED, ""))
+
+
 def details(row: ActionRow) -> dict[str, Any]:
     """What the log says of the action itself; empty where that is in no form we know."""
     try:
@@ -204,12 +223,15 @@ def newest(journal: Journal, child: str, date: dt.date, session: int = 0) -> Act
 
 
 def put_back(context: Context, before: Before) -> None:
-    """Take an action's changes of the family and of the year plan back."""
+    """Take an action's changes of the family and of the year plan back. CannotUndo where they can't be."""
+    try:
+        family = taken_back(context.family, before.family)
+    except ValueError as error:
+        raise CannotUndo from error
     moved = before.moved
     # A level that something else moved since stays where it is.
     if moved is not None and context.plan.weeks.get(moved.level) == moved.now:
         context.move_level(moved.level, moved.was)
-    family = taken_back(context.family, before.family)
     if family != context.family:
         context.editor.change(family)
 
@@ -226,9 +248,9 @@ def undo_day(context: Context, journal: Journal) -> Undone | None:
 
 def family_changed(context: Context, work: Callable[[], None]) -> tuple[FamilyChange, ...]:
     """Do what changes the family once; what it changed, without what its file was edited to meanwhile."""
-    context.editor.changed = None
+    context.editor.kept.changed = None
     work()
-    changed = context.editor.changed
+    changed = context.editor.kept.changed
     return changes_between(*changed) if changed else ()
 
 
