@@ -300,11 +300,13 @@ def test_two_windows_begin_one_session(home: Path, clock: Clock, monkeypatch: py
     began: list[Session] = []
     real = Context.routine
 
-    def routine(context: Context, *args: Morning, shape: str = "", session: int = 1) -> object:
+    def routine(
+        context: Context, *args: Morning, shape: str = "", session: int = 1, beside: None = None
+    ) -> object:
         # The other window begins after this one has looked for a session and before it keeps its own.
         if context is one and other.journal is not None:
             began.append(begin(other, other.journal, clock))
-        return real(context, *args, shape=shape, session=session)
+        return real(context, *args, shape=shape, session=session, beside=beside)
 
     monkeypatch.setattr(Context, "routine", routine)
     mine = begin(one, one.journal, clock)

@@ -147,7 +147,9 @@ async def test_all_troubles_at_once_leave_what_is_to_be_said(app: WarmupApp, siz
     app.notices = (
         "The journal was damaged. It is kept as journal-damaged-20270303.db, and a new one begun.",
     )
-    app.context.editor.kept.unsaved = "What you choose is not being saved (family.toml, line 1: an error in it)."
+    app.context.editor.kept.unsaved = (
+        "What you choose is not being saved (family.toml, line 1: an error in it)."
+    )
     app.aside = "Demo: an invented family."
     async with app.run_test(size=size) as pilot:
         await press(pilot, "space", "u")

@@ -113,6 +113,15 @@ class Journal:
         """Try once more to write what is not on disk, and close the file; whether all of it is there now."""
         return self._store.shut()
 
+    def copy_to(self, path: Path, child: str) -> int:
+        """Put a whole copy of the journal at ``path``; in how many mornings of it the child was.
+
+        Raises JournalProblem, and leaves no copy, where it can't be written or is not like the journal.
+        """
+        from warmup.journal.copying import write_copy
+
+        return write_copy(self._store.source, path, child)
+
     # -- writing
 
     def start(

@@ -127,6 +127,14 @@ class Store:
                 self._step_aside(error)
         return self._memory.execute(sql, values).fetchall() if self._memory else []
 
+    @property
+    def source(self) -> sqlite3.Connection:
+        """What answers questions just now, to be copied. JournalProblem once it is shut."""
+        source = self._memory or self._disk
+        if source is None:
+            raise JournalProblem(f"{NAME} is closed.")
+        return source
+
     def _step_aside(self, error: Exception) -> None:
         """Go on in memory, with what can still be read and what this process wrote."""
         self.trouble = reason(error)

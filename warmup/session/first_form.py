@@ -84,7 +84,7 @@ def family_of(form: Form, today: dt.date, known: Family | None = None) -> Family
         weekdays=weekdays_of(form.weekdays),
         off=_stretches(form.off),
     )
-    week = _week(form.week)
+    week = week_number(form.week)
     if week is None or year_of(family).morning(today).week == week:
         return family
     return family._replace(first_day=today - dt.timedelta(today.weekday()), first_week=week)
@@ -95,7 +95,7 @@ def _stretches(taken: Collection[Holiday]) -> tuple[tuple[dt.date, dt.date], ...
 
 
 def date_of(text: str) -> dt.date:
-    """A first school day as it is typed. Raises Unclear."""
+    """A date that is typed, as 2026-08-31 or 8/31/2026. Raises Unclear."""
     text = text.strip()
     if match := re.fullmatch(r"([0-9]{1,2})/([0-9]{1,2})/([0-9]{4})", text, re.A):
         text = f"{match[3]}-{int(match[1]):02}-{int(match[2]):02}"
@@ -130,7 +130,7 @@ def weekdays_of(text: str) -> tuple[int, ...]:
     return tuple(sorted(found))
 
 
-def _week(text: str) -> int | None:
+def week_number(text: str) -> int | None:
     """The week that is said, "week 11" or "11"; None where nothing is."""
     number = text.strip().casefold().removeprefix("week").strip()
     if not text.strip():

@@ -31,10 +31,12 @@ class Instead:
         declined: Collection[str] = (),
         *,
         bare: bool = False,
+        beside: Sequence[Prompt] = (),
     ) -> None:
         self._context, self._routine, self._number = context, routine, number
         self._missing, self._declined, self._bare = missing, declined, bare
         self._house = context.household
+        self._beside = beside
 
     def short(self) -> int:
         """How many prompts a short morning has in all."""
@@ -118,7 +120,15 @@ class Instead:
             return self.others(out, at, asked)
         was = self._routine.prompts
         changed = self._routine._replace(prompts=(*was[:at], built[0], *was[at + 1 :]))
-        then = Instead(self._context, changed, self._number, self._missing, self._declined, bare=self._bare)
+        then = Instead(
+            self._context,
+            changed,
+            self._number,
+            self._missing,
+            self._declined,
+            bare=self._bare,
+            beside=self._beside,
+        )
         return then.others(out, at, asked)
 
     def _lacks(self, table: str) -> bool:
@@ -160,10 +170,12 @@ class Instead:
     def _usable(self, used: Sequence[ItemId], beside: Collection[str]) -> list[Item]:
         """The open items not ``used``, of no skill ``beside`` or used twice, that want nothing missing."""
         names = [skill_and_name(item)[0] for item in used]
+        heard = {prompt.item for prompt in self._beside}
         return [
             item
             for item in self._context.eligible(self._routine.morning).items
             if item.id not in used
+            and item.id not in heard
             and item.skill not in beside
             and item.id not in self._declined
             and names.count(item.skill) < (1 if item.own else 2)
@@ -193,7 +205,7 @@ class Instead:
             child=context.child.journal_name,
             shape=routine.shape,
             session=self._number,
-            beside=routine.prompts,
+            beside=(*routine.prompts, *self._beside),
             said=routine.opening,
             own=context.own_skill,
             fit=self._house.furnished if self._house else None,

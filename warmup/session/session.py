@@ -8,7 +8,7 @@ window changed the morning meanwhile: nothing was done then, and :func:`resume` 
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
-from warmup.journal.journal import NOT_BEGUN, Action, Change, Changed, Journal
+from warmup.journal.journal import NOT_BEGUN, Action, ActionRow, Change, Changed, Journal
 from warmup.journal.routine_json import routine_text
 from warmup.model import ItemId, LevelId, Mark, Opening, Prompt, Routine
 from warmup.session import undoing
@@ -64,6 +64,10 @@ class Session(Writing):
         else:
             return False
         return True
+
+    def to_close(self) -> None:
+        """Go behind the last prompt."""
+        self._go(len(self.prompts))
 
     def next_cue(self) -> None:
         """Show one more cue."""
@@ -134,6 +138,22 @@ class Session(Writing):
         instead = self._instead(None, self._declined | {prompt.item})
         prompts = instead.others({prompt.item}, self.position, self._asked)
         return self._changed_to(prompts, undoing.ANOTHER, declined=prompt.item)
+
+    def blurted(self) -> bool:
+        """Another child has said it: it counts as not asked, and something else is asked in its place.
+
+        Where there is nothing else those that come later move up. False when there is nothing to ask at all.
+        """
+        prompt = self.prompt
+        if prompt is None:
+            return False
+        instead = self._instead(None, self._declined | {prompt.item})
+        prompts = instead.others({prompt.item}, self.position, self._asked)
+        if prompts[self.position].item == prompt.item:
+            if self._asked > self.position:
+                return False  # Nothing goes from before a mark.
+            prompts = (*prompts[: self.position], *prompts[self.position + 1 :])
+        return bool(prompts) and self._changed_to(prompts, undoing.BLURTED, declined=prompt.item)
 
     def bare(self) -> bool:
         """Let no prompt of today ask for a thing on the table. False where none did.
@@ -271,7 +291,9 @@ class Session(Writing):
         missing = self._missing if missing is None else missing
         declined = self._declined if declined is None else declined
         bare = bare or self._bare
-        return Instead(self.context, self.routine, self.number, missing, declined, bare=bare)
+        return Instead(
+            self.context, self.routine, self.number, missing, declined, bare=bare, beside=self.beside
+        )
 
     def _stopped_at(self, start: int, at: int) -> Change:
         """A sure prompt in the place of all from ``start`` on, and to it, or to the close where none is sure.
@@ -288,8 +310,12 @@ class Session(Writing):
     def can_undo(self) -> bool:
         """Whether there is an action to take back."""
         child, date = self.context.child.journal_name, self.morning.date
-        row = undoing.newest(self.journal, child, date, self.number)
-        return row is not None or self.journal.last_mark(child, date, self.number) is not None
+        return self.undoable is not None or self.journal.last_mark(child, date, self.number) is not None
+
+    @property
+    def undoable(self) -> ActionRow | None:
+        """The action that undo takes back next, by the log."""
+        return undoing.newest(self.journal, self.context.child.journal_name, self.morning.date, self.number)
 
     def undo(self) -> Undone | None:
         """Take back the newest action of the day, whatever it was; None when there is none.
@@ -298,8 +324,7 @@ class Session(Writing):
         newest first.
         """
         self._still()
-        child, date = self.context.child.journal_name, self.morning.date
-        row = undoing.newest(self.journal, child, date, self.number)
+        row = self.undoable
         if row is None:
             return self._undo_unlogged()
         before = undoing.before_of(row)
@@ -346,25 +371,32 @@ class Session(Writing):
         return Undone(undoing.MARK, undoing.MARK_WORDS[mark] if mark else "the mark")
 
 
-def begin(context: Context, journal: Journal, clock: Clock, *, shape: str = "") -> Session:
-    """Start a new session for today and keep it; where another window just began one, go on with that."""
+def begin(
+    context: Context, journal: Journal, clock: Clock, *, shape: str = "", beside: Routine | None = None
+) -> Session:
+    """Start a new session for today and keep it; where another window just began one, go on with that.
+
+    ``beside`` is the routine of another child at the same table.
+    """
     known = journal.sessions_of(context.child.journal_name, context.today)
     if any(not row.closed for row in known) and (found := resume(context, journal, clock)):
         return found
     try:
-        number, routine = keep(context, journal, shape=shape)
+        number, routine = keep(context, journal, shape=shape, beside=beside)
     except Changed:
-        return resume(context, journal, clock) or begin(context, journal, clock, shape=shape)
+        return resume(context, journal, clock) or begin(context, journal, clock, shape=shape, beside=beside)
     return _session_of(context, journal, clock, number, routine, 0)
 
 
-def keep(context: Context, journal: Journal, *, shape: str = "", begun: bool = True) -> tuple[int, Routine]:
+def keep(
+    context: Context, journal: Journal, *, shape: str = "", begun: bool = True, beside: Routine | None = None
+) -> tuple[int, Routine]:
     """Choose a routine for today and keep it as one more session; its number, and the routine.
 
     Without ``begun`` no prompt of it is on screen yet. Changed where another window just began one.
     """
     known = journal.sessions_of(context.child.journal_name, context.today)
-    routine = context.routine(shape=shape, session=len(known) + 1)
+    routine = context.routine(shape=shape, session=len(known) + 1, beside=beside)
     rows = [(prompt.item, prompt.wording) for prompt in routine.prompts]
     kept = context.child.journal_name, context.today, routine.shape, routine_text(routine), rows
     furthest = _reached_by(routine) if begun else NOT_BEGUN

@@ -6,13 +6,19 @@ from warmup.model import ItemId, Mark, Morning, Prompt, Routine
 from warmup.session import undoing
 from warmup.session.context import Clock, Context
 
+_PUT_ASIDE = (undoing.SWAP, undoing.ANOTHER, undoing.BLURTED)
+"""Actions that put a prompt aside for the rest of the morning."""
+
 
 class Standing:
     """A routine under way, as far as it got.
 
     ``position`` is the prompt on screen, from 0; at ``len(prompts)`` the close is, and at 0 the opening may
     be. ``cues`` holds how many cues of each prompt were shown, ``marks`` the marks by position, and
-    ``furthest`` the last prompt shown, ``NOT_BEGUN`` before the first.
+    ``furthest`` the last prompt shown, ``NOT_BEGUN`` before the first. ``beside`` are the prompts of
+    other children at the same table, ``takes_turns`` says that the next
+    prompt comes up only when it is this child's turn (see :meth:`Writing.come_up`), and ``shares`` what the
+    log says of an action that is one for several children.
     """
 
     def __init__(
@@ -34,6 +40,9 @@ class Standing:
         self._declined: frozenset[str] = frozenset()
         self._stopped = self._back_at_opening = self._bare = False
         self._newest = ""
+        self.beside: tuple[Prompt, ...] = ()
+        self.takes_turns = False
+        self.shares = ""
 
     # -- where it stands
 
@@ -125,7 +134,7 @@ class Standing:
         self.marks = self.journal.marks_of(child, date, self.number)
         actions = self.journal.actions_of(child, date, self.number)
         standing = log.standing(actions)
-        swaps = [undoing.details(row) for row in standing if row.what in (undoing.SWAP, undoing.ANOTHER)]
+        swaps = [undoing.details(row) for row in standing if row.what in _PUT_ASIDE]
         self._missing, self._declined = (
             frozenset(text for swap in swaps if isinstance(text := swap.get(name), str) and text)
             for name in ("missing", "declined")

@@ -33,11 +33,23 @@ class Writing(Standing):
 
     def _moved(self, position: int) -> Change:
         position = min(position, len(self.prompts))
-        return Change(position=position, shown=max(self.furthest, min(position, len(self.prompts) - 1)))
+        shown = position - 1 if self.takes_turns and not self.at_opening else position
+        return Change(position=position, shown=max(self.furthest, min(shown, len(self.prompts) - 1)))
+
+    def come_up(self) -> None:
+        """The prompt the session stands at comes on screen, and counts as shown from now on.
+
+        The child's window follows the session that was touched last.
+        """
+        seen, shown = Seen(self.items), min(self.position, len(self.prompts) - 1)
+        change = Change(position=self.position, shown=max(self.furthest, shown))
+        self._stand(change, seen)
 
     def _go(self, position: int) -> None:
-        seen = Seen(self.items)
-        change = self._moved(position)
+        self._stand(self._moved(position), Seen(self.items))
+
+    def _stand(self, change: Change, seen: Seen) -> None:
+        """Stand at another prompt; nothing is marked and nothing logged."""
         self.journal.change(
             self.context.child.journal_name, self.morning.date, self.number, change, seen=seen
         )
@@ -68,7 +80,7 @@ class Writing(Standing):
     ) -> None:
         routine = None if change.start is None else routine_from(change.routine)
         items = self.items if routine is None else tuple(prompt.item for prompt in routine.prompts)
-        after = undoing.after_text(said, items)
+        after = undoing.after_text({**said, undoing.SHARED: self.shares} if self.shares else said, items)
         at = self.position if position is None else position
         self._write(change, Action(what, at, before.text(), after), routine)
 
