@@ -11,8 +11,8 @@ from warmup.journal.journal import Journal
 from warmup.session.context import open_context
 
 
-def write_year(home: Path, today: dt.date, weeks: int = 34) -> int:
-    """Write ``weeks`` weeks of mornings up to yesterday into ``home``; gives the number of marks.
+def write_year(home: Path, today: dt.date, weeks: int = 34, children: int = 1) -> int:
+    """Write ``weeks`` weeks of mornings up to yesterday into ``home``; gives the marks of one child.
 
     Today is a school day of the week after them.
     """
@@ -21,14 +21,15 @@ def write_year(home: Path, today: dt.date, weeks: int = 34) -> int:
     family = Family(
         first_day=monday - dt.timedelta(weeks=weeks),
         began=monday - dt.timedelta(weeks=weeks),
-        children=(Child("Pip", reads=False),),
+        children=tuple(Child(f"Pip{number or ''}", reads=False) for number in range(children)),
         weekdays=tuple(range(start, start + 4)),
         known_until=today - dt.timedelta(1),
     )
     places = Places(home, home)
     families.save(home / "family.toml", family)
-    context = open_context(places, family, today, None)
-    write_history(context, places, family.first_day)
+    for child in family.children:
+        context = open_context(places, family, today, None, child=child.nickname)
+        write_history(context, places, family.first_day)
     journal = Journal.open(home, dt.datetime.now)
     marks = len(journal.history("Pip"))
     journal.shut()

@@ -1,8 +1,9 @@
 """Process start to painted prompt, with a year of history, against a bare Textual app beside it.
 
 Prints medians of interleaved runs and their ratios; also ``warmup --help`` and ``warmup today --plain``
-against a Python that imports rich, argparse and datetime. With ``--against`` another checkout, which has its
-own ``.venv``, takes its turn in the same runs, with a year of its own making.
+against a Python that imports rich, argparse and datetime. With ``--children`` the family has so many, each
+with a year of history. With ``--against`` another checkout, which has its own ``.venv``, takes its turn in
+the same runs, with a year of its own making.
 """
 
 import datetime as dt
@@ -30,7 +31,8 @@ BASE = "import rich.console, argparse, datetime"
 WRITE_YEAR = """
 import datetime, pathlib, sys
 from tests.year_of_history import write_year
-print(write_year(pathlib.Path(sys.argv[1]), datetime.date.today()))
+more = {"children": int(sys.argv[2])} if sys.argv[2] != "1" else {}
+print(write_year(pathlib.Path(sys.argv[1]), datetime.date.today(), **more))
 """
 FRAMES, RUNS = ("bare", "resumed", "new"), ("base", "help", "plain")
 
@@ -42,9 +44,9 @@ class Installed(NamedTuple):
     python: Path
     home: Path
 
-    def write_year(self) -> int:
-        """Write a year of history; gives the number of marks."""
-        command = [str(self.python), "-c", WRITE_YEAR, str(self.home)]
+    def write_year(self, children: int) -> int:
+        """Write a year of history of so many children; gives the number of marks of one."""
+        command = [str(self.python), "-c", WRITE_YEAR, str(self.home), str(children)]
         return int(subprocess.run(command, cwd=self.folder, capture_output=True, check=True).stdout)
 
     def turn(self) -> dict[str, float]:
@@ -94,7 +96,7 @@ def report(turns: list[dict[str, float]]) -> None:
             print(f"{name:>8} {seconds * 1000:7.1f} ms  {seconds / middle[group[0]]:5.2f} times")
 
 
-def main(rounds: int, against: Path | None) -> None:
+def main(rounds: int, against: Path | None, children: int) -> None:
     """Measure and print."""
     with tempfile.TemporaryDirectory() as folder:
         measured = [Installed(Path(__file__).parents[2], Path(sys.executable), Path(folder, "this"))]
@@ -103,7 +105,7 @@ def main(rounds: int, against: Path | None) -> None:
             measured.append(Installed(other, other / ".venv/bin/python", Path(folder, "other")))
         for each in measured:
             each.home.mkdir()
-            print(f"{each.folder}: a history of {each.write_year()} marks")
+            print(f"{each.folder}: a history of {each.write_year(children)} marks")
             each.turn()
         turns: list[list[dict[str, float]]] = [[] for _ in measured]
         for _ in range(rounds):
@@ -118,5 +120,6 @@ if __name__ == "__main__":
     asked = _arguments.parser("first_frame", __doc__)
     asked.add_argument("runs", type=_arguments.positive, nargs="?", default=20, help="how many (20)")
     asked.add_argument("--against", metavar="FOLDER", type=Path, help="a checkout to measure as well")
+    asked.add_argument("--children", type=_arguments.positive, default=1, help="how many in the family (1)")
     given = asked.parse_args()
-    main(given.runs, given.against)
+    main(given.runs, given.against, given.children)

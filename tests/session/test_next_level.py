@@ -14,7 +14,8 @@ from warmup.session import undoing
 from warmup.session.next_level import NextLevel, next_level
 from warmup.session.pausing import paused, turn_new, turn_week, until_words
 from warmup.session.session import Session, resume
-from warmup.tui.doing import AT_A_PROMPT, AT_THE_CLOSE
+from warmup.tui.doing import AT_A_PROMPT, at_the_close
+from warmup.tui.workspace import Workspace
 
 Clock = Callable[[], dt.datetime]
 
@@ -180,7 +181,9 @@ def test_it_can_be_said_at_the_close(session: Session) -> None:
     for _ in session.prompts:
         session.next()
     prompts = session.prompts
-    assert "until you say" in AT_THE_CLOSE["new"](session)
+    work = Workspace(session.context, session.journal, session.clock)
+    work.sit()
+    assert "until you say" in at_the_close("new", work)
     assert session.prompts == prompts and paused(session.context) == UNTIL_SAID
 
 

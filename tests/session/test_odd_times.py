@@ -104,7 +104,10 @@ def test_a_child_that_joins_in_january_is_sampled_and_the_other_goes_on(
     fern = open_context(context.places, both, monday, context.journal, child="Fern")
     assert fern.began == monday and fern.curriculum().since == fern.morning().week
     assert context.curriculum().since == 1
-    assert fern.unconfirmed_days() == ()
+    thursday = monday - 4 * DAY
+    assert fern.unconfirmed_days() == context.unconfirmed_days() == (thursday,), "the family's, asked once"
+    alone = both._replace(children=both.children[1:])
+    assert open_context(context.places, alone, monday, context.journal).unconfirmed_days() == ()
 
 
 def test_a_year_may_end_early(home: Path, clock: StandingClock) -> None:

@@ -46,7 +46,8 @@ async def test_all_of_the_help_can_be_reached_at_every_size(app: WarmupApp, size
             await press(pilot, key)
             seen += frame(app)
         assert out_of_sight(frame(app))[1] == 0 and "Bksp back" in frame(app)
-        words = [action.label for action in actions_of(MorningScreen.STATES)]
+        of_several = {"blurted", "next_child"}
+        words = [each.label for each in actions_of(MorningScreen.STATES) if each.id not in of_several]
         assert [word for word in (*words, "changes nothing") if word not in seen] == []
         await press(pilot, "down", "up")
         assert out_of_sight(frame(app))[0] == max(0, below - 1)

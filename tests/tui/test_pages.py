@@ -16,7 +16,7 @@ from warmup.model import Mark, Prompt
 from warmup.randomness import SeededRandom
 from warmup.session.summary import WOBBLES, Closing, Row
 from warmup.session.words import SMALL_THINGS
-from warmup.tui.close import close_page
+from warmup.tui.close import Part, close_page
 from warmup.tui.hands import Hand
 from warmup.tui.pages import HOW_TO_WAIT, prompt_page
 from warmup.tui.parts import Seen, View
@@ -150,7 +150,7 @@ def test_the_close_has_a_row_for_each_prompt_or_says_how_many_more(room: tuple[i
     session = at(prompts()[0], 0)
     session.closed, session.unmarked = False, (2,) * (count > 2)
     session.context = SimpleNamespace(child=SimpleNamespace(paused=None))
-    lines = close_page(session, closing(count), View(*room)).fitted(room[1])
+    lines = close_page([Part(session, closing(count))], View(*room)).fitted(room[1])
     shown = words(lines)
     assert len(lines) == room[1] and all(cells_of(line) <= room[0] for line in lines)
     rows = {span.bead for line in lines for span in line if span.bead is not None}

@@ -35,9 +35,9 @@ Clock = Callable[[], dt.datetime]
 SIZES = ((40, 12), (60, 20), (80, 24), (120, 36), (160, 45))
 TUI = Path(warmup.__file__).parent / "tui"
 PAGES = (
-    "another", "calendar_days", "countdown", "counts", "days", "guest", "help", "menu", "midnight",
-    "move_level", "on_paper", "past", "reads", "review", "settings", "story", "unlocked", "week", "welcome",
-    "wind_down", "year", "year_day", "year_week",
+    "another", "calendar_days", "child_form", "children", "countdown", "counts", "days", "guest", "help",
+    "menu", "midnight", "move_level", "on_paper", "past", "reads", "removal", "review", "settings", "story",
+    "unlocked", "week", "welcome", "who", "wind_down", "year", "year_day", "year_week",
 )  # fmt: skip
 
 
@@ -63,11 +63,11 @@ def test_no_key_does_two_things_in_one_state(state: State) -> None:
 def test_the_morning_s_two_states_share_their_keys() -> None:
     keys = Counter(key for action in actions_of(MorningScreen.STATES) for key in action.every_key)
     double = {key for key, count in keys.items() if count > 1}
-    assert double == {"enter", "e", "j", "b", "m", "g", "k", "v"}
+    assert double == {"enter", "e", "right", "d", "j", "b", "m", "g", "k", "v"}
     assert "full_stop" in keys and "tab" in keys
 
 
-TYPED = (State.FORM, State.GUEST, State.COUNTDOWN, State.SETTINGS)
+TYPED = (State.FORM, State.GUEST, State.COUNTDOWN, State.SETTINGS, State.CHILD)
 
 
 @pytest.mark.parametrize("state", [state for state in State if state not in TYPED])
@@ -251,7 +251,7 @@ async def test_the_menu_of_the_close_has_only_what_goes_there(app: WarmupApp) ->
         await press(pilot, *["right"] * 5, "full_stop")
         assert names(app) == [
             "The day", "what may be asked", "this week", "the year", "nothing new until I say",
-            "a morning on paper", "a rough day",
+            "a morning on paper", "the children", "a rough day",
             "The program", "dark, light, contrast", "settings", "the other hand’s keys", "all keys", "quit",
         ]  # fmt: skip
 

@@ -60,7 +60,7 @@ def main(argv: Sequence[str] | None = None, clock: Clock = dt.datetime.now) -> i
 def _arguments(words: Sequence[str]) -> SimpleNamespace:
     """The command line, understood. A bare ``warmup``, what each morning brings, waits for no parser."""
     if not words:
-        return SimpleNamespace(command=None, demo=False, child="", plain=False, guest=None)
+        return SimpleNamespace(command=None, demo=False, child="", together=False, plain=False, guest=None)
     from warmup.cli.options import parse
 
     return parse(words)
@@ -78,9 +78,9 @@ def _do(arguments: SimpleNamespace, clock: Clock, places: "Places", aside: str =
     if arguments.guest is not None and arguments.command is None:
         return _guest(places, arguments, clock, aside)
     if arguments.command is None and arguments.plain:
-        return _morning_in_lines(places, arguments.child, clock, aside)
+        return _morning_in_lines(places, arguments, clock, aside)
     if arguments.command is None and _on_a_terminal():
-        return _morning(places, arguments.child, clock, aside)
+        return _morning(places, arguments, clock, aside)
     if arguments.command == "stage":
         return _stage(places, arguments.child, clock)
     from warmup.cli import printing
@@ -230,22 +230,29 @@ def _on_a_terminal() -> bool:
     return all(stream is not None and stream.isatty() for stream in (sys.stdout, sys.stdin))
 
 
-def _morning(places: "Places", child: str, clock: Clock, aside: str = "") -> int:
+def _takes_turns(arguments: SimpleNamespace, context: "Context") -> bool:
+    """Whether the children's prompts are to take turns: who names one child means that one."""
+    return arguments.together or (context.family.together and not arguments.child)
+
+
+def _morning(places: "Places", arguments: SimpleNamespace, clock: Clock, aside: str = "") -> int:
     from warmup.tui.app import WarmupApp
     from warmup.tui.quiet_app import draw_in_utf8
 
-    with _opened(places, child, clock) as (context, journal, welcome):
+    with _opened(places, arguments.child, clock) as (context, journal, welcome):
         draw_in_utf8()
-        app = WarmupApp(context, journal, clock, (journal.notice,), welcome, aside)
+        turns = _takes_turns(arguments, context)
+        app = WarmupApp(context, journal, clock, (journal.notice,), welcome, aside, takes_turns=turns)
         app.run()
     return app.ended()
 
 
-def _morning_in_lines(places: "Places", child: str, clock: Clock, aside: str = "") -> int:
+def _morning_in_lines(places: "Places", arguments: SimpleNamespace, clock: Clock, aside: str = "") -> int:
     from warmup.cli.spoken import run
 
-    with _opened(places, child, clock) as (context, journal, welcome):
-        run(context, journal, clock, welcome, aside)
+    with _opened(places, arguments.child, clock) as (context, journal, welcome):
+        turns = _takes_turns(arguments, context)
+        run(context, journal, clock, welcome, aside, takes_turns=turns)
     return DONE
 
 
@@ -307,6 +314,10 @@ def _open_context(
 ) -> "Context":
     from warmup.session.context import open_context
 
+    if not child and len(family.children) > 1:
+        from warmup.session.whose_turn import first_to_come
+
+        child = first_to_come(family, journal, today).nickname
     try:
         return open_context(places, family, today, journal, child=child, saved=saved)
     except KeyError:

@@ -60,8 +60,12 @@ def parser() -> argparse.ArgumentParser:
         action="store_true",
         help="the whole morning in lines: for a braille line, or a terminal that draws nothing",
     )
-    whole.add_argument(
+    whose = whole.add_mutually_exclusive_group()
+    whose.add_argument(
         "--child", default="", metavar="NICKNAME", help="whose morning, where there are several children"
+    )
+    whose.add_argument(
+        "--together", action="store_true", help="one morning for several children: their prompts take turns"
     )
     whole.add_argument(
         "--guest",

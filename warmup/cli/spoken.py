@@ -16,12 +16,11 @@ from warmup.journal.journal import Changed, Journal
 from warmup.model import Mark
 from warmup.session import undoing
 from warmup.session.context import Clock, Context
-from warmup.session.pausing import turn_week
-from warmup.session.session import Session, begin
+from warmup.session.session import Session
 from warmup.session.undoing import CannotUndo
-from warmup.session.words import ELSEWHERE, asks_whether_they_read
+from warmup.session.words import ELSEWHERE
 from warmup.tui.actions import FOR_GUESTS
-from warmup.tui.doing import AT_A_PROMPT, AT_THE_CLOSE, AT_THE_OPENING
+from warmup.tui.doing import AT_A_PROMPT, at_the_close, at_the_opening, turn_pauses
 from warmup.tui.workspace import Workspace
 
 if TYPE_CHECKING:
@@ -43,6 +42,7 @@ def run(
     aside: str = "",
     *,
     guest: bool = False,
+    takes_turns: bool = False,
 ) -> None:
     """The morning of this family and child; after the first form where ``welcome`` makes a context of it.
 
@@ -54,7 +54,9 @@ def run(
     with contextlib.suppress(Ended, KeyboardInterrupt):
         if welcome is not None:
             context = welcome(spoken_first.first_form(context.today, context.family))
-        work = Workspace(context, journal, clock, notices=(journal.notice,), guest=guest)
+        work = Workspace(
+            context, journal, clock, notices=(journal.notice,), guest=guest, takes_turns=takes_turns
+        )
         if guest:
             spoken_first.guest_name(work)
         SpokenMorning(work).run()
@@ -66,8 +68,9 @@ class SpokenMorning:
     def __init__(self, work: Workspace) -> None:
         self.work = work
         self._stands: tuple[object, ...] = ()
-        self._begun = self._over = self._day_said = self._left_unsaid = False
-        self._ending: Closing | None = None
+        self._begun = self._over = self._day_said = False
+        self._left_unsaid: set[str] = set()
+        self._endings: tuple[Closing, ...] = ()
         self._loud: list[str] = []
 
     def run(self) -> None:
@@ -85,7 +88,8 @@ class SpokenMorning:
             spoken_first.which_date(work)
             self._stands = ()
         except Changed:
-            work.said, work.session = ELSEWHERE, None
+            work.said = ELSEWHERE
+            work.leave_session()
         except CannotUndo:
             work.said = undoing.NO_LONGER
         except FileProblem as problem:
@@ -111,8 +115,9 @@ class SpokenMorning:
             spoken_first.missed_mornings(work)
         elif work.session is None and not self._day_said and work.asks_whether_it_counts():
             self._day_said = spoken_first.whether_it_counts(work)
-        elif work.session is None and not self._left_unsaid and asks_whether_they_read(work.context):
-            self._left_unsaid = not spoken_first.whether_they_read(work)
+        elif work.session is None and work.reader_to_ask(self._left_unsaid):
+            if not spoken_first.whether_they_read(work):
+                self._left_unsaid.add(work.context.child.journal_name)
         else:
             self._day_said = False
             self._at(work.session or work.sit())
@@ -122,7 +127,8 @@ class SpokenMorning:
     def _at(self, session: Session) -> None:
         """Say where it stands, where that is news, and do what the next line says."""
         opening = session.routine.opening if session.at_opening else None
-        stands = session.number, opening, session.position, session.items
+        whose = session.context.child.journal_name
+        stands = whose, session.number, opening, session.position, session.items
         if stands != self._stands:
             self._stands = stands
             self._say_all(session)
@@ -138,14 +144,21 @@ class SpokenMorning:
     def _say_all(self, session: Session) -> None:
         if not self._begun:
             self._begun = True
-            part(spoken_lines.beginning(session))
+            if self.work.together:
+                self.work.together.gather()
+            part(spoken_lines.beginning(self.work.sessions))
         if session.at_close:
             from warmup.session.summary import closing
 
-            known = self.work.context.knew_before_today()
-            self._ending = closing(session, known, guest=self.work.guest)
-        standing = spoken_lines.standing(session, self._ending, covered=self.work.covered)
-        part(line for line in standing if not (self.work.guest and line == spoken_lines.STOPS))
+            self._endings = tuple(
+                closing(each, each.context.knew_before_today(), guest=self.work.guest)
+                for each in self.work.sessions
+            )
+            part(spoken_lines.close_lines(self.work.sessions, self._endings))
+        else:
+            whose = session.context.child.nickname if self.work.together else ""
+            standing = spoken_lines.standing(session, covered=self.work.covered, whose=whose)
+            part(line for line in standing if not (self.work.guest and line == spoken_lines.STOPS))
         self._tell_trouble(again=True)
 
     def _choices(self, session: Session) -> tuple[Choice, ...]:
@@ -157,9 +170,10 @@ class SpokenMorning:
     def _all_choices(self, session: Session) -> tuple[Choice, ...]:
         if session.at_opening:
             return spoken_lines.AT_THE_OPENING
-        if session.at_close and self._ending:
-            return spoken_lines.at_the_close(session, self._ending)
-        return spoken_lines.AT_A_PROMPT
+        if session.at_close and self._endings:
+            after = self.work.next_child()
+            return spoken_lines.at_the_close(self.work.sessions, self._endings, after)
+        return spoken_lines.AT_A_PROMPT_TOGETHER if self.work.together else spoken_lines.AT_A_PROMPT
 
     def _do(self, session: Session, name: str, choices: Sequence[Choice]) -> None:
         """Do one thing: what is the same everywhere, else what it is where the morning stands."""
@@ -185,11 +199,12 @@ class SpokenMorning:
                 stops = session.prompt is not None
                 self._one_of(session, spoken_lines.WIND_DOWN if stops else spoken_lines.FROM_THE_OPENING)
             case _ if session.at_opening:
-                self.work.said = AT_THE_OPENING[name](session)
+                self.work.said = at_the_opening(name, self.work)
             case _ if session.at_close:
                 self._at_the_close(session, name)
             case _:
                 self._at_a_prompt(session, name)
+        self.work.settle()
 
     def _at_a_prompt(self, session: Session, name: str) -> None:
         match name:
@@ -206,7 +221,11 @@ class SpokenMorning:
                 self._one_of(session, spoken_lines.ANOTHER)
             case _ if name in _MARKS:
                 session.mark(_MARKS[name])
-                self.work.said = f"{undoing.MARK_WORDS[_MARKS[name]].capitalize()}."
+                marked = f"{undoing.MARK_WORDS[_MARKS[name]].capitalize()}."
+                whose = f"{session.context.child.nickname}: " if self.work.together else ""
+                self.work.said = f"{whose}{marked}"
+            case "back":
+                self.work.back()
             case _:
                 self.work.said = AT_A_PROMPT[name](session)
 
@@ -217,21 +236,28 @@ class SpokenMorning:
         if not name:
             say(not_understood(line, choices))
         elif name != "back":
-            self.work.said = AT_A_PROMPT[name](session)
+            opening = session.at_opening
+            self.work.said = at_the_opening(name, self.work) if opening else AT_A_PROMPT[name](session)
 
     def _at_the_close(self, session: Session, name: str) -> None:
         work = self.work
         self._stands = ()
         match name:
             case "accept":
-                session.close()
+                work.for_all(Session.close)
                 self._over = True
+            case "next_child":
+                child = work.next_child()
+                work.for_all(Session.close)
+                if child:
+                    work.turn_to_child(child)
+                    self._begun = False
             case "again":
-                work.context.forget()
-                work.session = begin(work.context, work.journal, work.clock, shape="short")
+                work.sit_again()
             case "review":
                 part(spoken_lines.review_lines(session))
             case "pause":
-                work.keep(undoing.PAUSE, lambda: turn_week(work.context))
+                both = zip(work.sessions, self._endings, strict=True)
+                turn_pauses(work, [each for each, ending in both if ending.pause])
             case _:
-                work.said = AT_THE_CLOSE[name](session)
+                work.said = at_the_close(name, work)

@@ -31,13 +31,13 @@ from warmup.session.words import (
     HELLO,
     NOT_PLANNED,
     PRIVACY,
-    READS,
     READS_TELLS,
     READS_WHY,
     STARTS_COVERED,
     STAYS,
     now_words,
     open_still,
+    reads_question,
 )
 from warmup.tui.doing import said_of_days
 from warmup.tui.workspace import GUEST, Workspace
@@ -95,8 +95,7 @@ def which_date(work: Workspace) -> None:
             continue  # Another date still, or the clock was put right: what was said meant neither.
         if name == "today":
             midnight.go()
-            work.context.turn_to(now)
-            work.session = None
+            work.turn_to(now)
         else:
             midnight.stay()
         return
@@ -119,7 +118,7 @@ def whether_it_counts(work: Workspace) -> bool:
 
 def whether_they_read(work: Workspace) -> bool:
     """Where number words open: does the child read them? Whether it was answered, or left for another day."""
-    part([READS_WHY, READS_TELLS, READS])
+    part([READS_WHY, READS_TELLS, reads_question(work.context)])
     name = _one_of(lambda asked: read(work, asked), _READS)
     if name == "reader":
         work.said = STARTS_COVERED

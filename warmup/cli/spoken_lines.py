@@ -16,16 +16,20 @@ from warmup.cli.plain import (
     table_line,
     wants_line,
 )
+from warmup.config.family import Child
+from warmup.english import listed
 from warmup.session import undoing
 from warmup.session.session import Session
-from warmup.session.words import AFTER_CUES, MEANINGS, STOP_OFFERED, over_words
+from warmup.session.words import AFTER_CUES, MEANINGS, STOP_OFFERED, over_words, ready
 
 if TYPE_CHECKING:
     from warmup.session.summary import Closing
 
 _MARKS = ("fluent", "hesitated", "not_yet")
 _TOLD = "tell me more"
-FIRST = frozenset({"fluent", "hesitated", "not_yet", "next", "easy", "accept", "cue", "pause", "help"})
+FIRST = frozenset({
+    "fluent", "hesitated", "not_yet", "next", "easy", "accept", "next_child", "cue", "pause", "help",
+})  # fmt: skip
 """What each question names; the help has the rest."""
 _COMMON = ("undo", "unlocked", "week", "help", "quit")
 AGAIN = Choice("say_again", (".",), "say it again", "Say once more what stands here.")
@@ -49,6 +53,7 @@ AT_A_PROMPT = (
     of_action("stage", _TOLD, "The picture in words, the working, what to watch for, why today."),
     *_choices("back", "another", "swap", "wind_down", *_COMMON),
 )
+AT_A_PROMPT_TOGETHER = (*AT_A_PROMPT, of_action("blurted"))
 ANOTHER = (
     of_action("just", letters=("",)),
     of_action("swap"),
@@ -63,52 +68,55 @@ FROM_THE_OPENING = tuple(choice for choice in WIND_DOWN if choice.id != "stop")
 """The same before anything was asked."""
 
 
-def at_the_close(session: Session, ending: "Closing") -> tuple[Choice, ...]:
-    """What may be typed at the close, as it stands."""
-    left = len(session.unmarked)
-    accept = "leave" if session.closed else "finish"
+def at_the_close(
+    sessions: Sequence[Session], endings: "Sequence[Closing]", after: Child | None
+) -> tuple[Choice, ...]:
+    """What may be typed at the close, as it stands; ``after`` is the child who comes next."""
+    left, closed = sum(len(each.unmarked) for each in sessions), all(each.closed for each in sessions)
+    accept = "leave" if closed else "finish"
     offered = [of_action("accept", f"{accept}, {left} without a mark" if left else accept)]
+    offered += [of_action("next_child", f"on with {after.nickname}")] if after else []
     offered += [of_action("easy")] if left else []
-    offered += [of_action("again")] if session.closed else []
-    offered += [of_action("review")] if ending.review else []
-    offered += [of_action("pause", _turned(session))] if ending.pause else []
+    offered += [of_action("again")] if closed else []
+    offered += [of_action("review")] if endings[0].review else []
+    paused = any(each.context.child.paused for each in sessions)
+    label = "new things again" if paused else "nothing new for a week"
+    offered += [of_action("pause", label)] if any(ending.pause for ending in endings) else []
     return (*offered, *_choices("back", "rough", *_COMMON))
 
 
-def _turned(session: Session) -> str:
-    return "new things again" if session.context.child.paused else "nothing new for a week"
-
-
-def beginning(session: Session) -> Iterator[str]:
+def beginning(sessions: Sequence[Session]) -> Iterator[str]:
     """What stands before all: the day, the table, how to wait, what is dangerous."""
-    context, routine = session.context, session.routine
-    yield from day_lines(routine.morning, context)
-    yield from table_line(routine)
-    yield f"Prompts: {len(routine.prompts)}."
+    first, *others = sessions
+    yield from day_lines(first.routine.morning, first.context)
+    if others:
+        yield f"With {listed([each.context.child.nickname for each in others])}: prompts take turns."
+    prompts = tuple(prompt for each in sessions for prompt in each.prompts)
+    yield from table_line(first.routine._replace(prompts=prompts))
+    yield f"Prompts: {len(prompts)}."
     yield HOW_TO_WAIT
     yield SMALL_THINGS
-    if context.own_problem:
-        yield str(context.own_problem)
+    if first.context.own_problem:
+        yield str(first.context.own_problem)
 
 
-def standing(session: Session, ending: "Closing | None", *, covered: bool) -> Iterator[str]:
-    """All that stands on the script: the opening, the prompt at hand, or the close."""
+def standing(session: Session, *, covered: bool, whose: str = "") -> Iterator[str]:
+    """All that stands on the script: the opening or the prompt at hand, with the nickname before it."""
     prompt = session.prompt
     if session.at_opening and session.routine.opening:
         yield opening_line(session.routine.opening)
         if session.routine.opening.job:
             yield session.routine.opening.job
     elif prompt is not None:
-        yield from _prompt(session, covered=covered)
-    elif ending is not None:
-        yield from _close(session, ending)
+        yield from _prompt(session, covered=covered, whose=whose)
 
 
-def _prompt(session: Session, *, covered: bool) -> Iterator[str]:
+def _prompt(session: Session, *, covered: bool, whose: str) -> Iterator[str]:
     prompt, mark = session.prompt, session.mark_at(session.position)
     assert prompt is not None
     marked = f", {undoing.MARK_WORDS[mark]}" if mark else ""
-    yield f"Prompt {session.position + 1} of {len(session.prompts)}{marked}."
+    name = f"{whose}. " if whose else ""
+    yield f"{name}Prompt {session.position + 1} of {len(session.prompts)}{marked}."
     yield from wants_line(prompt)
     yield from do_and_say(prompt)
     yield from answer(session, covered=covered)
@@ -144,23 +152,32 @@ def more_about(session: Session, *, covered: bool) -> Iterator[str]:
         yield from insight_lines(session.prompt, answers=not covered)
 
 
-def _close(session: Session, ending: "Closing") -> Iterator[str]:
-    yield ending.year or over_words(closed=session.closed)
+def close_lines(sessions: Sequence[Session], endings: "Sequence[Closing]") -> Iterator[str]:
+    """The close: of several children each line with its nickname."""
+    yield endings[0].year or over_words(closed=all(each.closed for each in sessions))
+    for session, ending in zip(sessions, endings, strict=True):
+        name = f"{session.context.child.nickname}: " if len(sessions) > 1 else ""
+        yield from (f"{name}{line}" for line in _of_one(ending))
+    table, handy = ready(endings)
+    day = endings[0].next_day
+    if table:
+        yield f"For {day} have ready: {table}"
+    if handy:
+        yield f"{'If at hand, too' if table else f'For {day}, if at hand'}: {handy}"
+    yield from (text for text in (endings[0].quarter, endings[0].review) if text)
+    yield from (ending.pause for ending in endings if ending.pause)
+
+
+def _of_one(ending: "Closing") -> Iterator[str]:
     if ending.well_at < 0:
         yield ending.well
     for row in ending.rows:
         mark = undoing.MARK_WORDS[row.mark] if row.mark else "no mark"
         note = f", {row.note}" if row.note == "soon" else ""
         yield f"“{row.say}” {mark.capitalize()}{note}.{f' {ending.well}' * (row.at == ending.well_at)}"
-    for label, text in (
-        ("Teach again", ending.again),
-        *(("At the table", model) for model in ending.models),
-        (f"For {ending.next_day} have ready", ending.table),
-        ("If at hand, too" if ending.table else f"For {ending.next_day}, if at hand", ending.handy),
-    ):
-        if text:
-            yield f"{label}: {text}"
-    yield from (text for text in (ending.quarter, ending.review, ending.pause) if text)
+    if ending.again:
+        yield f"Teach again: {ending.again}"
+    yield from (f"At the table: {model}" for model in ending.models)
 
 
 def review_lines(session: Session) -> Iterator[str]:

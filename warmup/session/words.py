@@ -1,11 +1,16 @@
 """What the screen and the lines both say: sentences of the morning that belong to no one value."""
 
 import datetime as dt
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
 from warmup.config.toml_file import FileProblem
 from warmup.english import WEEKDAYS, date_words, number_word
 from warmup.model import DayKind, LevelId, Mark, Morning
 from warmup.session.context import Context
+
+if TYPE_CHECKING:
+    from warmup.session.summary import Closing
 
 BEADS = {
     Mark.FLUENT: "●",
@@ -36,6 +41,7 @@ COUNTED = "Today counts as a school day."
 FOR_FUN = "Just for fun: today does not count."
 
 READS = "Does your child read words like “seven” by now?"
+READS_NAMED = "Does {} read words like “seven” by now?"
 READS_WHY = "Number words open now."
 READS_TELLS = (
     "The answer on your side is in words. For who reads them it starts covered, and one key shows it."
@@ -95,6 +101,12 @@ def over_words(*, closed: bool) -> str:
     return "Today’s warm-up is done." if closed else "That was today’s warm-up."
 
 
+def reads_question(context: Context) -> str:
+    """The question whether the child reads, with its name where there are several."""
+    several = len(context.family.children) > 1
+    return READS_NAMED.format(context.child.nickname) if several else READS
+
+
 def asks_whether_they_read(context: Context) -> bool:
     """Whether number words are open, and nobody said yet whether the child reads them."""
     opens, child = context.plan.weeks.get(_NUMBER_WORDS), context.child
@@ -105,3 +117,12 @@ def asks_whether_they_read(context: Context) -> bool:
 def has_small_things(*tables: str) -> bool:
     """Whether something on these tables is small enough to choke on."""
     return any(word in table for word in _SMALL for table in tables)
+
+
+def ready(closings: "Sequence[Closing]") -> tuple[str, str]:
+    """What to have ready for the next morning of all these children, and what else if at hand: each once."""
+    table, handy = (
+        dict.fromkeys(thing for things in tables if things for thing in things.split(", "))
+        for tables in ([each.table for each in closings], [each.handy for each in closings])
+    )
+    return ", ".join(table), ", ".join(thing for thing in handy if thing not in table)

@@ -33,6 +33,9 @@ class State(Enum):
     MIDNIGHT = "another date"
     WEEK = "the week of missed mornings"
     DAYS = "each missed morning"
+    WHO = "another child"
+    CHILDREN = "the children"
+    REMOVAL = "taking a child out"
     FORM = "the first form"
     CALENDAR = "days off from a calendar"
     GUEST = "a guest’s name"
@@ -44,6 +47,7 @@ class State(Enum):
     YEAR_DAY = "a day of the year"
     MOVE = "the week of a level"
     COUNTDOWN = "a day to look forward to"
+    CHILD = "a child’s form"
 
 
 class Group(Enum):
@@ -115,12 +119,14 @@ _SETTINGS = frozenset({State.SETTINGS})
 _WEEK, _DAYS = frozenset({State.WEEK}), frozenset({State.DAYS})
 _ANOTHER, _WIND_DOWN = frozenset({State.ANOTHER}), frozenset({State.WIND_DOWN})
 _CALENDAR = frozenset({State.CALENDAR})
-_CHOICES = _MENU | _ANOTHER | _WIND_DOWN | {State.PAST}
+_WHO, _CHILDREN = frozenset({State.WHO}), frozenset({State.CHILDREN})
+_REMOVAL, _CHILD = frozenset({State.REMOVAL}), frozenset({State.CHILD})
+_CHOICES = _MENU | _ANOTHER | _WIND_DOWN | _WHO | _REMOVAL | {State.PAST}
 """Short lists to pick from."""
 _YEAR, _YEAR_WEEK, _YEAR_DAY = map(frozenset, ({State.YEAR}, {State.YEAR_WEEK}, {State.YEAR_DAY}))
 _MOVE, _COUNTDOWN = frozenset({State.MOVE}), frozenset({State.COUNTDOWN})
 _LISTS = _CHOICES | _YEAR_WEEK | _MOVE | {State.HELP, State.UNLOCKED, State.REVIEW, State.STORY}
-_KEYS = frozenset(State) - _FORM - _GUEST - _SETTINGS - _COUNTDOWN
+_KEYS = frozenset(State) - _FORM - _GUEST - _SETTINGS - _COUNTDOWN - _CHILD
 """Wherever a letter is a key, and not typed into a line."""
 
 ACTIONS = (
@@ -134,14 +140,16 @@ ACTIONS = (
            Group.MARK, _CLOSE),
     Action("next", ("right", "d"), "next", "Go on without a mark.", Group.MOVE, _ON_THE_WAY, ("enter",)),
     Action("accept", ("enter", "e"), "finish", "At the close: done for today.", Group.MOVE, _CLOSE),
+    Action("next_child", ("right", "d"), "on with the next child",
+           "Done with this one; the next child’s morning.", Group.MOVE, _CLOSE, menu=_CLOSE),
     Action("back", ("left", "a"), "back", "Go back one prompt.", Group.MOVE, _ASKED),
     Action("undo", ("u", "z"), "undo", "Take back the last thing done, whatever it was.", Group.MOVE,
-           _MORNING | _UNLOCKED | _SCHOOL_WEEK | _COUNTS | _WEEK | _DAYS | _PAPER | _YEAR | _YEAR_WEEK
-           | _YEAR_DAY),
+           _MORNING | _UNLOCKED | _SCHOOL_WEEK | _COUNTS | _WEEK | _DAYS | _PAPER | _CHILDREN | _YEAR
+           | _YEAR_WEEK | _YEAR_DAY),
     Action("leave", ("backspace", "escape"), "leave page", "Back from this page, or one prompt back.",
            Group.MOVE,
-           _MORNING | _LISTS | _SCHOOL_WEEK | _COUNTS | _READS | _MIDNIGHT | _CALENDAR | _PAPER | _YEAR
-           | _YEAR_DAY,
+           _MORNING | _LISTS | _SCHOOL_WEEK | _COUNTS | _READS | _MIDNIGHT | _CALENDAR | _PAPER | _CHILDREN
+           | _YEAR | _YEAR_DAY,
            brief="back"),
     Action("cue", ("space", "e"), "cue", "Show the next cue, one more at each press.", Group.HELP, _PROMPT),
     Action("cover", ("o", "c"), "hide", "Hide the answer, or show it.",
@@ -149,6 +157,8 @@ ACTIONS = (
     Action("stage", ("p", "f"), "picture alone", "Give the child the whole screen, without words.",
            Group.HELP, _PROMPT, menu=_PROMPT),
     Action("another", ("k", "v"), "another one", "Ask something else, for one of four reasons.",
+           Group.DAY, _PROMPT, menu=_PROMPT),
+    Action("blurted", ("i", "2"), "blurted", "The other child said it. It does not count.",
            Group.DAY, _PROMPT, menu=_PROMPT),
     Action("skip", (), "leave it", "Leave this one today. It changes nothing.", Group.DAY, frozenset(),
            menu=_PROMPT),
@@ -177,6 +187,12 @@ ACTIONS = (
            Group.DAY, _CLOSE, menu=_CLOSE),
     Action("paper", (), "a morning on paper", "Type in the marks of one of the last mornings.",
            Group.DAY, frozenset(), menu=_MORNING),
+    Action("who", (), "another child", "Go to the morning of another child.", Group.DAY, frozenset(),
+           menu=_MORNING),
+    Action("together", (), "together", "One morning for all: their prompts take turns.", Group.DAY,
+           frozenset(), menu=_OPENING),
+    Action("children", (), "the children", "Add one, rename, rest, prompts, take out.", Group.DAY,
+           frozenset(), menu=_MORNING),
     # Another one, and why.
     Action("just", ("k", "v"), "just another", "Ask something else.", Group.DAY, _ANOTHER),
     Action("hold", ("y", "6"), "it isn’t taught yet", "Hold this level back and ask something else.",
@@ -192,9 +208,9 @@ ACTIONS = (
            _WIND_DOWN | _CLOSE, menu=_MORNING),
     # The lists: the menu, the help, what may be asked.
     Action("line_up", ("up", "w"), "up", "One line up.", Group.PAGE,
-           _LISTS | _CALENDAR | _SCHOOL_WEEK | _YEAR),
+           _LISTS | _CALENDAR | _SCHOOL_WEEK | _CHILDREN | _YEAR),
     Action("line_down", ("down", "s"), "down", "One line down.", Group.PAGE,
-           _LISTS | _CALENDAR | _SCHOOL_WEEK | _YEAR),
+           _LISTS | _CALENDAR | _SCHOOL_WEEK | _CHILDREN | _YEAR),
     Action("choose", ("enter", "e"), "take it", "Do what the line says.", Group.PAGE, _CHOICES | _MOVE,
            ("space", "right")),
     Action("turn", ("y", "6"), "hold back", "Hold the level back, or let it come; say it was taught again.",
@@ -235,6 +251,21 @@ ACTIONS = (
     Action("keep_name", ("enter",), "keep it", "Look forward to this day by this name.",
            Group.PAGE, _COUNTDOWN),
     Action("drop_name", ("escape",), "back", "Back to the day, nothing changed.", Group.PAGE, _COUNTDOWN),
+    # The children of the family.
+    Action("add_child", ("n", "x"), "add a child", "Another child, with a nickname.", Group.PAGE, _CHILDREN),
+    Action("rename", ("i", "2"), "another nickname", "The marks stay with the child.", Group.PAGE, _CHILDREN),
+    Action("rest", ("y", "6"), "rest", "No mornings for now, or mornings again.", Group.PAGE, _CHILDREN),
+    Action("fewer", ("left", "a"), "fewer prompts", "One prompt less a morning.", Group.PAGE, _CHILDREN),
+    Action("more", ("right", "d"), "more prompts", "One prompt more a morning.", Group.PAGE, _CHILDREN),
+    Action("take_out", ("j", "b"), "take out", "Out of the family. It asks twice, and keeps a copy.",
+           Group.PAGE, _CHILDREN),
+    Action("all_set", ("enter", "e"), "back", "Back to where you were.", Group.PAGE, _CHILDREN),
+    Action("stay", (), "no, leave it as it is", "Nothing is changed.", Group.PAGE, frozenset(),
+           menu=_REMOVAL),
+    Action("copy", (), "make a copy first", "Copies the journal and family.toml.", Group.PAGE, frozenset(),
+           menu=_REMOVAL),
+    Action("out", (), "take out now", "The family goes on without this child.", Group.PAGE, frozenset(),
+           menu=_REMOVAL),
     # The questions.
     Action("fun", ("enter", "d"), "no, just for fun", "Today does not count as a school day.",
            Group.PAGE, _COUNTS, ("right",)),
@@ -269,10 +300,12 @@ ACTIONS = (
            Group.PAGE, _CALENDAR),
     Action("take", ("enter", "d"), "take them", "What is ticked is off from now on.", Group.PAGE, _CALENDAR),
     # The first form, where letters are typed.
-    Action("begin", ("enter",), "begin", "Take the form as it stands.", Group.PAGE, _FORM),
+    Action("begin", ("enter",), "begin", "Take the form as it stands.", Group.PAGE, _FORM | _CHILD),
     Action("field_down", ("down", "tab"), "next line", "Go to the next line.", Group.PAGE,
-           _FORM | _SETTINGS),
-    Action("field_up", ("up",), "line before", "Go to the line before.", Group.PAGE, _FORM | _SETTINGS),
+           _FORM | _SETTINGS | _CHILD),
+    Action("field_up", ("up",), "line before", "Go to the line before.", Group.PAGE,
+           _FORM | _SETTINGS | _CHILD),
+    Action("give_up", ("escape",), "leave it", "Back, and nothing is changed.", Group.PAGE, _CHILD),
     Action("form_help", ("f1",), "help", "What the keys do here.", Group.PROGRAM,
            _FORM | _SETTINGS | _COUNTDOWN),
     # The settings, where letters are typed as well.

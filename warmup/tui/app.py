@@ -21,7 +21,8 @@ class WarmupApp(QuietApp):
 
     ``welcome`` takes the family that the first run's form gives and makes the context of it; None when
     there is a family already. ``notices`` stand on the script, and more quietly ``aside``. A ``guest``
-    without a name is asked for it first.
+    without a name is asked for it first. ``takes_turns`` says that the prompts of
+    several children do.
     """
 
     TITLE = "warmup"
@@ -37,11 +38,12 @@ class WarmupApp(QuietApp):
         aside: str = "",
         *,
         guest: bool = False,
+        takes_turns: bool = False,
     ) -> None:
         super().__init__(Look(context.family.theme))
         self.context, self.journal, self.clock = context, journal, clock
         self.notices, self.welcome, self.aside = (*notices, *self._take_own_keys()), welcome, aside
-        self.guest = guest
+        self.guest, self.takes_turns = guest, takes_turns
 
     def _take_own_keys(self) -> tuple[str, ...]:
         """Bind the family's own keys and name them; what is wrong with them, where something is."""
@@ -92,7 +94,7 @@ class WarmupApp(QuietApp):
 
     def _work(self) -> Workspace:
         given = self.context, self.journal, self.clock, self.turn_theme, self.notices, self.aside
-        return Workspace(*given, guest=self.guest)
+        return Workspace(*given, guest=self.guest, takes_turns=self.takes_turns)
 
     def action_command_palette(self) -> None:
         """The palette: all that does something on the screen that shows, by name."""

@@ -2,18 +2,21 @@
 
 import datetime as dt
 from collections.abc import Callable, Mapping, Sequence
+from functools import partial
 
 from warmup import skills
 from warmup.english import date_words, listed, number_word
 from warmup.model import Mark, is_own
 from warmup.session import undoing
-from warmup.session.pausing import paused, until_words
+from warmup.session.pausing import paused, turn_week, until_words
 from warmup.session.session import Session
 from warmup.session.words import BEADS
+from warmup.tui.workspace import Workspace
 
 MANY = 5
 """From so many days off on, their number is said and not each date."""
 STOPPED = "One that comes easily, then done for today."
+NOTHING_ON_THE_TABLE = "Nothing on the table today: no prompt asks for a thing."
 STOPPED_AT_ONCE = "Done for today. The rest is no debt."
 
 
@@ -58,10 +61,17 @@ def _asks_another(turn: Callable[[Session], bool]) -> Callable[[Session], str]:
     )
 
 
+def _blurted(session: Session) -> str:
+    child = session.context.child.nickname
+    if not session.blurted():
+        return "There is nothing else to ask just now."
+    return f"That one does not count. {'Done' if session.at_close else 'Another one'} for {child}."
+
+
 def _bare(session: Session) -> str:
     if not session.bare():
         return "Nothing today asks for a thing."
-    return "Nothing on the table today: no prompt asks for a thing."
+    return NOTHING_ON_THE_TABLE
 
 
 def _hold(session: Session) -> str:
@@ -102,20 +112,6 @@ def _nothing_before(_session: Session) -> str:
     return "This is where the morning begins. ‹quit› leaves."
 
 
-def _others_easy(session: Session) -> str:
-    count = session.others_easy()
-    return f"Marked came easily: {number_word(count)}." if count else "Nothing is without a mark."
-
-
-AT_THE_OPENING: Mapping[str, Callable[[Session], str]] = {
-    "next": _moves(Session.next),
-    "leave": _nothing_before,
-    "new": _turn_new,
-    "rough": _rough,
-    "short": _short,
-    "bare": _bare,
-}
-"""What an action does while the opening is on screen, and what is said of it."""
 AT_A_PROMPT: Mapping[str, Callable[[Session], str]] = {
     "fluent": _marks(Mark.FLUENT),
     "hesitated": _marks(Mark.HESITATED),
@@ -130,20 +126,71 @@ AT_A_PROMPT: Mapping[str, Callable[[Session], str]] = {
     "stop": _stop,
     "swap": _asks_another(Session.swap),
     "just": _asks_another(Session.another),
+    "blurted": _blurted,
     "bare": _bare,
     "known": _known,
     "new": _turn_new,
     "hold": _hold,
 }
 """What an action does while a prompt is on screen, and what is said of it."""
-AT_THE_CLOSE: Mapping[str, Callable[[Session], str]] = {
-    "easy": _others_easy,
-    "back": _moves(Session.back),
-    "leave": _moves(Session.back),
-    "rough": _rough,
+
+
+def at_the_opening(action: str, work: Workspace) -> str:
+    """Do what an action does while the opening is on screen, for all children of it; what is said of it."""
+    session = work.session
+    match action:
+        case "rough":
+            return _all_rough(work)
+        case "short":
+            said = work.for_all(_short)
+            return "A short morning for each." if work.together else said[0]
+        case "bare":
+            barer = any(work.for_all(Session.bare))
+            return NOTHING_ON_THE_TABLE if barer else "Nothing today asks for a thing."
+        case _ if session is not None:
+            return _ALONE_AT_THE_OPENING[action](session)
+    return ""
+
+
+_ALONE_AT_THE_OPENING: Mapping[str, Callable[[Session], str]] = {
+    "next": _moves(Session.next),
+    "leave": _nothing_before,
     "new": _turn_new,
 }
-"""The same at the close."""
+
+
+def at_the_close(action: str, work: Workspace) -> str:
+    """Do what an action does at the close, for all children of it; what is said of it."""
+    session = work.session
+    match action:
+        case "easy":
+            count = sum(work.for_all(Session.others_easy))
+            return f"Marked came easily: {number_word(count)}." if count else "Nothing is without a mark."
+        case "rough":
+            return _all_rough(work)
+        case "new" if session is not None:
+            return _turn_new(session)
+        case "back" | "leave":
+            work.back()
+    return ""
+
+
+def turn_pauses(work: Workspace, sessions: Sequence[Session]) -> str:
+    """Take or give back a week with nothing new, for the children to whom the close offers it."""
+    for session in sessions:
+        context = session.context
+        session.family_action(undoing.PAUSE, partial(turn_week, context))
+    return "" if any(each.context.child.paused for each in sessions) else "New things may come again."
+
+
+def _all_rough(work: Workspace) -> str:
+    """Flag the day as a rough one for all children, or for none."""
+    session = work.session
+    if session is None:
+        return ""
+    on = not session.rough
+    said = work.for_all(lambda each: _rough(each) if each.rough is not on else "")
+    return next(filter(None, said), "")
 
 
 def said_of_days(off: Sequence[dt.date]) -> str:

@@ -17,6 +17,8 @@ from warmup.tui.workspace import Workspace
 
 _WIDE, _TALL = 88, 34
 """From so many cells and rows of the screen on each key has a line of its own, with a sentence."""
+_OF_SEVERAL = frozenset({"blurted", "next_child"})
+"""What a family with one child need not read of."""
 _KEYS, _LABEL = 10, 27
 """The cells of the keys and of a label."""
 
@@ -32,7 +34,9 @@ class HelpScreen(Reading):
     def __init__(self, work: Workspace, states: Sequence[State]) -> None:
         super().__init__(work)
         self._states = states
-        self._actions = actions_of(states)
+        self._actions = tuple(
+            each for each in actions_of(states) if work.several or each.id not in _OF_SEVERAL
+        )
         if work.guest and State.PROMPT in states:
             self._actions = tuple(as_guest(each) for each in self._actions if each.id in FOR_GUESTS)
 

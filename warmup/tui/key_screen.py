@@ -137,7 +137,8 @@ class KeyScreen(Screen[Result]):
         except FileProblem as problem:
             work.wrong = str(problem)
         except Changed:
-            work.said, work.session = ELSEWHERE, None
+            work.said = ELSEWHERE
+            work.leave_session()
             work.start_over()
         except CannotUndo:
             work.said = undoing.NO_LONGER

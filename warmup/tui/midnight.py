@@ -55,8 +55,7 @@ class MidnightScreen(Page[bool]):
         if action == "today" and midnight.offered:
             now = midnight.offered
             midnight.go()
-            self.work.context.turn_to(now)
-            self.work.session = None
+            self.work.turn_to(now)
             self.leave(True)
         else:
             midnight.stay()

@@ -1,7 +1,7 @@
 """The morning: opening, prompts and close, one screen, since a pushed screen would cost a blink."""
 
 import datetime as dt
-from typing import ClassVar
+from typing import TYPE_CHECKING, ClassVar
 
 from rich.text import Text
 from textual import events
@@ -9,14 +9,13 @@ from textual.app import ComposeResult
 from textual.binding import BindingType
 
 from warmup.config.toml_file import FileProblem
+from warmup.english import listed
 from warmup.pictures import Picture
 from warmup.session import undoing
-from warmup.session.pausing import turn_week
-from warmup.session.session import Session, begin
-from warmup.session.words import asks_whether_they_read
+from warmup.session.session import Session
 from warmup.tui import pages
 from warmup.tui.actions import State
-from warmup.tui.doing import AT_A_PROMPT, AT_THE_CLOSE, AT_THE_OPENING, said_of_days
+from warmup.tui.doing import AT_A_PROMPT, at_the_close, at_the_opening, said_of_days, turn_pauses
 from warmup.tui.key_screen import bindings
 from warmup.tui.offering import PAGES, Offering
 from warmup.tui.paint import Look
@@ -24,6 +23,9 @@ from warmup.tui.panes import ScriptPane, Stage
 from warmup.tui.parts import Seen, View
 from warmup.tui.script import Script
 from warmup.tui.workspace import Workspace
+
+if TYPE_CHECKING:
+    from warmup.tui.close import Part
 
 NARROW = 72
 """Under this many columns the script is a strip below the stage."""
@@ -48,7 +50,7 @@ class MorningScreen(Offering):
         self.stage, self.script = Stage(self._clicked_picture), ScriptPane(self.page)
         self._room: tuple[int | str, int | str] | None = None
         self._stage_room = 0, 0
-        self._left_unsaid = False
+        self._left_unsaid: set[str] = set()
         self._shown = State.PROMPT
 
     def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
@@ -91,11 +93,15 @@ class MorningScreen(Offering):
             self._ask_of_days()
         elif self.session is None and self.work.asks_whether_it_counts():
             self._ask_whether_it_counts()
-        elif self.session is None and self._asks_whether_they_read():
-            self._ask_whether_they_read()
         elif self.session is None:
-            self.work.sit()
+            self._ask_or_sit()
         self.show()
+
+    def _ask_or_sit(self) -> None:
+        if self.work.reader_to_ask(self._left_unsaid):
+            self._ask_whether_they_read()
+        else:
+            self.work.sit()
 
     def _ask_of_days(self) -> None:
         from warmup.tui.days import DaysScreen
@@ -116,23 +122,18 @@ class MorningScreen(Offering):
         from warmup.tui.counts import CountsScreen
 
         def answered(_counts: bool | None) -> None:
-            if self._asks_whether_they_read():
-                self._ask_whether_they_read()
-            else:
-                self.work.sit()
+            self._ask_or_sit()
             self.show()
 
         self.open(CountsScreen(self.work), lambda counts: self.attempt(lambda: answered(counts)))
-
-    def _asks_whether_they_read(self) -> bool:
-        return asks_whether_they_read(self.work.context) and not self._left_unsaid
 
     def _ask_whether_they_read(self) -> None:
         from warmup.tui.reads import ReadsScreen
 
         def answered(said: bool | None) -> None:
-            self._left_unsaid = not said
-            self.work.sit()
+            if not said:
+                self._left_unsaid.add(self.work.context.child.journal_name)
+            self._ask_or_sit()
             self.show()
 
         self.open(ReadsScreen(self.work), lambda said: self.attempt(lambda: answered(said)))
@@ -157,8 +158,10 @@ class MorningScreen(Offering):
             from warmup.session.summary import closing
 
             self.set_class(False, "picture")
-            known = self.work.context.knew_before_today()
-            self.ending = closing(self.session, known, guest=self.work.guest)
+            self.endings = tuple(
+                closing(each, each.context.knew_before_today(), guest=self.work.guest)
+                for each in self.work.sessions
+            )
         self._shape(self.app.size.width, self.app.size.height)
         self.stage.show(self._picture(), over=state is State.CLOSE)
         self.script.show()
@@ -211,22 +214,45 @@ class MorningScreen(Offering):
 
     def page(self, width: int, height: int) -> Script:
         """The script's page at this size."""
-        family, session, work = self.work.context.family, self.session, self.work
-        name = work.context.child.nickname if len(family.children) > 1 else ""
-        view = View(
-            width, height, work.hand, work.notices(), name, work.covered, self._seen(), work.guest_words
-        )
+        session, work = self.session, self.work
+        name, guest = self._whose(), work.guest_words
+        view = View(width, height, work.hand, work.notices(), name, work.covered, self._seen(), guest)
+        if work.together:
+            view = view._replace(turns=work.together.turns, at=work.together.at)
         if session and session.at_opening:
             first = session.morning.date == self.work.context.began
             return pages.opening_page(session, view, first=first)
         if session and session.prompt:
             early = session.morning.week <= 2 or session.morning.date - self.work.context.began < EARLY
             return pages.prompt_page(session, view, early=early)
-        if session and self.ending:
+        if session and self.endings:
             from warmup.tui.close import close_page
 
-            return close_page(session, self.ending, view)
+            after = work.next_child()
+            return close_page(self._parts(), view._replace(next_name=after.nickname if after else ""))
         return pages.empty_page(view)
+
+    def _parts(self) -> "tuple[Part, ...]":
+        """What the close says of each child, with the places its prompts have among all."""
+        from warmup.tui.close import Part
+
+        sessions, turns = self.work.sessions, self.work.together.turns if self.work.together else ()
+        return tuple(
+            Part(
+                session,
+                ending,
+                session.context.child.nickname if turns else "",
+                tuple(at for at, turn in enumerate(turns) if turn.session is session),
+            )
+            for session, ending in zip(sessions, self.endings, strict=True)
+        )
+
+    def _whose(self) -> str:
+        """Whose morning it is, where there are several children: all of them at what is common to all."""
+        work = self.work
+        if work.together and self.state is not State.PROMPT:
+            return listed(tuple(each.child.nickname for each in work.together.contexts))
+        return work.context.child.nickname if work.several else ""
 
     # -- what the keys do
 
@@ -241,12 +267,16 @@ class MorningScreen(Offering):
                 self.work.undo()
             case _ if action in PAGES:
                 self.open_page(action, session)
+            case "together":
+                self.work.turn_together(together=not self.work.together)
+                self._begin()
             case _ if self.state is State.OPENING:
-                self.work.said = AT_THE_OPENING[action](session)
+                self.work.said = at_the_opening(action, self.work)
             case _ if self.state is State.CLOSE:
-                self._at_the_close(session, action)
+                self._at_the_close(action)
             case _:
                 self._at_a_prompt(session, action)
+        self.work.settle()
 
     def _at_a_prompt(self, session: Session, action: str) -> None:
         if action == "stage":
@@ -255,22 +285,37 @@ class MorningScreen(Offering):
             self.remove_class("picture")
         elif action == "cover":
             self.work.turn_cover()
+        elif action in ("back", "leave"):
+            self.work.back()
         else:
-            self.work.said = AT_A_PROMPT[action](session)
+            said = AT_A_PROMPT[action](session)
+            # The next prompt on screen is another child's: whom the line is about must be said.
+            named = self.work.together and action in ("fluent", "hesitated", "not_yet", "skip")
+            self.work.said = f"{session.context.child.nickname}: {said}" if named else said
 
-    def _at_the_close(self, session: Session, action: str) -> None:
+    def _at_the_close(self, action: str) -> None:
         work = self.work
-        if action == "accept":
-            session.close()
-            self.app.exit(0, 0)
-        elif action == "again":
-            work.context.forget()
-            work.session = begin(work.context, work.journal, work.clock, shape="short")
-        elif action == "pause":
-            work.keep(undoing.PAUSE, lambda: turn_week(work.context))
-            work.said = "" if work.context.child.paused else "New things may come again."
-        else:
-            work.said = AT_THE_CLOSE[action](session)
+        match action:
+            case "accept":
+                work.for_all(Session.close)
+                self.app.exit(0, 0)
+            case "next_child":
+                self._go_on_with_next()
+            case "again":
+                work.sit_again()
+            case "pause":
+                offered = [part.session for part in self._parts() if part.closing.pause]
+                work.said = turn_pauses(work, offered)
+            case _:
+                work.said = at_the_close(action, work)
+
+    def _go_on_with_next(self) -> None:
+        """Done with this child: on with the one who comes next."""
+        child = self.work.next_child()
+        self.work.for_all(Session.close)
+        if child:
+            self.work.turn_to_child(child)
+            self._begin()
 
     def _clicked_picture(self) -> None:
         """A way back for the mouse where the picture has the whole screen."""
@@ -284,6 +329,7 @@ class MorningScreen(Offering):
             return
 
         def go() -> None:
-            self.work.said = "" if session.go_to(at) else "That one comes later."
+            self.work.said = "" if self.work.go_to(at) else "That one comes later."
+            self.work.settle()
 
         self.guarded(go)

@@ -4,6 +4,7 @@ import datetime as dt
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
+from warmup.config.family import Child
 from warmup.session.pausing import paused
 from warmup.session.session import Session
 from warmup.tui.actions import BY_ID, FOR_GUESTS, Action, State, as_guest, menu_of
@@ -14,20 +15,21 @@ if TYPE_CHECKING:
     from warmup.config.family import Family
     from warmup.session.summary import Closing
 
-PAGES = frozenset(
-    {"unlocked", "menu", "another", "wind_down", "story", "review", "paper", "settings", "week", "year"}
-)
+PAGES = frozenset({
+    "unlocked", "menu", "another", "wind_down", "story", "review", "paper", "settings", "week", "year",
+    "who", "children",
+})  # fmt: skip
 """The pages that open on top of a morning."""
 _PICKED = frozenset({"just", "swap", "hold", "known", "short", "stop", "rough"})
 """Done at a prompt when they are picked on a page of their own."""
 
 
 class Offering(KeyScreen[object]):
-    """The part of the morning's screen that knows it; ``ending`` is what the close says, once reached."""
+    """The part of the morning's screen that knows it; ``endings`` is what the close says of each child."""
 
     def __init__(self, work: Workspace) -> None:
         super().__init__(work)
-        self.ending: Closing | None = None
+        self.endings: tuple[Closing, ...] = ()
 
     @property
     def session(self) -> Session | None:
@@ -60,7 +62,15 @@ class Offering(KeyScreen[object]):
             case "again":
                 return session.closed
             case "pause":
-                return bool(self.ending and self.ending.pause)
+                return any(ending.pause for ending in self.endings)
+            case "blurted":
+                return self.work.together is not None
+            case "next_child":
+                return self.work.next_child() is not None
+            case "who":
+                return bool(self.work.others())
+            case "together":
+                return self.work.together is not None or len(self.work.members()) > 1
             case _:
                 return True
 
@@ -75,7 +85,9 @@ class Offering(KeyScreen[object]):
             case "menu" | "leave":
                 return False
             case "undo":
-                return session is not None and session.can_undo
+                return self.work.can_undo
+            case "back" if self.work.together:
+                return True
             case "back":
                 return session is not None and (session.position > 0 or session.routine.opening is not None)
             case "cue":
@@ -84,8 +96,12 @@ class Offering(KeyScreen[object]):
                 return True
 
     def _named(self, action: Action) -> Action:
-        until = paused(self.work.context)
+        until, next_child = paused(self.work.context), None
+        if action.id == "next_child":
+            next_child = self.work.next_child()
         names = {
+            "next_child": f"on with {next_child.nickname}" if next_child else action.label,
+            "together": "one after the other" if self.work.together else action.label,
             "known": "they know it already",
             "new": "new things again" if until else "nothing new until I say",
             "cover": "show the answer" if self.work.covered else "hide the answer",
@@ -130,6 +146,14 @@ class Offering(KeyScreen[object]):
                 from warmup.tui.year import YearScreen
 
                 self.open(YearScreen(self.work), lambda _: self.attempt(self.work.follow_the_year))
+            case "who":
+                from warmup.tui.who import WhoScreen
+
+                self.open(WhoScreen(self.work), self._turn_to)
+            case "children":
+                from warmup.tui.children import ChildrenScreen
+
+                self.open(ChildrenScreen(self.work), self._look_at_children)
             case "another":
                 from warmup.tui.another import AnotherScreen
 
@@ -160,7 +184,24 @@ class Offering(KeyScreen[object]):
     def _take_settings(self, family: "Family | None") -> None:
         """Keep the settings that were saved on their page."""
         if family is not None:
-            self.attempt(lambda: self.work.settle(family))
+            self.attempt(lambda: self.work.take_settings(family))
+
+    def _turn_to(self, picked: str | None) -> None:
+        """It is the turn of the child that was picked by its name in the journal."""
+        from warmup.tui.who import WHO
+
+        child = next((each for each in self.work.others() if f"{WHO}{each.journal_name}" == picked), None)
+        if child is not None:
+            self.attempt(lambda: self._begin_with(child))
+
+    def _begin_with(self, child: Child) -> None:
+        self.work.turn_to_child(child)
+        self.work.start_over()
+
+    def _look_at_children(self, changed: bool | None) -> None:
+        """After the page of the children: where other children have mornings now, see whose it is."""
+        if changed:
+            self.attempt(self.work.see_who_is_there)
 
     def _entries(self, names: Sequence[str]) -> list[Action]:
         return [self._named(BY_ID[name]) for name in names]

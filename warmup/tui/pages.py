@@ -51,9 +51,12 @@ def opening_page(session: Session, view: View, *, first: bool) -> Script:
     if ahead != opening.table:
         page.text(ahead, Tone.QUIET, Keep.NEXT_OBJECT, "Have ready next:", place=Place.FOOT)
     rough = " · rough day" if session.rough else ""
-    then = Span(f"  then {len(session.prompts)}{rough}", Tone.QUIET)
-    page.add([(*beads(session), then)], Keep.BEADS, Place.FOOT)
-    if first:
+    if view.turns:
+        page.text(f"Then {view.name} take turns.{rough}", Tone.QUIET, Keep.BEADS, place=Place.FOOT)
+    else:
+        then = Span(f"  then {len(session.prompts)}{rough}", Tone.QUIET)
+        page.add([(*beads(session), then)], Keep.BEADS, Place.FOOT)
+    if first and not view.turns:
         page.text(BEADS_EXPLAINED, Tone.QUIET, Keep.WHY, place=Place.FOOT)
     wants = bool(opening.table) or any(prompt.table for prompt in session.prompts)
     rare = [] if view.guest else [key("bare", hand)] * wants + [key("wind_down", hand)] * (not view.low)
@@ -71,6 +74,8 @@ def prompt_page(session: Session, view: View, *, early: bool) -> Script:
     page = Script(view.width)
     head(page, session, view)
     page.air(Keep.SPACE, Place.TOP)
+    if view.turns:
+        page.name(view.name, band=view.height >= TALL)
     page.text(prompt.do, Tone.PLAIN, Keep.ALWAYS, "Do:")
     page.say(prompt.say, band=view.height >= TALL)
     page.air(Keep.SPACE)
@@ -213,7 +218,7 @@ def _asides(session: Session, view: View, width: int, wide: bool) -> Sequence[tu
         if view.guest:
             lines = wrapped(prompt.table, room, label, Tone.PLAIN)
         found.append((_beside_label("You need", lines) if wide else lines, Keep.OBJECT))
-    if _warns(session):
+    if _warns(session, view):
         found.append((wrapped(SMALL_THINGS, width, "", Tone.STRONG), Keep.OBJECT))
     return found
 
@@ -231,10 +236,11 @@ def _beside_label(label: str, rows: Sequence[Line]) -> list[Line]:
     return [(Span(f"{label if not at else '':<{_LABEL}}", Tone.LABEL), *row) for at, row in enumerate(rows)]
 
 
-def _warns(session: Session) -> bool:
+def _warns(session: Session, view: View) -> bool:
     """Whether this is the first prompt of the morning with small things: the warning stands there alone."""
-    small = (at for at, prompt in enumerate(session.prompts) if has_small_things(prompt.table))
-    return next(small, None) == session.position
+    prompts, here = view.prompts(session)
+    small = (at for at, prompt in enumerate(prompts) if has_small_things(prompt.table))
+    return next(small, None) == here
 
 
 # -- the foot
@@ -245,7 +251,8 @@ def _foot(page: Script, session: Session, view: View) -> None:
     notices(page, view)
     if session.offers_stop and not view.guest:
         page.text(with_keys(STOP_OFFERED, hand), Tone.CUE, Keep.NOTICE, place=Place.FOOT, action="wind_down")
-    ahead = session.prompts[session.position + 1 : session.position + 2]
+    prompts, here = view.prompts(session)
+    ahead = prompts[here + 1 : here + 2]
     if ahead and ahead[0].table and session.prompt and ahead[0].table != session.prompt.table:
         page.text(ahead[0].table, Tone.QUIET, Keep.NEXT_OBJECT, "Have ready next:", place=Place.FOOT)
     more = session.cue < 3

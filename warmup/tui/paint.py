@@ -73,6 +73,7 @@ DARK = Palette(
     tones={
         Tone.PLAIN: "#e6e3da",
         Tone.SAY: "bold #ffffff on #333a42",
+        Tone.NAME: "bold reverse #e6e3da",
         Tone.ANSWER: "bold #ffd479",
         Tone.LABEL: "#a1aebf",
         Tone.QUIET: "#aab4c0",
@@ -104,6 +105,7 @@ LIGHT = Palette(
     tones={
         Tone.PLAIN: "#2a2f3a",
         Tone.SAY: "bold #0d111a on #fffdf7",
+        Tone.NAME: "bold reverse #2a2f3a",
         Tone.ANSWER: "bold #7a3600",
         Tone.LABEL: "#4f4c43",
         Tone.QUIET: "#4a4d55",
@@ -136,6 +138,7 @@ CONTRAST = Palette(
     tones={
         Tone.PLAIN: "#ffffff",
         Tone.SAY: "bold #000000 on #ffffff",
+        Tone.NAME: "bold reverse #8fd3ff",
         Tone.ANSWER: "bold underline #ffd479",
         Tone.LABEL: "italic #ffffff",
         Tone.QUIET: "#dde3ea",

@@ -2,16 +2,19 @@
 
 from collections.abc import Sequence
 from enum import Enum
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from warmup.english import date_words
-from warmup.model import DayKind, Morning
+from warmup.model import DayKind, Morning, Prompt
 from warmup.session.session import Session
 from warmup.session.words import BEADS
 from warmup.tui.actions import BY_ID, with_keys
 from warmup.tui.hands import Hand
 from warmup.tui.script import Keep, Line, Place, Script, Span, Tone, cells_of, flowed, padded, wrapped
 from warmup.tui.workspace import Notice
+
+if TYPE_CHECKING:
+    from warmup.session.together import Turn
 
 OPENING_BEAD = "◇"
 LOW = 12
@@ -30,6 +33,8 @@ class View(NamedTuple):
     """What a page is made for: its size in cells, who is at the keys, and what there is to say.
 
     ``guest`` says who is at the keys in place of the family's own adult.
+    ``turns`` are the prompts of all children where they take turns, and ``at`` the one at hand;
+    ``next_name`` is who comes after this child.
     """
 
     width: int
@@ -40,6 +45,15 @@ class View(NamedTuple):
     covered: bool = False
     seen: Seen = Seen.STAGE
     guest: str = ""
+    turns: "tuple[Turn, ...]" = ()
+    at: int = 0
+    next_name: str = ""
+
+    def prompts(self, session: Session) -> tuple[Sequence[Prompt], int]:
+        """The prompts of the morning in the order they are asked, and the place of the one at hand."""
+        if self.turns:
+            return [turn.prompt for turn in self.turns], self.at
+        return session.prompts, session.position
 
     @property
     def low(self) -> bool:
@@ -72,7 +86,8 @@ def place_parts(morning: Morning, *, short: bool = False) -> list[str]:
 
 def year_head(page: Script, morning: Morning, view: View) -> None:
     """The first line of the opening and of the close: where in the year it is."""
-    name = [each for each in (view.name, view.guest) if each]
+    names = ("" if view.turns else view.name, view.guest)
+    name = [each for each in names if each]
     most, less = [*place_parts(morning), *name], [*place_parts(morning, short=True), *name]
     least = [less[0], *less[1:2], *name]
     lines = [" · ".join(parts) for parts in (most, less, least, [less[0], *name])]
@@ -82,7 +97,9 @@ def year_head(page: Script, morning: Morning, view: View) -> None:
 
 def head(page: Script, session: Session, view: View) -> None:
     """The first line at a prompt: the date, the beads, how far along it is; in two where one is full."""
-    name = "".join(f" · {each}" for each in (view.name, view.guest) if each)
+    # Where prompts take turns the name stands before the words, large.
+    names = ("" if view.turns else view.name, view.guest)
+    name = "".join(f" · {each}" for each in names if each)
     date = session.morning.date
     lefts = [Span(date_words(date, short=short) + name, Tone.QUIET) for short in (False, True)]
     where = Span(_where(session), Tone.QUIET)

@@ -7,7 +7,7 @@ from textual.binding import BindingType
 from textual.widgets import Static
 
 from warmup.session import undoing
-from warmup.session.words import READS, READS_TELLS, READS_WHY, STARTS_COVERED
+from warmup.session.words import READS_TELLS, READS_WHY, STARTS_COVERED, reads_question
 from warmup.tui.actions import State
 from warmup.tui.key_screen import bindings
 from warmup.tui.page import Page
@@ -28,7 +28,7 @@ class ReadsScreen(Page[bool]):
     def body(self) -> ComposeResult:
         """The question, and what comes of it."""
         yield Static(READS_TELLS, id="tells", markup=False)
-        yield Static(READS, id="question", markup=False)
+        yield Static(reads_question(self.work.context), id="question", markup=False)
 
     def act(self, action: str) -> None:
         """Answer."""

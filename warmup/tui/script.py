@@ -17,6 +17,7 @@ class Tone(Enum):
 
     PLAIN = "plain"
     SAY = "say"
+    NAME = "name"
     ANSWER = "answer"
     LABEL = "label"
     QUIET = "quiet"
@@ -112,9 +113,15 @@ class Script:
 
     def say(self, text: str, *, band: bool) -> None:
         """The words to say, on a ground of their own: with a row of it above and below where ``band``."""
-        rows: list[Line] = list(wrapped(text, self.width - 2, "", Tone.SAY))
+        self._on_ground(list(wrapped(text, self.width - 2, "", Tone.SAY)), Tone.SAY, band=band)
+
+    def name(self, name: str, *, band: bool) -> None:
+        """Whose turn it is, in the same way."""
+        self._on_ground([(Span(cut(name, self.width - 2), Tone.NAME),)], Tone.NAME, band=band)
+
+    def _on_ground(self, rows: list[Line], tone: Tone, *, band: bool) -> None:
         edge: list[Line] = [()] * band
-        lines = [padded((Span(" ", Tone.SAY), *row), self.width, Tone.SAY) for row in [*edge, *rows, *edge]]
+        lines = [padded((Span(" ", tone), *row), self.width, tone) for row in [*edge, *rows, *edge]]
         self.add(lines, Keep.ALWAYS)
 
     def add(self, lines: Sequence[Line], keep: Keep, place: Place = Place.BODY) -> None:

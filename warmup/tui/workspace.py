@@ -1,9 +1,10 @@
 """What all screens of a morning share: the context, the session, the lines to say, and the two guards."""
 
-from collections.abc import Callable
-from typing import NamedTuple
+import datetime as dt
+from collections.abc import Callable, Collection, Sequence
+from typing import TYPE_CHECKING, NamedTuple, TypeVar
 
-from warmup.config.family import Family
+from warmup.config.family import Child, Family
 from warmup.journal.journal import Journal
 from warmup.model import DayKind, ItemId
 from warmup.session import undoing
@@ -11,10 +12,14 @@ from warmup.session.context import Clock, Context
 from warmup.session.session import Session, begin, resume
 from warmup.session.stored import CHOSEN_ANEW, chosen_anew
 from warmup.session.undoing import Undone
-from warmup.session.words import own_words
+from warmup.session.words import asks_whether_they_read, own_words
 from warmup.tui.guards import Bounces, Midnight
 from warmup.tui.hands import Hand
 
+if TYPE_CHECKING:
+    from warmup.session.together import Together
+
+Result = TypeVar("Result")
 GUEST = "guest"
 """Who marks where a guest gives no name."""
 NOT_SAVED = "Not being saved ({}). Tried again at each mark."
@@ -28,10 +33,11 @@ class Notice(NamedTuple):
 
 
 class Workspace:
-    """One adult at the keys, with one child's morning.
+    """One adult at the keys, with one child's morning, or with the morning of several.
 
     ``notices`` stand on every screen, and more quietly ``aside``. ``said`` is what the last key had to say,
     and ``wrong`` what a file that it needed has wrong. A ``guest`` is asked nothing of the family.
+    ``takes_turns`` says that the children's prompts are to take turns, where several have not been today.
     """
 
     def __init__(
@@ -44,11 +50,14 @@ class Workspace:
         aside: str = "",
         *,
         guest: bool = False,
+        takes_turns: bool = False,
     ) -> None:
         self.guest = guest
-        self.context, self.journal, self.clock = context, journal, clock
+        self._context, self.journal, self.clock = context, journal, clock
         self.turn_theme, self._notices, self._aside = turn_theme, notices, aside
-        self.session: Session | None = None
+        self.takes_turns = takes_turns
+        self._session: Session | None = None
+        self.together: Together | None = None
         self._uncovered: ItemId | None = None
         self.hand = Hand.RIGHT
         """The hand used last: its keys are named."""
@@ -57,6 +66,27 @@ class Workspace:
         self.start_over: Callable[[], None] = lambda: None
         """Goes back to the morning from whatever is on screen, and asks again what must be asked first."""
         self._day_undone = ""
+
+    @property
+    def context(self) -> Context:
+        """The context of the child at hand."""
+        return self.together.at_hand.context if self.together else self._context
+
+    @property
+    def session(self) -> Session | None:
+        """The session at hand; None while something has to be asked before it."""
+        return self.together.at_hand if self.together else self._session
+
+    @property
+    def sessions(self) -> tuple[Session, ...]:
+        """The sessions of this morning: several where prompts take turns."""
+        if self.together:
+            return self.together.sessions
+        return (self._session,) if self._session else ()
+
+    def leave_session(self) -> None:
+        """Go on from what the journal says: something else changed it, or it is another morning's."""
+        self._session = self.together = None
 
     def notices(self) -> tuple[Notice, ...]:
         """Standing lines: trouble with the disk first, then what the last key had to say."""
@@ -88,6 +118,92 @@ class Workspace:
         else:
             self.context.editor.prefer(answers_shown=covered)
 
+    # -- whose morning it is
+
+    @property
+    def several(self) -> bool:
+        """Whether the family has several children, so that it is said whose morning it is."""
+        return len(self.context.family.children) > 1
+
+    def members(self) -> tuple[Child, ...]:
+        """Whose prompts would take turns: who has not been today, or everybody where all have."""
+        from warmup.session.whose_turn import in_order, still_to_come
+
+        family, today = self._context.family, self._context.today
+        return still_to_come(family, self.journal, today) or in_order(family, today)
+
+    def next_child(self) -> Child | None:
+        """Who comes after the child at hand; None where everybody has been, or all take turns."""
+        if self.together or not self.several:
+            return None
+        from warmup.session.whose_turn import still_to_come
+
+        mine, family = self.context.child.journal_name, self.context.family
+        to_come = still_to_come(family, self.journal, self.context.today)
+        return next((child for child in to_come if child.journal_name != mine), None)
+
+    def others(self) -> tuple[Child, ...]:
+        """The children who have mornings, but for the one whose morning it is; all where they take turns."""
+        if not self.several:
+            return ()
+        from warmup.session.whose_turn import in_order
+
+        mine = "" if self.together else self.context.child.journal_name
+        order = in_order(self.context.family, self.context.today)
+        return tuple(child for child in order if child.journal_name != mine)
+
+    def see_who_is_there(self) -> None:
+        """Children came, went or rest: go on with the child at hand, or with the first where it is gone."""
+        family, mine = self._context.family, self.context.child.journal_name
+        gone = all(each.journal_name != mine for each in family.children)
+        if not gone and not self.together:
+            return
+        if gone:
+            from warmup.session.whose_turn import first_to_come
+
+            first = first_to_come(family, self.journal, self._context.today)
+            self._context = self._context.of(first)
+        self.leave_session()
+        self.start_over()
+
+    def turn_to_child(self, child: Child) -> None:
+        """It is this child's morning now, and nobody else's."""
+        self._context = self.context.of(child)
+        self.takes_turns = False
+        self.leave_session()
+
+    def turn_together(self, *, together: bool) -> None:
+        """Let prompts take turns from here on, or no longer: the first child in order is at hand then."""
+        self.takes_turns = together
+        first = self.sessions[0].context if self.sessions else self._context
+        self._context = first
+        self.leave_session()
+
+    def turn_to(self, today: dt.date) -> None:
+        """It is another day now, and the turn of whoever comes first on it."""
+        context = self._context
+        context.turn_to(today)
+        if self.several:
+            from warmup.session.whose_turn import first_to_come
+
+            self._context = context.of(first_to_come(context.family, self.journal, today))
+        self.leave_session()
+
+    def reader_to_ask(self, left: Collection[str]) -> bool:
+        """Turn to a child of whom it is to be asked whether it reads, but to none ``left`` for another day.
+
+        Whether there is one.
+        """
+        children = self.members() if self.takes_turns else (self._context.child,)
+        for child in children:
+            context = self._context if child == self._context.child else self._context.of(child)
+            if child.journal_name not in left and asks_whether_they_read(context):
+                self._context = context
+                return True
+        return False
+
+    # -- the morning
+
     def asks_whether_it_counts(self) -> bool:
         """Whether today was no planned morning, and nothing was said of it yet or that was taken back.
 
@@ -95,23 +211,92 @@ class Workspace:
         """
         if self.context.morning().kind not in (DayKind.WEEKEND, DayKind.DAY_OFF):
             return False
-        begun = self.journal.sessions_of(self.context.child.journal_name, self.context.today)
+        family, today = self.context.family, self.context.today
+        begun = any(self.journal.sessions_of(child.journal_name, today) for child in family.children)
         return not begun or self._day_undone == undoing.EXTRA
 
     def sit(self) -> Session:
-        """Go on with the day's session, or begin it."""
-        context, journal, clock = self.context, self.journal, self.clock
-        self.session = resume(context, journal, clock)
-        if self.session is None:
-            if chosen_anew(journal, context.child.journal_name, context.today):
-                self._notices = (*self._notices, CHOSEN_ANEW)
-            self.session = begin(context, journal, clock)
+        """Go on with the day's session, or begin it; with those of several children where they take turns."""
+        members = self.members() if self.takes_turns else ()
+        contexts = [self._context]
+        if len(members) > 1:
+            mine = self._context.child.journal_name
+            contexts = [
+                self._context if child.journal_name == mine else self._context.of(child) for child in members
+            ]
+        if len(contexts) > 1:
+            self._sit_together(contexts)
+        else:
+            self._sit_alone()
         if self._day_undone:
             # What day it is was said anew: as long as nothing is marked, its prompts are chosen for that.
             self._day_undone = ""
-            if not self.session.choose_again():
-                self.session.fit_house()
+            for session in self.sessions:
+                if not session.choose_again():
+                    session.fit_house()
+        assert self.session is not None
         return self.session
+
+    def _sit_alone(self) -> None:
+        context = self._context
+        self._session = resume(context, self.journal, self.clock)
+        if self._session is None:
+            self._look_at([context])
+            self._session = begin(context, self.journal, self.clock)
+
+    def _sit_together(self, contexts: Sequence[Context], shape: str = "") -> None:
+        from warmup.session.together import Together
+
+        if not shape:
+            self._look_at(contexts)
+        self.together = Together(contexts, self.journal, self.clock, shape=shape)
+
+    def _look_at(self, contexts: Sequence[Context]) -> None:
+        """Say it where what was chosen for one of these children can't be read any more."""
+        if any(chosen_anew(self.journal, each.child.journal_name, each.today) for each in contexts):
+            self._notices = (*self._notices, CHOSEN_ANEW)
+
+    def sit_again(self) -> None:
+        """Begin a second, short warm-up."""
+        if self.together:
+            contexts = [session.context for session in self.together.sessions]
+            for context in contexts:
+                context.forget()
+            self._sit_together(contexts, "short")
+        else:
+            self._context.forget()
+            self._session = begin(self._context, self.journal, self.clock, shape="short")
+
+    def settle(self) -> None:
+        """Where prompts take turns, bring up the one whose turn it now is."""
+        if self.together:
+            self.together.settle()
+
+    def for_all(self, work: Callable[[Session], Result]) -> list[Result]:
+        """Do the same to the session of every child of this morning; one undo takes it back."""
+        if self.together:
+            return self.together.all_as_one(work)
+        return [work(session) for session in self.sessions]
+
+    def back(self) -> None:
+        """Go back one prompt."""
+        if self.together:
+            self.together.back()
+        elif self._session:
+            self._session.back()
+
+    def go_to(self, bead: int) -> bool:
+        """Go where a bead leads: to a prompt of the child at hand, at the close to one of any; else False."""
+        if self.together and self.together.at_hand.at_close:
+            return self.together.go_to_turn(bead)
+        if self.together:
+            return self.together.go_to(bead)
+        return self._session is not None and self._session.go_to(bead)
+
+    @property
+    def can_undo(self) -> bool:
+        """Whether there is an action of this morning to take back."""
+        return any(session.can_undo for session in self.sessions)
 
     def keep(self, what: str, work: Callable[[], None], **said: object) -> None:
         """Do what changes the family, so that it can be taken back."""
@@ -131,20 +316,25 @@ class Workspace:
 
     def undo(self) -> None:
         """Take back the last thing done and say so; what was said of the day is then asked again."""
+        undone: Undone | None
         if self.guest and self._is_the_family_s():
-            undone: Undone | None = None
-        elif self.session is not None:
-            undone = self.session.undo()
+            undone = None
+        elif self.together is not None:
+            undone = self.together.undo()
+        elif self._session is not None:
+            undone = self._session.undo()
         else:
             undone = undoing.undo_day(self.context, self.journal)
+        self.settle()
         self.said = f"Undone: {undone.words}." if undone else "Nothing to undo."
         if undone and undone.what in (undoing.DAYS, undoing.EXTRA, undoing.CALENDAR, undoing.SETTINGS):
-            self.session, self._day_undone = None, undone.what
+            self._day_undone = undone.what
+            self.leave_session()
             self.start_over()
         elif undone and undone.what in (undoing.WEEKS, undoing.OFF, undoing.SCHOOL):
             self.follow_the_year()
 
-    def settle(self, family: Family) -> None:
+    def take_settings(self, family: Family) -> None:
         """Keep changed settings, so that they can be taken back as one, and say which they were.
 
         Where a morning is chosen by them, today's is chosen anew while nothing is marked; later what this
@@ -156,7 +346,8 @@ class Workspace:
         self.keep(undoing.SETTINGS, lambda: context.editor.change(family))
         said = changed(before, context.family)
         if chosen_anew(before, context.family):
-            self.session, self._day_undone = None, undoing.SETTINGS
+            self._day_undone = undoing.SETTINGS
+            self.leave_session()
             self.start_over()
         self.said = "" if context.editor.unsaved else said
 
