@@ -247,7 +247,7 @@ async def test_a_click_on_an_entry_picks_it(app: WarmupApp) -> None:
 
 
 async def test_the_menu_of_the_close_has_only_what_goes_there(app: WarmupApp) -> None:
-    async with app.run_test(size=(80, 24)) as pilot:
+    async with app.run_test(size=(80, 36)) as pilot:
         await press(pilot, *["right"] * 5, "full_stop")
         assert names(app) == [
             "The day", "what may be asked", "this week", "the year", "nothing new until I say",

@@ -173,9 +173,9 @@ def _value(field: str, plain: Any) -> Any:
 def _name(field: str, plain: Any) -> str:
     """A name as a file may hold it; nobody marks where ``adult`` is empty."""
     if not isinstance(plain, str) or plain != clean(plain) or len(plain) > LONGEST_NAME:
-        raise ValueError(f"no name: {plain!r}")
+        raise TypeError(f"no name: {plain!r}")
     if not visible(plain) and not (field == "adult" and plain == ""):
-        raise ValueError(f"no name: {plain!r}")
+        raise TypeError(f"no name: {plain!r}")
     return plain
 
 

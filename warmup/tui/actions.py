@@ -141,7 +141,7 @@ ACTIONS = (
     Action("next", ("right", "d"), "next", "Go on without a mark.", Group.MOVE, _ON_THE_WAY, ("enter",)),
     Action("accept", ("enter", "e"), "finish", "At the close: done for today.", Group.MOVE, _CLOSE),
     Action("next_child", ("right", "d"), "on with the next child",
-           "Done with this one; the next child’s morning.", Group.MOVE, _CLOSE, menu=_CLOSE),
+           "Done with this one; the next child’s morning.", Group.MOVE, _CLOSE),
     Action("back", ("left", "a"), "back", "Go back one prompt.", Group.MOVE, _ASKED),
     Action("undo", ("u", "z"), "undo", "Take back the last thing done, whatever it was.", Group.MOVE,
            _MORNING | _UNLOCKED | _SCHOOL_WEEK | _COUNTS | _WEEK | _DAYS | _PAPER | _CHILDREN | _YEAR
