@@ -16,8 +16,6 @@ from types import SimpleNamespace
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from pathlib import Path
-
     from warmup.config.family import Family
     from warmup.config.places import Places
     from warmup.journal.journal import Journal
@@ -105,11 +103,17 @@ def _do(arguments: SimpleNamespace, clock: Clock, places: "Places", aside: str =
         case "check":
             return DONE if printing.check(arguments, clock, places) else WRONG
         case "days":
-            _days(arguments, clock, places)
+            from warmup.cli import kept_commands
+
+            kept_commands.days(arguments, clock, places, _opened, terminal=_on_a_terminal())
         case "catch-up":
-            return _catch_up(arguments, clock, places)
+            from warmup.cli import kept_commands
+
+            return kept_commands.catch_up(arguments, clock, places, _opened, terminal=_on_a_terminal())
         case "today" if arguments.brief:
-            _brief(arguments, clock, places)
+            from warmup.cli import kept_commands
+
+            kept_commands.brief(arguments, clock, places, _opened)
         case "more":
             printing.more()
         case "today":
@@ -351,94 +355,3 @@ def _welcomed(places: "Places", family: "Family", today: dt.date, journal: "Jour
     context = open_context(places, family, today, journal)
     context.editor.begin()
     return context
-
-
-# -- days off
-
-
-def _days(arguments: SimpleNamespace, clock: Clock, places: "Places") -> None:
-    """Print the days ahead, or what a calendar file has for them, or take that."""
-    from warmup.cli import days
-    from warmup.cli.printing import Refused, show
-    from warmup.config.places import there
-
-    if arguments.file is None:
-        if arguments.take:
-            raise Refused("--take needs a calendar file: warmup days --import FILE --take ...")
-        days.print_days(arguments, clock, places)
-        return
-    if arguments.take and arguments.json:
-        raise Refused("--json lists and --take takes: say one of them")
-    path = _absolute(arguments.file, "the calendar file")
-    by_page = _on_a_terminal() and not arguments.plain and not arguments.json
-    if not arguments.take and not by_page:
-        days.print_offers(arguments, clock, places, path)
-        return
-    if not there(places.config / "family.toml"):
-        raise Refused("there is no family.toml yet to keep days off in; run warmup once, and it is made")
-    with _opened(places, arguments.child, clock) as (context, _journal, _welcome):
-        show(days.take(arguments, context, clock, path))
-
-
-def _absolute(file: str, what: str) -> "Path":
-    """The whole path to a file of the command line."""
-    from pathlib import Path
-
-    from warmup.cli.printing import Refused
-
-    try:
-        return Path(file).absolute()
-    except FileNotFoundError:
-        raise Refused(f"the folder you are in is gone; name a whole path to {what}") from None
-
-
-# -- mornings on paper
-
-
-def _brief(arguments: SimpleNamespace, clock: Clock, places: "Places") -> None:
-    """Half a page; that of today is kept as today's session, to be the same when marks are typed in."""
-    from warmup.cli import printing
-    from warmup.cli.brief import brief_lines
-    from warmup.session.context import load_family
-    from warmup.session.on_paper import kept_today, not_kept
-    from warmup.session.stored import CHOSEN_ANEW, chosen_anew
-
-    today = clock().date()
-    if arguments.date not in (None, today) or not load_family(places, today)[1]:
-        printing.brief(arguments, clock, places)
-        return
-    with _opened(places, arguments.child, clock) as (context, journal, _):
-        if journal.notice:
-            printing.complain(journal.notice)
-        if why := not_kept(context):
-            printing.complain(f"{why} Until then this page is kept nowhere, and warmup may ask other things.")
-            printing.brief(arguments, clock, places)
-            return
-        if chosen_anew(journal, context.child.journal_name, today):
-            printing.complain(CHOSEN_ANEW)
-        routine = kept_today(context, journal)
-        printing.show(brief_lines(routine, context, answers=arguments.answers))
-
-
-def _catch_up(arguments: SimpleNamespace, clock: Clock, places: "Places") -> int:
-    from warmup.cli import catch_up, printing
-
-    on_screen = _on_a_terminal() and not (arguments.plain or arguments.undo or arguments.marks is not None)
-    with _opened(places, arguments.child, clock) as (context, journal, welcome):
-        if journal.notice:
-            printing.complain(journal.notice)
-        context.marks_by = arguments.adult
-        catch_up.check(arguments, context, saved=welcome is None)
-        if not on_screen:
-            catch_up.run(arguments, context, journal, clock)
-            return DONE
-        from warmup.session.on_paper import can_count, count
-        from warmup.tui.on_paper import PaperApp
-        from warmup.tui.quiet_app import draw_in_utf8
-
-        draw_in_utf8()
-        if arguments.counts and can_count(context, arguments.date):
-            count(context, journal, arguments.date)
-        app = PaperApp(context, journal, clock, arguments.date)
-        app.run()
-    return app.ended()

@@ -16,7 +16,7 @@ from tomlkit.exceptions import TOMLKitError
 
 from warmup.config.places import Places
 from warmup.config.plan import FORMAT, is_whole, open_routine, rows_today, shipped, weeks_in
-from warmup.config.saving import add_key
+from warmup.config.toml_edit import add_key
 from warmup.config.toml_file import Document, FileProblem
 from warmup.config.writing import Changed, write_atomic
 from warmup.model import LevelId, skill_and_key

@@ -11,7 +11,7 @@ before; a second save within the hour does not push it out (:func:`warmup.config
 
 import datetime as dt
 import tomllib
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Sequence
 from contextlib import suppress
 from dataclasses import replace
 from pathlib import Path
@@ -19,7 +19,7 @@ from typing import Any, TypeVar
 
 import tomlkit
 from tomlkit.exceptions import TOMLKitError
-from tomlkit.items import AoT, InlineTable, Null, Table
+from tomlkit.items import InlineTable, Null, Table
 
 from warmup import renames
 from warmup.config.family import (
@@ -32,6 +32,7 @@ from warmup.config.family import (
     comes_yearly,
     parse,
 )
+from warmup.config.toml_edit import add_key, change_rows, last_table, set_elements, set_keys
 from warmup.config.toml_file import Document, FileProblem, Missing, read
 from warmup.config.writing import Changed, write_atomic
 from warmup.english import WEEKDAYS
@@ -180,18 +181,18 @@ def _edited(file: Document, disk: Family, wanted: Family) -> str:
 
 def _lay(document: Any, old: Family | None, new: Family) -> None:
     school = document["school"]
-    _set(school, _school(old), _school(new))
+    set_keys(school, _school(old), _school(new))
     was_off: Sequence[DaysOff] = _days_off(school.get("days_off", ()), old) if old else ()
     now_off: Sequence[DaysOff] = (*new.off, *new.yearly_off)
-    _elements(school, "days_off", was_off, now_off, _day_off)
-    _elements(school, "extra", old.extra if old else (), new.extra, lambda day, _: day)
+    set_elements(school, "days_off", was_off, now_off, _day_off)
+    set_elements(school, "extra", old.extra if old else (), new.extra, lambda day, _: day)
     _children(document, old.children if old else (), new.children)
-    _elements(document, "countdown", old.countdowns if old else (), new.countdowns, _rule, tables=True)
+    set_elements(document, "countdown", old.countdowns if old else (), new.countdowns, _rule, tables=True)
     was, preferences = _preferences(old), _preferences(new)
     if was != preferences:
         if "preferences" not in document:
             document.add("preferences", tomlkit.table())
-        _set(document["preferences"], was, preferences)
+        set_keys(document["preferences"], was, preferences)
     _household(document, old, new)
     if old is None and new.keys:
         document.add("keys", {action: list(keys) for action, keys in new.keys})
@@ -204,8 +205,8 @@ def _household(document: Any, old: Family | None, new: Family) -> None:
     if "household" not in document:
         document.add("household", tomlkit.table())
     table = document["household"]
-    _set(table, {"toddler": was[0]}, {"toddler": new.toddler})
-    _elements(table, "without", was[1], new.without, lambda name, _: name)
+    set_keys(table, {"toddler": was[0]}, {"toddler": new.toddler})
+    set_elements(table, "without", was[1], new.without, lambda name, _: name)
 
 
 def _school(family: Family | None) -> dict[str, Any]:
@@ -245,7 +246,7 @@ def _children(document: Any, old: Sequence[Child], new: Sequence[Child]) -> None
             _child(tables[index], child, news[child.journal_name])
     come = [child for child in new if child.journal_name not in names]
     gone = [index for index, name in enumerate(names) if name not in news]
-    _change(document, "child", gone, come, _child_table, tables=True)
+    change_rows(document, "child", gone, come, _child_table, tables=True)
 
 
 def _child_table(child: Child, plain: bool) -> Any:
@@ -256,12 +257,12 @@ def _child_table(child: Child, plain: bool) -> Any:
 
 def _child(table: Any, old: Child, new: Child) -> None:
     if new.nickname != old.nickname:
-        _set(table, {}, {"nickname": new.nickname})
+        set_keys(table, {}, {"nickname": new.nickname})
         if "record" not in table:
-            _set(table, {}, {"record": new.journal_name})
+            set_keys(table, {}, {"record": new.journal_name})
     _levels(table, "held", old.held, new.held)
     _levels(table, "opened", old.opened, new.opened)
-    _set(table, _values(old), _values(new))
+    set_keys(table, _values(old), _values(new))
     before: dict[str, dt.date] = dict(old.taught)
     after: dict[str, dt.date] = dict(new.taught)
     if before == after:
@@ -275,13 +276,13 @@ def _child(table: Any, old: Child, new: Child) -> None:
         # Items by names of before: today's take their places.
         for item in list(taught):
             del taught[item]
-        _set(taught, {}, before)
-    _set(taught, before, after | dict.fromkeys(before.keys() - after.keys()))
+        set_keys(taught, {}, before)
+    set_keys(taught, before, after | dict.fromkeys(before.keys() - after.keys()))
     if not after:
         kept = [each for each in taught.value.body if each[0] is None and not isinstance(each[1], Null)]
         del table["taught"]
         if isinstance(taught, Table):
-            _last(table).value.body.extend(kept)
+            last_table(table).value.body.extend(kept)
 
 
 def _values(child: Child) -> dict[str, Any]:
@@ -312,7 +313,7 @@ def _levels(table: Any, key: str, old: Sequence[str], new: Sequence[str]) -> Non
             del rows[place]
             for name in reversed(today):
                 rows.insert(place, name)
-    _elements(table, key, old, new, lambda level, _: level)
+    set_elements(table, key, old, new, lambda level, _: level)
 
 
 def _days_off(rows: Sequence[object], family: Family) -> tuple[DaysOff, ...]:
@@ -337,103 +338,5 @@ def _day_off(off: DaysOff, in_a_list: bool) -> Any:
 
 def _rule(rule: CountdownRule, in_a_list: bool) -> Any:
     table = tomlkit.inline_table() if in_a_list else tomlkit.table()
-    _set(table, {}, {"name": rule.name, "date": rule.date, "yearly": rule.yearly})
+    set_keys(table, {}, {"name": rule.name, "date": rule.date, "yearly": rule.yearly})
     return table
-
-
-# -- the editing
-
-
-def _set(table: Any, old: Mapping[str, Any], new: Mapping[str, Any]) -> None:
-    """Set the keys whose values differ; a value that says nothing takes its key away."""
-    for key, value in new.items():
-        if key in old and old[key] == value:
-            continue
-        if value in (None, "", []):
-            if key in table:
-                del table[key]
-        elif key in table:
-            table[key] = value
-        else:
-            add_key(table, key, value)
-
-
-def add_key(table: Any, key: str, value: Any) -> None:
-    """Add a key after the last one, and before what stands above the next heading."""
-    if isinstance(table, Table):
-        above = _taken_above(table)
-        table.add(key, value)
-        _last(table).value.body.extend(above)
-    else:
-        table[key] = value
-
-
-def _taken_above(table: Table) -> list[Any]:
-    """Blank lines and comments at the end of a table, taken out: they stand above the next heading."""
-    body = _last(table).value.body
-    above: list[Any] = []
-    while body and body[-1][0] is None and not isinstance(body[-1][1], Null):
-        above.insert(0, body.pop())
-    return above
-
-
-def _last(table: Table) -> Table:
-    """The table in which the text of this one ends."""
-    for key, item in reversed(table.value.body):
-        if isinstance(item, AoT) and len(item):
-            return _last(item[-1])
-        if isinstance(item, Table) and key is not None and not key.is_dotted():
-            return _last(item)
-        if not isinstance(item, Null):
-            break
-    return table
-
-
-def _elements(
-    table: Any,
-    key: str,
-    old: Sequence[T],
-    new: Sequence[T],
-    form: Callable[[T, bool], Any],
-    *,
-    tables: bool = False,
-) -> None:
-    """Take the elements out of a list that went, and put in those that came."""
-    gone = [index for index, each in enumerate(old) if each not in new]
-    come = list(dict.fromkeys(each for each in new if each not in old))
-    _change(table, key, gone, come, form, tables=tables)
-
-
-def _change(
-    table: Any,
-    key: str,
-    gone: Sequence[int],
-    come: Sequence[T],
-    form: Callable[[T, bool], Any],
-    *,
-    tables: bool,
-) -> None:
-    """Take out by index, and put in at the end. ``tables`` says that a new list is one of [[tables]]."""
-    if not gone and not come:
-        return
-    rows = table[key] if key in table else tomlkit.aot() if tables else tomlkit.array()
-    for each in come:
-        _append(rows, form(each, not isinstance(rows, AoT)))
-    if key not in table:
-        add_key(table, key, rows)
-    for index in reversed(gone):
-        above = _taken_above(rows[index]) if isinstance(rows, AoT) else []
-        del rows[index]
-        if above:
-            around = rows[max(0, index - 1)] if len(rows) else table
-            body = _last(around).value.body if isinstance(around, Table) else around.body
-            body.extend(above)
-
-
-def _append(rows: Any, row: Any) -> None:
-    above = _taken_above(rows[-1]) if isinstance(rows, AoT) and len(rows) else []
-    if above:
-        _last(rows[-1]).add(tomlkit.nl())
-    rows.append(row)
-    if above:
-        _last(rows[-1]).value.body.extend(above)

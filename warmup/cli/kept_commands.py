@@ -1,0 +1,107 @@
+"""Commands that may keep something: days off out of a calendar, the brief of today, marks from paper."""
+
+import datetime as dt
+from collections.abc import Callable
+from contextlib import AbstractContextManager
+from types import SimpleNamespace
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+    from warmup.config.places import Places
+
+Clock = Callable[[], dt.datetime]
+Opened = Callable[["Places", str, Clock], AbstractContextManager[Any]]
+"""Opens the context and the journal of today's morning (see ``warmup.cli.main``)."""
+
+
+def days(
+    arguments: SimpleNamespace, clock: Clock, places: "Places", opened: Opened, *, terminal: bool
+) -> None:
+    """Print the days ahead, or what a calendar file has for them, or take that."""
+    from warmup.cli import days as calendar
+    from warmup.cli.printing import Refused, show
+    from warmup.config.places import there
+
+    if arguments.file is None:
+        if arguments.take:
+            raise Refused("--take needs a calendar file: warmup days --import FILE --take ...")
+        calendar.print_days(arguments, clock, places)
+        return
+    if arguments.take and arguments.json:
+        raise Refused("--json lists and --take takes: say one of them")
+    path = _absolute(arguments.file, "the calendar file")
+    by_page = terminal and not arguments.plain and not arguments.json
+    if not arguments.take and not by_page:
+        calendar.print_offers(arguments, clock, places, path)
+        return
+    if not there(places.config / "family.toml"):
+        raise Refused("there is no family.toml yet to keep days off in; run warmup once, and it is made")
+    with opened(places, arguments.child, clock) as (context, _journal, _welcome):
+        show(calendar.take(arguments, context, clock, path))
+
+
+def _absolute(file: str, what: str) -> "Path":
+    """The whole path to a file of the command line."""
+    from pathlib import Path
+
+    from warmup.cli.printing import Refused
+
+    try:
+        return Path(file).absolute()
+    except FileNotFoundError:
+        raise Refused(f"the folder you are in is gone; name a whole path to {what}") from None
+
+
+def brief(arguments: SimpleNamespace, clock: Clock, places: "Places", opened: Opened) -> None:
+    """Half a page; that of today is kept as today's session, to be the same when marks are typed in."""
+    from warmup.cli import printing
+    from warmup.cli.brief import brief_lines
+    from warmup.session.context import load_family
+    from warmup.session.on_paper import kept_today, not_kept
+    from warmup.session.stored import CHOSEN_ANEW, chosen_anew
+
+    today = clock().date()
+    if arguments.date not in (None, today) or not load_family(places, today)[1]:
+        printing.brief(arguments, clock, places)
+        return
+    with opened(places, arguments.child, clock) as (context, journal, _):
+        if journal.notice:
+            printing.complain(journal.notice)
+        if why := not_kept(context):
+            printing.complain(f"{why} Until then this page is kept nowhere, and warmup may ask other things.")
+            printing.brief(arguments, clock, places)
+            return
+        if chosen_anew(journal, context.child.journal_name, today):
+            printing.complain(CHOSEN_ANEW)
+        routine = kept_today(context, journal)
+        printing.show(brief_lines(routine, context, answers=arguments.answers))
+
+
+def catch_up(
+    arguments: SimpleNamespace, clock: Clock, places: "Places", opened: Opened, *, terminal: bool
+) -> int:
+    """Take in the marks of a morning on paper; gives the exit code."""
+    from warmup.cli import catch_up as paper
+    from warmup.cli import printing
+
+    on_screen = terminal and not (arguments.plain or arguments.undo or arguments.marks is not None)
+    with opened(places, arguments.child, clock) as (context, journal, welcome):
+        if journal.notice:
+            printing.complain(journal.notice)
+        context.marks_by = arguments.adult
+        paper.check(arguments, context, saved=welcome is None)
+        if not on_screen:
+            paper.run(arguments, context, journal, clock)
+            return 0
+        from warmup.session.on_paper import can_count, count
+        from warmup.tui.on_paper import PaperApp
+        from warmup.tui.quiet_app import draw_in_utf8
+
+        draw_in_utf8()
+        if arguments.counts and can_count(context, arguments.date):
+            count(context, journal, arguments.date)
+        app = PaperApp(context, journal, clock, arguments.date)
+        app.run()
+    return app.ended()
