@@ -67,7 +67,7 @@ def test_the_morning_s_two_states_share_their_keys() -> None:
     assert "full_stop" in keys and "tab" in keys
 
 
-TYPED = (State.FORM, State.GUEST, State.COUNTDOWN, State.SETTINGS, State.CHILD)
+TYPED = (State.FORM, State.NEW_YEAR, State.GUEST, State.COUNTDOWN, State.SETTINGS, State.CHILD)
 
 
 @pytest.mark.parametrize("state", [state for state in State if state not in TYPED])

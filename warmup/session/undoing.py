@@ -41,6 +41,7 @@ REST = "rest"
 PAPER = "paper"
 COUNTS = "counts"
 SETTINGS = "settings"
+NEW_YEAR = "new_year"
 WEEKS = "weeks"
 OFF = "off"
 SCHOOL = "school"
@@ -88,6 +89,7 @@ _WORDS = {
     PAPER: "the marks from paper",
     COUNTS: "it counts as a school day",
     SETTINGS: "the settings",
+    NEW_YEAR: "the new school year",
     WEEKS: "the weeks of the lessons",
     OFF: "the day off",
     SCHOOL: "school after all",

@@ -56,6 +56,8 @@ KEEP_WARM = "Three things a week keep it warm."
 SMALL_THINGS = "Keep small things away from under-threes and mouthers: choking."
 _SMALL = ("coin", "button", "bean", "cereal", "clip", "counter", "dice", "grape", "rice", "cracker", "sock ")
 
+A_NEW_YEAR = "A new school year begins in the menu: ‹menu›."
+NEW_YEAR_KEPT = "The new school year is kept."
 STAYS = "What was marked stays with its day."
 _DAY = dt.timedelta(1)
 _NUMBER_WORDS = LevelId("number-words:to-ten")

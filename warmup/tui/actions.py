@@ -37,6 +37,7 @@ class State(Enum):
     CHILDREN = "the children"
     REMOVAL = "taking a child out"
     FORM = "the first form"
+    NEW_YEAR = "the form of a new school year"
     CALENDAR = "days off from a calendar"
     GUEST = "a guest’s name"
     PAST = "the last mornings"
@@ -126,7 +127,9 @@ _CHOICES = _MENU | _ANOTHER | _WIND_DOWN | _WHO | _REMOVAL | {State.PAST}
 _YEAR, _YEAR_WEEK, _YEAR_DAY = map(frozenset, ({State.YEAR}, {State.YEAR_WEEK}, {State.YEAR_DAY}))
 _MOVE, _COUNTDOWN = frozenset({State.MOVE}), frozenset({State.COUNTDOWN})
 _LISTS = _CHOICES | _YEAR_WEEK | _MOVE | {State.HELP, State.UNLOCKED, State.REVIEW, State.STORY}
-_KEYS = frozenset(State) - _FORM - _GUEST - _SETTINGS - _COUNTDOWN - _CHILD
+_NEW_YEAR = frozenset({State.NEW_YEAR})
+_FORMS = _FORM | _NEW_YEAR
+_KEYS = frozenset(State) - _FORMS - _GUEST - _SETTINGS - _COUNTDOWN - _CHILD
 """Wherever a letter is a key, and not typed into a line."""
 
 ACTIONS = (
@@ -174,6 +177,8 @@ ACTIONS = (
     Action("week", (), "this week", "Its mornings, what opens, and what to have ready.", Group.DAY,
            frozenset(), menu=_MORNING),
     Action("year", (), "the year", "Weeks and days: hold, move, days off, countdowns.", Group.DAY,
+           frozenset(), menu=_MORNING),
+    Action("new_year", (), "a new school year", "When this one is over: begin the next.", Group.DAY,
            frozenset(), menu=_MORNING),
     Action("story", (), "the story of this one", "When it was asked, how it went, and when it is due.",
            Group.DAY, frozenset(), menu=_PROMPT),
@@ -300,14 +305,15 @@ ACTIONS = (
            Group.PAGE, _CALENDAR),
     Action("take", ("enter", "d"), "take them", "What is ticked is off from now on.", Group.PAGE, _CALENDAR),
     # The first form, where letters are typed.
-    Action("begin", ("enter",), "begin", "Take the form as it stands.", Group.PAGE, _FORM | _CHILD),
+    Action("begin", ("enter",), "begin", "Take the form as it stands.", Group.PAGE, _FORMS | _CHILD),
+    Action("form_leave", ("escape",), "back", "Back, and the year stays as it is.", Group.PAGE, _NEW_YEAR),
     Action("field_down", ("down", "tab"), "next line", "Go to the next line.", Group.PAGE,
-           _FORM | _SETTINGS | _CHILD),
+           _FORMS | _SETTINGS | _CHILD),
     Action("field_up", ("up",), "line before", "Go to the line before.", Group.PAGE,
-           _FORM | _SETTINGS | _CHILD),
+           _FORMS | _SETTINGS | _CHILD),
     Action("give_up", ("escape",), "leave it", "Back, and nothing is changed.", Group.PAGE, _CHILD),
     Action("form_help", ("f1",), "help", "What the keys do here.", Group.PROGRAM,
-           _FORM | _SETTINGS | _COUNTDOWN),
+           _FORMS | _SETTINGS | _COUNTDOWN),
     # The settings, where letters are typed as well.
     Action("save", ("enter",), "save all", "Keep the settings as they stand here.", Group.PAGE, _SETTINGS),
     Action("drop", ("escape",), "change nothing", "Leave all settings as they were.", Group.PAGE,

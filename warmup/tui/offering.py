@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from warmup.config.family import Child
+from warmup.model import DayKind
 from warmup.session.pausing import paused
 from warmup.session.session import Session
 from warmup.tui.actions import BY_ID, FOR_GUESTS, Action, State, as_guest, menu_of
@@ -17,7 +18,7 @@ if TYPE_CHECKING:
 
 PAGES = frozenset({
     "unlocked", "menu", "another", "wind_down", "story", "review", "paper", "settings", "week", "year",
-    "who", "children",
+    "who", "children", "new_year",
 })  # fmt: skip
 """The pages that open on top of a morning."""
 _PICKED = frozenset({"just", "swap", "hold", "known", "short", "stop", "rough"})
@@ -69,6 +70,8 @@ class Offering(KeyScreen[object]):
                 return self.work.next_child() is not None
             case "who":
                 return bool(self.work.others())
+            case "new_year":
+                return session.morning.kind is DayKind.AFTER
             case "together":
                 return self.work.together is not None or len(self.work.members()) > 1
             case _:
@@ -150,6 +153,10 @@ class Offering(KeyScreen[object]):
                 from warmup.tui.who import WhoScreen
 
                 self.open(WhoScreen(self.work), self._turn_to)
+            case "new_year":
+                from warmup.tui.new_year import NewYearScreen
+
+                self.app.push_screen(NewYearScreen(self.work), self._take_year)
             case "children":
                 from warmup.tui.children import ChildrenScreen
 
@@ -185,6 +192,12 @@ class Offering(KeyScreen[object]):
         """Keep the settings that were saved on their page."""
         if family is not None:
             self.attempt(lambda: self.work.take_settings(family))
+
+    def _take_year(self, family: "Family | None") -> None:
+        """Keep the new school year."""
+        if family is not None:
+            self.attempt(lambda: self.work.renew(family))
+        self.show()
 
     def _turn_to(self, picked: str | None) -> None:
         """It is the turn of the child that was picked by its name in the journal."""

@@ -3,9 +3,16 @@
 from collections.abc import Sequence
 
 from warmup.english import in_words
-from warmup.model import Prompt
+from warmup.model import DayKind, Prompt
 from warmup.session.session import Session
-from warmup.session.words import AFTER_CUES, SMALL_THINGS, STOP_OFFERED, has_small_things, of_the_day
+from warmup.session.words import (
+    A_NEW_YEAR,
+    AFTER_CUES,
+    SMALL_THINGS,
+    STOP_OFFERED,
+    has_small_things,
+    of_the_day,
+)
 from warmup.tui.actions import with_keys
 from warmup.tui.parts import (
     Seen,
@@ -45,6 +52,8 @@ def opening_page(session: Session, view: View, *, first: bool) -> Script:
     page.text(SAID, Tone.QUIET, Keep.WHY)
     page.text(opening.table, Tone.PLAIN, Keep.OBJECT, "You need:")
     page.text(of_the_day(session.context, session.morning), Tone.CUE, Keep.BEADS)
+    if session.morning.kind is DayKind.AFTER:
+        page.text(with_keys(A_NEW_YEAR, hand), Tone.QUIET, Keep.WHY)
     page.text(opening.job, Tone.CUE, Keep.WATCH)
     notices(page, view)
     ahead = session.prompts[0].table

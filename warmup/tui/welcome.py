@@ -57,9 +57,16 @@ def _label(holiday: Holiday) -> str:
     return f"{date_words(holiday.first, short=True):<10}  {holiday.name}"
 
 
-class WelcomeScreen(Screen[Family]):
-    """The form. Its result is the family."""
+class WelcomeScreen(Screen[Family | None]):
+    """The form. Its result is the family. That of a new school year says and takes other things by the same
+    lines (``warmup.tui.new_year``).
+    """
 
+    HELLO, SHORT_HELLO = HELLO, _SHORT_HELLO
+    WEEK, FOOT = "  Not right?", PRIVACY
+    WAYS, FEW_WAYS = _WAYS, _LEAVE
+    STATE = State.FORM
+    ASKS_NAME = True
     CSS_PATH = "welcome.tcss"
     AUTO_FOCUS = "#nickname"
     BINDINGS: ClassVar[list[BindingType]] = [
@@ -78,7 +85,7 @@ class WelcomeScreen(Screen[Family]):
     def compose(self) -> ComposeResult:
         """What to fill in, filled in; what comes of it; how to go on."""
         with Vertical(id="form"):
-            yield Static(HELLO, id="hello", markup=False)
+            yield Static(self.HELLO, id="hello", markup=False)
             yield from self._line("nickname", "Nickname", self._filled.nickname)
             yield from self._line("first_day", "First school day", self._filled.first_day)
             yield from self._line("weekdays", "School weekdays", self._filled.weekdays)
@@ -87,11 +94,11 @@ class WelcomeScreen(Screen[Family]):
                 yield More(self._ticks, classes="beside")
             yield self._ticks
             yield Static("", id="outcome", markup=False)
-            yield from self._line("week", "  Not right?", "")
+            yield from self._line("week", self.WEEK, "")
             with Horizontal(classes="row"):
                 yield Button("Begin  Enter", id="begin", compact=True, tooltip="Take the form as it stands")
-                yield Static(_WAYS, id="ways", classes="beside", markup=False)
-            yield Static(PRIVACY, id="privacy", markup=False)
+                yield Static(self.WAYS, id="ways", classes="beside", markup=False)
+            yield Static(self.FOOT, id="privacy", markup=False)
 
     def _line(self, name: str, label: str, value: str) -> ComposeResult:
         with Horizontal(classes="row"):
@@ -101,6 +108,9 @@ class WelcomeScreen(Screen[Family]):
 
     def on_mount(self) -> None:
         """Work out what comes of the form."""
+        name = self.query_one("#nickname", Input).parent
+        assert isinstance(name, Horizontal)
+        name.display = self.ASKS_NAME
         self._work_out()
 
     def on_resize(self, event: events.Resize) -> None:
@@ -108,8 +118,8 @@ class WelcomeScreen(Screen[Family]):
         low, narrow = event.size.height < _LOW, event.size.width < _NARROW
         self.set_class(low, "low")
         self._ticks.styles.max_height = max(2, event.size.height - (_WITHOUT_AIR if low else _OTHER_ROWS))
-        self.query_one("#ways", Static).update(_LEAVE if narrow else _WAYS)
-        self.query_one("#hello", Static).update(_SHORT_HELLO if narrow else HELLO)
+        self.query_one("#ways", Static).update(self.FEW_WAYS if narrow else self.WAYS)
+        self.query_one("#hello", Static).update(self.SHORT_HELLO if narrow else self.HELLO)
 
     def form(self) -> Form:
         """The form as it stands. A week that is only the one worked out here is not said."""
@@ -118,6 +128,26 @@ class WelcomeScreen(Screen[Family]):
         )
         said = week if self.has_class("touched") else ""
         return Form(nickname, first_day, weekdays, said, tuple(self._ticks.selected))
+
+    # -- what is made of it
+
+    def offer(self, form: Form) -> tuple[Holiday, ...]:
+        """The days off that are offered for the year that is typed. Raises Unclear."""
+        return holidays(form, self.today)
+
+    def place(self, form: Form) -> str:
+        """The week, where it is not typed. Raises Unclear."""
+        return week_of(form, self.today)
+
+    def say(self, form: Form) -> str:
+        """What comes of the form. Raises Unclear."""
+        return outcome(form, self.today)
+
+    def take(self, form: Form) -> Family:
+        """The family that it describes. Raises Unclear."""
+        return family_of(form, self.today, self.known)
+
+    # -- what is typed
 
     @on(Input.Changed, "#week")
     def _touch_week(self, event: Input.Changed) -> None:
@@ -134,14 +164,14 @@ class WelcomeScreen(Screen[Family]):
         beside = self.query_one("#first_day_beside", Static)
         beside.update(weekday_of(form.first_day, form.weekdays))
         try:
-            found = holidays(form, self.today)
+            found = self.offer(form)
             if found != self._ticks.offered:
                 self._ticks.offer(found)
                 form = self.form()
             if not form.week and not week.has_focus:
                 with self.prevent(Input.Changed):
-                    week.value = week_of(form, self.today)
-            said = f"→ {outcome(form, self.today)}"
+                    week.value = self.place(form)
+            said = f"→ {self.say(form)}"
         except Unclear as unclear:
             said = str(unclear)
         self.query_one("#outcome", Static).update(said)
@@ -150,7 +180,7 @@ class WelcomeScreen(Screen[Family]):
     def begin(self) -> None:
         """Take the form, or say what is not clear."""
         try:
-            family = family_of(self.form(), self.today, self.known)
+            family = self.take(self.form())
         except Unclear as unclear:
             self.query_one("#outcome", Static).update(str(unclear))
             self.add_class("trouble")
@@ -173,4 +203,6 @@ class WelcomeScreen(Screen[Family]):
             case "form_help":
                 from warmup.tui.help import HelpScreen
 
-                self.app.push_screen(HelpScreen(self.work, (State.FORM,)))
+                self.app.push_screen(HelpScreen(self.work, (self.STATE,)))
+            case "form_leave":
+                self.dismiss(None)

@@ -12,7 +12,7 @@ from warmup.session.context import Clock, Context
 from warmup.session.session import Session, begin, resume
 from warmup.session.stored import CHOSEN_ANEW, chosen_anew
 from warmup.session.undoing import Undone
-from warmup.session.words import asks_whether_they_read, own_words
+from warmup.session.words import NEW_YEAR_KEPT, asks_whether_they_read, own_words
 from warmup.tui.guards import Bounces, Midnight
 from warmup.tui.hands import Hand
 
@@ -331,8 +331,15 @@ class Workspace:
             self._day_undone = undone.what
             self.leave_session()
             self.start_over()
-        elif undone and undone.what in (undoing.WEEKS, undoing.OFF, undoing.SCHOOL):
+        elif undone and undone.what in (undoing.WEEKS, undoing.OFF, undoing.SCHOOL, undoing.NEW_YEAR):
             self.follow_the_year()
+
+    def renew(self, family: Family) -> None:
+        """Keep a new school year, so that it can be taken back."""
+        context = self.context
+        self.keep(undoing.NEW_YEAR, lambda: context.editor.change(family))
+        self.said = "" if context.editor.unsaved else NEW_YEAR_KEPT
+        self.follow_the_year()
 
     def take_settings(self, family: Family) -> None:
         """Keep changed settings, so that they can be taken back as one, and say which they were.
