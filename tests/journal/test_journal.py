@@ -156,11 +156,11 @@ def test_names_and_routines_are_kept_letter_for_letter(
 def test_reading_alone_makes_nothing_and_changes_nothing(hand: Hand, tmp_path: Path) -> None:
     assert hand(tmp_path / "none", read_only=True).history("Bean") == () and not (tmp_path / "none").exists()
     begun(hand(), marks=1).shut()
-    before = {path.name: path.read_bytes() for path in tmp_path.iterdir()}
+    before = {path: path.read_bytes() for path in tmp_path.rglob("*.*")}
     journal = hand(read_only=True)
     assert len(journal.history("Bean")) == 2 and Journal.examine(tmp_path) == []
     journal.shut()
-    assert {path.name: path.read_bytes() for path in tmp_path.iterdir()} == before
+    assert {path: path.read_bytes() for path in tmp_path.rglob("*.*")} == before
 
 
 def test_a_write_cut_short_is_no_damage(hand: Hand, tmp_path: Path) -> None:
@@ -177,9 +177,9 @@ def test_a_write_cut_short_is_no_damage(hand: Hand, tmp_path: Path) -> None:
     )
     subprocess.run([sys.executable, "-c", cut_short, tmp_path / "journal.db"], check=False)
     assert (tmp_path / "journal.db-journal").stat().st_size > 0, "it was cut short in the middle"
-    before = {path.name: path.read_bytes() for path in tmp_path.iterdir()}
+    before = {path: path.read_bytes() for path in tmp_path.rglob("*.*")}
     assert Journal.examine(tmp_path) == [] and len(hand(read_only=True).history("Bean")) == 3
-    assert {path.name: path.read_bytes() for path in tmp_path.iterdir()} == before
+    assert {path: path.read_bytes() for path in tmp_path.rglob("*.*")} == before
     journal = hand()
     assert not journal.notice and marks_of(journal) == {0: Mark.FLUENT, 1: Mark.FLUENT}
 
@@ -191,9 +191,9 @@ def test_a_newer_journal_is_left_byte_for_byte(hand: Hand, tmp_path: Path, versi
     db = sqlite3.connect(journal.path)
     db.execute(f"PRAGMA user_version = {version}")
     db.close()
-    before = {path.name: path.read_bytes() for path in tmp_path.iterdir()}
+    before = {path: path.read_bytes() for path in tmp_path.rglob("*.*")}
     for read_only in (False, True):
         with pytest.raises(NewerJournal, match="newer version of warmup"):
             hand(read_only=read_only)
     assert "newer version" in Journal.examine(tmp_path)[0]
-    assert {path.name: path.read_bytes() for path in tmp_path.iterdir()} == before
+    assert {path: path.read_bytes() for path in tmp_path.rglob("*.*")} == before

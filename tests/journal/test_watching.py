@@ -195,9 +195,9 @@ def test_what_is_no_journal_shows_nothing_and_stays_as_it_is(
     assert watch.found
     shutil.copy(path, home / "kept.db")
     spoil(path)
-    before = {each.name: each.read_bytes() for each in home.iterdir()}
+    before = {each: each.read_bytes() for each in home.rglob("*.*")}
     assert watch.look(TODAY) and watch.found is None
-    assert {each.name: each.read_bytes() for each in home.iterdir()} == before
+    assert {each: each.read_bytes() for each in home.rglob("*.*")} == before
     (home / "kept.db").replace(path)
     assert watch.look(TODAY) and stands(watch) == ("Bean", "2026-11-25", 0), (
         "a journal put back is not followed"
@@ -232,9 +232,9 @@ def test_a_write_cut_short_is_not_read_as_done_and_not_rolled_back_from_here(
             shutil.copy(each, tmp_path / each.name)
         writer.execute("ROLLBACK")
     assert (tmp_path / "journal.db-journal").stat().st_size > 512, "nothing to roll back"
-    before = {each.name: each.read_bytes() for each in tmp_path.iterdir()}
+    before = {each: each.read_bytes() for each in tmp_path.rglob("*.*")}
     assert watched(tmp_path) is None
-    assert {each.name: each.read_bytes() for each in tmp_path.iterdir()} == before
+    assert {each: each.read_bytes() for each in tmp_path.rglob("*.*")} == before
     Journal.open(tmp_path, Clock()).shut()
     found = watched(tmp_path)
     assert found and found.about.position == 0

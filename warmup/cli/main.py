@@ -311,6 +311,9 @@ def _opened(
         context = _open_context(places, family, today, journal, child, saved and guest is None)
         context.marks_by = guest or ""
         yield context, journal, None if saved else lambda family: _welcomed(places, family, today, journal)
+        from warmup.session import remembered
+
+        remembered.keep(context)
 
 
 def _open_context(

@@ -15,7 +15,7 @@ from pathlib import Path
 from typing import Any, NamedTuple, TypeVar
 
 from warmup import renames
-from warmup.journal import changes, log
+from warmup.journal import changes, log, remembered
 from warmup.journal import rows as table_rows
 from warmup.journal.at_hand import OPENING, AtHand, leave_note
 from warmup.journal.changes import Change, Changed, Seen
@@ -44,15 +44,16 @@ _HISTORY = (
     "FROM sittings s JOIN prompts p USING (child, date, sitting) "
     "LEFT JOIN marks m ON m.child = p.child AND m.date = p.date AND m.sitting = p.sitting "
     "AND m.position = p.position "
-    "WHERE s.child = ? AND s.date < ? AND (p.position <= s.furthest OR m.mark <> '') "
+    "WHERE s.child = ? AND s.date >= ? AND s.date < ? AND (p.position <= s.furthest OR m.mark <> '') "
     f"AND p.position <= {MOST} "
     "ORDER BY p.date, p.sitting, p.position"
 )
 _HELD = (
-    "SELECT DISTINCT date FROM sittings s WHERE child = ? AND (furthest >= 0 OR closed <> '' OR EXISTS "
-    "(SELECT 1 FROM marks m WHERE m.child = s.child AND m.date = s.date AND m.sitting = s.sitting "
-    "AND m.mark <> ''))"
+    "SELECT DISTINCT date FROM sittings s WHERE child = ? AND date >= ? "
+    "AND (furthest >= 0 OR closed <> '' OR EXISTS (SELECT 1 FROM marks m "
+    "WHERE m.child = s.child AND m.date = s.date AND m.sitting = s.sitting AND m.mark <> ''))"
 )
+_SECOND = "SELECT 1 FROM sittings WHERE child = ? AND date >= ? AND date < ? AND sitting > 1 LIMIT 1"
 _IN_TIME = "ORDER BY p.date, s.started, p.sitting, p.position"
 T = TypeVar("T")
 
@@ -79,6 +80,9 @@ class Journal:
         self._store, self._now = store, now
         self.folder, self.path, self.window = store.folder, store.path, window
         self._actions = 0
+        # How often something of a child was written on a date.
+        self._dates: Counter[tuple[str, dt.date]] = Counter()
+        self._merged = False
         # Whatever an earlier window noted is taken away by the first note of this one.
         self._noted: AtHand | str | None = "unknown"
 
@@ -111,6 +115,9 @@ class Journal:
 
     def shut(self) -> bool:
         """Try once more to write what is not on disk, and close the file; whether all of it is there now."""
+        past = {child for child, date in self._dates if date < self._now().date()}
+        if self._merged or past:
+            remembered.forget(self.folder, *([] if self._merged else past))
         return self._store.shut()
 
     def copy_to(self, path: Path, child: str) -> int:
@@ -121,6 +128,22 @@ class Journal:
         from warmup.journal.copying import write_copy
 
         return write_copy(self._store.source, path, child)
+
+    # -- what was kept of it
+
+    @property
+    def as_left(self) -> bool:
+        """Whether the file was as this program had left it, and nobody else wrote to it since."""
+        return self._store.as_left and not (self._merged or self._store.others_wrote())
+
+    def past_of(self, child: str, today: dt.date) -> int | None:
+        """A number that stays the same as long as nothing of the child changes on the days before today.
+
+        None where that can't be told.
+        """
+        if self._merged or self._store.others_wrote():
+            return None
+        return sum(count for (name, date), count in self._dates.items() if name == child and date < today)
 
     # -- writing
 
@@ -191,6 +214,7 @@ class Journal:
             table_rows.put_whole(db, key, Whole(about, dict(enumerate(rows)), stamped))
             return key[2], self._append(db, key, action, moment)
 
+        self._dates[child, date] += 1
         number, row = self._write(keep, action)
         self._remember((child, date.isoformat(), number), row)
         return number
@@ -222,6 +246,7 @@ class Journal:
             db.execute(f"UPDATE sittings SET touched = ? {THIS}", (stamp, *key))
             return self._append(db, key, action, moment)
 
+        self._dates[child, date] += 1
         row = self._write(work, action)
         self._remember((child, date.isoformat(), session), row)
         return row.id if row else ""
@@ -263,6 +288,7 @@ class Journal:
         """
         from warmup.journal import inspection, merging
 
+        self._merged = True
         with closing(inspection.whole_copy(other)) as copy:
             return self._store.write(lambda db: merging.merge_into(db, copy)).left
 
@@ -341,13 +367,17 @@ class Journal:
         key = self._store.key(child, date, session or 0)
         return log.QUESTION, (*key, session is None)
 
-    def history(self, child: str, before: dt.date | None = None) -> tuple[Asked, ...]:
-        """Every prompt that was shown, in order of time, with its mark; up to but not on ``before``."""
-        until = before.isoformat() if before else END
-        rows = self._store.read(_HISTORY, (child, until))
-        if self._store.read("SELECT 1 FROM sittings WHERE child = ? AND sitting > 1 LIMIT 1", (child,)):
+    def history(
+        self, child: str, before: dt.date | None = None, since: dt.date | None = None
+    ) -> tuple[Asked, ...]:
+        """Every prompt that was shown, in order of time, with its mark; from ``since`` on, up to but not on
+        ``before``.
+        """
+        when = child, since.isoformat() if since else "", before.isoformat() if before else END
+        rows = self._store.read(_HISTORY, when)
+        if self._store.read(_SECOND, when):
             # Two laptops number the sessions of a date differently, so those are told by when they began.
-            rows = self._store.read(f"{_HISTORY.partition('ORDER')[0]} {_IN_TIME}", (child, until))
+            rows = self._store.read(f"{_HISTORY.partition('ORDER')[0]} {_IN_TIME}", when)
         days = {day: day_of(day) for day in {row[0] for row in rows}}
         names = {
             item: ItemId(renames.item(item)) for item in {row[1] for row in rows} if isinstance(item, str)
@@ -358,9 +388,11 @@ class Journal:
             if (day := days[text]) and item in names
         )
 
-    def dates_of(self, child: str) -> set[dt.date]:
-        """The dates on which this child had a warm-up; a session that showed no prompt is none."""
-        rows = self._store.read(_HELD, (child,))
+    def dates_of(self, child: str, since: dt.date | None = None) -> set[dt.date]:
+        """The dates on which this child had a warm-up, from ``since`` on; a session that showed no prompt is
+        none.
+        """
+        rows = self._store.read(_HELD, (child, since.isoformat() if since else ""))
         return {day for (text,) in rows if (day := day_of(text))}
 
     def mornings(self) -> dict[str, int]:

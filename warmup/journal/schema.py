@@ -188,8 +188,8 @@ def migrate(connection: sqlite3.Connection) -> None:
         transact(connection, steps)
 
 
-def faults(connection: sqlite3.Connection, *, thorough: bool = False) -> list[str]:
-    """What is wrong with the file; empty when it is whole.
+def faults(connection: sqlite3.Connection, *, thorough: bool = False, as_left: bool = False) -> list[str]:
+    """What is wrong with the file; empty when it is whole. One that is ``as_left`` is not read through.
 
     Opened for reading alone, SQLite does not look at the checks of the tables: give it a copy.
     """
@@ -197,6 +197,8 @@ def faults(connection: sqlite3.Connection, *, thorough: bool = False) -> list[st
     try:
         if strange := _strange(connection):
             return [strange]
+        if as_left:
+            return []
         found = [str(row[0]) for row in connection.execute(f"PRAGMA {check}")]
     except UnicodeDecodeError:
         return [_NO_NAME]

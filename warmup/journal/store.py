@@ -14,7 +14,7 @@ from contextlib import closing, suppress
 from pathlib import Path
 from typing import Any, TypeVar
 
-from warmup.journal import log, schema
+from warmup.journal import log, remembered, schema
 from warmup.journal import rows as table_rows
 from warmup.journal.oddities import Key
 from warmup.journal.rows import Whole
@@ -60,6 +60,8 @@ class Store:
         self._written: dict[Key, Whole] = {}
         self._moved: dict[Key, Key] = {}
         self._logged: list[log.ActionRow] = []
+        self.as_left = False
+        self._others = 0
         try:
             if read_only:
                 self._look()
@@ -77,11 +79,35 @@ class Store:
         """Try once more to write what is not on disk, and close the file; whether all of it is there now."""
         self._try_again()
         kept = self._read_only or self.saving
+        if self._disk is not None and self._memory is None:
+            # What can't be kept is worked out again.
+            with suppress(OSError, sqlite3.Error):
+                self._leave(self._disk)
         for connection in (self._disk, self._memory):
             if connection is not None:
                 connection.close()
         self._disk = self._memory = None
         return kept
+
+    def _leave(self, disk: sqlite3.Connection) -> None:
+        """Leave a stamp; forget what was kept where others wrote as well. Nobody writes meanwhile."""
+        if self._file != _identity(self.path):
+            return
+        disk.execute("BEGIN")
+        disk.execute("SELECT count(*) FROM sqlite_master").fetchone()
+        if self.others_wrote():
+            remembered.forget(self.folder)
+        remembered.leave_stamp(self.path)
+        disk.execute("COMMIT")
+
+    def others_wrote(self) -> bool:
+        """Whether the file was, or may have been, written by another program since it was opened.
+
+        What is read only is read at one moment.
+        """
+        if self._read_only:
+            return False
+        return self._memory is not None or self._disk is None or self._others != _data_version(self._disk)
 
     def key(self, child: str, date: dt.date, session: int) -> Key:
         """The key of a session as it stands in the tables now."""
@@ -137,7 +163,7 @@ class Store:
 
     def _step_aside(self, error: Exception) -> None:
         """Go on in memory, with what can still be read and what this process wrote."""
-        self.trouble = reason(error)
+        self.trouble, self._others = reason(error), -1
         if self._disk is None:
             self.notice = f"{NAME} can't be used ({reason(error)})."
         memory = schema.in_memory()
@@ -187,9 +213,15 @@ class Store:
     # -- the file
 
     def _look(self) -> None:
-        """Read the file into memory and leave it as it is; what can be read of it where it is damaged."""
+        """Read the file into memory and leave it as it is; what can be read of it where it is damaged.
+
+        One that is as it was left is read where it lies.
+        """
         try:
             refuse_newer(self.path)
+            if schema.version_written(self.path) == VERSION and remembered.as_left(self.path):
+                self._memory, self.as_left = schema.look_at(self.path), True
+                return
             with schema.reading(self.path) as source:
                 copy = schema.copy_of(source)
             if wrong := schema.faults(copy):
@@ -228,13 +260,16 @@ class Store:
             raise FileNotFoundError(errno.ENOENT, f"{NAME} is gone from {clean(str(self.folder))}")
         else:
             os.close(os.open(self.path, os.O_RDWR | os.O_CREAT, 0o600))
+        as_left = remembered.as_left(self.path)
         disk = schema.connect(self.path, wait)
         try:
             (version,) = disk.execute("PRAGMA user_version").fetchone()
             (tables,) = disk.execute("SELECT count(*) FROM sqlite_master").fetchone()
-            if wrong := schema.faults(disk) if version or tables else []:
+            if wrong := schema.faults(disk, as_left=as_left) if version or tables else []:
                 raise Damaged(wrong[0])
             schema.migrate(disk)
+            if self._file is None:
+                self.as_left, self._others = as_left, _data_version(disk)
         except BaseException:
             disk.close()
             raise
@@ -259,6 +294,12 @@ class Store:
             f" with what could be read of it (mornings: {kept})." if kept else "."
         )
         return disk
+
+
+def _data_version(disk: sqlite3.Connection) -> int:
+    """A number that changes when another connection writes (https://www.sqlite.org/pragma.html)."""
+    (number,) = disk.execute("PRAGMA data_version").fetchone()
+    return int(number)
 
 
 def _rescue(target: sqlite3.Connection, path: Path) -> int:

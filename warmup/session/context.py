@@ -31,6 +31,7 @@ from warmup.model import (
     is_own,
 )
 from warmup.schoolyear import SchoolYear
+from warmup.session import remembered
 
 if TYPE_CHECKING:
     from warmup.engine.things import Household
@@ -67,6 +68,7 @@ class Context:
         self.plan = plan._replace(weeks={**plan.weeks, **own.weeks}) if own else plan
         # What is worked out stays until the family changes: the one it was worked out for is beside it.
         self._known: tuple[Family, Knowledge] | None = None
+        self._before: tuple[tuple[Family, dt.date, object] | None, Knowledge] | None = None
         self._curriculum: tuple[Family, Curriculum] | None = None
         self._items: tuple[Item, ...] = ()
         self._reviews: tuple[Family, dt.date, tuple[int, ...]] | None = None
@@ -145,12 +147,16 @@ class Context:
 
     def _reviews_today(self) -> tuple[int, ...]:
         year, index = self.year, self.year.index_of(self.today)
-        if self.journal is None or not any(year.ends(week) <= index for week in self.plan.reviews):
+        if (
+            self.journal is None
+            or not year.mornings
+            or not any(year.ends(week) <= index for week in self.plan.reviews)
+        ):
             return self.plan.reviews
         # The engine is loaded anyway where a morning is chosen, and of one that goes on little is asked.
         from warmup.engine.review import moved
 
-        held = self.journal.dates_of(self.child.journal_name)
+        held = self.journal.dates_of(self.child.journal_name, year.mornings[0])
         return moved(self.plan.reviews, year, held, max(year.before, year.index_of(self.began)), index)
 
     def curriculum(self) -> Curriculum:
@@ -176,7 +182,7 @@ class Context:
         }
         for child in (self.child, *family.children):
             if open_still and self.journal is not None:
-                open_still -= self.journal.dates_of(child.journal_name)
+                open_still -= self.journal.dates_of(child.journal_name, min(open_still))
         return tuple(sorted(open_still))
 
     def _years(self) -> Iterator[tuple[SchoolYear, dt.date]]:
@@ -227,12 +233,12 @@ class Context:
 
     # -- what the child knows
 
-    def history(self, before: dt.date | None = None) -> tuple[Asked, ...]:
-        """Every prompt that was shown, in order of time; up to but not on ``before``.
+    def history(self, before: dt.date | None = None, since: dt.date | None = None) -> tuple[Asked, ...]:
+        """Every prompt that was shown, in order of time; from ``since`` on, up to but not on ``before``.
 
         Marks of items that are asked no more stay in the journal and count for nothing.
         """
-        lines = self.journal.history(self.child.journal_name, before) if self.journal else ()
+        lines = self.journal.history(self.child.journal_name, before, since) if self.journal else ()
         # The plan's items are known without a look at the skills, of which a morning that goes on loads few.
         planned = self.curriculum().by_id
         unknown = {line.item for line in lines} - planned.keys()
@@ -242,13 +248,35 @@ class Context:
     def knowledge(self) -> Knowledge:
         """What the child knows by the journal; folded once and kept."""
         if self._known is None or self._known[0] is not self.family:
-            self.know(fold(self.curriculum(), self.history()))
+            before = self.knew_before_today()
+            self.know(fold(self.curriculum(), self.history(since=self.today), before))
         assert self._known is not None
         return self._known[1]
 
     def knew_before_today(self) -> Knowledge:
-        """What the child knew when today began."""
-        return fold(self.curriculum(), self.history(self.today))
+        """What the child knew when today began; folded once, as long as nothing of it changes."""
+        if (known := self.known_before_today) is not None:
+            return known
+        kept = remembered.recall(self)
+        if kept is None:
+            known = fold(self.curriculum(), self.history(self.today))
+        else:
+            known, since = kept
+            if since < self.today:
+                known = fold(self.curriculum(), self.history(self.today, since), known)
+        self._before = self._past(), known
+        return known
+
+    @property
+    def known_before_today(self) -> Knowledge | None:
+        """The same as it was folded last; None where it was not, or some of it may have changed since."""
+        past = self._past()
+        return self._before[1] if self._before and past and self._before[0] == past else None
+
+    def _past(self) -> tuple[Family, dt.date, object] | None:
+        """What stays the same as long as the past does; None where that can't be told."""
+        past = self.journal.past_of(self.child.journal_name, self.today) if self.journal else 0
+        return None if past is None else (self.family, self.today, past)
 
     def know(self, known: Knowledge) -> None:
         """Take what is known from elsewhere, in place of the journal's."""
