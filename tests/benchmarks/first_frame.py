@@ -6,8 +6,7 @@ with a year of history. With ``--against`` another checkout, which has its own `
 the same runs, with a year of its own making.
 """
 
-import datetime as dt
-import sqlite3
+import shutil
 import statistics
 import subprocess
 import sys
@@ -31,7 +30,7 @@ BASE = "import rich.console, argparse, datetime"
 WRITE_YEAR = """
 import datetime, pathlib, sys
 from tests.year_of_history import write_year
-more = {"children": int(sys.argv[2])} if sys.argv[2] != "1" else {}
+more = {name: int(number) for name, number in zip(("children", "years"), sys.argv[2:]) if number != "1"}
 print(write_year(pathlib.Path(sys.argv[1]), datetime.date.today(), **more))
 """
 FRAMES, RUNS = ("bare", "resumed", "new"), ("base", "help", "plain")
@@ -44,10 +43,21 @@ class Installed(NamedTuple):
     python: Path
     home: Path
 
-    def write_year(self, children: int) -> int:
-        """Write a year of history of so many children; gives the number of marks of one."""
-        command = [str(self.python), "-c", WRITE_YEAR, str(self.home), str(children)]
-        return int(subprocess.run(command, cwd=self.folder, capture_output=True, check=True).stdout)
+    def write_year(self, children: int, years: int) -> int:
+        """Write years of history of so many children; gives the number of marks of one."""
+        command = [str(self.python), "-c", WRITE_YEAR, str(self.home), str(children), str(years)]
+        marks = int(subprocess.run(command, cwd=self.folder, capture_output=True, check=True).stdout)
+        shutil.copytree(self.home, self._yesterday)
+        return marks
+
+    @property
+    def _yesterday(self) -> Path:
+        return self.home.with_name(f"{self.home.name}-yesterday")
+
+    def begin_again(self) -> None:
+        """Put everything as it was when the program ended yesterday: the next start chooses a morning."""
+        shutil.rmtree(self.home)
+        shutil.copytree(self._yesterday, self.home)
 
     def turn(self) -> dict[str, float]:
         """Seconds that each thing measured takes, once."""
@@ -58,7 +68,7 @@ class Installed(NamedTuple):
             "bare": first_frame([*python, BARE], home, "painted"),
             "resumed": first_frame(warmup, home, "undo"),
         }
-        begin_again(home)
+        self.begin_again()
         return seconds | {
             "new": first_frame(warmup, home, "undo"),
             "base": run_time([*python, BASE], home),
@@ -68,17 +78,16 @@ class Installed(NamedTuple):
 
 
 def first_frame(command: list[str], home: Path, text: str) -> float:
-    """Seconds from the start of the process until ``text``, at the foot of its frame, is written."""
+    """Seconds from the start of the process until ``text``, at the foot of its frame, is written.
+
+    The program is then ended by its own key, as on any morning; the bare app has none.
+    """
     with Terminal(command, environment(home)) as terminal:
-        return terminal.until(text.encode())
-
-
-def begin_again(home: Path) -> None:
-    """Take today's session out of the journal, so that the next start has to choose a morning."""
-    with sqlite3.connect(home / "journal.db") as journal:
-        for table in ("marks", "prompts", "sittings"):
-            journal.execute(f"DELETE FROM {table} WHERE date = ?", (dt.date.today().isoformat(),))
-    journal.close()
+        seconds = terminal.until(text.encode())
+        if text != "painted":
+            terminal.press("8")
+            terminal.finish()
+        return seconds
 
 
 def run_time(command: list[str], home: Path) -> float:
@@ -96,7 +105,7 @@ def report(turns: list[dict[str, float]]) -> None:
             print(f"{name:>8} {seconds * 1000:7.1f} ms  {seconds / middle[group[0]]:5.2f} times")
 
 
-def main(rounds: int, against: Path | None, children: int) -> None:
+def main(rounds: int, against: Path | None, children: int, years: int) -> None:
     """Measure and print."""
     with tempfile.TemporaryDirectory() as folder:
         measured = [Installed(Path(__file__).parents[2], Path(sys.executable), Path(folder, "this"))]
@@ -105,7 +114,7 @@ def main(rounds: int, against: Path | None, children: int) -> None:
             measured.append(Installed(other, other / ".venv/bin/python", Path(folder, "other")))
         for each in measured:
             each.home.mkdir()
-            print(f"{each.folder}: a history of {each.write_year(children)} marks")
+            print(f"{each.folder}: a history of {each.write_year(children, years)} marks")
             each.turn()
         turns: list[list[dict[str, float]]] = [[] for _ in measured]
         for _ in range(rounds):
@@ -121,5 +130,6 @@ if __name__ == "__main__":
     asked.add_argument("runs", type=_arguments.positive, nargs="?", default=20, help="how many (20)")
     asked.add_argument("--against", metavar="FOLDER", type=Path, help="a checkout to measure as well")
     asked.add_argument("--children", type=_arguments.positive, default=1, help="how many in the family (1)")
+    asked.add_argument("--years", type=_arguments.positive, default=1, help="how many lie behind them (1)")
     given = asked.parse_args()
-    main(given.runs, given.against, given.children)
+    main(given.runs, given.against, given.children, given.years)

@@ -8,6 +8,7 @@ line at a key.
 import datetime as dt
 import os
 import select
+import sqlite3
 import statistics
 import sys
 import tempfile
@@ -15,7 +16,6 @@ import time
 from pathlib import Path
 
 from tests.benchmarks import _arguments
-from tests.benchmarks.first_frame import begin_again
 from tests.terminal import KEYS, WARMUP, Terminal, environment
 from tests.year_of_history import write_year
 
@@ -33,6 +33,14 @@ Bare().run()
 """
 QUIET = 0.04
 MARKS = ("up", "down", "n", "up", "down", "up", "right")
+
+
+def begin_again(home: Path) -> None:
+    """Take today's session out of the journal, so that the next start has to choose a morning."""
+    with sqlite3.connect(home / "journal.db") as journal:
+        for table in ("marks", "prompts", "sittings"):
+            journal.execute(f"DELETE FROM {table} WHERE date = ?", (dt.date.today().isoformat(),))
+    journal.close()
 
 
 def answered(terminal: Terminal, key: str) -> float:
