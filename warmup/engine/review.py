@@ -7,9 +7,11 @@ skill is settled. Fewer: for two weeks it comes more often, easier things first 
 import datetime as dt
 from collections.abc import Collection, Mapping
 from enum import Enum
+from typing import NamedTuple
 
 from warmup.engine.curriculum import Curriculum
 from warmup.engine.memory import Knowledge
+from warmup.model import ItemId
 from warmup.schoolyear import WEEKS, SchoolYear
 
 CHECKS = 2
@@ -25,6 +27,14 @@ class Outcome(Enum):
     PARTLY = "came once out of two"
     AGAIN = "easier first"
     OPEN = "once more to check"
+
+
+class Check(NamedTuple):
+    """One check of a skill: its date, the item it asked, and whether that came easily."""
+
+    date: dt.date
+    item: ItemId
+    easy: bool
 
 
 def outcome(marks: tuple[bool, ...]) -> Outcome:
@@ -59,22 +69,28 @@ def moved(
 
 
 def checks(knowledge: Knowledge, curriculum: Curriculum, week: int) -> dict[str, tuple[bool, ...]]:
+    """The checks of a week by skill, of each whether it came easily."""
+    found = checked(knowledge, curriculum, week)
+    return {skill: tuple(check.easy for check in found[skill]) for skill in found}
+
+
+def checked(knowledge: Knowledge, curriculum: Curriculum, week: int) -> dict[str, tuple[Check, ...]]:
     """The checks of a week by skill: the first mark a skill got on each of its mornings.
 
     What a family wrote itself is no part of the year, and is not checked.
     """
-    found = dict[str, tuple[bool, ...]]()
+    found = dict[str, tuple[Check, ...]]()
     first, end = curriculum.year.begins(week), curriculum.year.ends(week)
     for day in knowledge.days:
         if not first <= day.index < end:
             continue
-        today = dict[str, bool]()
+        today = dict[str, Check]()
         for item, easy in day.asked:
             known = curriculum.by_id.get(item)
             if easy is not None and known is not None and not known.own:
-                today.setdefault(known.skill, easy)
-        for skill, easy in today.items():
-            found[skill] = (*found.get(skill, ()), easy)
+                today.setdefault(known.skill, Check(day.date, item, easy))
+        for skill, check in today.items():
+            found[skill] = (*found.get(skill, ()), check)
     return found
 
 
