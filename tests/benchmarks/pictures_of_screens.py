@@ -177,6 +177,24 @@ def _year_light(home: Path, clock: StandingClock) -> WarmupApp:
     return _morning(home, clock, _LIVED._replace(theme="light"))
 
 
+def _report(home: Path, clock: StandingClock, family: Family = FAMILY) -> WarmupApp:
+    """The program on the fixed morning, a few mornings after its first ones."""
+    context = context_at(home, clock, family)
+    for back in (2, 1):
+        lived(
+            context,
+            TODAY - dt.timedelta(back),
+            {"make-ten/seven-three": Mark.FLUENT, "count/to-20": Mark.NOT_YET},
+        )
+    start_fixed(context)
+    assert context.journal is not None
+    return WarmupApp(context, context.journal, clock)
+
+
+def _report_light(home: Path, clock: StandingClock) -> WarmupApp:
+    return _report(home, clock, FAMILY._replace(theme="light"))
+
+
 def scenes() -> Iterator[Scene]:
     """Every screen there is."""
     yield Scene("welcome", _welcome)
@@ -190,6 +208,10 @@ def scenes() -> Iterator[Scene]:
     yield Scene("prompt-of-a-reader", _reader)
     yield Scene("opening-then-nothing-on-the-table", _opening, ("bare",))
     yield Scene("story", _morning, ("story",))
+    yield Scene("report", _report, ("report",))
+    yield Scene("report-light", _report_light, ("report",))
+    yield Scene("report-further-down", _report, ("report", *["line_down"] * 30))
+    yield Scene("report-file", _report, ("report", "file"))
     yield Scene("own", _own)
     yield Scene("own-cues", _own, ("cue", "cue", "cue"))
     yield Scene("own-problem", _own_problem)

@@ -36,8 +36,9 @@ SIZES = ((40, 12), (60, 20), (80, 24), (120, 36), (160, 45))
 TUI = Path(warmup.__file__).parent / "tui"
 PAGES = (
     "another", "calendar_days", "child_form", "children", "countdown", "counts", "days", "guest", "help",
-    "menu", "midnight", "move_level", "on_paper", "past", "reads", "removal", "review", "settings", "story",
-    "unlocked", "week", "welcome", "who", "wind_down", "year", "year_day", "year_week",
+    "menu", "midnight", "move_level", "on_paper", "past", "reads", "removal", "report", "report_file",
+    "review", "settings", "story", "unlocked", "week", "welcome", "who", "wind_down", "year", "year_day",
+    "year_week",
 )  # fmt: skip
 
 
@@ -67,7 +68,9 @@ def test_the_morning_s_two_states_share_their_keys() -> None:
     assert "full_stop" in keys and "tab" in keys
 
 
-TYPED = (State.FORM, State.NEW_YEAR, State.GUEST, State.COUNTDOWN, State.SETTINGS, State.CHILD)
+TYPED = (
+    State.FORM, State.NEW_YEAR, State.GUEST, State.COUNTDOWN, State.SETTINGS, State.CHILD, State.FILE,
+)  # fmt: skip
 
 
 @pytest.mark.parametrize("state", [state for state in State if state not in TYPED])
@@ -251,7 +254,7 @@ async def test_the_menu_of_the_close_has_only_what_goes_there(app: WarmupApp) ->
         await press(pilot, *["right"] * 5, "full_stop")
         assert names(app) == [
             "The day", "what may be asked", "this week", "the year", "nothing new until I say",
-            "a morning on paper", "the children", "a rough day",
+            "a morning on paper", "the children", "a report", "a rough day",
             "The program", "dark, light, contrast", "settings", "the other hand’s keys", "all keys", "quit",
         ]  # fmt: skip
 

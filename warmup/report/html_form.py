@@ -35,6 +35,7 @@ td.short, th.short { white-space: nowrap; }
 figure { margin: 1rem 0; }
 figcaption { color: var(--soft); }
 svg { max-width: 100%; height: auto; }
+@media screen and (max-width: 40rem) { td.short, th.short { white-space: normal; } }
 @media print {
   :root { color-scheme: light; }
   body { padding: 0; max-width: none; font-size: 10pt; line-height: 1.3; }

@@ -49,6 +49,8 @@ class State(Enum):
     MOVE = "the week of a level"
     COUNTDOWN = "a day to look forward to"
     CHILD = "a child’s form"
+    REPORT = "a report"
+    FILE = "a report’s file"
 
 
 class Group(Enum):
@@ -115,6 +117,7 @@ _MORNING = _ASKED | _ON_THE_WAY
 _MENU, _UNLOCKED, _COUNTS = frozenset({State.MENU}), frozenset({State.UNLOCKED}), frozenset({State.COUNTS})
 _READS, _SCHOOL_WEEK = frozenset({State.READS}), frozenset({State.SCHOOL_WEEK})
 _MIDNIGHT, _FORM = frozenset({State.MIDNIGHT}), frozenset({State.FORM})
+_REPORT, _FILE = frozenset({State.REPORT}), frozenset({State.FILE})
 _GUEST, _PAPER = frozenset({State.GUEST}), frozenset({State.PAPER})
 _SETTINGS = frozenset({State.SETTINGS})
 _WEEK, _DAYS = frozenset({State.WEEK}), frozenset({State.DAYS})
@@ -126,10 +129,10 @@ _CHOICES = _MENU | _ANOTHER | _WIND_DOWN | _WHO | _REMOVAL | {State.PAST}
 """Short lists to pick from."""
 _YEAR, _YEAR_WEEK, _YEAR_DAY = map(frozenset, ({State.YEAR}, {State.YEAR_WEEK}, {State.YEAR_DAY}))
 _MOVE, _COUNTDOWN = frozenset({State.MOVE}), frozenset({State.COUNTDOWN})
-_LISTS = _CHOICES | _YEAR_WEEK | _MOVE | {State.HELP, State.UNLOCKED, State.REVIEW, State.STORY}
+_LISTS = _CHOICES | _YEAR_WEEK | _MOVE | {State.HELP, State.UNLOCKED, State.REVIEW, State.STORY} | _REPORT
 _NEW_YEAR = frozenset({State.NEW_YEAR})
 _FORMS = _FORM | _NEW_YEAR
-_KEYS = frozenset(State) - _FORMS - _GUEST - _SETTINGS - _COUNTDOWN - _CHILD
+_KEYS = frozenset(State) - _FORMS - _GUEST - _SETTINGS - _COUNTDOWN - _CHILD - _FILE
 """Wherever a letter is a key, and not typed into a line."""
 
 ACTIONS = (
@@ -198,6 +201,8 @@ ACTIONS = (
            frozenset(), menu=_OPENING),
     Action("children", (), "the children", "Add one, rename, rest, prompts, take out.", Group.DAY,
            frozenset(), menu=_MORNING),
+    Action("report", (), "a report", "What was done this year, to read, print or keep.",
+           Group.DAY, frozenset(), menu=_MORNING),
     # Another one, and why.
     Action("just", ("k", "v"), "just another", "Ask something else.", Group.DAY, _ANOTHER),
     Action("hold", ("y", "6"), "it isn’t taught yet", "Hold this level back and ask something else.",
@@ -226,7 +231,9 @@ ACTIONS = (
     Action("week_after", ("right", "d"), "week after", "The week after.", Group.PAGE, _SCHOOL_WEEK),
     Action("return", ("left", "a"), "back", "Back to where you were.", Group.PAGE, _LISTS),
     Action("done", ("enter", "d"), "back", "Back to where you were.", Group.PAGE,
-           _UNLOCKED | {State.HELP, State.REVIEW, State.STORY}),
+           _UNLOCKED | {State.HELP, State.REVIEW, State.STORY} | _REPORT),
+    Action("file", ("k", "f"), "put it into a file", "Asks where. It is kept as a page to print.",
+           Group.PAGE, _REPORT),
     # The year, a week of it, a day of it.
     Action("column_left", ("left", "a"), "left", "The quarter before.", Group.PAGE, _YEAR),
     Action("column_right", ("right", "d"), "right", "The next quarter.", Group.PAGE, _YEAR),
@@ -313,13 +320,15 @@ ACTIONS = (
            _FORMS | _SETTINGS | _CHILD),
     Action("give_up", ("escape",), "leave it", "Back, and nothing is changed.", Group.PAGE, _CHILD),
     Action("form_help", ("f1",), "help", "What the keys do here.", Group.PROGRAM,
-           _FORMS | _SETTINGS | _COUNTDOWN),
+           _FORMS | _SETTINGS | _COUNTDOWN | _FILE),
     # The settings, where letters are typed as well.
     Action("save", ("enter",), "save all", "Keep the settings as they stand here.", Group.PAGE, _SETTINGS),
     Action("drop", ("escape",), "change nothing", "Leave all settings as they were.", Group.PAGE,
            _SETTINGS),
     Action("named", ("enter",), "begin", "Begin. Without a name the marks say “guest”.", Group.PAGE, _GUEST),
     Action("name_help", ("f1",), "help", "What the keys do here.", Group.PROGRAM, _GUEST),
+    Action("write", ("enter",), "write it", "Write the report to this file.", Group.PAGE, _FILE),
+    Action("no_file", ("escape",), "back", "Back to the report. Nothing is written.", Group.PAGE, _FILE),
     # A morning on paper: the letters of a line in the terminal, and others for the other hand.
     Action("paper_fluent", ("j", "w"), "came easily", "Marks it and goes on.", Group.MARK, _PAPER),
     Action("paper_hesitated", ("k", "s"), "hesitated", "Marks it and goes on.", Group.MARK, _PAPER),

@@ -42,7 +42,9 @@ class HelpScreen(Reading):
 
     def heading(self) -> str:
         """Whose keys they are."""
-        hands = "" if {State.FORM, State.GUEST} & {*self._states} else ": either hand, one at a time"
+        hands = (
+            "" if {State.FORM, State.GUEST, State.FILE} & {*self._states} else ": either hand, one at a time"
+        )
         return f"Keys of {self._states[0].value}{hands}"
 
     def content(self) -> Iterable[Widget]:

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 
 PAGES = frozenset({
     "unlocked", "menu", "another", "wind_down", "story", "review", "paper", "settings", "week", "year",
-    "who", "children", "new_year",
+    "who", "children", "new_year", "report",
 })  # fmt: skip
 """The pages that open on top of a morning."""
 _PICKED = frozenset({"just", "swap", "hold", "known", "short", "stop", "rough"})
@@ -133,6 +133,11 @@ class Offering(KeyScreen[object]):
                 from warmup.tui.review import ReviewScreen
 
                 self.open(ReviewScreen(self.work), self.picked)
+            case "report":
+                from warmup.report.asking import Wanted
+                from warmup.tui.report import ReportScreen
+
+                self.open(ReportScreen(self.work, Wanted()), self.picked)
             case "paper":
                 from warmup.session.on_paper import past_mornings
                 from warmup.tui.past import PastScreen
