@@ -54,6 +54,14 @@ def _absolute(file: str, what: str) -> "Path":
         raise Refused(f"the folder you are in is gone; name a whole path to {what}") from None
 
 
+def report(arguments: SimpleNamespace, clock: Clock, places: "Places", *, terminal: bool) -> None:
+    """Show a report in this terminal first; write it or print it where a file or no terminal is named."""
+    from warmup.cli.report import run
+
+    out = _absolute(arguments.out, "the report") if arguments.out else None
+    run(arguments, clock, places, out, by_page=terminal and not arguments.plain)
+
+
 def brief(arguments: SimpleNamespace, clock: Clock, places: "Places", opened: Opened) -> None:
     """Half a page; that of today is kept as today's session, to be the same when marks are typed in."""
     from warmup.cli import printing

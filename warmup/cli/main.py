@@ -106,6 +106,10 @@ def _do(arguments: SimpleNamespace, clock: Clock, places: "Places", aside: str =
             from warmup.cli import kept_commands
 
             kept_commands.days(arguments, clock, places, _opened, terminal=_on_a_terminal())
+        case "report":
+            from warmup.cli import kept_commands
+
+            kept_commands.report(arguments, clock, places, terminal=_on_a_terminal())
         case "catch-up":
             from warmup.cli import kept_commands
 
@@ -129,12 +133,13 @@ def _sentence(error: Exception) -> tuple[int, str]:
     from warmup.cli.printing import Refused
     from warmup.config.toml_file import FileProblem
     from warmup.journal.journal import JournalProblem
+    from warmup.report.keeping import NotKept
     from warmup.text import clean
 
     match error:
         case Refused():
             return USAGE, str(error)
-        case FileProblem() | JournalProblem():
+        case FileProblem() | JournalProblem() | NotKept():
             return UNUSABLE, str(error)
         case OSError():
             place = clean(str(error.filename)) if error.filename else "what was to be printed"

@@ -147,6 +147,27 @@ def _catch_up(catch_up: argparse.ArgumentParser) -> None:
     )
 
 
+def _report(report: argparse.ArgumentParser) -> None:
+    report.add_argument(
+        "--from", dest="first", type=_date, metavar="YYYY-MM-DD", help="its first day (else the year's)"
+    )
+    report.add_argument(
+        "--to", dest="last", type=_date, metavar="YYYY-MM-DD", help="its last day (else today)"
+    )
+    report.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="of whom")
+    report.add_argument(
+        "--form",
+        choices=("text", "html", "csv", "json"),
+        help="what is printed or written; in a terminal it is shown as text first",
+    )
+    kind = report.add_mutually_exclusive_group()
+    kind.add_argument("--letter", choices=("quarter", "year"), help="a letter to the family instead")
+    kind.add_argument("--summer", action="store_true", help="a list for ten weeks of summer instead")
+    report.add_argument("--out", metavar="FILE", help="write it to this new file, and show nothing")
+    report.add_argument("--notes", action="store_true", help="with the notes that were ticked as shared")
+    report.add_argument("--adult", type=_name, default="", metavar="NAME", help="with this name under it")
+
+
 def _week(week: argparse.ArgumentParser) -> None:
     which = week.add_mutually_exclusive_group()
     which.add_argument("--week", type=_week_number, metavar="N", help="another week than this one (1 to 36)")
@@ -288,6 +309,7 @@ COMMANDS = (
     Command("year", "print the year: its weeks, days off and what opens when", _year),
     Command("days", "list the days off ahead, or take days off out of a calendar file (.ics)", _days),
     Command("catch-up", "type in the marks of a morning that was done on paper", _catch_up),
+    Command("report", "what was done, to read, print or keep: a record, a letter, a summer list", _report),
     Command("catalogue", "list everything that can be asked, and when it unlocks", _catalogue),
     Command("merge", "take in the journal of another machine", _merge),
 )  # fmt: skip
