@@ -123,7 +123,7 @@ def test_the_table_of_rooms_is_that_of_the_layers_contract() -> None:
 def test_the_tests_stand_in_rooms_of_the_same_names() -> None:
     """Beside the rooms of the program there are only those of the checks that belong to no one room."""
     packages = {path.parent.name for path in (ROOT / "warmup").glob("*/__init__.py")}
-    beside = {"bank", "benchmarks", "frames", "journeys", "oracles", "references"}
+    beside = {"bank", "benchmarks", "browser", "frames", "journeys", "oracles", "references"}
     tested = {path.name for path in (ROOT / "tests").iterdir() if path.is_dir()} - {"__pycache__"}
     assert tested == packages | beside
     modules = {path.stem for path in (ROOT / "warmup").glob("*.py")} - {"__init__", "__main__"}
