@@ -40,7 +40,7 @@ def kept(home: Path, clock: StandingClock) -> Path:
 
 
 def files(home: Path) -> dict[str, bytes]:
-    return {path.name: path.read_bytes() for path in home.iterdir()}
+    return {path.name: path.read_bytes() for path in home.rglob("*.*")}
 
 
 def test_it_prints_text_and_changes_nothing(home: Path, capsys: pytest.CaptureFixture[str]) -> None:
@@ -130,7 +130,7 @@ def test_in_a_terminal_it_is_shown_first(
 
 
 def test_without_a_family_and_a_journal_it_is_empty(home: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    for path in home.iterdir():
+    for path in home.rglob("*.*"):
         path.unlink()
     assert run("report") == DONE
     told = capsys.readouterr()

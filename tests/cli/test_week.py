@@ -147,9 +147,9 @@ def test_neither_writes_anything(home: Path, clock: Clock) -> None:
     context = context_at(home, clock)
     start_fixed(context)
     assert context.journal is not None and context.journal.shut()
-    before = {path.name: path.read_bytes() for path in home.iterdir()}
+    before = {path.name: path.read_bytes() for path in home.rglob("*.*")}
     assert run("week") == run("ready") == run("week", "--json") == DONE
-    assert {path.name: path.read_bytes() for path in home.iterdir() if path.name in before} == before
+    assert {path.name: path.read_bytes() for path in home.rglob("*.*") if path.name in before} == before
 
 
 def test_without_a_family_the_defaults_are_taken_and_that_is_said(

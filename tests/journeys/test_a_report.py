@@ -45,7 +45,7 @@ def _shows(words: str, text: str) -> bool:
 
 
 def test_it_is_shown_then_written_and_never_over_what_is_there_unasked(home: Path, here: Path) -> None:
-    before = {path.name: path.read_bytes() for path in home.iterdir()}
+    before = {path.name: path.read_bytes() for path in home.rglob("*.*")}
     name = f"warmup-letter-{TODAY}.html"
     with Terminal([*WARMUP, "report", "--letter", "year"], environment(home)) as terminal:
         terminal.wait("Dear family,")
@@ -72,7 +72,7 @@ def test_it_is_shown_then_written_and_never_over_what_is_there_unasked(home: Pat
         time.sleep(BOUNCE.total_seconds() + 0.1)
         terminal.press("left")
         assert terminal.finish() == 0
-    assert {path.name: path.read_bytes() for path in home.iterdir()} == before
+    assert {path.name: path.read_bytes() for path in home.rglob("*.*")} == before
 
 
 def test_with_plain_it_is_printed_in_a_terminal(home: Path, here: Path) -> None:
