@@ -138,6 +138,17 @@ def test_what_may_be_stale_is_not_used(
     assert context.knew_before_today() == from_nothing(context)
 
 
+def test_what_was_stale_when_a_run_began_is_not_taken_for_fresh_after_it(
+    past: Path, clock: StandingClock
+) -> None:
+    """The other child of the family sits down after somebody changed the journal; this one the day after."""
+    by_another_program(past, clock)
+    both = FAMILY._replace(children=(Child("Fern", reads=False), *FAMILY.children))
+    ended(context_at(past, clock, both))
+    context = context_at(past, clock)
+    assert remembered.recall(context) is None and context.knew_before_today() == from_nothing(context)
+
+
 def test_within_one_run_the_past_is_folded_again_when_it_changes(past: Path, clock: StandingClock) -> None:
     context = context_at(past, clock)
     first = context.knew_before_today()

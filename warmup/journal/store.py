@@ -270,6 +270,9 @@ class Store:
             schema.migrate(disk)
             if self._file is None:
                 self.as_left, self._others = as_left, _data_version(disk)
+                if not as_left:
+                    # None of it may be there when this run leaves a stamp of its own.
+                    remembered.forget(self.folder)
         except BaseException:
             disk.close()
             raise
