@@ -8,7 +8,6 @@ damaged file is set aside, never deleted; one from a newer version is never touc
 import datetime as dt
 import os
 import sqlite3
-from collections import Counter
 from collections.abc import Callable, Collection, Sequence
 from contextlib import closing, suppress
 from pathlib import Path
@@ -20,8 +19,8 @@ from warmup.journal import rows as table_rows
 from warmup.journal.at_hand import OPENING, AtHand, leave_note
 from warmup.journal.changes import Change, Changed, Seen
 from warmup.journal.log import END, Action, ActionRow
-from warmup.journal.oddities import MOST, Key, Left, Odd, day_of, is_moment, unnoted
-from warmup.journal.rows import BESIDE, CUES, MARKS, NOT_BEGUN, THIS, MarkRow, Whole
+from warmup.journal.oddities import MOST, Key, Left, Odd, count_mornings, day_of, is_moment, unnoted
+from warmup.journal.rows import BESIDE, CUES, MARKS, MORNINGS, NOT_BEGUN, THIS, MarkRow, Whole
 from warmup.journal.store import NAME, JournalProblem, NewerJournal, Store
 from warmup.model import Asked, ItemId
 
@@ -286,11 +285,25 @@ class Journal:
         The other file stays as it is. Rows of it that make no sense are left out; gives the kinds of them.
         Raises JournalProblem where the file can't be read.
         """
-        from warmup.journal import inspection, merging
+        from warmup.journal import inspection
 
         self._merged = True
         with closing(inspection.whole_copy(other)) as copy:
-            return self._store.write(lambda db: merging.merge_into(db, copy)).left
+            return self.take_in(copy)
+
+    def take_in(self, other: sqlite3.Connection, *, as_it_is: bool = False) -> tuple[Left, ...]:
+        """Take in a whole journal that was opened already, as :meth:`merge` does.
+
+        With ``as_it_is`` an empty journal gets every row of it unchanged.
+        """
+        from warmup.journal import merging, tables
+
+        def work(db: sqlite3.Connection) -> tuple[Left, ...]:
+            if as_it_is and tables.take_in_whole(db, other):
+                return ()
+            return merging.merge_into(db, other).left
+
+        return self._store.write(work)
 
     # -- reading
 
@@ -397,8 +410,7 @@ class Journal:
 
     def mornings(self) -> dict[str, int]:
         """On how many dates each child had a warm-up, children by their names in the journal."""
-        rows = self._store.read("SELECT DISTINCT child, date FROM sittings ORDER BY child", ())
-        return dict(Counter(child for child, day in rows if isinstance(child, str) and day_of(day)))
+        return count_mornings(self._store.read(MORNINGS, ()))
 
     @classmethod
     def examine(cls, folder: Path, known: Collection[str] = ()) -> list[str]:

@@ -5,7 +5,7 @@ A journal can come from a memory stick, from a damaged disk, or out of somebody'
 
 import datetime as dt
 from collections import Counter
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager
 from typing import NamedTuple
 
@@ -124,6 +124,11 @@ def day_of(text: object) -> dt.date | None:
     except ValueError:
         return None
     return day if FIRST_YEAR <= day.year <= LAST_YEAR else None
+
+
+def count_mornings(rows: Iterable[tuple[object, object]]) -> dict[str, int]:
+    """On how many dates each child had a warm-up, from its name and each of the dates."""
+    return dict(Counter(child for child, day in rows if isinstance(child, str) and day_of(day)))
 
 
 def is_moment(text: object) -> bool:

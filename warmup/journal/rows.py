@@ -17,6 +17,8 @@ NOT_BEGUN = -1
 """How far a session got of which no prompt was on screen yet, only its opening."""
 MARKS: Mapping[object, Mark | None] = {"": None, **{mark.value: mark for mark in Mark}}
 """What stands in the column ``mark``; nothing for a mark that was taken back."""
+MORNINGS = "SELECT DISTINCT child, date FROM sittings ORDER BY child"
+"""Asks on which dates each child had a warm-up."""
 TOO_HIGH = 2**40
 """A session's number from here on was never given; after some of those there would be no next one."""
 

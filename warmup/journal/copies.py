@@ -1,0 +1,229 @@
+"""Copies of a journal: made from a snapshot, read back before they count, and put in the journal's place.
+
+A copy is a journal like any other, in one file. It is made beside its place and renamed into it only when it
+was read back: whole by SQLite's own check, and with as many rows in each table as the snapshot has.
+"""
+
+import datetime as dt
+import os
+import re
+import sqlite3
+import tempfile
+from collections.abc import Iterator
+from contextlib import closing, suppress
+from pathlib import Path
+
+from warmup.journal import schema
+from warmup.journal.inspection import whole_copy
+from warmup.journal.schema import VERSION, Damaged
+from warmup.journal.store import NAME, JournalProblem, reason, refuse_newer
+from warmup.text import clean
+
+MADE = re.compile(r"warmup-[0-9]{4}-[0-9]{2}-[0-9]{2}\.db")
+"""The names of the copies the program makes by itself."""
+ASIDE = re.compile(r"journal-(damaged|before)-[0-9-]*\.db")
+"""The names of journals that were set aside, damaged or replaced by a copy."""
+TABLES = ("sittings", "prompts", "marks", "actions")
+_MOST = 50
+"""How many files beside a journal are looked into."""
+_WAIT = 3000
+"""How long another process's lock is waited for, in ms."""
+
+
+def made_name(day: dt.date) -> str:
+    """What a copy of this day is called."""
+    return f"warmup-{day.isoformat()}.db"
+
+
+def keep_copy(source: Path, target: Path, *, over: bool = False) -> None:
+    """Copy the journal ``source`` to the file ``target``, whole or not at all, and read it back.
+
+    Raises JournalProblem, with nothing changed: no whole journal, no room, a folder that is not there, or a
+    file in the place already, unless it may be written ``over``. Its sentence names no folder of the source.
+    """
+    try:
+        snapshot = whole_copy(source)
+    except JournalProblem as problem:
+        raise JournalProblem(str(problem).replace(clean(str(source)), source.name)) from problem
+    with closing(snapshot):
+        write(snapshot, target, over=over)
+
+
+def write(snapshot: sqlite3.Connection, target: Path, *, over: bool = False) -> None:
+    """Put a whole journal into a file of its own, as :func:`keep_copy` does."""
+    place = clean(str(target))
+    try:
+        if not over and os.path.lexists(target):
+            raise FileExistsError(17, "something is there already; name another file")
+        name = _temporary(snapshot, target)
+        try:
+            name.replace(target)
+        except BaseException:
+            name.unlink(missing_ok=True)
+            raise
+        _settle(target.parent)
+    except (OSError, sqlite3.Error, Damaged) as error:
+        raise JournalProblem(f"{place}: no copy was made ({reason(error)}).") from error
+
+
+def _temporary(snapshot: sqlite3.Connection, target: Path) -> Path:
+    """A file beside the target that holds the journal, read back and on the disk."""
+    handle, text = tempfile.mkstemp(prefix=".journal-copy-", dir=target.parent)
+    os.close(handle)
+    name = Path(text)
+    try:
+        # Nothing of a copy counts before it is renamed, so no rollback file need lie beside it.
+        with closing(sqlite3.connect(name, isolation_level=None)) as disk:
+            disk.execute("PRAGMA journal_mode = MEMORY")
+            snapshot.backup(disk)
+        with closing(schema.look_at(name)) as back:
+            if wrong := schema.faults(back, thorough=True):
+                raise Damaged(f"read back it is not whole: {wrong[0]}")
+            if counts(back) != counts(snapshot):
+                raise Damaged("read back it has other rows")
+        with name.open("rb+") as file:
+            os.fsync(file.fileno())
+    except BaseException:
+        name.unlink(missing_ok=True)
+        raise
+    return name
+
+
+def counts(journal: sqlite3.Connection) -> tuple[int, ...]:
+    """How many rows each table has."""
+    return tuple(journal.execute(f"SELECT count(*) FROM {table}").fetchone()[0] for table in TABLES)
+
+
+def _settle(folder: Path) -> None:
+    """Have a rename on the disk, where a folder can be told so."""
+    if hasattr(os, "O_DIRECTORY"):
+        with suppress(OSError):
+            handle = os.open(folder, os.O_RDONLY | os.O_DIRECTORY)
+            try:
+                os.fsync(handle)
+            finally:
+                os.close(handle)
+
+
+# -- put in the journal's place
+
+
+def put_in_place(folder: Path, snapshot: sqlite3.Connection, day: dt.date) -> str:
+    """Make ``snapshot`` the journal of this folder; gives the name the present one is kept under, if any.
+
+    The present one stays as it is, byte for byte, as ``journal-before-DATE.db``. Raises JournalProblem, with
+    nothing changed.
+    """
+    path = folder / NAME
+    try:
+        folder.mkdir(mode=0o700, parents=True, exist_ok=True)
+        there = os.path.lexists(path)
+        if there:
+            with suppress(Damaged):
+                refuse_newer(path)
+        name = _temporary(snapshot, path)
+        try:
+            aside = _exchange(path, name, day) if there else _moved(name, path)
+        except BaseException:
+            name.unlink(missing_ok=True)
+            raise
+        _settle(folder)
+    except (OSError, sqlite3.Error, Damaged) as error:
+        raise JournalProblem(
+            f"{NAME}: could not be replaced ({reason(error)}). It is as it was before."
+        ) from error
+    return aside
+
+
+def _moved(name: Path, path: Path) -> str:
+    name.replace(path)
+    return ""
+
+
+def _exchange(path: Path, name: Path, day: dt.date) -> str:
+    """Keep the journal under another name and put the file ``name`` in its place; gives that name."""
+    aside = _free(path.parent, day)
+    try:
+        holder = schema.connect(path, _WAIT)
+    except (Damaged, sqlite3.DatabaseError) as error:
+        if isinstance(error, sqlite3.DatabaseError) and not schema.is_damage(error):
+            raise
+        # It can't be opened, so nobody writes in it. What a write cut short left beside it goes with it.
+        for beside in ("-wal", "-shm", "-journal"):
+            with suppress(FileNotFoundError):
+                path.with_name(NAME + beside).rename(aside.with_name(aside.name + beside))
+        path.rename(aside)
+        name.replace(path)
+        return aside.name
+    with closing(holder):
+        try:
+            # No other window writes between the two names; a write cut short is rolled back first.
+            holder.execute("BEGIN IMMEDIATE")
+        except sqlite3.DatabaseError as error:
+            if not schema.is_damage(error):
+                raise
+        if os.name == "nt":
+            holder.close()
+        _swap(path, name, aside)
+    return aside.name
+
+
+def _swap(path: Path, name: Path, aside: Path) -> None:
+    try:
+        # Two names of one file: there is a journal in its place at every moment.
+        os.link(path, aside)
+    except OSError:
+        path.rename(aside)
+    try:
+        name.replace(path)
+    except BaseException:
+        aside.replace(path)
+        raise
+
+
+def _free(folder: Path, day: dt.date) -> Path:
+    for number in range(1, 1000):
+        aside = folder / f"journal-before-{day.isoformat()}{f'-{number}' if number > 1 else ''}.db"
+        if not os.path.lexists(aside):
+            return aside
+    raise FileExistsError(17, "too many journals set aside on one day; move some away")
+
+
+# -- beside the journal
+
+
+def beside(folder: Path) -> Iterator[Path]:
+    """Every other journal in the folder, by its header and its tables: in order of their names.
+
+    Those set aside and the program's own copies are among them. Nothing is touched.
+    """
+    try:
+        with os.scandir(folder) as entries:
+            names = sorted(
+                entry.name
+                for entry in entries
+                if entry.name.endswith(".db") and entry.name != NAME and entry.is_file(follow_symlinks=False)
+            )
+    except OSError:
+        return
+    for name in names[:_MOST]:
+        if _is_journal(folder / name):
+            yield folder / name
+
+
+def strangers(folder: Path) -> list[Path]:
+    """The other journals in the folder that this program did not put there, as a sync tool leaves them."""
+    return [
+        path for path in beside(folder) if not ASIDE.fullmatch(path.name) and not MADE.fullmatch(path.name)
+    ]
+
+
+def _is_journal(path: Path) -> bool:
+    try:
+        if not 0 < schema.version_written(path) <= VERSION:
+            return False
+        with closing(schema.look_at(path, wait=0.2)) as db:
+            found = {name for (name,) in db.execute("SELECT name FROM sqlite_master WHERE type = 'table'")}
+    except (OSError, sqlite3.Error, UnicodeDecodeError):
+        return False
+    return found.issuperset(TABLES[:3])
