@@ -20,6 +20,8 @@ LONGEST_BREAK = 366
 """The longest stretch of days off in one line, in days: a longer one is a slip in the year."""
 PLACEHOLDER = "Sunshine"
 """The nickname a child has until the family gives one."""
+LONGEST_FOLDER = 400
+"""The longest way to a folder, in characters."""
 _MOST_TAUGHT = 1000
 MOST_CHILDREN = 30
 MOST_HELD = 100
@@ -94,6 +96,8 @@ def parse(file: Document) -> Family:
         without=_without(file),
         keys=_keys(file),
         together=file.flag("preferences", "together", default=False),
+        copies=file.name("keeping", "copies", default="", most=LONGEST_FOLDER),
+        forgotten=tuple(sorted(set(file.names("keeping", "forgotten")))),
     )
 
 

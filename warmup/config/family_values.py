@@ -72,6 +72,8 @@ class Family(NamedTuple):
     house does not have. ``keys`` has the keys of the family's own by the ids of actions, as they are written
     and believed by nobody yet; an action has none where what is written is no key.
     ``together`` lets the children's prompts take turns in one morning.
+    ``copies`` is the folder for a copy of the journal a week, empty where there is none; ``forgotten`` are
+    digests of the names of children that were taken out for good, in order.
     """
 
     first_day: dt.date
@@ -97,3 +99,5 @@ class Family(NamedTuple):
     without: tuple[str, ...] = ()
     keys: tuple[tuple[str, tuple[str, ...]], ...] = ()
     together: bool = False
+    copies: str = ""
+    forgotten: tuple[str, ...] = ()

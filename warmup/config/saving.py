@@ -113,6 +113,8 @@ def merged(before: Family, after: Family, disk: Family) -> Family:
                 continue  # Edited by hand alone.
             case "off" | "yearly_off" | "extra" | "countdowns" | "without":
                 changed[name] = _patched(old, new, now)
+            case "forgotten":
+                changed[name] = tuple(sorted(_patched(old, new, now)))
             case _:
                 changed[name] = new
     return disk._replace(**changed)
@@ -188,11 +190,12 @@ def _lay(document: Any, old: Family | None, new: Family) -> None:
     set_elements(school, "extra", old.extra if old else (), new.extra, lambda day, _: day)
     _children(document, old.children if old else (), new.children)
     set_elements(document, "countdown", old.countdowns if old else (), new.countdowns, _rule, tables=True)
-    was, preferences = _preferences(old), _preferences(new)
-    if was != preferences:
-        if "preferences" not in document:
-            document.add("preferences", tomlkit.table())
-        set_keys(document["preferences"], was, preferences)
+    for heading, said in (("preferences", _preferences), ("keeping", _keeping)):
+        was, now = said(old), said(new)
+        if was != now:
+            if heading not in document:
+                document.add(heading, tomlkit.table())
+            set_keys(document[heading], was, now)
     _household(document, old, new)
     if old is None and new.keys:
         document.add("keys", {action: list(keys) for action, keys in new.keys})
@@ -235,6 +238,13 @@ def _preferences(family: Family | None) -> dict[str, Any]:
         "adult": family.adult,
         "prompts": family.prompts,
         "together": family.together or None,
+    }
+
+
+def _keeping(family: Family | None) -> dict[str, Any]:
+    return {
+        "copies": family.copies if family else "",
+        "forgotten": list(family.forgotten) if family else [],
     }
 
 

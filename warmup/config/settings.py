@@ -159,6 +159,21 @@ SETTINGS: tuple[tuple[str, tuple[Setting, ...]], ...] = (
             ),
         ),
     ),
+    (
+        "[keeping]",
+        (
+            Setting(
+                'copies = "/media/stick/warmup"',
+                "a folder, on a stick say, that gets a copy of the journal once a week",
+                "no copies",
+            ),
+            Setting(
+                'forgotten = ["0f1e2d3c4b5a69788796a5b4c3d2e1f0-00112233445566778899aabbccddeeff"]',
+                "children you took out with warmup forget, unreadable: leave it alone",
+                "none",
+            ),
+        ),
+    ),
 )
 """The headings of family.toml in their order, each with its settings."""
 

@@ -137,6 +137,20 @@ def _move(name: Path, target: Path) -> None:
         raise
 
 
+def outdate_backup(path: Path) -> None:
+    """Let the version before be the one that is there now, since nothing of the one before may stay.
+
+    Raises ``FileProblem`` where it can't be written.
+    """
+    try:
+        target = path.resolve()
+        backup = target.with_name(f"{target.name}.bak")
+        if _stat(backup) is not None:
+            _move(_temporary(backup, target.read_bytes()), backup)
+    except (OSError, ValueError, RuntimeError) as error:
+        raise _refused(path.with_name(f"{path.name}.bak"), error) from None
+
+
 def sweep(path: Path, now: float) -> None:
     """Take away what a killed program left of writing ``path``: its own temporary files, a day old.
 
