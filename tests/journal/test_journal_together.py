@@ -98,10 +98,10 @@ def test_a_merge_keeps_the_latest_mark_of_every_item_once(one: Whole, other: Who
 
 
 @pytest.mark.slow
-@settings(database=None, derandomize=True, deadline=None, max_examples=50)
-@given(st.integers(1000, 100_000))
-def test_a_merge_of_ties_gives_the_same_rows_in_both_orders(seed: int) -> None:
-    assert differing(seed) == []
+@pytest.mark.parametrize("first", range(0, 2000, 250))
+def test_a_merge_of_ties_gives_the_same_rows_in_both_orders_and_again(first: int) -> None:
+    """Ties, corrections, marks and actions taken back: 2,000 pairs that have diverged."""
+    assert {seed: found for seed in range(first, first + 250) if (found := differing(seed))} == {}
 
 
 def test_a_session_from_elsewhere_takes_the_number_after_all_others(hand: Hand, tmp_path: Path) -> None:

@@ -100,6 +100,8 @@ def _do(arguments: SimpleNamespace, clock: Clock, places: "Places", aside: str =
             from warmup.cli.merging import merge
 
             merge(arguments, clock, places, _kept)
+        case "copy" | "restore" | "export" | "import" | "forget":
+            _keep(arguments, clock, places)
         case "check":
             return DONE if printing.check(arguments, clock, places) else WRONG
         case "days":
@@ -252,8 +254,26 @@ def _morning(places: "Places", arguments: SimpleNamespace, clock: Clock, aside: 
         draw_in_utf8()
         turns = _takes_turns(arguments, context)
         app = WarmupApp(context, journal, clock, (journal.notice,), welcome, aside, takes_turns=turns)
+        if not aside and welcome is None:
+            app.told_later = lambda: _standing_lines(places, context)
         app.run()
+        _after_the_close(places, app.context, journal, aside)
     return app.ended()
+
+
+def _standing_lines(places: "Places", context: "Context") -> tuple[str, ...]:
+    """What is said of the copies once the first frame is out."""
+    from warmup.cli.keeping import standing_lines
+
+    return standing_lines(places, context.family, context.today)
+
+
+def _after_the_close(places: "Places", context: "Context", journal: "Journal", aside: str) -> None:
+    """The weekly copy, where a folder is named for it; none of what is invented."""
+    if context.family.copies and not aside:
+        from warmup.cli.keeping import after_the_close
+
+        after_the_close(places, context, journal)
 
 
 def _morning_in_lines(places: "Places", arguments: SimpleNamespace, clock: Clock, aside: str = "") -> int:
@@ -261,7 +281,9 @@ def _morning_in_lines(places: "Places", arguments: SimpleNamespace, clock: Clock
 
     with _opened(places, arguments.child, clock) as (context, journal, welcome):
         turns = _takes_turns(arguments, context)
-        run(context, journal, clock, welcome, aside, takes_turns=turns)
+        lines = () if aside or welcome else _standing_lines(places, context)
+        run(context, journal, clock, welcome, " ".join(lines) or aside, takes_turns=turns)
+        _after_the_close(places, context, journal, aside)
     return DONE
 
 
@@ -363,3 +385,24 @@ def _welcomed(places: "Places", family: "Family", today: dt.date, journal: "Jour
     context = open_context(places, family, today, journal)
     context.editor.begin()
     return context
+
+
+# -- keeping it safe
+
+
+def _keep(arguments: SimpleNamespace, clock: Clock, places: "Places") -> None:
+    """A copy, or one put back; everything out and in; a child taken out."""
+    from warmup.cli import exporting, keeping
+    from warmup.cli.forget import forget
+
+    match arguments.command:
+        case "copy":
+            keeping.copy(arguments, clock, places)
+        case "restore":
+            keeping.restore(arguments, clock, places)
+        case "export":
+            exporting.export(arguments, clock, places)
+        case "import":
+            exporting.take_back(arguments, clock, places, _kept)
+        case _:
+            forget(arguments, clock, places)

@@ -3,12 +3,15 @@
 import datetime as dt
 import os
 from collections.abc import Callable
-from contextlib import AbstractContextManager
+from contextlib import AbstractContextManager, closing
 from pathlib import Path
 from types import SimpleNamespace
 
+from warmup.cli.keeping import LEFT_OUT, as_it_is, whole_path, without_forgotten
 from warmup.cli.printing import Refused, complain, show
-from warmup.config.places import Places
+from warmup.config.keeping import leave_note, read_note
+from warmup.config.places import Places, there
+from warmup.journal.inspection import whole_copy
 from warmup.journal.journal import Journal
 from warmup.journal.store import NAME
 from warmup.session.context import load_family
@@ -24,19 +27,17 @@ def merge(arguments: SimpleNamespace, clock: Clock, places: Places, kept: Kept) 
     ``kept`` opens the family's own journal, to write in.
     """
     family, _ = load_family(places, clock().date())
-    try:
-        other = Path(arguments.file).absolute()
-    except FileNotFoundError:
-        raise Refused("the folder you are in is gone; name a whole path to the other journal") from None
-    if other.is_dir():
-        other /= NAME
+    other = _other(arguments.file, places)
     with kept(places, clock, "what was taken in") as journal:
         if journal.notice:
             complain(journal.notice)
         if os.path.realpath(other) == os.path.realpath(journal.path):
             raise Refused(f"{clean(str(other))} is your own journal; name the other one")
         before = journal.mornings()
-        left = journal.merge(other)
+        stood = as_it_is(other)
+        with closing(whole_copy(other)) as copy:
+            forgotten = not arguments.with_forgotten and without_forgotten(copy, family)
+            left = journal.take_in(copy)
         after = journal.mornings()
     known = {child.journal_name: child.nickname for child in family.children}
     for name, mornings in after.items():
@@ -45,4 +46,17 @@ def merge(arguments: SimpleNamespace, clock: Clock, places: Places, kept: Kept) 
         unknown = "" if name in known else "; family.toml has no child of that name"
         show([f"{who}: {mornings} morning{'s' * (mornings != 1)} in all, {new} new here{unknown}."])
     show(f"Left out, since it makes no sense: {each}." for each in left)
+    show([f"{LEFT_OUT} --with-forgotten takes everything in."] * forgotten)
+    if os.path.realpath(other.parent) == os.path.realpath(places.data):
+        note = read_note(places.data)
+        leave_note(places.data, note._replace(taken={**note.taken, other.name: stood}))
     show(["Of two marks on one prompt the later counts. The other journal is as it was."])
+
+
+def _other(file: str, places: Places) -> Path:
+    """The journal that is meant: a file, that of a folder, or one that lies beside ours under a bare name."""
+    other = whole_path(file, "the other journal")
+    if other.is_dir():
+        return other / NAME
+    beside = places.data / file
+    return beside if Path(file).name == file and not there(other) and there(beside) else other

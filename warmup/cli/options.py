@@ -238,6 +238,35 @@ def _catalogue(catalogue: argparse.ArgumentParser) -> None:
 
 def _merge(merge: argparse.ArgumentParser) -> None:
     merge.add_argument("file", metavar="FILE", help="the other journal.db, or the folder it lies in")
+    _with_forgotten(merge)
+
+
+def _copy(copy: argparse.ArgumentParser) -> None:
+    copy.add_argument("file", metavar="FILE", help="the file to make, or a folder that is there")
+
+
+def _restore(restore: argparse.ArgumentParser) -> None:
+    restore.add_argument("file", metavar="FILE", help="the copy")
+
+
+def _export(export: argparse.ArgumentParser) -> None:
+    export.add_argument("--all", action="store_true", required=True, help="journal and settings alike")
+    export.add_argument("folder", metavar="DIR", help="a folder that is not there yet, or is empty")
+
+
+def _import(take: argparse.ArgumentParser) -> None:
+    take.add_argument("folder", metavar="DIR", help="the folder that export made")
+    _with_forgotten(take)
+
+
+def _forget(forget: argparse.ArgumentParser) -> None:
+    forget.add_argument("name", metavar="CHILD", help="the nickname")
+
+
+def _with_forgotten(command: argparse.ArgumentParser) -> None:
+    command.add_argument(
+        "--with-forgotten", action="store_true", help="children that were taken out with forget, too"
+    )
 
 
 def _check(check: argparse.ArgumentParser) -> None:
@@ -312,5 +341,10 @@ COMMANDS = (
     Command("report", "what was done, to read, print or keep: a record, a letter, a summer list", _report),
     Command("catalogue", "list everything that can be asked, and when it unlocks", _catalogue),
     Command("merge", "take in the journal of another machine", _merge),
+    Command("copy", "copy the journal to a file, and read the copy back", _copy),
+    Command("restore", "put a copy in the journal's place; asks first", _restore),
+    Command("export", "write everything as TOML and CSV, for other programs", _export),
+    Command("import", "take back what export wrote", _import),
+    Command("forget", "take a child out of every file, for good; asks first", _forget),
 )  # fmt: skip
 """Every command in the order in which it is listed; the bare ``warmup`` opens the morning."""

@@ -4,6 +4,7 @@ import datetime as dt
 import json
 import sys
 from collections.abc import Callable, Iterable
+from contextlib import suppress
 from itertools import cycle
 from types import SimpleNamespace
 from typing import TYPE_CHECKING
@@ -222,7 +223,9 @@ def year(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
 def check(arguments: SimpleNamespace, clock: Clock, places: Places) -> bool:
     """Print what is wrong with any file, or the settings there are; whether all is well."""
     from warmup.cli.checkup import findings, paths
+    from warmup.cli.keeping import check_line
     from warmup.config.settings import lines
+    from warmup.config.toml_file import FileProblem
 
     if arguments.settings:
         show(lines())
@@ -233,6 +236,8 @@ def check(arguments: SimpleNamespace, clock: Clock, places: Places) -> bool:
         show(keymap.lines())
         return True
     show(paths(places))
+    with suppress(FileProblem):  # Said below.
+        show([check_line(places, clock().date())])
     found = list(findings(places, clock))
     show(found or ["Everything can be read."])
     return not found

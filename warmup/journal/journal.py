@@ -8,6 +8,7 @@ damaged file is set aside, never deleted; one from a newer version is never touc
 import datetime as dt
 import os
 import sqlite3
+from collections import Counter
 from collections.abc import Callable, Collection, Sequence
 from contextlib import closing, suppress
 from pathlib import Path

@@ -44,6 +44,8 @@ class WarmupApp(QuietApp):
         self.context, self.journal, self.clock = context, journal, clock
         self.notices, self.welcome, self.aside = (*notices, *self._take_own_keys()), welcome, aside
         self.guest, self.takes_turns = guest, takes_turns
+        self.told_later: Callable[[], tuple[str, ...]] = tuple
+        """Gives lines that stand quietly from the first frame on: what takes a look at the disk."""
 
     def _take_own_keys(self) -> tuple[str, ...]:
         """Bind the family's own keys and name them; what is wrong with them, where something is."""
@@ -68,6 +70,7 @@ class WarmupApp(QuietApp):
     def on_mount(self) -> None:
         """The form comes first where there is no family yet."""
         self.call_after_refresh(collect_again)
+        self.call_after_refresh(self._tell_later)
         if self.welcome is not None:
             from warmup.tui.welcome import WelcomeScreen
 
@@ -81,6 +84,14 @@ class WarmupApp(QuietApp):
     @property
     def _asks_for_a_name(self) -> bool:
         return self.guest and not self.context.marks_by
+
+    def _tell_later(self) -> None:
+        """Say what was looked for once the first frame is out; nothing is drawn again where nothing is."""
+        if lines := self.told_later():
+            for screen in self.screen_stack:
+                if isinstance(screen, MorningScreen):
+                    screen.work.told_later = lines
+                    screen.show()
 
     def _welcomed(self, family: Family | None) -> None:
         if family is None or self.welcome is None:

@@ -62,6 +62,8 @@ class Workspace:
         self.hand = Hand.RIGHT
         """The hand used last: its keys are named."""
         self.said = self.wrong = ""
+        self.told_later: tuple[str, ...] = ()
+        """Lines that stand quietly, found once the first frame was out."""
         self.bounces, self.midnight = Bounces(clock), Midnight(clock)
         self.start_over: Callable[[], None] = lambda: None
         """Goes back to the morning from whatever is on screen, and asks again what must be asked first."""
@@ -93,7 +95,8 @@ class Workspace:
         saving = "" if self.journal.saving else NOT_SAVED.format(self.journal.trouble)
         loud = (saving, self.context.editor.unsaved, *self._notices, self.wrong)
         own = own_words(self.context.own_problem)
-        quiet = (Notice(own), Notice(self._aside), Notice(self.said))
+        later = map(Notice, self.told_later)
+        quiet = (Notice(own), Notice(self._aside), *later, Notice(self.said))
         lines = (*(Notice(line, loud=True) for line in loud), *quiet)
         return tuple(line for line in lines if line.text)
 
