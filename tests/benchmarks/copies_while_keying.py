@@ -41,13 +41,14 @@ def key_marks(folder: Path, stop: Event, begun: Event) -> None:
     rows = [(f"count-on/{at}", "a") for at in range(PROMPTS)]
     session = journal.start("Bean", DAY, "daily", "x" * 12_000, rows)
     for at in range(PROMPTS):
+        last = stop.is_set()
         mark = MarkRow(list(Mark)[at % 4], at % 4, "Jo", False, moment.isoformat())
         change = Change(marks={at: mark}, position=at + 1, shown=at + 1)
         journal.change("Bean", DAY, session, change, action=Action("mark", at, "{}", "{}"))
         if at == 3:
             begun.set()
-        if stop.is_set():
-            break
+        if last:
+            break  # One mark at least after the last copy.
     journal.shut()
 
 

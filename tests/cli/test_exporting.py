@@ -88,6 +88,22 @@ def test_a_folder_that_is_not_empty_or_can_t_be_made_is_one_sentence(
     assert not list(tmp_path.glob(".warmup-export-*"))
 
 
+def test_a_disk_that_takes_no_writing_is_one_sentence(
+    exported: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The tests may run as a user whom no mode stops, so the refusals are put in by hand."""
+
+    def full(*_: object) -> None:
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr("warmup.cli.exporting._write", full)
+    assert run("export", "--all", str(tmp_path / "other")) == 3
+    assert capsys.readouterr().err == (
+        f"warmup: {tmp_path / 'other'}: nothing was exported (No space left on device).\n"
+    )
+    assert [path.name for path in tmp_path.iterdir()] == [exported.name]
+
+
 @pytest.mark.parametrize(
     ("file", "old", "new", "says"),
     [

@@ -128,6 +128,7 @@ def week(home: Path, folder: Path, today: dt.date, *, close: bool = True) -> Non
     journal.shut()
 
 
+@pytest.mark.slow
 def test_once_a_week_after_the_close_and_the_last_eight_stay(home: Path, tmp_path: Path) -> None:
     (tmp_path / "holiday.db").write_text("mine")
     (tmp_path / "warmup-notes.db").write_text("mine")
@@ -243,3 +244,19 @@ def test_a_note_that_is_none_says_nothing(home: Path, raw: bytes) -> None:
     assert read_note(home) == note and [path.name for path in home.iterdir()] == ["keeping.json"]
     leave_note(home / "gone", note)
     assert not (home / "gone").exists()
+
+
+def test_a_morning_in_lines_says_the_lines_and_leaves_a_copy(
+    home: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    _, journal = closed(home, str(tmp_path))
+    journal.shut()
+    known = FAMILY._replace(known_until=TODAY, copies=str(tmp_path))
+    families.save(home / "family.toml", known)
+    keep_copy(home / "journal.db", home / "second.db")
+    for guest, copies in ((["--guest", "Jo"], 0), ([], 1)):
+        answers(monkeypatch, "e")
+        assert run("--plain", *guest) == 0
+        said = "A second journal lies beside yours: “warmup merge second.db” takes it in."
+        assert (said in capsys.readouterr().out.splitlines()) is bool(copies)
+        assert len(made_in(tmp_path)) == copies

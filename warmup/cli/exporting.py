@@ -15,7 +15,6 @@ are merged, as those of another machine are. A settings file that is there alrea
 
 import datetime as dt
 import os
-import shutil
 import sqlite3
 import tempfile
 from collections.abc import Callable, Mapping
@@ -34,7 +33,7 @@ from warmup.config.writing import write_atomic
 from warmup.journal import schema, tables
 from warmup.journal.inspection import whole_copy
 from warmup.journal.journal import Journal
-from warmup.journal.store import NAME, reason
+from warmup.journal.store import NAME, JournalProblem, reason
 from warmup.session.context import load_family
 from warmup.text import clean
 
@@ -73,28 +72,22 @@ def export(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
         raise Refused(f"{clean(arguments.folder)} is there already and not empty; name another folder")
     if not there(places.data / NAME) and not there(places.config / "family.toml"):
         raise Refused("there is nothing to export yet; run warmup once")
+    if not target.parent.is_dir():
+        raise Refused("the folder that it would be made in is not there; make that first")
     texts, left = _tables(places)
-    made = Path(tempfile.mkdtemp(prefix=".warmup-export-", dir=_parent(target)))
     try:
-        _fill(made, texts, places, clock().date())
-        if target.is_dir():
-            target.rmdir()
-        made.rename(target)
+        with tempfile.TemporaryDirectory(prefix=".warmup-export-", dir=target.parent) as folder:
+            made = Path(folder, "made")
+            made.mkdir(mode=0o700)
+            _fill(made, texts, places, clock().date())
+            if target.is_dir():
+                target.rmdir()
+            made.rename(target)
     except OSError as error:
-        raise Refused(f"{clean(arguments.folder)}: nothing was exported ({reason(error)})") from None
-    finally:
-        shutil.rmtree(made, ignore_errors=True)
+        raise JournalProblem(f"{clean(arguments.folder)}: nothing was exported ({reason(error)}).") from error
     show(f"{name}.csv: {written.rows} rows." for name, written in texts.items())
     show([f"Rows left out, since they make no sense: {left}."] * bool(left))
     show(["Everything is in that folder; its README.md says what is what."])
-
-
-def _parent(target: Path) -> Path:
-    if not target.parent.is_dir():
-        raise Refused("the folder that it would be made in is not there; make that first")
-    if not os.access(target.parent, os.W_OK):
-        raise Refused("the folder that it would be made in takes no writing; name another one")
-    return target.parent
 
 
 def _tables(places: Places) -> tuple[dict[str, tables.Written], int]:

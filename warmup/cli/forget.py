@@ -59,7 +59,8 @@ def forget(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
     show([f"{clean(nickname)} is forgotten."] * (not wrong))
     _tell_what_is_left(places, {nickname, name})
     if wrong:
-        raise JournalProblem(" ".join((*wrong, "Run this command again when it can be done.")))
+        again = f"Run “warmup forget {clean(name)}” once more when that can be done."
+        raise JournalProblem(" ".join((*wrong, again)))
 
 
 def _whom(typed: str, family: Family, places: Places, clock: Clock) -> tuple[str, str]:

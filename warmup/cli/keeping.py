@@ -168,10 +168,10 @@ def standing_lines(places: Places, family: Family, today: dt.date) -> tuple[str,
     lines = [*_other_journals(places.data, note)]
     if family.copies:
         last = now.copied or now.since or today
-        if today - last >= STALE:
+        if abs(today - last) >= STALE:
             when = f"since {date_words(last, weekday=False)}" if now.copied else "yet"
             lines.append(f"No weekly copy {when}. Is the stick in?")
-    elif today - max(now.told or family.began, family.began) >= TELL:
+    elif abs(today - (now.told or family.began)) >= TELL:
         now = now._replace(told=today)
         lines.append("All of this is on this machine alone: “warmup copy FILE” makes a copy.")
     if now != note:
@@ -181,7 +181,7 @@ def standing_lines(places: Places, family: Family, today: dt.date) -> tuple[str,
 
 def _other_journals(data: Path, note: Note) -> list[str]:
     """A line on a journal beside ours, as a sync tool leaves one, that was not taken in as it is now."""
-    for path in copies.strangers(data):
+    for path in copies.beside(data, strange=True):
         if as_it_is(path) != note.taken.get(path.name):
             name = shlex.quote(path.name) if os.name == "posix" else f'"{path.name}"'
             return [f"A second journal lies beside yours: “warmup merge {clean(name)}” takes it in."]

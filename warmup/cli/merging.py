@@ -2,8 +2,9 @@
 
 import datetime as dt
 import os
+import sqlite3
 from collections.abc import Callable
-from contextlib import AbstractContextManager, closing
+from contextlib import AbstractContextManager
 from pathlib import Path
 from types import SimpleNamespace
 
@@ -11,7 +12,6 @@ from warmup.cli.keeping import LEFT_OUT, as_it_is, whole_path, without_forgotten
 from warmup.cli.printing import Refused, complain, show
 from warmup.config.keeping import leave_note, read_note
 from warmup.config.places import Places, there
-from warmup.journal.inspection import whole_copy
 from warmup.journal.journal import Journal
 from warmup.journal.store import NAME
 from warmup.session.context import load_family
@@ -34,10 +34,12 @@ def merge(arguments: SimpleNamespace, clock: Clock, places: Places, kept: Kept) 
         if os.path.realpath(other) == os.path.realpath(journal.path):
             raise Refused(f"{clean(str(other))} is your own journal; name the other one")
         before = journal.mornings()
-        stood = as_it_is(other)
-        with closing(whole_copy(other)) as copy:
-            forgotten = not arguments.with_forgotten and without_forgotten(copy, family)
-            left = journal.take_in(copy)
+        stood, forgotten = as_it_is(other), list[bool]()
+
+        def leave_out(copy: sqlite3.Connection) -> None:
+            forgotten.append(not arguments.with_forgotten and without_forgotten(copy, family))
+
+        left = journal.merge(other, leave_out)
         after = journal.mornings()
     known = {child.journal_name: child.nickname for child in family.children}
     for name, mornings in after.items():
@@ -46,7 +48,7 @@ def merge(arguments: SimpleNamespace, clock: Clock, places: Places, kept: Kept) 
         unknown = "" if name in known else "; family.toml has no child of that name"
         show([f"{who}: {mornings} morning{'s' * (mornings != 1)} in all, {new} new here{unknown}."])
     show(f"Left out, since it makes no sense: {each}." for each in left)
-    show([f"{LEFT_OUT} --with-forgotten takes everything in."] * forgotten)
+    show([f"{LEFT_OUT} --with-forgotten takes everything in."] * any(forgotten))
     if os.path.realpath(other.parent) == os.path.realpath(places.data):
         note = read_note(places.data)
         leave_note(places.data, note._replace(taken={**note.taken, other.name: stood}))

@@ -23,6 +23,7 @@ MADE = re.compile(r"warmup-[0-9]{4}-[0-9]{2}-[0-9]{2}\.db")
 """The names of the copies the program makes by itself."""
 ASIDE = re.compile(r"journal-(damaged|before)-[0-9-]*\.db")
 """The names of journals that were set aside, damaged or replaced by a copy."""
+_BY_HAND = re.compile(r"warmup-copy-[0-9-]*\.db")
 TABLES = ("sittings", "prompts", "marks", "actions")
 _MOST = 50
 """How many files beside a journal are looked into."""
@@ -192,10 +193,11 @@ def _free(folder: Path, day: dt.date) -> Path:
 # -- beside the journal
 
 
-def beside(folder: Path) -> Iterator[Path]:
+def beside(folder: Path, *, strange: bool = False) -> Iterator[Path]:
     """Every other journal in the folder, by its header and its tables: in order of their names.
 
-    Those set aside and the program's own copies are among them. Nothing is touched.
+    Those set aside and the program's own copies are among them, unless only ``strange`` ones are wanted, as
+    a sync tool leaves them. Nothing is touched.
     """
     try:
         with os.scandir(folder) as entries:
@@ -206,16 +208,10 @@ def beside(folder: Path) -> Iterator[Path]:
             )
     except OSError:
         return
-    for name in names[:_MOST]:
+    ours = (ASIDE, MADE, _BY_HAND) if strange else ()
+    for name in [each for each in names if not any(name.fullmatch(each) for name in ours)][:_MOST]:
         if _is_journal(folder / name):
             yield folder / name
-
-
-def strangers(folder: Path) -> list[Path]:
-    """The other journals in the folder that this program did not put there, as a sync tool leaves them."""
-    return [
-        path for path in beside(folder) if not ASIDE.fullmatch(path.name) and not MADE.fullmatch(path.name)
-    ]
 
 
 def _is_journal(path: Path) -> bool:

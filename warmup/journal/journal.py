@@ -280,16 +280,20 @@ class Journal:
         if row is not None:
             self._store.remember_action(row._replace(session=session))
 
-    def merge(self, other: Path) -> tuple[Left, ...]:
+    def merge(
+        self, other: Path, leave_out: Callable[[sqlite3.Connection], object] = lambda _: None
+    ) -> tuple[Left, ...]:
         """Take in another journal: sessions this one lacks; of two marks on one prompt the later.
 
-        The other file stays as it is. Rows of it that make no sense are left out; gives the kinds of them.
-        Raises JournalProblem where the file can't be read.
+        The other file stays as it is; ``leave_out`` may take rows out of the copy of it that is merged. Rows
+        that make no sense are left out; gives the kinds of them. Raises JournalProblem where the file can't
+        be read.
         """
         from warmup.journal import inspection
 
         self._merged = True
         with closing(inspection.whole_copy(other)) as copy:
+            leave_out(copy)
             return self.take_in(copy)
 
     def take_in(self, other: sqlite3.Connection, *, as_it_is: bool = False) -> tuple[Left, ...]:
