@@ -1,7 +1,9 @@
 """Everything out as plain files and back in: the same, or one sentence and nothing changed."""
 
 import shutil
+import sqlite3
 import tomllib
+from contextlib import closing
 from pathlib import Path
 from random import Random
 
@@ -37,6 +39,18 @@ def test_export_wipe_import_is_the_same_row_for_row(home: Path, exported: Path) 
     assert sorted(dump(home / "journal.db")) == sorted(before)
     assert (home / "family.toml").read_bytes() == settings and (home / "own.toml").exists()
     assert Journal.examine(home) == []
+
+
+def test_an_empty_journal_gets_even_what_a_merge_would_mend(home: Path, tmp_path: Path) -> None:
+    path = lived(home, "Bean", range(2, 4))
+    with closing(sqlite3.connect(path)) as db, db:
+        db.execute("UPDATE sittings SET touched = 'soon'")
+        db.execute("DELETE FROM prompts WHERE date = '2026-11-02'")
+    before = dump(path)
+    assert run("export", "--all", str(tmp_path / "out")) == 0
+    path.unlink()
+    assert run("import", str(tmp_path / "out")) == 0
+    assert sorted(dump(path)) == sorted(before)
 
 
 def test_what_the_folder_holds_is_what_its_readme_names(exported: Path) -> None:

@@ -144,8 +144,10 @@ def test_once_a_week_after_the_close_and_the_last_eight_stay(home: Path, tmp_pat
 
 
 def test_a_folder_that_is_gone_is_one_line_and_not_made(
-    home: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+    home: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
 ) -> None:
+    (tmp_path / "relative").mkdir()
+    monkeypatch.chdir(tmp_path)
     for folder in (tmp_path / "stick" / "warmup", Path("relative"), Path("~nobody-here/x")):
         week(home, folder, TODAY)
         assert capsys.readouterr().out == "No weekly copy today: the folder for it is not there.\n"

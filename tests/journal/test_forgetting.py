@@ -78,6 +78,16 @@ def test_what_other_children_s_actions_say_of_the_child_goes(hand: Hand) -> None
     assert b"Quillon" not in journal.path.read_bytes()
 
 
+def test_a_name_is_found_however_json_writes_it(hand: Hand) -> None:
+    journal = hand()
+    for escaped in (True, False):
+        after = json.dumps({"whom": "Žofinka"}, ensure_ascii=escaped)
+        journal.log("Bean", DAY, 0, Action("days", after=after))
+    journal.shut()
+    forgetting.forget_in(journal.path, "Žofinka")
+    assert [row.after for row in hand().actions_of("Bean", DAY)] == ['{"whom":""}'] * 2
+
+
 def test_a_name_that_is_part_of_another_is_not_that(hand: Hand) -> None:
     journal = hand()
     lived(journal, "Quill", range(1, 3))

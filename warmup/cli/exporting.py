@@ -80,8 +80,6 @@ def export(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
             made = Path(folder, "made")
             made.mkdir(mode=0o700)
             _fill(made, texts, places, clock().date())
-            if target.is_dir():
-                target.rmdir()
             made.rename(target)
     except OSError as error:
         raise JournalProblem(f"{clean(arguments.folder)}: nothing was exported ({reason(error)}).") from error
