@@ -2,6 +2,8 @@
 
 import datetime as dt
 import json
+import sqlite3
+from contextlib import closing
 from pathlib import Path
 
 import pytest
@@ -32,12 +34,13 @@ def household(home: Path, tmp_path: Path) -> Path:
     path = lived(home, RECORD, range(2, 20))
     lived(home, "Bean", range(2, 12))
     week(home, stick, TODAY)
-    for name in ("journal-before-2026-11-01.db", "journal (2).db", "journal-damaged-20261101-080000.db"):
+    for name in ("journal-before-2026-11-01.db", "journal (2).db", "journal-20261101-080000.db"):
         keep_copy(path, home / name)
     damaged = home / "journal-damaged-20261102-080000.db"
     damaged.write_bytes(path.read_bytes()[:-5000])
     damaged.with_name(f"{damaged.name}-journal").write_bytes(RECORD.encode())
-    (home / ".family.toml-abcdefgh").write_text(NAME)
+    for name in (".family.toml-abcdefgh", "family-20261101-080000.toml"):
+        (home / name).write_text(NAME)
     leave_note(home, AtHand((RECORD, "2026-11-25", 1), 1, 2))
     return stick
 
@@ -54,7 +57,7 @@ def holding(*folders: Path) -> list[str]:
 def test_no_byte_of_the_name_is_left_in_any_file(
     home: Path, household: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    assert len(holding(home, household)) == 11
+    assert len(holding(home, household)) == 12
     answers(monkeypatch, "", NAME)
     assert run("forget", NAME) == 0
     out, err = capsys.readouterr()
@@ -126,6 +129,18 @@ def test_copies_that_could_not_be_reached_are_told_and_done_the_next_time(
     away.rename(household)
     answers(monkeypatch, "", RECORD)
     assert run("forget", RECORD) == 0 and holding(home, household) == []
+
+
+def test_a_journal_set_aside_that_is_held_by_another_program_is_not_deleted(
+    home: Path, household: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(forgetting, "_WAIT", 50)
+    with closing(sqlite3.connect(home / "journal-before-2026-11-01.db", isolation_level=None)) as other:
+        other.execute("BEGIN EXCLUSIVE")
+        answers(monkeypatch, "", NAME)
+        assert run("forget", NAME) == 3
+    assert "journal-before-2026-11-01.db: the child could not be taken out" in capsys.readouterr().err
+    assert holding(home, household) == ["journal-before-2026-11-01.db"]
 
 
 def test_the_only_child_leaves_a_family_that_reads(

@@ -117,9 +117,24 @@ def test_a_damaged_journal_is_left_as_it_is(hand: Hand) -> None:
     journal.shut()
     cut = journal.path.read_bytes()[:-9000]
     journal.path.write_bytes(cut)
-    with pytest.raises(JournalProblem, match=r"^journal\.db: the child could not be taken out"):
+    with pytest.raises(forgetting.Unreadable, match=r"^journal\.db: the child could not be taken out"):
         forgetting.forget_in(journal.path, "Quillon")
     assert journal.path.read_bytes() == cut
+
+
+def test_a_journal_another_program_holds_is_no_damaged_one(
+    hand: Hand, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    journal = hand()
+    lived(journal, "Quillon", range(1, 3))
+    journal.shut()
+    monkeypatch.setattr(forgetting, "_WAIT", 50)
+    with closing(sqlite3.connect(journal.path, isolation_level=None)) as other:
+        other.execute("BEGIN EXCLUSIVE")
+        with pytest.raises(JournalProblem, match="locked") as caught:
+            forgetting.forget_in(journal.path, "Quillon")
+    assert not isinstance(caught.value, forgetting.Unreadable)
+    assert hand().mornings() == {"Quillon": 2}
 
 
 def test_a_digest_is_pbkdf2_and_knows_its_name_alone() -> None:

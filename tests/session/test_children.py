@@ -198,7 +198,7 @@ def test_a_copy_that_can_t_be_made_is_said_and_nothing_is_left(
         keep_copies(context, journal, context.child, now)
     assert taken.read_text() == "mine", "a file that is there is never written over"
     taken.unlink()
-    monkeypatch.setattr("warmup.journal.copying._rows_of", lambda _journal, _child: [object()])
+    monkeypatch.setattr("warmup.journal.copies.counts", lambda _journal: [object()])
     with pytest.raises(JournalProblem, match="other rows than the journal"):
         keep_copies(context, journal, context.child, now)
     assert not taken.exists()

@@ -1,6 +1,7 @@
 """A child taken out of everything the family's files hold, for good."""
 
 import os
+import re
 from collections.abc import Iterator
 from contextlib import suppress
 from pathlib import Path
@@ -20,6 +21,8 @@ from warmup.journal.store import NAME, JournalProblem, refuse_newer
 from warmup.session.context import Clock, load_family
 from warmup.text import clean
 
+_FAMILY_BEFORE = re.compile(r"family-[0-9-]*\.toml")
+"""The names of copies of family.toml that were made before a child was taken out of it."""
 _OTHER_PLACEHOLDER = "Pebble"
 _LARGEST = 100_000_000
 """The largest file that is looked through for the name, in bytes."""
@@ -102,15 +105,17 @@ def _out_of_family(places: Places, family: Family, name: str) -> None:
 def _out_of_journals(places: Places, family: Family, name: str) -> Iterator[str]:
     """Take the child out of the journal, those beside it, and the weekly copies; sentences on what fails."""
     paths = [places.data / NAME] if there(places.data / NAME) else []
-    paths += copies.beside(places.data)
+    paths += dict.fromkeys((*copies.beside(places.data), *copies.beside(places.config)))
     folder = copies_folder(family.copies) if family.copies else None
     paths += [path for path in made_in(folder) if path not in paths] if folder else []
     for path in paths:
         try:
             forgetting.forget_in(path, name)
-        except JournalProblem as problem:
-            if not (copies.ASIDE.fullmatch(path.name) and _gone(path)):
+        except forgetting.Unreadable as problem:
+            if not (copies.ASIDE.fullmatch(path.name) and _holds(path, name) and _gone(path)):
                 yield str(problem)
+        except JournalProblem as problem:
+            yield str(problem)
     for path in _files(places):
         # Of a journal set aside that nobody can open there may be more files than one.
         if path.name.startswith("journal-damaged-") and _holds(path, name):
@@ -120,11 +125,12 @@ def _out_of_journals(places: Places, family: Family, name: str) -> Iterator[str]
 
 
 def _out_of_notes(places: Places, names: set[str]) -> None:
-    """Take away the note at hand, and what a killed program left of writing a file with the name in it."""
+    """Take away the note at hand, and copies of family.toml and leftovers of writing that hold the name."""
     (places.data / at_hand.NAME).unlink(missing_ok=True)
     for path in _files(places):
         begun = path.name.startswith((".family.toml", ".journal-copy-", ".keeping.json", "keeping.json"))
-        if begun and any(_holds(path, name) for name in names):
+        ours = begun or _FAMILY_BEFORE.fullmatch(path.name)
+        if ours and any(_holds(path, name) for name in names):
             _gone(path)
 
 

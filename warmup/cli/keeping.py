@@ -123,8 +123,8 @@ def after_the_close(places: Places, context: Context, journal: Journal) -> None:
     One line where that did not work; no folder is made in the place of one that is gone.
     """
     family, today = context.family, context.today
-    rows = journal.sessions_of(context.child.journal_name, today) if family.copies else ()
-    if not any(row.closed for row in rows):
+    names = [child.journal_name for child in family.children] if family.copies else []
+    if not any(row.closed for name in names for row in journal.sessions_of(name, today)):
         return
     note = of_folder(read_note(places.data), family.copies, today)
     if note.copied is None or not dt.timedelta(0) <= today - note.copied < WEEK:

@@ -21,8 +21,8 @@ from warmup.text import clean
 
 MADE = re.compile(r"warmup-[0-9]{4}-[0-9]{2}-[0-9]{2}\.db")
 """The names of the copies the program makes by itself."""
-ASIDE = re.compile(r"journal-(damaged|before)-[0-9-]*\.db")
-"""The names of journals that were set aside, damaged or replaced by a copy."""
+ASIDE = re.compile(r"journal-((damaged|before)-)?[0-9-]*\.db")
+"""The names of journals that were set aside: damaged, replaced by a copy, or before a child was taken out."""
 _BY_HAND = re.compile(r"warmup-copy-[0-9-]*\.db")
 TABLES = ("sittings", "prompts", "marks", "actions")
 _MOST = 50
@@ -64,7 +64,9 @@ def write(snapshot: sqlite3.Connection, target: Path, *, over: bool = False) -> 
             raise
         _settle(target.parent)
     except (OSError, sqlite3.Error, Damaged) as error:
-        raise JournalProblem(f"{place}: no copy was made ({reason(error)}).") from error
+        raise JournalProblem(
+            f"{place}: no copy could be made ({reason(error)}). Nothing was changed."
+        ) from error
 
 
 def _temporary(snapshot: sqlite3.Connection, target: Path) -> Path:
@@ -81,7 +83,7 @@ def _temporary(snapshot: sqlite3.Connection, target: Path) -> Path:
             if wrong := schema.faults(back, thorough=True):
                 raise Damaged(f"read back it is not whole: {wrong[0]}")
             if counts(back) != counts(snapshot):
-                raise Damaged("read back it has other rows")
+                raise Damaged("read back it has other rows than the journal")
         with name.open("rb+") as file:
             os.fsync(file.fileno())
     except BaseException:
@@ -220,6 +222,9 @@ def _is_journal(path: Path) -> bool:
             return False
         with closing(schema.look_at(path, wait=0.2)) as db:
             found = {name for (name,) in db.execute("SELECT name FROM sqlite_master WHERE type = 'table'")}
+    except sqlite3.OperationalError as error:
+        # Somebody writes in it just now: by its header it is one.
+        return error.sqlite_errorcode & 0xFF == sqlite3.SQLITE_BUSY
     except (OSError, sqlite3.Error, UnicodeDecodeError):
         return False
     return found.issuperset(TABLES[:3])

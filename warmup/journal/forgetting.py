@@ -25,6 +25,10 @@ _WAIT = 3000
 """How long another process's lock is waited for, in ms."""
 
 
+class Unreadable(JournalProblem):
+    """A journal is damaged, so that nobody can be taken out of it: a sentence that says so."""
+
+
 def digest(name: str, salt: bytes | None = None) -> str:
     """A name made unreadable: the salt, drawn unless one is given, and the digest, both as hex."""
     salt = os.urandom(_SALT) if salt is None else salt
@@ -123,7 +127,8 @@ def _pruned(data: Any, name: str) -> Any:
 def forget_in(path: Path, name: str) -> bool:
     """Take a child out of the journal at ``path`` and out of the file's free pages; whether it was in there.
 
-    A file with nothing of the child is left as it is. Raises JournalProblem where that can't be done.
+    A file with nothing of the child is left as it is. Raises Unreadable for a damaged file, and
+    JournalProblem where it can't be done for another reason.
     """
     try:
         refuse_newer(path)
@@ -138,8 +143,10 @@ def forget_in(path: Path, name: str) -> bool:
             schema.transact(db, lambda inside: remove(inside, [name]))
             db.execute("VACUUM")
     except (OSError, sqlite3.Error, Damaged) as error:
+        damaged = isinstance(error, Damaged) or schema.is_damage(error)
+        kind = Unreadable if damaged else JournalProblem
         place = clean(path.name)
-        raise JournalProblem(f"{place}: the child could not be taken out ({reason(error)}).") from error
+        raise kind(f"{place}: the child could not be taken out ({reason(error)}).") from error
     return True
 
 

@@ -125,9 +125,11 @@ class Journal:
 
         Raises JournalProblem, and leaves no copy, where it can't be written or is not like the journal.
         """
-        from warmup.journal.copying import write_copy
+        from warmup.journal import copies, schema
 
-        return write_copy(self._store.source, path, child)
+        with closing(schema.copy_of(self._store.source)) as snapshot:
+            copies.write(snapshot, path)
+            return count_mornings(snapshot.execute(MORNINGS)).get(child, 0)
 
     # -- what was kept of it
 
