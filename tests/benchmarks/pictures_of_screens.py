@@ -195,6 +195,19 @@ def _report_light(home: Path, clock: StandingClock) -> WarmupApp:
     return _report(home, clock, FAMILY._replace(theme="light"))
 
 
+def _told_later(home: Path, clock: StandingClock, family: Family = FAMILY) -> WarmupApp:
+    app = _morning(home, clock, family)
+    app.told_later = lambda: (
+        "A second journal lies beside yours: “warmup merge 'journal (2).db'” takes it in.",
+        "No weekly copy since November 11. Is the stick in?",
+    )
+    return app
+
+
+def _told_later_light(home: Path, clock: StandingClock) -> WarmupApp:
+    return _told_later(home, clock, FAMILY._replace(theme="light"))
+
+
 def scenes() -> Iterator[Scene]:
     """Every screen there is."""
     yield Scene("welcome", _welcome)
@@ -203,6 +216,9 @@ def scenes() -> Iterator[Scene]:
     yield Scene("opening-then-next", _opening, ("next",))
     yield Scene("prompt", _morning)
     yield Scene("prompt-light", _light)
+    yield Scene("told-later", _told_later)
+    yield Scene("told-later-light", _told_later_light)
+    yield Scene("told-later-at-the-close", _told_later, ("fluent", *_TO_THE_CLOSE))
     yield Scene("prompt-contrast", _contrast, ("cue",))
     yield Scene("prompt-left-hand", _morning, ("hand",))
     yield Scene("prompt-of-a-reader", _reader)

@@ -162,30 +162,30 @@ def made_in(folder: Path) -> list[Path]:
 
 
 def standing_lines(places: Places, family: Family, today: dt.date) -> tuple[str, ...]:
-    """What is worth saying of the copies this morning, a line each; mostly nothing. After the first frame."""
+    """What is worth saying of the copies this morning: one line at most. After the first frame."""
     note = read_note(places.data)
     now = of_folder(note, family.copies, today)
-    lines = [*_other_journals(places.data, note)]
-    if family.copies:
+    line = _other_journal(places.data, note)
+    if not line and family.copies:
         last = now.copied or now.since or today
         if abs(today - last) >= STALE:
             when = f"since {date_words(last, weekday=False)}" if now.copied else "yet"
-            lines.append(f"No weekly copy {when}. Is the stick in?")
-    elif abs(today - (now.told or family.began)) >= TELL:
+            line = f"No weekly copy {when}. Is the stick in?"
+    elif not line and abs(today - (now.told or family.began)) >= TELL:
         now = now._replace(told=today)
-        lines.append("All of this is on this machine alone: “warmup copy FILE” makes a copy.")
+        line = "All of this is on this machine alone: “warmup copy FILE” makes a copy."
     if now != note:
         leave_note(places.data, now)
-    return tuple(lines)
+    return (line,) if line else ()
 
 
-def _other_journals(data: Path, note: Note) -> list[str]:
+def _other_journal(data: Path, note: Note) -> str:
     """A line on a journal beside ours, as a sync tool leaves one, that was not taken in as it is now."""
     for path in copies.beside(data, strange=True):
         if as_it_is(path) != note.taken.get(path.name):
             name = shlex.quote(path.name) if os.name == "posix" else f'"{path.name}"'
-            return [f"A second journal lies beside yours: “warmup merge {clean(name)}” takes it in."]
-    return []
+            return f"A second journal lies beside yours: “warmup merge {clean(name)}” takes it in."
+    return ""
 
 
 def as_it_is(path: Path) -> tuple[int, int]:
