@@ -138,14 +138,15 @@ def test_only_journals_nobody_here_made_are_strangers(hand: Hand, tmp_path: Path
         *(made_name(DAY), "journal-before-2026-11-25.db", "journal-damaged-2026.db"),
         *("journal-20261125-080000.db", "warmup-copy-2026.db"),
     )
-    for name in ("journal (2).db", *ours):
+    theirs = ["journal (2).db", "journal-2.db", "journal-before.db"]
+    for name in (*theirs, *ours):
         keep_copy(journal.path, tmp_path / name)
     (tmp_path / "text.db").write_text("SQLite format 3")
     (tmp_path / "other.db").write_bytes(foreign())
     (tmp_path / "folder.db").mkdir()
     whole = {path: path.read_bytes() for path in tmp_path.iterdir() if path.is_file()}
-    assert [path.name for path in beside(tmp_path, strange=True)] == ["journal (2).db"]
-    assert sorted(path.name for path in beside(tmp_path)) == sorted(["journal (2).db", *ours])
+    assert [path.name for path in beside(tmp_path, strange=True)] == theirs
+    assert sorted(path.name for path in beside(tmp_path)) == sorted([*theirs, *ours])
     assert {path: path.read_bytes() for path in tmp_path.iterdir() if path.is_file()} == whole
     assert list(beside(tmp_path / "no such folder")) == []
 

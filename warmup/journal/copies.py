@@ -21,7 +21,7 @@ from warmup.text import clean
 
 MADE = re.compile(r"warmup-[0-9]{4}-[0-9]{2}-[0-9]{2}\.db")
 """The names of the copies the program makes by itself."""
-ASIDE = re.compile(r"journal-((damaged|before)-)?[0-9-]*\.db")
+ASIDE = re.compile(r"journal-((damaged|before)-[0-9-]+|[0-9]{8}-[0-9]{6})\.db")
 """The names of journals that were set aside: damaged, replaced by a copy, or before a child was taken out."""
 _BY_HAND = re.compile(r"warmup-copy-[0-9-]*\.db")
 TABLES = ("sittings", "prompts", "marks", "actions")
