@@ -15,7 +15,7 @@ from warmup.config.family import PLACEHOLDER, Child, Family
 from warmup.config.keeping import copies_folder
 from warmup.config.places import Places, there
 from warmup.config.writing import outdate_backup
-from warmup.journal import at_hand, copies, forgetting
+from warmup.journal import at_hand, copies, forgetting, remembered
 from warmup.journal.journal import Journal
 from warmup.journal.store import NAME, JournalProblem, refuse_newer
 from warmup.session.context import Clock, load_family
@@ -127,6 +127,7 @@ def _out_of_journals(places: Places, family: Family, name: str) -> Iterator[str]
 def _out_of_notes(places: Places, names: set[str]) -> None:
     """Take away the note at hand, and copies of family.toml and leftovers of writing that hold the name."""
     (places.data / at_hand.NAME).unlink(missing_ok=True)
+    remembered.forget(places.data)
     for path in _files(places):
         begun = path.name.startswith((".family.toml", ".journal-copy-", ".keeping.json", "keeping.json"))
         ours = begun or _FAMILY_BEFORE.fullmatch(path.name)
