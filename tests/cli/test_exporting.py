@@ -85,7 +85,7 @@ def test_a_forgotten_child_stays_out_unless_asked_for(
     assert run("forget", NAME) == 0
     assert run("import", str(exported)) == 0
     assert "A child you had forgotten is left out." in capsys.readouterr().out
-    assert not any(RECORD.encode() in path.read_bytes() for path in home.iterdir())
+    assert not any(RECORD.encode() in path.read_bytes() for path in home.rglob("*.*"))
     assert run("import", str(exported), "--with-forgotten") == 0
     assert Journal.open(home, lambda: NOW, read_only=True).mornings() == {"Bean": 4, RECORD: 2}
 
