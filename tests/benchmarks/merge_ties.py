@@ -1,10 +1,10 @@
 """Two journals that tie, merged both ways: ``python -m tests.benchmarks.merge_ties [COUNT]`` (500).
 
-Each pair holds copies of the same sessions with other marks, corrections, marks taken back and flags, and
-sessions of its own, at times drawn from a few moments only, so that ties are many. One is merged into the
-other and the other into the one: the rows must be the same, actions included, and stay so when each is merged
-once more. A session's number is that of the journal it is in; it is compared by when it began. Exit code 1
-where a pair differs.
+Each pair holds copies of the same sessions with other marks, notes, corrections, what was taken back and
+flags, and sessions of its own, at times drawn from a few moments only, so that ties are many. One is merged
+into the other and the other into the one: the rows must be the same, actions included, and stay so when each
+is merged once more. A session's number is that of the journal it is in; it is compared by when it began.
+Exit code 1 where a pair differs.
 """
 
 import datetime as dt
@@ -22,7 +22,7 @@ from tests.benchmarks import _arguments
 from warmup.journal import log, merging, schema
 from warmup.journal import rows as table_rows
 from warmup.journal.log import Action
-from warmup.journal.rows import About, MarkRow, Whole
+from warmup.journal.rows import MORNING, About, MarkRow, NoteRow, Whole
 from warmup.model import Mark
 
 DATES = ("2026-11-24", "2026-11-25")
@@ -50,6 +50,16 @@ def session(chance: Random, started: str) -> Whole:
         for at in prompts
         if chance.random() < 0.7
     }
+    notes = {
+        at: NoteRow(
+            chance.choice(["", "Six.", "Like eggs."]),
+            chance.random() < 0.3,
+            chance.choice(["", "Jo"]),
+            moment(chance),
+        )
+        for at in (MORNING, *prompts)
+        if chance.random() < 0.4
+    }
     touched = max([moment(chance), *(mark.at for mark in marks.values())])
     about = About(
         started,
@@ -61,7 +71,7 @@ def session(chance: Random, started: str) -> Whole:
         chance.randrange(2),
         chance.choice(["", touched]),
     )
-    return Whole(about, prompts, marks)
+    return Whole(about, prompts, marks, notes)
 
 
 def pair(seed: int) -> tuple[sqlite3.Connection, sqlite3.Connection]:
@@ -102,6 +112,7 @@ def rows(journal: sqlite3.Connection) -> dict[str, Rows]:
         "sittings": f"SELECT child, date, sitting, {table_rows.ABOUT} FROM sittings",
         "prompts": "SELECT * FROM prompts",
         "marks": "SELECT * FROM marks",
+        "notes": "SELECT * FROM notes",
         "actions": "SELECT child, date, sitting, id, at, what, position, after, takes_back FROM actions",
     }
     return {table: sorted(map(named, journal.execute(sql)), key=repr) for table, sql in tables.items()}

@@ -13,7 +13,8 @@ from tests.journal.journals import DAY, ROWS, Hand, begun, clock, mark, marks_of
 from warmup.cli.main import DONE, WRONG, main
 from warmup.config import family as families
 from warmup.config.family import Child
-from warmup.journal.journal import Action, Journal, JournalProblem
+from warmup.journal.journal import Action, Change, Journal, JournalProblem, NoteRow
+from warmup.journal.rows import MORNING
 from warmup.model import Mark
 
 NOW = dt.datetime(2026, 11, 25, 8)
@@ -48,6 +49,12 @@ ODD: dict[str, tuple[str, str]] = {
     "an action of bytes": ("UPDATE actions SET before = x'00'", "an action with something else"),
     "an action of escapes": ("UPDATE actions SET what = char(27) || '[31m'", "an action whose kind"),
     "an action at no time": ("UPDATE actions SET at = 'now'", "an action at a time that is none"),
+    "a note of bytes": ("UPDATE notes SET text = x'00ff'", "a note that is no text"),
+    "a note of escapes": ("UPDATE notes SET text = char(27) || '[31mred'", "a note that is no plain line"),
+    "a note as long as a book": ("UPDATE notes SET text = hex(zeroblob(999))", "a note that is no plain"),
+    "a note before all": ("UPDATE notes SET position = -2 WHERE position = 1", "a position no"),
+    "a note by bytes": ("UPDATE notes SET adult = x'00'", "something else where text should be"),
+    "noted soon": ("UPDATE notes SET at = 'soon'", "a time that is none"),
     "an action of no place": ("UPDATE actions SET position = -1", "a position no"),
 }  # fmt: skip
 
@@ -57,9 +64,11 @@ def with_odd(journal: Journal, sql: str) -> Path:
     yesterday = DAY - dt.timedelta(1)
     journal.add_whole("Bean", yesterday, "daily", "{}", ROWS, [mark(Mark.NOT_YET)] * 4)
     begun(journal, marks=2).log("Bean", DAY, 1, Action("swap", 1))
+    notes = {1: NoteRow("Six and one more.", adult="Jo"), MORNING: NoteRow("In a hurry.", shared=True)}
+    journal.change("Bean", DAY, 1, Change(notes=notes))
     journal.shut()
     with closing(sqlite3.connect(journal.path, isolation_level=None)) as db:
-        for table in ("sittings", "prompts", "marks") if "{table}" in sql else ("",):
+        for table in ("sittings", "prompts", "marks", "notes") if "{table}" in sql else ("",):
             change = sql.format(table=table)
             only = f"date = '{DAY}' AND sitting = 1"
             db.execute(f"{change} AND {only}" if "WHERE" in change else f"{change} WHERE {only}")
@@ -74,6 +83,7 @@ def use(journal: Journal) -> None:
         journal.sessions_of(child, DAY), open_session(journal, child, DAY), journal.last_mark(child, DAY, 1)
         journal.marks_of(child, DAY, 1), journal.items_of(child, DAY, 1), journal.actions_of(child, DAY)
         journal.last_undoable(child, DAY)
+        journal.whole_of(child, DAY, 1), journal.past(child, DAY)
     assert set(journal.mornings()) <= {"Bean", "Pip"}
     known = len(journal.sessions_of("Bean", DAY))
     session = journal.start("Bean", DAY, "daily", "{}", ROWS, action=Action("start"), known=known)
@@ -136,12 +146,14 @@ BAD_CHECKS = {
     "unknown mark": "UPDATE marks SET mark = 'brilliant' WHERE position = 1",
     "a number for text": "UPDATE sittings SET rough = 7",
     "text for a number": "UPDATE marks SET cue = 'two'",
+    "half shared": "UPDATE notes SET shared = 0.5",
 }
 
 
 @pytest.mark.parametrize("kind", BAD_CHECKS)
 def test_what_the_checks_refuse_is_damage_though_only_read(hand: Hand, tmp_path: Path, kind: str) -> None:
     path = begun(hand(), marks=2)
+    path.change("Bean", DAY, 1, Change(notes={0: NoteRow("Seven.")}))
     path.shut()
     with closing(sqlite3.connect(path.path, isolation_level=None)) as db:
         db.execute("PRAGMA ignore_check_constraints = ON")
@@ -171,6 +183,7 @@ FOREIGN = {
     ),
     "table gone": "DROP TABLE prompts",
     "log gone": "DROP TABLE actions",
+    "notes gone": "DROP TABLE notes",
 }
 
 

@@ -267,9 +267,6 @@ def test_the_check_names_items_that_are_not_known_and_odd_actions(db: sqlite3.Co
     assert [each.what for each in merging.oddities_in(db)] == [
         "an action whose kind, window or id is no plain word"
     ]
-    db.execute("DROP TABLE actions")
-    db.execute("PRAGMA user_version = 1")
-    assert merging.oddities_in(db) == (), "the first version had no log"
 
 
 # -- rows

@@ -9,7 +9,7 @@ from warmup.journal import log
 from warmup.journal import rows as table_rows
 from warmup.journal.oddities import Key
 from warmup.journal.routine_json import routine_text
-from warmup.journal.rows import BESIDE, NOT_BEGUN, THIS, MarkRow
+from warmup.journal.rows import BESIDE, NOT_BEGUN, THIS, MarkRow, NoteRow
 from warmup.model import Routine
 
 
@@ -39,7 +39,8 @@ class Change(NamedTuple):
     """What one action does to a session, all at once; what is None stays as it is.
 
     First the prompts from ``start`` on give way to ``rows`` and ``routine``; a mark stays where its prompt
-    does. Then the ``marks`` are put on their positions, then the session stands on ``position``.
+    does, and a prompt with a note that gives way stands beside. Then the ``marks`` and ``notes`` are put on
+    their positions, then the session stands on ``position``.
     """
 
     start: int | None = None
@@ -53,6 +54,7 @@ class Change(NamedTuple):
     closed: bool | None = None
     reached: int | None = None
     """The furthest prompt that counts as shown, whatever is kept."""
+    notes: Mapping[int, NoteRow] = {}
 
 
 def replacing(old: Routine, new: Routine, position: int, furthest: int) -> Change:
@@ -69,12 +71,15 @@ def replacing(old: Routine, new: Routine, position: int, furthest: int) -> Chang
 
 
 def apply(db: sqlite3.Connection, key: Key, change: Change, stamp: str) -> str:
-    """Do a change to the rows of a session; the moment of the last mark, or ``stamp`` where there is none."""
+    """Do a change to the rows of a session; the moment of the last mark or note, else ``stamp``."""
     if change.start is not None:
         _put_others(db, key, change.start, change.routine, change.rows)
     for number, (at, mark) in enumerate(sorted(change.marks.items())):
         stamp = log.after(stamp, stamp) if number else stamp
         table_rows.put_mark(db, key, at, mark._replace(at=stamp))
+    for number, (at, note) in enumerate(sorted(change.notes.items()), start=len(change.marks)):
+        stamp = log.after(stamp, stamp) if number else stamp
+        table_rows.put_note(db, key, at, note._replace(at=stamp))
     for column, value in (
         ("position", change.position),
         ("rough", change.rough),
@@ -92,16 +97,43 @@ def apply(db: sqlite3.Connection, key: Key, change: Change, stamp: str) -> str:
 def _put_others(
     db: sqlite3.Connection, key: Key, start: int, routine: str, rows: Sequence[tuple[str, str]]
 ) -> None:
-    """Put other prompts in the place of those from ``start`` on, and take away the marks of those that go."""
+    """Put other prompts in the place of those from ``start`` on, and take away the marks of those that go.
+
+    A note goes with its prompt: to where that stands beside the others, and back where it comes again.
+    """
     db.execute(
         "UPDATE sittings SET routine = ?, position = min(position, ?), "
         f"furthest = min(furthest, max(position, ? - 1)) {THIS}",
         (routine, start + len(rows), start, *key),
     )
-    old = db.execute(f"SELECT position, item FROM prompts {THIS} AND position < {BESIDE}", key).fetchall()
+    old = db.execute(f"SELECT position, item, wording FROM prompts {THIS}", key).fetchall()
+    own = {at: (item, wording) for at, item, wording in old if at < BESIDE}
     new = {at: item for at, (item, _) in enumerate(rows, start)}
-    gone = [(*key, at) for at, item in old if at >= start and new.get(at) != item]
-    db.executemany(f"DELETE FROM marks {THIS} AND position = ?", gone)
+    gone = [at for at, (item, _) in own.items() if at >= start and new.get(at) != item]
+    db.executemany(f"DELETE FROM marks {THIS} AND position = ?", [(*key, at) for at in gone])
+    aside = max([BESIDE - 1, *(at for at, _, _ in old)]) + 1
+    for number, at in enumerate(_noted(db, key, gone), start=aside):
+        db.execute("INSERT INTO prompts VALUES (?, ?, ?, ?, ?, ?)", (*key, number, *own[at]))
+        db.execute(f"UPDATE notes SET position = ? {THIS} AND position = ?", (number, *key, at))
     db.execute(f"DELETE FROM prompts {THIS} AND position >= ? AND position < {BESIDE}", (*key, start))
     put = [(*key, at, item, wording) for at, (item, wording) in enumerate(rows, start)]
     db.executemany("INSERT INTO prompts VALUES (?, ?, ?, ?, ?, ?)", put)
+    _bring_back(db, key, new)
+
+
+def _noted(db: sqlite3.Connection, key: Key, positions: Sequence[int]) -> list[int]:
+    """Those of the positions that have a note, or one that was taken back."""
+    there = {at for (at,) in db.execute(f"SELECT position FROM notes {THIS}", key)}
+    return [at for at in positions if at in there]
+
+
+def _bring_back(db: sqlite3.Connection, key: Key, new: Mapping[int, str]) -> None:
+    """Put the notes of prompts that stood beside the others back on them, where these come again."""
+    beside = db.execute(f"SELECT position, item FROM prompts {THIS} AND position >= {BESIDE}", key).fetchall()
+    for at in _noted(db, key, [position for position, _ in beside]):
+        item = dict(beside)[at]
+        places = [place for place, other in new.items() if other == item]
+        if places and not _noted(db, key, places[:1]):
+            db.execute(f"UPDATE notes SET position = ? {THIS} AND position = ?", (places[0], *key, at))
+            marked = f"EXISTS (SELECT 1 FROM marks {THIS} AND position = ?)"
+            db.execute(f"DELETE FROM prompts {THIS} AND position = ? AND NOT {marked}", (*key, at, *key, at))

@@ -1,7 +1,7 @@
 """Rows read straight from the pages of a damaged file, where SQLite no longer finds the way to them.
 
 By https://www.sqlite.org/fileformat2.html: 1.3 the header, 1.5 the freelist, 1.6 pages, 2.1 records. Only
-tables without a rowid are read, and only rows that lie on one page: those are our prompts and marks.
+tables without a rowid are read, and only rows that lie on one page: our prompts, marks and most notes.
 """
 
 from collections.abc import Iterator

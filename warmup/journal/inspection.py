@@ -6,6 +6,7 @@ from contextlib import closing
 from pathlib import Path
 
 from warmup.journal import merging, schema
+from warmup.journal.oddities import Left
 from warmup.journal.schema import Damaged
 from warmup.journal.store import JournalProblem, NewerJournal, reason, refuse_newer
 from warmup.text import clean
@@ -33,7 +34,10 @@ def findings(path: Path, known: Collection[str] = ()) -> list[str]:
         refuse_newer(path)
         with schema.reading(path) as source, closing(schema.copy_of(source)) as copy:
             wrong = schema.faults(copy, thorough=True)
-            odd = () if wrong else merging.oddities_in(copy, known)
+            odd: tuple[Left, ...] = ()
+            if not wrong:
+                schema.migrate(copy)
+                odd = merging.oddities_in(copy, known)
     except NewerJournal as newer:
         return [str(newer)]
     except (OSError, sqlite3.OperationalError) as error:

@@ -21,7 +21,7 @@ from warmup.journal.at_hand import OPENING, AtHand, leave_note
 from warmup.journal.changes import Change, Changed, Seen
 from warmup.journal.log import END, Action, ActionRow
 from warmup.journal.oddities import MOST, Key, Left, Odd, count_mornings, day_of, is_moment, unnoted
-from warmup.journal.rows import BESIDE, CUES, MARKS, MORNINGS, NOT_BEGUN, THIS, MarkRow, Whole
+from warmup.journal.rows import BESIDE, CUES, MARKS, MORNINGS, NOT_BEGUN, THIS, MarkRow, NoteRow, Whole
 from warmup.journal.store import NAME, JournalProblem, NewerJournal, Store
 from warmup.model import Asked, ItemId
 
@@ -35,6 +35,7 @@ __all__ = [
     "JournalProblem",
     "MarkRow",
     "NewerJournal",
+    "NoteRow",
     "Seen",
     "SessionRow",
 ]
@@ -350,6 +351,19 @@ class Journal:
                 at, mark = table_rows.mark_of(row, unnoted)
                 found[at] = mark
         return found
+
+    def whole_of(self, child: str, date: dt.date, session: int) -> Whole | None:
+        """A session with all of its rows, those beside its own prompts too; None where there is none."""
+        key = self._store.key(child, date, session)
+        with suppress(Odd):
+            return self._store.ask(lambda db: table_rows.read_whole(db, key))
+        return None
+
+    def past(self, child: str, before: dt.date) -> list[dt.date]:
+        """The dates before this one of which a session is kept, the latest first."""
+        question = "SELECT DISTINCT date FROM sittings WHERE child = ? AND date < ? ORDER BY date DESC"
+        days = self._store.read(question, (child, before.isoformat()))
+        return [day for (text,) in days if (day := day_of(text))]
 
     def last_mark(self, child: str, date: dt.date, session: int) -> int | None:
         """The position marked last, for undo after a restart."""

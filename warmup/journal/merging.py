@@ -1,16 +1,18 @@
 """Two journals made one: the same whichever is taken into which."""
 
 import sqlite3
-from collections.abc import Collection, Iterator, Mapping
-from typing import NamedTuple
+from collections.abc import Callable, Collection, Iterator, Mapping
+from typing import NamedTuple, TypeVar
 
 from warmup import renames
 from warmup.journal import log
 from warmup.journal import rows as table_rows
 from warmup.journal.oddities import Key, Left, Notes, key_of, noting
-from warmup.journal.rows import BESIDE, MarkRow, Whole
+from warmup.journal.rows import BESIDE, MarkRow, NoteRow, Whole
 from warmup.model import is_own
 from warmup.text import shown
+
+T = TypeVar("T")
 
 
 class Merged(NamedTuple):
@@ -23,26 +25,27 @@ class Merged(NamedTuple):
 def merged(one: Whole, other: Whole) -> Whole:
     """Two copies of a session as one: the later touched one, and of two marks on a prompt the later.
 
-    A marked prompt that the later copy does not have stands at ``BESIDE`` and after.
+    So it is with notes. A prompt with a mark or a note that the later copy does not have stands at
+    ``BESIDE`` and after.
     """
     newer, older = sorted((one, other), key=_later, reverse=True)
-    prompts, marks = dict(newer.prompts), dict(newer.marks)
+    prompts, marks, notes = dict(newer.prompts), dict(newer.marks), dict(newer.notes)
     for at, prompt in sorted(older.prompts.items()):
         position = _position_of(prompts, at, prompt[0])
-        mark = older.marks.get(at)
-        if mark is None or (position not in prompts and mark.mark is None):
+        mark, note = older.marks.get(at), older.notes.get(at)
+        if position not in prompts and not (mark and mark.mark) and not (note and note.text):
             continue
         prompts.setdefault(position, prompt)
-        if position not in marks or _later_mark(mark) > _later_mark(marks[position]):
-            marks[position] = mark
-    # A damaged journal may hold marks of prompts it lost.
-    for at in sorted({*older.marks} - {*older.prompts} - {*newer.prompts}):
-        if at not in marks or _later_mark(older.marks[at]) > _later_mark(marks[at]):
-            marks[at] = older.marks[at]
+        _put_later(marks, position, mark, _later_mark)
+        _put_later(notes, position, note, _later_note)
+    # A damaged journal may hold marks of prompts it lost, and a note may be on the morning.
+    for at in {*older.marks, *older.notes} - {*older.prompts} - {*newer.prompts}:
+        _put_later(marks, at, older.marks.get(at), _later_mark)
+        _put_later(notes, at, older.notes.get(at), _later_note)
     about = newer.about
     if newer.prompts == older.prompts:
         about = about._replace(furthest=max(about.furthest, older.about.furthest))
-    return Whole(about, prompts, marks)
+    return Whole(about, prompts, marks, notes)
 
 
 def _later(whole: Whole) -> tuple[object, ...]:
@@ -56,6 +59,17 @@ def _later(whole: Whole) -> tuple[object, ...]:
 def _later_mark(row: MarkRow) -> tuple[str, str, int, str, bool]:
     """Orders marks on one prompt: by their moment, and where that ties by what they say."""
     return row.at, row.mark.value if row.mark else "", row.cue, row.adult, row.from_memory
+
+
+def _later_note(row: NoteRow) -> tuple[str, str, bool, str]:
+    """Orders notes in one place: by their moment, and where that ties by what is in them."""
+    return row.at, row.text, row.shared, row.adult
+
+
+def _put_later(rows: dict[int, T], at: int, row: T | None, order: Callable[[T], tuple[object, ...]]) -> None:
+    """Put a row in its place unless what stands there is later."""
+    if row is not None and (at not in rows or order(row) > order(rows[at])):
+        rows[at] = row
 
 
 def _position_of(prompts: Mapping[int, tuple[str, str]], at: int, item: str) -> int:
@@ -109,7 +123,10 @@ def take_in(target: sqlite3.Connection, key: Key, whole: Whole) -> Key:
 
 
 def oddities_in(source: sqlite3.Connection, known: Collection[str] = ()) -> tuple[Left, ...]:
-    """What in a whole journal makes no sense; ``known`` are the items there are, if that matters."""
+    """What in a whole journal makes no sense; ``known`` are the items there are, if that matters.
+
+    It is one of this version.
+    """
     notes = Notes()
     for key in keys(source, notes):
         with noting(notes):
@@ -117,7 +134,5 @@ def oddities_in(source: sqlite3.Connection, known: Collection[str] = ()) -> tupl
             for item, _ in whole.prompts.values() if whole and known else ():
                 if renames.item(item) not in known and not renames.dropped(item) and not is_own(item):
                     notes(f"an item this version does not know, {shown(item)}")
-    (version,) = source.execute("PRAGMA user_version").fetchone()
-    if version > 1:
-        log.look_over(source, notes)
+    log.look_over(source, notes)
     return notes.all()

@@ -83,9 +83,9 @@ def key_of(child: object, date: object, session: object, *, least: int = 1) -> K
     return child, date, session
 
 
-def as_position(value: object) -> int:
+def as_position(value: object, *, least: int = 0) -> int:
     """A position in a session. Odd for anything else."""
-    if not isinstance(value, int) or not 0 <= value <= MOST:
+    if not isinstance(value, int) or not least <= value <= MOST:
         raise Odd("a position no prompt can have")
     return value
 

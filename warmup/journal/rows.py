@@ -6,6 +6,7 @@ from typing import Any, NamedTuple
 
 from warmup.journal.oddities import Key, Note, Odd, as_position, moment, noting, number, text, unnoted
 from warmup.model import Mark
+from warmup.text import clean
 
 BESIDE = 1000
 """From this position on a session keeps marked prompts that only another copy of it had."""
@@ -15,6 +16,10 @@ THIS = "WHERE child = ? AND date = ? AND sitting = ?"
 """Picks the rows of one session."""
 NOT_BEGUN = -1
 """How far a session got of which no prompt was on screen yet, only its opening."""
+MORNING = -1
+"""The position of a note that is on no prompt but on the morning."""
+LONGEST_NOTE = 400
+"""The longest note, in characters."""
 MARKS: Mapping[object, Mark | None] = {"": None, **{mark.value: mark for mark in Mark}}
 """What stands in the column ``mark``; nothing for a mark that was taken back."""
 MORNINGS = "SELECT DISTINCT child, date FROM sittings ORDER BY child"
@@ -33,6 +38,18 @@ class MarkRow(NamedTuple):
     at: str
 
 
+class NoteRow(NamedTuple):
+    """A line of what the child said; without ``text`` one that was taken back. ``at`` orders notes in time.
+
+    ``shared`` says that it may go into what is printed for others.
+    """
+
+    text: str
+    shared: bool = False
+    adult: str = ""
+    at: str = ""
+
+
 class About(NamedTuple):
     """A row of ``sessions`` after its key: ``started`` tells it from every other, on any machine."""
 
@@ -47,11 +64,12 @@ class About(NamedTuple):
 
 
 class Whole(NamedTuple):
-    """A session with its (item, wording) rows and marks by position."""
+    """A session with its (item, wording) rows, marks and notes by position; ``MORNING`` has a note alone."""
 
     about: About
     prompts: Mapping[int, tuple[str, str]]
     marks: Mapping[int, MarkRow]
+    notes: Mapping[int, NoteRow] = {}
 
 
 # -- one row, checked
@@ -97,11 +115,28 @@ def mark_of(values: Any, note: Note) -> tuple[int, MarkRow]:
     return as_position(position), row
 
 
+def note_of(values: Any, note: Note) -> tuple[int, NoteRow]:
+    """The position of a row of ``notes``, and what it says. Odd without a place or a text."""
+    position, said, shared, adult, at = values
+    if not isinstance(said, str):
+        raise Odd("a note that is no text")
+    if plain_note(said) != said:
+        note("a note that is no plain line")
+    row = NoteRow(plain_note(said), bool(number(shared, note, most=1)), text(adult, note), moment(at, note))
+    return as_position(position, least=MORNING), row
+
+
+def plain_note(said: str) -> str:
+    """A note as it is kept: one line of at most ``LONGEST_NOTE`` characters that no terminal obeys."""
+    return clean(clean(said)[:LONGEST_NOTE])
+
+
 # -- a session whole
 
 ABOUT = "started, touched, shape, routine, position, furthest, rough, closed"
 PROMPT = "position, item, wording"
 MARK = "position, mark, cue, adult, from_memory, at"
+NOTE = "position, text, shared, adult, at"
 
 
 def read_whole(connection: sqlite3.Connection, key: Key, note: Note = unnoted) -> Whole | None:
@@ -112,7 +147,7 @@ def read_whole(connection: sqlite3.Connection, key: Key, note: Note = unnoted) -
     row = connection.execute(f"SELECT {ABOUT} FROM sittings {THIS}", key).fetchone()
     if row is None:
         return None
-    about, prompts, marks = about_of(row, note), {}, {}
+    about, prompts, marks, notes = about_of(row, note), {}, {}, {}
     for values in connection.execute(f"SELECT {PROMPT} FROM prompts {THIS}", key):
         with noting(note):
             at, prompt = prompt_of(values, note)
@@ -121,7 +156,11 @@ def read_whole(connection: sqlite3.Connection, key: Key, note: Note = unnoted) -
         with noting(note):
             at, mark = mark_of(values, note)
             marks[at] = mark
-    return Whole(about, prompts, marks)
+    for values in connection.execute(f"SELECT {NOTE} FROM notes {THIS}", key):
+        with noting(note):
+            at, said = note_of(values, note)
+            notes[at] = said
+    return Whole(about, prompts, marks, notes)
 
 
 def put_mark(connection: sqlite3.Connection, key: Key, at: int, row: MarkRow) -> None:
@@ -130,16 +169,24 @@ def put_mark(connection: sqlite3.Connection, key: Key, at: int, row: MarkRow) ->
     connection.execute("INSERT OR REPLACE INTO marks VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)", (*key, at, *values))
 
 
+def put_note(connection: sqlite3.Connection, key: Key, at: int, row: NoteRow) -> None:
+    """Keep a note in the place of any other on the same prompt, or on the morning."""
+    values = (*key, at, row.text, int(row.shared), row.adult, row.at)
+    connection.execute("INSERT OR REPLACE INTO notes VALUES (?, ?, ?, ?, ?, ?, ?, ?)", values)
+
+
 def put_whole(connection: sqlite3.Connection, key: Key, whole: Whole) -> None:
     """Keep a session as it is, in the place of what stood under its key."""
     values = (*key, *whole.about)
     connection.execute("INSERT OR REPLACE INTO sittings VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)", values)
-    for table in ("prompts", "marks"):
+    for table in ("prompts", "marks", "notes"):
         connection.execute(f"DELETE FROM {table} {THIS}", key)
     rows = [(*key, at, item, wording) for at, (item, wording) in whole.prompts.items()]
     connection.executemany("INSERT INTO prompts VALUES (?, ?, ?, ?, ?, ?)", rows)
     for at, mark in whole.marks.items():
         put_mark(connection, key, at, mark)
+    for at, said in whole.notes.items():
+        put_note(connection, key, at, said)
 
 
 def next_number(taken: Iterable[int]) -> int:

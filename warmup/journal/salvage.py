@@ -13,7 +13,7 @@ from typing import Any, TypeVar
 from warmup.journal import fragments, log, merging
 from warmup.journal import rows as table_rows
 from warmup.journal.oddities import Key, Odd, key_of, unnoted
-from warmup.journal.rows import BESIDE, MARK, PROMPT, THIS, About, MarkRow, Whole
+from warmup.journal.rows import BESIDE, MARK, MORNING, NOTE, PROMPT, THIS, About, MarkRow, NoteRow, Whole
 
 _MOST_DATES = 4000
 """How many dates between a child's first and last are asked for one by one."""
@@ -25,7 +25,7 @@ _POSITIONS = (*range(30), *range(BESIDE, BESIDE + 10))
 _BEFORE, _AFTER = "started, touched, shape", "position, furthest, rough, closed"
 # Python gives up on some damaged rows before SQLite does.
 _DAMAGE = (sqlite3.Error, UnicodeDecodeError, OverflowError, MemoryError)
-_COLUMNS_OF_PROMPTS, _COLUMNS_OF_MARKS = 6, 9
+_COLUMNS_OF_PROMPTS, _COLUMNS_OF_MARKS, _COLUMNS_OF_NOTES = 6, 9, 8
 Prompt = tuple[str, str]
 T = TypeVar("T")
 
@@ -36,9 +36,9 @@ def salvage(target: sqlite3.Connection, source: sqlite3.Connection, raw: bytes =
     ``raw`` is the file itself, for what SQLite does not find any more.
     """
     moved = {}
-    prompts, marks = _in_pages(raw)
-    for key in _keys(source, {*prompts, *marks}):
-        whole = _whole(source, key, prompts.get(key, {}), marks.get(key, {}))
+    prompts, marks, notes = _in_pages(raw)
+    for key in _keys(source, {*prompts, *marks, *notes}):
+        whole = _whole(source, key, prompts.get(key, {}), marks.get(key, {}), notes.get(key, {}))
         if whole is not None:
             moved[key] = merging.take_in(target, key, whole)
     for values in _walks(source, f"SELECT {log.COLUMNS} FROM actions", "rowid", "id", "at"):
@@ -63,10 +63,13 @@ def _walks(source: sqlite3.Connection, sql: str, *orders: str) -> list[tuple[Any
     return list(found)
 
 
-def _in_pages(raw: bytes) -> tuple[dict[Key, dict[int, Prompt]], dict[Key, dict[int, MarkRow]]]:
-    """The prompts and marks on the pages of the file; of two marks on one prompt the later."""
+def _in_pages(
+    raw: bytes,
+) -> tuple[dict[Key, dict[int, Prompt]], dict[Key, dict[int, MarkRow]], dict[Key, dict[int, NoteRow]]]:
+    """The prompts, marks and notes on the pages of the file; of two in one place the later."""
     prompts: dict[Key, dict[int, Prompt]] = {}
     marks: dict[Key, dict[int, MarkRow]] = {}
+    notes: dict[Key, dict[int, NoteRow]] = {}
     for row in fragments.rows(raw):
         with suppress(Odd):
             if len(row) == _COLUMNS_OF_PROMPTS:
@@ -76,13 +79,17 @@ def _in_pages(raw: bytes) -> tuple[dict[Key, dict[int, Prompt]], dict[Key, dict[
                 at, mark = table_rows.mark_of(row[3:], unnoted)
                 there = marks.setdefault(key_of(*row[:3]), {})
                 there[at] = max(there.get(at, mark), mark, key=lambda each: each.at)
-    return prompts, marks
+            elif len(row) == _COLUMNS_OF_NOTES:
+                at, said = table_rows.note_of(row[3:], unnoted)
+                noted = notes.setdefault(key_of(*row[:3]), {})
+                noted[at] = max(noted.get(at, said), said, key=lambda each: each.at)
+    return prompts, marks, notes
 
 
 def _keys(source: sqlite3.Connection, known: Iterable[Key]) -> list[Key]:
     """Every session that any table tells of, and those that may stand between them."""
     found = dict.fromkeys(known)
-    for table in ("sittings", "sittings NOT INDEXED", "prompts", "marks", "actions"):
+    for table in ("sittings", "sittings NOT INDEXED", "prompts", "marks", "notes", "actions"):
         order = "rowid" if table.endswith("INDEXED") else "child, date, sitting"
         for row in _walks(source, f"SELECT child, date, sitting FROM {table}", order):
             with suppress(Odd):
@@ -97,16 +104,22 @@ def _keys(source: sqlite3.Connection, known: Iterable[Key]) -> list[Key]:
 
 
 def _whole(
-    source: sqlite3.Connection, key: Key, prompts: dict[int, Prompt], marks: dict[int, MarkRow]
+    source: sqlite3.Connection,
+    key: Key,
+    prompts: dict[int, Prompt],
+    marks: dict[int, MarkRow],
+    notes: dict[int, NoteRow],
 ) -> Whole | None:
     """What can be read of a session; None where nothing can. What was found in the pages comes second."""
-    positions = {*prompts, *marks}
+    positions = {*prompts, *marks, *notes} - {MORNING}
     prompts = prompts | _by_position(source, key, "prompts", PROMPT, table_rows.prompt_of, positions)
     marks = marks | _by_position(source, key, "marks", MARK, table_rows.mark_of, {*positions, *prompts})
+    places = {MORNING, *positions, *prompts}
+    notes = notes | _by_position(source, key, "notes", NOTE, table_rows.note_of, places)
     about = _about(source, key, marks)
-    if about is None and (prompts or marks):
+    if about is None and (prompts or marks or notes):
         about = _made_up(key, marks)
-    return Whole(about, prompts, marks) if about else None
+    return Whole(about, prompts, marks, notes) if about else None
 
 
 def _by_position(

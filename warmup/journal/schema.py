@@ -1,11 +1,12 @@
 """The file of a journal: its tables, how it is opened, and what is wrong with it.
 
 SQLite with ``journal_mode=TRUNCATE`` and ``synchronous=FULL``, one transaction a key press. ``sittings``
-holds the sessions, ``prompts`` what they asked and ``marks`` how it went, all keyed by child, date, session
-and position: marking again replaces the mark, and an undone mark is a row without one. ``actions`` is only
-ever added to (see :mod:`warmup.journal.log`). The routine is kept as JSON when a session starts, so that a
-morning comes back exactly. Files are 0600, folders 0700. Version 1 had no ``actions``: such a journal is
-brought over when it is opened.
+holds the sessions, ``prompts`` what they asked, ``marks`` how it went and ``notes`` what the child said, all
+keyed by child, date, session and position (of a note on the whole morning -1): marking again replaces the
+mark, and an undone mark is a row without one, an undone note one without text. ``actions`` is only ever
+added to (see :mod:`warmup.journal.log`). The routine is kept as JSON when a session starts, so that a
+morning comes back exactly. Files are 0600, folders 0700. Version 1 had no ``actions`` and version 2 no
+``notes``: such a journal is brought over when it is opened.
 
 A journal can come from anywhere, so damage is looked for when it is opened: by SQLite's own check, made on a
 copy where the file is only read (it skips the tables' checks there), and by comparing tables, triggers and
@@ -22,7 +23,7 @@ from typing import TypeVar
 from warmup.journal import log
 from warmup.text import clean
 
-VERSION = 2
+VERSION = 3
 """The ``user_version`` of a journal this program writes."""
 T = TypeVar("T")
 
@@ -60,10 +61,19 @@ _MIGRATIONS = (
             PRIMARY KEY (child, date, sitting, position)) WITHOUT ROWID""",
     ),
     log.TABLES,
+    (
+        f"""CREATE TABLE notes ({_KEYED},
+            position INTEGER NOT NULL CHECK (typeof(position) = 'integer'),
+            text TEXT NOT NULL,
+            shared INTEGER NOT NULL CHECK (shared IN (0, 1)),
+            adult TEXT NOT NULL,
+            at TEXT NOT NULL,
+            PRIMARY KEY (child, date, sitting, position)) WITHOUT ROWID""",
+    ),
 )
 # Python gives up on a message of SQLite's that quotes a name in other bytes than UTF-8.
 _NO_NAME = "a table has no name that can be read"
-_OURS = ("sittings", "prompts", "marks", "actions")
+_OURS = ("sittings", "prompts", "marks", "actions", "notes")
 
 
 class Damaged(Exception):

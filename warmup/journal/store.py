@@ -144,14 +144,18 @@ class Store:
 
     def read(self, sql: str, values: tuple[Any, ...]) -> list[Any]:
         """The rows of a question."""
+        return self.ask(lambda db: db.execute(sql, values).fetchall()) or []
+
+    def ask(self, work: Callable[[sqlite3.Connection], T]) -> T | None:
+        """What comes of reading alone; None once the file is closed."""
         if self._memory is None and self._disk is not None:
             try:
-                return self._disk.execute(sql, values).fetchall()
+                return work(self._disk)
             except sqlite3.Error as error:
                 if isinstance(error, _BUGS):
                     raise
                 self._step_aside(error)
-        return self._memory.execute(sql, values).fetchall() if self._memory else []
+        return work(self._memory) if self._memory else None
 
     @property
     def source(self) -> sqlite3.Connection:
