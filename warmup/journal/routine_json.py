@@ -31,7 +31,7 @@ import datetime as dt
 import json
 from collections.abc import Callable, Mapping
 from enum import Enum
-from typing import Any
+from typing import Any, NamedTuple
 
 from warmup import renames, skills
 from warmup.model import Countdown, Cue, DayKind, ItemId, Morning, Opening, Prompt, Routine, skill_and_name
@@ -97,6 +97,34 @@ def routine_from(text: str) -> Routine:
 
 def _opening_data(opening: Opening) -> dict[str, str]:
     return {name: value for name, value in opening._asdict().items() if value or name != "job"}
+
+
+class Words(NamedTuple):
+    """What a prompt of a routine was: its item, the words to say, the answer, and its cues."""
+
+    item: str
+    say: str
+    answer: str
+    cues: tuple[str, ...]
+
+
+def words_in(text: str) -> tuple[Words | None, ...]:
+    """The words of a routine's prompts as far as they can be read, None for a prompt that can't be.
+
+    They can also where :func:`routine_from` refuses the whole, for a picture that is no more, say.
+    """
+    try:
+        return tuple(_words(each) for each in _many(_harmless(json.loads(text))["prompts"]))
+    except (ValueError, KeyError, TypeError, RecursionError):
+        return ()
+
+
+def _words(data: Any) -> Words | None:
+    try:
+        cues = tuple(_text(cue["text"]) for cue in _many(data["cues"]))
+        return Words(renames.item(_text(data["item"])), _text(data["say"]), _text(data["answer"]), cues)
+    except (KeyError, TypeError):
+        return None
 
 
 def _picture(picture: Picture | None) -> Any:

@@ -8,8 +8,9 @@ window changed the morning meanwhile: nothing was done then, and :func:`resume` 
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
-from warmup.journal.journal import NOT_BEGUN, Action, ActionRow, Change, Changed, Journal
+from warmup.journal.journal import NOT_BEGUN, Action, ActionRow, Change, Changed, Journal, NoteRow
 from warmup.journal.routine_json import routine_text
+from warmup.journal.rows import MORNING, plain_note
 from warmup.model import ItemId, LevelId, Mark, Opening, Prompt, Routine
 from warmup.session import undoing
 from warmup.session.context import Clock, Context
@@ -83,6 +84,20 @@ class Session(Writing):
             before = self._before(change, {at: self.marks.get(at) for at in left})
             self._act(undoing.EASY, change, before, count=len(left))
         return len(left)
+
+    def note(self, text: str) -> bool:
+        """Keep a line of what the child said, on the prompt on screen or else on the morning.
+
+        Without a text the one there is goes. False when nothing changed.
+        """
+        at = self.noting
+        was, said = self.note_at(at), plain_note(text)
+        if said == (was.text if was else ""):
+            return False
+        row = NoteRow(said, was.shared if was else False, self.context.adult)
+        before = Before(self.position, notes={at: was})
+        self._act(undoing.NOTE, Change(notes={at: row}), before, None if at == MORNING else at, note=said)
+        return True
 
     def toggle_rough(self) -> None:
         """Flag the day as a rough one, or not."""
@@ -353,10 +368,15 @@ class Session(Writing):
             routine = routine._replace(prompts=tuple(routine.prompts[at] for at in kept))
             change = self._replaced(routine.prompts, routine)
         marks = {kept.index(at): row or self._row(None, 0) for at, row in before.marks.items() if at in kept}
+        # The morning has a note as well, and so may what stands beside its prompts.
+        places = {at: kept.index(at) if at in kept else at for at in before.notes}
+        notes = {places[at]: row or NoteRow("") for at, row in before.notes.items()}
         stands = before.position
         if stands is not None:
             stands = sum(at < stands for at in kept)
-        change = change._replace(marks=marks, position=stands, rough=before.rough, closed=before.closed)
+        change = change._replace(
+            marks=marks, position=stands, rough=before.rough, closed=before.closed, notes=notes
+        )
         if before.furthest is not None or routine is not None:
             change = change._replace(reached=before.furthest)
         return change, routine

@@ -1,7 +1,8 @@
 """Where a routine under way stands: its prompt on screen, its marks, and what the journal says of them."""
 
 from warmup.journal import log
-from warmup.journal.journal import NOT_BEGUN, Journal, MarkRow
+from warmup.journal.journal import NOT_BEGUN, Journal, MarkRow, NoteRow
+from warmup.journal.rows import MORNING
 from warmup.model import ItemId, Mark, Morning, Prompt, Routine
 from warmup.session import undoing
 from warmup.session.context import Clock, Context
@@ -86,6 +87,17 @@ class Standing:
         """The mark of a prompt, None while it has none."""
         row = self.marks.get(position)
         return row.mark if row else None
+
+    def note_at(self, position: int) -> NoteRow | None:
+        """The note on a prompt, or with ``MORNING`` on the whole of it; None while there is none."""
+        whole = self.journal.whole_of(self.context.child.journal_name, self.morning.date, self.number)
+        row = whole.notes.get(position) if whole else None
+        return row if row and row.text else None
+
+    @property
+    def noting(self) -> int:
+        """What a note is on now: the prompt on screen, else the morning as a whole."""
+        return MORNING if self.prompt is None else self.position
 
     @property
     def unmarked(self) -> tuple[int, ...]:

@@ -11,7 +11,7 @@ from typing import Any, NamedTuple
 
 from warmup.journal.journal import NOT_BEGUN, Action, ActionRow, Journal
 from warmup.journal.routine_json import routine_from, routine_text
-from warmup.journal.rows import MARKS, MarkRow
+from warmup.journal.rows import MARKS, MarkRow, NoteRow, plain_note
 from warmup.model import LevelId, Mark, Plan, Routine
 from warmup.schoolyear import WEEKS as LAST_WEEK
 from warmup.session.context import Context
@@ -57,6 +57,9 @@ ADDED = "child_added"
 RENAMED = "child_renamed"
 RESTS = "child_rests"
 PROMPTS = "child_prompts"
+NOTE = "note"
+SHARE = "share"
+CORRECT = "correct"
 UNDO = "undo"
 
 MARK_WORDS = {
@@ -105,6 +108,8 @@ _WORDS = {
     RENAMED: "the nickname",
     RESTS: "whether they rest",
     PROMPTS: "how many prompts",
+    NOTE: "the note",
+    SHARE: "whether the note goes into reports",
 }
 NO_LONGER = "The morning has changed since: this can’t be undone."
 
@@ -135,7 +140,7 @@ class LevelMove(NamedTuple):
 class Before(NamedTuple):
     """How what an action changed was before it; what is None or empty it left alone.
 
-    ``marks`` has a row, or None for no mark, by position.
+    ``marks`` has a row, or None for no mark, by position, and ``notes`` one, or None for no note.
     """
 
     position: int | None = None
@@ -146,6 +151,7 @@ class Before(NamedTuple):
     closed: bool | None = None
     family: tuple[FamilyChange, ...] = ()
     moved: LevelMove | None = None
+    notes: Mapping[int, NoteRow | None] = {}
 
     def text(self) -> str:
         """The JSON for the log."""
@@ -162,6 +168,7 @@ class Before(NamedTuple):
             "closed": self.closed,
             "family": [list(change) for change in self.family],
             "moved": self.moved and list(self.moved),
+            "notes": {str(at): row and [row.text, row.shared, row.adult] for at, row in self.notes.items()},
         }
         return _json({key: value for key, value in data.items() if value not in (None, {}, [])})
 
@@ -170,19 +177,32 @@ def before_of(row: ActionRow) -> Before:
     """What the log says stood there before. CannotUndo where it does not say it in a form we know."""
     try:
         data = json.loads(row.before)
-        marks = {int(at): kept and _mark_row(*kept) for at, kept in data.get("marks", {}).items()}
+        notes = {int(at): kept and _note_row(*kept) for at, kept in data.get("notes", {}).items()}
         return Before(
             _whole(data.get("position")),
             _whole(data.get("furthest"), least=NOT_BEGUN),
-            marks,
+            _marks_in(data),
             routine_from(data["routine"]) if "routine" in data else None,
             _flag(data.get("rough")),
             _flag(data.get("closed")),
             read_changes(data.get("family", [])),
             _level_move(*data["moved"]) if "moved" in data else None,
+            notes,
         )
     except (ValueError, TypeError, AttributeError, KeyError, RecursionError) as error:
         raise CannotUndo from error
+
+
+def marks_before(row: ActionRow) -> Mapping[int, MarkRow | None]:
+    """The marks that stood there before, by position; none where that is in no form we know."""
+    try:
+        return _marks_in(json.loads(row.before))
+    except (ValueError, TypeError, AttributeError, RecursionError):
+        return {}
+
+
+def _marks_in(data: dict[str, Any]) -> dict[int, MarkRow | None]:
+    return {int(at): kept and _mark_row(*kept) for at, kept in data.get("marks", {}).items()}
 
 
 def items_after(row: ActionRow) -> tuple[str, ...] | None:
@@ -212,7 +232,7 @@ def after_text(said: Mapping[str, object], items: Sequence[str] | None = None) -
 
 def words(row: ActionRow) -> str:
     """What the action is called when it is taken back: "hesitated", "the early stop"."""
-    if row.what == MARK:
+    if row.what in (MARK, CORRECT):
         mark = MARKS.get(str(details(row).get("mark")))
         return MARK_WORDS[mark] if mark else "the mark"
     return _WORDS.get(row.what, row.what)
@@ -294,6 +314,12 @@ def _mark_row(mark: object, cue: object, adult: object, from_memory: object) -> 
     if mark not in MARKS or type(cue) is not int or not isinstance(adult, str):
         raise ValueError(f"no mark: {mark!r}")
     return MarkRow(MARKS[str(mark)], cue, adult, bool(from_memory), "")
+
+
+def _note_row(text: object, shared: object, adult: object) -> NoteRow:
+    if not isinstance(text, str) or not isinstance(adult, str):
+        raise ValueError(f"no note: {text!r}")
+    return NoteRow(plain_note(text), bool(shared), adult)
 
 
 def _whole(value: object, least: int = 0) -> int | None:

@@ -8,6 +8,7 @@ from warmup.config.toml_file import FileProblem
 from warmup.english import WEEKDAYS, date_words, number_word
 from warmup.model import DayKind, LevelId, Mark, Morning
 from warmup.session.context import Context
+from warmup.text import clean, visible
 
 if TYPE_CHECKING:
     from warmup.session.summary import Closing
@@ -35,6 +36,7 @@ MEANINGS = (
 """The marks, and when to give each."""
 AFTER_CUES = "After this: show it, the child says it with you; mark it not yet."
 
+WHOLE_MORNING = "the morning as a whole"
 NOT_PLANNED = "No school was planned today. A warm-up is welcome."
 COUNTS = "Does it count as a school day?"
 COUNTED = "Today counts as a school day."
@@ -96,6 +98,11 @@ def own_words(problem: FileProblem | None) -> str:
         return ""
     where = f", line {problem.line}," if problem.line else ""
     return f"own.toml{where} can’t be used: none of your own prompts is asked. “warmup check” says why."
+
+
+def noted_words(text: str) -> str:
+    """What is said once a note is kept, or taken away since nothing was written."""
+    return "Noted." if visible(clean(text)) else "The note is taken away."
 
 
 def over_words(*, closed: bool) -> str:
