@@ -96,6 +96,10 @@ def _do(arguments: SimpleNamespace, clock: Clock, places: "Places", aside: str =
             printing.catalogue(arguments, places)
         case "year":
             printing.year(arguments, clock, places)
+        case "past" | "notes" as command:
+            from warmup.cli import past
+
+            (past.past if command == "past" else past.notes)(arguments, clock, places)
         case "merge":
             from warmup.cli.merging import merge
 

@@ -183,6 +183,18 @@ def _ready(ready: argparse.ArgumentParser) -> None:
     ready.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="whose morning")
 
 
+def _past(past: argparse.ArgumentParser) -> None:
+    past.add_argument("date", nargs="?", type=_date, metavar="YYYY-MM-DD", help="the morning (else the list)")
+    past.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="whose mornings")
+    past.add_argument("--json", action="store_true", help="JSON")
+
+
+def _notes(notes: argparse.ArgumentParser) -> None:
+    notes.add_argument("words", nargs="*", metavar="WORD", help="words a note must have, all of them")
+    notes.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="whose notes")
+    notes.add_argument("--json", action="store_true", help="JSON")
+
+
 def _why(why: argparse.ArgumentParser) -> None:
     why.add_argument("item", metavar="ITEM", help="an item, such as make-ten/seven-three")
     why.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="whose story")
@@ -339,6 +351,8 @@ COMMANDS = (
     Command("days", "list the days off ahead, or take days off out of a calendar file (.ics)", _days),
     Command("catch-up", "type in the marks of a morning that was done on paper", _catch_up),
     Command("report", "what was done, to read, print or keep: a record, a letter, a summer list", _report),
+    Command("past", "list past mornings, or tell one: what was asked and how it went", _past),
+    Command("notes", "search the notes of what the child said", _notes),
     Command("catalogue", "list everything that can be asked, and when it unlocks", _catalogue),
     Command("merge", "take in the journal of another machine", _merge),
     Command("copy", "copy the journal to a file, and read the copy back", _copy),
