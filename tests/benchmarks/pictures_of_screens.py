@@ -21,7 +21,9 @@ from tests.household import FAMILY, OPENING, TODAY, StandingClock, context_at, l
 from tests.pictures.examples import EXAMPLES
 from warmup.cli import days
 from warmup.config.family import Child, CountdownRule, Family, default, year_of
+from warmup.journal.rows import MORNING
 from warmup.model import Mark
+from warmup.session.past import PastMorning
 from warmup.tui.actions import State, actions_of
 from warmup.tui.app import WarmupApp
 from warmup.tui.calendar_days import CalendarApp
@@ -208,6 +210,31 @@ def _told_later_light(home: Path, clock: StandingClock) -> WarmupApp:
     return _told_later(home, clock, FAMILY._replace(theme="light"))
 
 
+def _past(home: Path, clock: StandingClock, theme: str = "dark") -> WarmupApp:
+    """The program with past mornings, one of them corrected, a note here and there."""
+    context = context_at(home, clock, FAMILY._replace(theme=theme))
+    asked = ("make-ten/seven-three", "weekday/today", "count-on/across-30", "month/this", "by-tens/to-50")
+    for number, day in enumerate(PAST[-14:]):
+        lived(context, day, {item: list(Mark)[(number + at) // 3 % 3] for at, item in enumerate(asked)})
+    start_fixed(context)
+    assert context.journal is not None
+    last = PastMorning(context, context.journal, PAST[-1], 1)
+    last.correct(0, Mark.NOT_YET)
+    last.correct(1, Mark.FLUENT)
+    last.write(0, "“Seven and three are ten, like the eggs we had on Sunday!”")
+    last.share(0)
+    last.write(MORNING, "Slept badly, and wanted the bear to answer first.")
+    return WarmupApp(context, context.journal, clock)
+
+
+def _past_light(home: Path, clock: StandingClock) -> WarmupApp:
+    return _past(home, clock, "light")
+
+
+def _past_contrast(home: Path, clock: StandingClock) -> WarmupApp:
+    return _past(home, clock, "contrast")
+
+
 def scenes() -> Iterator[Scene]:
     """Every screen there is."""
     yield Scene("welcome", _welcome)
@@ -259,6 +286,10 @@ def scenes() -> Iterator[Scene]:
     yield Scene("guest-close", _guest, ("next", "fluent", *_TO_THE_CLOSE, "accept"))
     yield Scene("on-paper", _on_paper, ("paper_fluent", "paper_hesitated", "paper_not_yet", "paper_left"))
     yield Scene("on-paper-on-a-sunday", _on_paper_on_a_sunday, ("paper_fluent", "undo"))
+    for look, app in (("", _past), ("-light", _past_light), ("-contrast", _past_contrast)):
+        yield Scene(f"mornings{look}", app, ("mornings",))
+        yield Scene(f"past-morning{look}", app, ("mornings", "choose"))
+        yield Scene(f"note{look}", app, ("mornings", "choose", "note"))
     yield Scene("midnight", _morning, ("next",), midnight=True)
     yield Scene("year", _year, ("year",))
     yield Scene("year-light", _year_light, ("year",))

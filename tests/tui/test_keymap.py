@@ -81,7 +81,7 @@ async def test_what_shares_a_key_with_a_moved_one_keeps_it(home: Path, clock: Cl
 
 async def test_a_moved_key_names_no_hand_and_the_hand_stays(home: Path, clock: Clock) -> None:
     app = opened(home, clock, 'theme = "f5"')
-    async with app.run_test(size=(80, 24)) as pilot:
+    async with app.run_test(size=(80, 36)) as pilot:
         await press(pilot, "d")
         assert morning(app).work.hand is Hand.LEFT
         await press(pilot, "f5")

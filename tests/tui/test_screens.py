@@ -36,9 +36,9 @@ SIZES = ((40, 12), (60, 20), (80, 24), (120, 36), (160, 45))
 TUI = Path(warmup.__file__).parent / "tui"
 PAGES = (
     "another", "calendar_days", "child_form", "children", "countdown", "counts", "days", "guest", "help",
-    "menu", "midnight", "move_level", "on_paper", "past", "reads", "removal", "report", "report_file",
-    "review", "settings", "story", "unlocked", "week", "welcome", "who", "wind_down", "year", "year_day",
-    "year_week",
+    "menu", "midnight", "mornings", "move_level", "note", "on_paper", "past", "past_morning", "reads",
+    "removal", "report", "report_file", "review", "settings", "story", "unlocked", "week", "welcome", "who",
+    "wind_down", "year", "year_day", "year_week",
 )  # fmt: skip
 
 
@@ -69,13 +69,14 @@ def test_the_morning_s_two_states_share_their_keys() -> None:
 
 
 TYPED = (
-    State.FORM, State.NEW_YEAR, State.GUEST, State.COUNTDOWN, State.SETTINGS, State.CHILD, State.FILE,
+    State.FORM, State.NEW_YEAR, State.GUEST, State.NOTE, State.COUNTDOWN, State.SETTINGS, State.CHILD,
+    State.FILE,
 )  # fmt: skip
 
 
 @pytest.mark.parametrize("state", [state for state in State if state not in TYPED])
 def test_every_state_can_be_worked_with_either_hand(state: State) -> None:
-    """In the form and in names letters are typed, with both; what has no key is in the menu, which has."""
+    """Where words are written letters are typed, with both; what has no key is in the menu, which has."""
     for action in actions_of((state,)):
         if not action.every_key:
             assert action.menu
@@ -253,8 +254,8 @@ async def test_the_menu_of_the_close_has_only_what_goes_there(app: WarmupApp) ->
     async with app.run_test(size=(80, 36)) as pilot:
         await press(pilot, *["right"] * 5, "full_stop")
         assert names(app) == [
-            "The day", "what may be asked", "this week", "the year", "nothing new until I say",
-            "a morning on paper", "the children", "a report", "a rough day",
+            "The day", "what may be asked", "this week", "the year", "a note", "nothing new until I say",
+            "a morning on paper", "the children", "a report", "past mornings", "a rough day",
             "The program", "dark, light, contrast", "settings", "the other hand’s keys", "all keys", "quit",
         ]  # fmt: skip
 

@@ -51,6 +51,9 @@ class State(Enum):
     CHILD = "a child’s form"
     REPORT = "a report"
     FILE = "a report’s file"
+    NOTE = "a note"
+    MORNINGS = "past mornings"
+    PAST_MORNING = "a past morning"
 
 
 class Group(Enum):
@@ -120,42 +123,44 @@ _MIDNIGHT, _FORM = frozenset({State.MIDNIGHT}), frozenset({State.FORM})
 _REPORT, _FILE = frozenset({State.REPORT}), frozenset({State.FILE})
 _GUEST, _PAPER = frozenset({State.GUEST}), frozenset({State.PAPER})
 _SETTINGS = frozenset({State.SETTINGS})
+_NOTE, _PAST_MORNING = frozenset({State.NOTE}), frozenset({State.PAST_MORNING})
 _WEEK, _DAYS = frozenset({State.WEEK}), frozenset({State.DAYS})
 _ANOTHER, _WIND_DOWN = frozenset({State.ANOTHER}), frozenset({State.WIND_DOWN})
 _CALENDAR = frozenset({State.CALENDAR})
 _WHO, _CHILDREN = frozenset({State.WHO}), frozenset({State.CHILDREN})
 _REMOVAL, _CHILD = frozenset({State.REMOVAL}), frozenset({State.CHILD})
-_CHOICES = _MENU | _ANOTHER | _WIND_DOWN | _WHO | _REMOVAL | {State.PAST}
+_CHOICES = _MENU | _ANOTHER | _WIND_DOWN | _WHO | _REMOVAL | {State.PAST, State.MORNINGS}
 """Short lists to pick from."""
 _YEAR, _YEAR_WEEK, _YEAR_DAY = map(frozenset, ({State.YEAR}, {State.YEAR_WEEK}, {State.YEAR_DAY}))
 _MOVE, _COUNTDOWN = frozenset({State.MOVE}), frozenset({State.COUNTDOWN})
 _LISTS = _CHOICES | _YEAR_WEEK | _MOVE | {State.HELP, State.UNLOCKED, State.REVIEW, State.STORY} | _REPORT
 _NEW_YEAR = frozenset({State.NEW_YEAR})
 _FORMS = _FORM | _NEW_YEAR
-_KEYS = frozenset(State) - _FORMS - _GUEST - _SETTINGS - _COUNTDOWN - _CHILD - _FILE
+_KEYS = frozenset(State) - _FORMS - _GUEST - _SETTINGS - _COUNTDOWN - _CHILD - _FILE - _NOTE
 """Wherever a letter is a key, and not typed into a line."""
 
 ACTIONS = (
     Action("fluent", ("up", "w"), "came easily", "Right, with no cue. Marks it and goes on.",
-           Group.MARK, _PROMPT, brief="easily"),
+           Group.MARK, _PROMPT | _PAST_MORNING, brief="easily"),
     Action("hesitated", ("down", "s"), "hesitated", "A cue, a fresh start or help. Marks it and goes on.",
-           Group.MARK, _PROMPT, brief="hesit."),
+           Group.MARK, _PROMPT | _PAST_MORNING, brief="hesit."),
     Action("not_yet", ("n", "x"), "not yet", "You had to show it. Marks it and goes on.",
-           Group.MARK, _PROMPT),
+           Group.MARK, _PROMPT | _PAST_MORNING),
     Action("easy", ("0", "t"), "those came easily too", "At the close: what has no mark came easily too.",
            Group.MARK, _CLOSE),
-    Action("next", ("right", "d"), "next", "Go on without a mark.", Group.MOVE, _ON_THE_WAY, ("enter",)),
+    Action("next", ("right", "d"), "next", "Go on without a mark.", Group.MOVE,
+           _ON_THE_WAY | _PAST_MORNING, ("enter",)),
     Action("accept", ("enter", "e"), "finish", "At the close: done for today.", Group.MOVE, _CLOSE),
     Action("next_child", ("right", "d"), "on with the next child",
            "Done with this one; the next child’s morning.", Group.MOVE, _CLOSE),
-    Action("back", ("left", "a"), "back", "Go back one prompt.", Group.MOVE, _ASKED),
+    Action("back", ("left", "a"), "back", "Go back one prompt.", Group.MOVE, _ASKED | _PAST_MORNING),
     Action("undo", ("u", "z"), "undo", "Take back the last thing done, whatever it was.", Group.MOVE,
            _MORNING | _UNLOCKED | _SCHOOL_WEEK | _COUNTS | _WEEK | _DAYS | _PAPER | _CHILDREN | _YEAR
-           | _YEAR_WEEK | _YEAR_DAY),
+           | _YEAR_WEEK | _YEAR_DAY | _PAST_MORNING),
     Action("leave", ("backspace", "escape"), "leave page", "Back from this page, or one prompt back.",
            Group.MOVE,
            _MORNING | _LISTS | _SCHOOL_WEEK | _COUNTS | _READS | _MIDNIGHT | _CALENDAR | _PAPER | _CHILDREN
-           | _YEAR | _YEAR_DAY,
+           | _YEAR | _YEAR_DAY | _PAST_MORNING,
            brief="back"),
     Action("cue", ("space", "e"), "cue", "Show the next cue, one more at each press.", Group.HELP, _PROMPT),
     Action("cover", ("o", "c"), "hide", "Hide the answer, or show it.",
@@ -185,6 +190,8 @@ ACTIONS = (
            frozenset(), menu=_MORNING),
     Action("story", (), "the story of this one", "When it was asked, how it went, and when it is due.",
            Group.DAY, frozenset(), menu=_PROMPT),
+    Action("note", ("7", "5"), "a note", "Write down what the child said.",
+           Group.DAY, _MORNING | _PAST_MORNING, menu=_MORNING),
     Action("new", (), "nothing new", "Nothing opens that has not begun; again, and it may.",
            Group.DAY, frozenset(), menu=_MORNING),
     Action("pause", ("y", "6"), "nothing new for a week", "Where much wobbled: nothing opens for a week.",
@@ -202,6 +209,8 @@ ACTIONS = (
     Action("children", (), "the children", "Add one, rename, rest, prompts, take out.", Group.DAY,
            frozenset(), menu=_MORNING),
     Action("report", (), "a report", "What was done this year, to read, print or keep.",
+           Group.DAY, frozenset(), menu=_MORNING),
+    Action("mornings", (), "past mornings", "What was asked, and how it went; to correct, too.",
            Group.DAY, frozenset(), menu=_MORNING),
     # Another one, and why.
     Action("just", ("k", "v"), "just another", "Ask something else.", Group.DAY, _ANOTHER),
@@ -333,13 +342,19 @@ ACTIONS = (
     Action("paper_fluent", ("j", "w"), "came easily", "Marks it and goes on.", Group.MARK, _PAPER),
     Action("paper_hesitated", ("k", "s"), "hesitated", "Marks it and goes on.", Group.MARK, _PAPER),
     Action("paper_not_yet", ("n", "x"), "not yet", "Marks it and goes on.", Group.MARK, _PAPER),
-    Action("paper_left", ("minus", "c"), "left", "It was left that day. Goes on.", Group.MARK, _PAPER),
+    Action("paper_left", ("minus", "c"), "left", "It was left that day. Goes on.", Group.MARK,
+           _PAPER | _PAST_MORNING),
     Action("paper_none", ("full_stop", "v"), "no mark", "Takes its mark away and goes on.", Group.MARK,
-           _PAPER),
+           _PAPER | _PAST_MORNING),
     Action("paper_up", ("up", "r"), "up", "One prompt up.", Group.PAGE, _PAPER),
     Action("paper_down", ("down", "f"), "down", "One prompt down.", Group.PAGE, _PAPER),
     Action("paper_counts", ("y", "6"), "it counts", "That day counts as a school day.", Group.PAGE, _PAPER),
     Action("paper_done", ("enter", "d"), "done", "All that was marked is kept.", Group.PAGE, _PAPER),
+    # A past morning, and a note, which is typed.
+    Action("share", ("y", "6"), "in reports", "The note may go into reports.", Group.PAGE, _PAST_MORNING),
+    Action("noted", ("enter",), "keep it", "Keep the note. Without a word it is gone.", Group.PAGE, _NOTE),
+    Action("unnoted", ("escape",), "back", "Back, and the note stays as it was.", Group.PAGE, _NOTE),
+    Action("note_help", ("f1",), "help", "What the keys do here.", Group.PROGRAM, _NOTE),
     # Everywhere.
     Action("theme", ("comma", "3"), "dark, light, contrast", "The next of three looks. The choice is kept.",
            Group.PROGRAM, _KEYS, menu=_MORNING),

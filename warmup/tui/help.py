@@ -42,9 +42,8 @@ class HelpScreen(Reading):
 
     def heading(self) -> str:
         """Whose keys they are."""
-        hands = (
-            "" if {State.FORM, State.GUEST, State.FILE} & {*self._states} else ": either hand, one at a time"
-        )
+        typed = {State.FORM, State.GUEST, State.FILE, State.NOTE} & {*self._states}
+        hands = "" if typed else ": either hand, one at a time"
         return f"Keys of {self._states[0].value}{hands}"
 
     def content(self) -> Iterable[Widget]:

@@ -8,6 +8,7 @@ from warmup.config.family import Child
 from warmup.model import DayKind
 from warmup.session.pausing import paused
 from warmup.session.session import Session
+from warmup.session.words import ELSEWHERE, WHOLE_MORNING, noted_words
 from warmup.tui.actions import BY_ID, FOR_GUESTS, Action, State, as_guest, menu_of
 from warmup.tui.key_screen import KeyScreen
 from warmup.tui.workspace import Workspace
@@ -18,7 +19,7 @@ if TYPE_CHECKING:
 
 PAGES = frozenset({
     "unlocked", "menu", "another", "wind_down", "story", "review", "paper", "settings", "week", "year",
-    "who", "children", "new_year", "report",
+    "who", "children", "new_year", "report", "mornings", "note",
 })  # fmt: skip
 """The pages that open on top of a morning."""
 _PICKED = frozenset({"just", "swap", "hold", "known", "short", "stop", "rough"})
@@ -166,6 +167,16 @@ class Offering(KeyScreen[object]):
                 from warmup.tui.children import ChildrenScreen
 
                 self.open(ChildrenScreen(self.work), self._look_at_children)
+            case "mornings":
+                from warmup.session.past import kept_mornings
+                from warmup.tui.mornings import MorningsScreen
+
+                if kept_mornings(self.work.context, self.work.journal):
+                    self.open(MorningsScreen(self.work))
+                else:
+                    self.work.said = "There is no morning before today."
+            case "note":
+                self._ask_for_note(session)
             case "another":
                 from warmup.tui.another import AnotherScreen
 
@@ -220,6 +231,28 @@ class Offering(KeyScreen[object]):
         """After the page of the children: where other children have mornings now, see whose it is."""
         if changed:
             self.attempt(self.work.see_who_is_there)
+
+    def _ask_for_note(self, session: Session, typed: str | None = None) -> None:
+        """The line for a note on the prompt on screen or on the morning, with what is there already."""
+        from warmup.tui.note import NoteScreen
+
+        kept = session.note_at(session.noting)
+        text = typed if typed is not None else kept.text if kept else ""
+        about = f"“{session.prompt.say}”" if session.prompt else WHOLE_MORNING
+        self.open(NoteScreen(self.work, about, text), self._keep_note)
+
+    def _keep_note(self, typed: str | None) -> None:
+        """Keep what was typed. Where another window came before it, it is shown again where things stand."""
+
+        def keep() -> None:
+            if self.session is not None and typed is not None:
+                self.work.said = noted_words(typed) if self.session.note(typed) else ""
+
+        if typed is None:
+            return
+        self.attempt(keep)
+        if self.work.said == ELSEWHERE and self.session is not None:
+            self._ask_for_note(self.session, typed)
 
     def _entries(self, names: Sequence[str]) -> list[Action]:
         return [self._named(BY_ID[name]) for name in names]
