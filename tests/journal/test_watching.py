@@ -13,7 +13,7 @@ import pytest
 
 from warmup.journal import at_hand, watching
 from warmup.journal.at_hand import OPENING, AtHand, leave_note, note_bytes, note_in
-from warmup.journal.journal import Change, Journal
+from warmup.journal.journal import Change, Journal, NoteRow
 from warmup.journal.watching import Found, Watch
 
 TODAY = dt.date(2026, 11, 25)
@@ -102,6 +102,18 @@ def test_the_window_that_did_something_last_is_followed(home: Path, journal: Jou
     journal.change("Bean", TODAY, number, Change(position=2))
     watch.look(TODAY), ferns.look(TODAY)
     assert stands(watch) == ("Bean", "2026-11-25", 2) and stands(ferns) == ("Fern", "2026-11-25", 1)
+
+
+def test_a_note_on_a_past_morning_takes_the_child_s_window_nowhere(home: Path, journal: Journal) -> None:
+    yesterday = TODAY - dt.timedelta(1)
+    journal.change("Bean", yesterday, begun(journal, date=yesterday), Change(closed=True))
+    number = begun(journal)
+    journal.change("Bean", yesterday, 1, Change(notes={0: NoteRow("Six.")}))
+    watch = Watch(home, OPENED)
+    assert watch.look(TODAY) and stands(watch) == ("Bean", "2026-11-25", 0)
+    journal.change("Bean", TODAY, number, Change(closed=True))
+    journal.change("Bean", yesterday, 1, Change(closed=False))
+    assert watch.look(TODAY) and stands(watch) == ("Bean", "2026-11-24", 0), "somebody goes on with it"
 
 
 def test_yesterdays_morning_counts_only_while_somebody_goes_on_with_it(home: Path, journal: Journal) -> None:

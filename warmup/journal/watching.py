@@ -35,8 +35,11 @@ WITH RECURSIVE children(name) AS (
     LIMIT {_CHILDREN})
 SELECT child, date, sitting, {ABOUT} FROM children JOIN sittings ON child = name
 WHERE date >= :oldest AND (date = :today OR touched >= :since) AND (:child = '' OR child = :child)
-ORDER BY touched DESC LIMIT 1"""
-"""The session worked on last: one of today, or of another date that a window went on with meanwhile."""
+ORDER BY date <> :today AND closed <> '', touched DESC LIMIT 1"""
+"""The session worked on last: one of today, or of another date that a window went on with meanwhile.
+
+One that is over and of another date comes behind: it is touched by a correction or a note as well.
+"""
 
 
 class Found(NamedTuple):
