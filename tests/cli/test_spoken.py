@@ -14,11 +14,12 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tests.household import FAMILY, OPENING, TODAY, StandingClock, context_at, start_fixed
-from warmup.cli import spoken, spoken_lines
+from warmup.cli import lines, spoken, spoken_lines, spoken_note
 from warmup.cli.letters import chosen, of_action
 from warmup.cli.main import DONE, UNUSABLE, main
 from warmup.config.family import Child, load, year_of
 from warmup.journal.journal import Journal
+from warmup.journal.rows import MORNING
 from warmup.model import Mark, Opening
 from warmup.session.context import Context
 from warmup.session.session import Session, resume
@@ -166,6 +167,43 @@ def test_after_the_third_cue_show_it(home: Path, clock: StandingClock, typed: Ru
     said = typed(fixed(home, clock), clock, "e", "e", "e", "e", "q")
     assert [line[:6] for line in said if line.startswith("Cue ")] == ["Cue 1:", "Cue 2:", "Cue 3:"]
     assert sum("mark it not yet" in line for line in said) == 2
+
+
+def test_a_note_is_written_read_back_and_taken_away(home: Path, clock: StandingClock, typed: Run) -> None:
+    context = fixed(home, clock, OPENING)
+    said = typed(context, clock, "7", "Slept \x1b[1mwell.", "", "5", "", "a note", "Six [b]eggs", "5", "")
+    assert said.count("Noted.") == 2 and "On the morning as a whole." in said
+    assert said.count("On this prompt.") == 2 and "On this prompt: Six [b]eggs" in said
+    session = on_disk(context, clock)
+    note, whole = session.note_at(0), session.note_at(MORNING)
+    assert note and note.text == "Six [b]eggs" and whole and whole.text == "Slept [1mwell."
+    said = typed(context, clock, "7", "-", "7", "-", "u")
+    assert said.count("The note is taken away.") == 1 and "Undone: the note." in said
+    after = on_disk(context, clock).note_at(0)
+    assert after and after[:3] == note[:3]
+
+
+@pytest.mark.parametrize("swaps", [False, True])
+def test_a_note_is_not_lost_to_another_window(
+    home: Path, clock: StandingClock, typed: Run, monkeypatch: pytest.MonkeyPatch, swaps: bool
+) -> None:
+    context = fixed(home, clock)
+
+    def meanwhile(question: str) -> str:
+        other = on_disk(context, clock)
+        if swaps:
+            assert other.swap()
+        else:
+            other.mark(Mark.FLUENT)
+        return lines.ask(question)
+
+    monkeypatch.setattr(spoken_note, "ask", meanwhile)
+    said = typed(context, clock, "7", "Six.")
+    note = on_disk(context, clock).note_at(0)
+    if swaps:
+        assert note is None and "Not kept: Six." in said and ELSEWHERE in said
+    else:
+        assert note and note.text == "Six." and marks(context, clock)[0] is Mark.FLUENT
 
 
 def test_help_says_every_letter_and_what_the_marks_mean(home: Path, clock: StandingClock, typed: Run) -> None:

@@ -191,6 +191,10 @@ class SpokenMorning:
                 from warmup.cli.spoken_unlocked import what_may_be_asked
 
                 what_may_be_asked(self.work)
+            case "note":
+                from warmup.cli.spoken_note import write_note
+
+                write_note(self.work, session)
             case "week":
                 from warmup.cli.spoken_week import a_week
 

@@ -31,7 +31,7 @@ FIRST = frozenset({
     "fluent", "hesitated", "not_yet", "next", "easy", "accept", "next_child", "cue", "pause", "help",
 })  # fmt: skip
 """What each question names; the help has the rest."""
-_COMMON = ("undo", "unlocked", "week", "help", "quit")
+_COMMON = ("undo", "unlocked", "week", "note", "help", "quit")
 AGAIN = Choice("say_again", (".",), "say it again", "Say once more what stands here.")
 
 
