@@ -51,15 +51,20 @@ def test_a_note_is_on_disk_with_its_moment_and_another_takes_its_place(hand: Han
     assert (
         first == SAID._replace(at=first.at) and morning.shared and whole.marks[0].at < first.at < morning.at
     )
+    both = Change(marks={1: mark()}, notes={1: SAID, 2: SAID})
+    journal.change("Bean", DAY, 1, both)
+    whole = hand().whole_of("Bean", DAY, 1)
+    assert whole and whole.marks[1].at < whole.notes[1].at < whole.notes[2].at, "each has a moment of its own"
+    journal.change("Bean", DAY, 1, Change(notes={1: NoteRow(""), 2: NoteRow("")}))
     put(journal, 0, NoteRow("Seven."))
-    assert noted(hand()) == {0: "Seven.", MORNING: "In a hurry."}
+    assert noted(hand()) == {0: "Seven.", 1: "", 2: "", MORNING: "In a hurry."}
     put(journal, 0, NoteRow(""))
     assert noted(hand())[0] == "", "taken back, it stays as a row without a text"
     assert journal.history("Bean") == hand().history("Bean") and len(journal.history("Bean")) == 2
 
 
 @pytest.mark.parametrize(
-    "text", ["a\x1b[31m\nb\tc", "\u202eabc\ufeff", "x" * 900, " " * 399 + "ab", "e\0f" * 300]
+    "text", ["a\x1b[31m\nb\tc", "\u202eabc\ufeff", "x" * 900, "x" * 399 + " yz", "e\0f" * 300]
 )
 def test_a_note_is_one_plain_line_of_at_most_400_characters(text: str) -> None:
     said = plain_note(text)

@@ -119,6 +119,24 @@ def test_where_the_words_can_t_be_read_the_item_is_named(
     assert morning.correct(1, N) and morning.write(0, "With oranges.") and morning.undo()
 
 
+def test_words_of_another_prompt_are_not_put_on_one(home: Path, clock: Clock, context: Context) -> None:
+    path = journal_of(context).path
+    journal_of(context).shut()
+    with closing(sqlite3.connect(path, isolation_level=None)) as db:
+        db.execute("UPDATE prompts SET item = 'month/this' WHERE position = 0")
+    assert again(home, clock).lines[0].say == "month/this"
+
+
+def test_what_a_prompt_was_corrected_from_is_not_told_of_the_one_in_its_place(session: Session) -> None:
+    session.mark(H)
+    session.back()
+    session.mark(F)
+    (correction,) = past(session.context, TODAY).lines[0].corrections
+    assert correction.words() == "corrected on March 3: was hesitated", "also within the morning"
+    session.back()
+    assert session.swap() and past(session.context, TODAY).lines[0].corrections == ()
+
+
 def test_words_are_those_of_the_routine_and_harmless() -> None:
     routine = fixed_routine()
     said = words_in(routine_text(routine))
@@ -344,5 +362,9 @@ def test_of_several_days_the_latest_note_comes_first_and_a_note_taken_back_never
     past(context).write(0, "Old.")
     past(context, DAYS[-1]).write(0, "New.")
     past(context).write(1, "Gone."), past(context).undo()
-    assert [each.note.text for each in notes_with(context, journal_of(context), [])] == ["New.", "Old."]
+    start_fixed(context)
+    past(context, TODAY).write(MORNING, "Just now.")
+    assert [each.note.text for each in notes_with(context, journal_of(context), [])] == [
+        "Just now.", "New.", "Old."
+    ]  # fmt: skip
     assert undoing.words(journal_of(context).actions_of("Bean", DAY)[0]) == "the note"

@@ -368,9 +368,8 @@ class Session(Writing):
             routine = routine._replace(prompts=tuple(routine.prompts[at] for at in kept))
             change = self._replaced(routine.prompts, routine)
         marks = {kept.index(at): row or self._row(None, 0) for at, row in before.marks.items() if at in kept}
-        # The morning has a note as well, and so may what stands beside its prompts.
-        places = {at: kept.index(at) if at in kept else at for at in before.notes}
-        notes = {places[at]: row or NoteRow("") for at, row in before.notes.items()}
+        # An action that changed a note changed no prompt, so notes stay where they are.
+        notes = {at: row or NoteRow("") for at, row in before.notes.items()}
         stands = before.position
         if stands is not None:
             stands = sum(at < stands for at in kept)
