@@ -57,12 +57,18 @@ def test_what_the_folder_holds_is_what_its_readme_names(exported: Path) -> None:
     names = {str(path.relative_to(exported)) for path in exported.rglob("*") if path.is_file()}
     readme = (exported / "README.md").read_text()
     assert names == {
-        *("README.md", "export.toml", "sittings.csv", "prompts.csv", "marks.csv", "actions.csv"),
+        *("README.md", "export.toml", "sittings.csv", "prompts.csv", "marks.csv", "actions.csv", "notes.csv"),
         *("settings/family.toml", "settings/own.toml"),
     }
     assert all(name in readme for name in names - {"README.md", "export.toml"})
     head = tomllib.loads((exported / "export.toml").read_text())
-    assert head["format"] == 1 and head["rows"] == {"sittings": 6, "prompts": 24, "marks": 24, "actions": 0}
+    assert head["format"] == 1 and head["rows"] == {
+        "sittings": 6,
+        "prompts": 24,
+        "marks": 24,
+        "actions": 0,
+        "notes": 0,
+    }
     assert all(path.stat().st_mode & 0o77 == 0 for path in exported.rglob("*"))
 
 

@@ -76,10 +76,10 @@ def test_no_byte_of_the_name_is_left_in_any_file(
 def test_another_name_or_none_changes_nothing(
     home: Path, household: Path, monkeypatch: pytest.MonkeyPatch, said: list[str]
 ) -> None:
-    before = {path: path.read_bytes() for path in home.iterdir()}
+    before = {path: path.read_bytes() for path in home.rglob("*.*")}
     answers(monkeypatch, *said)
     assert run("forget", NAME) == 0
-    assert {path: path.read_bytes() for path in home.iterdir()} == before
+    assert {path: path.read_bytes() for path in home.rglob("*.*")} == before
 
 
 @pytest.mark.usefixtures("household")

@@ -13,8 +13,7 @@ from warmup.cli import main as command
 from warmup.cli.main import DONE, UNUSABLE, USAGE, main
 from warmup.config.family import Child
 from warmup.model import Mark
-from warmup.report.facts import Note
-from warmup.report.notes import shared_notes
+from warmup.session.past import PastMorning
 
 AT_EIGHT = dt.datetime.combine(TODAY, dt.time(8))
 YESTERDAY = TODAY - dt.timedelta(1)
@@ -139,12 +138,23 @@ def test_without_a_family_and_a_journal_it_is_empty(home: Path, capsys: pytest.C
 
 
 def test_notes_are_told_only_when_they_are_asked_for(capsys: pytest.CaptureFixture[str]) -> None:
-    class Notebook:
-        def shared_notes(self, child: str) -> list[Note]:
-            return [Note(YESTERDAY, f"{child} said so")]
-
-    assert shared_notes(Notebook(), "Bean") == (Note(YESTERDAY, "Bean said so"),)
-    assert shared_notes(None, "Bean") == shared_notes(object(), "Bean") == ()
     assert run("report", "--notes") == DONE
     told = capsys.readouterr()
     assert "there are no notes that were ticked as shared" in told.err and "Notes" not in told.out
+
+
+def test_a_note_that_is_ticked_is_told_and_no_other(
+    home: Path, clock: StandingClock, capsys: pytest.CaptureFixture[str]
+) -> None:
+    context = context_at(home, clock, FAMILY._replace(children=(Child("Bean"), Child("Wren"))))
+    assert context.journal is not None
+    past = PastMorning(context, context.journal, YESTERDAY, 1)
+    past.write(0, "Like the eggs on Sunday!")
+    past.share(0)
+    past.write(1, "Slept badly.")
+    assert context.journal.shut()
+    assert run("report", "--notes") == DONE
+    told = capsys.readouterr().out
+    assert "Like the eggs on Sunday!" in told and "Slept badly" not in told
+    assert run("report") == DONE
+    assert "eggs" not in capsys.readouterr().out

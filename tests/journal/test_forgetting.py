@@ -47,6 +47,13 @@ def test_no_byte_of_the_name_stays_and_every_other_row_does(hand: Hand, tmp_path
         db.execute("UPDATE sittings SET routine = '{}'")
     alone.shut()
     journal.shut()
+    with closing(sqlite3.connect(journal.path)) as db, db:
+        for child, text in ((name, "so big"), ("Bean", f"taller than {name}")):
+            row = (child, "2026-10-03", 1, -1, text, 0, "", "2026-10-03T08:00:00.000000+00:00")
+            db.execute("INSERT INTO notes VALUES (?, ?, ?, ?, ?, ?, ?, ?)", row)
+    with closing(sqlite3.connect(alone.path)) as db, db:
+        row = ("Bean", "2026-10-03", 1, -1, "taller than …", 0, "", "2026-10-03T08:00:00.000000+00:00")
+        db.execute("INSERT INTO notes VALUES (?, ?, ?, ?, ?, ?, ?, ?)", row)
     raw = journal.path.read_bytes()
     assert name.encode() in raw
     assert forgetting.forget_in(journal.path, name)
@@ -104,7 +111,7 @@ def test_a_journal_of_the_first_version_and_one_without_the_child(hand: Hand) ->
     lived(journal, "Quillon", range(1, 3))
     journal.shut()
     with closing(sqlite3.connect(journal.path)) as db:
-        db.executescript("DROP TABLE actions; PRAGMA user_version = 1")
+        db.executescript("DROP TABLE actions; DROP TABLE notes; PRAGMA user_version = 1")
     before = journal.path.read_bytes()
     assert not forgetting.forget_in(journal.path, "Nobody") and journal.path.read_bytes() == before
     assert forgetting.forget_in(journal.path, "Quillon")

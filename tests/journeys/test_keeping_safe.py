@@ -66,4 +66,4 @@ def test_a_child_is_forgotten_by_lines(home: Path) -> None:
         input="\nQuillon\n", capture_output=True, text=True, env=environment(home), check=False,
     )  # fmt: skip
     assert done.returncode == 0 and "Quillon is forgotten." in done.stdout and not done.stderr
-    assert not any(b"Quillon" in path.read_bytes() for path in home.iterdir())
+    assert not any(b"Quillon" in path.read_bytes() for path in home.rglob("*.*"))

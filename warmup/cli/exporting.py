@@ -5,8 +5,8 @@ The folder holds
 * ``README.md``: what is in it, for people;
 * ``export.toml``: ``format`` (1), ``made`` (the date), ``journal`` (the version of the tables), and under
   ``[rows]`` how many rows each table has;
-* ``sittings.csv``, ``prompts.csv``, ``marks.csv``, ``actions.csv``: the journal, in the form that
-  :mod:`warmup.journal.tables` describes;
+* ``sittings.csv``, ``prompts.csv``, ``marks.csv``, ``actions.csv``, ``notes.csv``: the journal, in the form
+  that :mod:`warmup.journal.tables` describes;
 * ``settings/``: family.toml, own.toml and the family's own routine files, byte for byte.
 
 An import checks all of that first. Into an empty journal every row goes as it is; into another one the rows
@@ -55,6 +55,7 @@ _README = """# Everything warmup keeps for this family
 - `marks.csv`: a row for each mark: `fluent` (came easily), `hesitated`, `not_yet`, `skipped` (left), or
   nothing for one that was taken back; how many cues were shown, who marked, and when (UTC).
 - `actions.csv`: a row for each thing done, so that it can be undone.
+- `notes.csv`: a row for each note, on a prompt or (position -1) on a morning; `shared` is 1 for reports.
 
 A row of one table belongs to that of another by `child`, `date`, `sitting` and `position`. The CSV files are
 UTF-8 with commas, and any spreadsheet opens them. Your child's name is in these files: keep them as you keep

@@ -48,7 +48,7 @@ def _wanted(arguments: SimpleNamespace, context: Context) -> Wanted:
     last = min(arguments.last or context.today, context.today)
     if arguments.first and arguments.first > last:
         raise Refused(f"the days end on {last}, before --from {arguments.first}")
-    notes = shared_notes(context.journal, context.child.journal_name) if arguments.notes else ()
+    notes = shared_notes(context) if arguments.notes else ()
     if arguments.notes and not notes:
         complain("there are no notes that were ticked as shared.")
     return Wanted(arguments.first, arguments.last, span, arguments.summer, arguments.adult, notes)

@@ -24,7 +24,7 @@ MADE = re.compile(r"warmup-[0-9]{4}-[0-9]{2}-[0-9]{2}\.db")
 ASIDE = re.compile(r"journal-((damaged|before)-[0-9-]+|[0-9]{8}-[0-9]{6})\.db")
 """The names of journals that were set aside: damaged, replaced by a copy, or before a child was taken out."""
 _BY_HAND = re.compile(r"warmup-copy-[0-9-]*\.db")
-TABLES = ("sittings", "prompts", "marks", "actions")
+TABLES = ("sittings", "prompts", "marks", "actions", "notes")
 _MOST = 50
 """How many files beside a journal are looked into."""
 _WAIT = 3000
@@ -93,8 +93,12 @@ def _temporary(snapshot: sqlite3.Connection, target: Path) -> Path:
 
 
 def counts(journal: sqlite3.Connection) -> tuple[int, ...]:
-    """How many rows each table has."""
-    return tuple(journal.execute(f"SELECT count(*) FROM {table}").fetchone()[0] for table in TABLES)
+    """How many rows each table has; none where an older journal has no such table."""
+    there = {name for (name,) in journal.execute("SELECT name FROM sqlite_master WHERE type = 'table'")}
+    return tuple(
+        journal.execute(f"SELECT count(*) FROM {table}").fetchone()[0] if table in there else 0
+        for table in TABLES
+    )
 
 
 def _settle(folder: Path) -> None:

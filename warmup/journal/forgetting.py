@@ -15,6 +15,7 @@ from pathlib import Path
 from typing import Any
 
 from warmup.journal import schema
+from warmup.journal.copies import TABLES
 from warmup.journal.schema import Damaged
 from warmup.journal.store import JournalProblem, reason, refuse_newer
 from warmup.text import clean
@@ -66,15 +67,15 @@ def names_in(journal: sqlite3.Connection) -> set[str]:
 
 
 def _tables(journal: sqlite3.Connection) -> list[str]:
-    """Those of the tables with a child in them that a journal has; the first version had no log."""
+    """Those of the tables with a child in them that a journal has; older versions had fewer."""
     there = {name for (name,) in journal.execute("SELECT name FROM sqlite_master WHERE type = 'table'")}
-    return [name for name in ("sittings", "prompts", "marks", "actions") if name in there]
+    return [name for name in TABLES if name in there]
 
 
 def remove(journal: sqlite3.Connection, names: Collection[str]) -> int:
     """Take every row of these children out, in a transaction; gives how many that were.
 
-    What other children's actions say of them, in their JSON, goes as well.
+    What other children's actions and notes say of them goes as well.
     """
     gone = 0
     for name in names:
@@ -83,6 +84,10 @@ def remove(journal: sqlite3.Connection, names: Collection[str]) -> int:
             gone += journal.execute(question, (name, name)).rowcount
         if "actions" in _tables(journal):
             gone += _scrub(journal, name)
+        if "notes" in _tables(journal):
+            # In a note of another child the name gives way to a sign.
+            said = "UPDATE notes SET text = replace(text, ?, '…') WHERE instr(text, ?)"
+            gone += journal.execute(said, (name, name)).rowcount
     return gone
 
 

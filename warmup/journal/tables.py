@@ -1,10 +1,10 @@
 """A journal as CSV files, and back: the form of ``warmup export``.
 
-A table is a file, ``sittings.csv`` (the sessions), ``prompts.csv``, ``marks.csv`` and ``actions.csv``: UTF-8,
-fields set apart by commas and quoted as RFC 4180 says, lines ended by CR LF, the first line the names of the
-columns. A row is a row of the table. Text stands as it is, also where a cell holds several lines (the routine
-of a session is one JSON text); numbers are whole and written in digits; the one thing that may be missing,
-the ``position`` of an action, is then an empty cell. The columns are described in
+A table is a file, ``sittings.csv`` (the sessions), ``prompts.csv``, ``marks.csv``, ``actions.csv`` and
+``notes.csv``: UTF-8, fields set apart by commas and quoted as RFC 4180 says, lines ended by CR LF, the first
+line the names of the columns. A row is a row of the table. Text stands as it is, also where a cell holds
+several lines (the routine of a session is one JSON text); numbers are whole and written in digits; the one
+thing that may be missing, the ``position`` of an action, is then an empty cell. The columns are described in
 :mod:`warmup.journal.schema`, the JSON in :mod:`warmup.journal.routine_json`.
 
 What is read back goes through the checks of the tables themselves, row by row, into a journal in memory.
@@ -19,7 +19,7 @@ from io import StringIO
 from typing import NamedTuple
 
 from warmup.journal import log, schema
-from warmup.journal.rows import ABOUT, MARK, PROMPT
+from warmup.journal.rows import ABOUT, MARK, NOTE, PROMPT
 
 _KEY = "child, date, sitting"
 COLUMNS: dict[str, tuple[str, ...]] = {
@@ -29,10 +29,11 @@ COLUMNS: dict[str, tuple[str, ...]] = {
         ("prompts", f"{_KEY}, {PROMPT}"),
         ("marks", f"{_KEY}, {MARK}"),
         ("actions", log.COLUMNS),
+        ("notes", f"{_KEY}, {NOTE}"),
     )
 }
 """The columns of each table, in order."""
-NUMBERS = frozenset({"sitting", "position", "furthest", "rough", "cue", "from_memory"})
+NUMBERS = frozenset({"sitting", "position", "furthest", "rough", "cue", "from_memory", "shared"})
 """The columns that hold whole numbers; all others hold text."""
 _WHOLE = re.compile(r"-?[0-9]{1,19}")
 _LONGEST = 50_000_000

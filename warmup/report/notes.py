@@ -1,19 +1,13 @@
-"""The notes of a journal that were ticked as shared, where the journal keeps any."""
+"""The notes of a child that were ticked as shared."""
 
-from collections.abc import Iterable
-from typing import Protocol, runtime_checkable
-
-from warmup.report.facts import Shared
-
-
-@runtime_checkable
-class Notebook(Protocol):
-    """A journal with notes."""
-
-    def shared_notes(self, child: str) -> Iterable[Shared]:
-        """The notes of a child, by its name in the journal, that were ticked as shared."""
+from warmup.report.facts import Note, Shared
+from warmup.session.context import Context
+from warmup.session.past import notes_with
 
 
-def shared_notes(journal: object, child: str) -> tuple[Shared, ...]:
-    """Those notes; none of a journal that keeps no notes."""
-    return tuple(journal.shared_notes(child)) if isinstance(journal, Notebook) else ()
+def shared_notes(context: Context) -> tuple[Shared, ...]:
+    """Those notes, the latest first; none where there is no journal."""
+    if context.journal is None:
+        return ()
+    found = notes_with(context, context.journal, ())
+    return tuple(Note(each.date, each.note.text) for each in found if each.note.shared)
