@@ -3,13 +3,16 @@
     python -m tests.benchmarks.random_input [inputs] [--seed N]
 
 The program runs without a terminal on an invented family; after each input that made a mark, the mark on disk
-must be on the prompt that was on screen before it. A morning that was finished begins again on the next day.
+must be on the prompt that was on screen before it. What a family sets (names, days, prompts, things) may only
+change by an action in the log. A morning that was finished begins again on the next day.
 """
 
 import asyncio
 import datetime as dt
 import random
+import sqlite3
 import tempfile
+from contextlib import closing
 from pathlib import Path
 
 from textual.pilot import OutOfBounds, Pilot
@@ -37,6 +40,7 @@ async def session(home: Path, day: dt.date, inputs: int, chance: random.Random) 
     assert context.journal is not None
     app = WarmupApp(context, context.journal, clock)
     done = made = 0
+    were, acted = settings(home), actions(home)
     async with app.run_test(size=chance.choice(SIZES)) as pilot:
         while done < inputs and app.return_code is None:
             done += 1
@@ -46,11 +50,30 @@ async def session(home: Path, day: dt.date, inputs: int, chance: random.Random) 
             rows = context.journal.actions_of("Bean", day)[logged:]
             marks = [row for row in rows if row.what == "mark"]
             assert len(marks) <= 1, "one input, two marks"
+            if (now := settings(home)) != were:
+                assert actions(home) > acted, f"set without an action: {were} {now}"
+            were, acted = now, actions(home)
             for row in marks:
                 made += 1
                 assert before == row.position, f"a mark on {row.position}, while {before} was on screen"
     context.journal.shut()
     return done, made
+
+
+def settings(home: Path) -> tuple[object, ...]:
+    """What stands in the family's file and is no look, cover or day."""
+    family = load(home / "family.toml")
+    children = tuple((child.nickname, child.prompts, child.resting, child.reads) for child in family.children)
+    return (
+        *(children, family.first_day, family.weekdays, family.prompts, family.animal, family.adult),
+        *(family.pennies, family.toddler, family.without, family.held_weeks, family.skipped_weeks),
+    )
+
+
+def actions(home: Path) -> int:
+    """How many actions the log has, of all children."""
+    with closing(sqlite3.connect(home / "journal.db")) as db:
+        return int(db.execute("SELECT count(*) FROM actions").fetchone()[0])
 
 
 def _stands(app: WarmupApp) -> int | None:
