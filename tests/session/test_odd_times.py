@@ -207,3 +207,17 @@ def test_a_date_that_jumps_gets_a_session_of_its_own_and_no_mark_is_lost(
     back = resume(again, again.journal, clock)
     assert back is not None and back.items == session.items
     assert [back.mark_at(at) for at in range(3)] == [Mark.FLUENT, Mark.HESITATED, None]
+
+
+def test_what_may_follow_a_quarter_is_said_after_it(home: Path, clock: StandingClock) -> None:
+    from warmup.cli.spoken_lines import close_lines
+    from warmup.session.words import QUARTER_BY_COMMAND
+
+    day = year_of(FAMILY).mornings[35]
+    context = on(home, clock, day)
+    session = begun(context, clock)
+    for _ in session.prompts:
+        session.next()
+    ending = closing(session, context.knew_before_today())
+    lines = list(close_lines([session], [ending]))
+    assert lines[lines.index(ending.quarter) + 1] == QUARTER_BY_COMMAND

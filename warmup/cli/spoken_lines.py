@@ -20,7 +20,7 @@ from warmup.config.family import Child
 from warmup.english import listed
 from warmup.session import undoing
 from warmup.session.session import Session
-from warmup.session.words import AFTER_CUES, MEANINGS, STOP_OFFERED, over_words, ready
+from warmup.session.words import AFTER_CUES, MEANINGS, QUARTER_BY_COMMAND, STOP_OFFERED, over_words, ready
 
 if TYPE_CHECKING:
     from warmup.session.summary import Closing
@@ -164,7 +164,8 @@ def close_lines(sessions: Sequence[Session], endings: "Sequence[Closing]") -> It
         yield f"For {day} have ready: {table}"
     if handy:
         yield f"{'If at hand, too' if table else f'For {day}, if at hand'}: {handy}"
-    yield from (text for text in (endings[0].quarter, endings[0].review) if text)
+    quarter = (endings[0].quarter, QUARTER_BY_COMMAND) if endings[0].quarter else ()
+    yield from (text for text in (*quarter, endings[0].review) if text)
     yield from (ending.pause for ending in endings if ending.pause)
 
 

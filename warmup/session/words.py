@@ -58,6 +58,11 @@ KEEP_WARM = "Three things a week keep it warm."
 SMALL_THINGS = "Keep small things away from under-threes and mouthers: choking."
 _SMALL = ("coin", "button", "bean", "cereal", "clip", "counter", "dice", "grape", "rice", "cracker", "sock ")
 
+QUARTER_ON_SCREEN = "‹menu›: a report makes a letter of it. “warmup copy FILE” keeps a copy."
+QUARTER_BY_COMMAND = (
+    "“warmup report --letter quarter” makes a letter of it, and “warmup copy FILE” keeps a copy."
+)
+"""What a quarter that is done may be followed by."""
 A_NEW_YEAR = "A new school year begins in the menu: ‹menu›."
 NEW_YEAR_KEPT = "The new school year is kept."
 STAYS = "What was marked stays with its day."

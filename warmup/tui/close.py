@@ -5,7 +5,8 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from warmup.model import Mark
 from warmup.session.session import Session
-from warmup.session.words import BEADS, SMALL_THINGS, has_small_things, over_words, ready
+from warmup.session.words import BEADS, QUARTER_ON_SCREEN, SMALL_THINGS, has_small_things, over_words, ready
+from warmup.tui.actions import with_keys
 from warmup.tui.parts import (
     View,
     key,
@@ -101,7 +102,9 @@ def _page(parts: Sequence[Part], rows: Sequence[_Shown], view: View, shown: Coll
         for model in part.closing.models:
             page.text(model, Tone.PLAIN, Keep.HEAD, "At the table:")
     _next_time(page, parts)
-    page.text(parts[0].closing.quarter, Tone.CUE, Keep.HEAD)
+    if quarter := parts[0].closing.quarter:
+        page.text(quarter, Tone.CUE, Keep.HEAD)
+        page.text(with_keys(QUARTER_ON_SCREEN, view.hand), Tone.QUIET, Keep.WATCH)
     _offers(page, parts, view)
     notices(page, view)
     _foot(page, parts, view)
