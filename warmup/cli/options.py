@@ -8,8 +8,6 @@ from types import SimpleNamespace
 from typing import NamedTuple
 
 from warmup import __version__
-from warmup.config.toml_file import LONGEST_NAME
-from warmup.text import clean, shown, visible
 
 _OTHER = re.compile("--.*[^-.nsw]|[0-9]{4}-", re.IGNORECASE)
 """What ends a line of letters: the next option, which has another letter, or a date."""
@@ -304,6 +302,10 @@ def _form(parser: argparse.ArgumentParser) -> argparse._MutuallyExclusiveGroup:
 
 
 def _name(text: str) -> str:
+    # The help needs neither, and loads neither.
+    from warmup.config.toml_file import LONGEST_NAME
+    from warmup.text import clean, shown, visible
+
     name = clean(text)
     # Nothing at all is no name, as where none is given.
     if len(name) > LONGEST_NAME or (text and not visible(name)):
