@@ -125,7 +125,7 @@ def test_without_a_journal_there_is_nothing_yet(home: Path, capsys: pytest.Captu
     home.mkdir()
     families.save(home / "family.toml", FAMILY)
     for command, says in (
-        ("past", "There is no morning before today."),
+        ("past", "No warm-up is kept from before today."),
         ("notes", "There is no note yet."),
     ):
         assert run(command) == DONE and out(capsys) == [says]

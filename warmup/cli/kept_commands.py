@@ -14,6 +14,8 @@ if TYPE_CHECKING:
 Clock = Callable[[], dt.datetime]
 Opened = Callable[["Places", str, Clock], AbstractContextManager[Any]]
 """Opens the context and the journal of today's morning (see ``warmup.cli.main``)."""
+Kept = Callable[["Places", Clock, str], AbstractContextManager[Any]]
+"""Opens the journal to write something in, and says at the end where that is not kept."""
 
 
 def days(
@@ -113,3 +115,21 @@ def catch_up(
         app = PaperApp(context, journal, clock, arguments.date)
         app.run()
     return app.ended()
+
+
+def keep(arguments: SimpleNamespace, clock: Clock, places: "Places", kept: Kept) -> None:
+    """A copy, or one put back; everything out and in; a child taken out."""
+    from warmup.cli import exporting, keeping
+    from warmup.cli.forget import forget
+
+    match arguments.command:
+        case "copy":
+            keeping.copy(arguments, clock, places)
+        case "restore":
+            keeping.restore(arguments, clock, places)
+        case "export":
+            exporting.export(arguments, clock, places)
+        case "import":
+            exporting.take_back(arguments, clock, places, kept)
+        case _:
+            forget(arguments, clock, places)

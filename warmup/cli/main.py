@@ -81,56 +81,68 @@ def _do(arguments: SimpleNamespace, clock: Clock, places: "Places", aside: str =
         return _morning(places, arguments, clock, aside)
     if arguments.command == "stage":
         return _stage(places, arguments.child, clock)
+    match arguments.command:
+        case "days" | "report" | "catch-up" | "merge" | "copy" | "restore" | "export" | "import" | "forget":
+            return _keep(arguments, clock, places)
+        case "today" if arguments.brief:
+            return _keep(arguments, clock, places)
+        case _:
+            return _print(arguments, clock, places)
+
+
+def _print(arguments: SimpleNamespace, clock: Clock, places: "Places") -> int:
+    """The commands that print and write nothing."""
     from warmup.cli import printing
 
     match arguments.command:
-        case "ask":
-            printing.ask(arguments, clock, places)
+        case "check":
+            return DONE if printing.check(arguments, clock, places) else WRONG
         case "week" | "ready" as command:
             from warmup.cli import week
 
             (week.week if command == "week" else week.ready)(arguments, clock, places)
+        case "past" | "notes" as command:
+            from warmup.cli import past
+
+            (past.past if command == "past" else past.notes)(arguments, clock, places)
+        case "ask":
+            printing.ask(arguments, clock, places)
         case "why":
             printing.why(arguments, clock, places)
         case "catalogue":
             printing.catalogue(arguments, places)
         case "year":
             printing.year(arguments, clock, places)
-        case "past" | "notes" as command:
-            from warmup.cli import past
-
-            (past.past if command == "past" else past.notes)(arguments, clock, places)
-        case "merge":
-            from warmup.cli.merging import merge
-
-            merge(arguments, clock, places, _kept)
-        case "copy" | "restore" | "export" | "import" | "forget":
-            _keep(arguments, clock, places)
-        case "check":
-            return DONE if printing.check(arguments, clock, places) else WRONG
-        case "days":
-            from warmup.cli import kept_commands
-
-            kept_commands.days(arguments, clock, places, _opened, terminal=_on_a_terminal())
-        case "report":
-            from warmup.cli import kept_commands
-
-            kept_commands.report(arguments, clock, places, terminal=_on_a_terminal())
-        case "catch-up":
-            from warmup.cli import kept_commands
-
-            return kept_commands.catch_up(arguments, clock, places, _opened, terminal=_on_a_terminal())
-        case "today" if arguments.brief:
-            from warmup.cli import kept_commands
-
-            kept_commands.brief(arguments, clock, places, _opened)
         case "more":
             printing.more()
         case "today":
             printing.today(arguments, clock, places)
         case _:
+            # A bare `warmup` with no terminal.
             arguments.date, arguments.json, arguments.answers = None, False, True
             printing.today(arguments, clock, places)
+    return DONE
+
+
+def _keep(arguments: SimpleNamespace, clock: Clock, places: "Places") -> int:
+    """The commands that may write: into the family's files, a copy, a report."""
+    from warmup.cli import kept_commands
+
+    match arguments.command:
+        case "days":
+            kept_commands.days(arguments, clock, places, _opened, terminal=_on_a_terminal())
+        case "report":
+            kept_commands.report(arguments, clock, places, terminal=_on_a_terminal())
+        case "catch-up":
+            return kept_commands.catch_up(arguments, clock, places, _opened, terminal=_on_a_terminal())
+        case "today":
+            kept_commands.brief(arguments, clock, places, _opened)
+        case "merge":
+            from warmup.cli.merging import merge
+
+            merge(arguments, clock, places, _kept)
+        case _:
+            kept_commands.keep(arguments, clock, places, _kept)
     return DONE
 
 
@@ -389,24 +401,3 @@ def _welcomed(places: "Places", family: "Family", today: dt.date, journal: "Jour
     context = open_context(places, family, today, journal)
     context.editor.begin()
     return context
-
-
-# -- keeping it safe
-
-
-def _keep(arguments: SimpleNamespace, clock: Clock, places: "Places") -> None:
-    """A copy, or one put back; everything out and in; a child taken out."""
-    from warmup.cli import exporting, keeping
-    from warmup.cli.forget import forget
-
-    match arguments.command:
-        case "copy":
-            keeping.copy(arguments, clock, places)
-        case "restore":
-            keeping.restore(arguments, clock, places)
-        case "export":
-            exporting.export(arguments, clock, places)
-        case "import":
-            exporting.take_back(arguments, clock, places, _kept)
-        case _:
-            forget(arguments, clock, places)

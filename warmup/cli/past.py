@@ -23,9 +23,8 @@ from warmup.model import Mark
 from warmup.session.context import Clock, Context
 from warmup.session.past import Kept, Line, PastMorning, kept_mornings, kept_on, notes_with
 from warmup.session.undoing import MARK_WORDS
+from warmup.session.words import NOTHING_KEPT
 from warmup.text import clean
-
-NOTHING = "There is no morning before today."
 
 
 def past(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
@@ -38,7 +37,7 @@ def past(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
         if arguments.json:
             show_json([_kept_data(each) for each in found])
         else:
-            show(_list_lines(found) if found else [NOTHING])
+            show(_list_lines(found) if found else [NOTHING_KEPT])
     if journal:
         journal.shut()
 
