@@ -14,7 +14,7 @@ from warmup.session.calendar_days import MOST, Offer, outcome
 from warmup.session.context import Clock, Context
 from warmup.tui.actions import State
 from warmup.tui.key_screen import KeyScreen, bindings
-from warmup.tui.lists import More, step
+from warmup.tui.lists import More
 from warmup.tui.page import Page
 from warmup.tui.paint import Look, look_of
 from warmup.tui.quiet_app import QuietApp, collect_again, draw_in_utf8
@@ -80,10 +80,6 @@ class CalendarDaysScreen(Page[tuple[Offer, ...]]):
     def act(self, action: str) -> None:
         """Go up and down, tick, take what is ticked, or leave all as it is."""
         match action:
-            case "line_up":
-                step(self._list, -1)
-            case "line_down":
-                step(self._list, 1)
             case "tick":
                 self._list.action_select()
             case "tick_all" if len(self._list.selected) == len(self._offers):

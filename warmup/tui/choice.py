@@ -12,7 +12,7 @@ from textual.widgets import OptionList, Static
 from textual.widgets.option_list import Option
 
 from warmup.tui.actions import Action
-from warmup.tui.lists import More, step
+from warmup.tui.lists import More
 from warmup.tui.page import Page
 from warmup.tui.workspace import Workspace
 
@@ -105,10 +105,6 @@ class Choice(Page[str]):
     def act(self, action: str) -> None:
         """Go up and down, pick, or leave."""
         match action:
-            case "line_up":
-                step(self._list, -1)
-            case "line_down":
-                step(self._list, 1)
             case "choose":
                 self._list.action_select()
             case "return" | "leave" | "menu":

@@ -17,7 +17,7 @@ from warmup.session.missed import Missed, Talk
 from warmup.tui.actions import BY_ID, State
 from warmup.tui.key_screen import bindings
 from warmup.tui.lists import More
-from warmup.tui.page import NARROW, WIDEST, Page
+from warmup.tui.page import Page
 from warmup.tui.workspace import Workspace
 
 _WEEK, _LONG_WEEK, _DAY, _LONG_DAY = 8, 16, 7, 12
@@ -98,7 +98,7 @@ class DaysScreen(Page[tuple[dt.date, ...]]):
     def on_resize(self, event: events.Resize) -> None:
         """Lay the days out for this width."""
         super().on_resize(event)
-        self._lay_out(min(event.size.width, WIDEST) - (2 if event.size.width < NARROW else 4))
+        self._lay_out(self.room)
         self.show()
 
     def _lay_out(self, width: int) -> None:

@@ -126,8 +126,12 @@ class KeyScreen(Screen[Result]):
                 self.work.hand = self.work.hand.other
             case "help":
                 self.open_help()
-            case _:
+            case _ if not self.stepped(action):
                 self.act(action)
+
+    def stepped(self, action: str) -> bool:
+        """Whether the action was to go a line up or down in the screen's list, and that was done."""
+        return False
 
     def attempt(self, task: Callable[[], None]) -> None:
         """Do something and show what came of it; a file it can't read is said, no more."""

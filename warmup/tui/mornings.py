@@ -13,7 +13,7 @@ from warmup.session.past import Kept, kept_mornings
 from warmup.session.words import BEADS
 from warmup.tui.actions import State
 from warmup.tui.key_screen import bindings
-from warmup.tui.lists import More, step
+from warmup.tui.lists import More
 from warmup.tui.page import Page
 from warmup.tui.workspace import Workspace
 
@@ -71,10 +71,6 @@ class MorningsScreen(Page[object]):
     def act(self, action: str) -> None:
         """Go up and down, open one, or leave."""
         match action:
-            case "line_up":
-                step(self._list, -1)
-            case "line_down":
-                step(self._list, 1)
             case "choose":
                 self._list.action_select()
             case _:

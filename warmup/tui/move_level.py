@@ -16,7 +16,7 @@ from warmup.session import year_changes
 from warmup.session.yearview import planned, year_view
 from warmup.tui.actions import State
 from warmup.tui.key_screen import bindings
-from warmup.tui.lists import More, center, step
+from warmup.tui.lists import More, center
 from warmup.tui.page import Page
 from warmup.tui.workspace import Workspace
 
@@ -81,10 +81,6 @@ class MoveLevelScreen(Page[None]):
     def act(self, action: str) -> None:
         """Go up and down, move the level, or leave."""
         match action:
-            case "line_up":
-                step(self._list, -1)
-            case "line_down":
-                step(self._list, 1)
             case "choose":
                 self._move()
             case "return" | "leave":

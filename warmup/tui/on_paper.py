@@ -20,7 +20,7 @@ from warmup.tui.actions import State
 from warmup.tui.app import WarmupApp
 from warmup.tui.key_screen import bindings
 from warmup.tui.lists import More, step
-from warmup.tui.page import NARROW, WIDEST, Page
+from warmup.tui.page import Page
 from warmup.tui.parts import place_parts
 from warmup.tui.script import cut
 from warmup.tui.workspace import Workspace
@@ -63,7 +63,6 @@ class PaperScreen(Page[object]):
         super().__init__(work)
         self._date = date
         self._paper = self._found()
-        self._room = WIDEST
         self._list = OptionList(id="list", markup=False, compact=True)
 
     def _found(self) -> PaperSession:
@@ -90,8 +89,6 @@ class PaperScreen(Page[object]):
     def on_resize(self, event: events.Resize) -> None:
         """Cut the words to their room."""
         super().on_resize(event)
-        width = event.size.width
-        self._room = min(width, WIDEST) - (2 if width < NARROW else 4)
         self.show()
 
     def read_again(self) -> None:
@@ -119,7 +116,7 @@ class PaperScreen(Page[object]):
     def _row(self, at: int) -> Text:
         """The number, the bead, the words as far as they go, and the mark at the end."""
         mark = self._paper.mark_at(at)
-        room = self._room - _LONGEST - _BESIDE
+        room = self.room - _LONGEST - _BESIDE
         said = cut(f"“{self._paper.prompts[at].say}”", room)
         return Text(f"{at + 1:>2} {BEADS[mark]}  {said:<{room}}  {_WORDS[mark]}")
 

@@ -7,11 +7,12 @@ from typing import Any, ClassVar
 from textual import events
 from textual.app import ComposeResult
 from textual.containers import Vertical
-from textual.widgets import Static
+from textual.widgets import OptionList, Static
 
 from warmup.tui.actions import with_keys
 from warmup.tui.key_screen import KeyScreen, Result
 from warmup.tui.lines import Lines
+from warmup.tui.lists import step
 from warmup.tui.parts import key
 from warmup.tui.script import Line, Span, flowed
 
@@ -65,6 +66,21 @@ class Page(KeyScreen[Result]):
             yield Static("", id="loud", markup=False)
             yield Static("", id="said", markup=False)
             yield Keys(self)
+
+    @property
+    def room(self) -> int:
+        """How many columns a line of the page has."""
+        width = self.app.size.width
+        return min(width, WIDEST) - (2 if width < NARROW else 4)
+
+    def stepped(self, action: str) -> bool:
+        """Put the cursor of the page's list, ``#list``, on another line."""
+        by = {"line_up": -1, "line_down": 1}.get(action)
+        listed = next(iter(self.query("#list").results(OptionList)), None)
+        if by is None or listed is None:
+            return False
+        step(listed, by)
+        return True
 
     def on_mount(self) -> None:
         """Show what is to be seen from the start."""

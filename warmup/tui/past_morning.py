@@ -22,7 +22,7 @@ from warmup.text import clean
 from warmup.tui.actions import State
 from warmup.tui.key_screen import bindings
 from warmup.tui.lists import More, step
-from warmup.tui.page import NARROW, WIDEST, Page
+from warmup.tui.page import Page
 from warmup.tui.workspace import Workspace
 
 _MARKS = {
@@ -56,7 +56,6 @@ class PastMorningScreen(Page[object]):
     def __init__(self, work: Workspace, date: dt.date, session: int) -> None:
         super().__init__(work)
         self._past = PastMorning(work.context, work.journal, date, session)
-        self._room = WIDEST
         self._list = OptionList(id="list", markup=False, compact=True)
 
     def heading(self) -> str:
@@ -74,8 +73,6 @@ class PastMorningScreen(Page[object]):
     def on_resize(self, event: events.Resize) -> None:
         """Lay the rows out for their room."""
         super().on_resize(event)
-        width = event.size.width
-        self._room = min(width, WIDEST) - (2 if width < NARROW else 4)
         self.show()
 
     def show(self) -> None:
@@ -103,7 +100,7 @@ class PastMorningScreen(Page[object]):
 
     def _lines(self, lead: str, parts: list[str]) -> Text:
         """The words of a row behind its number, the first of the parts in bold, the others below it."""
-        room, indent = max(20, self._room - _INDENT), f"\n{' ' * _INDENT}"
+        room, indent = max(20, self.room - _INDENT), f"\n{' ' * _INDENT}"
         first, *rest = (indent.join(textwrap.wrap(each, room, break_on_hyphens=False)) for each in parts)
         return Text.assemble((lead + first, "bold"), *(indent + each for each in rest))
 

@@ -12,8 +12,8 @@ from warmup.session.pausing import paused, until_words
 from warmup.session.turning import NOT_ASKED, LevelRow, Row, TeachAgain, heading, rows_of, turn
 from warmup.tui.actions import BY_ID, State
 from warmup.tui.key_screen import bindings
-from warmup.tui.lists import More, step
-from warmup.tui.page import NARROW, WIDEST, Page
+from warmup.tui.lists import More
+from warmup.tui.page import WIDEST, Page
 from warmup.tui.script import cut
 from warmup.tui.workspace import Workspace
 
@@ -51,8 +51,7 @@ class UnlockedScreen(Page[None]):
     def on_resize(self, event: events.Resize) -> None:
         """Say what was not asked yet where there is room for it."""
         super().on_resize(event)
-        width = event.size.width
-        wide, room = width >= _WIDE, min(width, WIDEST) - (2 if width < NARROW else 4)
+        wide, room = event.size.width >= _WIDE, self.room
         if (wide, room) != (self._wide, self._room):
             self._wide, self._room, self._rows = wide, room, []
             self.show()
@@ -91,10 +90,6 @@ class UnlockedScreen(Page[None]):
     def act(self, action: str) -> None:
         """Go up and down, turn the line under the cursor, undo, or leave."""
         match action:
-            case "line_up":
-                step(self._list, -1)
-            case "line_down":
-                step(self._list, 1)
             case "turn" if self._list.highlighted is not None:
                 self.work.said = self._turn(self._rows[self._list.highlighted])
             case "undo":

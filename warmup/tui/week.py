@@ -18,8 +18,8 @@ from warmup.session.week import MAY_CHANGE, Day, Group, New, WeekPage, Weeks, Wh
 from warmup.session.words import SMALL_THINGS
 from warmup.tui.actions import BY_ID, State
 from warmup.tui.key_screen import bindings
-from warmup.tui.lists import More, step
-from warmup.tui.page import LOW, NARROW, WIDEST, Page
+from warmup.tui.lists import More
+from warmup.tui.page import LOW, Page
 from warmup.tui.script import cut
 from warmup.tui.workspace import Workspace
 
@@ -52,7 +52,6 @@ class WeekScreen(Page[None]):
         self._weeks = Weeks(work.context)
         self._page = self._weeks.page(self._weeks.this_week)
         self._rows: list[Row] = []
-        self._room = WIDEST
         self._list = OptionList(id="list", markup=False, compact=True)
 
     def heading(self) -> str:
@@ -69,8 +68,6 @@ class WeekScreen(Page[None]):
     def on_resize(self, event: events.Resize) -> None:
         """Lay the list out for this width."""
         super().on_resize(event)
-        width = event.size.width
-        self._room = min(width, WIDEST) - (2 if width < NARROW else 4)
         self.show()
 
     def show(self) -> None:
@@ -80,7 +77,7 @@ class WeekScreen(Page[None]):
             return
         self.query_one("#heading", Static).update(self.heading())
         self._show_aside()
-        rows = list(_rows(self._page, self._room, airy=self.size.height >= _TALL))
+        rows = list(_rows(self._page, self.room, airy=self.size.height >= _TALL))
         if rows != self._rows:
             before, self._rows = self._under_cursor(), rows
             self._list.clear_options()
@@ -113,10 +110,6 @@ class WeekScreen(Page[None]):
     def act(self, action: str) -> None:
         """Go up and down and from week to week, turn a tick, undo, or leave."""
         match action:
-            case "line_up":
-                step(self._list, -1)
-            case "line_down":
-                step(self._list, 1)
             case "week_before":
                 self._turn_to(max(1, self._page.week - 1))
             case "week_after":

@@ -17,7 +17,7 @@ from warmup.session.yearview import DayMark, WeekRow, WeekState, year_view
 from warmup.tui.actions import State
 from warmup.tui.key_screen import bindings
 from warmup.tui.lists import More, center
-from warmup.tui.page import LOW, NARROW, WIDEST, Page
+from warmup.tui.page import LOW, NARROW, Page
 from warmup.tui.paint import look_of, palette
 from warmup.tui.script import Tone
 from warmup.tui.workspace import Workspace
@@ -83,7 +83,7 @@ class YearScreen(Page[None]):
     def on_resize(self, event: events.Resize) -> None:
         """Lay the weeks out for this width."""
         super().on_resize(event)
-        self._width = min(event.size.width, WIDEST) - (2 if event.size.width < NARROW else 4)
+        self._width = self.room
         self.show()
 
     # -- what is on screen

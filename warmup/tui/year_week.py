@@ -25,7 +25,7 @@ from warmup.session.yearview import (
 )
 from warmup.tui.actions import State
 from warmup.tui.key_screen import bindings
-from warmup.tui.lists import More, step
+from warmup.tui.lists import More
 from warmup.tui.page import LOW, Page
 from warmup.tui.workspace import Workspace
 
@@ -137,10 +137,6 @@ class YearWeekScreen(Page[None]):
         """Go up and down, open the line, change the week or the level, or leave."""
         context, level = self.work.context, self.level
         match action:
-            case "line_up":
-                step(self._list, -1)
-            case "line_down":
-                step(self._list, 1)
             case "zoom":
                 self._open()
             case "hold_week":
