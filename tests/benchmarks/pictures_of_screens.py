@@ -24,6 +24,7 @@ from warmup.config.family import Child, CountdownRule, Family, default, year_of
 from warmup.journal.rows import MORNING
 from warmup.model import Mark
 from warmup.session.past import PastMorning
+from warmup.session.whose_turn import in_order
 from warmup.tui.actions import State, actions_of
 from warmup.tui.app import WarmupApp
 from warmup.tui.calendar_days import CalendarApp
@@ -34,6 +35,7 @@ SIZES = ((80, 24), (60, 20), (120, 36), (160, 45), (40, 12))
 FONT = "DejaVu Sans Mono"
 """What stands for the font that the drawings name, where it is not installed."""
 PAST = [day for day in year_of(FAMILY).mornings if day < TODAY]
+_JULY = dt.date(2027, 7, 5)
 _SATURDAY = TODAY + dt.timedelta(3)
 _TO_THE_CLOSE = ("next",) * 5
 
@@ -197,6 +199,32 @@ def _report_light(home: Path, clock: StandingClock) -> WarmupApp:
     return _report(home, clock, FAMILY._replace(theme="light"))
 
 
+def _children(home: Path, clock: StandingClock, theme: str = "dark", *, together: bool = True) -> WarmupApp:
+    """The program of three children, one of whom rests."""
+    kids = (Child("Fern", reads=False), Child("Moss", reads=True), Child("Wren", resting=True, prompts=5))
+    context = context_at(home, clock, FAMILY._replace(children=kids, theme=theme))
+    order = in_order(context.family, TODAY)
+    for child in order:
+        start_fixed(context.of(child), OPENING)
+    assert context.journal is not None
+    return WarmupApp(context.of(order[0]), context.journal, clock, takes_turns=together)
+
+
+def _children_light(home: Path, clock: StandingClock) -> WarmupApp:
+    return _children(home, clock, "light")
+
+
+def _in_turn(home: Path, clock: StandingClock) -> WarmupApp:
+    return _children(home, clock, together=False)
+
+
+def _summer(home: Path, clock: StandingClock) -> WarmupApp:
+    """The program on a day in July."""
+    context = context_at(home, clock, FAMILY._replace(known_until=_JULY), _JULY)
+    assert context.journal is not None
+    return WarmupApp(context, context.journal, clock)
+
+
 def _told_later(home: Path, clock: StandingClock, family: Family = FAMILY) -> WarmupApp:
     app = _morning(home, clock, family)
     app.told_later = lambda: (
@@ -291,6 +319,16 @@ def scenes() -> Iterator[Scene]:
         yield Scene(f"past-morning{look}", app, ("mornings", "choose"))
         yield Scene(f"note{look}", app, ("mornings", "choose", "note"))
     yield Scene("midnight", _morning, ("next",), midnight=True)
+    for look, several in (("", _children), ("-light", _children_light)):
+        yield Scene(f"together-opening{look}", several)
+        yield Scene(f"together{look}", several, ("next", "fluent", "cue"))
+        yield Scene(f"together-close{look}", several, ("next", *["fluent", "not_yet"] * 5))
+    yield Scene("next-child", _in_turn, ("next", *["fluent"] * 5))
+    yield Scene("children", _in_turn, ("children",))
+    yield Scene("child-form", _in_turn, ("children", "add_child"))
+    yield Scene("removal", _in_turn, ("children", "take_out"))
+    yield Scene("summer", _summer)
+    yield Scene("new-year", _summer, ("new_year",))
     yield Scene("year", _year, ("year",))
     yield Scene("year-light", _year_light, ("year",))
     yield Scene("year-hold", _year, ("year", "column_right", "hold_week"))

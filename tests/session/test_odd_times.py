@@ -51,7 +51,7 @@ def test_in_summer_there_are_three_things_and_no_week_is_named(home: Path, clock
     morning, routine = context.morning(), context.routine()
     assert morning.kind is DayKind.AFTER and len(routine.prompts) == 3
     assert of_the_day(context, morning) == KEEP_WARM
-    said = "The school year is over, 144 school days. Three things a week keep it warm."
+    said = "The school year is over, 144 school days. Three things a week keep math warm."
     assert day_words(morning) == said
     levels = {level for level, record in context.knowledge().levels.items() if record.marks}
     assert {prompt.level_id for prompt in routine.prompts} <= levels, "nothing new in summer"

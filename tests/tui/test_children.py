@@ -24,7 +24,7 @@ from warmup.tui.midnight import MidnightScreen
 from warmup.tui.morning import MorningScreen
 
 Clock = Callable[[], dt.datetime]
-SIZES = ((60, 20), (80, 24), (120, 36), (160, 45))
+SIZES = ((40, 12), (60, 20), (80, 24), (120, 36), (160, 45))
 KIDS = FAMILY._replace(
     children=(
         Child("Fern", reads=False),

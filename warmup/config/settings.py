@@ -48,7 +48,7 @@ SETTINGS: tuple[tuple[str, tuple[Setting, ...]], ...] = (
             Setting(
                 'nickname = "Bean"', "what your child is called on the screen, one for each child", _MUST
             ),
-            Setting('record = "Sunshine"', "the name its marks are kept by: leave it alone", "the nickname"),
+            Setting('record = "Sunshine"', "the name the marks are kept by: leave it alone", "the nickname"),
             Setting(
                 'held = ["coins:worth"]',
                 "levels you have not taught yet: they wait, as skill:level (warmup catalogue lists them)",

@@ -20,7 +20,7 @@ from warmup.text import clean, visible
 
 THE_LAST = "The last child stays."
 ONE_IS_UP = "One child has to have mornings."
-STAYS_IN_THE_JOURNAL = "Its marks stay in the journal until you take them out."
+STAYS_IN_THE_JOURNAL = "The marks stay in the journal until “warmup forget” takes them out."
 
 
 class ChildForm(NamedTuple):

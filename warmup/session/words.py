@@ -53,18 +53,20 @@ STARTS_COVERED = "Answers start covered."
 HELLO = "Five to seven minutes of spoken math at breakfast."
 PRIVACY = "Stays on this machine."
 
-KEEP_WARM = "Three things a week keep it warm."
+KEEP_WARM = "Three things a week keep math warm."
 """Said of a warm-up after the year's last school day."""
 SMALL_THINGS = "Keep small things away from under-threes and mouthers: choking."
 _SMALL = ("coin", "button", "bean", "cereal", "clip", "counter", "dice", "grape", "rice", "cracker", "sock ")
 
-QUARTER_ON_SCREEN = "‹menu›: a report makes a letter of it. “warmup copy FILE” keeps a copy."
+QUARTER_ON_SCREEN = "In the menu (‹menu›), a report makes a letter of it. “warmup copy FILE” keeps a copy."
 QUARTER_BY_COMMAND = (
     "“warmup report --letter quarter” makes a letter of it, and “warmup copy FILE” keeps a copy."
 )
 """What a quarter that is done may be followed by."""
-A_NEW_YEAR = "A new school year begins in the menu: ‹menu›."
+A_NEW_YEAR = "A new school year is in the menu (‹menu›)."
 NEW_YEAR_KEPT = "The new school year is kept."
+NOTHING_KEPT = "No warm-up is kept from before today."
+NOTHING_TO_TYPE_IN = "There is no earlier morning to type in yet."
 STAYS = "What was marked stays with its day."
 _DAY = dt.timedelta(1)
 _NUMBER_WORDS = LevelId("number-words:to-ten")

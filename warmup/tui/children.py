@@ -13,7 +13,7 @@ from warmup.journal.journal import JournalProblem
 from warmup.session import children, undoing
 from warmup.tui.actions import BY_ID, State
 from warmup.tui.key_screen import bindings
-from warmup.tui.lists import More, step
+from warmup.tui.lists import More
 from warmup.tui.page import Page
 from warmup.tui.script import Span as Cells
 from warmup.tui.script import cut, padded
@@ -94,10 +94,6 @@ class ChildrenScreen(Page[bool]):
     def act(self, action: str) -> None:
         """Change the child under the cursor, or add one."""
         match action:
-            case "line_up":
-                step(self._list, -1)
-            case "line_down":
-                step(self._list, 1)
             case "add_child":
                 self._form(None)
             case "rename":

@@ -15,7 +15,7 @@ from warmup.tui.welcome import WelcomeScreen
 from warmup.tui.workspace import Workspace
 
 _NEW_YEAR = "A new school year. What they know stays."
-_WEEK_SAID = "  begins in"
+_WEEK_SAID = "Begin in"
 _STAYS = "To repeat a part, begin in a later week."
 
 

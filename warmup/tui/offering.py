@@ -8,7 +8,7 @@ from warmup.config.family import Child
 from warmup.model import DayKind
 from warmup.session.pausing import paused
 from warmup.session.session import Session
-from warmup.session.words import ELSEWHERE, WHOLE_MORNING, noted_words
+from warmup.session.words import ELSEWHERE, NOTHING_KEPT, NOTHING_TO_TYPE_IN, WHOLE_MORNING, noted_words
 from warmup.tui.actions import BY_ID, FOR_GUESTS, Action, State, as_guest, menu_of
 from warmup.tui.key_screen import KeyScreen
 from warmup.tui.workspace import Workspace
@@ -118,14 +118,6 @@ class Offering(KeyScreen[object]):
     def open_page(self, page: str, session: Session) -> None:
         """A page on top of this one; what is picked on it is done."""
         match page:
-            case "unlocked":
-                from warmup.tui.unlocked import UnlockedScreen
-
-                self.open(UnlockedScreen(self.work))
-            case "week":
-                from warmup.tui.week import WeekScreen
-
-                self.open(WeekScreen(self.work))
             case "story":
                 from warmup.tui.story import StoryScreen
 
@@ -134,47 +126,6 @@ class Offering(KeyScreen[object]):
                 from warmup.tui.review import ReviewScreen
 
                 self.open(ReviewScreen(self.work), self.picked)
-            case "report":
-                from warmup.report.asking import Wanted
-                from warmup.tui.report import ReportScreen
-
-                self.open(ReportScreen(self.work, Wanted()), self.picked)
-            case "paper":
-                from warmup.session.on_paper import past_mornings
-                from warmup.tui.past import PastScreen
-
-                if days := past_mornings(self.work.context):
-                    self.open(PastScreen(self.work, days), self._type_in)
-                else:
-                    self.work.said = "There is no morning before today."
-            case "settings":
-                from warmup.tui.settings import SettingsScreen
-
-                self.open(SettingsScreen(self.work), self._take_settings)
-            case "year":
-                from warmup.tui.year import YearScreen
-
-                self.open(YearScreen(self.work), lambda _: self.attempt(self.work.follow_the_year))
-            case "who":
-                from warmup.tui.who import WhoScreen
-
-                self.open(WhoScreen(self.work), self._turn_to)
-            case "new_year":
-                from warmup.tui.new_year import NewYearScreen
-
-                self.app.push_screen(NewYearScreen(self.work), self._take_year)
-            case "children":
-                from warmup.tui.children import ChildrenScreen
-
-                self.open(ChildrenScreen(self.work), self._look_at_children)
-            case "mornings":
-                from warmup.session.past import kept_mornings
-                from warmup.tui.mornings import MorningsScreen
-
-                if kept_mornings(self.work.context, self.work.journal):
-                    self.open(MorningsScreen(self.work))
-                else:
-                    self.work.said = "There is no morning before today."
             case "note":
                 self._ask_for_note(session)
             case "another":
@@ -190,11 +141,72 @@ class Offering(KeyScreen[object]):
                 if session.at_opening:
                     ways.remove("stop")
                 self.open(WindDownScreen(self.work, self._entries(ways)), self.picked)
-            case _:
+            case "menu":
                 from warmup.tui.menu import MenuScreen
 
                 entries = [self._named(each) for each in menu_of(self.state) if self.belongs(each.id)]
                 self.open(MenuScreen(self.work, entries, grouped=True), self.picked)
+            case _:
+                self._open_page_of_the_family(page)
+
+    def _open_page_of_the_family(self, page: str) -> None:
+        """A page that is not about the prompt at hand: days, children, records, settings."""
+        match page:
+            case "unlocked":
+                from warmup.tui.unlocked import UnlockedScreen
+
+                self.open(UnlockedScreen(self.work))
+            case "week":
+                from warmup.tui.week import WeekScreen
+
+                self.open(WeekScreen(self.work))
+            case "year":
+                from warmup.tui.year import YearScreen
+
+                self.open(YearScreen(self.work), lambda _: self.attempt(self.work.follow_the_year))
+            case "new_year":
+                from warmup.tui.new_year import NewYearScreen
+
+                self.app.push_screen(NewYearScreen(self.work), self._take_year)
+            case "who":
+                from warmup.tui.who import WhoScreen
+
+                self.open(WhoScreen(self.work), self._turn_to)
+            case "children":
+                from warmup.tui.children import ChildrenScreen
+
+                self.open(ChildrenScreen(self.work), self._look_at_children)
+            case "settings":
+                from warmup.tui.settings import SettingsScreen
+
+                self.open(SettingsScreen(self.work), self._take_settings)
+            case _:
+                self._open_past(page)
+
+    def _open_past(self, page: str) -> None:
+        """What was: mornings to look at or to type in, and a report of them."""
+        match page:
+            case "mornings":
+                from warmup.session.past import kept_mornings
+                from warmup.tui.mornings import MorningsScreen
+
+                if kept_mornings(self.work.context, self.work.journal):
+                    self.open(MorningsScreen(self.work))
+                else:
+                    self.work.said = NOTHING_KEPT
+            case "paper":
+                from warmup.session.on_paper import past_mornings
+                from warmup.tui.past import PastScreen
+
+                if days := past_mornings(self.work.context):
+                    self.open(PastScreen(self.work, days), self._type_in)
+                else:
+                    self.work.said = NOTHING_TO_TYPE_IN
+            case "report":
+                from warmup.report.asking import Wanted
+                from warmup.tui.report import ReportScreen
+
+                self.open(ReportScreen(self.work, Wanted()), self.picked)
 
     def _type_in(self, date: str | None) -> None:
         """The page of a morning that was picked, to type its marks in."""
