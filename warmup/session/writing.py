@@ -1,4 +1,5 @@
-"""How a change of a session gets into the journal: in one transaction, with its row in the log of actions.
+"""How a change of a session gets into the journal, and out of it again: in one transaction, with its row in
+the log of actions.
 
 :class:`warmup.journal.journal.Changed` where another window changed the morning meanwhile: nothing was done.
 """
@@ -8,16 +9,16 @@ from typing import ClassVar
 
 from warmup.journal.at_hand import OPENING
 from warmup.journal.changes import replacing
-from warmup.journal.journal import Action, Change, Changed, MarkRow, Seen
+from warmup.journal.journal import Action, ActionRow, Change, Changed, MarkRow, NoteRow, Seen
 from warmup.journal.routine_json import routine_from
 from warmup.model import Mark, Prompt, Routine
 from warmup.session import undoing
 from warmup.session.standing import Standing
-from warmup.session.undoing import Before
+from warmup.session.undoing import Before, CannotUndo, Undone
 
 
 class Writing(Standing):
-    """A routine under way, and the one way by which it is changed."""
+    """A routine under way, the one way by which it is changed, and undo."""
 
     FROM_MEMORY: ClassVar = False
     """Whether its marks are entered later than they were earned."""
@@ -108,3 +109,73 @@ class Writing(Standing):
         """Raise Changed where another window did something; looked at before the family is touched."""
         if self.journal.newest(self.context.child.journal_name, self.morning.date) != self._newest:
             raise Changed
+
+    # -- undo
+
+    @property
+    def can_undo(self) -> bool:
+        """Whether there is an action to take back."""
+        child, date = self.context.child.journal_name, self.morning.date
+        return self.undoable is not None or self.journal.last_mark(child, date, self.number) is not None
+
+    @property
+    def undoable(self) -> ActionRow | None:
+        """The action that undo takes back next, by the log."""
+        return undoing.newest(self.journal, self.context.child.journal_name, self.morning.date, self.number)
+
+    def undo(self) -> Undone | None:
+        """Take back the newest action of the day, whatever it was; None when there is none.
+
+        CannotUndo when what it changed has changed since. Marks from before there was a log are taken back
+        newest first.
+        """
+        self._still()
+        row = self.undoable
+        if row is None:
+            return self._undo_unlogged()
+        before = undoing.before_of(row)
+        if undoing.items_after(row) not in (None, self.items):
+            raise CannotUndo
+        undoing.put_back(self.context, before)
+        change, routine = self._put_back(before)
+        self._write(change, Action(undoing.UNDO, row.position, takes_back=row.id), routine)
+        self._stopped = self._stopped and before.routine is None
+        return Undone(row.what, undoing.words(row))
+
+    def _put_back(self, before: Before) -> tuple[Change, Routine | None]:
+        """The change that brings back what stood there, without what is held back by now."""
+        was, held = before.routine or self.routine, self.context.child.held
+        # Nothing goes from before a mark: a mark keeps its place.
+        marked = max(
+            (at for at, row in {**self.marks, **before.marks}.items() if row and row.mark), default=-1
+        )
+        kept = [
+            at
+            for at, prompt in enumerate(was.prompts)
+            if at <= marked or prompt.item in self.items or prompt.level_id not in held
+        ]
+        change, routine = Change(), before.routine
+        if routine is not None:
+            routine = routine._replace(prompts=tuple(routine.prompts[at] for at in kept))
+            change = self._replaced(routine.prompts, routine)
+        marks = {kept.index(at): row or self._row(None, 0) for at, row in before.marks.items() if at in kept}
+        # An action that changed a note changed no prompt, so notes stay where they are.
+        notes = {at: row or NoteRow("") for at, row in before.notes.items()}
+        stands = before.position
+        if stands is not None:
+            stands = sum(at < stands for at in kept)
+        change = change._replace(
+            marks=marks, position=stands, rough=before.rough, closed=before.closed, notes=notes
+        )
+        if before.furthest is not None or routine is not None:
+            change = change._replace(reached=before.furthest)
+        return change, routine
+
+    def _undo_unlogged(self) -> Undone | None:
+        newest = self.journal.last_mark(self.context.child.journal_name, self.morning.date, self.number)
+        if newest is None:
+            return None
+        mark, change = self.mark_at(newest), Change(marks={newest: self._row(None, 0)}, position=newest)
+        # It takes back what the log never had, so that it is not itself taken back by the next undo.
+        self._write(change, Action(undoing.UNDO, newest, takes_back="unlogged"))
+        return Undone(undoing.MARK, undoing.MARK_WORDS[mark] if mark else "the mark")
