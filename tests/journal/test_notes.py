@@ -8,7 +8,6 @@ from random import Random
 
 import pytest
 
-from tests.benchmarks.merge_ties import differing
 from tests.journal.journals import DAY, ROWS, Hand, begun, clock, mark
 from tests.journal.test_actions import VERSION_1
 from tests.journal.test_journal_salvage import SIZE, pages, spoil
@@ -160,12 +159,6 @@ def test_a_noted_prompt_of_the_older_copy_stands_beside_and_one_with_nothing_goe
     found = merged(newer, older)
     assert found.prompts == {**newer.prompts, BESIDE: PROMPTS[1]} and found.notes == {BESIDE: older.notes[1]}
     assert merged(older, newer) == merged(found, older) == merged(found, newer) == found
-
-
-@pytest.mark.slow
-def test_two_thousand_journals_with_notes_merge_to_the_same_in_both_orders_and_thrice() -> None:
-    """Sessions, marks, notes and actions that tie; the last of three merges changes nothing."""
-    assert [seed for seed in range(200_000, 202_000) if differing(seed)] == []
 
 
 def test_of_three_laptops_the_newest_note_of_a_prompt_wins_in_every_order() -> None:

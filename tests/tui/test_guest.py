@@ -135,8 +135,7 @@ async def test_nothing_is_asked_of_missed_mornings_of_the_day_or_of_reading(home
     assert own.child.reads is None
 
 
-@pytest.mark.parametrize("action", NOT_THEIRS)
-async def test_no_key_and_no_entry_does_more(home: Path, clock: Clock, action: str) -> None:
+async def test_no_key_and_no_entry_does_more(home: Path, clock: Clock) -> None:
     """At the opening, a prompt and the close, by every key, by name, and from the palette."""
     app = fixed(home, clock)
     saved = (home / "family.toml").read_bytes()
@@ -146,13 +145,14 @@ async def test_no_key_and_no_entry_does_more(home: Path, clock: Clock, action: s
             session = morning(app).session
             assert session is not None
             before = session.items, session.rough, frame(app)
-            app.action_do(action)
-            await press(pilot)
-            assert isinstance(app.screen, MorningScreen), action
-            assert (session.items, session.rough, frame(app)) == before
-            assert action not in {each.id for each in morning(app).offered()}
+            for action in NOT_THEIRS:
+                app.action_do(action)
+                await press(pilot)
+                assert isinstance(app.screen, MorningScreen), action
+                assert (session.items, session.rough, frame(app)) == before, action
+            assert not {each.id for each in morning(app).offered()}.intersection(NOT_THEIRS)
             await press(pilot, "right")
-    assert BY_ID[action] and (home / "family.toml").read_bytes() == saved
+    assert len(NOT_THEIRS) > 20 and (home / "family.toml").read_bytes() == saved
 
 
 async def test_two_not_yet_offer_no_early_stop_and_the_close_tells_of_no_record(
