@@ -25,7 +25,7 @@ class CalendarDaysScreen(Page[tuple[Offer, ...]]):
     """The list. Its result is what was taken; None where the page was left."""
 
     CSS_PATH: ClassVar = ["page.tcss", "calendar_days.tcss"]
-    AUTO_FOCUS = "#offers"
+    AUTO_FOCUS = "#list"
     STATES = (State.CALENDAR,)
     FOOT: ClassVar = {"take": "", "tick": "", "tick_all": "", "leave": "leave all as it is", "help": ""}
     BINDINGS: ClassVar[list[BindingType]] = [*bindings(*STATES)]
@@ -40,7 +40,7 @@ class CalendarDaysScreen(Page[tuple[Offer, ...]]):
                 (Content(f"{each.when:<{wide}}{each.name}"), number, each.ticked)
                 for number, each in enumerate(offers)
             ),
-            id="offers",
+            id="list",
             compact=True,
         )
 
