@@ -11,6 +11,7 @@ if sys.platform == "win32":
 
 from tests.journeys.real_morning import history, past_questions
 from tests.terminal import WARMUP, Terminal, environment
+from warmup.config.family import load
 from warmup.model import Mark
 from warmup.tui.guards import LANDING
 
@@ -52,6 +53,17 @@ def test_a_first_morning_a_kill_and_the_close(home: Path) -> None:
         terminal.press("enter")
         assert terminal.finish() == 0
     assert history(home) == [Mark.FLUENT] * total
+
+
+def test_a_nickname_typed_in_one_burst_with_enter_is_taken_whole(home: Path) -> None:
+    """As from a paste, or on a machine that is busy: the line has its letters before the form is taken."""
+    with Terminal(WARMUP, environment(home)) as terminal:
+        terminal.wait("Nickname")
+        terminal.press(*"Pumpkin", "enter")
+        past_questions(terminal, "nothing is asked yet")
+        terminal.press("8")
+        assert terminal.finish() == 0
+    assert [child.nickname for child in load(home / "family.toml").children] == ["Pumpkin"]
 
 
 def test_two_windows_lose_nothing(home: Path) -> None:

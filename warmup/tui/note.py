@@ -45,9 +45,7 @@ class NoteScreen(Page[str]):
         """Take the line, or leave it, or tell of the keys."""
         match action:
             case "noted":
-                # Letters typed, or pasted, just before still wait to be taken in by the line.
-                line = self.query_one("#note", Input)
-                line.call_later(lambda: self.leave(line.value))
+                self.leave(self.query_one("#note", Input).value)
             case "unnoted":
                 self.leave()
             case "note_help":

@@ -73,6 +73,17 @@ class Page(KeyScreen[Result]):
         width = self.app.size.width
         return min(width, WIDEST) - (2 if width < NARROW else 4)
 
+    def action_do(self, action: str, key: str = "") -> None:
+        """Do what a key stands for, after a line has taken in the letters that were typed just before it.
+
+        Keys with priority come before letters of the same burst, as of a paste or on a busy machine.
+        """
+        line = self.focused
+        if line is None or isinstance(line, OptionList):
+            super().action_do(action, key)
+            return
+        line.call_later(super().action_do, action, key)
+
     def stepped(self, action: str) -> bool:
         """Put the cursor of the page's list, ``#list``, on another line."""
         by = {"line_up": -1, "line_down": 1}.get(action)

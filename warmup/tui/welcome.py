@@ -194,6 +194,9 @@ class WelcomeScreen(Screen[Family | None]):
     def do(self, action: str) -> None:
         """Begin, go to another line, or tell of the keys."""
         match action:
+            case "begin" if self.focused is not None:
+                # Letters typed just before still wait to be taken in by the line.
+                self.focused.call_later(self.begin)
             case "begin":
                 self.begin()
             case "field_down":
