@@ -20,6 +20,7 @@ from tests.tui.frame import frame, golden
 from tests.tui.hands import BOTH, LEFT, RIGHT
 from tests.tui.pressing import press
 from warmup.config.family import load
+from warmup.tui import actions
 from warmup.tui.actions import ACTIONS, Action, State, actions_of, menu_of
 from warmup.tui.app import WarmupApp
 from warmup.tui.choice import LABEL, SENTENCE
@@ -72,6 +73,11 @@ TYPED = (
     State.FORM, State.NEW_YEAR, State.GUEST, State.NOTE, State.COUNTDOWN, State.SETTINGS, State.CHILD,
     State.FILE,
 )  # fmt: skip
+
+
+def test_the_help_knows_where_letters_are_typed() -> None:
+    """The list here was written by hand; the help then promises no key of either hand."""
+    assert {*actions.TYPED} == {*TYPED}
 
 
 @pytest.mark.parametrize("state", [state for state in State if state not in TYPED])

@@ -225,6 +225,7 @@ async def test_every_child_has_its_nickname_there_and_help_and_midnight_come_as_
         assert "another bean" in beside(app, "nickname-1") and page(app)
         await press(pilot, "f1")
         assert isinstance(app.screen, HelpScreen) and "save all" in frame(app)
+        assert "Keys of the settings\n" in frame(app)
         await press(pilot, "escape")
         fill(app, "nickname-1", "Nut")
         clock.moment = dt.datetime.combine(TODAY + dt.timedelta(1), dt.time(8))  # type: ignore[attr-defined]

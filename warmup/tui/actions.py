@@ -136,8 +136,9 @@ _MOVE, _COUNTDOWN = frozenset({State.MOVE}), frozenset({State.COUNTDOWN})
 _LISTS = _CHOICES | _YEAR_WEEK | _MOVE | {State.HELP, State.UNLOCKED, State.REVIEW, State.STORY} | _REPORT
 _NEW_YEAR = frozenset({State.NEW_YEAR})
 _FORMS = _FORM | _NEW_YEAR
-_KEYS = frozenset(State) - _FORMS - _GUEST - _SETTINGS - _COUNTDOWN - _CHILD - _FILE - _NOTE
-"""Wherever a letter is a key, and not typed into a line."""
+TYPED = _FORMS | _GUEST | _SETTINGS | _COUNTDOWN | _CHILD | _FILE | _NOTE
+"""Wherever a letter is typed into a line, and no key."""
+_KEYS = frozenset(State) - TYPED
 
 ACTIONS = (
     Action("fluent", ("up", "w"), "came easily", "Right, with no cue. Marks it and goes on.",

@@ -8,7 +8,7 @@ from textual.binding import BindingType
 from textual.widget import Widget
 
 from warmup.session.words import MEANINGS
-from warmup.tui.actions import FOR_GUESTS, Action, State, actions_of, as_guest, keys_of
+from warmup.tui.actions import FOR_GUESTS, TYPED, Action, State, actions_of, as_guest, keys_of
 from warmup.tui.key_screen import bindings
 from warmup.tui.lines import Lines
 from warmup.tui.reading import Reading
@@ -42,8 +42,7 @@ class HelpScreen(Reading):
 
     def heading(self) -> str:
         """Whose keys they are."""
-        typed = {State.FORM, State.GUEST, State.FILE, State.NOTE} & {*self._states}
-        hands = "" if typed else ": either hand, one at a time"
+        hands = "" if TYPED & {*self._states} else ": either hand, one at a time"
         return f"Keys of {self._states[0].value}{hands}"
 
     def content(self) -> Iterable[Widget]:
