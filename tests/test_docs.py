@@ -18,6 +18,7 @@ from warmup.cli.options import parser
 from warmup.cli.spoken_lines import AT_A_PROMPT
 from warmup.config.places import Places
 from warmup.config.plan import load_plan
+from warmup.guide import topic, topics
 from warmup.journal import routine_json
 from warmup.journal.routine_json import routine_text
 from warmup.model import LevelId, Morning, Prompt
@@ -29,6 +30,7 @@ from warmup.tui.morning import MorningScreen
 
 ROOT = Path(__file__).parent.parent
 README = (ROOT / "README.md").read_text("utf-8")
+GUIDE = "\n".join(each.whole for each in topics())
 DEVELOPERS = (ROOT / "DEVELOPERS.md").read_text("utf-8")
 
 
@@ -41,7 +43,7 @@ def a_week() -> WeekPage:
 
 
 def keys_table() -> str:
-    """The README's table of the keys of a morning, made from the action table."""
+    """The guide's table of the keys of a morning, made from the action table."""
     rows = ["| key | left hand | what it does |", "|---|---|---|"]
     for action in ACTIONS:
         if action.states.isdisjoint(MorningScreen.STATES):
@@ -55,12 +57,12 @@ def keys_table() -> str:
 
 
 def test_the_table_of_keys_is_the_action_table() -> None:
-    kept = README.partition("<!-- keys -->\n")[2].partition("\n<!-- /keys -->")[0]
+    kept = topic("keys").text.partition("<!-- keys -->\n")[2].partition("\n<!-- /keys -->")[0]
     assert kept == keys_table()
 
 
-def test_the_letters_of_a_morning_in_lines_are_those_the_readme_names() -> None:
-    section = README.partition("## In lines\n")[2].partition("\n## ")[0]
+def test_the_letters_of_a_morning_in_lines_are_those_the_guide_names() -> None:
+    section = topic("lines").text
     meant = {letter: chosen(letter, AT_A_PROMPT) for letter in re.findall(r"`(.)`", section)}
     marks = {"w": "fluent", "s": "hesitated", "n": "not_yet", "-": "skip"}
     others = {"k": "another", "m": "wind_down", "e": "cue", "p": "stage", ".": "say_again", "?": "help"}
@@ -78,9 +80,9 @@ def test_the_job_comes_first_in_one_paragraph() -> None:
     assert title == "# warmup" and len(job.split()) > 50 and "breakfast" in job
 
 
-def test_every_command_of_the_readme_is_one() -> None:
+def test_every_command_of_the_documents_is_one() -> None:
     known = {name for action in parser()._actions for name in (getattr(action, "choices", None) or ())}
-    assert known >= set(re.findall(r"`warmup ([a-z][a-z-]*)", README + DEVELOPERS))
+    assert known >= set(re.findall(r"`warmup ([a-z][a-z-]*)", README + GUIDE + DEVELOPERS))
 
 
 def test_the_json_form_is_documented_field_by_field() -> None:
@@ -151,6 +153,16 @@ def readme() -> str:
     return " ".join(README.split())
 
 
+def guide(name: str) -> str:
+    """A topic of the guide as one line."""
+    return " ".join(topic(name).text.split())
+
+
+def test_the_readme_has_room_on_three_screens() -> None:
+    """Three windows of a browser or an editor with 45 lines each."""
+    assert len(README.splitlines()) <= 135
+
+
 def test_the_coins_of_the_readme_fit_the_cylinder_it_names() -> None:
     """coins.toml: the Mint's diameters and 16 CFR 1501.4. Dollars to 1978 had 38.1 mm (from memory)."""
     file = tomllib.loads((ROOT / "tests/references/coins.toml").read_text("utf-8"))
@@ -160,15 +172,15 @@ def test_the_coins_of_the_readme_fit_the_cylinder_it_names() -> None:
     assert "every United States coin" not in readme() and "grapes in quarters, lengthwise" in readme()
 
 
-def test_what_the_readme_says_of_studies_is_what_they_studied() -> None:
+def test_what_the_guide_says_of_studies_is_what_they_studied() -> None:
     """pedagogy.toml: Vlach and Sandhofer (36 children, science), Cepeda 2006 (mostly adults), CDC 2022."""
     file = tomllib.loads((ROOT / "tests/references/pedagogy.toml").read_text("utf-8"))
     (children,) = [
         entry for entry in values(file) if entry.get("source", "").startswith("Vlach and Sandhofer")
     ]
-    assert f"one experiment with {children['children']} children of five to seven" in readme()
-    assert "it taught science, not math" in readme() and "mostly of adults" in readme()
-    assert "screen time not counted" in readme()
+    assert f"one experiment with {children['children']} children of five to seven" in guide("science")
+    assert "it taught science, not math" in guide("science") and "mostly of adults" in guide("science")
+    assert "screen time not counted" in guide("science")
 
 
 def values(file: dict[str, Any]) -> list[dict[str, Any]]:
@@ -177,7 +189,9 @@ def values(file: dict[str, Any]) -> list[dict[str, Any]]:
     return tables + [inner for each in tables for inner in values(each)]
 
 
-@pytest.mark.parametrize("where", [readme(), " ".join(f"{mark}: {meaning}" for mark, meaning in MEANINGS)])
+@pytest.mark.parametrize(
+    "where", [guide("morning"), " ".join(f"{mark}: {meaning}" for mark, meaning in MEANINGS)]
+)
 def test_a_look_at_the_adult_is_no_hesitation_and_five_seconds_count_in_adding_to_five(where: str) -> None:
     assert "ooking up at you is no hesitation" in where
     assert "a look at your face" not in where and "look for help" not in where
@@ -185,9 +199,9 @@ def test_a_look_at_the_adult_is_no_hesitation_and_five_seconds_count_in_adding_t
 
 
 def test_no_day_is_promised_for_what_comes_back_and_no_factor_is_named() -> None:
-    assert (
-        "comes back soon" in readme() and "again Monday" not in readme() and "times as long" not in readme()
-    )
+    assert "comes back soon" in guide("morning") and "comes back soon" in readme()
+    everything = " ".join((README + GUIDE).split())
+    assert "again Monday" not in everything and "times as long" not in everything
 
 
 def test_the_safety_words_are_there() -> None:
@@ -198,4 +212,4 @@ def test_the_safety_words_are_there() -> None:
         "differ from state to state",
         "nickname",
     ):
-        assert words in README, words
+        assert words in README and words in topic("safety").text, words

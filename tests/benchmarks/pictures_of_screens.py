@@ -327,6 +327,10 @@ def scenes() -> Iterator[Scene]:
     yield Scene("children", _in_turn, ("children",))
     yield Scene("child-form", _in_turn, ("children", "add_child"))
     yield Scene("removal", _in_turn, ("children", "take_out"))
+    for look, app in (("", _morning), ("-light", _light), ("-contrast", _contrast)):
+        yield Scene(f"guide{look}", app, ("guide",))
+        yield Scene(f"guide-topic{look}", app, ("guide", "choose"))
+    yield Scene("guide-keys", _morning, ("guide", "line_down", "choose"))
     yield Scene("summer", _summer)
     yield Scene("new-year", _summer, ("new_year",))
     yield Scene("year", _year, ("year",))

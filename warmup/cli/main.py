@@ -115,6 +115,10 @@ def _print(arguments: SimpleNamespace, clock: Clock, places: "Places") -> int:
             printing.year(arguments, clock, places)
         case "more":
             printing.more()
+        case "guide":
+            from warmup.cli.guide import guide
+
+            guide(arguments.topic, terminal=_on_a_terminal())
         case "today":
             printing.today(arguments, clock, places)
         case _:

@@ -242,6 +242,10 @@ def _year(year: argparse.ArgumentParser) -> None:
     year.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="whose year")
 
 
+def _guide(guide: argparse.ArgumentParser) -> None:
+    guide.add_argument("topic", nargs="?", default="", metavar="TOPIC", help="one of them (else the list)")
+
+
 def _catalogue(catalogue: argparse.ArgumentParser) -> None:
     catalogue.add_argument("--json", action="store_true", help="JSON, with every item in one list")
 
@@ -346,6 +350,7 @@ COMMANDS = (
     Command("stage", "a window for the child: the picture of the prompt at hand and nothing else", _stage,
             everyday=True),
     Command("check", "read every file and say what is wrong and where", _check, everyday=True),
+    Command("guide", "tell how things are done here, a topic at a time", _guide, everyday=True),
     Command("more", "list the other commands", everyday=True),
     Command("ask", "print prompts of any kind", _ask),
     Command("why", "tell an item's whole story: its marks, how long it rests, when it is due", _why),

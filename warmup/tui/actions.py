@@ -1,7 +1,7 @@
 """Every key of the program, in one table.
 
 The bindings of each screen, its line of keys, the menu, the help, the command palette and the table in the
-README all come from here. Each action has keys for either hand: arrows and the keys near them for the right,
+guide all come from here. Each action has keys for either hand: arrows and the keys near them for the right,
 keys on the left of the keyboard for the left, Space for both. No chords. F1 is help, Escape and Backspace go
 back, whatever is on screen.
 """
@@ -53,6 +53,8 @@ class State(Enum):
     FILE = "a report’s file"
     NOTE = "a note"
     MORNINGS = "past mornings"
+    GUIDE = "the guide"
+    TOPIC = "a topic of the guide"
     PAST_MORNING = "a past morning"
 
 
@@ -71,7 +73,7 @@ class Action(NamedTuple):
     """One thing to do: its id, its keys (right hand first), a short label and one sentence of help.
 
     Its keys work in the ``states`` named; in those of ``menu`` it can be picked by name, with keys there or
-    without. ``more`` are keys by which it goes as well, but which no line of keys names; the README does.
+    without. ``more`` are keys by which it goes as well, but which no line of keys names; the guide does.
     ``brief`` is a label for where the other has no room.
     """
 
@@ -129,11 +131,13 @@ _ANOTHER, _WIND_DOWN = frozenset({State.ANOTHER}), frozenset({State.WIND_DOWN})
 _CALENDAR = frozenset({State.CALENDAR})
 _WHO, _CHILDREN = frozenset({State.WHO}), frozenset({State.CHILDREN})
 _REMOVAL, _CHILD = frozenset({State.REMOVAL}), frozenset({State.CHILD})
-_CHOICES = _MENU | _ANOTHER | _WIND_DOWN | _WHO | _REMOVAL | {State.PAST, State.MORNINGS}
+_CHOICES = _MENU | _ANOTHER | _WIND_DOWN | _WHO | _REMOVAL | {State.PAST, State.MORNINGS, State.GUIDE}
 """Short lists to pick from."""
 _YEAR, _YEAR_WEEK, _YEAR_DAY = map(frozenset, ({State.YEAR}, {State.YEAR_WEEK}, {State.YEAR_DAY}))
 _MOVE, _COUNTDOWN = frozenset({State.MOVE}), frozenset({State.COUNTDOWN})
-_LISTS = _CHOICES | _YEAR_WEEK | _MOVE | {State.HELP, State.UNLOCKED, State.REVIEW, State.STORY} | _REPORT
+_READINGS = frozenset({State.HELP, State.REVIEW, State.STORY, State.REPORT, State.TOPIC})
+"""Pages to be read, with nothing to pick."""
+_LISTS = _CHOICES | _YEAR_WEEK | _MOVE | _UNLOCKED | _READINGS
 _NEW_YEAR = frozenset({State.NEW_YEAR})
 _FORMS = _FORM | _NEW_YEAR
 TYPED = _FORMS | _GUEST | _SETTINGS | _COUNTDOWN | _CHILD | _FILE | _NOTE
@@ -241,7 +245,7 @@ ACTIONS = (
     Action("week_after", ("right", "d"), "week after", "The week after.", Group.PAGE, _SCHOOL_WEEK),
     Action("return", ("left", "a"), "back", "Back to where you were.", Group.PAGE, _LISTS),
     Action("done", ("enter", "d"), "back", "Back to where you were.", Group.PAGE,
-           _UNLOCKED | {State.HELP, State.REVIEW, State.STORY} | _REPORT),
+           _UNLOCKED | _READINGS),
     Action("file", ("k", "f"), "put it into a file", "Asks where. It is kept as a page to print.",
            Group.PAGE, _REPORT),
     # The year, a week of it, a day of it.
@@ -367,6 +371,8 @@ ACTIONS = (
            Group.PROGRAM, _MORNING | _MENU),
     Action("help", ("question_mark", "4"), "all keys", "Every key, and what the marks mean.",
            Group.PROGRAM, _KEYS, ("f1", "slash"), menu=_MORNING, brief="more"),
+    Action("guide", ("i", "g"), "the guide", "How things are done here, a topic at a time.",
+           Group.PROGRAM, frozenset({State.HELP}), menu=_MORNING),
     Action("quit", ("8", "q"), "quit", "Stop here. The morning goes on from this prompt.",
            Group.PROGRAM, _KEYS, menu=_MORNING),
 )  # fmt: skip

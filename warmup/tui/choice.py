@@ -77,9 +77,11 @@ class Choice(Page[str]):
 
     def _row(self, entry: Action, wide: bool) -> Text:
         sentence = entry.help if wide else ""
-        return Text.assemble(
-            f"{entry.label:<{LABEL}}", (f"{entry.key(self.work.hand):<{KEY}}", "bold"), sentence
-        )
+        return Text.assemble(f"{entry.label:<{LABEL}}", (f"{self.key_of(entry):<{KEY}}", "bold"), sentence)
+
+    def key_of(self, entry: Action) -> str:
+        """The key that stands beside it."""
+        return entry.key(self.work.hand)
 
     def _picked(self) -> str | None:
         option = self._list.highlighted_option
@@ -114,7 +116,11 @@ class Choice(Page[str]):
 
     @on(OptionList.OptionSelected)
     def _pick(self, event: OptionList.OptionSelected) -> None:
-        self.leave(event.option_id)
+        self.pick(event.option_id or "")
+
+    def pick(self, entry: str) -> None:
+        """What becomes of the one that was picked: it is the page's result."""
+        self.leave(entry)
 
 
 _GROUPS = 6

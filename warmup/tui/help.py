@@ -28,7 +28,7 @@ class HelpScreen(Reading):
 
     CSS_PATH: ClassVar = ["page.tcss", "reading.tcss", "help.tcss"]
     STATES = (State.HELP,)
-    FOOT: ClassVar = {"leave": "back", "line_down": "", "line_up": "", "quit": ""}
+    FOOT: ClassVar = {"leave": "back", "guide": "", "line_down": "", "line_up": "", "quit": ""}
     BINDINGS: ClassVar[list[BindingType]] = [*bindings(*STATES)]
 
     def __init__(self, work: Workspace, states: Sequence[State]) -> None:

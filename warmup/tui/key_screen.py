@@ -126,6 +126,8 @@ class KeyScreen(Screen[Result]):
                 self.work.hand = self.work.hand.other
             case "help":
                 self.open_help()
+            case "guide":
+                self._open_guide()
             case _ if not self.stepped(action):
                 self.act(action)
 
@@ -191,3 +193,8 @@ class KeyScreen(Screen[Result]):
         from warmup.tui.help import HelpScreen
 
         self.open(HelpScreen(self.work, self.STATES), self.picked)
+
+    def _open_guide(self) -> None:
+        from warmup.tui.guide import GuideScreen
+
+        self.open(GuideScreen(self.work))

@@ -4,10 +4,11 @@ from typing import ClassVar
 
 from textual.binding import BindingType
 
-from warmup.tui.actions import ACTIONS, State, actions_of
+from warmup.tui.actions import ACTIONS, Action, State, actions_of
 from warmup.tui.choice import Choice
 from warmup.tui.key_screen import action_of, bindings
 
+_MORNING = (State.OPENING, State.PROMPT, State.CLOSE)
 _OWN = frozenset(key for action in actions_of((State.MENU,)) for key in action.every_key)
 
 
@@ -20,7 +21,7 @@ class MenuScreen(Choice):
         *bindings(*STATES),
         *(
             binding
-            for binding in bindings(State.OPENING, State.PROMPT, State.CLOSE)
+            for binding in bindings(*_MORNING)
             if binding.key not in _OWN
             and action_of(binding) in {action.id for action in ACTIONS if action.menu}
         ),
@@ -29,3 +30,8 @@ class MenuScreen(Choice):
     def heading(self) -> str:
         """What the page is."""
         return "Menu"
+
+    def key_of(self, entry: Action) -> str:
+        """Its key, but none that goes on another page than the morning alone."""
+        elsewhere = not entry.menu.isdisjoint(_MORNING) and entry.states.isdisjoint(_MORNING)
+        return "" if elsewhere else super().key_of(entry)
