@@ -27,6 +27,10 @@ Clock = Callable[[], dt.datetime]
 
 def main(argv: Sequence[str] | None = None, clock: Clock = dt.datetime.now) -> int:
     """Run one command and give its exit code. ``clock`` is read once, at the start of a command."""
+    if "_ARGCOMPLETE" in os.environ:
+        from warmup.cli.completion import complete
+
+        complete()
     arguments = _arguments(sys.argv[1:] if argv is None else argv)
     # Hundreds of modules are about to be loaded, all of which stay: looking for garbage among them would
     # cost a quarter of the time to the first frame. The app turns it on again once that is painted, and a
