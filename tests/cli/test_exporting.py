@@ -13,6 +13,7 @@ from tests.cli.test_cli import run
 from tests.cli.test_forget import NAME, RECORD
 from tests.cli.test_keeping import FAMILY, NOW, answers, lived
 from tests.journal.test_forgetting import dump
+from tests.syncing import note_syncs, number
 from warmup.config import family as families
 from warmup.config.family import Child
 from warmup.journal.journal import Journal
@@ -70,6 +71,15 @@ def test_what_the_folder_holds_is_what_its_readme_names(exported: Path) -> None:
         "notes": 0,
     }
     assert all(path.stat().st_mode & 0o77 == 0 for path in exported.rglob("*"))
+
+
+def test_every_name_of_it_is_on_the_disk(
+    home: Path, exported: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    synced = note_syncs(monkeypatch)
+    assert run("export", "--all", str(tmp_path / "again")) == 0
+    made = tmp_path / "again"
+    assert synced[-3:] == [number(made / "settings"), number(made), number(tmp_path)]
 
 
 def test_into_a_journal_with_mornings_it_is_merged_and_settings_stay(

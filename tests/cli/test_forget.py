@@ -10,6 +10,7 @@ import pytest
 
 from tests.cli.test_cli import run
 from tests.cli.test_keeping import FAMILY, NOW, TODAY, answers, lived, week
+from tests.syncing import note_syncs, number
 from warmup.config import family as families
 from warmup.config.family import Child
 from warmup.journal import forgetting
@@ -70,6 +71,19 @@ def test_no_byte_of_the_name_is_left_in_any_file(
     family = families.load(home / "family.toml")
     assert [child.nickname for child in family.children] == ["Bean"] and family.adult == "Jo"
     assert forgetting.of_name(family.forgotten, RECORD) == family.forgotten != ()
+
+
+def test_nothing_of_it_comes_back_when_the_power_goes(
+    home: Path, household: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The cut ends of the journals, and the names of files that are gone."""
+    answers(monkeypatch, "", NAME)
+    (home / "remembered").mkdir(exist_ok=True)
+    synced = note_syncs(monkeypatch)
+    assert run("forget", NAME) == 0
+    journals = (home / "journal.db", home / "journal (2).db", household / made_name(TODAY))
+    assert {*map(number, journals)} <= {*synced}
+    assert {*map(number, (home, home / "remembered", household))} == {*synced[-4:]}
 
 
 @pytest.mark.parametrize("said", [["", "quillon"], ["", ""], [""], []])

@@ -4,6 +4,7 @@ from pathlib import Path
 
 import pytest
 
+from tests.syncing import note_syncs, number
 from warmup.report import keeping
 from warmup.report.keeping import NotKept, keep
 
@@ -13,6 +14,12 @@ def test_it_is_kept_byte_for_byte_and_for_its_owner_alone(tmp_path: Path) -> Non
     assert (tmp_path / "a.csv").read_bytes() == "one\r\ntwo’\r\n".encode()
     assert (tmp_path / "a.csv").stat().st_mode & 0o777 == 0o600
     assert [path.name for path in tmp_path.iterdir()] == ["a.csv"]
+
+
+def test_its_name_is_on_the_disk_as_well(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    synced = note_syncs(monkeypatch)
+    keep(tmp_path / "a.txt", "new")
+    assert synced[-1] == number(tmp_path)
 
 
 def test_what_is_there_stays_unless_it_is_to_go(tmp_path: Path) -> None:

@@ -29,7 +29,7 @@ from warmup.config.own import NAME as OWN
 from warmup.config.own import load_own
 from warmup.config.places import Places, there
 from warmup.config.toml_file import LIMIT, FileProblem, file_bytes, read
-from warmup.config.writing import write_atomic
+from warmup.config.writing import sync_folder, write_atomic
 from warmup.journal import schema, tables
 from warmup.journal.inspection import whole_copy
 from warmup.journal.journal import Journal
@@ -82,6 +82,7 @@ def export(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
             made.mkdir(mode=0o700)
             _fill(made, texts, places, clock().date())
             made.rename(target)
+            sync_folder(target.parent)
     except OSError as error:
         raise JournalProblem(f"{clean(arguments.folder)}: nothing was exported ({reason(error)}).") from error
     show(f"{name}.csv: {written.rows} rows." for name, written in texts.items())
@@ -115,6 +116,8 @@ def _fill(folder: Path, texts: Mapping[str, tables.Written], places: Places, day
             complain(f"{problem} It is left out.")
     for name, content in files.items():
         _write(folder / name, content)
+    sync_folder(folder / SETTINGS)
+    sync_folder(folder)
 
 
 def _write(path: Path, content: bytes) -> None:

@@ -14,7 +14,7 @@ from warmup.config import family as families
 from warmup.config.family import PLACEHOLDER, Child, Family
 from warmup.config.keeping import copies_folder
 from warmup.config.places import Places, there
-from warmup.config.writing import outdate_backup
+from warmup.config.writing import outdate_backup, sync_folder
 from warmup.journal import at_hand, copies, forgetting, remembered
 from warmup.journal.journal import Journal
 from warmup.journal.store import NAME, JournalProblem, refuse_newer
@@ -59,6 +59,7 @@ def forget(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
         _out_of_family(places, family, name)
     wrong = [*_out_of_journals(places, family, name)]
     _out_of_notes(places, {nickname, name})
+    _settle(places, family)
     show([f"{clean(nickname)} is forgotten."] * (not wrong))
     _tell_what_is_left(places, {nickname, name})
     if wrong:
@@ -133,6 +134,14 @@ def _out_of_notes(places: Places, names: set[str]) -> None:
         ours = begun or _FAMILY_BEFORE.fullmatch(path.name)
         if ours and any(_holds(path, name) for name in names):
             _gone(path)
+
+
+def _settle(places: Places, family: Family) -> None:
+    """Have it on the disk which files are gone: none comes back if the power goes."""
+    copied = [folder] if family.copies and (folder := copies_folder(family.copies)) else []
+    for folder in (places.config, places.data, places.data / remembered.FOLDER, *copied):
+        with suppress(OSError):
+            sync_folder(folder)
 
 
 def _tell_what_is_left(places: Places, names: set[str]) -> None:

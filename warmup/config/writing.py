@@ -84,12 +84,17 @@ def _replace(target: Path, content: bytes, over: str | None) -> None:
     with contextlib.suppress(OSError):
         stamp = target.stat().st_mtime_ns
         os.utime(backup, ns=(stamp, stamp))
+    sync_folder(target.parent)
+
+
+def sync_folder(folder: Path) -> None:
+    """Have the names in a folder on the disk, where a folder can be told so; OSError where that fails."""
     if hasattr(os, "O_DIRECTORY"):
-        folder = os.open(target.parent, os.O_RDONLY | os.O_DIRECTORY)
+        handle = os.open(folder, os.O_RDONLY | os.O_DIRECTORY)
         try:
-            os.fsync(folder)
+            os.fsync(handle)
         finally:
-            os.close(folder)
+            os.close(handle)
 
 
 def _stat(path: Path) -> os.stat_result | None:

@@ -147,6 +147,9 @@ def forget_in(path: Path, name: str) -> bool:
             db.execute("PRAGMA temp_store = MEMORY")
             schema.transact(db, lambda inside: remove(inside, [name]))
             db.execute("VACUUM")
+        # The end of the file is cut off after all is synced; it comes back with the name if the power goes.
+        with path.open("rb+") as file:
+            os.fsync(file.fileno())
     except (OSError, sqlite3.Error, Damaged) as error:
         damaged = isinstance(error, Damaged) or schema.is_damage(error)
         kind = Unreadable if damaged else JournalProblem

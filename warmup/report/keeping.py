@@ -4,6 +4,7 @@ import os
 import tempfile
 from pathlib import Path
 
+from warmup.config.writing import sync_folder
 from warmup.text import clean
 
 
@@ -51,6 +52,7 @@ def _replace(path: Path, content: bytes) -> None:
             os.fsync(file.fileno())
         # A link stays one: what it leads to is replaced.
         Path(beside).replace(path.resolve())
+        sync_folder(path.resolve().parent)
     except BaseException:
         Path(beside).unlink(missing_ok=True)
         raise
