@@ -1,13 +1,16 @@
 """The same run everywhere: hypothesis draws the same examples, and no file of the user's is touched."""
 
 import datetime as dt
+from collections.abc import Callable, Iterator
 from itertools import count
 from pathlib import Path
+from typing import Any
 
 import pytest
 from hypothesis import HealthCheck, Phase, settings
 
 from tests.household import StandingClock
+from warmup.journal.journal import Journal
 
 settings.register_profile(
     "warmup", derandomize=True, database=None, deadline=None, suppress_health_check=[HealthCheck.too_slow]
@@ -22,8 +25,23 @@ settings.register_profile(
 _NUMBERS = count()
 
 
+_journals: list[Journal] = []
+
+
+def _open_and_note(open_one: Callable[..., Journal]) -> Callable[..., Journal]:
+    def opened(*given: Any, **named: Any) -> Journal:
+        _journals.append(open_one(*given, **named))
+        return _journals[-1]
+
+    return opened
+
+
+# A test may leave a journal open; Python 3.13 complains of a database that nobody closed.
+Journal.open = _open_and_note(Journal.open)  # type: ignore[method-assign]
+
+
 @pytest.fixture(autouse=True)
-def home(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.MonkeyPatch) -> Path:
+def home(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.MonkeyPatch) -> Iterator[Path]:
     """A place of its own for every test that opens the program; not there before it does.
 
     Thousands of tests never do: a folder for each of them would cost a tenth of the suite's time.
@@ -34,7 +52,9 @@ def home(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.MonkeyPat
     monkeypatch.setenv("WARMUP_HOME", str(place))
     monkeypatch.delenv("NO_COLOR", raising=False)
     monkeypatch.setenv("COLORTERM", "truecolor")
-    return place
+    yield place
+    while _journals:
+        _journals.pop()._store.shut()
 
 
 @pytest.fixture

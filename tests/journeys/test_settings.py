@@ -31,8 +31,8 @@ def open_settings(terminal: Terminal) -> None:
     terminal.press(".")
     terminal.wait("Menu")
     time.sleep(LANDING.total_seconds() + 0.1)
-    # To the end of the list, where it stays; settings is the fourth from there.
-    for key in (*["down"] * 20, *["up"] * 3):
+    # To the end of the list by its key; settings is the fifth from there.
+    for key in ("\x1b[F", *["up"] * 4):
         terminal.press(key)
         time.sleep(0.12)
     terminal.press("enter")

@@ -189,12 +189,12 @@ def _journal(folder: Path) -> sqlite3.Connection:
     except tables.Unfit as unfit:
         path = folder / f"{unfit.table}.csv"
         raise FileProblem(path, unfit.line, "", unfit.expected, clean(unfit.found), _ADVICE) from None
-    for table in tables.COLUMNS:
-        wanted = head.whole("rows", table, least=0, most=10**12)
-        (found,) = journal.execute(f"SELECT count(*) FROM {table}").fetchone()
-        if found != wanted:
-            journal.close()
-            raise FileProblem(folder / f"{table}.csv", None, "", f"{wanted} rows", f"{found}", _ADVICE)
+    with schema.closed_if_it_fails(journal):
+        for table in tables.COLUMNS:
+            wanted = head.whole("rows", table, least=0, most=10**12)
+            (found,) = journal.execute(f"SELECT count(*) FROM {table}").fetchone()
+            if found != wanted:
+                raise FileProblem(folder / f"{table}.csv", None, "", f"{wanted} rows", f"{found}", _ADVICE)
     return journal
 
 

@@ -47,7 +47,8 @@ def parser() -> argparse.ArgumentParser:
     """The commands and their options."""
     whole = argparse.ArgumentParser(
         prog="warmup",
-        description="A short spoken math warm-up for a five-year-old: opens today's morning.",
+        description="A short spoken math warm-up for a five-year-old: opens today's morning. "
+        "How things are done is told by warmup guide.",
         epilog="Exit codes: 0 done, 1 check found something wrong, 2 not understood, 3 a file is unusable, "
         "4 a mistake of the program.",
     )
@@ -350,8 +351,8 @@ COMMANDS = (
     Command("stage", "a window for the child: the picture of the prompt at hand and nothing else", _stage,
             everyday=True),
     Command("check", "read every file and say what is wrong and where", _check, everyday=True),
-    Command("guide", "tell how things are done here, a topic at a time", _guide, everyday=True),
     Command("more", "list the other commands", everyday=True),
+    Command("guide", "tell how things are done here, a topic at a time", _guide),
     Command("ask", "print prompts of any kind", _ask),
     Command("why", "tell an item's whole story: its marks, how long it rests, when it is due", _why),
     Command("year", "print the year: its weeks, days off and what opens when", _year),

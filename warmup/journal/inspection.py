@@ -20,10 +20,10 @@ def whole_copy(path: Path) -> sqlite3.Connection:
             copy = schema.copy_of(source)
     except (OSError, sqlite3.Error, Damaged) as error:
         raise JournalProblem(f"{clean(str(path))} can't be read: {reason(error)}.") from error
-    if wrong := schema.faults(copy):
-        copy.close()
-        raise JournalProblem(f"{clean(str(path))} is no whole journal ({clean(wrong[0])}).")
-    schema.migrate(copy)
+    with schema.closed_if_it_fails(copy):
+        if wrong := schema.faults(copy):
+            raise JournalProblem(f"{clean(str(path))} is no whole journal ({clean(wrong[0])}).")
+        schema.migrate(copy)
     return copy
 
 

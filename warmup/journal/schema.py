@@ -121,6 +121,16 @@ def look_at(path: Path, wait: float = 3) -> sqlite3.Connection:
 
 
 @contextmanager
+def closed_if_it_fails(connection: sqlite3.Connection) -> Iterator[None]:
+    """Leave no journal open that nobody can get at any more."""
+    try:
+        yield
+    except BaseException:
+        connection.close()
+        raise
+
+
+@contextmanager
 def reading(path: Path) -> Iterator[sqlite3.Connection]:
     """A journal to read that stays as it is: a copy where a write cut short must be rolled back first."""
     import shutil
@@ -154,11 +164,12 @@ def reading(path: Path) -> Iterator[sqlite3.Connection]:
 def copy_of(source: sqlite3.Connection) -> sqlite3.Connection:
     """A journal in memory like the one given."""
     copy = _lenient(sqlite3.connect(":memory:", isolation_level=None))
-    # With a read begun nobody can lock the source away while its pages are copied.
-    source.execute("BEGIN")
-    source.execute("SELECT count(*) FROM sqlite_master").fetchone()
-    source.backup(copy)
-    source.execute("COMMIT")
+    with closed_if_it_fails(copy):
+        # With a read begun nobody can lock the source away while its pages are copied.
+        source.execute("BEGIN")
+        source.execute("SELECT count(*) FROM sqlite_master").fetchone()
+        source.backup(copy)
+        source.execute("COMMIT")
     return copy
 
 

@@ -140,15 +140,13 @@ def from_tables(texts: Mapping[str, str]) -> sqlite3.Connection:
     """A journal in memory of the CSV of each table. Raises Unfit, which names the table."""
     journal, limit = schema.in_memory(), csv.field_size_limit(_LONGEST)
     try:
-        for table, text in texts.items():
-            try:
-                schema.transact(journal, partial(put_table, table=table, text=text))
-            except Unfit as unfit:
-                unfit.table = table
-                raise
-    except BaseException:
-        journal.close()
-        raise
+        with schema.closed_if_it_fails(journal):
+            for table, text in texts.items():
+                try:
+                    schema.transact(journal, partial(put_table, table=table, text=text))
+                except Unfit as unfit:
+                    unfit.table = table
+                    raise
     finally:
         csv.field_size_limit(limit)
     return journal
