@@ -1,0 +1,63 @@
+"""What a table game is: things from the kitchen, one rule, and an end that all come to together."""
+
+from collections.abc import Callable, Mapping
+from typing import NamedTuple
+
+from warmup.model import LevelId, Morning
+from warmup.randomness import SeededRandom
+
+SECONDS_A_TURN = 5
+"""How long a turn takes (common practice, no source)."""
+MOST_TURNS = 120 // SECONDS_A_TURN
+"""So many turns go into two minutes."""
+DOT = "draw a dot on one side of a strip of paper"
+DROP = f"{DOT[0].upper()}{DOT[1:]}, and drop it before each"
+"""How chance comes to the table: a strip of paper that is dropped, with the dot up or no dot."""
+TAKE_TURNS = "They take turns."
+
+
+class Play(NamedTuple):
+    """A game as it is made for one level and morning.
+
+    ``setup`` is one sentence for the adult. ``rule`` is said to the child, in three short sentences at most.
+    ``ends`` says when it is over, ``listen`` what to listen for. ``given`` holds every number that was
+    chosen for it. ``turns`` is the most turns it may take, of five seconds each.
+    """
+
+    setup: str
+    rule: tuple[str, ...]
+    ends: str
+    listen: str
+    given: Mapping[str, int]
+    turns: int
+
+
+Made = Callable[[LevelId, Morning, SeededRandom], Play]
+"""Makes a play of a game for one of its levels."""
+
+
+class Game(NamedTuple):
+    """A game: its id, its name, the ``levels`` it serves, and what it ``needs``, by the names of things.
+
+    ``players`` are the numbers of children it is for; ``two`` says how two play it. ``simulate`` plays a play
+    with chance in it by itself and gives the turns it took; it is None where nothing is left to chance.
+    """
+
+    id: str
+    name: str
+    needs: tuple[str, ...]
+    levels: tuple[LevelId, ...]
+    made: Made
+    two: str = TAKE_TURNS
+    simulate: Callable[[Play, SeededRandom], int] | None = None
+    players: tuple[int, ...] = (1, 2)
+
+
+def levels(*names: str) -> tuple[LevelId, ...]:
+    """The ids of levels, from their names."""
+    return tuple(map(LevelId, names))
+
+
+def laying(pieces: int) -> int:
+    """How many turns it takes to lay so many pieces, each in two seconds."""
+    return -(-2 * pieces // SECONDS_A_TURN)

@@ -1,0 +1,68 @@
+"""Three things on the table have a price, and strips of paper pay for them."""
+
+from collections.abc import Sequence
+
+from warmup.english import listed
+from warmup.games.base import Game, Play, levels
+from warmup.model import LevelId, Morning
+from warmup.randomness import SeededRandom
+
+_COINS = {1: "a penny", 5: "a nickel", 10: "a dime", 25: "a quarter"}
+"""Each by its worth in cents (31 U.S.C. 5112, from memory)."""
+_NAMED: dict[str, Sequence[int]] = {"coins:worth": (1, 5, 10), "coins:quarter": (5, 10, 25)}
+_TOTALS: dict[str, tuple[Sequence[int], Sequence[int]]] = {
+    "coin-totals:nickel-and-pennies": ((1, 5), range(4, 10)),
+    "coin-totals:one-kind": ((5, 10), range(10, 26, 5)),
+    "coin-totals:dimes-and-pennies": ((1, 5, 10), range(11, 50)),
+    "coin-totals:three-kinds": ((1, 5, 10, 25), range(26, 51)),
+}
+"""What the strips are worth, and what a thing may cost, in cents."""
+_COUNT = 3
+
+
+def made(level: LevelId, morning: Morning, rng: SeededRandom) -> Play:
+    """Prices that are all different: one coin each, or some strips each."""
+    if level in _NAMED:
+        return _one_coin(level, morning, rng)
+    worth, costs = _TOTALS[level]
+    prices = rng.sample(costs, _COUNT)
+    return Play(
+        f"Write {_cents(worth)} on strips of paper, some of each; sell three spoons for {_cents(prices)}.",
+        ("The strips are your money.", "Choose a spoon.", "Lay what it costs, and count it for me."),
+        "when all the spoons are sold",
+        "Does the count begin with the strip that is worth the most?",
+        _given(prices),
+        5 * _COUNT,
+    )
+
+
+def _one_coin(level: LevelId, morning: Morning, rng: SeededRandom) -> Play:
+    """Prices by the names of coins; no penny where the family leaves pennies out."""
+    coins = rng.shuffled([cents for cents in _NAMED[level] if cents > 1 or morning.pennies])
+    return Play(
+        f"Write {_cents(sorted(coins))} on strips of paper, and sell spoons for "
+        f"{listed([_COINS[cents] for cents in coins])}.",
+        ("I say what a spoon costs.", "Pay with the strip that is worth the same.", "Say how many cents."),
+        "when all the spoons are sold",
+        "Is the worth known by the name of the coin?",
+        _given(coins),
+        4 * len(coins),
+    )
+
+
+def _cents(amounts: Sequence[int]) -> str:
+    return listed([f"{cents}¢" for cents in amounts])
+
+
+def _given(prices: Sequence[int]) -> dict[str, int]:
+    return {f"price {at}": price for at, price in enumerate(prices, start=1)}
+
+
+GAME = Game(
+    id="paper-prices",
+    name="Paper prices",
+    needs=("strips of paper", "spoons"),
+    levels=levels(*_NAMED, *_TOTALS),
+    made=made,
+    two="One sells, the other buys; then they change.",
+)

@@ -1,0 +1,47 @@
+"""A pretend elevator goes up or down ten floors, as the strip falls."""
+
+from warmup.english import number_word
+from warmup.games.base import DOT, Game, Play, levels
+from warmup.model import LevelId, Morning
+from warmup.randomness import SeededRandom
+
+_TEN, _FAR, _DROPS = 10, 20, 10
+_WHOLE_TENS = "by-tens:to-100"
+_LEVELS = levels("hundred-chart:ten-more-or-less", _WHOLE_TENS)
+
+
+def made(level: LevelId, _morning: Morning, rng: SeededRandom) -> Play:
+    """An elevator that begins in the middle and stops two rides away."""
+    start = 10 * rng.between(4, 7) if level == _WHOLE_TENS else 10 * rng.between(3, 6) + rng.between(1, 9)
+    return Play(
+        f"Stand in a pretend elevator, {DOT}, and drop it before each ride.",
+        (
+            f"This is floor {number_word(start)}.",
+            "Dot up, ride up ten; no dot, ride down ten.",
+            "Say the floor.",
+        ),
+        "when you are twenty floors from the start, or after ten rides",
+        "Does only the ten change, with no counting by ones?",
+        {"start": start, "step": _TEN, "low": start - _FAR, "high": start + _FAR},
+        _DROPS,
+    )
+
+
+def simulate(play: Play, rng: SeededRandom) -> int:
+    """The rides until the elevator is far enough, or until there were enough."""
+    floor, turns = play.given["start"], 0
+    while play.given["low"] < floor < play.given["high"] and turns < _DROPS:
+        floor += _TEN if rng.coin() else -_TEN
+        turns += 1
+    return turns
+
+
+GAME = Game(
+    id="ten-floors",
+    name="Ten floors",
+    needs=("strips of paper",),
+    levels=_LEVELS,
+    made=made,
+    two="One drops the strip, the other says the floor.",
+    simulate=simulate,
+)
