@@ -109,6 +109,10 @@ def _print(arguments: SimpleNamespace, clock: Clock, places: "Places") -> int:
             from warmup.cli import past
 
             (past.past if command == "past" else past.notes)(arguments, clock, places)
+        case "game":
+            from warmup.cli import game
+
+            game.game(arguments, clock, places)
         case "ask":
             printing.ask(arguments, clock, places)
         case "why":

@@ -194,6 +194,13 @@ def _notes(notes: argparse.ArgumentParser) -> None:
     notes.add_argument("--json", action="store_true", help="JSON")
 
 
+def _game(game: argparse.ArgumentParser) -> None:
+    game.add_argument("--skill", default="", metavar="SKILL", help="for this skill, such as make-ten")
+    game.add_argument("--another", action="count", default=0, help="the next one; twice: the one after that")
+    game.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="for whom")
+    game.add_argument("--json", action="store_true", help="JSON, whole")
+
+
 def _why(why: argparse.ArgumentParser) -> None:
     why.add_argument("item", metavar="ITEM", help="an item, such as make-ten/seven-three")
     why.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="whose story")
@@ -354,6 +361,7 @@ COMMANDS = (
     Command("more", "list the other commands", everyday=True),
     Command("guide", "tell how things are done here, a topic at a time", _guide),
     Command("ask", "print prompts of any kind", _ask),
+    Command("game", "print a two-minute game with kitchen things, for what wobbled", _game),
     Command("why", "tell an item's whole story: its marks, how long it rests, when it is due", _why),
     Command("year", "print the year: its weeks, days off and what opens when", _year),
     Command("days", "list the days off ahead, or take days off out of a calendar file (.ics)", _days),

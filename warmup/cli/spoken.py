@@ -72,6 +72,7 @@ class SpokenMorning:
         self._left_unsaid: set[str] = set()
         self._endings: tuple[Closing, ...] = ()
         self._loud: list[str] = []
+        self._games = 0
 
     def run(self) -> None:
         """Ask and answer until the morning is closed. Ended where the adult leaves before."""
@@ -258,6 +259,12 @@ class SpokenMorning:
                     self._begun = False
             case "again":
                 work.sit_again()
+            case "game":
+                from warmup.cli.game import game_lines
+                from warmup.session.gaming import for_whom, suggestion
+
+                part(game_lines(suggestion(for_whom([each.context for each in work.sessions]), self._games)))
+                self._games += 1
             case "review":
                 part(spoken_lines.review_lines(session))
             case "pause":

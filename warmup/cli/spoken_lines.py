@@ -20,7 +20,15 @@ from warmup.config.family import Child
 from warmup.english import listed
 from warmup.session import undoing
 from warmup.session.session import Session
-from warmup.session.words import AFTER_CUES, MEANINGS, QUARTER_BY_COMMAND, STOP_OFFERED, over_words, ready
+from warmup.session.words import (
+    A_GAME,
+    AFTER_CUES,
+    MEANINGS,
+    QUARTER_BY_COMMAND,
+    STOP_OFFERED,
+    over_words,
+    ready,
+)
 
 if TYPE_CHECKING:
     from warmup.session.summary import Closing
@@ -82,6 +90,7 @@ def at_the_close(
     paused = any(each.context.child.paused for each in sessions)
     label = "new things again" if paused else "nothing new for a week"
     offered += [of_action("pause", label)] if any(ending.pause for ending in endings) else []
+    offered += [of_action("game")] if any(ending.game for ending in endings) else []
     return (*offered, *_choices("back", "rough", *_COMMON))
 
 
@@ -167,6 +176,8 @@ def close_lines(sessions: Sequence[Session], endings: "Sequence[Closing]") -> It
     quarter = (endings[0].quarter, QUARTER_BY_COMMAND) if endings[0].quarter else ()
     yield from (text for text in (*quarter, endings[0].review) if text)
     yield from (ending.pause for ending in endings if ending.pause)
+    if game := next((ending.game for ending in endings if ending.game), ""):
+        yield f"{A_GAME} {game}. {of_action('game').first} says how it goes."
 
 
 def _of_one(ending: "Closing") -> Iterator[str]:

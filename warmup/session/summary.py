@@ -36,6 +36,7 @@ class Closing(NamedTuple):
     until it is taught again, ``models`` what to do for it at the table, a line an item. ``pause`` offers a
     week with nothing new, or says until when there is none. ``review`` says in a review week whether it is
     over, ``quarter`` which quarter is done with this morning, ``year`` on the year's last what became of it.
+    ``game`` names a two-minute game for what wobbled today.
     """
 
     rows: tuple[Row, ...]
@@ -50,6 +51,7 @@ class Closing(NamedTuple):
     review: str = ""
     quarter: str = ""
     year: str = ""
+    game: str = ""
 
 
 def closing(session: Session, before: Knowledge, *, guest: bool = False) -> Closing:
@@ -57,6 +59,7 @@ def closing(session: Session, before: Knowledge, *, guest: bool = False) -> Clos
 
     What the family's own adult is to do or to decide is not said to a ``guest``.
     """
+    from warmup.session.gaming import for_that
     from warmup.session.year_end import year_end
 
     session.context.forget()
@@ -71,8 +74,9 @@ def closing(session: Session, before: Knowledge, *, guest: bool = False) -> Clos
         _review(session.context),
         _quarter(session.morning, session.context),
         year_end(session.context, session.morning),
+        for_that(session.context),
     )
-    return whole._replace(again="", models=(), pause="", review="") if guest else whole
+    return whole._replace(again="", models=(), pause="", review="", game="") if guest else whole
 
 
 def item_label(prompt: Prompt) -> str:

@@ -53,6 +53,8 @@ STARTS_COVERED = "Answers start covered."
 HELLO = "Five to seven minutes of spoken math at breakfast."
 PRIVACY = "Stays on this machine."
 
+A_GAME = "A game for that:"
+"""What stands before the name of a game for what wobbled today."""
 KEEP_WARM = "Three things a week keep math warm."
 """Said of a warm-up after the year's last school day."""
 SMALL_THINGS = "Keep small things away from under-threes and mouthers: choking."

@@ -52,6 +52,7 @@ class State(Enum):
     REPORT = "a report"
     FILE = "a report’s file"
     NOTE = "a note"
+    GAME = "a two-minute game"
     MORNINGS = "past mornings"
     GUIDE = "the guide"
     TOPIC = "a topic of the guide"
@@ -124,7 +125,7 @@ _READS, _SCHOOL_WEEK = frozenset({State.READS}), frozenset({State.SCHOOL_WEEK})
 _MIDNIGHT, _FORM = frozenset({State.MIDNIGHT}), frozenset({State.FORM})
 _REPORT, _FILE = frozenset({State.REPORT}), frozenset({State.FILE})
 _GUEST, _PAPER = frozenset({State.GUEST}), frozenset({State.PAPER})
-_SETTINGS = frozenset({State.SETTINGS})
+_SETTINGS, _GAME = frozenset({State.SETTINGS}), frozenset({State.GAME})
 _NOTE, _PAST_MORNING = frozenset({State.NOTE}), frozenset({State.PAST_MORNING})
 _WEEK, _DAYS = frozenset({State.WEEK}), frozenset({State.DAYS})
 _ANOTHER, _WIND_DOWN = frozenset({State.ANOTHER}), frozenset({State.WIND_DOWN})
@@ -135,7 +136,7 @@ _CHOICES = _MENU | _ANOTHER | _WIND_DOWN | _WHO | _REMOVAL | {State.PAST, State.
 """Short lists to pick from."""
 _YEAR, _YEAR_WEEK, _YEAR_DAY = map(frozenset, ({State.YEAR}, {State.YEAR_WEEK}, {State.YEAR_DAY}))
 _MOVE, _COUNTDOWN = frozenset({State.MOVE}), frozenset({State.COUNTDOWN})
-_READINGS = frozenset({State.HELP, State.REVIEW, State.STORY, State.REPORT, State.TOPIC})
+_READINGS = frozenset({State.HELP, State.REVIEW, State.STORY, State.REPORT, State.TOPIC, State.GAME})
 """Pages to be read, with nothing to pick."""
 _LISTS = _CHOICES | _YEAR_WEEK | _MOVE | _UNLOCKED | _READINGS
 _NEW_YEAR = frozenset({State.NEW_YEAR})
@@ -205,6 +206,8 @@ ACTIONS = (
            Group.DAY, _CLOSE, menu=_ASKED),
     Action("again", ("m", "g"), "another short one", "When today is finished: a second, short warm-up.",
            Group.DAY, _CLOSE, menu=_CLOSE),
+    Action("game", ("j", "b"), "a two-minute game", "A game with kitchen things, for what wobbled.",
+           Group.DAY, _CLOSE, menu=_MORNING),
     Action("paper", (), "a morning on paper", "Type in the marks of one of the last mornings.",
            Group.DAY, frozenset(), menu=_MORNING),
     Action("who", (), "another child", "Go to the morning of another child.", Group.DAY, frozenset(),
@@ -248,6 +251,8 @@ ACTIONS = (
            _UNLOCKED | _READINGS),
     Action("file", ("k", "f"), "put it into a file", "Asks where. It is kept as a page to print.",
            Group.PAGE, _REPORT),
+    Action("another_game", ("k", "v"), "another game", "The next game; after the last, the first again.",
+           Group.PAGE, _GAME),
     # The year, a week of it, a day of it.
     Action("column_left", ("left", "a"), "left", "The quarter before.", Group.PAGE, _YEAR),
     Action("column_right", ("right", "d"), "right", "The next quarter.", Group.PAGE, _YEAR),

@@ -5,7 +5,15 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from warmup.model import Mark
 from warmup.session.session import Session
-from warmup.session.words import BEADS, QUARTER_ON_SCREEN, SMALL_THINGS, has_small_things, over_words, ready
+from warmup.session.words import (
+    A_GAME,
+    BEADS,
+    QUARTER_ON_SCREEN,
+    SMALL_THINGS,
+    has_small_things,
+    over_words,
+    ready,
+)
 from warmup.tui.actions import with_keys
 from warmup.tui.parts import (
     View,
@@ -112,7 +120,7 @@ def _page(parts: Sequence[Part], rows: Sequence[_Shown], view: View, shown: Coll
 
 
 def _offers(page: Script, parts: Sequence[Part], view: View) -> None:
-    """The review, a week with nothing new where much wobbled, and who comes next."""
+    """The review, a week with nothing new where much wobbled, a game, and who comes next."""
     hand, named = view.hand, [part for part in parts if part.closing.pause]
     if review := parts[0].closing.review:
         page.add(with_remedy(review, "", key("review", hand), view.width), Keep.OBJECT)
@@ -121,6 +129,9 @@ def _offers(page: Script, parts: Sequence[Part], view: View) -> None:
         label = "new things again" if back else "nothing new for a week"
         text = " ".join(part.of(part.closing.pause) for part in named)
         page.add(with_remedy(text, "", key("pause", hand, label), view.width), Keep.NOTICE)
+    game = next((part.of(f"{A_GAME} {name}.") for part in parts if (name := part.closing.game)), "")
+    if game:
+        page.add(with_remedy(game, "", key("game", hand, "how it goes"), view.width), Keep.WATCH)
     if view.next_name:
         text = f"{view.next_name} is next."
         page.add(with_remedy(text, "", key("next_child", hand, "go on"), view.width), Keep.ALWAYS)

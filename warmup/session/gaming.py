@@ -1,0 +1,155 @@
+"""A two-minute game for what wobbled: which one, for whom, and what there is to say of it.
+
+The same child has the same games in the same order all day; nothing is recorded of them.
+"""
+
+import datetime as dt
+from collections.abc import Iterable, Iterator, Sequence
+from typing import NamedTuple
+
+from warmup.games import Game, Match, Play, matches, play
+from warmup.model import LevelId, Mark
+from warmup.randomness import SeededRandom
+from warmup.session.context import Context
+from warmup.session.words import SMALL_THINGS, has_small_things
+
+SAY = "Say"
+"""The label of what is said to the child."""
+NO_GAME = "No game fits this house and what was asked."
+_WOBBLES = (Mark.NOT_YET, Mark.HESITATED)
+_A_WEEK = dt.timedelta(weeks=1)
+
+
+class Suggestion(NamedTuple):
+    """A game to play now: for which level, and how it is played today."""
+
+    game: Game
+    level: LevelId
+    play: Play
+
+    @property
+    def small_things(self) -> bool:
+        """Whether something it needs is small enough to choke on."""
+        return has_small_things(*self.game.needs)
+
+
+def wobbled_today(context: Context) -> tuple[LevelId, ...]:
+    """The levels with a wobble today: not yet before hesitated, then in the order they were asked."""
+    return _wobbled(context, context.today)
+
+
+def suggestion(context: Context, nth: int = 0, skill: str = "") -> Suggestion | None:
+    """The game of today, or the ``nth`` other one; of one ``skill`` where that is named.
+
+    It is for what wobbled today, else for what wobbled last, else for what opened last. None where no game
+    fits. After the last game the first one comes again, with other numbers.
+    """
+    listed = _matches(context, _levels(context, skill), context.today)
+    if not listed:
+        return None
+    match = listed[nth % len(listed)]
+    seed = context.child.journal_name, context.today, nth
+    return Suggestion(match.game, match.level, play(match, context.morning(), *seed))
+
+
+def for_that(context: Context) -> str:
+    """The name of a game for what wobbled today; empty where nothing did, or no game fits."""
+    found = suggestion(context) if wobbled_today(context) else None
+    return found.game.name if found else ""
+
+
+def for_whom(contexts: Sequence[Context]) -> Context:
+    """Of several children the first one with a game for what wobbled today, else the first."""
+    return next((each for each in contexts if for_that(each)), contexts[0])
+
+
+def week_games(context: Context, most: int = 4) -> tuple[Suggestion, ...]:
+    """Some games for this week, no game twice: first for what wobbled in the last seven days."""
+    monday = context.today - dt.timedelta(context.today.weekday())
+    recent = _wobbled(context, context.today - _A_WEEK)
+    chosen: dict[str, Match] = {}
+    for level in dict.fromkeys((*recent, *_levels(context, ""), *_newest(context, ""))):
+        own = [each for each in _matches(context, [level], monday) if each.game.id not in chosen]
+        if own and len(chosen) < most:
+            chosen[own[0].game.id] = own[0]
+    seed = context.child.journal_name, monday
+    morning = context.morning()
+    return tuple(Suggestion(each.game, each.level, play(each, morning, *seed)) for each in chosen.values())
+
+
+def told(found: Suggestion) -> Iterator[tuple[str, str]]:
+    """All there is to say of a game, as a label and a sentence each."""
+    from warmup.session.summary import level_label
+
+    made = found.play
+    yield "For", f"{level_label(found.level)}."
+    if found.game.needs:
+        yield "You need", f"{', '.join(found.game.needs)}."
+    if found.small_things:
+        yield "Take care", SMALL_THINGS
+    yield "First", made.setup
+    yield SAY, " ".join(made.rule)
+    yield "It ends", f"{made.ends}."
+    yield "Listen for", made.listen
+    yield "Two children", found.game.two
+
+
+# -- for which levels
+
+
+def _levels(context: Context, skill: str) -> tuple[LevelId, ...]:
+    """What games are for now: today's wobbles, else those of the last morning with one, else the newest."""
+    return _wobbled(context, context.today, skill) or _last(context, skill) or _newest(context, skill)
+
+
+def _wobbled(context: Context, since: dt.date, skill: str = "") -> tuple[LevelId, ...]:
+    marks = [(line.item, line.mark) for line in context.history(since=since)]
+    items = context.curriculum().by_id
+    known = [(items[item], mark) for item, mark in marks if item in items]
+    found = [
+        item.level_id
+        for wobble in _WOBBLES
+        for item, mark in known
+        if mark is wobble and skill in ("", item.skill)
+    ]
+    return tuple(dict.fromkeys(found))
+
+
+def _last(context: Context, skill: str) -> tuple[LevelId, ...]:
+    """The levels that wobbled on the last morning on which one did."""
+    items = context.curriculum().by_id
+    for line in reversed(context.history()):
+        item = items.get(line.item)
+        if item and line.mark in _WOBBLES and skill in ("", item.skill):
+            return tuple(level for level in _wobbled(context, line.date, skill))
+    return ()
+
+
+def _newest(context: Context, skill: str) -> tuple[LevelId, ...]:
+    """The levels that opened last; of a skill that has not opened, the first."""
+    week, weeks = context.morning().week, context.plan.weeks
+    mine = [level for level in weeks if not skill or level.startswith(f"{skill}:")]
+    held = context.child.held
+    opened = [level for level in mine if weeks[level] <= week and level not in held]
+    opened.sort(key=lambda level: -weeks[level])
+    return tuple(opened[:_FEW] or mine[:1])
+
+
+_FEW = 6
+"""So many of the newest levels are enough to find games for."""
+
+
+def _matches(context: Context, levels: Iterable[LevelId], day: dt.date) -> tuple[Match, ...]:
+    """The games for these levels in the child's order of the day, each once, the first level's first."""
+    found: dict[str, Match] = {}
+    for level in levels:
+        rng = SeededRandom("games", context.child.journal_name, day, level)
+        for match in matches(level, lambda needs: _has(context, needs), rng):
+            found.setdefault(match.game.id, match)
+    return tuple(found.values())
+
+
+def _has(context: Context, needs: Sequence[str]) -> bool:
+    """Whether the house has all of these."""
+    house = context.household
+    return house is None or house.has(", ".join(needs))
