@@ -59,12 +59,12 @@ def test_a_morning_in_lines_offers_it_where_something_wobbled(
     context = context_at(home, clock)
     start_fixed(context)
     assert context.journal is not None
-    monkeypatch.setattr(sys, "stdin", io.StringIO("n\n" + "\n" * 4 + "j\nj\n"))
+    monkeypatch.setattr(sys, "stdin", io.StringIO("n\n" + "\n" * 4 + "x\n9\n"))
     spoken.run(context, context.journal, clock)
     shown = capsys.readouterr().out
     first, second = suggestion(context), suggestion(context, 1)
     assert first and second
-    assert f"A game for that: {first.game.name}. j says how it goes." in shown
+    assert f"A game for that: {first.game.name}. x says how it goes." in shown
     assert shown.index(f"A two-minute game: {first.game.name}") < shown.index(
         f"A two-minute game: {second.game.name}"
     )

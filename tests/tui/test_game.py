@@ -15,7 +15,7 @@ from warmup.tui.morning import MorningScreen
 @pytest.mark.parametrize("size", SIZES, ids=at_size)
 async def test_a_game_at_the_close(app: WarmupApp, size: tuple[int, int]) -> None:
     async with app.run_test(size=size) as pilot:
-        await press(pilot, "n", *["right"] * 4, "j")
+        await press(pilot, "n", *["right"] * 4, "9")
         golden(f"game-{at_size(size)}", frame(app))
 
 

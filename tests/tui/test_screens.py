@@ -65,7 +65,7 @@ def test_no_key_does_two_things_in_one_state(state: State) -> None:
 def test_the_morning_s_two_states_share_their_keys() -> None:
     keys = Counter(key for action in actions_of(MorningScreen.STATES) for key in action.every_key)
     double = {key for key, count in keys.items() if count > 1}
-    assert double == {"enter", "e", "right", "d", "j", "b", "m", "g", "k", "v"}
+    assert double == {"enter", "e", "right", "d", "j", "b", "m", "g", "k", "v", "x"}
     assert "full_stop" in keys and "tab" in keys
 
 

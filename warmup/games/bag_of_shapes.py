@@ -6,8 +6,8 @@ from warmup.randomness import SeededRandom
 
 _FACES = "solid-shapes:faces"
 _THINGS = {
-    "solid-shapes:sphere-and-cube": ("a ball and a block", 2),
-    "solid-shapes:cylinder-and-cone": ("a ball, a block and a full can", 3),
+    "solid-shapes:sphere-and-cube": ("a ball and a cube block", 2),
+    "solid-shapes:cylinder-and-cone": ("a ball, a cube block and a full can", 3),
     _FACES: ("a block, a full can and a box", 3),
 }
 

@@ -21,7 +21,7 @@ def made(level: LevelId, _morning: Morning, rng: SeededRandom) -> Play:
     numbers = sorted(rng.sample(range(low, high + 1), _STRIPS))
     return Play(
         f"Write {listed([str(number) for number in numbers])} on strips of paper, and put them in a bag.",
-        ("Draw a strip and read it.", "Put it where it goes in the row.", "Tell me how you know."),
+        ("Pick a strip and read it.", "Put it where it goes in the row.", "Tell me how you know."),
         "when all six lie in order",
         "Is it the tens that decide?" if low > 9 else "Which number is more, and how is it known?",
         {f"number {at}": number for at, number in enumerate(numbers, start=1)},
@@ -35,5 +35,5 @@ GAME = Game(
     needs=("strips of paper", "bag"),
     levels=levels(*_NUMBERS),
     made=made,
-    two="They draw by turns, and put the strip in the row together.",
+    two="They pick by turns, and put the strip in the row together.",
 )

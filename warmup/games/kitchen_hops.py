@@ -34,7 +34,7 @@ def made(level: LevelId, _morning: Morning, rng: SeededRandom) -> Play:
     return Play(
         f"{floor}, and put strips with one to {number_word(hop)} in a bag.",
         (
-            f"Start on {start}, and draw a strip.",
+            f"Start on {start}, and pick a strip.",
             f"Say where so many hops {'back ' if back else ''}take you.",
             "Then hop there.",
         ),
@@ -46,7 +46,7 @@ def made(level: LevelId, _morning: Morning, rng: SeededRandom) -> Play:
 
 
 def simulate(play: Play, rng: SeededRandom) -> int:
-    """The draws until the far end; where nothing is drawn, the strips that are found."""
+    """The picks until the far end; where nothing is drawn, the strips that are found."""
     if "hop" not in play.given:
         return play.turns
     left, turns = play.given["high"] - play.given["low"], 0
@@ -62,6 +62,6 @@ GAME = Game(
     needs=("strips of paper", "tape", "bag"),
     levels=levels(*_FLOOR),
     made=made,
-    two="One draws, the other says the strip and hops; then they change.",
+    two="One picks, the other says the strip and hops; then they change.",
     simulate=simulate,
 )

@@ -28,7 +28,7 @@ def made(level: LevelId, morning: Morning, rng: SeededRandom) -> Play:
         start, what, given = day, "day", {"steps": _STEPS}
     return Play(
         f"{DROP} step.",
-        (f"You stand on {start}.", "Dot up, step on; no dot, step back.", f"Say the {what} you are on."),
+        (f"You stand on {start}.", "Dot up, step ahead; no dot, step back.", f"Say the {what} you are on."),
         "after eight steps",
         _LISTEN,
         given,

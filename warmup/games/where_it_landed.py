@@ -11,7 +11,7 @@ _RULES = {
                              "Say where it is, with no pointing."),
     "position:own-left-right": _SIDES,
     "position:same-view": ("Toss the sock at the box.", "Stand beside me.",
-                           "Is it left or right of the box?"),
+                           "Is it to the left or right of the box?"),
 }  # fmt: skip
 _LISTEN = {
     "position:place-words": "Under, behind, beside: is there a word for it, with no “over there”?",

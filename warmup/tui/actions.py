@@ -206,7 +206,7 @@ ACTIONS = (
            Group.DAY, _CLOSE, menu=_ASKED),
     Action("again", ("m", "g"), "another short one", "When today is finished: a second, short warm-up.",
            Group.DAY, _CLOSE, menu=_CLOSE),
-    Action("game", ("j", "b"), "a two-minute game", "A game with kitchen things, for what wobbled.",
+    Action("game", ("9", "x"), "a two-minute game", "A game with kitchen things, for what wobbled.",
            Group.DAY, _CLOSE, menu=_MORNING),
     Action("paper", (), "a morning on paper", "Type in the marks of one of the last mornings.",
            Group.DAY, frozenset(), menu=_MORNING),
