@@ -69,6 +69,7 @@ def test_where_nothing_wobbled_it_is_what_opened_last(home: Path, clock: Clock) 
 
 def test_a_child_s_games_are_the_same_all_day_and_another_goes_around(home: Path, clock: Clock) -> None:
     context = context_at(home, clock)
+    lived(context, YESTERDAY, {SEVEN: Mark.NOT_YET})
     lived(context, TODAY, {THIRTY: Mark.NOT_YET})
     shown = [suggestion(context, nth) for nth in range(8)]
     assert shown == [suggestion(context, nth) for nth in range(8)]

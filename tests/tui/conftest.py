@@ -7,9 +7,26 @@ from pathlib import Path
 import pytest
 
 from tests.household import context_at, start_fixed
+from warmup import games, skills
+from warmup.games.fill_the_bowl import GAME as BOWL
+from warmup.games.what_the_mitt_hid import GAME as MITT
+from warmup.model import LevelId
 from warmup.tui.app import WarmupApp
 
 Clock = Callable[[], dt.datetime]
+
+
+@pytest.fixture(autouse=True)
+def two_games(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Two games for whatever wobbled, so that no other game moves a screen that names one."""
+    pairs = LevelId("make-ten:all")
+    found = {
+        game.id: game._replace(
+            levels=skills.levels(), made=lambda _, *rest, made=game.made: made(pairs, *rest)
+        )
+        for game in (MITT, BOWL)
+    }
+    monkeypatch.setattr(games, "games", lambda: found)
 
 
 @pytest.fixture
