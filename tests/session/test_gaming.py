@@ -9,6 +9,7 @@ import pytest
 from tests.household import FAMILY, TODAY, begun, context_at, lived, start_fixed
 from warmup.config.family import Child
 from warmup.engine.memory import Knowledge
+from warmup.engine.things import NAMES
 from warmup.model import LevelId, Mark
 from warmup.session.context import Context
 from warmup.session.gaming import for_that, for_whom, suggestion, told, week_games, wobbled_today
@@ -26,6 +27,17 @@ def level(context: Context, nth: int = 0, skill: str = "") -> LevelId:
     found = suggestion(context, nth, skill)
     assert found is not None
     return found.level
+
+
+def test_where_a_house_has_nothing_for_what_wobbled_the_close_is_silent_and_the_page_is_not(
+    home: Path, clock: Clock
+) -> None:
+    bare = context_at(home, clock, FAMILY._replace(without=NAMES))
+    lived(bare, TODAY, {"sort/put-together": Mark.NOT_YET})
+    assert wobbled_today(bare) == ("sort:one-rule",) and not for_that(bare)
+    found = suggestion(bare)
+    assert found is not None and found.game.needs == ()
+    assert suggestion(bare, skill="sort") is None
 
 
 @pytest.mark.slow

@@ -44,18 +44,22 @@ def suggestion(context: Context, nth: int = 0, skill: str = "") -> Suggestion | 
     It is for what wobbled today, else for what wobbled last, else for what opened last. None where no game
     fits. After the last game the first one comes again, with other numbers.
     """
-    listed = _matches(context, _levels(context, skill), context.today)
-    if not listed:
-        return None
-    match = listed[nth % len(listed)]
-    seed = context.child.journal_name, context.today, nth
-    return Suggestion(match.game, match.level, play(match, context.morning(), *seed))
+    for levels in _levels(context, skill):
+        if listed := _matches(context, levels, context.today):
+            return _suggested(context, listed[nth % len(listed)], context.today, nth)
+    return None
+
+
+def _suggested(context: Context, match: Match, day: dt.date, *seed: int) -> Suggestion:
+    """The game of a match as it is played by this child on that day."""
+    made = play(match, context.morning(), context.child.journal_name, day, *seed)
+    return Suggestion(match.game, match.level, made)
 
 
 def for_that(context: Context) -> str:
     """The name of a game for what wobbled today; empty where nothing did, or no game fits."""
-    found = suggestion(context) if wobbled_today(context) else None
-    return found.game.name if found else ""
+    listed = _matches(context, wobbled_today(context), context.today)
+    return listed[0].game.name if listed else ""
 
 
 def for_whom(contexts: Sequence[Context]) -> Context:
@@ -68,13 +72,12 @@ def week_games(context: Context, most: int = 4) -> tuple[Suggestion, ...]:
     monday = context.today - dt.timedelta(context.today.weekday())
     recent = _wobbled(context, context.today - _A_WEEK)
     chosen: dict[str, Match] = {}
-    for level in dict.fromkeys((*recent, *_levels(context, ""), *_newest(context, ""))):
+    levels = (level for some in _levels(context, "") for level in some)
+    for level in dict.fromkeys((*recent, *levels)):
         own = [each for each in _matches(context, [level], monday) if each.game.id not in chosen]
         if own and len(chosen) < most:
             chosen[own[0].game.id] = own[0]
-    seed = context.child.journal_name, monday
-    morning = context.morning()
-    return tuple(Suggestion(each.game, each.level, play(each, morning, *seed)) for each in chosen.values())
+    return tuple(_suggested(context, each, monday) for each in chosen.values())
 
 
 def told(found: Suggestion) -> Iterator[tuple[str, str]]:
@@ -97,9 +100,11 @@ def told(found: Suggestion) -> Iterator[tuple[str, str]]:
 # -- for which levels
 
 
-def _levels(context: Context, skill: str) -> tuple[LevelId, ...]:
+def _levels(context: Context, skill: str) -> Iterator[tuple[LevelId, ...]]:
     """What games are for now: today's wobbles, else those of the last morning with one, else the newest."""
-    return _wobbled(context, context.today, skill) or _last(context, skill) or _newest(context, skill)
+    yield _wobbled(context, context.today, skill)
+    yield _last(context, skill)
+    yield _newest(context, skill)
 
 
 def _wobbled(context: Context, since: dt.date, skill: str = "") -> tuple[LevelId, ...]:
@@ -121,7 +126,7 @@ def _last(context: Context, skill: str) -> tuple[LevelId, ...]:
     for line in reversed(context.history()):
         item = items.get(line.item)
         if item and line.mark in _WOBBLES and skill in ("", item.skill):
-            return tuple(level for level in _wobbled(context, line.date, skill))
+            return _wobbled(context, line.date, skill)
     return ()
 
 
