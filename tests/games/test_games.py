@@ -14,7 +14,7 @@ from tests.bank.rules import uncapped
 from tests.games.bounds import highest
 from tests.mornings import many
 from warmup import skills
-from warmup.engine.things import NAMES, Household, named
+from warmup.engine.things import NAMES, THINGS, Household, named
 from warmup.english import number_word, ordinal_word
 from warmup.games import Match, Play, games, matches, play
 from warmup.games.base import MOST_TURNS
@@ -69,7 +69,7 @@ def as_prompt(each: Made) -> Prompt:
         working="",
         cues=(Cue(each.match.game.two), Cue(f"It ends {each.play.ends}."), Cue(each.match.game.name)),
         watch_for=each.play.listen,
-        table=", ".join(each.match.game.needs),
+        table=", ".join(each.match.game.things(each.match.level)),
         seconds=120,
         guess=0.0,
         given=each.play.given,
@@ -159,6 +159,32 @@ def of_house(house: Household, level: LevelId) -> tuple[Match, ...]:
     return matches(level, lambda needs: house.has(", ".join(needs)), SeededRandom("house", level))
 
 
+_ONLY_WORDS = {"table", "ball", "roll", "balance", "tape"}
+"""Names of things that are said otherwise, too: roll a pair of socks into a ball."""
+_THINGS = {name: thing.name for thing in THINGS for name in thing.every_name}
+_NAMED = re.compile(rf"\b(?:{'|'.join(sorted(map(re.escape, _THINGS), key=len, reverse=True))})\b")
+
+
+def test_what_a_game_needs_is_what_its_words_speak_of() -> None:
+    spoken: dict[Match, set[str]] = {}
+    for each in made():
+        text = " ".join((each.play.setup, *each.play.rule)).lower()
+        found = {_THINGS[name] for name in _NAMED.findall(text)}
+        spoken.setdefault(each.match, set()).update(found)
+    wrong = {}
+    for match, names in spoken.items():
+        needs = {*match.game.things(match.level)}
+        if needs - names or names - needs - _ONLY_WORDS:
+            wrong[match.game.id, match.level] = needs - names, names - needs - _ONLY_WORDS
+    assert wrong == {}
+
+
+def test_what_holds_water_or_stands_about_is_no_glass() -> None:
+    for each in made():
+        if {"cups", "bowls"} & {*each.match.game.things(each.match.level)}:
+            assert "plastic" in each.play.setup, each.match.game.id
+
+
 def test_no_small_thing_comes_to_a_toddler_s_table() -> None:
     house = Household(toddler=True)
     played = {match.game.id for level in skills.levels() for match in of_house(house, level)}
@@ -184,7 +210,9 @@ def test_what_a_house_lacks_is_in_no_game_of_it() -> None:
     for name in sorted({need for game in games().values() for need in game.needs}):
         house = Household(without=frozenset({name}))
         found = {level: of_house(house, level) for level in skills.levels()}
-        assert not [match for every in found.values() for match in every if name in match.game.needs]
+        assert not [
+            match for every in found.values() for match in every if name in match.game.things(match.level)
+        ]
     bare = Household(without=frozenset(NAMES))
     assert [match.game.id for match in of_house(bare, LevelId("clock:half-past"))] == ["arms-of-the-clock"]
     assert of_house(bare, LevelId("sort:one-rule")) == ()

@@ -55,7 +55,7 @@ def game_data(found: Suggestion | None, child: str) -> dict[str, Any]:
             "id": found.game.id,
             "name": found.game.name,
             "level": found.level,
-            "needs": list(found.game.needs),
+            "needs": list(found.needs),
             "small_things": found.small_things,
             "players": list(found.game.players),
             "setup": found.play.setup,

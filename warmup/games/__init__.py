@@ -57,7 +57,7 @@ def _at(levels: Sequence[LevelId], has: Has) -> list[Match]:
         Match(game, level)
         for level in levels
         for game in games().values()
-        if level in game.levels and has(game.needs)
+        if level in game.levels and has(game.things(level))
     ]
 
 

@@ -7,8 +7,8 @@ from warmup.randomness import SeededRandom
 _FACES = "solid-shapes:faces"
 _THINGS = {
     "solid-shapes:sphere-and-cube": ("a ball and a cube block", 2),
-    "solid-shapes:cylinder-and-cone": ("a ball, a cube block and a full can", 3),
-    _FACES: ("a block, a full can and a box", 3),
+    "solid-shapes:cylinder-and-cone": ("a ball, a cube block and a can", 3),
+    _FACES: ("a block, a can and a box", 3),
 }
 
 
@@ -35,4 +35,9 @@ GAME = Game(
     levels=levels(*_THINGS),
     made=made,
     two="One fills the bag, the other feels; then they change.",
+    spared=(
+        ("solid-shapes:sphere-and-cube", ("can", "box")),
+        ("solid-shapes:cylinder-and-cone", ("box",)),
+        (_FACES, ("ball",)),
+    ),
 )

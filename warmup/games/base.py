@@ -39,8 +39,9 @@ Made = Callable[[LevelId, Morning, SeededRandom], Play]
 class Game(NamedTuple):
     """A game: its id, its name, the ``levels`` it serves, and what it ``needs``, by the names of things.
 
-    ``players`` are the numbers of children it is for; ``two`` says how two play it. ``simulate`` plays a play
-    with chance in it by itself and gives the turns it took; it is None where nothing is left to chance.
+    ``spared`` pairs levels with those of the things that they do without. ``players`` are the numbers of
+    children it is for; ``two`` says how two play it. ``simulate`` plays a play with chance in it by itself
+    and gives the turns it took; it is None where nothing is left to chance.
     """
 
     id: str
@@ -51,6 +52,11 @@ class Game(NamedTuple):
     two: str = TAKE_TURNS
     simulate: Callable[[Play, SeededRandom], int] | None = None
     players: tuple[int, ...] = (1, 2)
+    spared: tuple[tuple[str, tuple[str, ...]], ...] = ()
+
+    def things(self, level: LevelId) -> tuple[str, ...]:
+        """What it needs when it is played for this level."""
+        return tuple(need for need in self.needs if need not in dict(self.spared).get(level, ()))
 
 
 def levels(*names: str) -> tuple[LevelId, ...]:

@@ -21,7 +21,7 @@ def made(level: LevelId, _morning: Morning, rng: SeededRandom) -> Play:
     """A bowl of napkins that empties by itself, as the strip falls."""
     begin = rng.between(*_BEGIN[level])
     return Play(
-        f"Put {number_word(begin)} paper napkins in a bowl, and {DOT}.",
+        f"Put {number_word(begin)} paper napkins in a plastic bowl, and {DOT}.",
         ("Drop the strip.", "Dot up, take two; no dot, take one.", "Say how many are left."),
         "when the bowl is empty; the last one may go alone",
         "Does the child count back, or count what is left all over again?",

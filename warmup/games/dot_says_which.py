@@ -46,4 +46,9 @@ GAME = Game(
     levels=levels(*_RULES),
     made=made,
     two="One drops the strip, the other finds; then they change.",
+    spared=(
+        ("measure:longer", ("book",)),
+        ("measure:heavier", ("spoons",)),
+        ("measure:what-to-measure", ("spoons",)),
+    ),
 )

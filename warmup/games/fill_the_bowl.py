@@ -30,7 +30,7 @@ def made(level: LevelId, _morning: Morning, _rng: SeededRandom) -> Play:
         else "Does the child go on from what is in, or begin again at one?"
     )
     return Play(
-        f"Lay {whole} spoons beside a bowl, and {DOT}.",
+        f"Lay {whole} spoons beside a plastic bowl, and {DOT}.",
         ("Drop the strip.", "Dot up, put two in; no dot, put one in.", say),
         f"when all {whole} are in; the last one may go alone",
         listen,

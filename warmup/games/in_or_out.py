@@ -12,7 +12,7 @@ def made(_level: LevelId, _morning: Morning, rng: SeededRandom) -> Play:
     """A cup with two or three spoons that in the end is empty or full."""
     begin = rng.between(2, 3)
     return Play(
-        f"Stand {number_word(begin)} spoons in a cup, lay three more beside it, and {DOT}.",
+        f"Stand {number_word(begin)} spoons in a plastic cup, lay three more beside it, and {DOT}.",
         ("Drop the strip.", "Dot up, put one in; no dot, take one out.", "Say how many are in."),
         "when the cup is empty or holds five, or after twenty drops",
         "Is the new number said before anybody counts?",

@@ -64,4 +64,5 @@ GAME = Game(
     made=made,
     two="One picks, the other says the strip and hops; then they change.",
     simulate=simulate,
+    spared=(("number-line:find-to-10", ("bag",)),),
 )

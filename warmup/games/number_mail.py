@@ -23,7 +23,8 @@ def made(level: LevelId, _morning: Morning, rng: SeededRandom) -> Play:
     written = [number_word(number) if words else str(number) for number in numbers]
     what = "the words " if words else ""
     return Play(
-        f"Write {what}{listed(written)} on strips of paper, and lay them about the room.",
+        f"Write {what}{listed(written)} on strips of paper, lay them about the room, "
+        "and set out a plastic bowl.",
         ("I say a number.", "Find its letter, and read it to me.", "Then mail it in the bowl."),
         "when every letter is mailed",
         "Is the whole word read, and not its first letter alone?"

@@ -14,7 +14,7 @@ def made(level: LevelId, _morning: Morning, rng: SeededRandom) -> Play:
     """Cold water, a cup and a bowl, and a pitcher to keep it in."""
     match level:
         case "capacity:full-half-empty":
-            setup = "Stand a cup and a bowl on the tray, with cold water in a pitcher."
+            setup = "Stand a plastic cup and a bowl on the tray, with cold water in a pitcher."
             rule = ("I pour slowly.", "Say stop when it is half full.", "We look: half, more or less?")
             return Play(
                 setup,
@@ -25,7 +25,7 @@ def made(level: LevelId, _morning: Morning, rng: SeededRandom) -> Play:
                 5 * _POURS,
             )
         case "capacity:pour-and-compare":
-            setup = "Stand two cups that differ and a bowl on the tray, with cold water in a pitcher."
+            setup = "Stand two plastic cups that differ and a bowl on the tray, with cold water in a pitcher."
             rule = ("Choose two.", "Say which one holds more.", "Fill one, and pour it into the other.")
             return Play(
                 setup,
@@ -38,7 +38,7 @@ def made(level: LevelId, _morning: Morning, rng: SeededRandom) -> Play:
         case _:
             most = rng.between(4, 8)
             return Play(
-                f"Stand a bowl that takes {number_word(most)} cups or fewer on the tray, "
+                f"Stand a bowl that takes {number_word(most)} plastic cups or fewer on the tray, "
                 "with cold water in a pitcher.",
                 ("Guess how many cups fill the bowl.", "Pour and count.", "Say stop when it is full."),
                 f"when the bowl is full{_ENDS}",

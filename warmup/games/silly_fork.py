@@ -8,8 +8,8 @@ _ROWS = 4
 # The parts that a row repeats.
 _PARTS = {
     "patterns:two-part": ("spoon, fork", "fork, spoon"),
-    "patterns:three-part": ("spoon, spoon, fork", "spoon, fork, fork", "spoon, fork, cup"),
-    "patterns:name-the-part": ("fork, fork, spoon", "cup, fork, spoon", "spoon, fork, fork"),
+    "patterns:three-part": ("spoon, spoon, fork", "spoon, fork, fork", "spoon, fork, napkin"),
+    "patterns:name-the-part": ("fork, fork, spoon", "napkin, fork, spoon", "spoon, fork, fork"),
 }
 
 
@@ -30,8 +30,9 @@ def made(level: LevelId, _morning: Morning, rng: SeededRandom) -> Play:
 GAME = Game(
     id="silly-fork",
     name="The silly fork",
-    needs=("forks", "spoons", "cups"),
+    needs=("forks", "spoons", "napkins"),
     levels=levels(*_PARTS),
     made=made,
     two="One lays a row with a slip in it, the other mends it; then they change.",
+    spared=(("patterns:two-part", ("napkins",)),),
 )

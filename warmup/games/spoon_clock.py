@@ -18,7 +18,7 @@ def made(level: LevelId, _morning: Morning, rng: SeededRandom) -> Play:
     ]
     last = "Then lay an hour later." if level == _LATER else "Tell what we do then."
     return Play(
-        f"Lay strips with 1 to 12 in a ring, and say {listed(names, 'and then')}.",
+        f"Lay strips of paper with 1 to 12 in a ring, and say {listed(names, 'and then')}.",
         ("The fork is the long hand, the spoon the short.", "Lay the time I say.", last),
         "when the last time lies on the table",
         "Is the spoon halfway to the next number?"

@@ -61,4 +61,5 @@ GAME = Game(
     levels=levels(*_DAYS, *_MONTHS, _DATE, _UNTIL),
     made=made,
     two="They walk side by side and take turns to say it.",
+    spared=((_UNTIL, ("strips of paper",)),),
 )

@@ -31,7 +31,7 @@ def made(level: LevelId, _morning: Morning, _rng: SeededRandom) -> Play:
     """A bowl of ten, and ones beside it."""
     most, rule, listen = _RULES[level]
     return Play(
-        f"Put ten paper napkins in a bowl, and {number_word(most)} beside it.",
+        f"Put ten paper napkins in a plastic bowl, and {number_word(most)} beside it.",
         rule,
         "after six numbers",
         listen,

@@ -30,7 +30,12 @@ class Suggestion(NamedTuple):
     @property
     def small_things(self) -> bool:
         """Whether something it needs is small enough to choke on."""
-        return has_small_things(*self.game.needs)
+        return has_small_things(*self.needs)
+
+    @property
+    def needs(self) -> tuple[str, ...]:
+        """What it needs, by the names of things."""
+        return self.game.things(self.level)
 
 
 def wobbled_today(context: Context) -> tuple[LevelId, ...]:
@@ -86,8 +91,8 @@ def told(found: Suggestion) -> Iterator[tuple[str, str]]:
 
     made = found.play
     yield "For", f"{level_label(found.level)}."
-    if found.game.needs:
-        yield "You need", f"{', '.join(found.game.needs)}."
+    if found.needs:
+        yield "You need", f"{', '.join(found.needs)}."
     if found.small_things:
         yield "Take care", SMALL_THINGS
     yield "First", made.setup
