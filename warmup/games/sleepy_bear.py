@@ -7,12 +7,14 @@ from warmup.randomness import SeededRandom
 _SLEEPS = 5
 _DAYS = ("weekday:today", "weekday:tomorrow", "weekday:yesterday", "weekday:around")
 _MONTHS = ("month:this", "month:order", "month:around")
+_DATE = "date:number"
 _BACK = ("weekday:yesterday",)
 
 
 def made(level: LevelId, _morning: Morning, _rng: SeededRandom) -> Play:
     """Five sleeps, from wherever the adult likes."""
-    unit, sleeps = ("month", "month") if level in _MONTHS else ("day", "night")
+    unit = "month" if level in _MONTHS else "date" if level == _DATE else "day"
+    sleeps = "month" if level in _MONTHS else "night"
     if level in _BACK:
         rule = (
             f"Bear, sleep one {sleeps}.",
@@ -39,7 +41,7 @@ GAME = Game(
     id="sleepy-bear",
     name="The sleepy bear",
     needs=(),
-    levels=levels(*_DAYS, *_MONTHS),
+    levels=levels(*_DAYS, *_MONTHS, _DATE),
     made=made,
     two="One sleeps, the other says when; then they change.",
 )
