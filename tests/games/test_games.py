@@ -25,7 +25,7 @@ from warmup.session.words import has_small_things
 EACH = 7
 """So many plays of each game and level: over a thousand in all."""
 
-_WORDS = {number_word(n): n for n in range(121)} | {ordinal_word(n): n for n in range(1, 32)}
+_WORDS = {number_word(n): n for n in range(200)} | {ordinal_word(n): n for n in range(1, 32)}
 
 
 class Made(NamedTuple):

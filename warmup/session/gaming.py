@@ -15,6 +15,8 @@ from warmup.session.words import SMALL_THINGS, has_small_things
 
 SAY = "Say"
 """The label of what is said to the child."""
+TAKE_CARE = "Take care"
+"""The label of a warning."""
 NO_GAME = "No game fits this house and what was asked."
 _WOBBLES = (Mark.NOT_YET, Mark.HESITATED)
 _A_WEEK = dt.timedelta(weeks=1)
@@ -94,7 +96,7 @@ def told(found: Suggestion) -> Iterator[tuple[str, str]]:
     if found.needs:
         yield "You need", f"{', '.join(found.needs)}."
     if found.small_things:
-        yield "Take care", SMALL_THINGS
+        yield TAKE_CARE, SMALL_THINGS
     yield "First", made.setup
     yield SAY, " ".join(made.rule)
     yield "It ends", f"{made.ends}."

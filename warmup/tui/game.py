@@ -7,7 +7,7 @@ from textual.binding import BindingType
 from textual.widget import Widget
 from textual.widgets import Static
 
-from warmup.session.gaming import NO_GAME, SAY, for_whom, suggestion, told
+from warmup.session.gaming import NO_GAME, SAY, TAKE_CARE, for_whom, suggestion, told
 from warmup.tui.actions import State
 from warmup.tui.key_screen import bindings
 from warmup.tui.lines import Lines
@@ -15,6 +15,7 @@ from warmup.tui.reading import Reading
 from warmup.tui.script import Line, Span, Tone, wrapped
 from warmup.tui.workspace import Workspace
 
+_TONES = {SAY: Tone.SAY, TAKE_CARE: Tone.STRONG}
 _AROUND = 8
 """The rows of a page that are not the game's, at most."""
 
@@ -49,7 +50,7 @@ class GameScreen(Reading):
         if self._found is None:
             return [(Span(NO_GAME),)]
         parts = [
-            wrapped(text, width, f"{label}:", Tone.SAY if label == SAY else Tone.PLAIN)
+            wrapped(text, width, f"{label}:", _TONES.get(label, Tone.PLAIN))
             for label, text in told(self._found)
         ]
         # Air between them, where all is to be seen at once with it.
