@@ -13,7 +13,7 @@ def made(level: LevelId, morning: Morning, rng: SeededRandom) -> Play:
     last = number_word(row.last)
     return Play(
         "Sit close: you are a mouse that whispers, and the child is a bear.",
-        (row.told, "I whisper a number, you growl the next.", f"Stop at {last}."),
+        (row.told, "I whisper, you growl the next.", f"Stop at {last}."),
         f"when you have said {last} together",
         row.listen,
         row.given,
