@@ -10,10 +10,10 @@ from importlib import import_module
 from pathlib import Path
 from typing import NamedTuple
 
+from warmup import skills
 from warmup.games.base import Game, Play
-from warmup.model import LevelId, Morning, skill_and_key
+from warmup.model import LevelId, Morning, is_own
 from warmup.randomness import SeededRandom
-from warmup.skills import _index
 
 __all__ = ["Game", "Has", "Match", "Play", "games", "matches", "play"]
 
@@ -66,27 +66,15 @@ def _downward(level: LevelId) -> Iterator[list[LevelId]]:
 
     Below it are the level before it in its skill and those that it stands on.
     """
-    if level not in _index.LEVELS:
+    if is_own(level):
         return
-    strand, seen, step = _index.LEVELS[level][1], {level}, [level]
+    seen, step = {level}, [level]
+    strand = skills.strand_of(level)
     while step:
         yield step
-        below = [each for upper in step for each in _below(upper)]
-        step = [each for each in dict.fromkeys(below) if each not in seen and _strand(each) == strand]
+        lower = dict.fromkeys(each for upper in step for each in skills.below(upper))
+        step = [each for each in lower if each not in seen and skills.strand_of(each) == strand]
         seen.update(step)
-
-
-def _strand(level: LevelId) -> str:
-    return str(_index.LEVELS[level][1])
-
-
-def _below(level: LevelId) -> Iterator[LevelId]:
-    skill, _ = skill_and_key(level)
-    number, _, stands_on, *_ = _index.LEVELS[level]
-    for other, row in _index.LEVELS.items():
-        if skill_and_key(LevelId(other))[0] == skill and row[0] == number - 1:
-            yield LevelId(other)
-    yield from map(LevelId, stands_on)
 
 
 def play(match: Match, morning: Morning, *seed: object) -> Play:

@@ -37,11 +37,13 @@ __all__ = [
     "Location",
     "Skill",
     "askable",
+    "below",
     "item_names",
     "items",
     "levels",
     "locate",
     "prompt",
+    "strand_of",
     "timely",
 ]
 
@@ -148,6 +150,20 @@ def item_names() -> tuple[ItemId, ...]:
 def levels() -> tuple[LevelId, ...]:
     """Every level, a skill after another, lowest first."""
     return tuple(map(LevelId, _index.LEVELS))
+
+
+def strand_of(level: LevelId) -> str:
+    """The strand of a level. KeyError for one that no skill has."""
+    return str(_index.LEVELS[level][1])
+
+
+def below(level: LevelId) -> tuple[LevelId, ...]:
+    """The level before it in its skill, then those it stands on. KeyError for one that no skill has."""
+    skill, _ = skill_and_key(level)
+    number, _, stands_on, *_ = _index.LEVELS[level]
+    before = (each for each in levels() if skill_and_key(each)[0] == skill)
+    lower = (each for each in before if _index.LEVELS[each][0] == number - 1)
+    return tuple(dict.fromkeys((*lower, *map(LevelId, stands_on))))
 
 
 def items(plan: Plan) -> tuple[Item, ...]:
