@@ -294,7 +294,7 @@ def scenes() -> Iterator[Scene]:
     yield Scene("close", _morning, ("fluent", *_TO_THE_CLOSE))
     yield Scene("close-teach-again", _resting, ("not_yet", *_TO_THE_CLOSE))
     for look, app in (("", _morning), ("-light", _light), ("-contrast", _contrast)):
-        yield Scene(f"game{look}", app, ("not_yet", *_TO_THE_CLOSE, "game"))
+        yield Scene(f"game{look}", app, ("not_yet", *_TO_THE_CLOSE, "play"))
     yield Scene("unlocked-teach-again", _resting, ("not_yet", "unlocked"))
     yield Scene("week", _morning, ("week",))
     yield Scene("week-light", _light, ("week",))

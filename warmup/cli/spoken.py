@@ -259,7 +259,7 @@ class SpokenMorning:
                     self._begun = False
             case "again":
                 work.sit_again()
-            case "game":
+            case "play":
                 from warmup.cli.game import game_lines
                 from warmup.session.gaming import for_whom, suggestion
 

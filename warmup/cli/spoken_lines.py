@@ -90,7 +90,7 @@ def at_the_close(
     paused = any(each.context.child.paused for each in sessions)
     label = "new things again" if paused else "nothing new for a week"
     offered += [of_action("pause", label)] if any(ending.pause for ending in endings) else []
-    offered += [of_action("game")] if any(ending.game for ending in endings) else []
+    offered += [of_action("play")] if any(ending.game for ending in endings) else []
     return (*offered, *_choices("back", "rough", *_COMMON))
 
 
@@ -177,7 +177,7 @@ def close_lines(sessions: Sequence[Session], endings: "Sequence[Closing]") -> It
     yield from (text for text in (*quarter, endings[0].review) if text)
     yield from (ending.pause for ending in endings if ending.pause)
     if game := next((ending.game for ending in endings if ending.game), ""):
-        yield f"{A_GAME} {game}. {of_action('game').first} says how it goes."
+        yield f"{A_GAME} {game}. {of_action('play').first} says how it goes."
 
 
 def _of_one(ending: "Closing") -> Iterator[str]:

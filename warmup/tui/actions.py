@@ -206,8 +206,11 @@ ACTIONS = (
            Group.DAY, _CLOSE, menu=_ASKED),
     Action("again", ("m", "g"), "another short one", "When today is finished: a second, short warm-up.",
            Group.DAY, _CLOSE, menu=_CLOSE),
-    Action("game", ("9", "x"), "a two-minute game", "A game with kitchen things, for what wobbled.",
-           Group.DAY, _CLOSE, menu=_MORNING),
+    Action("game", (), "a two-minute game", "A game with kitchen things, for what wobbled.", Group.DAY,
+           frozenset(), menu=_ON_THE_WAY),
+    # At the close it has keys, which mean something else before it.
+    Action("play", ("9", "x"), "a two-minute game", "A game with kitchen things, for what wobbled.",
+           Group.DAY, _CLOSE, menu=_CLOSE),
     Action("paper", (), "a morning on paper", "Type in the marks of one of the last mornings.",
            Group.DAY, frozenset(), menu=_MORNING),
     Action("who", (), "another child", "Go to the morning of another child.", Group.DAY, frozenset(),

@@ -131,7 +131,7 @@ def _offers(page: Script, parts: Sequence[Part], view: View) -> None:
         page.add(with_remedy(text, "", key("pause", hand, label), view.width), Keep.NOTICE)
     game = next((part.of(f"{A_GAME} {name}.") for part in parts if (name := part.closing.game)), "")
     if game:
-        page.add(with_remedy(game, "", key("game", hand, "how it goes"), view.width), Keep.WATCH)
+        page.add(with_remedy(game, "", key("play", hand, "how it goes"), view.width), Keep.WATCH)
     if view.next_name:
         text = f"{view.next_name} is next."
         page.add(with_remedy(text, "", key("next_child", hand, "go on"), view.width), Keep.ALWAYS)

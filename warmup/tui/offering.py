@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 
 PAGES = frozenset({
     "unlocked", "menu", "another", "wind_down", "story", "review", "paper", "settings", "week", "year",
-    "who", "children", "new_year", "report", "mornings", "note", "game",
+    "who", "children", "new_year", "report", "mornings", "note", "game", "play",
 })  # fmt: skip
 """The pages that open on top of a morning."""
 _PICKED = frozenset({"just", "swap", "hold", "known", "short", "stop", "rough"})
@@ -160,7 +160,7 @@ class Offering(KeyScreen[object]):
                 from warmup.tui.week import WeekScreen
 
                 self.open(WeekScreen(self.work))
-            case "game":
+            case "game" | "play":
                 from warmup.tui.game import GameScreen
 
                 self.open(GameScreen(self.work))
