@@ -28,7 +28,7 @@ def test_a_copy_holds_every_row_and_passes_the_check_of_sqlite(hand: Hand, tmp_p
         assert list(made.iterdump()) == list(own.iterdump())
         assert counts(made) == (1, 4, 3, 0, 0)
     assert sorted(path.name for path in tmp_path.iterdir()) == [
-        "copy.db", "journal.db", "journal.db-journal"
+        "copy.db", "journal.db", "journal.db-journal", "remembered"
     ]  # fmt: skip
     assert os.name != "posix" or (tmp_path / "copy.db").stat().st_mode & 0o77 == 0
 

@@ -240,7 +240,7 @@ def test_a_write_cut_short_is_not_read_as_done_and_not_rolled_back_from_here(
         writer.execute("UPDATE sittings SET position = 1")
         for n in range(200):
             writer.execute("INSERT INTO prompts VALUES ('Bean', '2026-11-25', 9, ?, ?, '')", (n, "x" * 3000))
-        for each in home.iterdir():
+        for each in home.glob("journal.*"):
             shutil.copy(each, tmp_path / each.name)
         writer.execute("ROLLBACK")
     assert (tmp_path / "journal.db-journal").stat().st_size > 512, "nothing to roll back"

@@ -106,6 +106,16 @@ def pulled_plug(home: Path, clock: StandingClock) -> None:
     lived(context, FAMILY.first_day + 41 * DAY, {"month/this": Mark.NOT_YET})
 
 
+def killed_after_a_mark_of_today(home: Path, clock: StandingClock) -> None:
+    lived(context_at(home, clock), TODAY, {"month/this": Mark.NOT_YET})
+
+
+def killed_on_a_clock_set_back(home: Path, clock: StandingClock) -> None:
+    """A day that is no past by the clock, and lies before the one that was kept."""
+    early = TODAY - 5 * DAY
+    lived(context_at(home, clock, FAMILY, early), early, {"month/this": Mark.NOT_YET})
+
+
 def damage(home: Path, clock: StandingClock) -> None:
     (kept,) = (home / files.FOLDER).glob("child-*")
     raw = bytearray(kept.read_bytes())
@@ -115,7 +125,7 @@ def damage(home: Path, clock: StandingClock) -> None:
 
 def other_values(home: Path, clock: StandingClock) -> None:
     """Whole, and not what this program writes."""
-    files.keep(home, "Bean", json.dumps([1, 2, 3]))
+    files.keep(home, "Bean", TODAY, json.dumps([1, 2, 3]))
 
 
 def nothing(home: Path, clock: StandingClock) -> None:
@@ -125,7 +135,17 @@ def nothing(home: Path, clock: StandingClock) -> None:
 
 @pytest.mark.parametrize(
     "happens",
-    [by_another_program, by_this_one, while_open, pulled_plug, damage, other_values, nothing],
+    [
+        by_another_program,
+        by_this_one,
+        while_open,
+        pulled_plug,
+        killed_after_a_mark_of_today,
+        killed_on_a_clock_set_back,
+        damage,
+        other_values,
+        nothing,
+    ],
 )
 def test_what_may_be_stale_is_not_used(
     past: Path, clock: StandingClock, happens: Callable[[Path, StandingClock], None]
@@ -134,7 +154,8 @@ def test_what_may_be_stale_is_not_used(
     context = context_at(past, clock)
     kept = remembered.recall(context)
     assert kept is None or kept == (from_nothing(context), TODAY)
-    assert (kept is None) or happens in (by_this_one, while_open), "their ends leave what they found"
+    whole = (by_this_one, killed_after_a_mark_of_today)
+    assert (kept is None) is (happens not in whole), "the others leave nothing that holds"
     assert context.knew_before_today() == from_nothing(context)
 
 
@@ -189,7 +210,7 @@ def test_a_thousand_edits_of_every_kind_leave_it_equal_to_the_fold(
     """250 a seed: marks of today and before, ends, restarts, pulled plugs, other programs, days off."""
     rng, today, family = random.Random(seed), FAMILY.first_day + 20 * DAY, FAMILY
     context = context_at(home, clock, family, today)
-    used = 0
+    used = {"ended": 0, "killed": 0}
     for _ in range(250):
         match rng.randrange(8):
             case 0 | 1:
@@ -199,10 +220,11 @@ def test_a_thousand_edits_of_every_kind_leave_it_equal_to_the_fold(
                 day = today - rng.randrange(1, 20) * DAY
                 lived(context, day, {rng.choice(ITEMS[:5]): rng.choice(MARKS)})
             case 3 | 4:
-                if rng.random() < 0.8:
+                how = rng.choice(("ended", "killed"))
+                if how == "ended":
                     ended(context)
                 context = context_at(home, clock, family, today)
-                used += remembered.recall(context) is not None
+                used[how] += remembered.recall(context) is not None
             case 5:
                 write_elsewhere(home, clock)
             case 6:
@@ -216,4 +238,4 @@ def test_a_thousand_edits_of_every_kind_leave_it_equal_to_the_fold(
         if rng.random() < 0.3:
             context.forget()
             assert context.knowledge() == fold(context.curriculum(), context.history())
-    assert used > 10
+    assert used["ended"] > 10 and used["killed"] > 0

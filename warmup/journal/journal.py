@@ -84,6 +84,9 @@ class Journal:
         # How often something of a child was written on a date.
         self._dates: Counter[tuple[str, dt.date]] = Counter()
         self._merged = False
+        # Of what days that were written to since the last stamp, and whether a first frame goes before.
+        self._touched: set[tuple[str, dt.date]] = set()
+        self._held = False
         # Whatever an earlier window noted is taken away by the first note of this one.
         self._noted: AtHand | str | None = "unknown"
 
@@ -116,10 +119,7 @@ class Journal:
 
     def shut(self) -> bool:
         """Try once more to write what is not on disk, and close the file; whether all of it is there now."""
-        past = {child for child, date in self._dates if date < self._now().date()}
-        if self._merged or past:
-            remembered.forget(self.folder, *([] if self._merged else past))
-        return self._store.shut()
+        return self._store.shut(self._outdate)
 
     def copy_to(self, path: Path, child: str) -> int:
         """Put a whole copy of the journal at ``path``; in how many mornings of it the child was.
@@ -217,8 +217,7 @@ class Journal:
             table_rows.put_whole(db, key, Whole(about, dict(enumerate(rows)), stamped))
             return key[2], self._append(db, key, action, moment)
 
-        self._dates[child, date] += 1
-        number, row = self._write(keep, action)
+        number, row = self._write(keep, action, child, date, later=self._held and not marks)
         self._remember((child, date.isoformat(), number), row)
         return number
 
@@ -249,8 +248,7 @@ class Journal:
             db.execute(f"UPDATE sittings SET touched = ? {THIS}", (stamp, *key))
             return self._append(db, key, action, moment)
 
-        self._dates[child, date] += 1
-        row = self._write(work, action)
+        row = self._write(work, action, child, date)
         self._remember((child, date.isoformat(), session), row)
         return row.id if row else ""
 
@@ -265,11 +263,51 @@ class Journal:
         self._remember((child, date.isoformat(), session), row)
         return row.id if row else ""
 
-    def _write(self, work: Callable[[sqlite3.Connection], T], action: Action | None) -> T:
+    def _write(
+        self,
+        work: Callable[[sqlite3.Connection], T],
+        action: Action | None,
+        child: str = "",
+        date: dt.date = dt.date.max,
+        *,
+        later: bool = False,
+    ) -> T:
+        """Do the work of an action; it changes what a ``child`` did on a date, where one is named."""
         if action is not None:
             log.check(action)
         self._actions += 1
-        return self._store.write(work)
+        self._dates[child, date] += 1
+        self._touched.add((child, date))
+        result = self._store.write(work, later=later)
+        if not later:
+            self._store.leave(self._outdate)
+        return result
+
+    def hold(self) -> None:
+        """Let a session that starts now be on the disk once this is settled, or anything else is written.
+
+        Until then this window alone reads it: a frame that shows no mark need not wait for the disk.
+        """
+        self._held = True
+
+    def settle(self) -> None:
+        """Have everything on the disk, and a stamp of it for the next start."""
+        self._held = False
+        self._store.settle()
+        if self._touched or not self._store.as_left:
+            self._store.leave(self._outdate)
+
+    def undisturbed(self, work: Callable[[], object]) -> None:
+        """Do something beside the file while nobody writes to it; nothing where that can't be."""
+        self._store.undisturbed(work)
+
+    def _outdate(self) -> None:
+        """Take away what was kept and no longer holds. Raises OSError: then no stamp says that all does."""
+        if self._merged:
+            remembered.clear(self.folder)
+        for child, date in self._touched:
+            remembered.outdate(self.folder, child, date)
+        self._touched.clear()
 
     def _append(
         self, db: sqlite3.Connection, key: Key, action: Action | None, moment: str

@@ -1,10 +1,13 @@
 """What was worked out of a journal, kept beside it, and whether it still holds.
 
-A journal that is as this program left it need not be looked over again, nor its years of marks folded. So at
-its end the program leaves a stamp of the file, and what it knows of each child. All of it may be lost or
-deleted: then it is worked out anew. A child's name is in none of it.
+A journal that is as this program left it need not be looked over again, nor its years of marks folded. So
+after each of its writes the program leaves a stamp of the file, and at its end what it knows of each child. A
+write of a day that this goes over takes it away, before the stamp says again that all holds: a program that
+is killed between leaves a stamp that does not fit. All of it may be lost or deleted: then it is worked out
+anew. A child's name is in none of it.
 """
 
+import datetime as dt
 import json
 import os
 from contextlib import suppress
@@ -19,6 +22,8 @@ FOLDER = "remembered"
 _STAMP = "journal.json"
 _LARGEST = 16_000_000
 """No file here is larger, in bytes."""
+_HEAD = 40
+"""The bytes of a line at the head of a file: the sum, then the day."""
 
 
 class Stamp(NamedTuple):
@@ -61,23 +66,49 @@ def leave_stamp(path: Path) -> None:
         _write(path.parent / FOLDER / _STAMP, json.dumps(now))
 
 
-def recall(folder: Path, child: str) -> str | None:
-    """What was kept of a child; None where nothing was, or not all of it is there."""
-    return _read(_place(folder, child))
+def recall(folder: Path, child: str) -> tuple[dt.date, str] | None:
+    """What was kept of a child, and the day before which all days are in it.
+
+    None where nothing was kept, or not all of it is there.
+    """
+    day, _, text = (_read(_place(folder, child)) or "").partition("\n")
+    with suppress(ValueError):
+        return dt.date.fromisoformat(day), text
+    return None
 
 
-def keep(folder: Path, child: str, text: str) -> None:
-    """Keep a text of a child. A disk that takes none is no error."""
+def keep(folder: Path, child: str, until: dt.date, text: str) -> None:
+    """Keep a text of a child's days before this one. A disk that takes none is no error."""
     with suppress(OSError):
-        _write(_place(folder, child), text)
+        _write(_place(folder, child), f"{until.isoformat()}\n{text}")
 
 
-def forget(folder: Path, *children: str) -> None:
-    """Take away what was kept of these children; of all and the stamp as well, where none is named."""
-    with suppress(OSError):
-        places = [_place(folder, child) for child in children] or [*(folder / FOLDER).iterdir()]
-        for place in places:
+def outdate(folder: Path, child: str, day: dt.date) -> None:
+    """A day of a child's changed: take away what was kept of that day as well. Raises OSError."""
+    place = _place(folder, child)
+    try:
+        with place.open("rb") as file:
+            _, head = file.readline(_HEAD), file.readline(_HEAD)
+        until = dt.date.fromisoformat(head.decode("ascii").strip())
+    except FileNotFoundError:
+        return
+    except ValueError:
+        until = dt.date.max
+    if until > day:
+        place.unlink(missing_ok=True)
+
+
+def clear(folder: Path) -> None:
+    """Take away all that was kept, and the stamp. Raises OSError."""
+    with suppress(FileNotFoundError):
+        for place in (folder / FOLDER).iterdir():
             place.unlink(missing_ok=True)
+
+
+def forget(folder: Path) -> None:
+    """Take it all away, as far as the disk lets it."""
+    with suppress(OSError):
+        clear(folder)
 
 
 def _place(folder: Path, child: str) -> Path:

@@ -259,12 +259,15 @@ def is_damage(error: Exception) -> bool:
     return code is not None and code & 0xFF in (sqlite3.SQLITE_CORRUPT, sqlite3.SQLITE_NOTADB)
 
 
-def transact(connection: sqlite3.Connection, work: Callable[[sqlite3.Connection], T]) -> T:
-    """Do the work wholly or not at all."""
+def transact(
+    connection: sqlite3.Connection, work: Callable[[sqlite3.Connection], T], *, commits: bool = True
+) -> T:
+    """Do the work wholly or not at all; where it is not to be committed yet, whoever asks does that later."""
     connection.execute("BEGIN IMMEDIATE")
     try:
         result = work(connection)
-        connection.execute("COMMIT")
+        if commits:
+            connection.execute("COMMIT")
     except BaseException:
         if connection.in_transaction:
             connection.execute("ROLLBACK")

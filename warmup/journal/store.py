@@ -62,6 +62,8 @@ class Store:
         self._logged: list[log.ActionRow] = []
         self.as_left = False
         self._others = 0
+        self.waits = False
+        """Whether what was written last waits to be committed. This process reads it already."""
         try:
             if read_only:
                 self._look()
@@ -75,30 +77,51 @@ class Store:
         """Whether all that was written is on disk."""
         return self._memory is None
 
-    def shut(self) -> bool:
-        """Try once more to write what is not on disk, and close the file; whether all of it is there now."""
+    def shut(self, outdate: Callable[[], object]) -> bool:
+        """Try once more to write what is not on disk, and close the file; whether all of it is there now.
+
+        A stamp is left, after ``outdate`` (see :meth:`leave`).
+        """
+        self.settle()
         self._try_again()
         kept = self._read_only or self.saving
-        if self._disk is not None and self._memory is None:
-            # What can't be kept is worked out again.
-            with suppress(OSError, sqlite3.Error):
-                self._leave(self._disk)
+        self.leave(outdate)
         for connection in (self._disk, self._memory):
             if connection is not None:
                 connection.close()
         self._disk = self._memory = None
         return kept
 
-    def _leave(self, disk: sqlite3.Connection) -> None:
-        """Leave a stamp; forget what was kept where others wrote as well. Nobody writes meanwhile."""
-        if self._file != _identity(self.path):
+    def leave(self, outdate: Callable[[], object]) -> None:
+        """Leave a stamp of the file as it is now, after what no longer holds was taken away by ``outdate``.
+
+        Where others wrote as well, nothing that was kept holds. What can't be kept is worked out again.
+        """
+
+        def work() -> None:
+            if self.others_wrote():
+                remembered.clear(self.folder)
+            outdate()
+            remembered.leave_stamp(self.path)
+
+        self.undisturbed(work)
+
+    def undisturbed(self, work: Callable[[], object]) -> None:
+        """Do something beside the file while nobody writes to it; nothing where that can't be."""
+        self.settle()
+        disk = self._disk
+        if disk is None or self._memory is not None:
             return
-        disk.execute("BEGIN")
-        disk.execute("SELECT count(*) FROM sqlite_master").fetchone()
-        if self.others_wrote():
-            remembered.forget(self.folder)
-        remembered.leave_stamp(self.path)
-        disk.execute("COMMIT")
+        with suppress(OSError, sqlite3.Error):
+            if self._file != _identity(self.path):
+                return
+            # With a read begun, nobody else's transaction comes to its end.
+            disk.execute("BEGIN")
+            try:
+                disk.execute("SELECT count(*) FROM sqlite_master").fetchone()
+                work()
+            finally:
+                disk.execute("COMMIT")
 
     def others_wrote(self) -> bool:
         """Whether the file was, or may have been, written by another program since it was opened.
@@ -126,13 +149,17 @@ class Store:
         """Keep an action this process logged, its session as this process counts it."""
         self._logged.append(row)
 
-    def write(self, work: Callable[[sqlite3.Connection], T]) -> T:
-        """Do the work in one transaction, on the disk before this returns or else in memory."""
+    def write(self, work: Callable[[sqlite3.Connection], T], *, later: bool = False) -> T:
+        """Do the work in one transaction, on the disk before this returns or else in memory.
+
+        What may come ``later`` is on the disk before anything else is written, and once it is settled.
+        """
+        self.settle()
         if self._memory is None:
             try:
-                if self._disk is None or self._file != _identity(self.path):
-                    raise FileNotFoundError(errno.ENOENT, f"{NAME} is no longer the file it was")
-                return schema.transact(self._disk, work)
+                result = schema.transact(self._own_file(), work, commits=not later)
+                self.waits = later
+                return result
             except (OSError, sqlite3.Error) as error:
                 if isinstance(error, _BUGS):
                     raise
@@ -141,6 +168,21 @@ class Store:
         result = schema.transact(self._memory, work)
         self._try_again()
         return result
+
+    def settle(self) -> None:
+        """Have on the disk, or else in memory, what was to be written later."""
+        if not self.waits:
+            return
+        self.waits = False
+        try:
+            self._own_file().execute("COMMIT")
+        except (OSError, sqlite3.Error) as error:
+            self._step_aside(error)
+
+    def _own_file(self) -> sqlite3.Connection:
+        if self._disk is None or self._file != _identity(self.path):
+            raise FileNotFoundError(errno.ENOENT, f"{NAME} is no longer the file it was")
+        return self._disk
 
     def read(self, sql: str, values: tuple[Any, ...]) -> list[Any]:
         """The rows of a question."""
@@ -160,6 +202,7 @@ class Store:
     @property
     def source(self) -> sqlite3.Connection:
         """What answers questions just now, to be copied. JournalProblem once it is shut."""
+        self.settle()
         source = self._memory or self._disk
         if source is None:
             raise JournalProblem(f"{NAME} is closed.")
@@ -167,7 +210,7 @@ class Store:
 
     def _step_aside(self, error: Exception) -> None:
         """Go on in memory, with what can still be read and what this process wrote."""
-        self.trouble, self._others = reason(error), -1
+        self.trouble, self._others, self.waits = reason(error), -1, False
         if self._disk is None:
             self.notice = f"{NAME} can't be used ({reason(error)})."
         memory = schema.in_memory()
@@ -176,6 +219,8 @@ class Store:
 
             disk = self._disk
             with suppress(sqlite3.Error):
+                if disk.in_transaction:
+                    disk.execute("ROLLBACK")
                 # A lock was waited for already; each table would wait for it once more.
                 disk.execute("PRAGMA busy_timeout = 0")
                 schema.transact(memory, lambda db: salvage.salvage(db, disk))

@@ -69,6 +69,8 @@ class Context:
         # What is worked out stays until the family changes: the one it was worked out for is beside it.
         self._known: tuple[Family, Knowledge] | None = None
         self._before: tuple[tuple[Family, dt.date, object] | None, Knowledge] | None = None
+        self.folded_anew = False
+        """Whether nothing that was kept of the child's past held, so that all of it was folded."""
         self._curriculum: tuple[Family, Curriculum] | None = None
         self._items: tuple[Item, ...] = ()
         self._reviews: tuple[Family, dt.date, tuple[int, ...]] | None = None
@@ -259,7 +261,7 @@ class Context:
             return known
         kept = remembered.recall(self)
         if kept is None:
-            known = fold(self.curriculum(), self.history(self.today))
+            known, self.folded_anew = fold(self.curriculum(), self.history(self.today)), True
         else:
             known, since = kept
             if since < self.today:

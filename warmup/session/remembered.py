@@ -17,7 +17,7 @@ from warmup.randomness import digest
 if TYPE_CHECKING:
     from warmup.session.context import Context
 
-FORMAT = 1
+FORMAT = 2
 """Of the file; another one whenever folding itself changes."""
 _MARKS = {mark.value: mark for mark in Mark}
 
@@ -27,12 +27,12 @@ def recall(context: "Context") -> tuple[Knowledge, dt.date] | None:
     journal = context.journal
     if journal is None or not journal.as_left:
         return None
-    text = remembered.recall(journal.folder, context.child.journal_name)
-    if text is None:
+    kept = remembered.recall(journal.folder, context.child.journal_name)
+    if kept is None:
         return None
+    day, text = kept
     try:
-        said, key, until, *rest = json.loads(text)
-        day = dt.date.fromisoformat(until)
+        said, key, *rest = json.loads(text)
         if said != FORMAT or key != key_of(context.curriculum()) or day > context.today:
             return None
         if journal.past_of(context.child.journal_name, day) != 0:
@@ -47,9 +47,15 @@ def keep(context: "Context") -> None:
     journal, known = context.journal, context.known_before_today
     if journal is None or known is None:
         return
-    plain = [FORMAT, key_of(context.curriculum()), context.today.isoformat(), *_plain(known)]
+    plain = [FORMAT, key_of(context.curriculum()), *_plain(known)]
     text = json.dumps(plain, ensure_ascii=False, separators=(",", ":"))
-    remembered.keep(journal.folder, context.child.journal_name, text)
+
+    def put() -> None:
+        if context.known_before_today is known:
+            remembered.keep(journal.folder, context.child.journal_name, context.today, text)
+
+    # Another program that writes meanwhile would take away what is kept before it is there.
+    journal.undisturbed(put)
 
 
 def key_of(curriculum: Curriculum) -> int:

@@ -11,7 +11,7 @@ from textual.binding import BindingType
 from warmup.config.toml_file import FileProblem
 from warmup.english import listed
 from warmup.pictures import Picture
-from warmup.session import undoing
+from warmup.session import remembered, undoing
 from warmup.session.session import Session
 from warmup.tui import pages
 from warmup.tui.actions import State
@@ -61,17 +61,28 @@ class MorningScreen(Offering):
         """The two panes, in the shape the terminal gives them from the start: a second layout costs time."""
         yield self.stage
         yield self.script
-        self._shape(self.app.size.width, self.app.size.height)
+        self._shape(self.app.size.width, self.app.size.height, alone=False)
 
     def on_mount(self) -> None:
         """Begin or go on with the session, unless there is something to ask first.
 
         A routine file that can't be read ends the program, with the sentence that says so.
         """
+        self.work.journal.hold()
+        self.call_after_refresh(self._painted)
         try:
             self._begin()
         except FileProblem as problem:
             self.app.exit(None, UNUSABLE, Text(f"warmup: {problem}"))
+
+    def _painted(self) -> None:
+        """The first frame is out: what it did not wait for comes now."""
+        self.work.journal.settle()
+        for session in self.work.sessions:
+            if session.context.folded_anew:
+                remembered.keep(session.context)
+        if not self.work.journal.saving:
+            self.show()
 
     def on_resize(self, event: events.Resize) -> None:
         """The script goes below the stage on a narrow terminal."""
@@ -166,13 +177,15 @@ class MorningScreen(Offering):
         self.stage.show(self._picture(), over=state is State.CLOSE)
         self.script.show()
 
-    def _shape(self, width: int, height: int) -> None:
+    def _shape(self, width: int, height: int, *, alone: bool | None = None) -> None:
         """Give the panes their room: side by side, or the script as a strip below on a narrow terminal.
 
-        Where too few rows are left for both the script is alone, as it is without a session.
+        Where too few rows are left for both the script is ``alone``, as it is without a session.
         """
         narrow = width < NARROW
-        alone = self.session is None or (narrow and (self._shown is State.CLOSE or height < STAGE + STRIP))
+        if alone is None:
+            alone = self.session is None
+        alone = alone or (narrow and (self._shown is State.CLOSE or height < STAGE + STRIP))
         self.set_class(narrow, "narrow")
         self.set_class(alone, "words")
         if alone:
