@@ -33,6 +33,8 @@ class Terminal:
         self._stream = pyte.ByteStream(self.screen)
         self.written = b""
         """All that the program wrote, byte by byte."""
+        self.cpu = 0.0
+        """The processor's seconds that the program took until it was killed."""
         self.began = time.perf_counter()
         self.pid, self._fd = pty.fork()
         if self.pid == 0:
@@ -108,7 +110,8 @@ class Terminal:
         """End the program at once, as a power cut would."""
         if self.pid:
             os.kill(self.pid, signal.SIGKILL)
-            os.waitpid(self.pid, 0)
+            _, _, used = os.wait4(self.pid, 0)
+            self.cpu = used.ru_utime + used.ru_stime
             os.close(self._fd)
             self.pid = 0
 

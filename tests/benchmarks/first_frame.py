@@ -1,11 +1,13 @@
 """Process start to painted prompt, with a year of history, against a bare Textual app beside it.
 
-Prints medians of interleaved runs and their ratios; also ``warmup --help`` and ``warmup today --plain``
-against a Python that imports rich, argparse and datetime. With ``--children`` the family has so many, each
+Prints medians of interleaved runs and their ratios, of the time that passed and, since other programs may be
+at work, of the processor's; also ``warmup --help`` and ``warmup today --plain`` against a Python that imports
+rich, argparse and datetime. A morning is new, goes on after a proper end, or after a kill. With ``--children`` the family has so many, each
 with a year of history. With ``--against`` another checkout, which has its own ``.venv``, takes its turn in
 the same runs, with a year of its own making.
 """
 
+import os
 import shutil
 import statistics
 import subprocess
@@ -33,7 +35,14 @@ from tests.year_of_history import write_year
 more = {name: int(number) for name, number in zip(("children", "years"), sys.argv[2:]) if number != "1"}
 print(write_year(pathlib.Path(sys.argv[1]), datetime.date.today(), **more))
 """
-FRAMES, RUNS = ("bare", "resumed", "new"), ("base", "help", "plain")
+FRAMES, RUNS = ("bare", "resumed", "killed", "new"), ("base", "help", "plain")
+
+
+class Cost(NamedTuple):
+    """Seconds: those that passed, and those of the processor."""
+
+    passed: float
+    cpu: float
 
 
 class Installed(NamedTuple):
@@ -47,62 +56,80 @@ class Installed(NamedTuple):
         """Write years of history of so many children; gives the number of marks of one."""
         command = [str(self.python), "-c", WRITE_YEAR, str(self.home), str(children), str(years)]
         marks = int(subprocess.run(command, cwd=self.folder, capture_output=True, check=True).stdout)
-        shutil.copytree(self.home, self._yesterday)
+        self._keep("new")
+        for name in ("resumed", "killed"):
+            self._begin_again("new")
+            self._live(name)
+            self._keep(name)
         return marks
 
     @property
-    def _yesterday(self) -> Path:
-        return self.home.with_name(f"{self.home.name}-yesterday")
+    def _warmup(self) -> list[str]:
+        """The command the README tells to run."""
+        return [str(self.python.with_name("warmup"))]
 
-    def begin_again(self) -> None:
-        """Put everything as it was when the program ended yesterday: the next start chooses a morning."""
+    def _live(self, name: str) -> None:
+        """Begin today's morning, and end it by its own key or by a kill after a mark."""
+        with Terminal(self._warmup, environment(self.home)) as terminal:
+            terminal.wait("undo")
+            if name == "killed":
+                terminal.press("right", "up")
+                terminal.wait("came easily")
+            else:
+                terminal.press("8")
+                terminal.finish()
+
+    def _keep(self, name: str) -> None:
+        shutil.copytree(self.home, self.home.with_name(f"{self.home.name}-{name}"))
+
+    def _begin_again(self, name: str) -> None:
+        """Put everything as it was kept under this name."""
         shutil.rmtree(self.home)
-        shutil.copytree(self._yesterday, self.home)
+        shutil.copytree(self.home.with_name(f"{self.home.name}-{name}"), self.home)
 
-    def turn(self) -> dict[str, float]:
-        """Seconds that each thing measured takes, once."""
-        python, home = [str(self.python), "-c"], self.home
-        # The command the README tells to run.
-        warmup = [str(self.python.with_name("warmup"))]
-        seconds = {
-            "bare": first_frame([*python, BARE], home, "painted"),
-            "resumed": first_frame(warmup, home, "undo"),
-        }
-        self.begin_again()
-        return seconds | {
-            "new": first_frame(warmup, home, "undo"),
+    def turn(self) -> dict[str, Cost]:
+        """What each thing measured takes, once."""
+        python, home, warmup = [str(self.python), "-c"], self.home, self._warmup
+        taken = {"bare": first_frame([*python, BARE], home, "painted")}
+        for name in ("resumed", "killed", "new"):
+            self._begin_again(name)
+            taken[name] = first_frame(warmup, home, "undo")
+        return taken | {
             "base": run_time([*python, BASE], home),
             "help": run_time([*warmup, "--help"], home),
             "plain": run_time([*warmup, "today", "--plain"], home),
         }
 
 
-def first_frame(command: list[str], home: Path, text: str) -> float:
-    """Seconds from the start of the process until ``text``, at the foot of its frame, is written.
-
-    The program is then ended by its own key, as on any morning; the bare app has none.
-    """
+def first_frame(command: list[str], home: Path, text: str) -> Cost:
+    """From the start of the process until ``text``, at the foot of its frame, is written; then it is killed."""
     with Terminal(command, environment(home)) as terminal:
-        seconds = terminal.until(text.encode())
-        if text != "painted":
-            terminal.press("8")
-            terminal.finish()
-        return seconds
+        passed = terminal.until(text.encode())
+    return Cost(passed, terminal.cpu)
 
 
-def run_time(command: list[str], home: Path) -> float:
-    """Seconds a command takes from start to end."""
+def run_time(command: list[str], home: Path) -> Cost:
+    """What a command takes from start to end."""
     began = time.perf_counter()
-    subprocess.run(command, env=environment(home), stdout=subprocess.DEVNULL, check=True)
-    return time.perf_counter() - began
+    process = subprocess.Popen(command, env=environment(home), stdout=subprocess.DEVNULL)
+    _, process.returncode, used = os.wait4(process.pid, 0)
+    assert not process.returncode, command
+    return Cost(time.perf_counter() - began, used.ru_utime + used.ru_stime)
 
 
-def report(turns: list[dict[str, float]]) -> None:
+def report(turns: list[dict[str, Cost]]) -> None:
     """Print the medians, and what each is of the first of its group."""
     for group in (FRAMES, RUNS):
-        middle = {name: statistics.median(turn[name] for turn in turns) for name in group}
-        for name, seconds in middle.items():
-            print(f"{name:>8} {seconds * 1000:7.1f} ms  {seconds / middle[group[0]]:5.2f} times")
+        middle = {
+            name: Cost(*map(statistics.median, zip(*(turn[name] for turn in turns), strict=True)))
+            for name in group
+        }
+        first = middle[group[0]]
+        for name, cost in middle.items():
+            print(
+                f"{name:>8} {cost.passed * 1000:7.1f} ms  {cost.passed / first.passed:5.2f} times"
+                f"   cpu {cost.cpu * 1000:7.1f} ms  {cost.cpu / first.cpu:5.2f} times"
+            )
 
 
 def main(rounds: int, against: Path | None, children: int, years: int) -> None:
@@ -116,7 +143,7 @@ def main(rounds: int, against: Path | None, children: int, years: int) -> None:
             each.home.mkdir()
             print(f"{each.folder}: a history of {each.write_year(children, years)} marks")
             each.turn()
-        turns: list[list[dict[str, float]]] = [[] for _ in measured]
+        turns: list[list[dict[str, Cost]]] = [[] for _ in measured]
         for _ in range(rounds):
             for each, taken in zip(measured, turns, strict=True):
                 taken.append(each.turn())
