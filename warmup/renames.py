@@ -59,6 +59,12 @@ LEVELS: Mapping[str, tuple[str, ...]] = MappingProxyType(
 )
 """Levels (``skill:key``), the old one first; what was one level may be several today."""
 
+
+def every_name(item: str) -> tuple[str, ...]:
+    """The names that an item has had, its present one first."""
+    return (item, *(old for old, new in ITEMS.items() if new == item))
+
+
 KINDS: Mapping[str, str] = MappingProxyType({"queue": "toy-line"})
 """Kinds of picture, the old one first."""
 

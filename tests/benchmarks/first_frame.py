@@ -2,9 +2,9 @@
 
 Prints medians of interleaved runs and their ratios, of the time that passed and, since other programs may be
 at work, of the processor's; also ``warmup --help`` and ``warmup today --plain`` against a Python that imports
-rich, argparse and datetime. A morning is new, goes on after a proper end, or after a kill. With ``--children`` the family has so many, each
-with a year of history. With ``--against`` another checkout, which has its own ``.venv``, takes its turn in
-the same runs, with a year of its own making.
+rich, argparse and datetime. A morning is new, goes on after a proper end, or after a kill. With
+``--children`` the family has so many, each with a year of history. With ``--against`` another checkout, which
+has its own ``.venv``, takes its turn in the same runs, with a year of its own making.
 """
 
 import os
@@ -102,7 +102,7 @@ class Installed(NamedTuple):
 
 
 def first_frame(command: list[str], home: Path, text: str) -> Cost:
-    """From the start of the process until ``text``, at the foot of its frame, is written; then it is killed."""
+    """From a start until ``text``, at the foot of its frame, is written; it is killed then."""
     with Terminal(command, environment(home)) as terminal:
         passed = terminal.until(text.encode())
     return Cost(passed, terminal.cpu)

@@ -47,6 +47,20 @@ def out(capsys: pytest.CaptureFixture[str]) -> list[str]:
     return said.splitlines()
 
 
+def test_the_years_before_come_when_they_are_asked_for(
+    at_home: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    context = context_at(at_home, StandingClock(AT_EIGHT))
+    lived(context, DAYS[0] - dt.timedelta(200), {SEVEN: F})
+    assert context.journal is not None
+    context.journal.shut()
+    assert run("past") == DONE
+    *lines, last = out(capsys)
+    assert "2027" in lines[-1] and last == "The years before: warmup past --all."
+    assert run("past", "--all") == DONE
+    assert out(capsys) == [*lines, "2026", "Thursday, February 12, 2026: one asked, one came easily."]
+
+
 def test_the_list_stands_by_week_the_latest_first(at_home: Path, capsys: pytest.CaptureFixture[str]) -> None:
     before = (at_home / "journal.db").read_bytes()
     assert run("past") == DONE

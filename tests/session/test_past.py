@@ -21,7 +21,7 @@ from warmup.model import ItemId, Mark
 from warmup.session import undoing
 from warmup.session.context import Context
 from warmup.session.on_paper import paper_session
-from warmup.session.past import PastMorning, kept_mornings, notes_with
+from warmup.session.past import PastMorning, any_kept, earlier_years, kept_mornings, notes_with
 from warmup.session.session import Session, resume
 
 Clock = Callable[[], dt.datetime]
@@ -325,6 +325,16 @@ def test_the_list_has_every_session_before_today_the_latest_first(context: Conte
         (DAYS[-1], 1, 27, (S,), 0), (DAYS[-1], 0, 27, (F, N), 0), (DAY, 0, 26, (H, F), 1),
         (dt.date(2026, 3, 3), 0, None, (F,), 0),
     ]  # fmt: skip
+
+
+def test_the_years_before_are_left_out_unless_this_one_has_nothing(context: Context) -> None:
+    journal = journal_of(context)
+    lived(context, dt.date(2026, 3, 3), {SEVEN: F})
+    assert [each.date for each in kept_mornings(context, journal, years=False)] == [DAY]
+    assert earlier_years(context, journal) and any_kept(context, journal)
+    first = context.as_of(dt.date(2026, 9, 1))
+    assert [each.date.year for each in kept_mornings(first, journal, years=False)] == [2026]
+    assert not earlier_years(first, journal) and not any_kept(first.as_of(dt.date(2026, 3, 3)), journal)
 
 
 def test_what_showed_nothing_is_no_past_morning(home: Path, clock: Clock) -> None:

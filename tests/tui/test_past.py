@@ -267,3 +267,18 @@ async def test_before_the_first_morning_there_is_none(home: Path, clock: Clock) 
         app.action_do("mornings")
         await press(pilot)
         assert isinstance(app.screen, MorningScreen) and "No warm-up is kept from before today." in flat(app)
+
+
+async def test_the_years_before_come_below_once_they_are_asked_for(home: Path, clock: Clock) -> None:
+    app = program(home, clock)
+    lived(app.context, DAYS[0] - dt.timedelta(200), {SEVEN: F})
+    async with app.run_test(size=(80, 24)) as pilot:
+        await to_the_list(pilot)
+        rows = app.screen.query_one(OptionList)
+        shown = rows.option_count - 1
+        assert "the years before" in frame(app) and "February 12" not in frame(app)
+        rows.highlighted = shown
+        await press(pilot, "enter")
+        assert isinstance(app.screen, MorningsScreen), "nothing was opened"
+        assert rows.option_count == shown + 1 and rows.highlighted == shown
+        assert "the years before" not in frame(app) and "February 12" in frame(app)

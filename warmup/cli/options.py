@@ -185,6 +185,7 @@ def _ready(ready: argparse.ArgumentParser) -> None:
 def _past(past: argparse.ArgumentParser) -> None:
     past.add_argument("date", nargs="?", type=_date, metavar="YYYY-MM-DD", help="the morning (else the list)")
     past.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="whose mornings")
+    past.add_argument("--all", action="store_true", help="the years before this school year as well")
     past.add_argument("--json", action="store_true", help="JSON")
 
 

@@ -1,8 +1,10 @@
 """``warmup past`` and ``warmup notes``: past mornings, and what the child said on them, printed.
 
-Their JSON: ``past --json`` is a list, the latest session first, each with ``date``, ``session`` (its number
-on that date), ``week`` (of the family's school year, or null), ``marks`` (of what was asked, null for none)
-and ``notes`` (how many). With a date it is a list of the sessions of that date, each with ``date``,
+The list is of this school year, with ``--all`` of the years before as well.
+
+Their JSON: ``past --json`` is such a list, the latest session first, each with ``date``, ``session`` (its
+number on that date), ``week`` (of the family's school year, or null), ``marks`` (of what was asked, null for
+none) and ``notes`` (how many). With a date it is a list of the sessions of that date, each with ``date``,
 ``session``, ``week``, ``rough``, ``note`` (that on the morning as a whole, or null) and ``prompts``, each of
 these with ``item``, ``say``, ``answer``, ``asked``, ``mark``, ``cue`` (the last one used), ``adult``,
 ``from_memory``, ``corrections`` (each with ``on``, a date, and ``was``) and ``note``. ``notes --json`` is a
@@ -21,10 +23,20 @@ from warmup.english import date_words, number_word, plural
 from warmup.journal.journal import Journal, NoteRow
 from warmup.model import Mark
 from warmup.session.context import Clock, Context
-from warmup.session.past import Kept, Line, PastMorning, kept_mornings, kept_on, notes_with
+from warmup.session.past import (
+    Kept,
+    Line,
+    PastMorning,
+    earlier_years,
+    kept_mornings,
+    kept_on,
+    notes_with,
+)
 from warmup.session.undoing import MARK_WORDS
 from warmup.session.words import NOTHING_KEPT
 from warmup.text import clean
+
+EARLIER = "The years before: warmup past --all."
 
 
 def past(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
@@ -33,11 +45,13 @@ def past(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
     if arguments.date is not None:
         _one(arguments, context, journal)
     else:
-        found = kept_mornings(context, journal) if journal else ()
+        found = kept_mornings(context, journal, years=arguments.all) if journal else ()
         if arguments.json:
             show_json([_kept_data(each) for each in found])
         else:
             show(_list_lines(found) if found else [NOTHING_KEPT])
+            if journal and not arguments.all and earlier_years(context, journal):
+                show([EARLIER])
     if journal:
         journal.shut()
 

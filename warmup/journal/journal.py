@@ -40,22 +40,34 @@ __all__ = [
     "SessionRow",
 ]
 
-_HISTORY = (
-    "SELECT p.date, p.item, m.mark, m.cue, s.rough, m.from_memory, p.wording "
+_SHOWN = (
     "FROM sittings s JOIN prompts p USING (child, date, sitting) "
     "LEFT JOIN marks m ON m.child = p.child AND m.date = p.date AND m.sitting = p.sitting "
     "AND m.position = p.position "
     "WHERE s.child = ? AND s.date >= ? AND s.date < ? AND (p.position <= s.furthest OR m.mark <> '') "
-    f"AND p.position <= {MOST} "
-    "ORDER BY p.date, p.sitting, p.position"
+    f"AND p.position <= {MOST}"
 )
+_HISTORY = f"SELECT p.date, p.item, m.mark, m.cue, s.rough, m.from_memory, p.wording {_SHOWN}"
+_FIRST = f"SELECT p.item, min(p.date) {_SHOWN} AND (? OR m.mark IS NOT 'skipped') GROUP BY p.item"
+_IN_ORDER = " ORDER BY p.date, p.sitting, p.position"
 _HELD = (
     "SELECT DISTINCT date FROM sittings s WHERE child = ? AND date >= ? "
     "AND (furthest >= 0 OR closed <> '' OR EXISTS (SELECT 1 FROM marks m "
     "WHERE m.child = s.child AND m.date = s.date AND m.sitting = s.sitting AND m.mark <> ''))"
 )
+# Of the columns beside a max() SQLite gives those of its row (https://www.sqlite.org/lang_select.html, 2.5).
+_LAST = (
+    "SELECT p.item, m.mark, m.cue, "
+    "max(p.date || ' ' || s.started || printf(' %012d %06d', p.sitting, p.position)) "
+    f"{_SHOWN} AND m.mark IN ('fluent', 'hesitated', 'not_yet') GROUP BY p.item"
+)
+_PAST = "SELECT DISTINCT date FROM sittings WHERE child = ? AND date >= ? AND date < ? ORDER BY date DESC"
+_NOTED = (
+    "SELECT DISTINCT date FROM notes WHERE child = ? AND date >= ? AND date < ? AND text <> '' "
+    "ORDER BY date DESC"
+)
 _SECOND = "SELECT 1 FROM sittings WHERE child = ? AND date >= ? AND date < ? AND sitting > 1 LIMIT 1"
-_IN_TIME = "ORDER BY p.date, s.started, p.sitting, p.position"
+_IN_TIME = " ORDER BY p.date, s.started, p.sitting, p.position"
 T = TypeVar("T")
 
 
@@ -397,11 +409,19 @@ class Journal:
             return self._store.ask(lambda db: table_rows.read_whole(db, key))
         return None
 
-    def past(self, child: str, before: dt.date) -> list[dt.date]:
-        """The dates before this one of which a session is kept, the latest first."""
-        question = "SELECT DISTINCT date FROM sittings WHERE child = ? AND date < ? ORDER BY date DESC"
-        days = self._store.read(question, (child, before.isoformat()))
-        return [day for (text,) in days if (day := day_of(text))]
+    def past(self, child: str, before: dt.date, since: dt.date | None = None) -> list[dt.date]:
+        """The dates before this one, from ``since`` on, of which a session is kept, the latest first."""
+        return self._dates_in(_PAST, child, before, since)
+
+    def noted(self, child: str, before: dt.date) -> list[dt.date]:
+        """The dates before this one on which there is a note, the latest first."""
+        return self._dates_in(_NOTED, child, before)
+
+    def _dates_in(
+        self, question: str, child: str, before: dt.date, since: dt.date | None = None
+    ) -> list[dt.date]:
+        when = child, since.isoformat() if since else "", before.isoformat()
+        return [day for (text,) in self._store.read(question, when) if (day := day_of(text))]
 
     def last_mark(self, child: str, date: dt.date, session: int) -> int | None:
         """The position marked last, for undo after a restart."""
@@ -440,16 +460,21 @@ class Journal:
         return log.QUESTION, (*key, session is None)
 
     def history(
-        self, child: str, before: dt.date | None = None, since: dt.date | None = None
+        self,
+        child: str,
+        before: dt.date | None = None,
+        since: dt.date | None = None,
+        item: str | None = None,
     ) -> tuple[Asked, ...]:
         """Every prompt that was shown, in order of time, with its mark; from ``since`` on, up to but not on
-        ``before``.
+        ``before``; those of one ``item`` alone, where one is named.
         """
         when = child, since.isoformat() if since else "", before.isoformat() if before else END
-        rows = self._store.read(_HISTORY, when)
-        if self._store.read(_SECOND, when):
-            # Two laptops number the sessions of a date differently, so those are told by when they began.
-            rows = self._store.read(f"{_HISTORY.partition('ORDER')[0]} {_IN_TIME}", when)
+        # Two laptops number the sessions of a date differently, so those are told by when they began.
+        order = _IN_TIME if self._store.read(_SECOND, when) else _IN_ORDER
+        called = renames.every_name(item) if item else ()
+        which = f" AND p.item IN ({', '.join('?' * len(called))})" if called else ""
+        rows = self._store.read(_HISTORY + which + order, (*when, *called))
         days = {day: day_of(day) for day in {row[0] for row in rows}}
         names = {
             item: ItemId(renames.item(item)) for item in {row[1] for row in rows} if isinstance(item, str)
@@ -459,6 +484,24 @@ class Journal:
             for text, item, mark, cue, rough, memory, way in rows
             if (day := days[text]) and item in names
         )
+
+    def first_shown(self, child: str, before: dt.date, *, left: bool = True) -> dict[ItemId, dt.date]:
+        """On which day before this one each item was first shown; ``left`` says whether being left counts."""
+        first: dict[ItemId, dt.date] = {}
+        for item, text in self._store.read(_FIRST, (child, "", before.isoformat(), left)):
+            if isinstance(item, str) and (day := day_of(text)):
+                name = ItemId(renames.item(item))
+                first[name] = min(day, first.get(name, day))
+        return first
+
+    def came_easily(self, child: str, before: dt.date) -> dict[ItemId, bool]:
+        """Whether each item that had a mark before this day came easily the last time, with no cue."""
+        last: dict[ItemId, tuple[str, bool]] = {}
+        for item, mark, cue, when in self._store.read(_LAST, (child, "", before.isoformat())):
+            if isinstance(item, str) and isinstance(when, str):
+                name, found = ItemId(renames.item(item)), (when, mark == "fluent" and not CUES.get(cue, 0))
+                last[name] = max(found, last.get(name, found))
+        return {name: easy for name, (_, easy) in last.items()}
 
     def dates_of(self, child: str, since: dt.date | None = None) -> set[dt.date]:
         """The dates on which this child had a warm-up, from ``since`` on; a session that showed no prompt is

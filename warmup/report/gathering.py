@@ -26,12 +26,14 @@ def gather(context: Context, first: dt.date, last: dt.date, notes: Iterable[Shar
 
     ``notes`` are those that were ticked as shared, of whatever dates. An empty report is one like any other.
     """
-    last = min(last, context.today)
-    known = [line for line in context.history() if line.date <= last]
-    asked = [line for line in known if line.mark is not Mark.SKIPPED and not is_own(line.item)]
-    lines = [line for line in asked if first <= line.date]
+    last, mornings = min(last, context.today), context.year.mornings
+    after = last + dt.timedelta(1)
+    # Years may lie in the journal: of what is not of these days only the firsts and the lasts are read.
+    asked = context.history(after, first)
+    lines = [line for line in asked if line.mark is not Mark.SKIPPED and not is_own(line.item)]
     prompts = _prompts(context, {line.date for line in lines})
-    reviews = tuple(_reviews(context, fold(context.curriculum(), known), last))
+    year = context.history(after, mornings[0]) if mornings else ()
+    reviews = tuple(_reviews(context, fold(context.curriculum(), year), last))
     told = tuple(_told(first, last, notes))
     return Report(
         child=clean(context.child.nickname),
@@ -41,7 +43,7 @@ def gather(context: Context, first: dt.date, last: dt.date, notes: Iterable[Shar
         attendance=_attendance(context, first, last, _seconds(lines, prompts)),
         topics=tuple(_topics(lines)),
         materials=tuple(_materials(context, lines, prompts)),
-        levels=tuple(_levels(asked, Counter(map(_level, lines)), settled_on(reviews))),
+        levels=tuple(_levels(context, first, after, lines, settled_on(reviews))),
         reviews=tuple(review.told() for review in reviews if review.until >= first),
         notes=tuple(note for note in told if fit_to_leave(note.text, context)),
         left_out=sum(not fit_to_leave(note.text, context) for note in told),
@@ -60,7 +62,7 @@ def fit_to_leave(text: str, context: Context) -> bool:
 
 def _attendance(context: Context, first: dt.date, last: dt.date, seconds: Counter[dt.date]) -> Attendance:
     journal, until = context.journal, context.family.known_until
-    dates = journal.dates_of(context.child.journal_name) if journal else set[dt.date]()
+    dates = journal.dates_of(context.child.journal_name, first) if journal else set[dt.date]()
     held = tuple(sorted(day for day in dates if first <= day <= last))
     begin = max(first, context.began)
     planned = context.year.between(begin, last + dt.timedelta(1))
@@ -134,17 +136,28 @@ def _level(line: Asked) -> LevelId:
 
 
 def _levels(
-    asked: Sequence[Asked], questions: Counter[LevelId], settled: Mapping[LevelId, dt.date]
+    context: Context,
+    first: dt.date,
+    after: dt.date,
+    lines: Sequence[Asked],
+    settled: Mapping[LevelId, dt.date],
 ) -> Iterator[LevelMet]:
+    """The levels that these ``lines`` ask, of the days from ``first`` up to ``after``, by older marks too."""
+    journal, child = context.journal, context.child.journal_name
+    shown = journal.first_shown(child, after, left=False) if journal else {}
+    shown = {line.item: line.date for line in reversed(lines)} | shown
+    came = journal.came_easily(child, first) if journal else {}
+    # A cue was needed: that is hesitation, whatever key was pressed.
+    came |= {line.item: line.mark is Mark.FLUENT and not line.cue for line in lines if line.mark is not None}
+    questions = Counter(map(_level, lines))
     firsts, places = dict[LevelId, dt.date](), dict[LevelId, skills.Location]()
     easy = dict[LevelId, dict[ItemId, bool]]()
-    for line in asked:
-        level = _level(line)
-        firsts.setdefault(level, line.date)
-        places[level] = skills.locate(line.item)
-        if line.mark is not None:
-            # A cue was needed: that is hesitation, whatever key was pressed.
-            easy.setdefault(level, {})[line.item] = line.mark is Mark.FLUENT and not line.cue
+    for item in (each for each in shown if not is_own(each) and skills.known(each)):
+        at = skills.locate(item)
+        firsts[at.level_id] = min(shown[item], firsts.get(at.level_id, shown[item]))
+        places[at.level_id] = at
+        if item in came:
+            easy.setdefault(at.level_id, {})[item] = came[item]
     for level in skills.levels():
         if level in questions:
             at, marks = places[level], easy.get(level, {})

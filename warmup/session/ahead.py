@@ -40,7 +40,7 @@ class Ahead:
         context = self._context
         journal, child = context.journal, context.child.journal_name
         begun = stored(journal, child, day) if day == context.today else []
-        marked = {line.item for line in context.history() if line.date == day and line.mark} if begun else ()
+        marked = {line.item for line in context.history(since=day) if line.mark} if begun else ()
         if begun:
             prompts = tuple(prompt for row, routine in begun if not row.closed for prompt in routine.prompts)
         else:

@@ -235,12 +235,17 @@ class Context:
 
     # -- what the child knows
 
-    def history(self, before: dt.date | None = None, since: dt.date | None = None) -> tuple[Asked, ...]:
-        """Every prompt that was shown, in order of time; from ``since`` on, up to but not on ``before``.
+    def history(
+        self, before: dt.date | None = None, since: dt.date | None = None, item: ItemId | None = None
+    ) -> tuple[Asked, ...]:
+        """Every prompt that was shown, in order of time; from ``since`` on, up to but not on ``before``; of
+        one ``item`` alone, where one is named.
+
+        Years lie in a journal: who needs some days of it, or one item, asks for these.
 
         Marks of items that are asked no more stay in the journal and count for nothing.
         """
-        lines = self.journal.history(self.child.journal_name, before, since) if self.journal else ()
+        lines = self.journal.history(self.child.journal_name, before, since, item) if self.journal else ()
         # The plan's items are known without a look at the skills, of which a morning that goes on loads few.
         planned = self.curriculum().by_id
         unknown = {line.item for line in lines} - planned.keys()

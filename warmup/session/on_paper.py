@@ -110,7 +110,7 @@ def count(context: Context, journal: Journal, date: dt.date) -> None:
 def past_mornings(context: Context) -> tuple[tuple[dt.date, int], ...]:
     """The last planned mornings before today, the latest first, and how many marks each has."""
     days = context.year.between(dt.date.min, context.today)[-PAST:]
-    history = context.history()
+    history = context.history(since=days[0]) if days else ()
     return tuple(
         (day, sum(line.date == day and line.mark is not None for line in history)) for day in days[::-1]
     )

@@ -5,7 +5,7 @@ here is a routine under way: a change is one of rows, and it is logged beside wh
 """
 
 import datetime as dt
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import NamedTuple
 
 from warmup import renames
@@ -88,12 +88,38 @@ def _went(mark: Mark) -> str:
     return "left" if mark is Mark.SKIPPED else undoing.MARK_WORDS[mark]
 
 
-def kept_mornings(context: Context, journal: Journal) -> tuple[Kept, ...]:
-    """Every session before today of which something was shown, marked or written down, the latest first."""
-    found: list[Kept] = []
-    for date in journal.past(context.child.journal_name, context.today):
-        found += reversed(list(kept_on(context, journal, date)))
-    return tuple(found)
+def kept_mornings(context: Context, journal: Journal, *, years: bool = True) -> tuple[Kept, ...]:
+    """Every session before today of which something was shown, marked or written down, the latest first.
+
+    Those of the ``years`` before this school year may be left out, where it has any of its own.
+    """
+    this, before = _dates(context, journal)
+    found = tuple(_kept(context, journal, this))
+    return found if found and not years else (*found, *_kept(context, journal, before))
+
+
+def any_kept(context: Context, journal: Journal) -> bool:
+    """Whether there is any such session."""
+    this, before = _dates(context, journal)
+    return next(_kept(context, journal, (*this, *before)), None) is not None
+
+
+def earlier_years(context: Context, journal: Journal) -> bool:
+    """Whether there may be some of the years before, beside those of this school year."""
+    this, before = _dates(context, journal)
+    return bool(this and before)
+
+
+def _dates(context: Context, journal: Journal) -> tuple[list[dt.date], list[dt.date]]:
+    """The dates before today with a session: of this school year, and of the years before."""
+    mornings, child = context.year.mornings, context.child.journal_name
+    begins = min(mornings[0] if mornings else dt.date.min, context.today)
+    return journal.past(child, context.today, begins), journal.past(child, begins)
+
+
+def _kept(context: Context, journal: Journal, dates: Iterable[dt.date]) -> Iterator[Kept]:
+    for date in dates:
+        yield from reversed(list(kept_on(context, journal, date)))
 
 
 def kept_on(context: Context, journal: Journal, date: dt.date) -> Iterator[Kept]:
@@ -281,7 +307,7 @@ def notes_with(context: Context, journal: Journal, words: Sequence[str]) -> Iter
     """The child's notes that hold every one of these words in whatever case, the latest morning first."""
     wanted = [word for text in words for word in clean(text).casefold().split()]
     child, after = context.child.journal_name, context.today + dt.timedelta(1)
-    for date in journal.past(child, after):
+    for date in journal.noted(child, after):
         for kept in reversed(list(kept_on(context, journal, date))):
             if not kept.notes:
                 continue

@@ -41,6 +41,13 @@ def pause_end(year: SchoolYear, today: dt.date, mornings: int) -> dt.date:
     return ahead[-1] if ahead else today
 
 
+def week_of_history(context: Context) -> tuple[Asked, ...]:
+    """What was asked since the last morning before this week."""
+    year = context.year
+    before = year.begins(context.morning().week) - year.before
+    return context.history(since=year.mornings[before - 1] if 0 < before <= len(year.mornings) else None)
+
+
 def wobbling(history: Sequence[Asked], morning: Morning, year: SchoolYear) -> bool:
     """Whether more than a third of the skills marked so far in this review week had a wobble in it.
 

@@ -32,7 +32,7 @@ def story(context: Context, name: str) -> Iterator[str]:
     yield f"{at.skill.title}, {at.level.label}: {item}. Its level {opens}."
     if level in context.child.held:
         yield "Its level is held back as not taught yet."
-    history = [line for line in context.history() if line.item == item]
+    history = context.history(item=item)
     if not history:
         yield "It was not asked yet."
         return

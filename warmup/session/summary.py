@@ -9,7 +9,7 @@ from warmup.engine.memory import Knowledge
 from warmup.english import WEEKDAYS, date_words, number_word
 from warmup.model import OWN_SKILL, ItemId, LevelId, Mark, Morning, Prompt, item_id, skill_and_key
 from warmup.session.context import Context
-from warmup.session.pausing import paused, until_words, wobbling
+from warmup.session.pausing import paused, until_words, week_of_history, wobbling
 from warmup.session.session import Session
 from warmup.session.stored import stored
 from warmup.session.story import not_yet_running
@@ -151,7 +151,7 @@ def _again(resting: Sequence[Prompt], context: Context) -> str:
 
 
 def _not_yet_running(context: Context, item: ItemId) -> int:
-    return not_yet_running([line for line in context.history() if line.item == item])
+    return not_yet_running(context.history(item=item))
 
 
 def _model(prompt: Prompt, *, alone: bool) -> str:
@@ -165,7 +165,7 @@ def _pause(context: Context) -> str:
     until = paused(context)
     if until and until > context.today:
         return until_words(until)
-    return WOBBLES if wobbling(context.history(), context.morning(), context.year) else ""
+    return WOBBLES if wobbling(week_of_history(context), context.morning(), context.year) else ""
 
 
 def _review(context: Context) -> str:

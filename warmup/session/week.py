@@ -255,7 +255,7 @@ class Weeks:
     def _reviewed(self, mornings: Sequence[dt.date]) -> dict[dt.date, tuple[str, ...]]:
         """The skills that each of these mornings has checked, or those it would ask."""
         found: dict[dt.date, dict[str, None]] = {day: {} for day in mornings}
-        for line in self._context.history():
+        for line in self._context.history(since=mornings[0]) if mornings else ():
             if line.date in found and line.mark not in (None, Mark.SKIPPED):
                 found[line.date][skill_and_name(line.item)[0]] = None
         for day, prompts in self._ahead.until(mornings[-1]).items() if mornings else ():
@@ -267,9 +267,12 @@ class Weeks:
 def _first_asked(context: Context) -> dict[LevelId, dt.date]:
     """The day on which something of each level was first on screen."""
     planned, found = context.curriculum().by_id, dict[LevelId, dt.date]()
-    for line in context.history():
-        if line.item in planned:
-            found.setdefault(planned[line.item].level_id, line.date)
+    journal, child = context.journal, context.child.journal_name
+    first = journal.first_shown(child, context.today + _DAY) if journal else {}
+    for item, day in first.items():
+        if item in planned:
+            level = planned[item].level_id
+            found[level] = min(day, found.get(level, day))
     return found
 
 

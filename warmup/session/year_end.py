@@ -28,10 +28,8 @@ def _one_thing(context: Context) -> str:
     if settled:
         wobbles = Counter(
             skill_and_name(line.item)[0]
-            for line in context.history()
-            if line.mark in (Mark.HESITATED, Mark.NOT_YET)
-            and not line.rough
-            and line.date >= context.year.mornings[0]
+            for line in context.history(since=context.year.mornings[0])
+            if line.mark in (Mark.HESITATED, Mark.NOT_YET) and not line.rough
         )
         best = max(sorted(settled), key=lambda skill: wobbles[skill])
         time = " after taking its time" if wobbles[best] else ""

@@ -314,8 +314,10 @@ def day_view(context: Context, date: dt.date, asked: Mapping[dt.date, int] | Non
 
 
 def asked_by_day(context: Context) -> Mapping[dt.date, int]:
-    """How many prompts were shown on each date that had any."""
-    return Counter(line.date for line in context.history())
+    """How many prompts were shown on each date of the school year, and of the week before, that had any."""
+    mornings = context.year.mornings
+    since = mornings[0] - dt.timedelta(7) if mornings else context.today
+    return Counter(line.date for line in context.history(since=since))
 
 
 def countdown_days(family: Family, first: dt.date, last: dt.date) -> frozenset[dt.date]:

@@ -1,4 +1,4 @@
-"""Past mornings, the latest first, to look at one."""
+"""Past mornings, the latest first, to look at one; those of the years before once they are asked for."""
 
 from typing import ClassVar
 
@@ -9,7 +9,7 @@ from textual.binding import BindingType
 from textual.widgets import OptionList
 
 from warmup.english import date_words, number_word, plural
-from warmup.session.past import Kept, kept_mornings
+from warmup.session.past import Kept, earlier_years, kept_mornings
 from warmup.session.words import BEADS
 from warmup.tui.actions import State
 from warmup.tui.key_screen import bindings
@@ -22,6 +22,7 @@ _WEEK, _DATE, _AIRY_DATE = 8, 11, 25
 _AIRY = 76
 """From so many columns on dates are whole."""
 _MOST_BEADS = 10
+EARLIER = "the years before"
 
 
 class MorningsScreen(Page[object]):
@@ -36,7 +37,9 @@ class MorningsScreen(Page[object]):
 
     def __init__(self, work: Workspace) -> None:
         super().__init__(work)
-        self._mornings = kept_mornings(work.context, work.journal)
+        self._years = False
+        self._mornings = kept_mornings(work.context, work.journal, years=False)
+        self._more = earlier_years(work.context, work.journal)
         self._list = OptionList(id="list", markup=False, compact=True)
         self._laid_out: tuple[object, ...] = ()
 
@@ -54,10 +57,10 @@ class MorningsScreen(Page[object]):
         """The rows as they stand, in this width."""
         super().show()
         airy = self.app.size.width >= _AIRY
-        if not self._list.is_attached or self._laid_out == (self._mornings, airy):
+        if not self._list.is_attached or self._laid_out == (self._mornings, self._years, airy):
             return
         at = self._list.highlighted or 0
-        self._laid_out = self._mornings, airy
+        self._laid_out = self._mornings, self._years, airy
         weeks = [_week(each) for each in self._mornings]
         self._list.clear_options()
         self._list.add_options(
@@ -66,6 +69,8 @@ class MorningsScreen(Page[object]):
                 for each, week, before in zip(self._mornings, weeks, ["", *weeks], strict=False)
             ]
         )
+        if self._more and not self._years:
+            self._list.add_option(EARLIER)
         self._list.highlighted = at
 
     def act(self, action: str) -> None:
@@ -80,12 +85,16 @@ class MorningsScreen(Page[object]):
     def _open(self, event: OptionList.OptionSelected) -> None:
         from warmup.tui.past_morning import PastMorningScreen
 
+        if event.option_index == len(self._mornings):
+            self._years = True
+            self._read_again()
+            return
         kept = self._mornings[event.option_index]
         self.open(PastMorningScreen(self.work, kept.date, kept.session), lambda _: self._read_again())
 
     def _read_again(self) -> None:
         """What was corrected or written there stands here as well."""
-        self._mornings = kept_mornings(self.work.context, self.work.journal)
+        self._mornings = kept_mornings(self.work.context, self.work.journal, years=self._years)
         self.show()
 
 

@@ -191,10 +191,10 @@ class Offering(KeyScreen[object]):
         """What was: mornings to look at or to type in, and a report of them."""
         match page:
             case "mornings":
-                from warmup.session.past import kept_mornings
+                from warmup.session.past import any_kept
                 from warmup.tui.mornings import MorningsScreen
 
-                if kept_mornings(self.work.context, self.work.journal):
+                if any_kept(self.work.context, self.work.journal):
                     self.open(MorningsScreen(self.work))
                 else:
                     self.work.said = NOTHING_KEPT

@@ -7,7 +7,7 @@ from rich.text import Text
 from textual.binding import BindingType
 from textual.widget import Widget
 
-from warmup.session.pausing import paused, until_words, wobbling
+from warmup.session.pausing import paused, until_words, week_of_history, wobbling
 from warmup.session.reviewing import parts
 from warmup.session.summary import WOBBLES
 from warmup.tui.actions import State, with_keys
@@ -47,5 +47,5 @@ class ReviewScreen(Reading):
     def belongs(self, action: str) -> bool:
         """A week with nothing new is offered where much wobbled, or may be taken back."""
         context = self.work.context
-        offered = paused(context) or wobbling(context.history(), context.morning(), context.year)
+        offered = paused(context) or wobbling(week_of_history(context), context.morning(), context.year)
         return super().belongs(action) and (action != "pause" or bool(offered))
