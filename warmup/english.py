@@ -7,6 +7,7 @@ Style Manual, from memory). Names are constants so that no locale can change the
 import datetime as dt
 import re
 from collections.abc import Sequence
+from functools import cache
 
 _SMALL = [
     "zero",
@@ -111,7 +112,7 @@ _SIGNS = {
     "%": "hundredths", "°": "degrees",
 }  # fmt: skip
 _PARTS = {2: "half", 3: "third", 4: "quarter"}
-_SAID = re.compile(
+_SAID = (
     r"(?P<date>\d{4}-(?P<month>\d\d)-(?P<day>\d\d))|(?P<hour>\d{1,2}):(?P<minute>\d\d)"
     r"|(?P<over>\d)/(?P<under>[234])(?!\d)|(?P<whole>\d+)\.(?P<digits>\d+)"
     r"|(?P<nth>\d+)(?:st|nd|rd|th)\b|(?P<point>\d)\. |(?P<cents>\d+)¢"
@@ -124,7 +125,13 @@ def in_words(text: str) -> str:
 
     A child who reads numerals could read the answer off otherwise.
     """
-    return re.sub(r" +(?= |$)", "", _SAID.sub(_said, text))
+    return re.sub(r" +(?= |$)", "", _said_signs().sub(_said, text))
+
+
+@cache
+def _said_signs() -> re.Pattern[str]:
+    # Compiled when a working is first shown: no first frame has one.
+    return re.compile(_SAID)
 
 
 def _said(found: re.Match[str]) -> str:

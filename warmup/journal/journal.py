@@ -9,7 +9,7 @@ import datetime as dt
 import os
 import sqlite3
 from collections import Counter
-from collections.abc import Callable, Collection, Sequence
+from collections.abc import Callable, Collection, Hashable, Mapping, Sequence
 from contextlib import closing, suppress
 from pathlib import Path
 from typing import Any, NamedTuple, TypeVar
@@ -48,7 +48,7 @@ _SHOWN = (
     f"AND p.position <= {MOST}"
 )
 _HISTORY = f"SELECT p.date, p.item, m.mark, m.cue, s.rough, m.from_memory, p.wording {_SHOWN}"
-_FIRST = f"SELECT p.item, min(p.date) {_SHOWN} AND (? OR m.mark IS NOT 'skipped') GROUP BY p.item"
+_FIRST = f"SELECT p.item, p.date {_SHOWN} AND m.mark IS NOT 'skipped' ORDER BY p.date"
 _IN_ORDER = " ORDER BY p.date, p.sitting, p.position"
 _HELD = (
     "SELECT DISTINCT date FROM sittings s WHERE child = ? AND date >= ? "
@@ -59,7 +59,7 @@ _HELD = (
 _LAST = (
     "SELECT p.item, m.mark, m.cue, "
     "max(p.date || ' ' || s.started || printf(' %012d %06d', p.sitting, p.position)) "
-    f"{_SHOWN} AND m.mark IN ('fluent', 'hesitated', 'not_yet') GROUP BY p.item"
+    f"{_SHOWN} AND m.mark IN ('fluent', 'hesitated', 'not_yet')"
 )
 _PAST = "SELECT DISTINCT date FROM sittings WHERE child = ? AND date >= ? AND date < ? ORDER BY date DESC"
 _NOTED = (
@@ -69,6 +69,7 @@ _NOTED = (
 _SECOND = "SELECT 1 FROM sittings WHERE child = ? AND date >= ? AND date < ? AND sitting > 1 LIMIT 1"
 _IN_TIME = " ORDER BY p.date, s.started, p.sitting, p.position"
 T = TypeVar("T")
+Group = TypeVar("Group", bound=Hashable)
 
 
 class SessionRow(NamedTuple):
@@ -485,22 +486,36 @@ class Journal:
             if (day := days[text]) and item in names
         )
 
-    def first_shown(self, child: str, before: dt.date, *, left: bool = True) -> dict[ItemId, dt.date]:
-        """On which day before this one each item was first shown; ``left`` says whether being left counts."""
-        first: dict[ItemId, dt.date] = {}
-        for item, text in self._store.read(_FIRST, (child, "", before.isoformat(), left)):
-            if isinstance(item, str) and (day := day_of(text)):
-                name = ItemId(renames.item(item))
-                first[name] = min(day, first.get(name, day))
+    def first_shown(self, child: str, before: dt.date, of: Mapping[ItemId, Group]) -> dict[Group, dt.date]:
+        """On which day before this one something of each group was first shown and not left; ``of`` gives the
+        group of an item.
+
+        Read from the first day on, and no further than it must be: where years lie there most come early.
+        """
+        first: dict[Group, dt.date] = {}
+        missing = set(of.values())
+
+        def look(db: sqlite3.Connection) -> None:
+            with closing(db.execute(_FIRST, (child, "", before.isoformat()))) as rows:
+                for item, text in rows:
+                    group = of.get(ItemId(renames.item(item))) if isinstance(item, str) else None
+                    if group in missing and group is not None and (day := day_of(text)):
+                        first[group] = day
+                        missing.discard(group)
+                    if not missing:
+                        return
+
+        self._store.ask(look)
         return first
 
-    def came_easily(self, child: str, before: dt.date) -> dict[ItemId, bool]:
-        """Whether each item that had a mark before this day came easily the last time, with no cue."""
+    def came_easily(self, child: str, before: dt.date, items: Collection[ItemId]) -> dict[ItemId, bool]:
+        """Whether each of these items that had a mark before this day came easily the last time, uncued."""
+        called = sorted({name for item in items for name in renames.every_name(item)})
+        question = f"{_LAST} AND p.item IN ({', '.join('?' * len(called))}) GROUP BY p.item"
         last: dict[ItemId, tuple[str, bool]] = {}
-        for item, mark, cue, when in self._store.read(_LAST, (child, "", before.isoformat())):
-            if isinstance(item, str) and isinstance(when, str):
-                name, found = ItemId(renames.item(item)), (when, mark == "fluent" and not CUES.get(cue, 0))
-                last[name] = max(found, last.get(name, found))
+        for item, mark, cue, when in self._store.read(question, (child, "", before.isoformat(), *called)):
+            name, found = ItemId(renames.item(item)), (str(when), mark == "fluent" and not CUES.get(cue, 0))
+            last[name] = max(found, last.get(name, found))
         return {name: easy for name, (_, easy) in last.items()}
 
     def dates_of(self, child: str, since: dt.date | None = None) -> set[dt.date]:

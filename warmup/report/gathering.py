@@ -9,7 +9,7 @@ from typing import NamedTuple
 from warmup import skills
 from warmup.engine.memory import Knowledge, fold
 from warmup.engine.review import CHECKS, Check, Outcome, checked, outcome
-from warmup.model import Asked, ItemId, LevelId, Mark, Prompt, is_own
+from warmup.model import Asked, ItemId, LevelId, Mark, Prompt, is_own, item_id
 from warmup.report.facts import Attendance, LevelMet, Material, Month, Note, Report, Reviewed, Shared, Topic
 from warmup.session.context import Context
 from warmup.session.stored import stored
@@ -28,7 +28,6 @@ def gather(context: Context, first: dt.date, last: dt.date, notes: Iterable[Shar
     """
     last, mornings = min(last, context.today), context.year.mornings
     after = last + dt.timedelta(1)
-    # Years may lie in the journal: of what is not of these days only the firsts and the lasts are read.
     asked = context.history(after, first)
     lines = [line for line in asked if line.mark is not Mark.SKIPPED and not is_own(line.item)]
     prompts = _prompts(context, {line.date for line in lines})
@@ -43,7 +42,7 @@ def gather(context: Context, first: dt.date, last: dt.date, notes: Iterable[Shar
         attendance=_attendance(context, first, last, _seconds(lines, prompts)),
         topics=tuple(_topics(lines)),
         materials=tuple(_materials(context, lines, prompts)),
-        levels=tuple(_levels(context, first, after, lines, settled_on(reviews))),
+        levels=tuple(_levels(context, first, lines, settled_on(reviews))),
         reviews=tuple(review.told() for review in reviews if review.until >= first),
         notes=tuple(note for note in told if fit_to_leave(note.text, context)),
         left_out=sum(not fit_to_leave(note.text, context) for note in told),
@@ -138,29 +137,27 @@ def _level(line: Asked) -> LevelId:
 def _levels(
     context: Context,
     first: dt.date,
-    after: dt.date,
     lines: Sequence[Asked],
     settled: Mapping[LevelId, dt.date],
 ) -> Iterator[LevelMet]:
-    """The levels that these ``lines`` ask, of the days from ``first`` up to ``after``, by older marks too."""
+    """The levels that these ``lines`` ask, of days from ``first`` on, by older marks too."""
     journal, child = context.journal, context.child.journal_name
-    shown = journal.first_shown(child, after, left=False) if journal else {}
-    shown = {line.item: line.date for line in reversed(lines)} | shown
-    came = journal.came_easily(child, first) if journal else {}
-    # A cue was needed: that is hesitation, whatever key was pressed.
-    came |= {line.item: line.mark is Mark.FLUENT and not line.cue for line in lines if line.mark is not None}
     questions = Counter(map(_level, lines))
-    firsts, places = dict[LevelId, dt.date](), dict[LevelId, skills.Location]()
-    easy = dict[LevelId, dict[ItemId, bool]]()
-    for item in (each for each in shown if not is_own(each) and skills.known(each)):
-        at = skills.locate(item)
-        firsts[at.level_id] = min(shown[item], firsts.get(at.level_id, shown[item]))
-        places[at.level_id] = at
-        if item in came:
-            easy.setdefault(at.level_id, {})[item] = came[item]
+    places = {at.level_id: at for at in (skills.locate(line.item) for line in lines)}
+    level_of = {item_id(at.skill.id, name): level for level, at in places.items() for name in at.level.items}
+    firsts = {_level(line): line.date for line in reversed(lines)}
+    # A cue was needed: that is hesitation, whatever key was pressed.
+    came = {line.item: line.mark is Mark.FLUENT and not line.cue for line in lines if line.mark is not None}
+    if journal is not None:
+        # Years may lie before: of those only the firsts and the lasts are read.
+        firsts |= journal.first_shown(child, first, level_of)
+        came |= journal.came_easily(child, first, level_of.keys() - came.keys())
+    easy: dict[LevelId, list[bool]] = {}
+    for item, easily in came.items():
+        easy.setdefault(level_of[item], []).append(easily)
     for level in skills.levels():
         if level in questions:
-            at, marks = places[level], easy.get(level, {})
+            at = places[level]
             yield LevelMet(
                 id=level,
                 words=f"{at.skill.title.lower()}, {at.level.label}",
@@ -169,7 +166,7 @@ def _levels(
                 first=firsts[level],
                 settled=settled.get(level),
                 questions=questions[level],
-                easy=all(marks.values()) if marks else None,
+                easy=all(easy[level]) if level in easy else None,
             )
 
 

@@ -8,6 +8,7 @@ what is held back this week, once its own has come; and this week too for what w
 import datetime as dt
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from enum import Enum
+from itertools import takewhile
 from typing import NamedTuple
 
 from warmup import skills
@@ -265,14 +266,18 @@ class Weeks:
 
 
 def _first_asked(context: Context) -> dict[LevelId, dt.date]:
-    """The day on which something of each level was first on screen."""
+    """The day on which something of each level was first on screen; any of those before the school year.
+
+    Memory has them all; only those of the school year are read for their very day.
+    """
     planned, found = context.curriculum().by_id, dict[LevelId, dt.date]()
-    journal, child = context.journal, context.child.journal_name
-    first = journal.first_shown(child, context.today + _DAY) if journal else {}
-    for item, day in first.items():
-        if item in planned:
-            level = planned[item].level_id
-            found[level] = min(day, found.get(level, day))
+    for day in takewhile(lambda day: day.index < 0, context.knowledge().days):
+        for item in {item for item, _ in day.asked} & planned.keys():
+            found.setdefault(planned[item].level_id, day.date)
+    mornings = context.year.mornings
+    for line in context.history(since=mornings[0] if mornings else None):
+        if line.item in planned:
+            found.setdefault(planned[line.item].level_id, line.date)
     return found
 
 
