@@ -54,7 +54,7 @@ def home(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.MonkeyPat
     monkeypatch.setenv("COLORTERM", "truecolor")
     yield place
     while _journals:
-        _journals.pop()._store.shut()
+        _journals.pop()._store.shut(lambda: None)
 
 
 @pytest.fixture
