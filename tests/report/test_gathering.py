@@ -16,7 +16,8 @@ from warmup.engine.review import Check, Outcome
 from warmup.model import ItemId, LevelId, skill_and_key
 from warmup.report.asking import Form, Made, Wanted, make
 from warmup.report.facts import Note, Report
-from warmup.report.gathering import Review, fit_to_leave, gather, settled_on
+from warmup.report.gathering import fit_to_leave, gather
+from warmup.session.settling import Review, settled_on
 
 SPANS = [
     (FIRST, TODAY),

@@ -4,14 +4,14 @@ import datetime as dt
 import re
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from typing import NamedTuple
 
 from warmup import skills
-from warmup.engine.memory import Knowledge, fold
-from warmup.engine.review import CHECKS, Check, Outcome, checked, outcome
+from warmup.engine.memory import fold
+from warmup.engine.review import CHECKS
 from warmup.model import Asked, ItemId, LevelId, Mark, Prompt, is_own, item_id
 from warmup.report.facts import Attendance, LevelMet, Material, Month, Note, Report, Reviewed, Shared, Topic
 from warmup.session.context import Context
+from warmup.session.settling import Review, asked, counted, level_of, reviewed, settled_on
 from warmup.session.stored import stored
 from warmup.text import clean, visible
 
@@ -28,12 +28,11 @@ def gather(context: Context, first: dt.date, last: dt.date, notes: Iterable[Shar
     """
     last, mornings = min(last, context.today), context.year.mornings
     after = last + dt.timedelta(1)
-    asked = context.history(after, first)
-    lines = [line for line in asked if line.mark is not Mark.SKIPPED and not is_own(line.item)]
+    lines = [line for line in asked(context.history(after, first)) if not is_own(line.item)]
     prompts = _prompts(context, {line.date for line in lines})
     year = context.history(after, mornings[0]) if mornings else ()
-    reviews = tuple(_reviews(context, fold(context.curriculum(), year), last))
-    told = tuple(_told(first, last, notes))
+    reviews = tuple(reviewed(context, fold(context.curriculum(), year), last))
+    written = tuple(_written(first, last, notes))
     return Report(
         child=clean(context.child.nickname),
         first=first,
@@ -43,9 +42,9 @@ def gather(context: Context, first: dt.date, last: dt.date, notes: Iterable[Shar
         topics=tuple(_topics(lines)),
         materials=tuple(_materials(context, lines, prompts)),
         levels=tuple(_levels(context, first, lines, settled_on(reviews))),
-        reviews=tuple(review.told() for review in reviews if review.until >= first),
-        notes=tuple(note for note in told if fit_to_leave(note.text, context)),
-        left_out=sum(not fit_to_leave(note.text, context) for note in told),
+        reviews=tuple(told(review) for review in reviews if review.until >= first),
+        notes=tuple(note for note in written if fit_to_leave(note.text, context)),
+        left_out=sum(not fit_to_leave(note.text, context) for note in written),
     )
 
 
@@ -130,10 +129,6 @@ def _materials(
             yield Material(name, days[name])
 
 
-def _level(line: Asked) -> LevelId:
-    return skills.locate(line.item).level_id
-
-
 def _levels(
     context: Context,
     first: dt.date,
@@ -142,19 +137,18 @@ def _levels(
 ) -> Iterator[LevelMet]:
     """The levels that these ``lines`` ask, of days from ``first`` on, by older marks too."""
     journal, child = context.journal, context.child.journal_name
-    questions = Counter(map(_level, lines))
+    questions = Counter(map(level_of, lines))
     places = {at.level_id: at for at in (skills.locate(line.item) for line in lines)}
-    level_of = {item_id(at.skill.id, name): level for level, at in places.items() for name in at.level.items}
-    firsts = {_level(line): line.date for line in reversed(lines)}
-    # A cue was needed: that is hesitation, whatever key was pressed.
-    came = {line.item: line.mark is Mark.FLUENT and not line.cue for line in lines if line.mark is not None}
+    levels = {item_id(at.skill.id, name): level for level, at in places.items() for name in at.level.items}
+    firsts = {level_of(line): line.date for line in reversed(lines)}
+    came = {line.item: counted(line) is Mark.FLUENT for line in lines if line.mark is not None}
     if journal is not None:
         # Years may lie before: of those only the firsts and the lasts are read.
-        firsts |= journal.first_shown(child, first, level_of)
-        came |= journal.came_easily(child, first, level_of.keys() - came.keys())
+        firsts |= journal.first_shown(child, first, levels)
+        came |= journal.came_easily(child, first, levels.keys() - came.keys())
     easy: dict[LevelId, list[bool]] = {}
     for item, easily in came.items():
-        easy.setdefault(level_of[item], []).append(easily)
+        easy.setdefault(levels[item], []).append(easily)
     for level in skills.levels():
         if level in questions:
             at = places[level]
@@ -173,54 +167,16 @@ def _levels(
 # -- reviews
 
 
-class Review(NamedTuple):
-    """The checks of one skill in one review week, which began and went on until its last morning so far."""
-
-    week: int
-    until: dt.date
-    skill: str
-    checks: tuple[Check, ...]
-
-    @property
-    def outcome(self) -> Outcome:
-        """What the checks say."""
-        return outcome(tuple(check.easy for check in self.checks))
-
-    def told(self) -> Reviewed:
-        """As it stands in a report."""
-        dates = tuple(check.date for check in self.checks[:CHECKS])
-        return Reviewed(self.week, skills.SKILLS[self.skill].title, self.outcome, dates)
-
-
-def _reviews(context: Context, known: Knowledge, last: dt.date) -> Iterator[Review]:
-    """What was checked up to ``last``, review after review."""
-    year, plan = context.year, context.curriculum()
-    for week in sorted(context.reviews):
-        found = checked(known, plan, week)
-        mornings = year.mornings[
-            max(0, year.begins(week) - year.before) : max(0, year.ends(week) - year.before)
-        ]
-        until = max((day for day in mornings if day <= last), default=None)
-        if until is not None:
-            for skill in sorted(found):
-                yield Review(week, until, skill, found[skill])
-
-
-def settled_on(reviews: Iterable[Review]) -> dict[LevelId, dt.date]:
-    """The date of the check with which a skill first settled, for the levels its two checks asked."""
-    found = dict[LevelId, dt.date]()
-    for review in reviews:
-        if review.outcome is Outcome.SETTLED:
-            pair = review.checks[:CHECKS]
-            for check in pair:
-                found.setdefault(skills.locate(check.item).level_id, pair[-1].date)
-    return found
+def told(review: Review) -> Reviewed:
+    """A review as it stands in a report."""
+    dates = tuple(check.date for check in review.checks[:CHECKS])
+    return Reviewed(review.week, skills.SKILLS[review.skill].title, review.outcome, dates)
 
 
 # -- notes
 
 
-def _told(first: dt.date, last: dt.date, notes: Iterable[Shared]) -> Iterator[Note]:
+def _written(first: dt.date, last: dt.date, notes: Iterable[Shared]) -> Iterator[Note]:
     for note in sorted(notes, key=lambda each: each.date):
         if first <= note.date <= last and visible(clean(note.text)):
             yield Note(note.date, clean(note.text))

@@ -8,6 +8,7 @@ from warmup.english import MONTHS, date_words, plural
 from warmup.report import standards
 from warmup.report.document import Bullets, Document, Part, Plot, Section, Table
 from warmup.report.facts import LevelMet, Month, Report
+from warmup.session.settling import SETTLED_MEANS
 
 OUTCOMES = {
     Outcome.SETTLED: "came easily on two mornings: settled",
@@ -118,10 +119,7 @@ def _materials(report: Report) -> Iterator[Part]:
 def _levels(report: Report) -> Iterator[Part]:
     if not report.levels:
         return
-    yield (
-        "A code with “toward” before it is one that the step only leads to. A step is settled when, in a "
-        "review week, its topic came easily on two mornings and one of the two questions was of this step."
-    )
+    yield (f"A code with “toward” before it is one that the step only leads to. {SETTLED_MEANS}")
     rows = sorted(coded(report), key=lambda row: (standards.place(row[0]) if row[0] else (99, ""), row[1]))
     yield Table(
         "Steps that were asked",

@@ -155,10 +155,14 @@ def _not_yet_running(context: Context, item: ItemId) -> int:
 
 
 def _model(prompt: Prompt, *, alone: bool) -> str:
-    """What to do at the table: the second cue, which brings in a model, and what it wants."""
     skill = "" if alone else f"{skills.locate(prompt.item).skill.title}: "
+    return f"{skill}{at_the_table(prompt)}"
+
+
+def at_the_table(prompt: Prompt) -> str:
+    """What to do at the table: the second cue, which brings in a model, and what it wants."""
     ready = f" Have ready: {prompt.table}." if prompt.table else ""
-    return f"{skill}{prompt.cues[1].text}{ready}"
+    return f"{prompt.cues[1].text}{ready}"
 
 
 def _pause(context: Context) -> str:
