@@ -37,9 +37,10 @@ SIZES = ((40, 12), (60, 20), (80, 24), (120, 36), (160, 45))
 TUI = Path(warmup.__file__).parent / "tui"
 PAGES = (
     "another", "calendar_days", "child_form", "children", "countdown", "counts", "days", "game", "guest",
-    "guide", "help", "menu", "midnight", "mornings", "move_level", "note", "on_paper", "past",
-    "past_morning", "reads", "removal", "report", "report_file", "review", "settings", "story", "topic",
-    "unlocked", "week", "welcome", "who", "wind_down", "year", "year_day", "year_week",
+    "guide", "help", "known", "known_level", "known_year", "menu", "midnight", "mornings", "move_level",
+    "note", "on_paper", "past", "past_morning", "reads", "removal", "report", "report_file", "review",
+    "settings", "story", "topic", "unlocked", "week", "welcome", "who", "wind_down", "year", "year_day",
+    "year_week",
 )  # fmt: skip
 
 
@@ -262,7 +263,7 @@ async def test_the_menu_of_the_close_has_only_what_goes_there(app: WarmupApp) ->
         assert names(app) == [
             "The day", "what may be asked", "this week", "the year", "a note", "nothing new until I say",
             "a two-minute game", "a morning on paper", "the children", "a report", "past mornings",
-            "a rough day",
+            "what they know", "a rough day",
             "The program", "dark, light, contrast", "settings", "the other hand’s keys", "all keys",
             "the guide", "quit",
         ]  # fmt: skip

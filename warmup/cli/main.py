@@ -113,6 +113,10 @@ def _print(arguments: SimpleNamespace, clock: Clock, places: "Places") -> int:
             from warmup.cli import game
 
             game.game(arguments, clock, places)
+        case "known":
+            from warmup.cli import known
+
+            known.run(arguments, clock, places)
         case "ask":
             printing.ask(arguments, clock, places)
         case "why":

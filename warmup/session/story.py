@@ -11,7 +11,7 @@ from warmup.english import date_words, number_word
 from warmup.model import Asked, Mark
 from warmup.session.context import Context
 
-_MARKS = {
+MARKS = {
     Mark.FLUENT: "came easily",
     Mark.HESITATED: "hesitated",
     Mark.NOT_YET: "not yet",
@@ -59,7 +59,7 @@ def not_yet_running(history: Sequence[Asked]) -> int:
 
 
 def _told(line: Asked, before: Record, after: Record) -> str:
-    words = _MARKS[line.mark]
+    words = MARKS[line.mark]
     if line.cue:
         words += f" with cue {line.cue}"
     if line.from_memory:

@@ -57,6 +57,9 @@ class State(Enum):
     GUIDE = "the guide"
     TOPIC = "a topic of the guide"
     PAST_MORNING = "a past morning"
+    KNOWN = "what the child knows"
+    KNOWN_LEVEL = "a level that the child knows"
+    KNOWN_YEAR = "the year in bars"
 
 
 class Group(Enum):
@@ -132,12 +135,14 @@ _ANOTHER, _WIND_DOWN = frozenset({State.ANOTHER}), frozenset({State.WIND_DOWN})
 _CALENDAR = frozenset({State.CALENDAR})
 _WHO, _CHILDREN = frozenset({State.WHO}), frozenset({State.CHILDREN})
 _REMOVAL, _CHILD = frozenset({State.REMOVAL}), frozenset({State.CHILD})
-_CHOICES = _MENU | _ANOTHER | _WIND_DOWN | _WHO | _REMOVAL | {State.PAST, State.MORNINGS, State.GUIDE}
+_CHOICES = _MENU | _ANOTHER | _WIND_DOWN | _WHO | _REMOVAL | frozenset(
+    {State.PAST, State.MORNINGS, State.GUIDE, State.KNOWN}
+)
 """Short lists to pick from."""
 _YEAR, _YEAR_WEEK, _YEAR_DAY = map(frozenset, ({State.YEAR}, {State.YEAR_WEEK}, {State.YEAR_DAY}))
 _MOVE, _COUNTDOWN = frozenset({State.MOVE}), frozenset({State.COUNTDOWN})
-_READINGS = frozenset({State.HELP, State.REVIEW, State.STORY, State.REPORT, State.TOPIC, State.GAME})
-"""Pages to be read, with nothing to pick."""
+_OF_KNOWN = frozenset({State.KNOWN_LEVEL, State.KNOWN_YEAR})
+_READINGS = _OF_KNOWN | _REPORT | {State.HELP, State.REVIEW, State.STORY, State.TOPIC, State.GAME}
 _LISTS = _CHOICES | _YEAR_WEEK | _MOVE | _UNLOCKED | _READINGS
 _NEW_YEAR = frozenset({State.NEW_YEAR})
 _FORMS = _FORM | _NEW_YEAR
@@ -223,6 +228,10 @@ ACTIONS = (
            Group.DAY, frozenset(), menu=_MORNING),
     Action("mornings", (), "past mornings", "What was asked, and how it went; to correct, too.",
            Group.DAY, frozenset(), menu=_MORNING),
+    Action("knows", (), "what they know", "What is settled, growing, or worth a second look.",
+           Group.DAY, frozenset(), menu=_MORNING),
+    Action("bars", ("k", "v"), "the year in bars", "Mornings, levels and hesitations over the year.",
+           Group.PAGE, frozenset({State.KNOWN})),
     # Another one, and why.
     Action("just", ("k", "v"), "just another", "Ask something else.", Group.DAY, _ANOTHER),
     Action("hold", ("y", "6"), "it isn’t taught yet", "Hold this level back and ask something else.",

@@ -20,6 +20,7 @@ if TYPE_CHECKING:
 PAGES = frozenset({
     "unlocked", "menu", "another", "wind_down", "story", "review", "paper", "settings", "week", "year",
     "who", "children", "new_year", "report", "mornings", "note", "game", "play",
+    "knows",
 })  # fmt: skip
 """The pages that open on top of a morning."""
 _PICKED = frozenset({"just", "swap", "hold", "known", "short", "stop", "rough"})
@@ -206,6 +207,10 @@ class Offering(KeyScreen[object]):
                     self.open(PastScreen(self.work, days), self._type_in)
                 else:
                     self.work.said = NOTHING_TO_TYPE_IN
+            case "knows":
+                from warmup.tui.known import KnownScreen
+
+                self.open(KnownScreen(self.work))
             case "report":
                 from warmup.report.asking import Wanted
                 from warmup.tui.report import ReportScreen
