@@ -158,10 +158,13 @@ def short(day: dt.date) -> str:
 
 @dataclass
 class _Trace:
-    """What the history says of one item; ``last`` is its last mark that counts, and when that was."""
+    """What the history says of one item: its first date, its marks, each with the place of its line.
+
+    ``last`` is its last mark that counts, and when that was.
+    """
 
     first: dt.date
-    marks: list[tuple[dt.date, Mark | None]] = field(default_factory=list)
+    marks: list[tuple[int, Mark | None]] = field(default_factory=list)
     last: tuple[dt.date, Mark] | None = None
 
     @property
@@ -173,12 +176,12 @@ class _Trace:
 def _traces(history: Iterable[Asked]) -> dict[ItemId, _Trace]:
     """The items that were asked, in one pass. On a rough day what wobbled lowers nothing."""
     found = dict[ItemId, _Trace]()
-    for line in history:
+    for place, line in enumerate(history):
         trace = found.get(line.item)
         if trace is None:
             trace = found[line.item] = _Trace(line.date)
         mark = counted(line)
-        trace.marks.append((line.date, mark))
+        trace.marks.append((place, mark))
         if mark is not None and not (line.rough and mark in WOBBLES):
             trace.last = line.date, mark
     return found
