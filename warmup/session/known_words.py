@@ -1,6 +1,6 @@
 """What the pages and the command of what a child knows both say."""
 
-from warmup.english import date_words
+from warmup.english import date_words, plural
 from warmup.model import Mark
 from warmup.session.known import Known, Slip, Stand
 from warmup.session.settling import SETTLED_MEANS
@@ -19,7 +19,6 @@ MEANS = {
     Stand.SETTLED.value: SETTLED_MEANS,
     Stand.NOT_MET.value: "In this year’s plan, and no warm-up has asked it.",
 }
-_IN_A_LINE = {SLIPS: "open slips"}
 BEADS_MEAN = "  ".join(
     f"{BEADS[mark]} {words}"
     for mark, words in (
@@ -35,7 +34,8 @@ NOTHING_ASKED = "No warm-up has asked anything yet."
 def counts_words(known: Known) -> str:
     """How many there are of each, in a line: "2 worth revisiting · 31 growing"."""
     sizes = {stand.value: len(known.standing(stand)) for stand in Stand} | {SLIPS: len(known.slips)}
-    return " · ".join(f"{sizes[name]} {_IN_A_LINE.get(name, name)}" for name in GROUPS if sizes[name])
+    in_a_line = {SLIPS: f"{plural(len(known.slips), 'slip')} open"}
+    return " · ".join(f"{sizes[name]} {in_a_line.get(name, name)}" for name in GROUPS if sizes[name])
 
 
 def slip_words(slip: Slip) -> str:

@@ -25,6 +25,7 @@ from warmup.tui.workspace import Workspace
 _INDENT = 2
 _BEADS = STRIP + 2
 """The cells of a strip of beads, with a gap behind it."""
+_BETWEEN = " · "
 _OPEN_AT_FIRST = frozenset({Stand.REVISIT.value, SLIPS, Stand.GROWING.value})
 
 
@@ -100,17 +101,15 @@ class KnownScreen(Page[object]):
             case Slip():
                 return self._told(f"{BEADS[row.mark]:>{STRIP}}", row.named, row.watch_for)
             case str():
-                return Text(" " * _INDENT + row, "dim")
+                return Text(" " * _INDENT + row)
 
     def _told(self, beads: str, name: str, note: str) -> Text:
         """The beads, the name cut where there is no room, and what there is to say where that has room."""
         lead, room = f"{' ' * _INDENT}{beads:<{_BEADS}}", self.room - _INDENT - _BEADS
-        behind = f" · {note}" if note else ""
-        if len(name) + len(behind) > room and len(name) < room // 2:
-            behind = cut(behind, room - len(name))
-        elif len(name) + len(behind) > room:
-            behind = ""
-        return Text(lead + cut(name, room) + behind)
+        left = room - len(name) - len(_BETWEEN)
+        if note and (len(note) <= left or left >= room // 2):
+            return Text(f"{lead}{name}{_BETWEEN}{cut(note, left)}")
+        return Text(lead + cut(name, room))
 
     @property
     def row(self) -> Row | None:

@@ -53,10 +53,10 @@ class KnownLevelScreen(Reading):
         for slip in story.slips:
             yield paragraph(Text.assemble(("A slip that is open. ", "bold"), slip_words(slip)))
         if story.history:
-            yield paragraph(Text.assemble(("What was asked   ", "bold"), (BEADS_MEAN, "dim")))
+            yield paragraph(Text.assemble(("What was asked   ", "bold"), BEADS_MEAN))
             yield Lines(self._lines, id="asked")
         if coded := list(_standards(story)):
-            lines = [Text("Standards", "bold"), *coded, Text(standards.SOURCE, "dim")]
+            lines = [Text("Standards", "bold"), *coded, Text(standards.SOURCE)]
             yield paragraph(Text("\n").join(lines))
 
     def _lines(self, width: int) -> list[Line]:
