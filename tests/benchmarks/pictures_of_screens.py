@@ -319,6 +319,9 @@ def scenes() -> Iterator[Scene]:
     for look, app in (("", _past), ("-light", _past_light), ("-contrast", _past_contrast)):
         yield Scene(f"mornings{look}", app, ("mornings",))
         yield Scene(f"past-morning{look}", app, ("mornings", "choose"))
+        yield Scene(f"known{look}", app, ("knows",))
+        yield Scene(f"known-level{look}", app, ("knows", "line_down", "choose"))
+        yield Scene(f"known-year{look}", app, ("knows", "bars"))
         yield Scene(f"note{look}", app, ("mornings", "choose", "note"))
     yield Scene("midnight", _morning, ("next",), midnight=True)
     for look, several in (("", _children), ("-light", _children_light)):

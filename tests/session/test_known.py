@@ -206,7 +206,7 @@ def test_bars_say_each_count_and_fit(home: Path, clock: Clock) -> None:
         found = plots(known(context), width)
         assert len(found) == 3 and all(len(line) <= width for plot in found for line in plot.lines)
         weeks, months, strands = (plot.lines for plot in found)
-        assert "█2" in weeks[0] and months[-1].endswith("2 met, 1 settled")
+        assert "▇2" in weeks[0] and months[-1].endswith("2 met, 1 settled")
         assert [line.split()[-4:] for line in strands] == [
             ["1", "of", "1", "asked"], ["1", "of", "3", "asked"]
         ]  # fmt: skip

@@ -75,6 +75,7 @@ class Slip(NamedTuple):
 
     item: ItemId
     level: LevelId
+    title: str
     named: str
     mark: Mark
     on: dt.date
@@ -279,6 +280,7 @@ def _slips(context: Context, traces: Mapping[ItemId, _Trace]) -> Iterator[Slip]:
         yield Slip(
             item,
             at.level_id,
+            at.skill.title.lower(),
             f"{at.skill.title.lower()}, {at.level.label}",
             mark,
             on,

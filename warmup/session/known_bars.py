@@ -10,7 +10,8 @@ from warmup.english import MONTHS
 from warmup.schoolyear import WEEKS_A_QUARTER
 from warmup.session.known import Known, WeekHeld
 
-_HEIGHTS = " ▁▂▃▄▅▆▇█"
+_HEIGHTS = " ▁▂▃▄▅▆▇"
+"""Never a whole row high: the bars of two quarters would touch."""
 SOLID, OPEN = "█", "░"
 _WIDE = 50
 """From so many columns on there is room for words beside the bars."""
@@ -44,7 +45,7 @@ def _weeks(weeks: Sequence[WeekHeld], width: int) -> Iterator[str]:
     gap = "  " if width >= _WIDE else " "
     for first in range(1, max(held) + 1, WEEKS_A_QUARTER):
         quarter = [held.get(week) for week in range(first, first + WEEKS_A_QUARTER)]
-        columns = [f"{_HEIGHTS[-(-8 * count // most)]}{count}" for count in quarter if count is not None]
+        columns = [f"{_HEIGHTS[-(-7 * count // most)]}{count}" for count in quarter if count is not None]
         if not columns:
             continue
         before = quarter.index(next(count for count in quarter if count is not None))

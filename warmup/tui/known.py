@@ -99,7 +99,7 @@ class KnownScreen(Page[object]):
             case KnownLevel():
                 return self._told(_strip(row), row.words(), row.note())
             case Slip():
-                return self._told(f"{BEADS[row.mark]:>{STRIP}}", row.named, row.watch_for)
+                return self._told(f"{BEADS[row.mark]:>{STRIP}}", row.title, row.watch_for)
             case str():
                 return Text(" " * _INDENT + row)
 
@@ -175,8 +175,8 @@ def _about(row: Row | None) -> str:
             return MEANS[name]
         case KnownLevel():
             note = f": {row.note()}" if row.note() else ""
-            return f"{row.words().capitalize()}{note}."
+            return f"{row.words()[0].upper()}{row.words()[1:]}{note}."
         case Slip():
-            return slip_words(row)
+            return f"{row.named[0].upper()}{row.named[1:]}. {slip_words(row)}"
         case _:
             return ""
