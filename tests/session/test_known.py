@@ -135,6 +135,18 @@ def test_the_journal_is_read_once(home: Path, clock: Clock, monkeypatch: pytest.
 def test_what_was_marked_by_a_clock_that_was_ahead_is_not_known_yet(home: Path, clock: Clock) -> None:
     context = family(home, clock, [(NOW + 5, PLAIN, N), (NOW + 6, PLAIN, N)])
     assert stands(context) == (Stand.NOT_MET, "")
+    lived(context, MORNINGS[NOW - 1], {PLAIN: N})
+    assert stands(context) == (Stand.GROWING, ""), "not yet once so far"
+
+
+def test_the_year_before_counts_for_a_level_and_not_for_this_year(home: Path, clock: Clock) -> None:
+    context = family(home, clock, [(40, PLAIN, F)])
+    lived(context, dt.date(2026, 5, 5), {PLAIN: H})
+    found = known(context)
+    assert (level_of(found).first, level_of(found).marks) == (dt.date(2026, 5, 5), (H, F))
+    assert [(each.asked, each.hesitated) for each in found.strands] == [(1, 0)]
+    assert [month.met for month in found.months] == [1] * 8, "August to March"
+    assert sum(week.held for week in found.weeks) == 1
 
 
 # -- one level
@@ -207,6 +219,7 @@ def test_bars_say_each_count_and_fit(home: Path, clock: Clock) -> None:
         assert len(found) == 3 and all(len(line) <= width for plot in found for line in plot.lines)
         weeks, months, strands = (plot.lines for plot in found)
         assert "▇2" in weeks[0] and months[-1].endswith("2 met, 1 settled")
+        assert months[-1].count("█") > 0 and abs(months[-1].count("█") - months[-1].count("░")) <= 1
         assert [line.split()[-4:] for line in strands] == [
             ["1", "of", "1", "asked"], ["1", "of", "3", "asked"]
         ]  # fmt: skip

@@ -12,13 +12,13 @@ from enum import Enum
 from typing import NamedTuple
 
 from warmup import skills
-from warmup.engine.eligibility import SHAKY
-from warmup.engine.memory import fold
+from warmup.engine.eligibility import SHAKY, to_teach
+from warmup.engine.memory import Knowledge
 from warmup.english import date_words
 from warmup.model import Asked, DayKind, ItemId, LevelId, Mark, Prompt, Strand, item_id, level_id
 from warmup.randomness import SeededRandom
 from warmup.session.context import Context
-from warmup.session.settling import asked, counted, reviewed, settled_on
+from warmup.session.settling import asked, counted, reviewed, settled_on, up_to_today
 from warmup.session.stored import stored
 from warmup.session.summary import at_the_table
 from warmup.skills.base import Level, Skill
@@ -128,14 +128,11 @@ class Known:
 
 def known(context: Context) -> Known:
     """What the context's child knows today."""
-    lines = context.history(context.today + dt.timedelta(1))
-    history, knowledge = asked(lines), context.knowledge()
-    if any(day.date > context.today for day in knowledge.days[-1:]):
-        # The clock was ahead once: what was marked then is not known yet, as in a report.
-        knowledge = fold(context.curriculum(), lines)
+    lines, knowledge = up_to_today(context)
+    history = asked(lines)
     traces = _traces(history)
     settled = settled_on(reviewed(context, knowledge, context.today))
-    levels = tuple(_levels(context, traces, settled))
+    levels = tuple(_levels(context, traces, settled, knowledge))
     begins = context.year.mornings[0] if context.year.mornings else context.today
     this_year = [line for line in history if begins <= line.date <= context.today]
     return Known(
@@ -174,6 +171,13 @@ class _Trace:
         return self.last if self.last and self.last[1] in WOBBLES else None
 
 
+class _Unsteady(NamedTuple):
+    """The items that rest until they are taught again, and those that are shaky, of whatever level."""
+
+    resting: frozenset[ItemId]
+    shaky: frozenset[ItemId]
+
+
 def _traces(history: Iterable[Asked]) -> dict[ItemId, _Trace]:
     """The items that were asked, in one pass. On a rough day what wobbled lowers nothing."""
     found = dict[ItemId, _Trace]()
@@ -189,10 +193,14 @@ def _traces(history: Iterable[Asked]) -> dict[ItemId, _Trace]:
 
 
 def _levels(
-    context: Context, traces: dict[ItemId, _Trace], settled: Mapping[LevelId, dt.date]
+    context: Context,
+    traces: Mapping[ItemId, _Trace],
+    settled: Mapping[LevelId, dt.date],
+    knowledge: Knowledge,
 ) -> Iterator[KnownLevel]:
     """Those of the plan and those that were met besides, in the order of the catalogue."""
-    resting = frozenset(context.to_teach())
+    resting = frozenset(to_teach(context.curriculum().items, knowledge, context.adjustments))
+    shaky = frozenset(item for item in traces if knowledge.of(item).misses >= SHAKY)
     for skill in (*skills.SKILLS.values(), *([context.own.skill] if context.own else [])):
         for level in skill.levels:
             ref = level_id(skill.id, level.key)
@@ -201,7 +209,7 @@ def _levels(
             }
             if not there and ref not in context.plan.weeks:
                 continue
-            yield _level(context, skill, level, there, settled.get(ref), resting)
+            yield _level(context, skill, level, there, settled.get(ref), _Unsteady(resting, shaky))
 
 
 def _level(
@@ -210,10 +218,10 @@ def _level(
     level: Level,
     there: Mapping[str, _Trace],
     settled: dt.date | None,
-    resting: frozenset[ItemId],
+    unsteady: _Unsteady,
 ) -> KnownLevel:
     plain = [(item_id(skill.id, name), there[name]) for name in level.variants if name in there]
-    why = _why(context, plain, settled, resting)
+    why = _why(plain, settled, unsteady)
     marks = sorted((each for trace in there.values() for each in trace.marks), key=lambda each: each[0])
     ref = level_id(skill.id, level.key)
     return KnownLevel(
@@ -245,21 +253,16 @@ def _stand(*, met: bool, revisit: bool, settled: bool) -> Stand:
     return Stand.SETTLED if settled else Stand.GROWING
 
 
-def _why(
-    context: Context,
-    plain: Sequence[tuple[ItemId, _Trace]],
-    settled: dt.date | None,
-    resting: frozenset[ItemId],
-) -> str:
+def _why(plain: Sequence[tuple[ItemId, _Trace]], settled: dt.date | None, unsteady: _Unsteady) -> str:
     """What makes a level worth revisiting: an item of it that is shaky, or that wobbled once it had settled.
 
     A misconception stands for itself, and makes no level shaky.
     """
     since = [each for _, trace in plain if settled and (each := trace.wobbled) and each[0] >= settled]
     had = [f"settled {short(settled)}"] if settled else []
-    if any(item in resting for item, _ in plain):
+    if any(item in unsteady.resting for item, _ in plain):
         return "; ".join([*had, "waits to be taught again"])
-    if any(context.knowledge().of(item).misses >= SHAKY for item, _ in plain):
+    if any(item in unsteady.shaky for item, _ in plain):
         return "; ".join([*had, "not yet twice running"])
     if not since:
         return ""

@@ -7,12 +7,13 @@ from dataclasses import dataclass
 
 from warmup import skills
 from warmup.engine.eligibility import rests
+from warmup.engine.memory import Knowledge
 from warmup.english import WEEKDAYS, date_words
 from warmup.journal.routine_json import words_in
 from warmup.model import Asked, ItemId, LevelId, Mark, is_own, item_id, skill_and_key
 from warmup.session.context import Context
 from warmup.session.known import Known, KnownLevel, Slip, Stand
-from warmup.session.settling import SETTLED_MEANS, asked, counted, level_of
+from warmup.session.settling import SETTLED_MEANS, asked, counted, level_of, up_to_today
 from warmup.session.story import morning_at
 from warmup.skills.base import Level
 from warmup.text import clean
@@ -60,13 +61,13 @@ class LevelStory:
 def level_story(context: Context, found: Known, name: LevelId) -> LevelStory:
     """The story of one of the levels that ``found`` has. StopIteration for another."""
     at = next(level for level in found.levels if level.id == name)
-    history = asked(context.history(context.today + dt.timedelta(1)))
-    lines = [line for line in history if level_of(line) == name] if at.times else []
+    history, knowledge = up_to_today(context)
+    lines = [line for line in asked(history) if level_of(line) == name]
     level = _level(context, name)
     return LevelStory(
         level=at,
         stands=_stands(at),
-        next=_next(context, at, level),
+        next=_next(context, at, level, knowledge),
         codes=level.codes,
         toward=level.toward,
         slips=tuple(slip for slip in found.slips if slip.level == name),
@@ -105,7 +106,7 @@ def number_words(times: int) -> str:
     return "once" if times == 1 else f"{times} times"
 
 
-def _next(context: Context, at: KnownLevel, level: Level) -> str:
+def _next(context: Context, at: KnownLevel, level: Level, known: Knowledge) -> str:
     """When it comes, or comes again, by the day: a place in the queue, and no promise."""
     if at.id in context.child.held:
         return "It is held back as not taught yet."
@@ -116,7 +117,7 @@ def _next(context: Context, at: KnownLevel, level: Level) -> str:
     items = [item_id(skill, name) for name in level.items]
     if at.first is None:
         return _opens(context, week, items)
-    return _again(context, items)
+    return _again(context, items, known)
 
 
 def _opens(context: Context, week: int, items: Sequence[ItemId]) -> str:
@@ -130,9 +131,9 @@ def _opens(context: Context, week: int, items: Sequence[ItemId]) -> str:
     return f"It opens about {_day(context, day)}, in week {week}." if day else AFTER_THE_YEAR
 
 
-def _again(context: Context, items: Sequence[ItemId]) -> str:
+def _again(context: Context, items: Sequence[ItemId], known: Knowledge) -> str:
     """When the first of its items has rested."""
-    known, taught = context.knowledge(), dict(context.child.taught)
+    taught = dict(context.child.taught)
     met = [item for item in items if known.of(item).shown]
     awake = [known.of(item) for item in met if not rests(known.of(item), taught.get(item))]
     if not awake:

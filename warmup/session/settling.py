@@ -5,7 +5,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from typing import NamedTuple
 
 from warmup import skills
-from warmup.engine.memory import Knowledge
+from warmup.engine.memory import Knowledge, fold
 from warmup.engine.review import CHECKS, Check, Outcome, checked, outcome
 from warmup.model import Asked, LevelId, Mark
 from warmup.session.context import Context
@@ -19,6 +19,14 @@ SETTLED_MEANS = (
 def asked(history: Iterable[Asked]) -> tuple[Asked, ...]:
     """The lines that count as asked: the question was on screen and was not left that day."""
     return tuple(line for line in history if line.mark is not Mark.SKIPPED)
+
+
+def up_to_today(context: Context) -> tuple[tuple[Asked, ...], Knowledge]:
+    """The child's history up to today, and what it says. Where the clock was ahead once, no more is known."""
+    lines, known = context.history(context.today + dt.timedelta(1)), context.knowledge()
+    if any(day.date > context.today for day in known.days):
+        known = fold(context.curriculum(), lines)
+    return lines, known
 
 
 def counted(line: Asked) -> Mark | None:
