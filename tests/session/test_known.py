@@ -185,6 +185,7 @@ def test_a_level_that_rests_waits_to_be_taught(home: Path, clock: Clock) -> None
     assert story(context).next == "It rests until you say that it was taught again."
 
 
+@pytest.mark.slow
 def test_its_history_has_the_words_as_they_were_said_the_latest_first(home: Path, clock: Clock) -> None:
     context = family(home, clock, [(at, PLAIN, H if at == 50 else F) for at in range(51 - MOST - 2, 51)])
     found = story(context)

@@ -56,19 +56,20 @@ def flat(app: WarmupApp) -> str:
 
 
 @pytest.mark.slow
-@pytest.mark.parametrize("size", SIZES, ids=lambda size: f"{size[0]}x{size[1]}")
-async def test_what_they_show(home: Path, clock: Clock, size: tuple[int, int]) -> None:
-    name = f"{size[0]}x{size[1]}"
+async def test_what_they_show_at_every_size(home: Path, clock: Clock) -> None:
     app = program(home, clock)
-    async with app.run_test(size=size) as pilot:
+    async with app.run_test(size=SIZES[0]) as pilot:
         await to_the_page(pilot)
-        golden(f"known-{name}", frame(app))
-        await press(pilot, "k")
-        golden(f"known-year-{name}", frame(app))
-        await press(pilot, "escape", "down", "enter")
-        golden(f"known-level-{name}", frame(app))
+        await press(pilot, "down")
+        for name, keys in (("known", ()), ("known-year", ("k",)), ("known-level", ("escape", "enter"))):
+            await press(pilot, *keys)
+            for width, height in SIZES:
+                await pilot.resize_terminal(width, height)
+                await press(pilot)
+                golden(f"{name}-{width}x{height}", frame(app))
 
 
+@pytest.mark.slow
 async def test_groups_open_and_close_and_a_level_opens_with_either_hand(home: Path, clock: Clock) -> None:
     app = program(home, clock)
     async with app.run_test(size=(80, 36)) as pilot:
@@ -92,6 +93,7 @@ async def test_groups_open_and_close_and_a_level_opens_with_either_hand(home: Pa
         assert isinstance(app.screen, MorningScreen)
 
 
+@pytest.mark.slow
 async def test_what_is_settled_opens_below_its_count_and_a_click_opens_a_level(
     home: Path, clock: Clock
 ) -> None:
@@ -108,6 +110,7 @@ async def test_what_is_settled_opens_below_its_count_and_a_click_opens_a_level(
         assert "A slip that is open." in flat(app)
 
 
+@pytest.mark.slow
 async def test_the_slip_under_the_cursor_says_what_to_do(home: Path, clock: Clock) -> None:
     app = program(home, clock)
     async with app.run_test(size=(80, 36)) as pilot:
@@ -119,6 +122,7 @@ async def test_the_slip_under_the_cursor_says_what_to_do(home: Path, clock: Cloc
         assert "At the table:" in flat(app)
 
 
+@pytest.mark.slow
 async def test_before_the_first_morning_everything_is_to_come(home: Path, clock: Clock) -> None:
     context = context_at(home, clock)
     assert context.journal is not None
