@@ -135,9 +135,8 @@ _ANOTHER, _WIND_DOWN = frozenset({State.ANOTHER}), frozenset({State.WIND_DOWN})
 _CALENDAR = frozenset({State.CALENDAR})
 _WHO, _CHILDREN = frozenset({State.WHO}), frozenset({State.CHILDREN})
 _REMOVAL, _CHILD = frozenset({State.REMOVAL}), frozenset({State.CHILD})
-_CHOICES = _MENU | _ANOTHER | _WIND_DOWN | _WHO | _REMOVAL | frozenset(
-    {State.PAST, State.MORNINGS, State.GUIDE, State.KNOWN}
-)
+_PICKED = frozenset({State.PAST, State.MORNINGS, State.GUIDE, State.KNOWN})
+_CHOICES = _MENU | _ANOTHER | _WIND_DOWN | _WHO | _REMOVAL | _PICKED
 """Short lists to pick from."""
 _YEAR, _YEAR_WEEK, _YEAR_DAY = map(frozenset, ({State.YEAR}, {State.YEAR_WEEK}, {State.YEAR_DAY}))
 _MOVE, _COUNTDOWN = frozenset({State.MOVE}), frozenset({State.COUNTDOWN})
