@@ -17,7 +17,17 @@ from typing import NamedTuple
 
 from tests.benchmarks import _arguments, contact_sheet
 from tests.config import calendars
-from tests.household import FAMILY, OPENING, TODAY, StandingClock, context_at, lived, start_fixed, start_own
+from tests.household import (
+    FAMILY,
+    OPENING,
+    TODAY,
+    StandingClock,
+    context_at,
+    grown_easier,
+    lived,
+    start_fixed,
+    start_own,
+)
 from tests.pictures.examples import EXAMPLES
 from warmup.cli import days
 from warmup.config.family import Child, CountdownRule, Family, default, year_of
@@ -195,6 +205,15 @@ def _report(home: Path, clock: StandingClock, family: Family = FAMILY) -> Warmup
     return WarmupApp(context, context.journal, clock)
 
 
+def _then(home: Path, clock: StandingClock) -> WarmupApp:
+    """The program after some things that were hard in the fall came easily in the winter."""
+    context = context_at(home, clock)
+    grown_easier(context)
+    start_fixed(context)
+    assert context.journal is not None
+    return WarmupApp(context, context.journal, clock)
+
+
 def _report_light(home: Path, clock: StandingClock) -> WarmupApp:
     return _report(home, clock, FAMILY._replace(theme="light"))
 
@@ -279,6 +298,8 @@ def scenes() -> Iterator[Scene]:
     yield Scene("prompt-of-a-reader", _reader)
     yield Scene("opening-then-nothing-on-the-table", _opening, ("bare",))
     yield Scene("story", _morning, ("story",))
+    yield Scene("then-and-now", _then, ("then",))
+    yield Scene("then-and-now-too-little", _morning, ("then",))
     yield Scene("report", _report, ("report",))
     yield Scene("report-light", _report_light, ("report",))
     yield Scene("report-further-down", _report, ("report", *["line_down"] * 30))

@@ -3,13 +3,16 @@
 import datetime as dt
 import re
 from dataclasses import replace
+from pathlib import Path
 
 import pytest
 
+from tests.household import StandingClock, context_at, grown_easier
 from tests.report.conftest import CHILD, FIRST, TODAY, Home
 from warmup.engine.review import Outcome
 from warmup.report.asking import Form, Wanted, make
 from warmup.report.letter import MOST, Span, letter, span_of
+from warmup.session.then_and_now import sentences
 
 
 def paragraphs(home: Home, span: Span, last: dt.date | None = None) -> list[str]:
@@ -74,3 +77,12 @@ def test_a_name_stands_below_it_when_it_is_asked_for(lived_in: Home) -> None:
     signed = make(lived_in.context(), Wanted(span=Span.YEAR, signed="Grandma")).document
     assert signed.sections[0].parts[-1] == "Warm wishes, Grandma"
     assert paragraphs(lived_in, Span.YEAR)[-1] == "Warm wishes"
+
+
+def test_the_year_s_letter_sets_then_and_now_side_by_side(home: Path, clock: StandingClock) -> None:
+    context = context_at(home, clock)
+    grown_easier(context)
+    told = " ".join(sentences(context.history(), context.today))
+    assert told.startswith("In October, “Days of the week: today’s name” needed help.")
+    said, quarter = (make(context, Wanted(span=span)).document.sections[0].parts for span in reversed(Span))
+    assert told in said and told not in quarter

@@ -39,8 +39,8 @@ PAGES = (
     "another", "calendar_days", "child_form", "children", "countdown", "counts", "days", "game", "guest",
     "guide", "help", "known", "known_level", "known_year", "menu", "midnight", "mornings", "move_level",
     "note", "on_paper", "past", "past_morning", "reads", "removal", "report", "report_file", "review",
-    "settings", "story", "topic", "unlocked", "week", "welcome", "who", "wind_down", "year", "year_day",
-    "year_week",
+    "settings", "story", "then_and_now", "topic", "unlocked", "week", "welcome", "who", "wind_down", "year",
+    "year_day", "year_week",
 )  # fmt: skip
 
 
@@ -263,7 +263,7 @@ async def test_the_menu_of_the_close_has_only_what_goes_there(app: WarmupApp) ->
         assert names(app) == [
             "The day", "what may be asked", "this week", "the year", "a note", "nothing new until I say",
             "a two-minute game", "a morning on paper", "the children", "a report", "past mornings",
-            "what they know", "a rough day",
+            "what they know", "then and now", "a rough day",
             "The program", "dark, light, contrast", "settings", "the other hand’s keys", "all keys",
             "the guide", "quit",
         ]  # fmt: skip

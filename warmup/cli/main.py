@@ -117,6 +117,10 @@ def _print(arguments: SimpleNamespace, clock: Clock, places: "Places") -> int:
             from warmup.cli import known
 
             known.run(arguments, clock, places)
+        case "then":
+            from warmup.cli import then
+
+            then.then(arguments, clock, places)
         case "ask":
             printing.ask(arguments, clock, places)
         case "why":

@@ -207,6 +207,11 @@ def _known(known: argparse.ArgumentParser) -> None:
     known.add_argument("--json", action="store_true", help="JSON, with the last marks of every level")
 
 
+def _then(then: argparse.ArgumentParser) -> None:
+    then.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="of whom")
+    then.add_argument("--json", action="store_true", help="JSON, with what each sentence was worked out of")
+
+
 def _why(why: argparse.ArgumentParser) -> None:
     why.add_argument("item", metavar="ITEM", help="an item, such as make-ten/seven-three")
     why.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="whose story")
@@ -375,6 +380,7 @@ COMMANDS = (
     Command("report", "what was done, to read, print or keep: a record, a letter, a summer list", _report),
     Command("past", "list past mornings, or tell one: what was asked and how it went", _past),
     Command("known", "what the child knows: settled, growing, worth revisiting, not met yet", _known),
+    Command("then", "then and now: what was hard at first, and comes easily by now", _then),
     Command("notes", "search the notes of what the child said", _notes),
     Command("catalogue", "list everything that can be asked, and when it unlocks", _catalogue),
     Command("merge", "take in the journal of another machine", _merge),

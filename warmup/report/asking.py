@@ -13,6 +13,7 @@ from warmup.report.letter import Span, letter, span_of
 from warmup.report.summary import summary
 from warmup.report.summer import summer
 from warmup.session.context import Context
+from warmup.session.then_and_now import then_and_now
 
 
 class Form(Enum):
@@ -73,12 +74,19 @@ def make(context: Context, wanted: Wanted) -> Made:
     if wanted.span:
         first, end = span_of(context.year, wanted.span, last)
         report = gather(context, min(first, last), end)
-        return Made(report, letter(report, wanted.span, context.year, wanted.signed), "letter")
+        changes = _changes(context, report) if wanted.span is Span.YEAR else ()
+        return Made(report, letter(report, wanted.span, context.year, wanted.signed, changes), "letter")
     begins = span_of(context.year, Span.YEAR, last)[0]
     report = gather(context, wanted.first or min(begins, last), last, wanted.notes)
     if wanted.summer:
         return Made(report, summer(report, context, wanted.signed), "summer")
     return Made(report, summary(report, wanted.signed), "report")
+
+
+def _changes(context: Context, report: Report) -> tuple[str, ...]:
+    """What of the report's days can be set side by side, in words as of its last one."""
+    lines = [line for line in context.history() if report.first <= line.date <= report.last]
+    return tuple(change.words(report.last) for change in then_and_now(lines))
 
 
 def ending(path: Path) -> Form | None:

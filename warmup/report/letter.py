@@ -35,8 +35,13 @@ def _quarter(year: SchoolYear, day: dt.date) -> int:
     return (year.morning(day).week - 1) // WEEKS_A_QUARTER + 1
 
 
-def letter(report: Report, span: Span, year: SchoolYear, signed: str = "") -> Document:
-    """The letter; the report is that of its span, as far as it is known today."""
+def letter(
+    report: Report, span: Span, year: SchoolYear, signed: str = "", changes: Sequence[str] = ()
+) -> Document:
+    """The letter; the report is that of its span, as far as it is known today.
+
+    ``changes`` are sentences of what was hard at first and comes easily by now.
+    """
     name, last = report.child, span_of(year, span, report.first)[1]
     what = "school year" if span is Span.YEAR else f"{ordinal_word(_quarter(year, report.first))} quarter"
     opening = (
@@ -50,6 +55,7 @@ def letter(report: Report, span: Span, year: SchoolYear, signed: str = "") -> Do
         "Dear family,",
         opening,
         *_told(report, span),
+        *([" ".join(changes)] if changes else []),
         NO_TEST,
         f"Warm wishes{f', {signed}' if signed else ''}",
     )

@@ -60,6 +60,7 @@ class State(Enum):
     KNOWN = "what the child knows"
     KNOWN_LEVEL = "a level that the child knows"
     KNOWN_YEAR = "the year in bars"
+    THEN = "then and now"
 
 
 class Group(Enum):
@@ -141,7 +142,7 @@ _CHOICES = _MENU | _ANOTHER | _WIND_DOWN | _WHO | _REMOVAL | _PICKED
 _YEAR, _YEAR_WEEK, _YEAR_DAY = map(frozenset, ({State.YEAR}, {State.YEAR_WEEK}, {State.YEAR_DAY}))
 _MOVE, _COUNTDOWN = frozenset({State.MOVE}), frozenset({State.COUNTDOWN})
 _OF_KNOWN = frozenset({State.KNOWN_LEVEL, State.KNOWN_YEAR})
-_READINGS = _OF_KNOWN | _REPORT | {State.HELP, State.REVIEW, State.STORY, State.TOPIC, State.GAME}
+_READINGS = _OF_KNOWN | _REPORT | {State.HELP, State.REVIEW, State.STORY, State.TOPIC, State.GAME, State.THEN}
 _LISTS = _CHOICES | _YEAR_WEEK | _MOVE | _UNLOCKED | _READINGS
 _NEW_YEAR = frozenset({State.NEW_YEAR})
 _FORMS = _FORM | _NEW_YEAR
@@ -231,6 +232,8 @@ ACTIONS = (
            Group.DAY, frozenset(), menu=_MORNING),
     Action("bars", ("k", "v"), "the year in bars", "Mornings, levels and hesitations over the year.",
            Group.PAGE, frozenset({State.KNOWN})),
+    Action("then", (), "then and now", "What was hard at first, and comes easily by now.",
+           Group.DAY, frozenset(), menu=_MORNING),
     # Another one, and why.
     Action("just", ("k", "v"), "just another", "Ask something else.", Group.DAY, _ANOTHER),
     Action("hold", ("y", "6"), "it isn’t taught yet", "Hold this level back and ask something else.",

@@ -19,8 +19,7 @@ if TYPE_CHECKING:
 
 PAGES = frozenset({
     "unlocked", "menu", "another", "wind_down", "story", "review", "paper", "settings", "week", "year",
-    "who", "children", "new_year", "report", "mornings", "note", "game", "play",
-    "knows",
+    "who", "children", "new_year", "report", "mornings", "note", "game", "play", "knows", "then",
 })  # fmt: skip
 """The pages that open on top of a morning."""
 _PICKED = frozenset({"just", "swap", "hold", "known", "short", "stop", "rough"})
@@ -216,6 +215,11 @@ class Offering(KeyScreen[object]):
                 from warmup.tui.report import ReportScreen
 
                 self.open(ReportScreen(self.work, Wanted()), self.picked)
+            case "then":
+                from warmup.tui.then_and_now import ThenAndNowScreen
+
+                self.work.context.forget()
+                self.open(ThenAndNowScreen(self.work))
 
     def _type_in(self, date: str | None) -> None:
         """The page of a morning that was picked, to type its marks in."""
