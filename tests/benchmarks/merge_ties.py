@@ -19,9 +19,10 @@ from rich.console import Console
 from rich.progress import track
 
 from tests.benchmarks import _arguments
-from warmup.journal import log, merging, schema
+from warmup.journal import log, merging, practice, schema
 from warmup.journal import rows as table_rows
 from warmup.journal.log import Action
+from warmup.journal.practice import PracticeRow
 from warmup.journal.rows import MORNING, About, MarkRow, NoteRow, Whole
 from warmup.model import Mark
 
@@ -93,7 +94,15 @@ def pair(seed: int) -> tuple[sqlite3.Connection, sqlite3.Connection]:
                     if each and chance.random() < 0.3:
                         action = Action("undo", each, takes_back=f"{window}-1")
                     log.append(journal, key, action, window, 1, moment(chance))
+                for at in range(chance.randrange(3)):
+                    practice.put(journal, practiced(chance, date, at))
     return both
+
+
+def practiced(chance: Random, date: str, at: int) -> PracticeRow:
+    """A practice mark; its round began at one of three moments."""
+    asked = moment(chance), at, chance.choice(ITEMS), chance.choice("ab")
+    return PracticeRow("Bean", date, *asked, chance.choice([None, *Mark]), 0, "", moment(chance))
 
 
 def rows(journal: sqlite3.Connection) -> dict[str, Rows]:
@@ -113,6 +122,7 @@ def rows(journal: sqlite3.Connection) -> dict[str, Rows]:
         "prompts": "SELECT * FROM prompts",
         "marks": "SELECT * FROM marks",
         "notes": "SELECT * FROM notes",
+        "practice": "SELECT * FROM practice",
         "actions": "SELECT child, date, sitting, id, at, what, position, after, takes_back FROM actions",
     }
     return {table: sorted(map(named, journal.execute(sql)), key=repr) for table, sql in tables.items()}

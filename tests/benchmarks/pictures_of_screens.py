@@ -32,13 +32,14 @@ from tests.pictures.examples import EXAMPLES
 from warmup.cli import days
 from warmup.config.family import Child, CountdownRule, Family, default, year_of
 from warmup.journal.rows import MORNING
-from warmup.model import Mark
+from warmup.model import LevelId, Mark
 from warmup.session.past import PastMorning
 from warmup.session.whose_turn import in_order
 from warmup.tui.actions import State, actions_of
 from warmup.tui.app import WarmupApp
 from warmup.tui.calendar_days import CalendarApp
 from warmup.tui.on_paper import PaperApp
+from warmup.tui.practice import PracticeApp
 
 SIZES = ((80, 24), (60, 20), (120, 36), (160, 45), (40, 12))
 """Columns and rows of the terminals the screens are drawn for."""
@@ -214,6 +215,22 @@ def _then(home: Path, clock: StandingClock) -> WarmupApp:
     return WarmupApp(context, context.journal, clock)
 
 
+def _practice(
+    home: Path, clock: StandingClock, family: Family = FAMILY, level: str = "make-ten:all"
+) -> WarmupApp:
+    context = context_at(home, clock, family)
+    assert context.journal is not None
+    return PracticeApp(context, context.journal, clock, LevelId(level))
+
+
+def _practice_light(home: Path, clock: StandingClock) -> WarmupApp:
+    return _practice(home, clock, FAMILY._replace(theme="light"))
+
+
+def _practice_too_early(home: Path, clock: StandingClock) -> WarmupApp:
+    return _practice(home, clock, level="make-ten:take-from-ten")
+
+
 def _report_light(home: Path, clock: StandingClock) -> WarmupApp:
     return _report(home, clock, FAMILY._replace(theme="light"))
 
@@ -300,6 +317,10 @@ def scenes() -> Iterator[Scene]:
     yield Scene("story", _morning, ("story",))
     yield Scene("then-and-now", _then, ("then",))
     yield Scene("then-and-now-too-little", _morning, ("then",))
+    for look, app in (("", _practice), ("-light", _practice_light)):
+        yield Scene(f"practice{look}", app, ("fluent", "hesitated", "cue"))
+        yield Scene(f"practice-end{look}", app, ("fluent", "hesitated", "not_yet", "fluent", "fluent"))
+    yield Scene("practice-not-yet", _practice_too_early)
     yield Scene("report", _report, ("report",))
     yield Scene("report-light", _report_light, ("report",))
     yield Scene("report-further-down", _report, ("report", *["line_down"] * 30))

@@ -59,6 +59,7 @@ def test_what_the_folder_holds_is_what_its_readme_names(exported: Path) -> None:
     readme = (exported / "README.md").read_text()
     assert names == {
         *("README.md", "export.toml", "sittings.csv", "prompts.csv", "marks.csv", "actions.csv", "notes.csv"),
+        "practice.csv",
         *("settings/family.toml", "settings/own.toml"),
     }
     assert all(name in readme for name in names - {"README.md", "export.toml"})
@@ -69,6 +70,7 @@ def test_what_the_folder_holds_is_what_its_readme_names(exported: Path) -> None:
         "marks": 24,
         "actions": 0,
         "notes": 0,
+        "practice": 0,
     }
     assert all(path.stat().st_mode & 0o77 == 0 for path in exported.rglob("*"))
 

@@ -70,7 +70,7 @@ def test_a_journal_of_version_1_gets_the_log_and_keeps_its_marks(hand: Hand, tmp
     journal = hand()
     assert not journal.notice and Journal.examine(tmp_path) == []
     assert [line.mark for line in journal.history("Bean")] == [Mark.NOT_YET, None]
-    assert schema.version_written(journal.path) == schema.VERSION == 3
+    assert schema.version_written(journal.path) == schema.VERSION == 4
     begun(journal)
     journal.log("Bean", DAY, 1, Action("hold"))
     assert whats(hand()) == ["hold"]

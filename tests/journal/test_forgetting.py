@@ -111,7 +111,7 @@ def test_a_journal_of_the_first_version_and_one_without_the_child(hand: Hand) ->
     lived(journal, "Quillon", range(1, 3))
     journal.shut()
     with closing(sqlite3.connect(journal.path)) as db:
-        db.executescript("DROP TABLE actions; DROP TABLE notes; PRAGMA user_version = 1")
+        db.executescript("DROP TABLE actions; DROP TABLE notes; DROP TABLE practice; PRAGMA user_version = 1")
     before = journal.path.read_bytes()
     assert not forgetting.forget_in(journal.path, "Nobody") and journal.path.read_bytes() == before
     assert forgetting.forget_in(journal.path, "Quillon")

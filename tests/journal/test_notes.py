@@ -83,7 +83,7 @@ def test_a_journal_of_version_2_gets_the_table_and_one_of_version_1_both(hand: H
         assert whole is not None and not whole.notes and not looked.notice
         assert Journal.examine(folder) == [] and (folder / "journal.db").read_bytes() == before
         journal = hand(folder)
-        assert not journal.notice and schema.version_written(journal.path) == 3
+        assert not journal.notice and schema.version_written(journal.path) == 4
         journal.change("Bean", day, 1, Change(notes={1: SAID}))
         whole = hand(folder).whole_of("Bean", day, 1)
         assert whole is not None and whole.notes[1].text == SAID.text and whole.marks[0].mark is Mark.NOT_YET

@@ -28,6 +28,9 @@ ROWS = {
     "prompts": st.tuples(keys, numbers, texts, texts),
     "marks": st.tuples(keys, numbers, marks, numbers, texts, flags, texts),
     "notes": st.tuples(keys, numbers, texts, flags, texts, texts),
+    "practice": st.tuples(
+        st.tuples(texts, dates, texts), numbers, texts, texts, marks, numbers, texts, texts
+    ),
 }
 actions = st.tuples(
     texts, texts, dates, st.integers(0, 2**63 - 1), texts, texts, st.text("ab\n,", min_size=1, max_size=40),

@@ -38,9 +38,9 @@ TUI = Path(warmup.__file__).parent / "tui"
 PAGES = (
     "another", "calendar_days", "child_form", "children", "countdown", "counts", "days", "game", "guest",
     "guide", "help", "known", "known_level", "known_year", "menu", "midnight", "mornings", "move_level",
-    "note", "on_paper", "past", "past_morning", "reads", "removal", "report", "report_file", "review",
-    "settings", "story", "then_and_now", "topic", "unlocked", "week", "welcome", "who", "wind_down", "year",
-    "year_day", "year_week",
+    "note", "on_paper", "past", "past_morning", "practice", "reads", "removal", "report", "report_file",
+    "review", "settings", "story", "then_and_now", "topic", "unlocked", "week", "welcome", "who",
+    "wind_down", "year", "year_day", "year_week",
 )  # fmt: skip
 
 

@@ -5,8 +5,8 @@ The folder holds
 * ``README.md``: what is in it, for people;
 * ``export.toml``: ``format`` (1), ``made`` (the date), ``journal`` (the version of the tables), and under
   ``[rows]`` how many rows each table has;
-* ``sittings.csv``, ``prompts.csv``, ``marks.csv``, ``actions.csv``, ``notes.csv``: the journal, in the form
-  that :mod:`warmup.journal.tables` describes;
+* ``sittings.csv``, ``prompts.csv``, ``marks.csv``, ``actions.csv``, ``notes.csv`` and ``practice.csv``: the
+  journal, in the form that :mod:`warmup.journal.tables` describes;
 * ``settings/``: family.toml, own.toml and the family's own routine files, byte for byte.
 
 An import checks all of that first. Into an empty journal every row goes as it is; into another one the rows
@@ -41,6 +41,8 @@ FORMAT = 1
 HEAD, SETTINGS = "export.toml", "settings"
 _LARGEST = 500_000_000
 """The largest table that is read, in bytes."""
+_SINCE = {"practice": 4}
+"""The version of the journal that first had a table; an export from before that has no file of it."""
 _ADVICE = "Nothing was changed; fix that, or export once more."
 Clock = Callable[[], dt.datetime]
 Kept = Callable[[Places, Clock, str], AbstractContextManager[Journal]]
@@ -56,6 +58,7 @@ _README = """# Everything warmup keeps for this family
   nothing for one that was taken back; how many cues were shown, who marked, and when (UTC).
 - `actions.csv`: a row for each thing done, so that it can be undone.
 - `notes.csv`: a row for each note, on a prompt or (position -1) on a morning; `shared` is 1 for reports.
+- `practice.csv`: a row for each mark of a practice round; `started` is when its round began (UTC).
 
 A row of one table belongs to that of another by `child`, `date`, `sitting` and `position`. The CSV files are
 UTF-8 with commas, and any spreadsheet opens them. Your child's name is in these files: keep them as you keep
@@ -183,14 +186,16 @@ def _checked(folder: Path) -> list[Path]:
 
 def _journal(folder: Path) -> sqlite3.Connection:
     head = read(folder / HEAD, _ADVICE)
-    texts = {table: _text(folder / f"{table}.csv") for table in tables.COLUMNS}
+    version = head.whole("journal", least=1, most=schema.VERSION)
+    kept = [table for table in tables.COLUMNS if _SINCE.get(table, 1) <= version]
+    texts = {table: _text(folder / f"{table}.csv") for table in kept}
     try:
         journal = tables.from_tables(texts)
     except tables.Unfit as unfit:
         path = folder / f"{unfit.table}.csv"
         raise FileProblem(path, unfit.line, "", unfit.expected, clean(unfit.found), _ADVICE) from None
     with schema.closed_if_it_fails(journal):
-        for table in tables.COLUMNS:
+        for table in kept:
             wanted = head.whole("rows", table, least=0, most=10**12)
             (found,) = journal.execute(f"SELECT count(*) FROM {table}").fetchone()
             if found != wanted:

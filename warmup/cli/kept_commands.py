@@ -117,6 +117,30 @@ def catch_up(
     return app.ended()
 
 
+def practice(
+    arguments: SimpleNamespace, clock: Clock, places: "Places", opened: Opened, *, terminal: bool
+) -> int:
+    """Open a practice round; gives the exit code. Refused, with why, where the level can't be practiced."""
+    from warmup.cli.practicing import level_named
+    from warmup.cli.printing import Refused, complain
+
+    if not terminal or arguments.plain:
+        raise Refused("a practice round is a page: it needs a terminal, and can't be done in lines")
+    with opened(places, arguments.child, clock) as (context, journal, welcome):
+        if welcome is not None:
+            raise Refused("there is no family.toml yet; run warmup once, and it is made")
+        if journal.notice:
+            complain(journal.notice)
+        level = level_named(context, arguments.what)
+        from warmup.tui.practice import PracticeApp
+        from warmup.tui.quiet_app import draw_in_utf8
+
+        draw_in_utf8()
+        app = PracticeApp(context, journal, clock, level)
+        app.run()
+    return app.ended()
+
+
 def keep(arguments: SimpleNamespace, clock: Clock, places: "Places", kept: Kept) -> None:
     """A copy, or one put back; everything out and in; a child taken out."""
     from warmup.cli import exporting, keeping

@@ -86,7 +86,18 @@ def _do(arguments: SimpleNamespace, clock: Clock, places: "Places", aside: str =
     if arguments.command == "stage":
         return _stage(places, arguments.child, clock)
     match arguments.command:
-        case "days" | "report" | "catch-up" | "merge" | "copy" | "restore" | "export" | "import" | "forget":
+        case (
+            "days"
+            | "report"
+            | "practice"
+            | "catch-up"
+            | "merge"
+            | "copy"
+            | "restore"
+            | "export"
+            | "import"
+            | "forget"
+        ):
             return _keep(arguments, clock, places)
         case "today" if arguments.brief:
             return _keep(arguments, clock, places)
@@ -155,6 +166,8 @@ def _keep(arguments: SimpleNamespace, clock: Clock, places: "Places") -> int:
             kept_commands.report(arguments, clock, places, terminal=_on_a_terminal())
         case "catch-up":
             return kept_commands.catch_up(arguments, clock, places, _opened, terminal=_on_a_terminal())
+        case "practice":
+            return kept_commands.practice(arguments, clock, places, _opened, terminal=_on_a_terminal())
         case "today":
             kept_commands.brief(arguments, clock, places, _opened)
         case "merge":

@@ -212,6 +212,15 @@ def _then(then: argparse.ArgumentParser) -> None:
     then.add_argument("--json", action="store_true", help="JSON, with what each sentence was worked out of")
 
 
+def _practice(practice: argparse.ArgumentParser) -> None:
+    practice.add_argument(
+        "what",
+        metavar="SKILL[:LEVEL]",
+        help="a level, or a skill: its last open level",
+    )
+    practice.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="whose practice")
+
+
 def _why(why: argparse.ArgumentParser) -> None:
     why.add_argument("item", metavar="ITEM", help="an item, such as make-ten/seven-three")
     why.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="whose story")
@@ -380,6 +389,7 @@ COMMANDS = (
     Command("report", "what was done, to read, print or keep: a record, a letter, a summer list", _report),
     Command("past", "list past mornings, or tell one: what was asked and how it went", _past),
     Command("known", "what the child knows: settled, growing, worth revisiting, not met yet", _known),
+    Command("practice", "five prompts of one level, kept apart from mornings", _practice),
     Command("then", "then and now: what was hard at first, and comes easily by now", _then),
     Command("notes", "search the notes of what the child said", _notes),
     Command("catalogue", "list everything that can be asked, and when it unlocks", _catalogue),

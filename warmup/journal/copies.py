@@ -24,7 +24,7 @@ MADE = re.compile(r"warmup-[0-9]{4}-[0-9]{2}-[0-9]{2}\.db")
 ASIDE = re.compile(r"journal-((damaged|before)-[0-9-]+|[0-9]{8}-[0-9]{6})\.db")
 """The names of journals that were set aside: damaged, replaced by a copy, or before a child was taken out."""
 _BY_HAND = re.compile(r"warmup-copy-[0-9-]*\.db")
-TABLES = ("sittings", "prompts", "marks", "actions", "notes")
+TABLES = ("sittings", "prompts", "marks", "actions", "notes", "practice")
 _MOST = 50
 """How many files beside a journal are looked into."""
 _WAIT = 3000

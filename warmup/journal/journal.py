@@ -12,7 +12,7 @@ from collections import Counter
 from collections.abc import Callable, Collection, Hashable, Mapping, Sequence
 from contextlib import closing, suppress
 from pathlib import Path
-from typing import Any, NamedTuple, TypeVar
+from typing import TYPE_CHECKING, Any, NamedTuple, TypeVar
 
 from warmup import renames
 from warmup.journal import changes, log, remembered
@@ -24,6 +24,9 @@ from warmup.journal.oddities import MOST, Key, Left, Odd, count_mornings, day_of
 from warmup.journal.rows import BESIDE, CUES, MARKS, MORNINGS, NOT_BEGUN, THIS, MarkRow, NoteRow, Whole
 from warmup.journal.store import NAME, JournalProblem, NewerJournal, Store
 from warmup.model import Asked, ItemId
+
+if TYPE_CHECKING:
+    from warmup.journal.practice import PracticeRow
 
 __all__ = [
     "NOT_BEGUN",
@@ -333,6 +336,31 @@ class Journal:
         self._store.remember(self._store.key(child, dt.date.fromisoformat(date), session))
         if row is not None:
             self._store.remember_action(row._replace(session=session))
+
+    # -- practice rounds, which are part of no morning
+
+    def new_round(self, child: str, date: dt.date) -> tuple[str, int]:
+        """When a practice round begins that begins now, and its number on its date from 1."""
+        from warmup.journal import practice
+
+        now, day = log.utc(self._now()), date.isoformat()
+        found = self._store.ask(lambda db: practice.begins(db, child, day, now))
+        return found or (now, 1)
+
+    def practice(self, row: "PracticeRow") -> "PracticeRow":
+        """Keep a mark of a practice round with the moment it is now, after the one it had; gives the row."""
+        from warmup.journal import practice
+
+        row = row._replace(at=log.after(row.at, log.utc(self._now())))
+        self._store.write(lambda db: practice.put(db, row))
+        self._store.remember_practice(row)
+        return row
+
+    def practiced(self, child: str) -> "list[PracticeRow]":
+        """The marks of a child's practice rounds in order of time, those taken back included."""
+        from warmup.journal import practice
+
+        return practice.readable(self._store.read(practice.QUESTION, (child,)))
 
     def merge(
         self, other: Path, leave_out: Callable[[sqlite3.Connection], object] = lambda _: None

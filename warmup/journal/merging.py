@@ -5,7 +5,7 @@ from collections.abc import Callable, Collection, Iterator, Mapping
 from typing import NamedTuple, TypeVar
 
 from warmup import renames
-from warmup.journal import log
+from warmup.journal import log, practice
 from warmup.journal import rows as table_rows
 from warmup.journal.oddities import Key, Left, Notes, key_of, noting
 from warmup.journal.rows import BESIDE, MarkRow, NoteRow, Whole
@@ -81,7 +81,7 @@ def _position_of(prompts: Mapping[int, tuple[str, str]], at: int, item: str) -> 
 
 
 def merge_into(target: sqlite3.Connection, source: sqlite3.Connection) -> Merged:
-    """Take every session and action of ``source`` into ``target``. Call it in a transaction."""
+    """Take all of ``source`` that makes sense into ``target``. Call it in a transaction."""
     moved, notes = {}, Notes()
     for key in keys(source, notes):
         with noting(notes):
@@ -89,6 +89,7 @@ def merge_into(target: sqlite3.Connection, source: sqlite3.Connection) -> Merged
             if whole is not None:
                 moved[key] = take_in(target, key, whole)
     log.merge_into(target, source, moved, notes)
+    practice.merge_into(target, source, notes)
     return Merged(moved, notes.all())
 
 
@@ -135,4 +136,5 @@ def oddities_in(source: sqlite3.Connection, known: Collection[str] = ()) -> tupl
                 if renames.item(item) not in known and not renames.dropped(item) and not is_own(item):
                     notes(f"an item this version does not know, {shown(item)}")
     log.look_over(source, notes)
+    practice.look_over(source, notes, known)
     return notes.all()

@@ -10,7 +10,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import suppress
 from typing import Any, TypeVar
 
-from warmup.journal import fragments, log, merging
+from warmup.journal import fragments, log, merging, practice
 from warmup.journal import rows as table_rows
 from warmup.journal.oddities import Key, Odd, key_of, unnoted
 from warmup.journal.rows import BESIDE, MARK, MORNING, NOTE, PROMPT, THIS, About, MarkRow, NoteRow, Whole
@@ -25,7 +25,7 @@ _POSITIONS = (*range(30), *range(BESIDE, BESIDE + 10))
 _BEFORE, _AFTER = "started, touched, shape", "position, furthest, rough, closed"
 # Python gives up on some damaged rows before SQLite does.
 _DAMAGE = (sqlite3.Error, UnicodeDecodeError, OverflowError, MemoryError)
-_COLUMNS_OF_PROMPTS, _COLUMNS_OF_MARKS, _COLUMNS_OF_NOTES = 6, 9, 8
+_COLUMNS_OF_PROMPTS, _COLUMNS_OF_MARKS, _COLUMNS_OF_NOTES, _COLUMNS_OF_PRACTICE = 6, 9, 8, 10
 Prompt = tuple[str, str]
 T = TypeVar("T")
 
@@ -44,7 +44,17 @@ def salvage(target: sqlite3.Connection, source: sqlite3.Connection, raw: bytes =
     for values in _walks(source, f"SELECT {log.COLUMNS} FROM actions", "rowid", "id", "at"):
         with suppress(Odd):
             log.take_in(target, log.row_of(values), moved)
+    _salvage_practice(target, source, raw)
     return len(moved)
+
+
+def _salvage_practice(target: sqlite3.Connection, source: sqlite3.Connection, raw: bytes) -> None:
+    """Take in the marks of practice rounds, by SQLite's walks and off the pages; of two the later counts."""
+    walked = _walks(source, f"SELECT {practice.COLUMNS} FROM practice", "child, date, started, position")
+    in_pages = (row for row in fragments.rows(raw) if len(row) == _COLUMNS_OF_PRACTICE)
+    for values in (*walked, *in_pages):
+        with suppress(Odd):
+            practice.take_in(target, practice.row_of(values, unnoted))
 
 
 def _ask(source: sqlite3.Connection, sql: str, values: tuple[Any, ...] = ()) -> Iterator[tuple[Any, ...]]:

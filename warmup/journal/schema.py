@@ -4,9 +4,10 @@ SQLite with ``journal_mode=TRUNCATE`` and ``synchronous=FULL``, one transaction 
 holds the sessions, ``prompts`` what they asked, ``marks`` how it went and ``notes`` what the child said, all
 keyed by child, date, session and position (of a note on the whole morning -1): marking again replaces the
 mark, and an undone mark is a row without one, an undone note one without text. ``actions`` is only ever
-added to (see :mod:`warmup.journal.log`). The routine is kept as JSON when a session starts, so that a
-morning comes back exactly. Files are 0600, folders 0700. Version 1 had no ``actions`` and version 2 no
-``notes``: such a journal is brought over when it is opened.
+added to (see :mod:`warmup.journal.log`). ``practice`` holds the marks of practice rounds, which belong to no
+session (see :mod:`warmup.journal.practice`). The routine is kept as JSON when a session starts, so that a
+morning comes back exactly. Files are 0600, folders 0700. Version 1 had no ``actions``, version 2 no
+``notes`` and version 3 no ``practice``: such a journal is brought over when it is opened.
 
 A journal can come from anywhere, so damage is looked for when it is opened: by SQLite's own check, made on a
 copy where the file is only read (it skips the tables' checks there), and by comparing tables, triggers and
@@ -23,7 +24,7 @@ from typing import TypeVar
 from warmup.journal import log
 from warmup.text import clean
 
-VERSION = 3
+VERSION = 4
 """The ``user_version`` of a journal this program writes."""
 T = TypeVar("T")
 
@@ -70,10 +71,24 @@ _MIGRATIONS = (
             at TEXT NOT NULL,
             PRIMARY KEY (child, date, sitting, position)) WITHOUT ROWID""",
     ),
+    (
+        """CREATE TABLE practice (
+            child TEXT NOT NULL,
+            date TEXT NOT NULL CHECK (date GLOB '[0-9][0-9][0-9][0-9]-[0-9][0-9]-[0-9][0-9]'),
+            started TEXT NOT NULL,
+            position INTEGER NOT NULL CHECK (typeof(position) = 'integer'),
+            item TEXT NOT NULL,
+            wording TEXT NOT NULL,
+            mark TEXT NOT NULL CHECK (mark IN ('', 'fluent', 'hesitated', 'not_yet', 'skipped')),
+            cue INTEGER NOT NULL CHECK (typeof(cue) = 'integer'),
+            adult TEXT NOT NULL,
+            at TEXT NOT NULL,
+            PRIMARY KEY (child, date, started, position)) WITHOUT ROWID""",
+    ),
 )
 # Python gives up on a message of SQLite's that quotes a name in other bytes than UTF-8.
 _NO_NAME = "a table has no name that can be read"
-_OURS = ("sittings", "prompts", "marks", "actions", "notes")
+_OURS = ("sittings", "prompts", "marks", "actions", "notes", "practice")
 
 
 class Damaged(Exception):

@@ -12,7 +12,7 @@ import stat
 from collections.abc import Callable
 from contextlib import closing, suppress
 from pathlib import Path
-from typing import Any, TypeVar
+from typing import TYPE_CHECKING, Any, TypeVar
 
 from warmup.journal import log, remembered, schema
 from warmup.journal import rows as table_rows
@@ -20,6 +20,9 @@ from warmup.journal.oddities import Key
 from warmup.journal.rows import Whole
 from warmup.journal.schema import VERSION, Damaged
 from warmup.text import clean
+
+if TYPE_CHECKING:
+    from warmup.journal.practice import PracticeRow
 
 NAME = "journal.db"
 _WAIT = 3000
@@ -60,6 +63,7 @@ class Store:
         self._written: dict[Key, Whole] = {}
         self._moved: dict[Key, Key] = {}
         self._logged: list[log.ActionRow] = []
+        self._practiced: list[PracticeRow] = []
         self.as_left = False
         self._others = 0
         self.waits = False
@@ -149,6 +153,10 @@ class Store:
         """Keep an action this process logged, its session as this process counts it."""
         self._logged.append(row)
 
+    def remember_practice(self, row: "PracticeRow") -> None:
+        """Keep a practice mark this process wrote."""
+        self._practiced.append(row)
+
     def write(self, work: Callable[[sqlite3.Connection], T], *, later: bool = False) -> T:
         """Do the work in one transaction, on the disk before this returns or else in memory.
 
@@ -229,12 +237,14 @@ class Store:
 
     def _rewrite(self, memory: sqlite3.Connection) -> None:
         """Write again what this process wrote."""
-        from warmup.journal import merging
+        from warmup.journal import merging, practice
 
         moved = {key: merging.take_in(memory, key, whole) for key, whole in self._written.items()}
         for row in self._logged:
             key = self.key(row.child, dt.date.fromisoformat(row.date), row.session)
             log.put(memory, row._replace(session=moved.get(key, key)[2]))
+        for practiced in self._practiced:
+            practice.put(memory, practiced)
 
     def _try_again(self) -> None:
         """Merge what is only in memory into the file; nothing happens where the disk takes no writing."""

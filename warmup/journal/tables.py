@@ -1,11 +1,11 @@
 """A journal as CSV files, and back: the form of ``warmup export``.
 
-A table is a file, ``sittings.csv`` (the sessions), ``prompts.csv``, ``marks.csv``, ``actions.csv`` and
-``notes.csv``: UTF-8, fields set apart by commas and quoted as RFC 4180 says, lines ended by CR LF, the first
-line the names of the columns. A row is a row of the table. Text stands as it is, also where a cell holds
-several lines (the routine of a session is one JSON text); numbers are whole and written in digits; the one
-thing that may be missing, the ``position`` of an action, is then an empty cell. The columns are described in
-:mod:`warmup.journal.schema`, the JSON in :mod:`warmup.journal.routine_json`.
+A table is a file, ``sittings.csv`` (the sessions), ``prompts.csv``, ``marks.csv``, ``actions.csv``,
+``notes.csv`` and ``practice.csv``: UTF-8, fields set apart by commas and quoted as RFC 4180 says, lines
+ended by CR LF, the first line the names of the columns. A row is a row of the table. Text stands as it is,
+also where a cell holds several lines (the routine of a session is one JSON text); numbers are whole and
+written in digits; the one thing that may be missing, the ``position`` of an action, is then an empty cell.
+The columns are described in :mod:`warmup.journal.schema`, the JSON in :mod:`warmup.journal.routine_json`.
 
 What is read back goes through the checks of the tables themselves, row by row, into a journal in memory.
 """
@@ -18,7 +18,7 @@ from functools import partial
 from io import StringIO
 from typing import NamedTuple
 
-from warmup.journal import log, schema
+from warmup.journal import log, practice, schema
 from warmup.journal.rows import ABOUT, MARK, NOTE, PROMPT
 
 _KEY = "child, date, sitting"
@@ -30,6 +30,7 @@ COLUMNS: dict[str, tuple[str, ...]] = {
         ("marks", f"{_KEY}, {MARK}"),
         ("actions", log.COLUMNS),
         ("notes", f"{_KEY}, {NOTE}"),
+        ("practice", practice.COLUMNS),
     )
 }
 """The columns of each table, in order."""

@@ -10,6 +10,7 @@ from warmup.engine.memory import Knowledge, Record, fold
 from warmup.english import date_words, number_word
 from warmup.model import Asked, Mark
 from warmup.session.context import Context
+from warmup.session.practiced import Practiced, practiced
 
 MARKS = {
     Mark.FLUENT: "came easily",
@@ -32,15 +33,18 @@ def story(context: Context, name: str) -> Iterator[str]:
     yield f"{at.skill.title}, {at.level.label}: {item}. Its level {opens}."
     if level in context.child.held:
         yield "Its level is held back as not taught yet."
+    rounds = practiced(context, level)
     history = context.history(item=item)
     if not history:
         yield "It was not asked yet."
+        yield from map(_practiced, rounds)
         return
     known, curriculum = Knowledge(), context.curriculum()
     for line in history:
         before = known.of(item)
         known = fold(curriculum, (line,), known)
         yield f"{date_words(line.date, year=True)}: {_told(line, before, known.of(item))}."
+    yield from map(_practiced, rounds)
     taught = dict(context.child.taught).get(item)
     if taught:
         yield f"It was taught again on {date_words(taught, year=True)}."
@@ -49,6 +53,11 @@ def story(context: Context, name: str) -> Iterator[str]:
         yield f"{times} times not yet running: it rests until you say it was taught again (key l)."
         return
     yield _due(context, known.of(item))
+
+
+def _practiced(round_: Practiced) -> str:
+    """A practice round of its level: it changed nothing of what is told here."""
+    return f"{date_words(round_.date, year=True)}, {round_.words()}."
 
 
 def not_yet_running(history: Sequence[Asked]) -> int:

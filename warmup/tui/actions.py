@@ -61,6 +61,7 @@ class State(Enum):
     KNOWN_LEVEL = "a level that the child knows"
     KNOWN_YEAR = "the year in bars"
     THEN = "then and now"
+    PRACTICE = "a practice round"
 
 
 class Group(Enum):
@@ -141,6 +142,7 @@ _CHOICES = _MENU | _ANOTHER | _WIND_DOWN | _WHO | _REMOVAL | _PICKED
 """Short lists to pick from."""
 _YEAR, _YEAR_WEEK, _YEAR_DAY = map(frozenset, ({State.YEAR}, {State.YEAR_WEEK}, {State.YEAR_DAY}))
 _MOVE, _COUNTDOWN = frozenset({State.MOVE}), frozenset({State.COUNTDOWN})
+_PRACTICE = frozenset({State.PRACTICE})
 _OF_KNOWN = frozenset({State.KNOWN_LEVEL, State.KNOWN_YEAR})
 _READINGS = _OF_KNOWN | _REPORT | {State.HELP, State.REVIEW, State.STORY, State.TOPIC, State.GAME, State.THEN}
 _LISTS = _CHOICES | _YEAR_WEEK | _MOVE | _UNLOCKED | _READINGS
@@ -152,32 +154,34 @@ _KEYS = frozenset(State) - TYPED
 
 ACTIONS = (
     Action("fluent", ("up", "w"), "came easily", "Right, with no cue. Marks it and goes on.",
-           Group.MARK, _PROMPT | _PAST_MORNING, brief="easily"),
+           Group.MARK, _PROMPT | _PAST_MORNING | _PRACTICE, brief="easily"),
     Action("hesitated", ("down", "s"), "hesitated", "A cue, a fresh start or help. Marks it and goes on.",
-           Group.MARK, _PROMPT | _PAST_MORNING, brief="hesit."),
+           Group.MARK, _PROMPT | _PAST_MORNING | _PRACTICE, brief="hesit."),
     Action("not_yet", ("n", "x"), "not yet", "You had to show it. Marks it and goes on.",
-           Group.MARK, _PROMPT | _PAST_MORNING),
+           Group.MARK, _PROMPT | _PAST_MORNING | _PRACTICE),
     Action("easy", ("0", "t"), "those came easily too", "At the close: what has no mark came easily too.",
            Group.MARK, _CLOSE),
     Action("next", ("right", "d"), "next", "Go on without a mark.", Group.MOVE,
-           _ON_THE_WAY | _PAST_MORNING, ("enter",)),
+           _ON_THE_WAY | _PAST_MORNING | _PRACTICE, ("enter",)),
     Action("accept", ("enter", "e"), "finish", "At the close: done for today.", Group.MOVE, _CLOSE),
     Action("next_child", ("right", "d"), "on with the next child",
            "Done with this one; the next child’s morning.", Group.MOVE, _CLOSE),
-    Action("back", ("left", "a"), "back", "Go back one prompt.", Group.MOVE, _ASKED | _PAST_MORNING),
+    Action("back", ("left", "a"), "back", "Go back one prompt.", Group.MOVE,
+           _ASKED | _PAST_MORNING | _PRACTICE),
     Action("undo", ("u", "z"), "undo", "Take back the last thing done, whatever it was.", Group.MOVE,
            _MORNING | _UNLOCKED | _SCHOOL_WEEK | _COUNTS | _WEEK | _DAYS | _PAPER | _CHILDREN | _YEAR
-           | _YEAR_WEEK | _YEAR_DAY | _PAST_MORNING),
+           | _YEAR_WEEK | _YEAR_DAY | _PAST_MORNING | _PRACTICE),
     Action("leave", ("backspace", "escape"), "leave page", "Back from this page, or one prompt back.",
            Group.MOVE,
            _MORNING | _LISTS | _SCHOOL_WEEK | _COUNTS | _READS | _MIDNIGHT | _CALENDAR | _PAPER | _CHILDREN
-           | _YEAR | _YEAR_DAY | _PAST_MORNING,
+           | _YEAR | _YEAR_DAY | _PAST_MORNING | _PRACTICE,
            brief="back"),
-    Action("cue", ("space", "e"), "cue", "Show the next cue, one more at each press.", Group.HELP, _PROMPT),
+    Action("cue", ("space", "e"), "cue", "Show the next cue, one more at each press.", Group.HELP,
+           _PROMPT | _PRACTICE),
     Action("cover", ("o", "c"), "hide", "Hide the answer, or show it.",
-           Group.HELP, _PROMPT, menu=_PROMPT),
+           Group.HELP, _PROMPT | _PRACTICE, menu=_PROMPT),
     Action("stage", ("p", "f"), "picture alone", "Give the child the whole screen, without words.",
-           Group.HELP, _PROMPT, menu=_PROMPT),
+           Group.HELP, _PROMPT | _PRACTICE, menu=_PROMPT),
     Action("another", ("k", "v"), "another one", "Ask something else, for one of four reasons.",
            Group.DAY, _PROMPT, menu=_PROMPT),
     Action("blurted", ("i", "2"), "blurted", "The other child said it. It does not count.",

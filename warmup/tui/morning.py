@@ -37,6 +37,22 @@ UNUSABLE = 3
 """The exit code for a file that can't be used as it is (see ``cli``)."""
 
 
+def stage_room(width: int, height: int, picture: Picture | None) -> tuple[int, int]:
+    """The columns and rows of the stage: beside the script, or above it, where its picture has a say."""
+    if width >= NARROW:
+        return width - min(76, max(40, width * 9 // 20)), height
+    usual = max(STAGE, height * 2 // 5)
+    fitting = (rows for rows in range(usual, MOST_STAGE + 1) if picture is None or picture.fits(width, rows))
+    return width, next(fitting, usual)
+
+
+def seen(picture: Picture | None, room: tuple[int, int], size: tuple[int, int]) -> Seen:
+    """Where a picture is to be seen, on a stage of this room in a terminal of this size."""
+    if picture is None or picture.fits(*room):
+        return Seen.STAGE
+    return Seen.ALONE if picture.fits(*size) else Seen.NOWHERE
+
+
 class MorningScreen(Offering):
     """Stage and script, and what each key does."""
 
@@ -190,10 +206,8 @@ class MorningScreen(Offering):
         self.set_class(alone, "words")
         if alone:
             self._stage_room = 0, 0
-        elif narrow:
-            self._stage_room = width, self._stage_rows(height)
         else:
-            self._stage_room = width - min(76, max(40, width * 9 // 20)), height
+            self._stage_room = stage_room(width, height, self._picture())
         columns, rows = self._stage_room
         room: tuple[int | str, int | str] = (
             "100%" if narrow or alone else width - columns,
@@ -203,21 +217,9 @@ class MorningScreen(Offering):
             self._room = room
             self.script.styles.width, self.script.styles.height = room
 
-    def _stage_rows(self, height: int) -> int:
-        """How many rows the stage above the strip has: what its picture asks for, within bounds."""
-        picture, usual = self._picture(), max(STAGE, height * 2 // 5)
-        width = self.app.size.width
-        fitting = (
-            rows for rows in range(usual, MOST_STAGE + 1) if picture is None or picture.fits(width, rows)
-        )
-        return next(fitting, usual)
-
     def _seen(self) -> Seen:
         """Where the picture of the prompt is to be seen."""
-        picture = self._picture()
-        if picture is None or picture.fits(*self._stage_room):
-            return Seen.STAGE
-        return Seen.ALONE if picture.fits(*self.app.size) else Seen.NOWHERE
+        return seen(self._picture(), self._stage_room, self.app.size)
 
     def _picture(self) -> Picture | None:
         """The picture for the stage: the last model a cue brought in, else the question's own."""

@@ -1,6 +1,7 @@
 """What stands on the script at the opening and at a prompt, as blocks of lines. No widgets here."""
 
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
 from warmup.english import in_words
 from warmup.model import DayKind, Prompt
@@ -26,6 +27,9 @@ from warmup.tui.parts import (
     year_head,
 )
 from warmup.tui.script import TALL, Keep, Line, Place, Script, Span, Tone, beside, cells_of, padded, wrapped
+
+if TYPE_CHECKING:
+    from warmup.tui.parts import Asking
 
 SAID = "Say it; nothing is asked yet."
 """What the opening is, for who sees it first."""
@@ -73,7 +77,7 @@ def opening_page(session: Session, view: View, *, first: bool) -> Script:
     return page
 
 
-def prompt_page(session: Session, view: View, *, early: bool) -> Script:
+def prompt_page(session: "Asking", view: View, *, early: bool) -> Script:
     """The prompt on screen, whole: what gives way does so when the rows are counted.
 
     ``early`` says that it is one of the family's first weeks.
@@ -161,7 +165,7 @@ def _also_right(prompt: Prompt) -> str:
     return ", ".join(some) + (" …" if len(prompt.accept) > len(some) else "")
 
 
-def _cues(page: Script, session: Session, view: View) -> None:
+def _cues(page: Script, session: "Asking", view: View) -> None:
     """The cues so far, and what to press for the next or to do after the third."""
     prompt, shown = session.prompt, session.cue
     assert prompt is not None
@@ -182,11 +186,11 @@ _CUE_ABOVE = 18
 """From so many rows on it is said under the cues where the foot has no room."""
 
 
-def _next_cue(session: Session) -> str:
+def _next_cue(session: "Asking") -> str:
     return f"cue {session.cue + 1} of 3"
 
 
-def _where_to_look(page: Script, session: Session, view: View) -> None:
+def _where_to_look(page: Script, session: "Asking", view: View) -> None:
     """Where the picture is, when it is not beside the words."""
     prompt = session.prompt
     assert prompt is not None
@@ -206,7 +210,7 @@ def _where_to_look(page: Script, session: Session, view: View) -> None:
 # -- for the adult alone
 
 
-def _asides(session: Session, view: View, width: int, wide: bool) -> Sequence[tuple[list[Line], Keep]]:
+def _asides(session: "Asking", view: View, width: int, wide: bool) -> Sequence[tuple[list[Line], Keep]]:
     """What to watch for, why it comes today and what it needs, each with how long it stays."""
     prompt = session.prompt
     assert prompt is not None
@@ -224,7 +228,7 @@ def _asides(session: Session, view: View, width: int, wide: bool) -> Sequence[tu
         remedy, label = key("swap", view.hand), "" if wide else "You need:"
         room = width - _LABEL * wide
         lines = with_remedy(prompt.table, label, remedy, room)
-        if view.guest:
+        if view.guest or view.practice:
             lines = wrapped(prompt.table, room, label, Tone.PLAIN)
         found.append((_beside_label("You need", lines) if wide else lines, Keep.OBJECT))
     if _warns(session, view):
@@ -245,7 +249,7 @@ def _beside_label(label: str, rows: Sequence[Line]) -> list[Line]:
     return [(Span(f"{label if not at else '':<{_LABEL}}", Tone.LABEL), *row) for at, row in enumerate(rows)]
 
 
-def _warns(session: Session, view: View) -> bool:
+def _warns(session: "Asking", view: View) -> bool:
     """Whether this is the first prompt of the morning with small things: the warning stands there alone."""
     prompts, here = view.prompts(session)
     small = (at for at, prompt in enumerate(prompts) if has_small_things(prompt.table))
@@ -255,7 +259,7 @@ def _warns(session: Session, view: View) -> bool:
 # -- the foot
 
 
-def _foot(page: Script, session: Session, view: View) -> None:
+def _foot(page: Script, session: "Asking", view: View) -> None:
     hand = view.hand
     notices(page, view)
     if session.offers_stop and not view.guest:
@@ -273,6 +277,8 @@ def _foot(page: Script, session: Session, view: View) -> None:
     cue = [key("cue", hand, _next_cue(session) if view.width >= _CUE_IN_FOOT else "")] * more
     names = ("next", "undo", "menu", "help") if view.width >= _CUE_IN_FOOT else ("next", "undo", "help")
     others = [key(name, hand) for name in names]
+    if view.practice:
+        others = [*others[:2], key("leave", hand, "leave"), others[-1]]
     marks = [key(name, hand) for name in ("fluent", "hesitated", "not_yet")]
     keys(page, [marks, [*cue, *others]], view)
 

@@ -6,7 +6,6 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from warmup.english import date_words
 from warmup.model import DayKind, Morning, Prompt
-from warmup.session.session import Session
 from warmup.session.words import BEADS
 from warmup.tui.actions import BY_ID, with_keys
 from warmup.tui.hands import Hand
@@ -14,7 +13,49 @@ from warmup.tui.script import Keep, Line, Place, Script, Span, Tone, cells_of, f
 from warmup.tui.workspace import Notice
 
 if TYPE_CHECKING:
+    from typing import Protocol
+
+    from warmup.model import Mark
     from warmup.session.together import Turn
+
+    class Asking(Protocol):
+        """What the page of a prompt shows: a session, or a practice round."""
+
+        @property
+        def morning(self) -> Morning:
+            """The morning it is of."""
+
+        @property
+        def prompts(self) -> Sequence[Prompt]:
+            """All of its prompts."""
+
+        @property
+        def prompt(self) -> Prompt | None:
+            """The one on screen."""
+
+        @property
+        def position(self) -> int:
+            """Its place."""
+
+        @property
+        def cue(self) -> int:
+            """How many of its cues are shown."""
+
+        @property
+        def rough(self) -> bool:
+            """Whether it is a rough day."""
+
+        @property
+        def at_opening(self) -> bool:
+            """Whether the opening is on screen."""
+
+        @property
+        def offers_stop(self) -> bool:
+            """Whether an early stop is offered."""
+
+        def mark_at(self, position: int, /) -> Mark | None:
+            """The mark of a prompt."""
+
 
 OPENING_BEAD = "◇"
 LOW = 12
@@ -34,7 +75,7 @@ class View(NamedTuple):
 
     ``guest`` says who is at the keys in place of the family's own adult.
     ``turns`` are the prompts of all children where they take turns, and ``at`` the one at hand;
-    ``next_name`` is who comes after this child.
+    ``next_name`` is who comes after this child. ``practice`` says that it is no morning.
     """
 
     width: int
@@ -48,8 +89,9 @@ class View(NamedTuple):
     turns: "tuple[Turn, ...]" = ()
     at: int = 0
     next_name: str = ""
+    practice: bool = False
 
-    def prompts(self, session: Session) -> tuple[Sequence[Prompt], int]:
+    def prompts(self, session: "Asking") -> tuple[Sequence[Prompt], int]:
         """The prompts of the morning in the order they are asked, and the place of the one at hand."""
         if self.turns:
             return [turn.prompt for turn in self.turns], self.at
@@ -95,10 +137,10 @@ def year_head(page: Script, morning: Morning, view: View) -> None:
     page.text(fitting, Tone.QUIET, Keep.HEAD, place=Place.TOP)
 
 
-def head(page: Script, session: Session, view: View) -> None:
+def head(page: Script, session: "Asking", view: View) -> None:
     """The first line at a prompt: the date, the beads, how far along it is; in two where one is full."""
     # Where prompts take turns the name stands before the words, large.
-    names = ("" if view.turns else view.name, view.guest)
+    names = ("" if view.turns else view.name, view.guest, "practice" if view.practice else "")
     name = "".join(f" · {each}" for each in names if each)
     date = session.morning.date
     lefts = [Span(date_words(date, short=short) + name, Tone.QUIET) for short in (False, True)]
@@ -119,12 +161,12 @@ def _apart(left: Line, right: Line, width: int) -> Line:
     return (*padded(left, width - cells_of(right)), *right)
 
 
-def _where(session: Session) -> str:
+def _where(session: "Asking") -> str:
     rough = "rough day · " if session.rough else ""
     return f"{rough}{min(session.position + 1, len(session.prompts))} of {len(session.prompts)}"
 
 
-def beads(session: Session) -> Line:
+def beads(session: "Asking") -> Line:
     """A bead for each prompt, the one on screen in brackets; a click goes there. The opening has its own."""
     pieces: list[Span] = []
     if session.at_opening:
