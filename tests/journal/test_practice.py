@@ -205,3 +205,17 @@ def test_a_copy_has_it_and_is_not_taken_for_whole_without(hand: Hand, tmp_path: 
         assert copies.counts(copy) == (0, 0, 0, 0, 0, 2)
         copy.execute("DELETE FROM practice WHERE position = 0")
         assert copies.counts(copy)[-1] == 1
+
+
+def test_what_a_lock_hides_this_program_still_knows(hand: Hand) -> None:
+    journal = hand()
+    (row,) = round_of(journal, [Mark.FLUENT])
+    assert journal._store._disk is not None
+    journal._store._disk.execute("PRAGMA busy_timeout = 0")
+    with closing(sqlite3.connect(journal.path, isolation_level=None)) as other:
+        other.execute("BEGIN EXCLUSIVE")
+        journal.practice(row._replace(position=1, mark=Mark.NOT_YET))
+        assert not journal.saving and marks_of(journal) == [Mark.FLUENT, Mark.NOT_YET]
+        other.execute("ROLLBACK")
+    journal.practice(row._replace(position=2, mark=Mark.HESITATED))
+    assert journal.saving and marks_of(hand()) == [Mark.FLUENT, Mark.NOT_YET, Mark.HESITATED]
