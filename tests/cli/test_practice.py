@@ -1,6 +1,8 @@
 """``warmup practice``: which level it means, and what it refuses; its page has tests of its own."""
 
 import datetime as dt
+import io
+import sys
 import tomllib
 from pathlib import Path
 
@@ -14,8 +16,11 @@ from warmup.cli.printing import Refused
 from warmup.config import family as families
 from warmup.journal.journal import Journal
 from warmup.model import LevelId, Mark
+from warmup.session import practice
 from warmup.session.context import Context
 from warmup.session.practice import PracticeRound
+
+F, N = Mark.FLUENT, Mark.NOT_YET
 
 
 def practiced(home: Path) -> Context:
@@ -58,6 +63,24 @@ def test_without_a_terminal_it_says_that_it_needs_one(home: Path, capsys: pytest
     context_at(home, StandingClock(AT_EIGHT))
     assert run("practice", "make-ten") == USAGE
     assert "needs a terminal" in capsys.readouterr().err and not marks(home)
+
+
+def test_a_round_in_lines_is_kept_line_by_line(
+    home: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    context_at(home, StandingClock(AT_EIGHT))
+    typed = io.StringIO("e\nw\n?\n.\ns\nu\nx\nc\np\nnonsense\n\nw\nt\na\nn\nw\n")
+    monkeypatch.setattr(sys, "stdin", typed)
+    assert run("practice", "make-ten:all", "--plain") == DONE
+    said = capsys.readouterr().out
+    for each in ("Practice: Make ten, all pairs. Prompts: 5.", "Prompt 1 of 5.", "Cue 1:", "Came easily.",
+                 "Undone: the last mark.", "Answer: covered", '"nonsense" is none of these', practice.DONE,
+                 practice.APART, "What was marked is kept."):  # fmt: skip
+        assert each in said, each
+    assert marks(home) == [F, N, N, F]
+    monkeypatch.setattr(sys, "stdin", io.StringIO("w\n8\n"))
+    assert run("practice", "make-ten:all", "--plain") == DONE
+    assert "Prompt 2 of 5." in capsys.readouterr().out and marks(home)[-1] is Mark.FLUENT
 
 
 def test_why_tells_of_practice_and_past_mornings_do_not(

@@ -16,7 +16,7 @@ from warmup.session import practice
 from warmup.session.practiced import practiced
 from warmup.tui.app import WarmupApp
 from warmup.tui.morning import MorningScreen
-from warmup.tui.practice import DONE, WAITS, PracticeApp, PracticeScreen
+from warmup.tui.practice import WAITS, PracticeApp, PracticeScreen
 
 Clock = Callable[[], dt.datetime]
 SIZES = ((40, 12), (60, 20), (80, 24), (120, 36), (160, 45))
@@ -97,7 +97,7 @@ async def test_a_level_not_yet_taught_says_so_kindly(home: Path, clock: Clock) -
         assert "It isn’t taught yet. It opens in week 28." in shown and WAITS.split(".")[0] in shown
         await press(pilot, "up", "u", "space")
         await pilot.pause()
-    assert app.return_code == 0 and kept(home, clock) == [] and DONE not in shown
+    assert app.return_code == 0 and kept(home, clock) == [] and practice.DONE not in shown
 
 
 @pytest.mark.usefixtures("fixed")

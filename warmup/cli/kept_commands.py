@@ -121,17 +121,20 @@ def practice(
     arguments: SimpleNamespace, clock: Clock, places: "Places", opened: Opened, *, terminal: bool
 ) -> int:
     """Open a practice round; gives the exit code. Refused, with why, where the level can't be practiced."""
-    from warmup.cli.practicing import level_named
+    from warmup.cli.practicing import in_lines, level_named
     from warmup.cli.printing import Refused, complain
 
-    if not terminal or arguments.plain:
-        raise Refused("a practice round is a page: it needs a terminal, and can't be done in lines")
+    if not terminal and not arguments.plain:
+        raise Refused("a practice round needs a terminal, or --plain")
     with opened(places, arguments.child, clock) as (context, journal, welcome):
         if welcome is not None:
             raise Refused("there is no family.toml yet; run warmup once, and it is made")
         if journal.notice:
             complain(journal.notice)
         level = level_named(context, arguments.what)
+        if arguments.plain:
+            in_lines(context, level)
+            return 0
         from warmup.tui.practice import PracticeApp
         from warmup.tui.quiet_app import draw_in_utf8
 

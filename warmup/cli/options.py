@@ -219,6 +219,9 @@ def _practice(practice: argparse.ArgumentParser) -> None:
         help="a level, or a skill: its last open level",
     )
     practice.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="whose practice")
+    practice.add_argument(
+        "--plain", action="store_true", default=argparse.SUPPRESS, help="in lines, not on a screen"
+    )
 
 
 def _why(why: argparse.ArgumentParser) -> None:

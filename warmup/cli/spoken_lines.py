@@ -32,6 +32,7 @@ from warmup.session.words import (
 
 if TYPE_CHECKING:
     from warmup.session.summary import Closing
+    from warmup.tui.parts import Asking
 
 _MARKS = ("fluent", "hesitated", "not_yet")
 _TOLD = "tell me more"
@@ -61,6 +62,13 @@ AT_A_PROMPT = (
     of_action("stage", _TOLD, "The picture in words, the working, what to watch for, why today."),
     *_choices("back", "another", "swap", "wind_down", *_COMMON),
 )
+IN_PRACTICE = (
+    *(of_action(name) for name in (*_MARKS, "next", "cue", "cover")),
+    of_action("stage", _TOLD, "The picture in words, the working, what to watch for."),
+    *_choices("back", "undo", "help"),
+    of_action("quit", help="Stop here. What was marked is kept."),
+)
+"""What may be typed in a practice round."""
 AT_A_PROMPT_TOGETHER = (*AT_A_PROMPT, of_action("blurted"))
 ANOTHER = (
     of_action("just", letters=("",)),
@@ -117,10 +125,11 @@ def standing(session: Session, *, covered: bool, whose: str = "") -> Iterator[st
         if session.routine.opening.job:
             yield session.routine.opening.job
     elif prompt is not None:
-        yield from _prompt(session, covered=covered, whose=whose)
+        yield from prompt_lines(session, covered=covered, whose=whose)
 
 
-def _prompt(session: Session, *, covered: bool, whose: str) -> Iterator[str]:
+def prompt_lines(session: "Asking", *, covered: bool, whose: str = "") -> Iterator[str]:
+    """The prompt at hand: its place, what it wants, the words, the answer and the cues so far."""
     prompt, mark = session.prompt, session.mark_at(session.position)
     assert prompt is not None
     marked = f", {undoing.MARK_WORDS[mark]}" if mark else ""
@@ -134,7 +143,7 @@ def _prompt(session: Session, *, covered: bool, whose: str) -> Iterator[str]:
         yield STOPS
 
 
-def answer(session: Session, *, covered: bool) -> Iterator[str]:
+def answer(session: "Asking", *, covered: bool) -> Iterator[str]:
     """The answer, or that it is covered."""
     if session.prompt is None:
         return
@@ -144,7 +153,7 @@ def answer(session: Session, *, covered: bool) -> Iterator[str]:
         yield f"Answer: covered. {of_action('cover').first} shows it."
 
 
-def newest_cue(session: Session, before: int) -> Iterator[str]:
+def newest_cue(session: "Asking", before: int) -> Iterator[str]:
     """The cue that was asked for; after the third, what to do."""
     prompt, number = session.prompt, session.cue
     if prompt is None:
@@ -155,7 +164,7 @@ def newest_cue(session: Session, before: int) -> Iterator[str]:
         yield AFTER_CUES
 
 
-def more_about(session: Session, *, covered: bool) -> Iterator[str]:
+def more_about(session: "Asking", *, covered: bool) -> Iterator[str]:
     """The picture in words and all else that helps the adult."""
     if session.prompt is not None:
         yield from insight_lines(session.prompt, answers=not covered)

@@ -18,6 +18,8 @@ from warmup.session.pausing import paused
 from warmup.session.practiced import FIVE
 from warmup.session.summary import level_label
 
+DONE = "That is all. Thank you both for the time."
+APART = "It is kept as practice, apart from mornings."
 WHY = "practice of {}; no morning counts it"
 NO_SUCH_LEVEL = "The year plan has no such step."
 HELD = "It is held back as not taught yet. The list of what may be asked (‹unlocked›) lets it come."

@@ -10,7 +10,7 @@ from textual.screen import Screen
 from warmup.journal.journal import Journal
 from warmup.model import LevelId, Mark
 from warmup.session.context import Clock, Context
-from warmup.session.practice import PracticeRound, title, why_not
+from warmup.session.practice import APART, DONE, PracticeRound, title, why_not
 from warmup.session.undoing import MARK_WORDS
 from warmup.session.words import BEADS
 from warmup.tui import pages
@@ -23,8 +23,6 @@ from warmup.tui.parts import View, beads, key, keys, notices
 from warmup.tui.script import TALL, Keep, Place, Script, Tone
 from warmup.tui.workspace import Workspace
 
-DONE = "That is all. Thank you both for the time."
-APART = "It is kept as practice, apart from mornings."
 WAITS = "This one can wait. There is plenty to enjoy meanwhile."
 _MARKS = {"fluent": Mark.FLUENT, "hesitated": Mark.HESITATED, "not_yet": Mark.NOT_YET}
 
