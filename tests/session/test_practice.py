@@ -140,6 +140,11 @@ def test_every_mark_is_kept_before_the_next_prompt_and_undo_takes_it_back(contex
         round_.mark(mark)
         assert round_.position == at + 1
         assert [each.marks[-1] for each in practiced(context, ALL)] == [mark]
+    round_.go_to(4)
+    assert round_.position == 3, "a bead leads to what was shown"
+    round_.go_to(0)
+    round_.go_to(3)
+    assert round_.position == 3
     round_.back()
     round_.mark(Mark.FLUENT)
     assert round_.undo() and round_.position == 2 and round_.mark_at(2) is Mark.NOT_YET

@@ -49,7 +49,7 @@ class PracticeRound:
         self._child, self._date = context.child.journal_name, context.today
         self._started, number = journal.new_round(self._child, self._date)
         self.prompts = draw(context, level, number)
-        self.position = 0
+        self.position = self._furthest = 0
         self._cues: dict[int, int] = {}
         self._marks: dict[int, PracticeRow] = {}
         self._before: list[tuple[int, Mark | None]] = []
@@ -74,30 +74,26 @@ class PracticeRound:
         if self.prompt is not None:
             self._before.append((self.position, self.mark_at(self.position)))
             self._put(self.position, mark)
-            self.position += 1
+            self.next()
 
     def next(self) -> None:
         """Go on without a mark."""
         self.position = min(self.position + 1, len(self.prompts))
+        self._furthest = max(self._furthest, self.position)
 
     def back(self) -> None:
         """Go back one prompt."""
         self.position = max(0, self.position - 1)
 
     def go_to(self, position: int) -> None:
-        """Go to a prompt that was shown, or to the one after these."""
-        if 0 <= position <= min(max([self.position, *self._marks, *self._cues]) + 1, len(self.prompts) - 1):
+        """Go to a prompt that was shown."""
+        if 0 <= position <= min(self._furthest, len(self.prompts) - 1):
             self.position = position
 
     def next_cue(self) -> None:
         """Show one more cue."""
         if self.prompt is not None:
             self._cues[self.position] = min(3, self.cue + 1)
-
-    @property
-    def can_undo(self) -> bool:
-        """Whether there is a mark to take back."""
-        return bool(self._before)
 
     def undo(self) -> bool:
         """Take back the last mark and stand at its prompt again; False when there is none."""

@@ -31,7 +31,7 @@ ABOUT = "What did not come easily at first, and does by now."
 TOO_LITTLE = (
     "There is too little yet to set side by side. After two or three months of warm-ups, look here again."
 )
-NOTHING_YET = "Nothing can be set side by side yet. Some of it came easily at once, some is on its way."
+NOTHING_YET = "Nothing can be set side by side just now. That is ordinary."
 
 
 class Change(NamedTuple):
