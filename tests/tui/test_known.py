@@ -18,6 +18,7 @@ from warmup.tui.known import KnownScreen
 from warmup.tui.known_level import KnownLevelScreen
 from warmup.tui.known_year import KnownYearScreen
 from warmup.tui.morning import MorningScreen
+from warmup.tui.practice import PracticeScreen
 
 Clock = Callable[[], dt.datetime]
 SIZES = [(40, 12), (60, 20), (80, 24), (120, 36), (160, 45)]
@@ -134,3 +135,19 @@ async def test_before_the_first_morning_everything_is_to_come(home: Path, clock:
         assert "worth revisiting: 0" in frame(app) and "▸ not met yet: " in frame(app)
         await press(pilot, "k")
         assert "No warm-up has asked anything yet." in flat(app)
+
+
+@pytest.mark.slow
+async def test_a_level_is_practiced_from_its_page_which_then_tells_of_the_round(
+    home: Path, clock: Clock
+) -> None:
+    app = program(home, clock)
+    async with app.run_test(size=(80, 36)) as pilot:
+        await to_the_page(pilot)
+        await press(pilot, "down", "enter")
+        assert isinstance(app.screen, KnownLevelScreen) and "practice:" not in frame(app)
+        await press(pilot, "v")
+        assert isinstance(app.screen, PracticeScreen)
+        await press(pilot, "w", "s", "escape")
+        assert isinstance(app.screen, KnownLevelScreen)
+        assert "Practice rounds, apart from mornings: Mar 3 practice: ● ◐" in flat(app)

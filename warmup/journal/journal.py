@@ -354,6 +354,7 @@ class Journal:
         row = row._replace(at=log.after(row.at, log.utc(self._now())))
         self._store.write(lambda db: practice.put(db, row))
         self._store.remember_practice(row)
+        self._store.leave(self._outdate)
         return row
 
     def practiced(self, child: str) -> "list[PracticeRow]":

@@ -13,6 +13,7 @@ from warmup.journal.routine_json import words_in
 from warmup.model import Asked, ItemId, LevelId, Mark, is_own, item_id, skill_and_key
 from warmup.session.context import Context
 from warmup.session.known import Known, KnownLevel, Slip, Stand
+from warmup.session.practiced import Practiced, practiced
 from warmup.session.settling import SETTLED_MEANS, asked, counted, level_of, up_to_today
 from warmup.session.story import morning_at
 from warmup.skills.base import Level
@@ -20,6 +21,8 @@ from warmup.text import clean
 
 MOST = 30
 """So many of its questions are told; those before them are counted."""
+ROUNDS = 5
+"""So many practice rounds are told."""
 NOT_MET = "Not met yet: no warm-up has asked it."
 ANY_MORNING = "It may come any morning, when there is room."
 AFTER_THE_YEAR = "It comes after this year’s last morning."
@@ -45,7 +48,8 @@ class LevelStory:
     """All that is told of a level.
 
     ``codes`` are those of the standards that it exercises, ``toward`` those it only leads to. ``history`` has
-    its last questions, the latest first, and ``before`` counts those before them.
+    its last questions, the latest first, and ``before`` counts those before them. ``rounds`` are its last
+    practice rounds, the latest first.
     """
 
     level: KnownLevel
@@ -56,6 +60,7 @@ class LevelStory:
     slips: tuple[Slip, ...]
     history: tuple[Told, ...]
     before: int
+    rounds: tuple[Practiced, ...] = ()
 
 
 def level_story(context: Context, found: Known, name: LevelId) -> LevelStory:
@@ -73,6 +78,7 @@ def level_story(context: Context, found: Known, name: LevelId) -> LevelStory:
         slips=tuple(slip for slip in found.slips if slip.level == name),
         history=tuple(_told(context, lines[-MOST:])),
         before=max(0, len(lines) - MOST),
+        rounds=practiced(context, name)[: -ROUNDS - 1 : -1],
     )
 
 

@@ -234,6 +234,8 @@ ACTIONS = (
            Group.DAY, frozenset(), menu=_MORNING),
     Action("knows", (), "what they know", "What is settled, growing, or worth a second look.",
            Group.DAY, frozenset(), menu=_MORNING),
+    Action("practice", ("k", "v"), "practice it", "Five prompts of this level, apart from mornings.",
+           Group.PAGE, frozenset({State.KNOWN_LEVEL})),
     Action("bars", ("k", "v"), "the year in bars", "Mornings, levels and hesitations over the year.",
            Group.PAGE, frozenset({State.KNOWN})),
     Action("then", (), "then and now", "What was hard at first, and comes easily by now.",

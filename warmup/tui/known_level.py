@@ -1,5 +1,6 @@
 """One level: how it stands, when it comes again, what it leads to, and what was asked of it."""
 
+import datetime as dt
 import textwrap
 from collections.abc import Iterable, Iterator
 from typing import ClassVar
@@ -22,6 +23,7 @@ from warmup.tui.reading import Reading, paragraph
 from warmup.tui.script import Line, Span
 from warmup.tui.workspace import Workspace
 
+ROUNDS_ARE = "Practice rounds, apart from mornings:"
 _DATE = 8
 """The cells of a date in short, with a gap behind it."""
 
@@ -32,11 +34,11 @@ class KnownLevelScreen(Reading):
     CSS_PATH: ClassVar = ["page.tcss", "reading.tcss", "known_level.tcss"]
     ASKS_AT_MIDNIGHT: ClassVar = False
     STATES = (State.KNOWN_LEVEL,)
-    FOOT: ClassVar = {"leave": "back", "line_down": "", "line_up": "", "help": ""}
+    FOOT: ClassVar = {"leave": "back", "practice": "", "line_down": "", "line_up": "", "help": ""}
     BINDINGS: ClassVar[list[BindingType]] = [*bindings(*STATES)]
 
     def __init__(self, work: Workspace, found: Known, level: LevelId) -> None:
-        self._child = found.child
+        self._found, self._child = found, found.child
         self._story = level_story(work.context, found, level)
         super().__init__(work)
 
@@ -55,20 +57,47 @@ class KnownLevelScreen(Reading):
         if story.history:
             yield paragraph(Text.assemble(("What was asked   ", "bold"), BEADS_MEAN))
             yield Lines(self._lines, id="asked")
+        if story.rounds:
+            rounds = [
+                f"{date_words(each.date, weekday=False, short=True)}  {each.words()}" for each in story.rounds
+            ]
+            yield paragraph(Text("\n".join((ROUNDS_ARE, *rounds))))
         if coded := list(_standards(story)):
             lines = [Text("Standards", "bold"), *coded, Text(standards.SOURCE)]
             yield paragraph(Text("\n").join(lines))
+
+    def act(self, action: str) -> None:
+        """Practice the level, or go up and down, or leave."""
+        if action != "practice":
+            super().act(action)
+            return
+        from warmup.tui.practice import PracticeScreen
+
+        practice = PracticeScreen(self.work, self._story.level.id)
+        self.open(practice, self._practiced)
+
+    def _practiced(self, _: object) -> None:
+        self.call_later(self._look_again)
+
+    async def _look_again(self) -> None:
+        """The story with the round that was held just now."""
+        self._story = level_story(self.work.context, self._found, self._story.level.id)
+        await self._scroll.remove_children()
+        await self._scroll.mount(*self.content())
 
     def _lines(self, width: int) -> list[Line]:
         """The questions, the latest first: each its bead, its date, its words and what there is besides."""
         found: list[Line] = []
         for told in self._story.history:
-            date = date_words(told.on, weekday=False, short=True)
             besides = f" {told.besides}." if told.besides else ""
-            lead = f"{BEADS[told.mark]} {date:<{_DATE}}"
+            lead = f"{BEADS[told.mark]} {_short(told.on)}"
             words = f"{lead}“{told.say}”{besides}"
             found += [(Span(line),) for line in _hanging(words, len(lead), width)]
         return [*found, *[(Span(earlier_words(self._story)),)] * bool(self._story.before), ()]
+
+
+def _short(date: dt.date) -> str:
+    return f"{date_words(date, weekday=False, short=True):<{_DATE}}"
 
 
 def _hanging(words: str, indent: int, width: int) -> list[str]:
