@@ -143,6 +143,7 @@ a_family = st.builds(
     without=st.lists(st.sampled_from(NAMES), max_size=4, unique=True).map(tuple),
     keys=st.just(()),
     together=st.booleans(),
+    pixels=st.booleans(),
     copies=st.just("") | names,
     forgotten=st.lists(st.sampled_from(["00-ff", "0a-0b", "c-d"]), unique=True).map(sorted).map(tuple),
 )

@@ -360,7 +360,8 @@ def _stage(places: "Places", child: str, clock: Clock) -> int:
     if child and not names:
         raise no_such_child(child, family)
     draw_in_utf8()
-    app = ChildStage(Watch(places.data, now, *names), clock, Look(family.theme))
+    watch = Watch(places.data, now, *names)
+    app = ChildStage(watch, clock, Look(family.theme), true_pixels=family.pixels)
     app.run()
     return app.ended()
 

@@ -96,6 +96,7 @@ def parse(file: Document) -> Family:
         without=_without(file),
         keys=_keys(file),
         together=file.flag("preferences", "together", default=False),
+        pixels=file.flag("preferences", "pixels", default=True),
         copies=file.name("keeping", "copies", default="", most=LONGEST_FOLDER),
         forgotten=tuple(sorted(set(file.names("keeping", "forgotten")))),
     )

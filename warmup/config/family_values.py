@@ -101,3 +101,4 @@ class Family(NamedTuple):
     together: bool = False
     copies: str = ""
     forgotten: tuple[str, ...] = ()
+    pixels: bool = True

@@ -238,6 +238,7 @@ def _preferences(family: Family | None) -> dict[str, Any]:
         "adult": family.adult,
         "prompts": family.prompts,
         "together": family.together or None,
+        "pixels": None if family.pixels else False,
     }
 
 

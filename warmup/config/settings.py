@@ -131,6 +131,11 @@ SETTINGS: tuple[tuple[str, tuple[Setting, ...]], ...] = (
                 "whether the prompts of several children take turns in one morning",
                 "false: one child after the other",
             ),
+            Setting(
+                "pixels = false",
+                "whether the stage shows true pixels, where the terminal can and resvg_py is installed",
+                "true",
+            ),
             Setting('adult = "Dad"', "who marks on this machine, kept with each mark", "nobody"),
         ),
     ),

@@ -24,6 +24,18 @@ def svg(sketch: Sketch, colors: Colors, millimeters: float) -> str:
     return f'<svg xmlns="http://www.w3.org/2000/svg" {size} {view}>{body}</svg>'
 
 
+def fitted(sketch: Sketch, colors: Colors, wide: int, high: int) -> str:
+    """The sketch as a document of so many pixels: as large as it fits, in the middle, on its own ground."""
+    scale = min(wide / sketch.width, high / sketch.height)
+    left, top = (wide - scale * sketch.width) / 2, (high - scale * sketch.height) / 2
+    # Whole pixels where the cells are: edges that lie on them stay sharp.
+    moved = f"translate({round(left)} {round(top)}) scale({scale:.6g})"
+    ground = "".join(_filled(Rect((0.0, 0.0, wide, high)), colors(Ink.GROUND)))
+    body = "".join(elements(sketch, colors))
+    size = f'width="{wide}" height="{high}"'
+    return f'<svg xmlns="http://www.w3.org/2000/svg" {size}>{ground}<g transform="{moved}">{body}</g></svg>'
+
+
 def elements(sketch: Sketch, colors: Colors) -> Iterator[str]:
     """The sketch's elements in its own units, the first one its ground."""
     yield from _filled(Rect((0.0, 0.0, sketch.width, sketch.height)), colors(Ink.GROUND))

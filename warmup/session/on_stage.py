@@ -1,12 +1,13 @@
 """What the child's own window shows of the morning at hand: a picture, or a quiet one."""
 
+from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 from warmup.journal.at_hand import OPENING
 from warmup.journal.journal import NOT_BEGUN
 from warmup.journal.routine_json import routine_from
 from warmup.journal.watching import Found
-from warmup.model import Routine
+from warmup.model import Prompt, Routine
 from warmup.pictures import Picture
 
 
@@ -14,7 +15,7 @@ class OnStage(NamedTuple):
     """A picture, or None for the quiet one.
 
     ``hidden`` says that it starts so, ``over`` that all prompts are behind, and ``closed`` that the morning
-    is. ``prompt`` tells one prompt and its picture from every other.
+    is. ``prompt`` tells one prompt and its picture from every other. ``coming`` are pictures that may follow.
     """
 
     picture: Picture | None = None
@@ -22,9 +23,19 @@ class OnStage(NamedTuple):
     over: bool = False
     closed: bool = False
     prompt: tuple[object, ...] = ()
+    coming: tuple[Picture, ...] = ()
 
 
 NOTHING = OnStage()
+
+
+def soon(prompts: Sequence[Prompt], at: int, cue: int) -> Iterator[Picture]:
+    """The pictures that the next keys may bring, the likeliest first; ``at`` is -1 at the opening."""
+    here = [prompts[at]] if 0 <= at < len(prompts) else []
+    pictures = [each.picture for each in prompts[at + 1 : at + 2]]
+    pictures += [each.picture_after(cues) for each in here for cues in range(cue, 4)]
+    pictures += [each.picture for each in prompts[max(0, at - 1) : max(0, at)]]
+    return (picture for picture in pictures if picture is not None)
 
 
 class Reader:
@@ -45,14 +56,15 @@ class Reader:
         if about.position >= len(prompts) or about.closed:
             return stands._replace(over=True)
         if at_opening or (note is not None and note.position == OPENING):
-            return stands
-        prompt = prompts[about.position]
-        picture = prompt.picture_after(note.cue if note else 0)
+            return stands._replace(coming=tuple(soon(prompts, -1, 0)))
+        prompt, cue = prompts[about.position], note.cue if note else 0
+        picture = prompt.picture_after(cue)
         return stands._replace(
             picture=picture,
             # A model that a cue brings in stays open.
             hidden=prompt.flashed and picture == prompt.picture,
             prompt=(*stands.prompt, about.position, prompt.item, picture),
+            coming=tuple(soon(prompts, about.position, cue)),
         )
 
     def _read(self, text: str) -> Routine | None:

@@ -12,6 +12,7 @@ from warmup.tui.actions import rebind
 from warmup.tui.key_screen import KeyScreen
 from warmup.tui.morning import MorningScreen
 from warmup.tui.paint import Look, look_of
+from warmup.tui.panes import Stage
 from warmup.tui.quiet_app import QuietApp, collect_again
 from warmup.tui.workspace import Workspace
 
@@ -71,6 +72,8 @@ class WarmupApp(QuietApp):
         """The form comes first where there is no family yet."""
         self.call_after_refresh(collect_again)
         self.call_after_refresh(self._tell_later)
+        if self.context.family.pixels:
+            self.call_after_refresh(self.take_pixels)
         if self.welcome is not None:
             from warmup.tui.welcome import WelcomeScreen
 
@@ -80,6 +83,11 @@ class WarmupApp(QuietApp):
             from warmup.tui.guest import GuestScreen
 
             self.push_screen(GuestScreen(self._work()), lambda _name: self.push_screen(self.new_morning()))
+
+    def stage_on_screen(self) -> Stage | None:
+        """The morning's, unless a page lies on it."""
+        screen = self.screen_stack[-1] if self.screen_stack else None
+        return screen.stage if isinstance(screen, MorningScreen) else None
 
     @property
     def _asks_for_a_name(self) -> bool:

@@ -32,10 +32,12 @@ class ChildStage(QuietApp):
         Binding("q,8,ctrl+q,ctrl+c", "leave", show=False, priority=True),
     ]
 
-    def __init__(self, watch: Watch, clock: Clock, look: Look = Look.DARK) -> None:
+    def __init__(
+        self, watch: Watch, clock: Clock, look: Look = Look.DARK, *, true_pixels: bool = True
+    ) -> None:
         super().__init__(look)
         self._watch, self._clock, self._reader = watch, clock, Reader()
-        self._stage = Stage()
+        self._stage, self._true_pixels = Stage(coming=lambda: self.shown.coming), true_pixels
         self.shown: OnStage = NOTHING
         self.hidden = False
 
@@ -47,6 +49,12 @@ class ChildStage(QuietApp):
         """Look at once, and then again and again."""
         self._keep_looking()
         self.call_after_refresh(collect_again)
+        if self._true_pixels:
+            self.call_after_refresh(self.take_pixels)
+
+    def stage_on_screen(self) -> Stage | None:
+        """The only thing there is."""
+        return self._stage if self._stage.is_attached else None
 
     def _keep_looking(self) -> None:
         """Look, and again a little later. A timer of Textual's own costs several times as much as a look."""

@@ -1,6 +1,7 @@
 """The morning: opening, prompts and close, one screen, since a pushed screen would cost a blink."""
 
 import datetime as dt
+from collections.abc import Iterator
 from typing import TYPE_CHECKING, ClassVar
 
 from rich.text import Text
@@ -63,7 +64,7 @@ class MorningScreen(Offering):
     def __init__(self, work: Workspace) -> None:
         super().__init__(work)
         work.start_over = self.start_over
-        self.stage, self.script = Stage(self._clicked_picture), ScriptPane(self.page)
+        self.stage, self.script = Stage(self._clicked_picture, self._coming), ScriptPane(self.page)
         self._room: tuple[int | str, int | str] | None = None
         self._stage_room = 0, 0
         self._left_unsaid: set[str] = set()
@@ -226,6 +227,17 @@ class MorningScreen(Offering):
         if self.session is None or self.session.prompt is None:
             return None
         return self.session.prompt.picture_after(self.session.cue)
+
+    def _coming(self) -> Iterator[Picture]:
+        """The pictures that the next keys may bring."""
+        from warmup.session.on_stage import soon
+
+        session, together = self.session, self.work.together
+        if session is None:
+            return iter(())
+        at = -1 if session.at_opening else together.at if together else session.position
+        prompts = [turn.prompt for turn in together.turns] if together else session.prompts
+        return soon(prompts, at, session.cue)
 
     def page(self, width: int, height: int) -> Script:
         """The script's page at this size."""

@@ -1,6 +1,7 @@
 """The two panes: the stage, which is the child's, and the script, which is the adult's."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
+from typing import NamedTuple
 
 from rich.segment import Segment
 from textual import events
@@ -20,14 +21,41 @@ _HIGH = 12
 """The rows of a stage from which one is left bare above a picture and below it."""
 
 
+class Painted(NamedTuple):
+    """A picture as it stands on the stage: so many cells of it, in one look, within a rim of bare ones."""
+
+    picture: Picture
+    look: Look
+    side: int
+    top: int
+    columns: int
+    rows: int
+
+
+def placed(picture: Picture, width: int, height: int, look: Look) -> Painted:
+    """Where a stage of this size puts a picture: one column and row of air where there is room for it."""
+    side = int(picture.kind not in _TO_THE_EDGE and picture.fits(width - 2, height))
+    top = int(height >= _HIGH and picture.fits(width - 2 * side, height - 2))
+    return Painted(picture, look, side, top, width - 2 * side, height - 2 * top)
+
+
 class Stage(Widget):
-    """The picture, and nothing to read; hills where it would be too small. Drawn once a size and kept."""
+    """The picture, and nothing to read; hills where it would be too small. Drawn once a size and kept.
+
+    ``coming`` gives the pictures that the next keys may bring, for who prepares them.
+    """
 
     ALLOW_SELECT = False
 
-    def __init__(self, clicked: Callable[[], None] = lambda: None) -> None:
+    def __init__(
+        self,
+        clicked: Callable[[], None] = lambda: None,
+        coming: Callable[[], Iterable[Picture]] = tuple,
+    ) -> None:
         super().__init__(id="stage")
-        self._clicked = clicked
+        self._clicked, self.coming = clicked, coming
+        self.painted: Painted | None = None
+        """The picture that its cells show; None while these are hills."""
         self._picture: Picture | None = None
         self._over = False
         self._strips: list[Strip] = []
@@ -51,21 +79,20 @@ class Stage(Widget):
         return self._blank(width, look)
 
     def _draw(self, width: int, height: int, look: Look) -> list[Strip]:
-        picture = self._picture
+        self.painted = None
         if not width or not height:
             return []
         smooth, drawing = self._depth is not Depth.FEW, None
-        if picture is not None:
-            # One column and row of air where there is room for it.
-            side = int(picture.kind not in _TO_THE_EDGE and picture.fits(width - 2, height))
-            top = int(height >= _HIGH and picture.fits(width - 2 * side, height - 2))
-            drawing = _drawing(picture, width - 2 * side, height - 2 * top, smooth=smooth)
+        if self._picture is not None:
+            at = placed(self._picture, width, height, look)
+            drawing = _drawing(at.picture, at.columns, at.rows, smooth=smooth)
         if drawing is None:
             return stage_strips(hills(width, height, sun=self._over, smooth=smooth), look, self._depth)
+        self.painted = at
         strips = stage_strips(drawing, look, self._depth)
         blank = Segment(" ", ground_style(look, self._depth))
-        inner = [Strip([blank, *strip, blank]) if side else strip for strip in strips]
-        return [self._blank(width, look)] * top + inner
+        inner = [Strip([blank, *strip, blank]) if at.side else strip for strip in strips]
+        return [self._blank(width, look)] * at.top + inner
 
     def _blank(self, width: int, look: Look) -> Strip:
         return Strip([Segment(" " * width, ground_style(look, self._depth))], width)

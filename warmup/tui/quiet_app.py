@@ -3,6 +3,7 @@
 import gc
 import io
 import sys
+from typing import TYPE_CHECKING
 
 from textual.app import App
 from textual.theme import Theme
@@ -10,6 +11,10 @@ from textual.theme import Theme
 from warmup.pictures import Ink
 from warmup.tui.paint import Look, Palette, palette
 from warmup.tui.script import Tone
+
+if TYPE_CHECKING:
+    from warmup.tui.panes import Stage
+    from warmup.tui.pixels import Pixels
 
 
 class QuietApp(App[int]):
@@ -22,6 +27,25 @@ class QuietApp(App[int]):
         # Set before anything watches it: the styles are then worked out once, not twice.
         self.set_reactive(App.theme, look.theme)
         self.stylesheet.set_variables(self.get_css_variables())
+
+    pixels: "Pixels | None" = None
+    """What lays true pixels over the stage, where the terminal shows them."""
+
+    def stage_on_screen(self) -> "Stage | None":
+        """The stage of the screen on top; None where that is a page."""
+        return None
+
+    def take_pixels(self) -> None:
+        """Show true pixels from now on, where they can be shown: asked once the first frame is out."""
+        from warmup.tui.pixels import begun
+
+        self.pixels = begun(self)
+        self.post_display_hook()
+
+    def post_display_hook(self) -> None:
+        """After cells were drawn: see that the pixels over them still belong there."""
+        if self.pixels is not None:
+            self.pixels.settle()
 
     def get_css_variables(self) -> dict[str, str]:
         """The colors of the theme; none while there is no theme yet, so that they are worked out once."""
