@@ -11,7 +11,11 @@ Pixels = list[list[tuple[int, int, int]]]
 
 def rendered(svg: str, dots_per_inch: int) -> Pixels:
     """The red, green and blue of each pixel, row by row."""
-    data = bytes(resvg_py.svg_to_bytes(svg_string=svg, dpi=dots_per_inch, skip_system_fonts=True))
+    return decoded(bytes(resvg_py.svg_to_bytes(svg_string=svg, dpi=dots_per_inch, skip_system_fonts=True)))
+
+
+def decoded(data: bytes) -> Pixels:
+    """The same of a PNG."""
     header, body = b"", b""
     for kind, content in _chunks(data):
         if kind == b"IHDR":

@@ -11,9 +11,9 @@ from tests.pictures.raster import Pixels, rendered
 from warmup.pictures import Cell, Picture
 from warmup.pictures.cells import drawn
 from warmup.pictures.ink import Ink, Mix
-from warmup.pictures.shapes import ring
+from warmup.pictures.shapes import disc, ring
 from warmup.pictures.sketch import Sketch
-from warmup.pictures.svg import svg
+from warmup.pictures.svg import fitted, svg
 from warmup.tui.paint import Look, color_of
 
 PANE = (38, 22)
@@ -109,6 +109,25 @@ def test_labels_are_text_at_the_same_place(kind: str) -> None:
         assert element.attrib["textLength"] == str(len(text))
         placed |= {(x + n, int(y / 2)): letter for n, letter in enumerate(text) if letter != " "}
     assert placed == letters and letters
+
+
+def test_fitted_into_pixels_it_is_what_paper_gets() -> None:
+    sketch = EXAMPLES["counters"][0].sketch(*PANE)
+    document = fitted(sketch, colors, PANE[0] * WIDE, PANE[1] * HIGH)
+    assert rendered(document, 96) == raster(sketch)
+
+
+@pytest.mark.parametrize("pixels", [(120, 60), (50, 60)])
+def test_a_disc_is_round_in_the_middle_of_whatever_it_is_fitted_into(pixels: tuple[int, int]) -> None:
+    """Cells of many fonts are not twice as high as wide."""
+    sketch = Sketch(20, 10)
+    sketch.paint(disc(10, 10, 10), Ink.FIRST)
+    rows = rendered(fitted(sketch, colors, *pixels), 96)
+    ground, wide, least = rows[0][0], pixels[0], min(pixels)
+    across = [x for x in range(wide) if rows[len(rows) // 2][x] != ground]
+    down = [y for y in range(len(rows)) if rows[y][wide // 2] != ground]
+    assert (len(across), len(down), len(rows)) == (least, least, pixels[1])
+    assert across[0] + across[-1] == wide - 1 and down[0] + down[-1] == pixels[1] - 1
 
 
 def test_the_size_is_in_millimeters_and_markup_is_escaped() -> None:

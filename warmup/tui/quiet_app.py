@@ -39,7 +39,7 @@ class QuietApp(App[int]):
         """Show true pixels from now on, where they can be shown: asked once the first frame is out."""
         from warmup.tui.pixels import begun
 
-        self.pixels = begun(self)
+        self.pixels = self.pixels or begun(self)
         self.post_display_hook()
 
     def post_display_hook(self) -> None:
