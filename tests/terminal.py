@@ -20,7 +20,10 @@ KEYS = {"up": "\x1b[A", "down": "\x1b[B", "right": "\x1b[C", "left": "\x1b[D", "
 
 
 class Terminal:
-    """A child process on a pseudo-terminal of ``columns`` by ``rows``; use as a context manager."""
+    """A child process on a pseudo-terminal of ``columns`` by ``rows``; use as a context manager.
+
+    ``cell`` are the pixels of a cell across and down that it tells, as some terminals do.
+    """
 
     def __init__(
         self,
@@ -28,6 +31,7 @@ class Terminal:
         environ: Mapping[str, str],
         columns: int = 80,
         rows: int = 24,
+        cell: tuple[int, int] = (0, 0),
     ) -> None:
         self.screen = pyte.Screen(columns, rows)
         self._stream = pyte.ByteStream(self.screen)
@@ -36,13 +40,14 @@ class Terminal:
         self.cpu = 0.0
         """The processor's seconds that the program took until it was killed."""
         self.began = time.perf_counter()
+        size = struct.pack("HHHH", rows, columns, columns * cell[0], rows * cell[1])
         self.pid, self._fd = pty.fork()
         if self.pid == 0:
-            fcntl.ioctl(0, termios.TIOCSWINSZ, struct.pack("HHHH", rows, columns, 0, 0))
+            fcntl.ioctl(0, termios.TIOCSWINSZ, size)
             # A run started in the background ignores the interrupt, and would hand that on.
             signal.signal(signal.SIGINT, signal.SIG_DFL)
             os.execvpe(command[0], list(command), dict(environ))
-        fcntl.ioctl(self._fd, termios.TIOCSWINSZ, struct.pack("HHHH", rows, columns, 0, 0))
+        fcntl.ioctl(self._fd, termios.TIOCSWINSZ, size)
 
     def __enter__(self) -> "Terminal":
         return self
