@@ -7,7 +7,7 @@ from random import Random
 
 import pytest
 
-from tests.household import OPENING, TODAY, context_at, fixed_routine, start_fixed
+from tests.household import OPENING, TODAY, context_at, fixed_prompts, fixed_routine, start_fixed
 from tests.mornings import many
 from warmup import skills
 from warmup.journal.routine_json import routine_text
@@ -16,7 +16,7 @@ from warmup.model import Mark
 from warmup.pictures import HundredChart, TenFrame
 from warmup.randomness import SeededRandom
 from warmup.session.context import Context
-from warmup.session.on_stage import NOTHING, OnStage, Reader
+from warmup.session.on_stage import NOTHING, OnStage, Reader, soon
 from warmup.session.session import Session, resume
 
 Clock = Callable[[], dt.datetime]
@@ -33,6 +33,15 @@ class Window:
         """What it shows after a look."""
         self._watch.look(TODAY)
         return self._reader.on_stage(self._watch.found)
+
+
+def test_the_pictures_that_may_follow_are_told_with_the_likeliest_first() -> None:
+    ten, on, *_ = fixed_prompts()
+    chart = on.picture_after(2)
+    assert chart is not None and [*soon((ten, on), -1, 0)] == [TenFrame(7)]
+    assert [*soon((on, ten), 0, 0)] == [TenFrame(7), chart, chart]
+    assert [*soon((ten, on), 1, 2)] == [chart, chart, TenFrame(7)]
+    assert [*soon((ten, on), 2, 0)] == []
 
 
 def test_it_follows_a_whole_morning(home: Path, clock: Clock) -> None:

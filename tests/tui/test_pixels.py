@@ -15,6 +15,7 @@ from xml.etree import ElementTree
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from textual.driver import Driver
 
 from tests.household import FAMILY, StandingClock, context_at, start_fixed
 from tests.pictures.raster import decoded, rendered
@@ -162,6 +163,7 @@ async def test_it_begins_after_the_first_frame_unless_the_family_says_no(
 # -- over the stage, and not over anything else
 
 
+@pytest.mark.slow
 async def test_whatever_covers_the_stage_takes_it_away(app: WarmupApp) -> None:
     async with app.run_test(size=(80, 24), notifications=True) as pilot:
         terminal = Shown(app)
@@ -190,6 +192,7 @@ async def test_whatever_covers_the_stage_takes_it_away(app: WarmupApp) -> None:
     assert not graphics.placements and graphics.most == 1
 
 
+@pytest.mark.slow
 async def test_size_and_look_go_with_the_cells(app: WarmupApp) -> None:
     async with app.run_test(size=(80, 24)) as pilot:
         terminal = Shown(app)
@@ -206,6 +209,7 @@ async def test_size_and_look_go_with_the_cells(app: WarmupApp) -> None:
         assert terminal.is_right() and terminal.graphics.most == 1
 
 
+@pytest.mark.slow
 async def test_the_next_pictures_are_made_ahead(app: WarmupApp) -> None:
     """What waits for the next key is there before it: a cue's chart, the picture of the next prompt."""
     async with app.run_test(size=(80, 24)) as pilot:
@@ -235,6 +239,9 @@ async def test_the_child_s_window_has_it_too(home: Path, clock: StandingClock) -
     session, app = adult(home, clock), window(home)
     async with app.run_test(size=(80, 24)) as pilot:
         terminal = Shown(app)
+        app.look()
+        await terminal.settles(pilot)
+        assert {job.painted.picture for job in terminal.pixels._made} == {TenFrame(7)}, "made at the opening"
         session.next()
         for keys, there in ((), True), (("space",), False), (("space",), True):
             await pilot.press(*keys)
@@ -242,13 +249,13 @@ async def test_the_child_s_window_has_it_too(home: Path, clock: StandingClock) -
             await terminal.settles(pilot)
             assert terminal.is_right() and bool(terminal.graphics.placements) is there
         assert terminal.graphics.only.columns == 78
-        assert {job.painted.picture for job in terminal.pixels._made} >= {TenFrame(7)}
     assert not terminal.graphics.placements
 
 
 # -- leaving
 
 
+@pytest.mark.slow
 async def test_nothing_is_left_when_the_terminal_is_given_back(app: WarmupApp) -> None:
     """Suspended, it comes again afterwards, and a picture that was being made then is made again."""
     async with app.run_test(size=(80, 24)) as pilot:
@@ -257,13 +264,25 @@ async def test_nothing_is_left_when_the_terminal_is_given_back(app: WarmupApp) -
         assert terminal.graphics.placements and app._driver is not None
         app._driver.suspend_application_mode()
         assert not terminal.graphics.placements
-        await terminal.settles(pilot)
+        app.post_display_hook()
         assert not terminal.graphics.placements, "drawn while another program has the terminal"
         app._driver.resume_application_mode()
         terminal.pixels._take(JOB, 0, None)
         await terminal.settles(pilot)
         assert terminal.is_right() and terminal.graphics.placements
     assert not terminal.graphics.placements
+
+
+async def test_back_from_the_shell_all_is_drawn_again(
+    app: WarmupApp, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    async with app.run_test(size=(80, 24)) as pilot:
+        await pilot.pause()
+        frames = list[str]()
+        monkeypatch.setattr(app, "post_display_hook", lambda: frames.append("frame"))
+        app.post_message(Driver.SignalResume())
+        await pilot.pause(0.05)
+        assert frames
 
 
 async def test_an_error_leaves_nothing(app: WarmupApp, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -42,6 +42,10 @@ class QuietApp(App[int]):
         self.pixels = self.pixels or begun(self)
         self.post_display_hook()
 
+    def on_driver_signal_resume(self) -> None:
+        """Back from the shell: draw all of it again, on a screen that was cleared."""
+        self.refresh(layout=True)
+
     def post_display_hook(self) -> None:
         """After cells were drawn: see that the pixels over them still belong there."""
         if self.pixels is not None:
