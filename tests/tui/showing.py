@@ -4,9 +4,10 @@ from textual.pilot import Pilot
 
 from tests.tui.kitty import Graphics
 from warmup.tui.panes import Stage
-from warmup.tui.pixels import Cell, Pixels
+from warmup.tui.pixels import Pixels
 from warmup.tui.quiet_app import QuietApp
 from warmup.tui.rasterizer import Job
+from warmup.tui.terminal import Cell
 
 
 def told(job: Job) -> bytes:

@@ -24,13 +24,14 @@ from tests.tui.showing import Shown, told
 from tests.tui.test_child_stage import adult, window
 from warmup.pictures import TenFrame
 from warmup.pictures.hundred_chart import HundredChart
-from warmup.tui import pixels, raster, rasterizer
+from warmup.tui import pixels, raster, rasterizer, terminal
 from warmup.tui.app import WarmupApp
 from warmup.tui.paint import Look
 from warmup.tui.panes import placed
-from warmup.tui.pixels import Place, begun, cell_pixels, shown, speaks
+from warmup.tui.pixels import Place, shown
 from warmup.tui.quiet_app import QuietApp
 from warmup.tui.rasterizer import Job, Rasterizer
+from warmup.tui.terminal import begun, cell_pixels, speaks
 
 KITTY = {"TERM": "xterm-kitty", "KITTY_WINDOW_ID": "1"}
 JOB = Job(placed(TenFrame(7), 40, 24, Look.DARK), (9, 18))
@@ -125,7 +126,7 @@ def test_it_is_off_without_colors_pixels_or_the_library(off: str, monkeypatch: p
         monkeypatch.setenv(name, value)
     for name in ({"TMUX", "STY", "TERM_PROGRAM", "ZELLIJ"}) - OFF[off].keys():
         monkeypatch.delenv(name, raising=False)
-    monkeypatch.setattr(pixels, "cell_pixels", lambda: None if off == "no pixels" else (9, 18))
+    monkeypatch.setattr(terminal, "cell_pixels", lambda: None if off == "no pixels" else (9, 18))
     found = None if off == "no library" else SimpleNamespace()
     monkeypatch.setattr("importlib.util.find_spec", {"resvg_py": found}.get)
     assert (begun(InATerminal(Look.DARK)) is not None) is (off == "nothing")

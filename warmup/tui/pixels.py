@@ -5,25 +5,19 @@ not certain means taking the pixels away. Nothing is asked of the terminal: an a
 """
 
 import asyncio
-import os
-import sys
 import threading
 from base64 import b64encode
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator
 from contextlib import suppress
 from typing import TYPE_CHECKING, NamedTuple
 
-from warmup.tui.paint import Depth, depth_of, look_of
+from warmup.tui.paint import look_of
 from warmup.tui.panes import Stage, placed
 from warmup.tui.rasterizer import Job, Rasterizer
+from warmup.tui.terminal import Cell, cell_pixels
 
 if TYPE_CHECKING:
     from warmup.tui.quiet_app import QuietApp
-
-_TERMS = frozenset({"xterm-kitty", "xterm-ghostty"})
-_PROGRAMS = frozenset({"ghostty", "WezTerm"})
-_BETWEEN = ("TMUX", "STY", "ZELLIJ")
-"""What a program that stands between sets: it shows text in panes of its own, and no pictures."""
 
 _IMAGE = "i=2027"
 """The number of the one image there is: in a terminal's window it is the program's own to choose."""
@@ -37,8 +31,6 @@ _TOGETHER, _SHOWN = "\x1b[?2026h", "\x1b[?2026l"
 _KEPT = 12
 """The rasters kept: those about the prompt at hand, in one size and look."""
 
-Cell = tuple[int, int]
-
 
 class Place(NamedTuple):
     """A rectangle of cells on the screen, from 0."""
@@ -47,34 +39,6 @@ class Place(NamedTuple):
     row: int
     columns: int
     rows: int
-
-
-def speaks(environ: Mapping[str, str]) -> bool:
-    """Whether the terminal is one that speaks the protocol, with nothing between it and the program."""
-    term, program = environ.get("TERM", ""), environ.get("TERM_PROGRAM", "")
-    if any(environ.get(name) for name in _BETWEEN) or term.startswith(("screen", "tmux")):
-        return False
-    if term in _TERMS or program in _PROGRAMS:
-        return True
-    # Set for whatever kitty starts, another terminal too: those that give their names give them here.
-    return bool(environ.get("KITTY_WINDOW_ID")) and not program
-
-
-def cell_pixels() -> Cell | None:
-    """The pixels of one cell across and down, as the terminal's driver knows them; None where it doesn't."""
-    try:
-        import fcntl
-        import struct
-        import termios
-
-        # Where Textual writes to; a stream that was closed before the start is None.
-        stream = sys.__stderr__
-        told = fcntl.ioctl(stream.fileno(), termios.TIOCGWINSZ, bytes(8)) if stream else bytes(8)
-    except (ImportError, OSError, ValueError):
-        return None
-    rows, columns, wide, high = struct.unpack("HHHH", told)
-    cell = (wide // columns, high // rows) if rows and columns else (0, 0)
-    return cell if all(cell) else None
 
 
 def shown(png: bytes, place: Place) -> str:
@@ -209,12 +173,3 @@ def _wrap_driver(app: "QuietApp", leave: Callable[[], None], back: Callable[[], 
         back()
 
     vars(driver).update(stop_application_mode=stopped, start_application_mode=started)
-
-
-def begun(app: "QuietApp") -> Pixels | None:
-    """The pixels of an app that runs, where its terminal shows them and the library is installed."""
-    from importlib.util import find_spec
-
-    depth = depth_of(app.no_color, app.console.color_system)
-    there = not app.is_headless and speaks(os.environ) and depth is Depth.ALL and cell_pixels() is not None
-    return Pixels(app) if there and find_spec("resvg_py") else None

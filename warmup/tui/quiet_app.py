@@ -37,7 +37,7 @@ class QuietApp(App[int]):
 
     def take_pixels(self) -> None:
         """Show true pixels from now on, where they can be shown: asked once the first frame is out."""
-        from warmup.tui.pixels import begun
+        from warmup.tui.terminal import begun
 
         self.pixels = self.pixels or begun(self)
         self.post_display_hook()
