@@ -92,6 +92,7 @@ def test_a_large_place_gets_no_larger_a_raster_than_there_is_time_for() -> None:
         ({"TERM": "xterm-ghostty"}, True),
         ({"TERM": "xterm-256color", "TERM_PROGRAM": "WezTerm"}, True),
         ({"TERM": "xterm-256color"}, False),
+        ({"TERM": "linux", "KITTY_WINDOW_ID": "1"}, False),
         ({"TERM": "xterm-256color", "TERM_PROGRAM": "vscode", "KITTY_WINDOW_ID": "1"}, False),
         (KITTY | {"TMUX": "/tmp/tmux-1000/default,1,0"}, False),
         (KITTY | {"STY": "1234.pts-0"}, False),

@@ -31,7 +31,7 @@ def speaks(environ: Mapping[str, str]) -> bool:
     if term in _TERMS or program in _PROGRAMS:
         return True
     # Set for whatever kitty starts, another terminal too: those that give their names give them here.
-    return bool(environ.get("KITTY_WINDOW_ID")) and not program
+    return bool(environ.get("KITTY_WINDOW_ID")) and term.startswith("xterm") and not program
 
 
 def cell_pixels() -> Cell | None:
