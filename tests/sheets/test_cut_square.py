@@ -8,19 +8,22 @@ import pytest
 
 from tests.sheets.geometry import area
 from warmup.pictures.shapes import Points
-from warmup.sheets.cut_square import FIGURES, SQUARE, Figure
+from warmup.sheets.cut_square import CUTS, FIGURES, SQUARE, Figure
 
 _EVERYTHING = {"the square": SQUARE, **FIGURES}
 
 Step = tuple[tuple[int, int], tuple[int, int]]
 
 
-def _border(points: Points) -> Counter[Step]:
-    """The steps round a polygon, in half units: what it goes there counts, what it comes back takes away."""
+def _border(points: Points, *, there_only: bool = False) -> Counter[Step]:
+    """The steps round a polygon, in half units: what it goes there counts, what it comes back takes away.
+
+    Of a line only the way there is wanted.
+    """
     corners = [(round(2 * x), round(2 * y)) for x, y in points]
     assert [(x / 2, y / 2) for x, y in corners] == [tuple(map(float, point)) for point in points]
     steps: Counter[Step] = Counter()
-    for (x0, y0), (x1, y1) in pairwise([*corners, corners[0]]):
+    for (x0, y0), (x1, y1) in pairwise(corners if there_only else [*corners, corners[0]]):
         many = gcd(x1 - x0, y1 - y0)
         u, v = (x1 - x0) // many, (y1 - y0) // many
         for n in range(many):
@@ -54,6 +57,14 @@ def test_figure_takes_no_piece_that_the_square_lacks(name: str) -> None:
 def test_square_is_cut_into_nine_pieces_of_three_sizes() -> None:
     areas = Counter(area(placed.points()) for placed in SQUARE.pieces)
     assert areas == {4.0: 1, 2.0: 4, 1.0: 4}
+
+
+def test_five_straight_cuts_take_the_square_apart() -> None:
+    # Every side of a piece lies on a cut or on the square's own edge, and no cut runs through a piece.
+    sides = {step for piece in SQUARE.pieces for step in _border(piece.points())}
+    cut = {step for line in CUTS for step in _border(line, there_only=True)}
+    assert len(CUTS) == 5
+    assert cut | set(_border(SQUARE.outline)) == sides
 
 
 def test_a_piece_laid_wrong_is_seen() -> None:

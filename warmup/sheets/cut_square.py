@@ -85,6 +85,15 @@ SQUARE = Figure(
 )
 """The square as it is cut."""
 
+CUTS: tuple[tuple[Point, Point], ...] = (
+    ((2, 0), (2, 4)),
+    ((0, 2), (4, 2)),
+    ((4, 0), (0, 4)),
+    ((3, 2), (3, 4)),
+    ((2, 3), (4, 3)),
+)
+"""Where scissors go: the square is cut apart in five straight lines."""
+
 FIGURES: Mapping[str, Figure] = MappingProxyType(
     {
         "house": Figure(
