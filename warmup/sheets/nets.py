@@ -19,7 +19,9 @@ _SLANT = 45.0
 
 
 class Solid(NamedTuple):
-    """A solid with flat, convex faces: its corners in space, and each face by the numbers of its corners.
+    """A convex solid with flat faces: its corners in space, and each face by the numbers of its corners.
+
+    As it stands x runs right, y down and z away from the reader.
 
     ``folds`` says how it lies flat: (a face that lies already, the face that hangs on it), from face 0 on.
     Where two faces are glued, the tab is on the one that is named first in ``faces``.
@@ -175,13 +177,8 @@ def cube(side: float) -> Solid:
 def square_pyramid(side: float, high: float) -> Solid:
     """A pyramid on a square, its tip over the middle."""
     half = side / 2
-    corners = (
-        (-half, -half, 0.0),
-        (half, -half, 0.0),
-        (half, half, 0.0),
-        (-half, half, 0.0),
-        (0.0, 0.0, high),
-    )
+    square = ((-half, -half), (half, -half), (half, half), (-half, half))
+    corners = (*((x, 0.0, z) for x, z in square), (0.0, -high, 0.0))
     return Solid(
         "square pyramid",
         corners,
@@ -194,7 +191,7 @@ def triangular_prism(side: float, long: float) -> Solid:
     """A prism between two triangles with equal sides."""
     tall = side * sqrt(3) / 2
     ends = ((0.0, 0.0), (side / 2, tall), (side, 0.0))
-    corners = tuple((x, y, z) for y in (0.0, long) for x, z in ends)
+    corners = tuple((x, -up, z) for z in (0.0, long) for x, up in ends)
     return Solid(
         "triangular prism",
         corners,

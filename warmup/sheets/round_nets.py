@@ -29,6 +29,7 @@ class RoundNet(NamedTuple):
 
     name: str
     radius: float
+    high: float
     wall: Points
     seam: tuple[tuple[Point, Point], tuple[Point, Point]]
     rims: tuple[Points, ...]
@@ -64,10 +65,10 @@ def cylinder(radius: float, high: float) -> RoundNet:
         tab(start, end, TOOTH, _TOOTH_LEAN) for rim in (top, bottom) for start, end in pairwise(rim)
     )
     below = high + TOOTH + 4.0 + radius
-    ends = tuple(_circle((long / 2 + side * (radius + 6.0), below), radius) for side in (-1, 1))
+    ends = tuple(_circle((long - radius - away, below), radius) for away in (0.0, 2 * radius + 6.0))
     corners = ((0.0, 0.0), (long, 0.0), (long, high), (0.0, high))
     seam = ((corners[3], corners[0]), (corners[1], corners[2]))
-    return RoundNet("cylinder", radius, corners, seam, (top, bottom), teeth, ends)
+    return RoundNet("cylinder", radius, high, corners, seam, (top, bottom), teeth, ends)
 
 
 def cone(radius: float, high: float) -> RoundNet:
@@ -88,7 +89,7 @@ def cone(radius: float, high: float) -> RoundNet:
     tip = (0.0, 0.0)
     base = _circle((0.0, slant + TOOTH + 4.0 + radius), radius)
     return RoundNet(
-        "cone", radius, (tip, *reversed(arc)), ((arc[0], tip), (tip, arc[-1])), (arc,), teeth, (base,)
+        "cone", radius, high, (tip, *reversed(arc)), ((arc[0], tip), (tip, arc[-1])), (arc,), teeth, (base,)
     )
 
 
