@@ -23,6 +23,10 @@ if TYPE_CHECKING:
 
 DONE, WRONG, USAGE, UNUSABLE, MISTAKE = 0, 1, 2, 3, 4
 Clock = Callable[[], dt.datetime]
+_KEEPING = (
+    "days", "report", "sheets", "catch-up", "merge", "copy", "restore", "export", "import", "forget",
+)  # fmt: skip
+"""The commands that may write."""
 
 
 def main(argv: Sequence[str] | None = None, clock: Clock = dt.datetime.now) -> int:
@@ -90,6 +94,7 @@ def _do(arguments: SimpleNamespace, clock: Clock, places: "Places", aside: str =
             "days"
             | "report"
             | "practice"
+            | "sheets"
             | "catch-up"
             | "merge"
             | "copy"
@@ -168,6 +173,10 @@ def _keep(arguments: SimpleNamespace, clock: Clock, places: "Places") -> int:
             return kept_commands.catch_up(arguments, clock, places, _opened, terminal=_on_a_terminal())
         case "practice":
             return kept_commands.practice(arguments, clock, places, _opened, terminal=_on_a_terminal())
+        case "sheets":
+            from warmup.cli.sheets import sheets
+
+            sheets(arguments, clock, places)
         case "today":
             kept_commands.brief(arguments, clock, places, _opened)
         case "merge":

@@ -277,6 +277,15 @@ def _guide(guide: argparse.ArgumentParser) -> None:
     guide.add_argument("topic", nargs="?", default="", metavar="TOPIC", help="one of them (else the list)")
 
 
+def _sheets(sheets: argparse.ArgumentParser) -> None:
+    sheets.add_argument("kinds", nargs="*", metavar="KIND", help="what to print (else the list), or all")
+    sheets.add_argument("--paper", choices=("letter", "a4"), default="letter", help="the paper (letter)")
+    sheets.add_argument("--out", metavar="FILE", help="write it to this new file")
+    sheets.add_argument("--open", action="store_true", help="show it in the browser, to print from there")
+    sheets.add_argument("--date", type=_date, metavar="YYYY-MM-DD", help="as on another date")
+    sheets.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="whose year")
+
+
 def _catalogue(catalogue: argparse.ArgumentParser) -> None:
     catalogue.add_argument("--json", action="store_true", help="JSON, with every item in one list")
 
@@ -390,6 +399,7 @@ COMMANDS = (
     Command("days", "list the days off ahead, or take days off out of a calendar file (.ics)", _days),
     Command("catch-up", "type in the marks of a morning that was done on paper", _catch_up),
     Command("report", "what was done, to read, print or keep: a record, a letter, a summer list", _report),
+    Command("sheets", "paper to cut and to lay on the table, true to size, as a page to print", _sheets),
     Command("past", "list past mornings, or tell one: what was asked and how it went", _past),
     Command("known", "what the child knows: settled, growing, worth revisiting, not met yet", _known),
     Command("practice", "five prompts of one level, kept apart from mornings", _practice),

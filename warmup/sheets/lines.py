@@ -6,6 +6,7 @@ from math import cos, pi, sin
 from typing import NamedTuple
 
 from warmup.pictures.shapes import Point, Points
+from warmup.pictures.sketch import Sketch
 
 
 class Line(Enum):
@@ -36,7 +37,44 @@ class Words(NamedTuple):
     size: float = 4.0
 
 
-Drawn = Stroke | Words
+class Shade(Enum):
+    """How dark a surface is."""
+
+    BLACK = "black"
+    GRAY = "gray"
+    PALE = "pale"
+
+
+class Ring(NamedTuple):
+    """A line all round at the same distance from the middle."""
+
+    at: Point
+    radius: float
+    line: Line = Line.DRAWN
+
+
+class Dot(NamedTuple):
+    """A filled circle; it takes ink, so it is small."""
+
+    at: Point
+    radius: float
+    shade: Shade = Shade.BLACK
+
+
+class Painted(NamedTuple):
+    """A picture's sketch, ``wide`` millimeters wide, from its top left corner."""
+
+    at: Point
+    wide: float
+    sketch: Sketch
+
+    @property
+    def high(self) -> float:
+        """How high that makes it."""
+        return self.wide * self.sketch.height / self.sketch.width
+
+
+Drawn = Stroke | Ring | Words | Dot | Painted
 
 
 def closed(points: Sequence[Point], line: Line = Line.DRAWN) -> Stroke:
@@ -60,11 +98,6 @@ def arc(middle: Point, radius: float, begin: float, end: float) -> Points:
     steps = max(1, round(abs(end - begin) * 360))
     turns = [2 * pi * (begin + (end - begin) * n / steps) for n in range(steps + 1)]
     return tuple((middle[0] + radius * sin(turn), middle[1] - radius * cos(turn)) for turn in turns)
-
-
-def circle(middle: Point, radius: float, line: Line = Line.DRAWN) -> Stroke:
-    """A circle."""
-    return Stroke(arc(middle, radius, 0.0, 1.0), line)
 
 
 def moved(drawn: Iterable[Drawn], right: float, down: float) -> tuple[Drawn, ...]:
