@@ -141,6 +141,7 @@ a_family = st.builds(
     yearly_off=st.lists(st.builds(YearlyOff, every_year, st.integers(1, 14)), max_size=3).map(tuple),
     toddler=st.booleans(),
     without=st.lists(st.sampled_from(NAMES), max_size=4, unique=True).map(tuple),
+    printed=st.lists(st.sampled_from(("coins", "month-page 2027-03", "ten-frames")), unique=True).map(tuple),
     keys=st.just(()),
     together=st.booleans(),
     pixels=st.booleans(),

@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from tests.config.families import EXAMPLE, complaint, written
+from warmup.config.editor import FamilyEditor, KeptFamily
 from warmup.config.family import Family, load, save
 from warmup.config.toml_file import FileProblem
 
@@ -69,6 +70,20 @@ def test_a_change_keeps_the_remarks_and_what_else_stands_there(tmp_path: Path) -
     assert "straws" not in tomllib.loads(text)["household"]["without"]
     again = load(path)
     assert (again.toddler, again.without, again.keys) == (False, ("clock with hands", "beans"), family.keys)
+
+
+def test_the_sheets_on_paper_are_kept_beside_the_rest(tmp_path: Path) -> None:
+    path = written(tmp_path, FAMILY)
+    editor = FamilyEditor(KeptFamily(path, load(path)), load(path).children[0])
+    editor.print_sheets(["ten-frames", "coins"])
+    editor.print_sheets(["coins", "clock-face"])
+    assert load(path).printed == ("ten-frames", "coins", "clock-face")
+    editor.print_sheets(["coins"], printed=False)
+    assert load(path).printed == ("ten-frames", "clock-face")
+    assert "# what we lack" in path.read_text("utf-8") and load(path).without == (
+        "straws",
+        "clock with hands",
+    )
 
 
 def test_three_hundred_damaged_files_give_a_family_or_one_sentence_and_stay_as_they_are(

@@ -1,7 +1,7 @@
 """What the adult decides on the way, in family.toml at once: days off, levels held back, a pause, a theme."""
 
 import datetime as dt
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterable, Iterator
 from dataclasses import replace
 from pathlib import Path
 
@@ -227,6 +227,12 @@ class FamilyEditor:
         """Keep a choice of theme ("dark", "light" or "contrast"), or whether answers are shown."""
         shown = self.family.answers_shown if answers_shown is None else answers_shown
         self.change(self.family._replace(theme=theme or self.family.theme, answers_shown=shown))
+
+    def print_sheets(self, names: Iterable[str], *, printed: bool = True) -> None:
+        """The house has these sheets on paper, or has them no longer."""
+        had, named = self.family.printed, tuple(names)
+        now = dict.fromkeys((*had, *named)) if printed else (name for name in had if name not in named)
+        self.change(self.family._replace(printed=tuple(now)))
 
     def begin(self) -> None:
         """Make the family file: there is none yet."""

@@ -94,6 +94,7 @@ def parse(file: Document) -> Family:
         yearly_off=yearly_off,
         toddler=file.flag("household", "toddler", default=False),
         without=_without(file),
+        printed=file.names("household", "printed"),
         keys=_keys(file),
         together=file.flag("preferences", "together", default=False),
         pixels=file.flag("preferences", "pixels", default=True),

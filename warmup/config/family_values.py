@@ -69,8 +69,9 @@ class Family(NamedTuple):
     stuffed animal of some prompts is called; ``prompts`` how many a morning has, None for what the year plan
     says. ``yearly_off`` are the days off that come every year; in the file they stand among the others.
     ``toddler`` says that there is one in the house, ``without`` names the things of the catalogue that the
-    house does not have. ``keys`` has the keys of the family's own by the ids of actions, as they are written
-    and believed by nobody yet; an action has none where what is written is no key.
+    house does not have, ``printed`` the sheets that it has on paper. ``keys`` has the keys of the
+    family's own by the ids of actions, as they are written and believed by nobody yet; an action has none
+    where what is written is no key.
     ``together`` lets the children's prompts take turns in one morning.
     ``copies`` is the folder for a copy of the journal a week, empty where there is none; ``forgotten`` are
     digests of the names of children that were taken out for good, in order.
@@ -102,3 +103,4 @@ class Family(NamedTuple):
     copies: str = ""
     forgotten: tuple[str, ...] = ()
     pixels: bool = True
+    printed: tuple[str, ...] = ()

@@ -111,7 +111,7 @@ def merged(before: Family, after: Family, disk: Family) -> Family:
                 changed[name] = _merged_children(old, new, now)
             case "keys":
                 continue  # Edited by hand alone.
-            case "off" | "yearly_off" | "extra" | "countdowns" | "without":
+            case "off" | "yearly_off" | "extra" | "countdowns" | "without" | "printed":
                 changed[name] = _patched(old, new, now)
             case "forgotten":
                 changed[name] = tuple(sorted(_patched(old, new, now)))
@@ -202,14 +202,15 @@ def _lay(document: Any, old: Family | None, new: Family) -> None:
 
 
 def _household(document: Any, old: Family | None, new: Family) -> None:
-    was = (old.toddler, old.without) if old else (False, ())
-    if was == (new.toddler, new.without):
+    was = (old.toddler, old.without, old.printed) if old else (False, (), ())
+    if was == (new.toddler, new.without, new.printed):
         return
     if "household" not in document:
         document.add("household", tomlkit.table())
     table = document["household"]
     set_keys(table, {"toddler": was[0]}, {"toddler": new.toddler})
     set_elements(table, "without", was[1], new.without, lambda name, _: name)
+    set_elements(table, "printed", was[2], new.printed, lambda name, _: name)
 
 
 def _school(family: Family | None) -> dict[str, Any]:

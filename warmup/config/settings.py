@@ -152,6 +152,11 @@ SETTINGS: tuple[tuple[str, tuple[Setting, ...]], ...] = (
                 "things your house does not have: no prompt wants them",
                 "it has all",
             ),
+            Setting(
+                'printed = ["ten-frames", "coins"]',
+                "sheets you have on paper: warmup sheets week leaves them out",
+                "none",
+            ),
         ),
     ),
     (

@@ -27,6 +27,7 @@ _OF_FAMILY = (
         "prompts",
         "toddler",
         "without",
+        "printed",
     ),
 )
 _OF_CHILD = (
@@ -36,7 +37,7 @@ _OF_CHILD = (
 """The fields by the names they have in the log of actions."""
 _ATTRIBUTES = {"settled": "known_until"}
 """Those that have another name in :class:`Family`."""
-_LISTS = ("off", "extra", "held", "opened", "taught", "countdowns", "without")
+_LISTS = ("off", "extra", "held", "opened", "taught", "countdowns", "without", "printed")
 _CAME = "child"
 """The field of a change that is a child itself, who was not there before."""
 

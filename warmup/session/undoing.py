@@ -41,6 +41,7 @@ REST = "rest"
 PAPER = "paper"
 COUNTS = "counts"
 SETTINGS = "settings"
+PRINTED = "printed"
 NEW_YEAR = "new_year"
 WEEKS = "weeks"
 OFF = "off"
@@ -92,6 +93,7 @@ _WORDS = {
     PAPER: "the marks from paper",
     COUNTS: "it counts as a school day",
     SETTINGS: "the settings",
+    PRINTED: "which sheets you have on paper",
     NEW_YEAR: "the new school year",
     WEEKS: "the weeks of the lessons",
     OFF: "the day off",
