@@ -1,6 +1,9 @@
 """``warmup sheets``: the list, a page in a new file, nothing written over."""
 
 import datetime as dt
+import json
+import re
+from html import escape
 from pathlib import Path
 
 import pytest
@@ -40,3 +43,38 @@ def test_a_page_in_a_new_file_and_never_over_another(
 def test_another_kind_is_refused_with_the_nearest(capsys: pytest.CaptureFixture[str]) -> None:
     assert run("ten-frame") == USAGE
     assert "ten-frames" in capsys.readouterr().err
+
+
+@pytest.mark.slow
+def test_what_this_week_uses_is_ticked_once_and_then_left_out(
+    home: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    families.save(home / "family.toml", FAMILY._replace(began=TODAY, known_until=TODAY))
+    assert main(("today", "--brief"), lambda: dt.datetime.combine(TODAY, dt.time(8))) == DONE
+    assert run("week", "--printed", "--out", str(tmp_path / "week.html")) == DONE
+    printed = families.load(home / "family.toml").printed
+    assert printed and "Ticked as printed" in capsys.readouterr().out
+    assert run("week", "--out", str(tmp_path / "again.html")) == DONE
+    assert "on paper" in capsys.readouterr().out and not (tmp_path / "again.html").exists()
+    # Ticks can be taken back, as all that is done that day.
+    assert main(("catch-up", f"{TODAY}", "--undo"), lambda: dt.datetime.combine(TODAY, dt.time(8))) == DONE
+    assert families.load(home / "family.toml").printed == ()
+
+
+@pytest.mark.slow
+def test_today_is_one_page_with_the_very_prompts_of_the_brief(
+    home: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    families.save(home / "family.toml", FAMILY._replace(began=TODAY, known_until=TODAY))
+    target = tmp_path / "today.html"
+    assert run("today", "--out", str(target)) == DONE
+    page = target.read_text("utf-8")
+    capsys.readouterr()
+    assert main(("today", "--json"), lambda: dt.datetime.combine(TODAY, dt.time(8))) == DONE
+    prompts = json.loads(capsys.readouterr().out)["prompts"]
+    assert page.count("<svg") == 1 and len(prompts) > 3
+    flat = "".join(re.sub(r"<[^>]*>", " ", page).split())
+    for prompt in prompts:
+        assert "".join(escape(prompt["say"]).split()) in flat
+    assert page.count("rotate(180") >= len(prompts)
+    assert run("today", "coins") == USAGE

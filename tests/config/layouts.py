@@ -144,9 +144,11 @@ def alike(family: Family) -> tuple[Any, ...]:
         (c.journal_name, c.nickname, {*c.held}, {*c.opened}, dict(c.taught), c.paused, c.reads)
         for c in sorted(family.children, key=lambda child: child.journal_name)
     ]
-    names = ("off", "yearly_off", "extra", "countdowns", "without")
+    names = ("off", "yearly_off", "extra", "countdowns", "without", "printed")
     loose = {name: {*getattr(family, name)} for name in names}
-    bare = family._replace(children=(), off=(), yearly_off=(), extra=(), countdowns=(), without=())
+    bare = family._replace(
+        children=(), off=(), yearly_off=(), extra=(), countdowns=(), without=(), printed=()
+    )
     return (children, *bare, loose)
 
 

@@ -28,8 +28,8 @@ _FEWEST_WORDS = 4
 
 def brief_lines(routine: Routine, context: Context, *, answers: bool = True) -> list[str]:
     """The morning in at most ``LINES`` lines of ``COLUMNS``, as far as words and answers leave that room."""
-    head = [*_flowed(_head(routine, context)), TICK.format(routine.morning.date)]
-    foot = [*_foot(routine, context)]
+    head = [*_flowed(head_words(routine, context)), TICK.format(routine.morning.date)]
+    foot = [*foot_lines(routine, context)]
     prompts = [ways(number, prompt, answers=answers) for number, prompt in enumerate(routine.prompts, 1)]
     lines = fitted(prompts, LINES - len(head) - len(foot))
     if routine.opening:
@@ -39,13 +39,14 @@ def brief_lines(routine: Routine, context: Context, *, answers: bool = True) -> 
     return [*head, *lines, *foot]
 
 
-def _head(routine: Routine, context: Context) -> str:
+def head_words(routine: Routine, context: Context) -> str:
+    """Whose morning it is, and which."""
     morning = routine.morning
     day = f"school day {morning.school_day}" if morning.is_school else "no school day"
     return f"{context.child.nickname}, {date_words(morning.date)}: {day}, week {morning.week}."
 
 
-def _foot(routine: Routine, context: Context) -> Iterator[str]:
+def foot_lines(routine: Routine, context: Context) -> Iterator[str]:
     """What wobbled lately, and what to have ready, with its warning."""
     wobbly = [skills.locate(item) for item in wobbled(context)]
     if wobbly:

@@ -10,6 +10,8 @@ if TYPE_CHECKING:
     from pathlib import Path
 
     from warmup.config.places import Places
+    from warmup.model import Routine
+    from warmup.session.context import Context
 
 Clock = Callable[[], dt.datetime]
 Opened = Callable[["Places", str, Clock], AbstractContextManager[Any]]
@@ -65,28 +67,50 @@ def report(arguments: SimpleNamespace, clock: Clock, places: "Places", *, termin
 
 
 def brief(arguments: SimpleNamespace, clock: Clock, places: "Places", opened: Opened) -> None:
-    """Half a page; that of today is kept as today's session, to be the same when marks are typed in."""
-    from warmup.cli import printing
+    """Half a page of the routine."""
     from warmup.cli.brief import brief_lines
+    from warmup.cli.printing import show
+
+    def use(routine: "Routine", context: "Context") -> None:
+        show(brief_lines(routine, context, answers=arguments.answers))
+
+    for_paper(arguments, clock, places, opened, use)
+
+
+def sheets(arguments: SimpleNamespace, clock: Clock, places: "Places", opened: Opened) -> None:
+    """Sheets to print: the list, some kinds, this week's, or today's prompts."""
+    from warmup.cli import sheets
+
+    sheets.run(arguments, clock, places, opened)
+
+
+def for_paper(
+    arguments: SimpleNamespace,
+    clock: Clock,
+    places: "Places",
+    opened: Opened,
+    use: "Callable[[Routine, Context], None]",
+) -> None:
+    """Hand over a routine; today's is kept as today's session, to be the same when marks are typed in."""
+    from warmup.cli import printing
     from warmup.session.context import load_family
     from warmup.session.on_paper import kept_today, not_kept
     from warmup.session.stored import CHOSEN_ANEW, chosen_anew
 
     today = clock().date()
     if arguments.date not in (None, today) or not load_family(places, today)[1]:
-        printing.brief(arguments, clock, places)
+        printing.on_paper(arguments, clock, places, use)
         return
     with opened(places, arguments.child, clock) as (context, journal, _):
         if journal.notice:
             printing.complain(journal.notice)
         if why := not_kept(context):
             printing.complain(f"{why} Until then this page is kept nowhere, and warmup may ask other things.")
-            printing.brief(arguments, clock, places)
+            printing.on_paper(arguments, clock, places, use)
             return
         if chosen_anew(journal, context.child.journal_name, today):
             printing.complain(CHOSEN_ANEW)
-        routine = kept_today(context, journal)
-        printing.show(brief_lines(routine, context, answers=arguments.answers))
+        use(kept_today(context, journal), context)
 
 
 def catch_up(

@@ -174,9 +174,7 @@ def _keep(arguments: SimpleNamespace, clock: Clock, places: "Places") -> int:
         case "practice":
             return kept_commands.practice(arguments, clock, places, _opened, terminal=_on_a_terminal())
         case "sheets":
-            from warmup.cli.sheets import sheets
-
-            sheets(arguments, clock, places)
+            kept_commands.sheets(arguments, clock, places, _opened)
         case "today":
             kept_commands.brief(arguments, clock, places, _opened)
         case "merge":

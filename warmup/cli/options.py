@@ -278,10 +278,17 @@ def _guide(guide: argparse.ArgumentParser) -> None:
 
 
 def _sheets(sheets: argparse.ArgumentParser) -> None:
-    sheets.add_argument("kinds", nargs="*", metavar="KIND", help="what to print (else the list), or all")
+    sheets.add_argument(
+        "kinds",
+        nargs="*",
+        metavar="KIND",
+        help="what to print (else the list): any of them, all, week for what this week uses and you do not "
+        "have yet, or today for today’s prompts on one page",
+    )
     sheets.add_argument("--paper", choices=("letter", "a4"), default="letter", help="the paper (letter)")
     sheets.add_argument("--out", metavar="FILE", help="write it to this new file")
     sheets.add_argument("--open", action="store_true", help="show it in the browser, to print from there")
+    sheets.add_argument("--printed", action="store_true", help="tick them: week leaves them out from now on")
     sheets.add_argument("--date", type=_date, metavar="YYYY-MM-DD", help="as on another date")
     sheets.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="whose year")
 

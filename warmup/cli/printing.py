@@ -17,7 +17,7 @@ from warmup.session.stored import CHOSEN_ANEW, chosen_anew, stored
 from warmup.text import clean, did_you_mean
 
 if TYPE_CHECKING:
-    from warmup.model import ItemId, Prompt
+    from warmup.model import ItemId, Prompt, Routine
     from warmup.skills import Skill
 
 Clock = Callable[[], dt.datetime]
@@ -55,15 +55,16 @@ def today(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
         journal.shut()
 
 
-def brief(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
-    """Print half a page of a date's routine, as the date would have it; it is kept nowhere."""
-    from warmup.cli.brief import brief_lines
+def on_paper(
+    arguments: SimpleNamespace, clock: Clock, places: Places, use: "Callable[[Routine, Context], None]"
+) -> None:
+    """Hand over a date's routine, as the date would have it; it is kept nowhere."""
     from warmup.session.on_paper import at, routine_on
 
     context, journal = reading_context(places, arguments.child, clock, arguments.date)
     date = arguments.date or context.today
     routine = routine_on(context, date)
-    show(brief_lines(routine, at(context, date), answers=arguments.answers))
+    use(routine, at(context, date))
     if journal:
         journal.shut()
 

@@ -36,7 +36,7 @@ svg { display: block; break-after: page; break-inside: avoid; }
 svg:last-of-type { break-after: auto; }
 @media screen { body { background: #ddd; } svg { background: #fff; margin: 6mm auto; } }
 """.strip()
-_LEGEND = "Cut along dashes, fold along dots. Scissors are for you, or with you."
+_CUT, _FOLD = "Cut along dashes. Scissors are for you, or with you.", "Fold along dots."
 _TRUE = "Print at 100 %, not “fit to page”. These lines are 10 centimeters and 4 inches long:"
 
 
@@ -81,18 +81,20 @@ def _side(side: Side, paper: Paper, name: str) -> Iterator[str]:
     parts = (
         Words((wide / 2, 4.0), title, 4.5),
         *moved(side.page.drawn, (wide - ROOM.wide) / 2, HEAD),
-        *_foot(side.sheet, wide, high),
+        *_foot(side, wide, high),
     )
     for number, part in enumerate(parts):
         yield from _part(part, f"{name}{number}-")
     yield "</svg>"
 
 
-def _foot(sheet: Sheet, wide: float, high: float) -> Iterator[Drawn]:
+def _foot(side: Side, wide: float, high: float) -> Iterator[Drawn]:
     """How it is cut and printed, the two rulers, and where it matters what small pieces do."""
     top = high - FOOT
-    said = f"{SMALL_PIECES} {_LEGEND}" if sheet.small else _LEGEND
-    yield Words((wide / 2, top + 2.5), said, 2.8)
+    lines = {part.line for part in side.page.drawn if isinstance(part, Stroke | Ring)}
+    told = ((SMALL_PIECES, side.sheet.small), (_CUT, Line.CUT in lines), (_FOLD, Line.FOLD in lines))
+    if said := " ".join(sentence for sentence, holds in told if holds):
+        yield Words((wide / 2, top + 2.5), said, 2.8)
     yield Words((wide / 2, top + 6.0), _TRUE, 2.8)
     left = (wide - 100.0) / 2
     yield from _ruler(left, top + 9.0, centimeters(0, 10), 100.0)
@@ -113,8 +115,10 @@ def _part(part: Drawn, name: str) -> Iterator[str]:
             yield f'<circle {_round(x, y, radius)} fill="none" {_STYLES[line]}/>'
         case Dot((x, y), radius, shade):
             yield f'<circle {_round(x, y, radius)} fill="{_SHADES[shade]}"/>'
-        case Words((x, y), text, size):
-            place = f'x="{figure(x)}" y="{figure(y + 0.35 * size)}" text-anchor="middle"'
+        case Words((x, y), text, size, anchor, turned):
+            at_middle = ' text-anchor="middle"' if anchor else ""
+            place = f'x="{figure(x)}" y="{figure(y + 0.35 * size)}"{at_middle}'
+            place += f' transform="rotate(180 {figure(x)} {figure(y)})"' if turned else ""
             yield f'<text {place} font-family="{_FONT}" font-size="{figure(size)}">{escape(text)}</text>'
         case Painted((x, y), wide, sketch):
             scale = wide / sketch.width

@@ -30,11 +30,16 @@ class Stroke(NamedTuple):
 
 
 class Words(NamedTuple):
-    """Words about a place; capitals are about seven tenths of ``size`` high."""
+    """Words about a place; capitals are about seven tenths of ``size`` high.
+
+    With ``anchor`` 0 they begin there, instead of having their middle there; ``turned`` are upside down.
+    """
 
     at: Point
     text: str
     size: float = 4.0
+    anchor: float = 0.5
+    turned: bool = False
 
 
 class Shade(Enum):
