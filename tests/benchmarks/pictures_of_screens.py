@@ -325,6 +325,8 @@ def scenes() -> Iterator[Scene]:
     yield Scene("report-light", _report_light, ("report",))
     yield Scene("report-further-down", _report, ("report", *["line_down"] * 30))
     yield Scene("report-file", _report, ("report", "file"))
+    yield Scene("sheets", _report, ("sheets", "line_down"))
+    yield Scene("sheets-light", _report_light, ("sheets", "line_down"))
     yield Scene("own", _own)
     yield Scene("own-cues", _own, ("cue", "cue", "cue"))
     yield Scene("own-problem", _own_problem)

@@ -262,8 +262,8 @@ async def test_the_menu_of_the_close_has_only_what_goes_there(app: WarmupApp) ->
         await press(pilot, *["right"] * 5, "full_stop")
         assert names(app) == [
             "The day", "what may be asked", "this week", "the year", "a note", "nothing new until I say",
-            "a two-minute game", "a morning on paper", "the children", "a report", "past mornings",
-            "what they know", "then and now", "a rough day",
+            "a two-minute game", "a morning on paper", "the children", "a report", "sheets to print",
+            "past mornings", "what they know", "then and now", "a rough day",
             "The program", "dark, light, contrast", "settings", "the other hand’s keys", "all keys",
             "the guide", "quit",
         ]  # fmt: skip

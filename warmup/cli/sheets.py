@@ -1,7 +1,7 @@
 """``warmup sheets``: lists the kinds of sheets, or writes some as a page to print."""
 
 import datetime as dt
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Sequence
 from types import SimpleNamespace
 
 from warmup.cli.keeping import whole_path
@@ -9,16 +9,16 @@ from warmup.cli.kept_commands import Opened, for_paper
 from warmup.cli.printing import Refused, complain, reading_context, show
 from warmup.config.places import Places, there
 from warmup.english import plural
-from warmup.model import DayKind, Routine
+from warmup.model import Routine
 from warmup.report.keeping import keep
 from warmup.session.context import Clock, Context
-from warmup.sheets.base import Day, Sheet
+from warmup.sheets.base import Sheet
 from warmup.sheets.html import Side, document
 from warmup.sheets.kinds import kinds
+from warmup.sheets.making import TITLE, day_of, file_name, sides_of
 from warmup.sheets.paper import Paper
 from warmup.text import clean, did_you_mean
 
-TITLE = "Sheets for the table"
 WEEK, TODAY, ALL = "week", "today", "all"
 """What may be said in the place of a kind."""
 HAVE_ALL = "You have all the sheets of this week on paper."
@@ -72,7 +72,7 @@ def _wanted(arguments: SimpleNamespace, context: Context) -> tuple[str, ...]:
 def _write(arguments: SimpleNamespace, context: Context, names: Sequence[str]) -> bool:
     """Write the page, where there is anything on it; whether there was."""
     day = day_of(context, arguments.date or context.today)
-    sides = [*sides_of((kinds()[name] for name in names), day)]
+    sides = [*sides_of(names, day)]
     if sides:
         _keep(arguments, context.today, sides, TITLE)
     return bool(sides)
@@ -80,7 +80,7 @@ def _write(arguments: SimpleNamespace, context: Context, names: Sequence[str]) -
 
 def _keep(arguments: SimpleNamespace, today: dt.date, sides: Sequence[Side], title: str) -> None:
     """Put it into the file, and show it in the browser where that is asked for."""
-    target = whole_path(arguments.out or f"warmup-sheets-{today.isoformat()}.html", "the sheets")
+    target = whole_path(arguments.out or file_name(today), "the sheets")
     keep(target, document(sides, Paper[arguments.paper.upper()], title))
     show([f"{clean(str(target))}: {len(sides)} {plural(len(sides), 'page')}. Print at 100 %."])
     if arguments.open:
@@ -131,21 +131,6 @@ def _fridge(routine: Routine, context: Context) -> Side:
     foot = "\n".join(foot_lines(routine, context)).replace("\n ", " ").splitlines()
     page = fridge.page(head, entries, (*foot, fridge.FOLD))
     return Side(Sheet("Today’s warm-up", "", lambda _day: ()), page)
-
-
-def sides_of(wanted: Iterable[Sheet], day: Day) -> Iterator[Side]:
-    """Every page of these kinds."""
-    for sheet in wanted:
-        for page in sheet.pages(day):
-            yield Side(sheet, page)
-
-
-def day_of(context: Context, date: dt.date) -> Day:
-    """A date, with the school days of its month."""
-    first = date.replace(day=1)
-    dates = [first + dt.timedelta(n) for n in range(31) if (first + dt.timedelta(n)).month == date.month]
-    mornings = [morning for morning in map(context.morning, dates) if morning.kind is DayKind.SCHOOL]
-    return Day(date, {morning.date: morning.school_day for morning in mornings})
 
 
 def _listed() -> Sequence[str]:

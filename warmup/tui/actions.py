@@ -51,6 +51,7 @@ class State(Enum):
     CHILD = "a child’s form"
     REPORT = "a report"
     FILE = "a report’s file"
+    SHEETS = "sheets to print"
     NOTE = "a note"
     GAME = "a two-minute game"
     MORNINGS = "past mornings"
@@ -134,7 +135,7 @@ _SETTINGS, _GAME = frozenset({State.SETTINGS}), frozenset({State.GAME})
 _NOTE, _PAST_MORNING = frozenset({State.NOTE}), frozenset({State.PAST_MORNING})
 _WEEK, _DAYS = frozenset({State.WEEK}), frozenset({State.DAYS})
 _ANOTHER, _WIND_DOWN = frozenset({State.ANOTHER}), frozenset({State.WIND_DOWN})
-_CALENDAR = frozenset({State.CALENDAR})
+_CALENDAR, _SHEETS = frozenset({State.CALENDAR}), frozenset({State.SHEETS})
 _WHO, _CHILDREN = frozenset({State.WHO}), frozenset({State.CHILDREN})
 _REMOVAL, _CHILD = frozenset({State.REMOVAL}), frozenset({State.CHILD})
 _PICKED = frozenset({State.PAST, State.MORNINGS, State.GUIDE, State.KNOWN})
@@ -170,11 +171,11 @@ ACTIONS = (
            _ASKED | _PAST_MORNING | _PRACTICE),
     Action("undo", ("u", "z"), "undo", "Take back the last thing done, whatever it was.", Group.MOVE,
            _MORNING | _UNLOCKED | _SCHOOL_WEEK | _COUNTS | _WEEK | _DAYS | _PAPER | _CHILDREN | _YEAR
-           | _YEAR_WEEK | _YEAR_DAY | _PAST_MORNING | _PRACTICE),
+           | _YEAR_WEEK | _YEAR_DAY | _PAST_MORNING | _PRACTICE | _SHEETS),
     Action("leave", ("backspace", "escape"), "leave page", "Back from this page, or one prompt back.",
            Group.MOVE,
            _MORNING | _LISTS | _SCHOOL_WEEK | _COUNTS | _READS | _MIDNIGHT | _CALENDAR | _PAPER | _CHILDREN
-           | _YEAR | _YEAR_DAY | _PAST_MORNING | _PRACTICE,
+           | _YEAR | _YEAR_DAY | _PAST_MORNING | _PRACTICE | _SHEETS,
            brief="back"),
     Action("cue", ("space", "e"), "cue", "Show the next cue, one more at each press.", Group.HELP,
            _PROMPT | _PRACTICE),
@@ -230,6 +231,8 @@ ACTIONS = (
            frozenset(), menu=_MORNING),
     Action("report", (), "a report", "What was done this year, to read, print or keep.",
            Group.DAY, frozenset(), menu=_MORNING),
+    Action("sheets", (), "sheets to print", "Frames, charts, cards and coins, true to size.",
+           Group.DAY, frozenset(), menu=_MORNING),
     Action("mornings", (), "past mornings", "What was asked, and how it went; to correct, too.",
            Group.DAY, frozenset(), menu=_MORNING),
     Action("knows", (), "what they know", "What is settled, growing, or worth a second look.",
@@ -255,9 +258,9 @@ ACTIONS = (
            _WIND_DOWN | _CLOSE, menu=_MORNING),
     # The lists: the menu, the help, what may be asked.
     Action("line_up", ("up", "w"), "up", "One line up.", Group.PAGE,
-           _LISTS | _CALENDAR | _SCHOOL_WEEK | _CHILDREN | _YEAR),
+           _LISTS | _CALENDAR | _SCHOOL_WEEK | _CHILDREN | _YEAR | _SHEETS),
     Action("line_down", ("down", "s"), "down", "One line down.", Group.PAGE,
-           _LISTS | _CALENDAR | _SCHOOL_WEEK | _CHILDREN | _YEAR),
+           _LISTS | _CALENDAR | _SCHOOL_WEEK | _CHILDREN | _YEAR | _SHEETS),
     Action("choose", ("enter", "e"), "take it", "Do what the line says.", Group.PAGE, _CHOICES | _MOVE,
            ("space", "right")),
     Action("turn", ("y", "6"), "hold back", "Hold the level back, or let it come; say it was taught again.",
@@ -346,10 +349,17 @@ ACTIONS = (
     Action("question", ("backspace", "escape"), "question", "Back to the one question.",
            Group.PAGE, _DAYS),
     # Days off out of a calendar file.
-    Action("tick", ("space", "e"), "tick", "Tick the line, or take its tick away.", Group.PAGE, _CALENDAR),
+    Action("tick", ("space", "e"), "tick", "Tick the line, or take its tick away.", Group.PAGE,
+           _CALENDAR | _SHEETS),
     Action("tick_all", ("l", "a"), "all or none", "Tick every line; when all are ticked, none.",
-           Group.PAGE, _CALENDAR),
+           Group.PAGE, _CALENDAR | _SHEETS),
     Action("take", ("enter", "d"), "take them", "What is ticked is off from now on.", Group.PAGE, _CALENDAR),
+    # Sheets to print.
+    Action("make_sheets", ("enter", "d"), "make the page", "What is ticked goes into one file to print.",
+           Group.PAGE, _SHEETS),
+    Action("have_sheets", ("y", "6"), "we have them", "What is ticked is on paper, or no longer.",
+           Group.PAGE, _SHEETS),
+    Action("other_paper", ("k", "v"), "other paper", "Letter, or A4.", Group.PAGE, _SHEETS),
     # The first form, where letters are typed.
     Action("begin", ("enter",), "begin", "Take the form as it stands.", Group.PAGE, _FORMS | _CHILD),
     Action("form_leave", ("escape",), "back", "Back, and the year stays as it is.", Group.PAGE, _NEW_YEAR),

@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 
 PAGES = frozenset({
     "unlocked", "menu", "another", "wind_down", "story", "review", "paper", "settings", "week", "year",
-    "who", "children", "new_year", "report", "mornings", "note", "game", "play", "knows", "then",
+    "who", "children", "new_year", "report", "mornings", "note", "game", "play", "knows", "then", "sheets",
 })  # fmt: skip
 """The pages that open on top of a morning."""
 _PICKED = frozenset({"just", "swap", "hold", "known", "short", "stop", "rough"})
@@ -210,6 +210,10 @@ class Offering(KeyScreen[object]):
                 from warmup.tui.known import KnownScreen
 
                 self.open(KnownScreen(self.work))
+            case "sheets":
+                from warmup.tui.sheets import SheetsScreen
+
+                self.open(SheetsScreen(self.work), lambda _: self.show())
             case "report":
                 from warmup.report.asking import Wanted
                 from warmup.tui.report import ReportScreen
