@@ -51,7 +51,7 @@ async def test_a_file_is_made_once_and_what_is_on_paper_is_kept_and_taken_back(
         await press(pilot)
         page = app.screen
         assert isinstance(page, SheetsScreen)
-        picked = page.picked()
+        picked = page.ticked()
         assert picked and set(picked) < set(kinds())
         await press(pilot, "v", "d")
         target = tmp_path / f"warmup-sheets-{TODAY}.html"

@@ -80,13 +80,13 @@ class SheetsScreen(Page[None]):
         super().on_mount()
         self._count()
 
-    def picked(self) -> tuple[str, ...]:
+    def ticked(self) -> tuple[str, ...]:
         """What is ticked, in the order of the list."""
         return tuple(name for name in kinds() if name in self._list.selected)
 
     @on(SelectionList.SelectedChanged)
     def _count(self) -> None:
-        picked = self.picked()
+        picked = self.ticked()
         pages = sum(self._pages[name] for name in picked)
         said = f"{len(picked)} ticked: {pages} {plural(pages, 'page')} of {_NAMES[self._paper]} paper."
         self.query_one("#outcome", Static).update(said)
@@ -124,7 +124,7 @@ class SheetsScreen(Page[None]):
 
     def _make(self) -> None:
         """Write the page into a new file in the folder the program was started in."""
-        work, picked = self.work, self.picked()
+        work, picked = self.work, self.ticked()
         if not picked:
             work.said = NOTHING
             return
@@ -140,7 +140,7 @@ class SheetsScreen(Page[None]):
 
     def _have(self) -> None:
         """What is ticked is on paper; where all of it is already, it is no longer."""
-        work, picked = self.work, self.picked()
+        work, picked = self.work, self.ticked()
         if not picked:
             work.said = NOTHING
             return
