@@ -63,6 +63,10 @@ async def test_a_file_is_made_once_and_what_is_on_paper_is_kept_and_taken_back(
         assert families.load(home / "family.toml").printed == ()
         await press(pilot, "l", "y")
         assert len(families.load(home / "family.toml").printed) == len(kinds())
+        await press(pilot, "y")
+        assert families.load(home / "family.toml").printed == ()
+        await press(pilot, "u")
+        assert len(families.load(home / "family.toml").printed) == len(kinds())
         await press(pilot, "u")
         assert families.load(home / "family.toml").printed == ()
         assert page.query_one("#list", SelectionList).has_focus

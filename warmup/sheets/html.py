@@ -15,12 +15,8 @@ from warmup.sheets.lines import Dot, Drawn, Line, Painted, Ring, Shade, Stroke, 
 from warmup.sheets.paper import EDGE, FOOT, HEAD, ROOM, Paper
 from warmup.sheets.strips import Tick, centimeters, inches
 
-_STYLES = {
-    Line.CUT: 'stroke="#000" stroke-width="0.3" stroke-dasharray="3 1.6"',
-    Line.FOLD: 'stroke="#000" stroke-width="0.4" stroke-dasharray="0.01 1.6" stroke-linecap="round"',
-    Line.DRAWN: 'stroke="#000" stroke-width="0.5"',
-    Line.FAINT: 'stroke="#888" stroke-width="0.2"',
-}
+_CLASSES = {Line.CUT: "c", Line.FOLD: "f", Line.DRAWN: "d", Line.FAINT: "t"}
+"""The lines by what the style sheet calls them: a page has thousands."""
 _SHADES = {Shade.BLACK: "#000", Shade.GRAY: "#888", Shade.PALE: "#ddd"}
 _INKS = {
     Ink.GROUND: "none", Ink.INK: "#000", Ink.FIRST: "#444", Ink.SECOND: "#999", Ink.SOFT: "#aaa",
@@ -34,6 +30,13 @@ _STYLE = """
 body { background: #fff; color: #000; }
 svg { display: block; break-after: page; break-inside: avoid; }
 svg:last-of-type { break-after: auto; }
+.c, .f, .d, .t { fill: none; stroke: #000; }
+.c { stroke-width: 0.3; stroke-dasharray: 3 1.6; }
+.f { stroke-width: 0.4; stroke-dasharray: 0.01 1.6; stroke-linecap: round; }
+.d { stroke-width: 0.5; }
+.t { stroke: #888; stroke-width: 0.2; }
+.w { font-family: %s; }
+.m { text-anchor: middle; }
 @media screen { body { background: #ddd; } svg { background: #fff; margin: 6mm auto; } }
 """.strip()
 _CUT, _FOLD = "Cut along dashes. Scissors are for you, or with you.", "Fold along dots."
@@ -61,7 +64,7 @@ def _lines(sides: tuple[Side, ...], paper: Paper, title: str) -> Iterator[str]:
     policy = "default-src 'none'; style-src 'unsafe-inline'"
     yield f'<meta http-equiv="Content-Security-Policy" content="{policy}">'
     yield f"<title>{escape(title)}</title>"
-    yield f"<style>\n{_STYLE % (paper.css, figure(EDGE))}\n</style>"
+    yield f"<style>\n{_STYLE % (paper.css, figure(EDGE), _FONT)}\n</style>"
     yield "</head>"
     yield "<body>"
     for number, side in enumerate(sides, start=1):
@@ -110,16 +113,15 @@ def _ruler(left: float, top: float, ticks: Iterable[Tick], long: float) -> Itera
 def _part(part: Drawn, name: str) -> Iterator[str]:
     match part:
         case Stroke(points, line):
-            yield f'<path d="{_path(points)}" fill="none" {_STYLES[line]}/>'
+            yield f'<path d="{_path(points)}" class="{_CLASSES[line]}"/>'
         case Ring((x, y), radius, line):
-            yield f'<circle {_round(x, y, radius)} fill="none" {_STYLES[line]}/>'
+            yield f'<circle {_round(x, y, radius)} class="{_CLASSES[line]}"/>'
         case Dot((x, y), radius, shade):
             yield f'<circle {_round(x, y, radius)} fill="{_SHADES[shade]}"/>'
         case Words((x, y), text, size, anchor, turned):
-            at_middle = ' text-anchor="middle"' if anchor else ""
-            place = f'x="{figure(x)}" y="{figure(y + 0.35 * size)}"{at_middle}'
+            place = f'x="{figure(x)}" y="{figure(y + 0.35 * size)}" class="{"w m" if anchor else "w"}"'
             place += f' transform="rotate(180 {figure(x)} {figure(y)})"' if turned else ""
-            yield f'<text {place} font-family="{_FONT}" font-size="{figure(size)}">{escape(text)}</text>'
+            yield f'<text {place} font-size="{figure(size)}">{escape(text)}</text>'
         case Painted((x, y), wide, sketch):
             scale = wide / sketch.width
             yield f'<g transform="translate({figure(x)} {figure(y)}) scale({scale:.6f})">'

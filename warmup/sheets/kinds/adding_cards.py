@@ -8,7 +8,7 @@ from warmup.sheets.lines import Dot, Drawn, Line, Shade, Words, segment
 
 WIDE, FRONT = 39.0, 24.0
 """A card is folded in the middle: as high again behind."""
-_APART = 3.6
+_APART = 3.3
 
 
 def _pages(_day: Day) -> Iterator[Page]:
@@ -24,7 +24,7 @@ def card(one: int, other: int) -> cards.Card:
     for count, side, shade in ((one, 1, Shade.BLACK), (other, -1, Shade.GRAY)):
         middle = WIDE / 2 + side * WIDE / 4
         drawn += [
-            Dot((middle - (n % 5 - 2) * _APART, 1.5 * FRONT - (n // 5 - 0.5) * 2 * _APART), 1.5, shade)
+            Dot((middle - (n % 5 - 2) * _APART, 1.5 * FRONT - (n // 5 - 0.5) * 2 * _APART), 1.4, shade)
             for n in range(count)
         ]
     return cards.Card(tuple(drawn))
