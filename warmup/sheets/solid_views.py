@@ -3,12 +3,25 @@
 from math import asin, cos, pi, sin
 
 from warmup.pictures.shapes import Point, Points
-from warmup.sheets.nets import Point3, Solid
+from warmup.sheets.nets import FLAT_FACED, Point3, Solid
 
 _ASLANT = 0.36
 """How far a unit of depth goes to the right and up on the page: a cabinet drawing, as on the stage."""
 _FLAT = 0.32
 """How high a round end is drawn, seen from a little above, for each unit that it is wide."""
+
+
+def solid_lines(name: str) -> tuple[Points, ...]:
+    """The lines of a solid by its name, in any unit. KeyError for an unknown one."""
+    match name:
+        case "sphere":
+            return _rim(1.0, 0.0, 0.0, 1.0, flat=1.0), _rim(1.0, 0.0, 0.0, 0.5)
+        case "cylinder":
+            return cylinder_view(25.0, 60.0)
+        case "cone":
+            return cone_view(25.0, 60.0)
+        case _:
+            return view({solid.name: solid for solid in FLAT_FACED}[name])
 
 
 def view(solid: Solid) -> tuple[Points, ...]:
@@ -46,10 +59,10 @@ def cone_view(radius: float, high: float) -> tuple[Points, ...]:
     return ((rim[0], (0.0, -high), rim[-1]), rim)
 
 
-def _rim(radius: float, y: float, begin: float, end: float) -> Points:
+def _rim(radius: float, y: float, begin: float, end: float, flat: float = _FLAT) -> Points:
     """A part of a round end as it is seen, in full turns clockwise from its right."""
     turns = [2 * pi * (begin + (end - begin) * n / 60) for n in range(61)]
-    return tuple((radius * cos(turn), y + _FLAT * radius * sin(turn)) for turn in turns)
+    return tuple((radius * cos(turn), y + flat * radius * sin(turn)) for turn in turns)
 
 
 def _placed(point: Point3) -> Point:
