@@ -78,7 +78,7 @@ SOLIDS: Mapping[str, tuple[str, ...]] = MappingProxyType(
 """What the back says of each solid."""
 
 
-class Face(NamedTuple):
+class Leaf(NamedTuple):
     """A card: the lines of its front, about (0, 0), and the words of its back."""
 
     name: str
@@ -88,13 +88,13 @@ class Face(NamedTuple):
 
 def pages(_day: Day) -> tuple[Page, ...]:
     """Eight cards a page, two across."""
-    flat = [Face(card.name, RULES[card.name], (_outline(card),)) for card in CARDS]
-    solids = [Face(name, rule, _seen(name)) for name, rule in SOLIDS.items()]
+    flat = [Leaf(card.name, RULES[card.name], (_outline(card),)) for card in CARDS]
+    solids = [Leaf(name, rule, _seen(name)) for name, rule in SOLIDS.items()]
     packs = {"flat": flat[:8], "turned and thin": flat[8:], "solid": solids}
     return tuple(
         page
-        for title, faces in packs.items()
-        for page in cards.pages(title, [cards.Card(_drawn(face)) for face in faces], 2 * WIDE, HIGH)
+        for title, leaves in packs.items()
+        for page in cards.pages(title, [cards.Card(_drawn(leaf)) for leaf in leaves], 2 * WIDE, HIGH)
     )
 
 
@@ -112,12 +112,12 @@ def _seen(name: str) -> tuple[Points, ...]:
     return tuple(tuple(((x - x0) * scale, (y - y0) * scale) for x, y in line) for line in lines)
 
 
-def _drawn(face: Face) -> tuple[Drawn, ...]:
+def _drawn(leaf: Leaf) -> tuple[Drawn, ...]:
     """The card's front, the fold, and its back: folded behind, that can be read."""
-    front = moved([Stroke(line) for line in face.lines], WIDE / 2, HIGH / 2)
-    rule = [Words((1.5 * WIDE, 26 + 4.8 * line), words, 3.6) for line, words in enumerate(face.rule)]
+    front = moved([Stroke(line) for line in leaf.lines], WIDE / 2, HIGH / 2)
+    rule = [Words((1.5 * WIDE, 26 + 4.8 * line), words, 3.6) for line, words in enumerate(leaf.rule)]
     fold = segment(WIDE, 0.0, WIDE, HIGH, Line.FOLD)
-    name = Words((1.5 * WIDE, 15), face.name, 6.0 if len(face.name) < 12 else 4.6)
+    name = Words((1.5 * WIDE, 15), leaf.name, 6.0 if len(leaf.name) < 12 else 4.6)
     return (*front, fold, name, *rule)
 
 
