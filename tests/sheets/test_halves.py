@@ -1,11 +1,13 @@
 """Figures to fold: cut in two along the fold, the halves match where it is said that they do."""
 
-from math import cos, dist, radians, sin
+from math import cos, dist, isclose, radians, sin
 
 import pytest
 
+from tests.sheets.geometry import area
 from warmup.pictures.shapes import Point
-from warmup.sheets.halves import MATCHING, MIXED, Folded, fold_across
+from warmup.sheets.halves import MATCHING, MIXED, Folded, fold_across, upright_half
+from warmup.sheets.kinds import matching_halves
 
 _ROOM = ((42.0, 33.0), 84.0, 66.0)
 
@@ -46,3 +48,19 @@ def test_fold_runs_across_the_figure_at_its_angle(folded: Folded) -> None:
     for place in (start, end):
         assert min(dist(a, place) + dist(place, b) - dist(a, b) for a, b in sides) < 1e-9
     assert dist(start, end) > 20
+
+
+@pytest.mark.parametrize("folded", [one for one in MATCHING if one.line == 90.0], ids=lambda one: one.figure)
+def test_halves_apart_are_as_large_and_mirror_each_other(folded: Folded) -> None:
+    points = folded.points(*_ROOM)
+    left, right = (upright_half(points, right=right) for right in (False, True))
+    whole = area(points)
+    assert isclose(area(left), whole / 2, rel_tol=1e-6) and isclose(area(right), whole / 2, rel_tol=1e-6)
+    start, end = fold_across(points, 90.0)
+    for point in left:
+        assert min(dist(_mirrored(point, start, end), other) for other in right) < 1e-5
+
+
+def test_no_left_half_stands_beside_its_own_right_one() -> None:
+    assert all(row != other for row, other in enumerate(matching_halves._ORDER))
+    assert sorted(matching_halves._ORDER) == list(range(sum(one.line == 90.0 for one in MATCHING)))

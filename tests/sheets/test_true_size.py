@@ -4,10 +4,9 @@ import datetime as dt
 import re
 from itertools import pairwise
 
-from warmup.sheets.html import Side, document
-
 from tests.sheets.geometry import area, length
 from warmup.sheets.base import Day, Page
+from warmup.sheets.html import Side, document
 from warmup.sheets.kinds import (
     base_ten_blocks,
     cut_square,
@@ -82,7 +81,7 @@ def test_shares_are_cut_where_they_are_equal_and_each_has_its_name() -> None:
 
 
 def test_answer_to_the_folding_names_those_that_match() -> None:
-    _, mixed = matching_halves.pages(_DAY)
+    _, mixed, _ = matching_halves.pages(_DAY)
     assert "Here these match: square, rhombus and hexagon." in _said(mixed)
 
 

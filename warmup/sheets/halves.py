@@ -59,3 +59,23 @@ def fold_across(points: Points, line: float) -> tuple[Point, Point]:
         ((one, other) for one in hits for other in hits),
         key=lambda ends: hypot(ends[0][0] - ends[1][0], ends[0][1] - ends[1][1]),
     )
+
+
+def upright_half(points: Points, *, right: bool) -> Points:
+    """The half of a figure left of the upright line through its middle, or right of it.
+
+    That line must cross it in one piece.
+    """
+    x, _ = centroid(points)
+    sign = 1.0 if right else -1.0
+    kept: list[Point] = []
+    for (ax, ay), (bx, by) in zip(points, points[1:] + points[:1], strict=True):
+        here, after = sign * (ax - x), sign * (bx - x)
+        if here >= -_HAIR:
+            kept.append((ax, ay))
+        if min(here, after) < -_HAIR and max(here, after) > _HAIR:
+            kept.append((x, ay + here / (here - after) * (by - ay)))
+    return tuple(kept)
+
+
+_HAIR = 1e-6
