@@ -67,7 +67,7 @@ def test_no_left_half_stands_beside_its_own_right_one() -> None:
 
 
 def test_slanted_side_is_cut_where_the_line_crosses_it() -> None:
-    # The middle of this right triangle's area lies a third of the way along: what is left of there is 10 of 18.
+    # The middle of this triangle’s area lies a third of the way along; left of it there are 10 of 18.
     corner = ((0.0, 0.0), (6.0, 0.0), (0.0, 6.0))
     left, right = (upright_half(corner, right=right) for right in (False, True))
     assert (round(area(left), 9), round(area(right), 9)) == (10.0, 8.0)
