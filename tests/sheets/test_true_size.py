@@ -89,7 +89,7 @@ def test_marks_in_the_page_stand_true_to_a_hundredth_of_a_millimeter() -> None:
     # The drawing's own unit is a millimeter; 1 in = 25.4 mm exactly (Federal Register, July 1, 1959).
     strips, ribbons = measuring_strips.pages(_DAY)
     said = document([Side(measuring_strips.SHEET, strips)], Paper.LETTER, "Strips")
-    drawn = re.findall(r'd="M([\d.]+) ([\d.]+)L\1 ([\d.]+)"[^>]* stroke-width="0.5"', said)
+    drawn = re.findall(r'd="M([\d.]+) ([\d.]+)L\1 ([\d.]+)" class="d"', said)
     tall = [float(x) for x, top, bottom in drawn if abs(float(bottom) - float(top) - 12.0) < 0.001]
     # Four strips, each from its left edge on.
     starts = [0, *(n for n in range(1, len(tall)) if tall[n] < tall[n - 1]), len(tall)]
