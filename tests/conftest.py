@@ -1,6 +1,8 @@
 """The same run everywhere: hypothesis draws the same examples, and no file of the user's is touched."""
 
 import datetime as dt
+import os
+import shutil
 from collections.abc import Callable, Iterator
 from itertools import count
 from pathlib import Path
@@ -21,6 +23,11 @@ settings.register_profile(
     "unshrunk", parent=settings.get_profile("warmup"), phases=(Phase.explicit, Phase.generate)
 )
 
+# Every mark is synced to the disk, and there are tens of thousands of them: where memory can be written to
+# as a folder and is large enough, the tests' files lie there. Tests that pull a disk away make it themselves.
+_IN_MEMORY = Path("/dev/shm")
+if os.access(_IN_MEMORY, os.W_OK) and shutil.disk_usage(_IN_MEMORY).free > 2**30:
+    os.environ.setdefault("PYTEST_DEBUG_TEMPROOT", str(_IN_MEMORY))
 
 _NUMBERS = count()
 
