@@ -66,6 +66,8 @@ HOT_OR_BREAKABLE = re.compile(
 )
 
 _FORMS = {better: re.compile(rf"\b(?:{form})\b", re.IGNORECASE) for form, better in INSTEAD.items()}
+# Few texts have any of them: one look says so.
+_ANY_FORM = re.compile(rf"\b(?:{'|'.join(INSTEAD)})\b", re.IGNORECASE)
 
 
 def spoken(prompt: Prompt) -> Iterator[tuple[str, str]]:
@@ -100,7 +102,7 @@ def unkitchenly(prompt: Prompt) -> list[str]:
     for where, text in read(prompt):
         if prompt.skill in _FRAMED:
             wrong += [f"{where}: {found!r}, say ten frame" for found in _TRAY.findall(text)]
-        for better, form in _FORMS.items():
+        for better, form in _FORMS.items() if _ANY_FORM.search(text) else ():
             wrong += [f"{where}: {found!r}, say {better}" for found in form.findall(text)]
         wrong += [f"{where}: {found!r}, say around" for found in _AROUND.findall(text)]
         wrong += [f"{where}: {found!r}, say tomorrow, yesterday" for found in _DAY_AFTER.findall(text)]

@@ -11,10 +11,7 @@ from warmup.model import Prompt
 def told(prompt: Prompt) -> set[str]:
     """Every form in which the answer could be told, as it would be read: words and numerals."""
     forms = {prompt.answer.lower(), *(a.lower() for a in prompt.accept)}
-    for number in range(121):
-        if number_word(number) in forms:
-            forms.add(str(number))
-    return forms
+    return forms | {_NUMERALS[form] for form in forms if form in _NUMERALS}
 
 
 def leaks(prompt: Prompt) -> list[str]:
@@ -48,7 +45,8 @@ def _meant(prompt: Prompt) -> set[str]:
 
 def says(text: str, form: str) -> bool:
     """Whether the words of ``form`` stand in the text, not as a part of a longer number word."""
-    return re.search(rf"(?<![\w-]){re.escape(form)}(?![\w-])", text.lower()) is not None
+    low = text.lower()
+    return form in low and re.search(rf"(?<![\w-]){re.escape(form)}(?![\w-])", low) is not None
 
 
 # ---- what more can give it away -----------------------------------------------------------------
@@ -88,10 +86,12 @@ def watch_for_tells(prompt: Prompt) -> list[str]:
     """
     forms = {form for form in told(prompt) if form not in _NONE and not says(prompt.say, form)}
     read = without_pronouns(prompt.watch_for)
+    if not (said := [form for form in forms if says(read, form)]):
+        return []
     kinds = [kind for kind in _KINDS if any(form.rpartition(" ")[2] in kind for form in forms)]
     if any(sum(says(read, word) for word in kind) > 1 for kind in kinds):
         return []
-    return [f"watch for says {form!r}" for form in forms if says(read, form)]
+    return [f"watch for says {form!r}" for form in said]
 
 
 def question_tells(prompt: Prompt) -> list[str]:
@@ -104,7 +104,8 @@ def question_tells(prompt: Prompt) -> list[str]:
     return [f"say holds the answer {answer!r}"] if says(prompt.say, answer) else []
 
 
-_NUMBERS = {number_word(n) for n in range(121)}
+_NUMERALS = {number_word(n): str(n) for n in range(121)}
+_NUMBERS = {*_NUMERALS}
 _KINDS = (
     _NUMBERS | {str(n) for n in range(121)},
     {ordinal_word(n) for n in range(1, 32)},

@@ -1,4 +1,4 @@
-"""Two journals that tie, merged both ways: ``python -m tests.benchmarks.merge_ties [COUNT]`` (500).
+"""Two journals that tie, merged both ways: ``python -m tests.benchmarks.merge_ties [COUNT]`` (2000).
 
 Each pair holds copies of the same sessions with other marks, notes, corrections, what was taken back and
 flags, and sessions of its own, at times drawn from a few moments only, so that ties are many. One is merged
@@ -169,4 +169,4 @@ def _ties(one: sqlite3.Connection, other: sqlite3.Connection) -> int:
 
 
 if __name__ == "__main__":
-    sys.exit(main(_arguments.number("merge_ties", __doc__, "count", 500)))
+    sys.exit(main(_arguments.number("merge_ties", __doc__, "count", 2000)))

@@ -284,12 +284,13 @@ GOOD = (
 
 
 @pytest.mark.slow
-@pytest.mark.parametrize("part", range(10))
-def test_300_broken_files_give_days_or_one_sentence_and_never_a_changed_family(
+@pytest.mark.parametrize("part", range(2))
+def test_broken_files_give_days_or_one_sentence_and_never_a_changed_family(
     part: int, family: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
+    """Forty of them; ``tests.benchmarks.broken_calendars`` reads any number."""
     refused = 0
-    for seed in range(30 * part, 30 * part + 30):
+    for seed in range(20 * part, 20 * part + 20):
         path = tmp_path / "broken.ics"
         path.write_bytes(mutated(GOOD[seed % 2], SeededRandom("broken calendar", seed)))
         code = run("--import", str(path))
@@ -305,5 +306,5 @@ def test_300_broken_files_give_days_or_one_sentence_and_never_a_changed_family(
             assert out and not err, (seed, err)
         assert all(line.isprintable() for line in (out + err).splitlines()), seed
         assert family.read_text("utf-8") == OURS, seed
-    assert 3 <= refused <= 27, "the faults are all fatal, or none is"
+    assert 2 <= refused <= 18, "the faults are all fatal, or none is"
     assert tomllib.loads(family.read_text("utf-8"))

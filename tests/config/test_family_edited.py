@@ -92,7 +92,7 @@ def test_each_change_lands_in_each_layout_and_remarks_and_unknown_keys_stay(
 
 
 @pytest.mark.slow
-@settings(quiet, max_examples=200)
+@settings(quiet, max_examples=60)
 @given(st.sampled_from(list(LAYOUTS)), st.lists(st.sampled_from(list(CHANGES)), min_size=2, max_size=8))
 @example("in one line", ["taught", "not taught"])
 def test_changes_one_after_another_land_in_every_layout(
@@ -116,7 +116,7 @@ def _random_remarks(text: str, where: list[int]) -> str:
 
 
 @pytest.mark.slow
-@settings(quiet, max_examples=120)
+@settings(quiet, max_examples=40)
 @given(
     a_family, st.lists(st.integers(0, 60), max_size=6, unique=True), st.lists(st.sampled_from(list(CHANGES)))
 )

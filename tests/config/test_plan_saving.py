@@ -4,7 +4,7 @@ import tomllib
 from pathlib import Path
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tests.config.families import quiet
@@ -81,7 +81,7 @@ def test_a_whole_copy_is_edited_in_its_line(tmp_path: Path) -> None:
     assert text(places) == YEAR, "the line stays: a copy that leaves a level out does not ask it"
 
 
-@quiet
+@settings(quiet, max_examples=30)
 @given(st.lists(st.tuples(st.sampled_from(levels()), st.integers(1, 36)), max_size=12))
 def test_any_moves_add_up(tmp_path_factory: pytest.TempPathFactory, moves: list[tuple[LevelId, int]]) -> None:
     places = Places(*[tmp_path_factory.mktemp("year")] * 2)

@@ -63,7 +63,7 @@ def every_row(db: sqlite3.Connection) -> Mapping[str, Rows]:
 
 
 @pytest.mark.slow
-@settings(max_examples=300)
+@settings(max_examples=80)
 @given(journals())
 def test_out_wiped_and_in_again_is_the_same_row_for_row(rows: Mapping[str, Rows]) -> None:
     with closing(journal_of(rows)) as db:

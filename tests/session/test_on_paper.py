@@ -5,7 +5,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tests.household import FAMILY, TODAY, StandingClock, context_at, lived
@@ -192,6 +192,7 @@ def test_a_morning_on_paper_is_held_and_one_without_marks_is_not(home: Path, clo
     assert DAY in context.unconfirmed_days(), "undone, nobody has said of it that it was school"
 
 
+@settings(max_examples=25)
 @given(st.data())
 def test_typing_and_undo_leave_it_as_it_was(
     tmp_path_factory: pytest.TempPathFactory, data: st.DataObject

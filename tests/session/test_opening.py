@@ -5,6 +5,7 @@ import itertools
 import re
 from collections import Counter
 from collections.abc import Iterator
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -99,7 +100,8 @@ def test_every_fact_of_every_date_is_true_and_sayable(family: Family) -> None:
     assert len(said) > 300
 
 
-def badly_said(say: str, table: str) -> list[str]:
+@cache
+def badly_said(say: str, table: str) -> tuple[str, ...]:
     """What of the bank's rules of wording an opening misses."""
     as_prompt = ANY._replace(
         skill="date", say=say, table=table, do="", watch_for="", answer="", working="", picture=None,
@@ -111,7 +113,8 @@ def badly_said(say: str, table: str) -> list[str]:
     wrong += [f"{len(numbers_said(say))} numbers"] if len(numbers_said(say)) > MOST else []
     words = reference("vocabulary")["zipf"]["words"]
     names = {word.lower() for name in (*NAMES, "first snow soup") for word in spelled(name)}
-    return wrong + [f"a new word: {w}" for w in spelled(say.lower()) if w not in words and w not in names]
+    new = [f"a new word: {w}" for w in spelled(say.lower()) if w not in words and w not in names]
+    return (*wrong, *new)
 
 
 def test_the_rules_of_wording_can_fail() -> None:

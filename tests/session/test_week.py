@@ -37,10 +37,10 @@ def pages(context: Context) -> list[WeekPage]:
     return [weeks.page(week) for week in range(1, WEEKS + 1)]
 
 
-def by_level(context: Context) -> dict[LevelId, list[int]]:
+def by_level(shown: list[WeekPage]) -> dict[LevelId, list[int]]:
     """The weeks on whose pages each level stands."""
     found: dict[LevelId, list[int]] = {}
-    for page in pages(context):
+    for page in shown:
         for row in page.new:
             found.setdefault(row.level, []).append(page.week)
     return found
@@ -84,9 +84,10 @@ def test_over_36_weeks_each_level_stands_on_one_page_and_each_thing_once_on_its_
     home: Path, clock: Clock, family: Family, today: dt.date
 ) -> None:
     context = context_at(home, clock, family, today)
-    found = by_level(context)
+    every = pages(context)
+    found = by_level(every)
     assert {*found} == {*context.plan.weeks} and {len(weeks) for weeks in found.values()} == {1}
-    for page in pages(context):
+    for page in every:
         names = Counter(thing.name for things in page.things for thing in things)
         assert set(names.values()) <= {1}
         for row in page.new:
@@ -99,15 +100,16 @@ def test_over_36_weeks_each_level_stands_on_one_page_and_each_thing_once_on_its_
 def test_every_morning_of_the_year_is_on_one_page(home: Path, clock: Clock) -> None:
     family = FRESH._replace(off=BREAK, held_weeks=(3,), skipped_weeks=(12,))
     context = context_at(home, clock, family, FIRST)
-    days = [day for page in pages(context) for day in page.days]
+    every = pages(context)
+    days = [day for page in every for day in page.days]
     assert [day.first for day in days if day.when is not When.OFF] == list(context.year.mornings)
     off = [day for day in days if day.when is When.OFF]
     assert [(day.first, day.last) for day in off] == [(dt.date(2026, 12, 21), dt.date(2026, 12, 31))]
     assert off[0].words() == "Monday, December 21 to Thursday, December 31"
-    held, skipped = pages(context)[2], pages(context)[11]
+    held, skipped = every[2], every[11]
     assert len(held.days) == 8 and held.day_name(held.days[1].first) == "Tuesday, September 15"
     assert skipped.days == () and skipped.note.startswith("This week is skipped") and not skipped.new
-    assert {*skipped.groups()} and pages(context)[12].new
+    assert {*skipped.groups()} and every[12].new
 
 
 @pytest.mark.slow
@@ -131,8 +133,9 @@ def test_what_a_family_wrote_itself_has_its_week_as_well(home: Path, clock: Cloc
     home.mkdir(parents=True, exist_ok=True)
     (home / "own.toml").write_text(DOOR.replace("answer", "week = 28\nanswer", 1) + DUCK, "utf-8")
     context = context_at(home, clock)
-    assert {level: by_level(context)[level] for level in OWN} == {OWN[0]: [28], OWN[1]: [27]}
-    assert {*by_level(context)} == {*context.plan.weeks}
+    found = by_level(pages(context))
+    assert {level: found[level] for level in OWN} == {OWN[0]: [28], OWN[1]: [27]}
+    assert {*found} == {*context.plan.weeks}
     (row,) = (row for row in Weeks(context).page(28).new if row.level == OWN[0])
     assert row.title == "Your own" and turn_tick(row, context).said.endswith("It may come from now on.")
     assert Day(TODAY, TODAY, When.TODAY, ("own", "make-ten")).review_words() == "your own, make ten"
@@ -154,7 +157,7 @@ def test_what_is_held_or_opened_early_comes_with_this_week(home: Path, clock: Cl
     context = context_at(home, clock, FAMILY._replace(children=(child,)))
     plan = context.plan.weeks
     assert plan[HALVES] < 27 < plan[QUARTER] < plan[TWENTY]
-    found = by_level(context)
+    found = by_level(pages(context))
     assert (found[HALVES], found[QUARTER], found[TWENTY]) == ([27], [27], [plan[TWENTY]])
     rows = {row.level: row for row in Weeks(context).page(27).new}
     assert rows[HALVES].lesson is Lesson.NOT_TAUGHT and rows[HALVES].day is None
@@ -162,7 +165,7 @@ def test_what_is_held_or_opened_early_comes_with_this_week(home: Path, clock: Cl
     (held,) = [group for group in Weeks(context).page(27).groups() if group.heading.startswith("Held back")]
     assert [row.level for row in held.new] == [HALVES]
     context.editor.lesson(TWENTY, taught=False)
-    assert by_level(context)[TWENTY] == [plan[TWENTY]], "it is not its week yet"
+    assert by_level(pages(context))[TWENTY] == [plan[TWENTY]], "it is not its week yet"
     also = Weeks(context).page(plan[QUARTER], (QUARTER,))
     assert QUARTER in {row.level for row in also.new}
 
@@ -182,7 +185,7 @@ def test_what_was_asked_before_its_week_stands_where_it_was_asked(home: Path, cl
     were = live(context, 8)
     later = context_at(home, clock, early, context.year.mornings[9])
     week = later.year.morning(were[TWENTY]).week
-    assert by_level(later)[TWENTY] == [week] and week < 3
+    assert by_level(pages(later))[TWENTY] == [week] and week < 3
     row = next(row for row in Weeks(later).page(week).new if row.level == TWENTY)
     assert (row.day, row.asked) == (were[TWENTY], True)
 

@@ -6,6 +6,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+from textual.pilot import Pilot
 
 from tests.household import context_at, start_fixed
 from warmup import games, skills
@@ -35,7 +36,7 @@ async def settled(at_least: float = 0, at_most: float = 1) -> None:
 
     Textual's own wait looks at the processor's time every 20 ms: with many keys it is most of the suite's
     time, and on a busy machine it ends too early or too late. The loop itself knows. No timer is waited for:
-    the pilot paints by itself, and the program's own timers are turned by hand.
+    :func:`settle_by_the_loop` paints, and the program's own timers are turned by hand.
     """
     ready, quiet = vars(asyncio.get_running_loop())["_ready"], 0
     while quiet < 3:
@@ -45,7 +46,15 @@ async def settled(at_least: float = 0, at_most: float = 1) -> None:
 
 @pytest.fixture(autouse=True)
 def settle_by_the_loop(monkeypatch: pytest.MonkeyPatch) -> None:
-    """Let Textual's pilot wait by the loop, for every test of a screen."""
+    """Let Textual's pilot wait by the loop, for every test of a screen, and paint what waited for a paint."""
+    pause = Pilot.pause
+
+    async def pause_and_paint(pilot: Pilot[int], delay: float | None = None) -> None:
+        await pause(pilot, delay)
+        await settled()
+        pilot.app.screen._on_timer_update()
+
+    monkeypatch.setattr(Pilot, "pause", pause_and_paint)
     for place in ("textual.pilot", "textual.app"):
         monkeypatch.setattr(f"{place}.wait_for_idle", settled)
 

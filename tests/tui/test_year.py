@@ -95,17 +95,19 @@ async def test_every_week_can_be_seen_at_every_size(home: Path, clock: Clock, si
         seen: set[str] = set()
         for _ in range(13):
             await press(pilot, "s", "s", "s")
-            seen |= {number for line in shown(app) for number in re.findall(r"(?<![\d/])\d+", line)}
-            cut = sum(map(int, re.findall(r"[↑↓] (\d+) more", frame(app))))
-            assert len(shown(app)) + cut == table.row_count
+            now = frame(app)
+            lines = shown(app, now)
+            seen |= {number for line in lines for number in re.findall(r"(?<![\d/])\d+", line)}
+            cut = sum(map(int, re.findall(r"[↑↓] (\d+) more", now)))
+            assert len(lines) + cut == table.row_count
         assert {str(week) for week in range(1, 37)} <= seen
 
 
-def shown(app: WarmupApp) -> list[str]:
-    """The rows of the table that are in sight."""
+def shown(app: WarmupApp, now: str) -> list[str]:
+    """The rows of the table that are in sight in the frame ``now``."""
     table = app.screen.query_one(DataTable)
     top, bottom = table.region.y + int(table.show_header), table.region.bottom
-    return [line for line in frame(app).splitlines()[top:bottom] if line.strip()]
+    return [line for line in now.splitlines()[top:bottom] if line.strip()]
 
 
 def test_what_the_marks_are_is_told_in_words_and_each_has_its_own_form() -> None:

@@ -7,6 +7,7 @@ and winter as the ten weekdays around Christmas and New Year are common practice
 
 import datetime as dt
 from collections.abc import Collection, Iterator
+from functools import lru_cache
 from typing import Any, NamedTuple
 
 from dateutil.rrule import FR, MO, TH, YEARLY, rrule
@@ -41,6 +42,7 @@ class Holiday(NamedTuple):
         return any((self.first + dt.timedelta(n)).weekday() in weekdays for n in range(length))
 
 
+@lru_cache(maxsize=16)
 def federal(year: int) -> tuple[Holiday, ...]:
     """The eleven federal holidays of a year, in its order, each on the day it is observed.
 
@@ -55,6 +57,7 @@ def federal(year: int) -> tuple[Holiday, ...]:
     return tuple(found)
 
 
+@lru_cache(maxsize=16)
 def breaks(year: int) -> tuple[Holiday, ...]:
     """Thanksgiving (Thursday and Friday) and the winter break that begins in this year.
 

@@ -9,7 +9,7 @@ itself, or not at all. Only a house that says what it lacks loads this.
 
 import re
 from collections.abc import Callable, Iterator
-from functools import cache
+from functools import cache, lru_cache
 from typing import NamedTuple
 
 from warmup import skills
@@ -202,7 +202,7 @@ class Household(NamedTuple):
         lacking = {thing for _, without in parts for thing in without}
         if any(kind not in thing.shown for thing in lacking):
             return None
-        if any(self.lacks(thing) and _handled(thing, told) for thing in THINGS):
+        if any(_handled(thing, told) for thing in _lacked(self)):
             return None
         return told._replace(table=", ".join(filter(None, (left for left, _ in parts))))
 
@@ -228,15 +228,13 @@ class Household(NamedTuple):
         say, table = self._words(fact.say), self._words(fact.table)
         return fact._replace(say=say, table=table) if self.has(table) else None
 
-    def _rewrites(self, thing: Thing) -> bool:
-        """Whether something bigger is named in its place, and that is in the house."""
-        return bool(thing.bigger) and not any(self.lacks(_BY_NAME[name]) for name in thing.bigger)
+    def rewrites(self, thing: Thing) -> bool:
+        """Whether other words stand in its place: it is lacked, and the bigger thing they name is not."""
+        return self.lacks(thing) and not any(self.lacks(_BY_NAME[name]) for name in thing.bigger)
 
     def _words(self, text: str) -> str:
-        for thing in THINGS:
-            if thing.instead and self.lacks(thing) and (not thing.bigger or self._rewrites(thing)):
-                for pattern, other in thing.instead:
-                    text = re.sub(pattern, other, text)
+        for pattern, other in _swaps(self):
+            text = pattern.sub(other, text)
         return text
 
     def _rewritten(self, prompt: Prompt) -> Prompt:
@@ -254,6 +252,23 @@ class Household(NamedTuple):
             given={key: self._words(value) if isinstance(value, str) else value
                    for key, value in prompt.given.items()},
         )  # fmt: skip
+
+
+@lru_cache(maxsize=64)
+def _lacked(house: Household) -> tuple[Thing, ...]:
+    """All that is not for this house's table."""
+    return tuple(thing for thing in THINGS if house.lacks(thing))
+
+
+@lru_cache(maxsize=64)
+def _swaps(house: Household) -> tuple[tuple[re.Pattern[str], str], ...]:
+    """What this house's words go through, in the order of the things."""
+    return tuple(
+        (re.compile(pattern), other)
+        for thing in THINGS
+        if house.rewrites(thing)
+        for pattern, other in thing.instead
+    )
 
 
 def _handled(thing: Thing, prompt: Prompt) -> bool:
