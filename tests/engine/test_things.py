@@ -2,6 +2,7 @@
 
 import re
 from functools import cache
+from typing import Any
 
 import pytest
 
@@ -30,10 +31,10 @@ def every_way() -> tuple[Prompt, ...]:
     return tuple({(each.item, each.wording, each.table): each for each in bank()}.values())
 
 
-def prompt(table: str, say: str, **fields: object) -> Prompt:
+def prompt(table: str, say: str, **fields: Any) -> Prompt:
     """A prompt with this table and these words, and cues that name nothing."""
     first = next(each for each in bank() if each.item == "make-ten/all")
-    return first._replace(table=table, say=say, **fields)  # type: ignore[arg-type]
+    return first._replace(table=table, say=say, **fields)
 
 
 # -- the registry

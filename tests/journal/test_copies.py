@@ -5,6 +5,7 @@ import os
 import sqlite3
 from contextlib import closing
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -64,8 +65,8 @@ def test_what_is_no_copy_is_one_sentence_and_leaves_nothing(
             # The error of a full disk, as SQLite gives it; a small file system is not to be had in a test.
             real = sqlite3.connect
 
-            def small(name: Path | str, **options: object) -> sqlite3.Connection:
-                db: sqlite3.Connection = real(name, **options)  # type: ignore[call-overload]
+            def small(name: Path | str, **options: Any) -> sqlite3.Connection:
+                db: sqlite3.Connection = real(name, **options)
                 if ".journal-copy-" in str(name):
                     db.execute("PRAGMA max_page_count = 2")
                 return db

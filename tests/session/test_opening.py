@@ -95,7 +95,7 @@ def test_every_fact_of_every_date_is_true_and_sayable(family: Family) -> None:
         for fact in found:
             assert not (wrong := untrue(fact.say, truth)), (truth.date, wrong)
             said.setdefault(fact.say, []).append(fact.table)
-    faults = {say: wrong for say in said if (wrong := badly_said(say, said[say][0]))}
+    faults = {say: bad for say in said if (bad := badly_said(say, said[say][0]))}
     assert not faults, list(faults.items())[:5]
     assert len(said) > 300
 

@@ -1,6 +1,7 @@
 """The settings page without its widgets: what it is filled in with comes back, and what is wrong is said."""
 
 import datetime as dt
+from typing import Any
 
 import pytest
 from hypothesis import given
@@ -96,8 +97,8 @@ def test_what_is_filled_in_comes_back_and_one_undo_takes_all_of_it_away(
         ("adult", {"adult": "x" * 200}),
     ],
 )
-def test_what_is_wrong_is_said_beside_its_field_and_not_taken(field: str, change: dict[str, object]) -> None:
-    form = FORM._replace(**change)  # type: ignore[arg-type]
+def test_what_is_wrong_is_said_beside_its_field_and_not_taken(field: str, change: dict[str, Any]) -> None:
+    form = FORM._replace(**change)
     assert list(wrong(form)) == [field] and wrong(form)[field].endswith(".")
     with pytest.raises(Unclear):
         family_of(form, FAMILY, BEAN)

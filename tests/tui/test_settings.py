@@ -6,9 +6,9 @@ from pathlib import Path
 
 import pytest
 from textual.pilot import Pilot
-from textual.widgets import Checkbox, Input, Select, SelectionList, Static
+from textual.widgets import Checkbox, Input, OptionList, Select, SelectionList, Static
 
-from tests.household import FAMILY, TODAY, context_at, start_fixed
+from tests.household import FAMILY, TODAY, StandingClock, context_at, start_fixed
 from tests.tui.frame import frame, golden
 from tests.tui.pressing import morning, press
 from warmup.config.family import Child, Family, load
@@ -26,7 +26,8 @@ SIZES = ((40, 12), (60, 20), (80, 24), (120, 36), (160, 45))
 async def opened(pilot: Pilot[int], app: WarmupApp) -> SettingsScreen:
     """The page, opened from the menu by name."""
     await press(pilot, "full_stop")
-    while "settings" not in str(app.screen.query_one("#list").highlighted_option.prompt):  # type: ignore[attr-defined]
+    entries = app.screen.query_one("#list", OptionList)
+    while (entry := entries.highlighted_option) is not None and "settings" not in str(entry.prompt):
         await press(pilot, "down")
     await press(pilot, "enter")
     assert isinstance(app.screen, SettingsScreen)
@@ -215,7 +216,7 @@ async def test_a_file_that_can_t_be_read_any_more_is_never_written_over(app: War
 
 
 async def test_every_child_has_its_nickname_there_and_help_and_midnight_come_as_ever(
-    home: Path, clock: Clock
+    home: Path, clock: StandingClock
 ) -> None:
     app = program(home, clock, FAMILY._replace(children=(*FAMILY.children, Child("Pip"))))
     async with app.run_test(size=(80, 24)) as pilot:
@@ -228,7 +229,7 @@ async def test_every_child_has_its_nickname_there_and_help_and_midnight_come_as_
         assert "Keys of the settings\n" in frame(app)
         await press(pilot, "escape")
         fill(app, "nickname-1", "Nut")
-        clock.moment = dt.datetime.combine(TODAY + dt.timedelta(1), dt.time(8))  # type: ignore[attr-defined]
+        clock.moment = dt.datetime.combine(TODAY + dt.timedelta(1), dt.time(8))
         await press(pilot, "enter")
         assert isinstance(app.screen, MidnightScreen)
         await press(pilot, "left")
