@@ -16,6 +16,8 @@ from warmup.model import LevelId
 from warmup.tui.app import WarmupApp
 
 Clock = Callable[[], dt.datetime]
+_ROUNDS = 10
+"""So often at most what a paint leads to is painted as well."""
 
 
 @pytest.fixture(autouse=True)
@@ -47,14 +49,26 @@ async def settled(at_least: float = 0, at_most: float = 1) -> None:
 @pytest.fixture(autouse=True)
 def settle_by_the_loop(monkeypatch: pytest.MonkeyPatch) -> None:
     """Let Textual's pilot wait by the loop, for every test of a screen, and paint what waited for a paint."""
-    pause = Pilot.pause
+    pause, resize = Pilot.pause, Pilot.resize_terminal
 
     async def pause_and_paint(pilot: Pilot[int], delay: float | None = None) -> None:
         await pause(pilot, delay)
-        await settled()
-        pilot.app.screen._on_timer_update()
+        for _ in range(_ROUNDS):
+            await settled()
+            screen = pilot.app.screen
+            waits = screen._layout_required or screen._scroll_required or screen._dirty_widgets
+            if not (waits or screen._callbacks):
+                break
+            screen._on_timer_update()
+
+    async def resize_at_once(pilot: Pilot[int], width: int, height: int) -> None:
+        await resize(pilot, width, height)
+        if pilot.app._resize_event is not None:
+            pilot.app._check_resize()
+        await pilot.pause()
 
     monkeypatch.setattr(Pilot, "pause", pause_and_paint)
+    monkeypatch.setattr(Pilot, "resize_terminal", resize_at_once)
     for place in ("textual.pilot", "textual.app"):
         monkeypatch.setattr(f"{place}.wait_for_idle", settled)
 

@@ -67,8 +67,8 @@ async def test_the_unlocked_list_says_what_is_out_of_sight(app: WarmupApp, size:
 
 
 async def test_the_cursor_passes_over_headings_and_stays_at_the_ends(app: WarmupApp) -> None:
-    """At 120x36 the menu stands in groups, whose names are no entries."""
-    async with app.run_test(size=(120, 36)) as pilot:
+    """At 120x45 the menu stands in groups, whose names are no entries."""
+    async with app.run_test(size=(120, 45)) as pilot:
         await press(pilot, "full_stop")
         listed = app.screen.query_one(OptionList)
         entries = [at for at, option in enumerate(listed.options) if not option.disabled]

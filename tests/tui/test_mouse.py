@@ -162,7 +162,7 @@ async def test_tooltips_appear_and_say_what_is_under_the_mouse(
 
 
 async def test_the_palette_has_what_does_something_here_grouped_each_with_its_key(app: WarmupApp) -> None:
-    async with app.run_test(size=(120, 45)) as pilot:
+    async with app.run_test(size=(120, 60)) as pilot:
         await pilot.press("right", "w", "ctrl+p")
         await pilot.pause()
         assert isinstance(app.screen, MenuScreen)

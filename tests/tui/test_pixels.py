@@ -259,7 +259,7 @@ async def test_the_child_s_window_has_it_too(home: Path, clock: StandingClock) -
 
 @pytest.mark.slow
 async def test_nothing_is_left_when_the_terminal_is_given_back(app: WarmupApp) -> None:
-    """Suspended, it comes again afterwards, and a picture that was being made then is made again."""
+    """Suspended, it comes again afterward, and a picture that was being made then is made again."""
     async with app.run_test(size=(80, 24)) as pilot:
         terminal = Shown(app)
         await terminal.settles(pilot)
