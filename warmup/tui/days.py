@@ -1,6 +1,7 @@
 """Missed mornings: were they school, or off? Up to four by day; of five or more one question first."""
 
 import datetime as dt
+from functools import partial
 from typing import ClassVar, NamedTuple
 
 from rich.text import Text
@@ -16,7 +17,7 @@ from warmup.session import missed
 from warmup.session.missed import Missed, Talk
 from warmup.tui.actions import BY_ID, State
 from warmup.tui.key_screen import bindings
-from warmup.tui.lists import More
+from warmup.tui.lists import More, show_cursor
 from warmup.tui.page import Page
 from warmup.tui.workspace import Workspace
 
@@ -92,7 +93,7 @@ class DaysScreen(Page[tuple[dt.date, ...]]):
             yield _arrow("›", "week_more")
             yield Static("", id="place", markup=False)
         yield self._table
-        yield More(self._table, fixed=1)
+        yield More(self._table, fixed=1, show_cursor=partial(show_cursor, self._table))
         yield Static("", id="today", markup=False)
 
     def on_resize(self, event: events.Resize) -> None:

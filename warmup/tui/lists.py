@@ -1,7 +1,13 @@
 """Lists that are longer than their room say how much of them is out of sight."""
 
+from collections.abc import Callable
+from typing import TYPE_CHECKING, Any
+
 from textual.widget import Widget
 from textual.widgets import OptionList, Static
+
+if TYPE_CHECKING:
+    from textual.widgets import DataTable
 
 
 def cut_off(total: int, first: int, shown: int) -> str:
@@ -27,18 +33,42 @@ def center(listed: Widget, line: int) -> None:
     listed.call_after_refresh(scroll)
 
 
-class More(Static):
-    """Says it of a widget that scrolls, of whose lines ``fixed`` stand at its top."""
+def show_cursor(table: "DataTable[Any]") -> None:
+    """Scroll to the row under the cursor."""
+    table.move_cursor(row=table.cursor_row)
 
-    def __init__(self, listed: Widget, fixed: int = 0, *, classes: str = "more") -> None:
+
+class More(Static):
+    """Says it of a widget that scrolls, of whose lines ``fixed`` stand at its top.
+
+    ``show_cursor`` scrolls to the line under its cursor; of an OptionList that need not be said.
+    """
+
+    def __init__(
+        self,
+        listed: Widget,
+        fixed: int = 0,
+        *,
+        classes: str = "more",
+        show_cursor: Callable[[], object] = lambda: None,
+    ) -> None:
         super().__init__("", classes=classes, markup=False)
-        self._listed, self._fixed, self._said = listed, fixed, ""
+        self._show_cursor = listed.scroll_to_highlight if isinstance(listed, OptionList) else show_cursor
+        self._listed, self._fixed, self._said, self._rows = listed, fixed, "", 0
 
     def on_mount(self) -> None:
         """Look again at every scroll, and whenever the room or the list has changed."""
         for change in ("scroll_y", "virtual_size"):
             self.watch(self._listed, change, self._count, init=False)
-        self.screen.screen_layout_refresh_signal.subscribe(self, lambda _screen: self._count())
+        self.screen.screen_layout_refresh_signal.subscribe(self, lambda _screen: self._laid_out())
+
+    def _laid_out(self) -> None:
+        """Where lines beside the list took of its room, the line under the cursor stays in sight."""
+        rows = self._listed.scrollable_content_region.height
+        if 0 < rows < self._rows:
+            self._show_cursor()
+        self._rows = rows
+        self._count()
 
     def _count(self) -> None:
         listed, fixed = self._listed, self._fixed

@@ -1,5 +1,6 @@
 """The year: its weeks by quarter, where today stands, and what each of them is."""
 
+from functools import partial
 from typing import ClassVar
 
 from rich.text import Text
@@ -16,7 +17,7 @@ from warmup.session.year_changes import Found
 from warmup.session.yearview import DayMark, WeekRow, WeekState, year_view
 from warmup.tui.actions import State
 from warmup.tui.key_screen import bindings
-from warmup.tui.lists import More, center
+from warmup.tui.lists import More, center, show_cursor
 from warmup.tui.page import LOW, NARROW, Page
 from warmup.tui.paint import look_of, palette
 from warmup.tui.script import Tone
@@ -69,7 +70,7 @@ class YearScreen(Page[None]):
     def body(self) -> ComposeResult:
         """The weeks; the one under the cursor in words; what the marks are."""
         yield self._table
-        yield More(self._table, fixed=1)
+        yield More(self._table, fixed=1, show_cursor=partial(show_cursor, self._table))
         yield Static("", id="about", markup=False)
         yield Static("", id="legend", markup=False)
 

@@ -2,6 +2,7 @@
 
 import calendar
 import datetime as dt
+from functools import partial
 from typing import ClassVar
 
 from rich.text import Text
@@ -24,7 +25,7 @@ from warmup.session.yearview import (
 )
 from warmup.tui.actions import State
 from warmup.tui.key_screen import bindings
-from warmup.tui.lists import More
+from warmup.tui.lists import More, show_cursor
 from warmup.tui.page import LOW, Page
 from warmup.tui.paint import look_of, palette
 from warmup.tui.script import Tone
@@ -72,7 +73,7 @@ class YearDayScreen(Page[None]):
         """The month; what the day is; the days that are chosen."""
         yield Static("", id="named", markup=False)
         yield self._table
-        yield More(self._table, fixed=1)
+        yield More(self._table, fixed=1, show_cursor=partial(show_cursor, self._table))
         yield Static("", id="about", markup=False)
         yield Static("", id="chosen", markup=False)
         yield Static(LEGEND, id="legend", markup=False)
