@@ -289,3 +289,11 @@ def test_the_last_morning_of_the_year_has_a_close_of_its_own(
     assert "To close with" not in capsys.readouterr().out
     run("today", "--json", "--date", "2027-05-05")
     assert json.loads(capsys.readouterr().out)["closing"] == ""
+
+
+def test_asyncio_comes_without_tls_and_tls_can_still_be_had() -> None:
+    """Nothing here is sent anywhere, and loading it is a twentieth of the first frame."""
+    code = (
+        "import sys; from warmup.cli.main import _load_asyncio as load; load(); print('ssl' in sys.modules)"
+    )
+    assert python(f"{code}; import ssl, warmup.tui.app; print(ssl.__name__)").split() == ["False", "ssl"]
