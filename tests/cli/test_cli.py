@@ -293,7 +293,5 @@ def test_the_last_morning_of_the_year_has_a_close_of_its_own(
 
 def test_asyncio_comes_without_tls_and_tls_can_still_be_had() -> None:
     """Nothing here is sent anywhere, and loading it is a twentieth of the first frame."""
-    code = (
-        "import sys; from warmup.cli.main import _load_asyncio as load; load(); print('ssl' in sys.modules)"
-    )
+    code = "import sys; from warmup.cli import opening; opening.load_asyncio(); print('ssl' in sys.modules)"
     assert python(f"{code}; import ssl, warmup.tui.app; print(ssl.__name__)").split() == ["False", "ssl"]

@@ -227,6 +227,7 @@ def test_old_temporary_files_are_cleared_at_the_next_morning(
 ) -> None:
     """The morning itself is not opened here: what comes before it has cleared them by then."""
     from warmup.cli import main as cli
+    from warmup.cli import opening
 
     save(home / "family.toml", default(NOW.date()))
     for name in (".family.toml-abcdefgh", "mine.txt"):
@@ -237,6 +238,6 @@ def test_old_temporary_files_are_cleared_at_the_next_morning(
         raise KeyboardInterrupt
 
     monkeypatch.setattr(cli, "_on_a_terminal", lambda: True)
-    monkeypatch.setattr(cli, "_kept", stop)
+    monkeypatch.setattr(opening, "kept", stop)
     assert main([], partial(dt.datetime.combine, NOW.date(), NOW.time())) == DONE
     assert sorted(path.name for path in home.iterdir()) == ["family.toml", "mine.txt"]

@@ -5,7 +5,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 from tests.household import TODAY, context_at, lived
-from warmup.cli.main import _welcomed
+from warmup.cli.opening import welcomed
 from warmup.config.family import Child, default, load
 from warmup.config.places import Places
 from warmup.journal.journal import Journal
@@ -31,7 +31,7 @@ def family_lost(home: Path, clock: Clock) -> WarmupApp:
         journal,
         clock,
         (),
-        lambda family: _welcomed(places, family, TODAY, journal),
+        lambda family: welcomed(places, family, TODAY, journal),
     )
 
 
