@@ -5,13 +5,14 @@ from types import SimpleNamespace
 from warmup.cli.printing import reading_context, show, show_json
 from warmup.config.places import Places
 from warmup.session.context import Clock
+from warmup.session.settling import year_so_far
 from warmup.session.then_and_now import sentences, then_and_now
 
 
 def then(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
     """Print what was hard and came easily later; as JSON with what each sentence was worked out of."""
     context, journal = reading_context(places, arguments.child, clock)
-    history = context.history()
+    history = year_so_far(context)
     if arguments.json:
         show_json(
             [

@@ -85,7 +85,7 @@ def make(context: Context, wanted: Wanted) -> Made:
 
 def _changes(context: Context, report: Report) -> tuple[str, ...]:
     """What of the report's days can be set side by side, in words as of its last one."""
-    lines = [line for line in context.history() if report.first <= line.date <= report.last]
+    lines = context.history(report.last + dt.timedelta(1), report.first)
     return tuple(change.words(report.last) for change in then_and_now(lines))
 
 

@@ -11,6 +11,7 @@ from warmup.games import Game, Match, Play, matches, play
 from warmup.model import LevelId, Mark
 from warmup.randomness import SeededRandom
 from warmup.session.context import Context
+from warmup.session.settling import year_so_far
 from warmup.session.words import SMALL_THINGS, has_small_things
 
 SAY = "Say"
@@ -128,9 +129,9 @@ def _wobbled(context: Context, since: dt.date, skill: str = "") -> tuple[LevelId
 
 
 def _last(context: Context, skill: str) -> tuple[LevelId, ...]:
-    """The levels that wobbled on the last morning on which one did."""
+    """The levels that wobbled on the last morning of this school year on which one did."""
     items = context.curriculum().by_id
-    for line in reversed(context.history()):
+    for line in reversed(year_so_far(context)):
         item = items.get(line.item)
         if item and line.mark in _WOBBLES and skill in ("", item.skill):
             return _wobbled(context, line.date, skill)

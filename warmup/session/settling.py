@@ -29,6 +29,12 @@ def up_to_today(context: Context) -> tuple[tuple[Asked, ...], Knowledge]:
     return lines, known
 
 
+def year_so_far(context: Context) -> tuple[Asked, ...]:
+    """The child's history of this school year. Years lie in a journal, and who needs one reads no other."""
+    mornings = context.year.mornings
+    return context.history(since=mornings[0] if mornings else context.today)
+
+
 def counted(line: Asked) -> Mark | None:
     """The mark as it counts. A cue was needed: that is hesitation, whatever key was pressed."""
     return Mark.HESITATED if line.mark is Mark.FLUENT and line.cue else line.mark

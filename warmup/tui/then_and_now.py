@@ -7,6 +7,7 @@ from rich.text import Text
 from textual.binding import BindingType
 from textual.widget import Widget
 
+from warmup.session.settling import year_so_far
 from warmup.session.then_and_now import ABOUT, TITLE, sentences
 from warmup.text import clean
 from warmup.tui.actions import State
@@ -30,5 +31,5 @@ class ThenAndNowScreen(Reading):
     def content(self) -> Iterable[Widget]:
         """A paragraph for each step that can be told of."""
         context = self.work.context
-        for sentence in sentences(context.history(), context.today):
+        for sentence in sentences(year_so_far(context), context.today):
             yield paragraph(Text(sentence))
