@@ -11,6 +11,9 @@ import pytest
 from tests.household import FAMILY, TODAY
 from warmup.cli.main import DONE, UNUSABLE, USAGE, main
 from warmup.config import family as families
+from warmup.config.places import Places
+from warmup.session.context import open_context
+from warmup.session.gaming import told, week_games
 from warmup.sheets.kinds import kinds
 
 
@@ -78,3 +81,19 @@ def test_today_is_one_page_with_the_very_prompts_of_the_brief(
         assert "".join(escape(prompt["say"]).split()) in flat
     assert page.count("rotate(180") >= len(prompts)
     assert run("today", "coins") == USAGE
+
+
+@pytest.mark.slow
+def test_the_games_of_the_week_are_one_page_with_every_word_of_them(home: Path, tmp_path: Path) -> None:
+    families.save(home / "family.toml", FAMILY._replace(began=TODAY, known_until=TODAY))
+    target = tmp_path / "games.html"
+    assert run("games", "--out", str(target)) == DONE
+    page = target.read_text("utf-8")
+    flat = "".join(re.sub(r"<[^>]*>", " ", page).split())
+    places = Places(home, home)
+    found = week_games(open_context(places, families.load(home / "family.toml"), TODAY, None))
+    assert page.count("<svg") == 1 and len(found) > 2
+    for each in found:
+        for words in (each.game.name, *(sentence for _, sentence in told(each))):
+            assert "".join(escape(words).split()) in flat
+    assert run("games", "coins") == USAGE

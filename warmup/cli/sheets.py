@@ -19,9 +19,10 @@ from warmup.sheets.making import TITLE, day_of, file_name, sides_of
 from warmup.sheets.paper import Paper
 from warmup.text import clean, did_you_mean
 
-WEEK, TODAY, ALL = "week", "today", "all"
+WEEK, TODAY, GAMES, ALL = "week", "today", "games", "all"
 """What may be said in the place of a kind."""
 HAVE_ALL = "You have all the sheets of this week on paper."
+NO_GAMES = "There is no game for this week with what the house has."
 NONE_USED = "Nothing this week wants a sheet."
 
 
@@ -34,6 +35,8 @@ def run(arguments: SimpleNamespace, clock: Clock, places: Places, opened: Opened
         show(_listed())
     elif TODAY in names:
         _today(arguments, clock, places, opened)
+    elif GAMES in names:
+        _games(arguments, clock, places)
     elif arguments.printed:
         if not there(places.config / "family.toml"):
             raise Refused("there is no family.toml yet to keep ticks in; run warmup once, and it is made")
@@ -65,7 +68,7 @@ def _wanted(arguments: SimpleNamespace, context: Context) -> tuple[str, ...]:
             case _ if name in kinds():
                 wanted.append(name)
             case _:
-                raise Refused(f"no sheet {name!r}{did_you_mean(name, (*kinds(), WEEK, TODAY, ALL))}")
+                raise Refused(f"no sheet {name!r}{did_you_mean(name, (*kinds(), WEEK, TODAY, GAMES, ALL))}")
     return tuple(dict.fromkeys(wanted))
 
 
@@ -114,6 +117,24 @@ def _today(arguments: SimpleNamespace, clock: Clock, places: Places, opened: Ope
     )
 
 
+def _games(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
+    """This week's table games on one page."""
+    from warmup.session.gaming import told, week_games
+    from warmup.sheets import games
+
+    if len(arguments.kinds) > 1 or arguments.printed:
+        raise Refused("games go alone: they are others each week")
+    context, journal = reading_context(places, arguments.child, clock)
+    found = [games.Told(each.game.name, tuple(told(each))) for each in week_games(context)]
+    if journal:
+        journal.shut()
+    if not found:
+        show([NO_GAMES])
+        return
+    sheet = Sheet("This week’s two-minute games", "", lambda _day: ())
+    _keep(arguments, context.today, [Side(sheet, games.page(found))], TITLE)
+
+
 def _fridge(routine: Routine, context: Context) -> Side:
     from warmup.cli.brief import TICK, foot_lines, head_words
     from warmup.cli.plain import picture_words
@@ -138,7 +159,8 @@ def _listed() -> Sequence[str]:
     lines = [f"  {name:<{wide}}  {sheet.about}" for name, sheet in kinds().items()]
     return [
         "warmup sheets KIND ... makes a page to print of these, or of all; warmup sheets week of what",
-        "this week uses and you do not have yet; warmup sheets today of today’s prompts.",
+        "this week uses and you do not have yet; warmup sheets today of today’s prompts, warmup sheets games",
+        "of the week’s two-minute games.",
         "",
         *lines,
     ]

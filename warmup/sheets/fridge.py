@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 from warmup.sheets.base import Page
-from warmup.sheets.lettering import broken
+from warmup.sheets.lettering import written
 from warmup.sheets.lines import Drawn, Line, Words, frame, segment
 from warmup.sheets.paper import ROOM
 
@@ -15,7 +15,6 @@ MARKS = "wsn"
 """The letters of the boxes, those of ``warmup catch-up``."""
 _SIZES = (4.4, 4.0, 3.6, 3.2, 2.8)
 _BOX, _BOXES = 4.4, 24.0
-_LEADING = 1.25
 FOLD = "Fold back along the dots: the answers are behind."
 
 
@@ -48,17 +47,17 @@ def _front(head: Sequence[str], entries: Sequence[Entry], foot: Sequence[str], s
     drawn: list[Drawn] = []
     top = 0.0
     for line in head:
-        top = _write(drawn, line, 0.0, top, 0.9 * size)
+        top = written(drawn, line, 0.0, top, 0.9 * size)
     for number, entry in enumerate(entries, start=1):
         top += 0.7 * size
         drawn += _boxes(top)
-        under = _write(drawn, f"{number}. {entry.say}", _BOXES, top, size)
+        under = written(drawn, f"{number}. {entry.say}", _BOXES, top, size)
         for text in entry.help:
-            under = _write(drawn, text, _BOXES + 5, under, 0.78 * size)
+            under = written(drawn, text, _BOXES + 5, under, 0.78 * size)
         top = max(under, top + _BOX + 1)
     top += 0.7 * size
     for line in foot:
-        top = _write(drawn, line, 0.0, top, 0.78 * size)
+        top = written(drawn, line, 0.0, top, 0.78 * size)
     return _Laid(tuple(drawn), top + 2)
 
 
@@ -67,7 +66,7 @@ def _back(entries: Sequence[Entry], size: float) -> _Laid:
     drawn: list[Drawn] = []
     top = 3.0
     for number, entry in enumerate(entries, start=1):
-        top = _write(drawn, f"{number}. {entry.answer}", 0.0, top, size)
+        top = written(drawn, f"{number}. {entry.answer}", 0.0, top, size)
     return _Laid(tuple(drawn), top + 3)
 
 
@@ -85,11 +84,3 @@ def _boxes(top: float) -> Iterator[Drawn]:
         left = 7.6 * number
         yield Words((left + 0.9, top + _BOX / 2), mark, 3.4)
         yield frame(left + 2.6, top, _BOX, _BOX)
-
-
-def _write(drawn: list[Drawn], text: str, left: float, top: float, size: float) -> float:
-    """Put a text there in lines, and say where the next one begins."""
-    for line in broken(text, size, ROOM.wide - left):
-        drawn.append(Words((left, top + _LEADING * size / 2), line, size, anchor=0.0))
-        top += _LEADING * size
-    return top
