@@ -10,7 +10,7 @@ from warmup.config.family import Child, default, load
 from warmup.config.places import Places
 from warmup.journal.journal import Journal
 from warmup.model import Mark
-from warmup.session.context import journal_names, open_context
+from warmup.session.context import open_context
 from warmup.tui.app import WarmupApp
 
 Clock = Callable[[], dt.datetime]
@@ -25,7 +25,7 @@ def family_lost(home: Path, clock: Clock) -> WarmupApp:
     for path in home.glob("family.toml*"):
         path.unlink()
     places, journal = Places(home, home), Journal.open(home, clock)
-    family = default(TODAY, journal_names(journal))
+    family = default(TODAY, journal.names())
     return WarmupApp(
         open_context(places, family, TODAY, journal, saved=False),
         journal,

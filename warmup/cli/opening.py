@@ -26,7 +26,7 @@ def opened(
     """
     from warmup.config.family import default
     from warmup.config.writing import sweep
-    from warmup.session.context import journal_names, load_family
+    from warmup.session.context import load_family
 
     now = clock()
     sweep(places.config / "family.toml", now.timestamp())
@@ -34,7 +34,7 @@ def opened(
     family, saved = load_family(places, today)
     with kept(places, clock, "what was marked just now") as journal:
         if not saved:
-            family = default(today, journal_names(journal))
+            family = default(today, journal.names())
         context = _open_context(places, family, today, journal, child, saved and guest is None)
         context.marks_by = guest or ""
         yield context, journal, None if saved else lambda family: welcomed(places, family, today, journal)

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 from warmup.config.family import Family, default
 from warmup.config.places import Places, there
 from warmup.journal.journal import Journal
-from warmup.session.context import Context, journal_names, load_family, open_context
+from warmup.session.context import Context, load_family, open_context
 from warmup.session.stored import CHOSEN_ANEW, chosen_anew, stored
 from warmup.text import clean, did_you_mean
 
@@ -90,7 +90,7 @@ def reading_context(
         if journal.notice:
             complain(journal.notice)
         if not saved:
-            family = default(date or today, journal_names(journal))
+            family = default(date or today, journal.names())
     try:
         context = open_context(places, family, today, journal, child=child, saved=False)
     except KeyError:

@@ -219,3 +219,8 @@ class Questions:
     def mornings(self) -> dict[str, int]:
         """On how many dates each child had a warm-up, children by their names in the journal."""
         return count_mornings(self._store.read(MORNINGS, ()))
+
+    def names(self) -> tuple[str, ...]:
+        """The names marks are held under, the one with the most mornings first."""
+        mornings = self.mornings()
+        return tuple(sorted(mornings, key=lambda name: (-mornings[name], name)))

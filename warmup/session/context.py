@@ -367,12 +367,6 @@ def load_family(places: Places, today: dt.date) -> tuple[Family, bool]:
         return families.default(today), False
 
 
-def journal_names(journal: Journal) -> tuple[str, ...]:
-    """The names a journal holds marks under, the one with the most mornings first."""
-    mornings = journal.mornings()
-    return tuple(sorted(mornings, key=lambda name: (-mornings[name], name)))
-
-
 def open_context(
     places: Places,
     family: Family,
