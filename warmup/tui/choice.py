@@ -18,6 +18,8 @@ from warmup.tui.workspace import Workspace
 
 _WIDE = 96
 """From so many columns on there is room for a sentence beside each entry."""
+_BESIDE = 8
+"""The rows of a page beside its list: air, the heading, what is out of sight, keys in two lines."""
 LABEL, KEY, SENTENCE = 30, 6, 53
 """The cells of an entry's name, of its key and of what it does."""
 
@@ -62,7 +64,8 @@ class Choice(Page[str]):
     def _lay_out(self) -> None:
         width, height = self.app.size
         wide = width >= _WIDE
-        grouped = self._grouped and height > len(self._entries) + 2 * _GROUPS
+        groups = len({entry.group for entry in self._entries.values()})
+        grouped = self._grouped and height >= len(self._entries) + groups + _BESIDE
         if self._laid_out == (wide, grouped, self.work.hand):
             return
         at = self._picked()
@@ -121,7 +124,3 @@ class Choice(Page[str]):
     def pick(self, entry: str) -> None:
         """What becomes of the one that was picked: it is the page's result."""
         self.leave(entry)
-
-
-_GROUPS = 6
-"""The most groups that a list has; each takes two rows at worst."""
