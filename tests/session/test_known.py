@@ -17,7 +17,7 @@ from warmup.model import LevelId, Mark
 from warmup.session.context import Context
 from warmup.session.known import Known, KnownLevel, Stand, known
 from warmup.session.known_bars import plots
-from warmup.session.known_level import MOST, LevelStory, level_story
+from warmup.session.known_level import EARLIER, MOST, LevelStory, level_story
 
 Clock = Callable[[], dt.datetime]
 F, H, N, S = Mark.FLUENT, Mark.HESITATED, Mark.NOT_YET, Mark.SKIPPED
@@ -140,13 +140,16 @@ def test_what_was_marked_by_a_clock_that_was_ahead_is_not_known_yet(home: Path, 
     assert stands(context) == (Stand.GROWING, ""), "not yet once so far"
 
 
-def test_the_year_before_counts_for_a_level_and_not_for_this_year(home: Path, clock: Clock) -> None:
-    context = family(home, clock, [(40, PLAIN, F)])
+def test_what_the_year_before_had_is_met_and_this_year_alone_is_counted(home: Path, clock: Clock) -> None:
+    context = family(home, clock, [])
     lived(context, dt.date(2026, 5, 5), {PLAIN: H})
+    before = level_of(known(context))
+    assert (before.stand, before.first, before.times, before.marks) == (Stand.GROWING, None, 0, ())
+    assert story(context).stands == EARLIER and len(story(context).history) == 1
+    lived(context, MORNINGS[40], {PLAIN: F})
     found = known(context)
-    assert (level_of(found).first, level_of(found).marks) == (dt.date(2026, 5, 5), (H, F))
+    assert (level_of(found).first, level_of(found).marks) == (MORNINGS[40], (F,))
     assert [(each.asked, each.hesitated) for each in found.strands] == [(1, 0)]
-    assert [month.met for month in found.months] == [1] * 8, "August to March"
     assert sum(week.held for week in found.weeks) == 1
 
 

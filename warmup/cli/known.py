@@ -2,8 +2,8 @@
 
 ``warmup known --json`` holds ``format`` ("warmup-known"), ``version`` (1), ``child``, ``today``, ``levels``,
 ``slips``, ``weeks``, ``months`` and ``strands``. A level has ``level``, ``strand``, ``title``, ``label``,
-``stand`` ("worth revisiting", "growing", "settled" or "not met yet"), ``first`` (the date it was first
-asked), ``settled`` (that of the review which first found it settled), ``times`` (how often it was asked),
+``stand`` ("worth revisiting", "growing", "settled" or "not met yet") and, of this school year, ``first`` (the
+date it was first asked), ``settled`` (that of the review which first found it settled), ``times`` (a count),
 ``marks`` (the last six as they count, the latest last, null for none) and ``why`` (what makes it worth
 revisiting). A slip has ``item``, ``level``, ``mark``, ``on``, ``say``, ``watch_for`` and ``to_do``; a week
 ``week`` and ``held``; a month ``first`` (its first day), ``met`` and ``settled`` (how many levels by its

@@ -18,7 +18,7 @@ from warmup.english import date_words
 from warmup.model import Asked, DayKind, ItemId, LevelId, Mark, Prompt, Strand, item_id, level_id
 from warmup.randomness import SeededRandom
 from warmup.session.context import Context
-from warmup.session.settling import asked, counted, reviewed, settled_on, up_to_today
+from warmup.session.settling import asked, counted, known_today, reviewed, settled_on, year_so_far
 from warmup.session.stored import stored
 from warmup.session.summary import at_the_table
 from warmup.skills.base import Level, Skill
@@ -41,8 +41,9 @@ class Stand(Enum):
 class KnownLevel(NamedTuple):
     """A level: what it is called, how it stands, and the last marks of its questions, the latest last.
 
-    ``first`` is the date it was first asked and ``settled`` that of the review which first found it settled,
-    None where there is none. ``times`` says how often it was asked, ``why`` what makes it worth revisiting.
+    Of this school year: ``first`` is the date it was first asked and ``settled`` that of the review which
+    first found it settled, None where there is none; ``times`` says how often it was asked, ``why`` what
+    makes it worth revisiting. What was marked in an earlier year alone is met, and growing.
     """
 
     id: LevelId
@@ -128,13 +129,11 @@ class Known:
 
 def known(context: Context) -> Known:
     """What the context's child knows today."""
-    lines, knowledge = up_to_today(context)
-    history = asked(lines)
+    history, knowledge = asked(year_so_far(context)), known_today(context)
     traces = _traces(history)
     settled = settled_on(reviewed(context, knowledge, context.today))
     levels = tuple(_levels(context, traces, settled, knowledge))
     begins = context.year.mornings[0] if context.year.mornings else context.today
-    this_year = [line for line in history if begins <= line.date <= context.today]
     return Known(
         child=clean(context.child.nickname),
         today=context.today,
@@ -142,7 +141,7 @@ def known(context: Context) -> Known:
         slips=tuple(_slips(context, traces)),
         weeks=tuple(_weeks(context)),
         months=tuple(_months(begins, context.today, levels)),
-        strands=tuple(_strands(context, this_year)),
+        strands=tuple(_strands(context, history)),
     )
 
 
@@ -207,9 +206,11 @@ def _levels(
             there = {
                 name: traces[item] for name in level.items if (item := item_id(skill.id, name)) in traces
             }
-            if not there and ref not in context.plan.weeks:
+            met = bool(there) or knowledge.of_level(ref).marks > 0
+            if not met and ref not in context.plan.weeks:
                 continue
-            yield _level(context, skill, level, there, settled.get(ref), _Unsteady(resting, shaky))
+            found = _level(context, skill, level, there, settled.get(ref), _Unsteady(resting, shaky))
+            yield found if there or not met else found._replace(stand=Stand.GROWING)
 
 
 def _level(
@@ -331,7 +332,7 @@ def _months(begins: dt.date, today: dt.date, levels: Sequence[KnownLevel]) -> It
     month = begins.replace(day=1)
     while month <= today:
         after = (month + dt.timedelta(31)).replace(day=1)
-        met = sum(level.first is not None and level.first < after for level in levels)
+        met = sum(level.stand is not Stand.NOT_MET and (level.first or begins) < after for level in levels)
         yield Month(month, met, sum(level.settled is not None and level.settled < after for level in levels))
         month = after
 

@@ -14,7 +14,7 @@ from warmup.model import Asked, ItemId, LevelId, Mark, is_own, item_id, skill_an
 from warmup.session.context import Context
 from warmup.session.known import Known, KnownLevel, Slip, Stand
 from warmup.session.practiced import Practiced, practiced
-from warmup.session.settling import SETTLED_MEANS, asked, counted, level_of, up_to_today
+from warmup.session.settling import SETTLED_MEANS, asked, counted, known_today, level_of
 from warmup.session.story import morning_at
 from warmup.skills.base import Level
 from warmup.text import clean
@@ -23,6 +23,7 @@ MOST = 30
 """So many of its questions are told; those before them are counted."""
 ROUNDS = 5
 """So many practice rounds are told."""
+EARLIER = "Asked in an earlier school year, and not yet in this one."
 NOT_MET = "Not met yet: no warm-up has asked it."
 ANY_MORNING = "It may come any morning, when there is room."
 AFTER_THE_YEAR = "It comes after this year’s last morning."
@@ -66,13 +67,13 @@ class LevelStory:
 def level_story(context: Context, found: Known, name: LevelId) -> LevelStory:
     """The story of one of the levels that ``found`` has. StopIteration for another."""
     at = next(level for level in found.levels if level.id == name)
-    history, knowledge = up_to_today(context)
-    lines = [line for line in asked(history) if level_of(line) == name]
+    history = asked(context.history(context.today + dt.timedelta(1)))
+    lines = [line for line in history if level_of(line) == name]
     level = _level(context, name)
     return LevelStory(
         level=at,
         stands=_stands(at),
-        next=_next(context, at, level, knowledge),
+        next=_next(context, at, level, known_today(context)),
         codes=level.codes,
         toward=level.toward,
         slips=tuple(slip for slip in found.slips if slip.level == name),
@@ -93,9 +94,12 @@ def _level(context: Context, name: LevelId) -> Level:
 
 def _stands(at: KnownLevel) -> str:
     """How it stands, in a sentence or two: exactly what is counted, and no more."""
-    if at.first is None:
+    if at.stand is Stand.NOT_MET:
         return NOT_MET
-    since = f"Asked {number_words(at.times)}, first on {date_words(at.first, weekday=False, year=True)}."
+    if at.first is None:
+        return EARLIER
+    first = date_words(at.first, weekday=False, year=True)
+    since = f"Asked {number_words(at.times)} this school year, first on {first}."
     match at.stand:
         case Stand.SETTLED if at.settled:
             return (
@@ -121,7 +125,7 @@ def _next(context: Context, at: KnownLevel, level: Level, known: Knowledge) -> s
         return "It is not in this year’s plan."
     skill, _ = skill_and_key(at.id)
     items = [item_id(skill, name) for name in level.items]
-    if at.first is None:
+    if at.stand is Stand.NOT_MET:
         return _opens(context, week, items)
     return _again(context, items, known)
 

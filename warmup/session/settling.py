@@ -21,18 +21,18 @@ def asked(history: Iterable[Asked]) -> tuple[Asked, ...]:
     return tuple(line for line in history if line.mark is not Mark.SKIPPED)
 
 
-def up_to_today(context: Context) -> tuple[tuple[Asked, ...], Knowledge]:
-    """The child's history up to today, and what it says. Where the clock was ahead once, no more is known."""
-    lines, known = context.history(context.today + dt.timedelta(1)), context.knowledge()
+def known_today(context: Context) -> Knowledge:
+    """What the child's history says up to today. Where the clock was ahead once, no more is known."""
+    known = context.knowledge()
     if any(day.date > context.today for day in known.days):
-        known = fold(context.curriculum(), lines)
-    return lines, known
+        known = fold(context.curriculum(), context.history(context.today + dt.timedelta(1)))
+    return known
 
 
 def year_so_far(context: Context) -> tuple[Asked, ...]:
-    """The child's history of this school year. Years lie in a journal, and who needs one reads no other."""
+    """The child's history of this school year, up to today: years lie in a journal, and no other is read."""
     mornings = context.year.mornings
-    return context.history(since=mornings[0] if mornings else context.today)
+    return context.history(context.today + dt.timedelta(1), mornings[0] if mornings else context.today)
 
 
 def counted(line: Asked) -> Mark | None:
