@@ -19,7 +19,7 @@ CALLS = (
 )
 """What strace is to record; ``strace -f -y -ttt -xx -e trace=...``."""
 _SECTOR = 512
-_LINE = re.compile(r"(?P<pid>\d+) (?P<when>[\d.]+) (?P<call>\w+)\((?P<rest>.*)\)\s+= (?P<result>-?\d+)")
+_LINE = re.compile(r"(?P<pid>\d+) +(?P<when>[\d.]+) (?P<call>\w+)\((?P<rest>.*)\)\s+= (?P<result>-?\d+)")
 _TEXT = re.compile(r'"((?:\\x[0-9a-f]{2})*)"(\.\.\.)?')
 _HANDLE = re.compile(r"^(\d+)<((?:\\x[0-9a-f]{2})+)>")
 _UNKNOWN = frozenset({"writev", "pwritev", "symlink", "symlinkat", "sendfile"})

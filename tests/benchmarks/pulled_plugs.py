@@ -100,6 +100,8 @@ def record(scene: Scene, home: Path, trace: Path) -> Recorded:
     if code != DONE:
         raise SystemExit(f"{scene.name} ended with {code}")
     done = tuple(steps(trace.read_text("ascii"), home))
+    if not done:
+        raise SystemExit(f"{scene.name}: strace recorded nothing that was written")
     trace.unlink()
     return Recorded(before, done, tuple(acknowledged))
 
