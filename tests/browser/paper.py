@@ -8,17 +8,16 @@ outside its margins, paper that is not light on a dark screen, a window that mus
 Without the browser nothing is checked, and it gives 2. It needs pypdf beside what the tests need.
 """
 
-import argparse
 import datetime as dt
 import re
 import shutil
 import subprocess
-import sys
 import tempfile
 import unicodedata
 from collections.abc import Iterator
 from pathlib import Path
 
+from tests.browser.run import run
 from tests.year_of_history import write_year
 from warmup.config.places import Places
 from warmup.journal.journal import Journal
@@ -155,22 +154,5 @@ def faults(folder: Path) -> Iterator[str]:
                 yield f"{kind}: {fault}"
 
 
-def main(folder: Path) -> int:
-    """Check all of it; the exit code."""
-    if not (shutil.which("chromium") or shutil.which("chromium-browser")):
-        print("no chromium here: nothing was checked", file=sys.stderr)
-        return 2
-    folder.mkdir(parents=True, exist_ok=True)
-    found = list(faults(folder.absolute()))
-    print("\n".join(found) or f"{len(list(folder.glob('*.pdf')))} prints, nothing wrong")
-    return 1 if found else 0
-
-
 if __name__ == "__main__":
-    parser = argparse.ArgumentParser(
-        prog="python -m tests.browser.paper",
-        description=__doc__,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
-    )
-    parser.add_argument("folder", type=Path, metavar="FOLDER", help="where the prints go")
-    raise SystemExit(main(parser.parse_args().folder))
+    raise SystemExit(run("paper", __doc__, faults))

@@ -7,10 +7,7 @@ pages, both rulers, everything within 6 mm of the edges, coins and cards to 0.2 
 gives 1; without the browser nothing is checked, and it gives 2. It needs pypdf beside what the tests need.
 """
 
-import argparse
 import datetime as dt
-import shutil
-import sys
 import tomllib
 from collections.abc import Iterator
 from itertools import pairwise
@@ -18,6 +15,7 @@ from pathlib import Path
 from typing import NamedTuple
 
 from tests.browser.paper import LIGHT, browser
+from tests.browser.run import run
 from warmup.sheets.base import Day, Sheet
 from warmup.sheets.html import Side, document
 from warmup.sheets.kinds import kinds
@@ -171,22 +169,5 @@ def faults(folder: Path) -> Iterator[str]:
             yield from faults_of_print(name, sheet, pdf, paper)
 
 
-def main(folder: Path) -> int:
-    """Check all of it; the exit code."""
-    if not (shutil.which("chromium") or shutil.which("chromium-browser")):
-        print("no chromium here: nothing was checked", file=sys.stderr)
-        return 2
-    folder.mkdir(parents=True, exist_ok=True)
-    found = list(faults(folder.absolute()))
-    print("\n".join(found) or f"{len(list(folder.glob('*.pdf')))} prints, nothing wrong")
-    return 1 if found else 0
-
-
 if __name__ == "__main__":
-    parser = argparse.ArgumentParser(
-        prog="python -m tests.browser.sheets",
-        description=__doc__,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
-    )
-    parser.add_argument("folder", type=Path, metavar="FOLDER", help="where the prints go")
-    raise SystemExit(main(parser.parse_args().folder))
+    raise SystemExit(run("sheets", __doc__, faults))

@@ -12,6 +12,7 @@ import gc
 import os
 import sys
 from collections.abc import Callable, Iterator, Sequence
+from importlib import import_module
 from types import SimpleNamespace
 from typing import TYPE_CHECKING
 
@@ -25,6 +26,13 @@ KEEPING = frozenset({
     "forget",
 })  # fmt: skip
 """The commands that may write."""
+PRINTED = {
+    "today": ("printing", "today"), "week": ("week", "week"), "ready": ("week", "ready"),
+    "past": ("past", "past"), "notes": ("past", "notes"), "game": ("game", "game"),
+    "known": ("known", "run"), "then": ("then", "then"), "ask": ("printing", "ask"),
+    "why": ("printing", "why"), "year": ("printing", "year"),
+}  # fmt: skip
+"""The commands that print alone: the module of each in this room, and the function there."""
 
 
 def main(argv: Sequence[str] | None = None, clock: Clock = dt.datetime.now) -> int:
@@ -106,42 +114,17 @@ def _print(arguments: SimpleNamespace, clock: Clock, places: "Places") -> int:
     match arguments.command:
         case "check":
             return DONE if printing.check(arguments, clock, places) else WRONG
-        case "week" | "ready" as command:
-            from warmup.cli import week
-
-            (week.week if command == "week" else week.ready)(arguments, clock, places)
-        case "past" | "notes" as command:
-            from warmup.cli import past
-
-            (past.past if command == "past" else past.notes)(arguments, clock, places)
-        case "game":
-            from warmup.cli import game
-
-            game.game(arguments, clock, places)
-        case "known":
-            from warmup.cli import known
-
-            known.run(arguments, clock, places)
-        case "then":
-            from warmup.cli import then
-
-            then.then(arguments, clock, places)
-        case "ask":
-            printing.ask(arguments, clock, places)
-        case "why":
-            printing.why(arguments, clock, places)
         case "catalogue":
             printing.catalogue(arguments, places)
-        case "year":
-            printing.year(arguments, clock, places)
         case "more":
             printing.more()
         case "guide":
             from warmup.cli.guide import guide
 
             guide(arguments.topic, terminal=_on_a_terminal())
-        case "today":
-            printing.today(arguments, clock, places)
+        case command if command in PRINTED:
+            module, function = PRINTED[command]
+            getattr(import_module(f"warmup.cli.{module}"), function)(arguments, clock, places)
         case _:
             # A bare `warmup` with no terminal.
             arguments.date, arguments.json, arguments.answers = None, False, True
