@@ -12,7 +12,6 @@ import gc
 import os
 import sys
 from collections.abc import Callable, Iterator, Sequence
-from importlib import import_module
 from types import SimpleNamespace
 from typing import TYPE_CHECKING
 
@@ -123,6 +122,8 @@ def _print(arguments: SimpleNamespace, clock: Clock, places: "Places") -> int:
 
             guide(arguments.topic, terminal=_on_a_terminal())
         case command if command in PRINTED:
+            from importlib import import_module
+
             module, function = PRINTED[command]
             getattr(import_module(f"warmup.cli.{module}"), function)(arguments, clock, places)
         case _:
