@@ -34,8 +34,12 @@ def center(listed: Widget, line: int) -> None:
 
 
 def show_cursor(table: "DataTable[Any]") -> None:
-    """Scroll to the row under the cursor."""
-    table.move_cursor(row=table.cursor_row)
+    """Scroll to the row under the cursor, if it is out of sight as the table lies now."""
+    rows = table.scrollable_content_region.height - int(table.show_header)
+    row, first = table.cursor_row, round(table.scroll_y)
+    if rows > 0 and not first <= row < first + rows:
+        y = row if row < first else row - rows + 1
+        table.scroll_to(y=y, animate=False, force=True, immediate=True)
 
 
 class More(Static):
