@@ -248,7 +248,7 @@ ACTIONS = (
     Action("hold", ("y", "6"), "it isn’t taught yet", "Hold this level back and ask something else.",
            Group.DAY, _ANOTHER),
     Action("known", ("i", "2"), "they know it already",
-           "Open the next step of this skill today, and ask that.", Group.DAY, _ANOTHER),
+           "Open the next step of this skill today, and ask it.", Group.DAY, _ANOTHER),
     # Winding down.
     Action("short", ("m", "g"), "four in all", "Fewer prompts, just today.", Group.DAY,
            _WIND_DOWN),

@@ -20,7 +20,7 @@ _WIDE = 96
 """From so many columns on there is room for a sentence beside each entry."""
 _BESIDE = 8
 """The rows of a page beside its list: air, the heading, what is out of sight, keys in two lines."""
-LABEL, KEY, SENTENCE = 30, 6, 53
+LABEL, KEY, SENTENCE = 30, 6, 52
 """The cells of an entry's name, of its key and of what it does."""
 
 
