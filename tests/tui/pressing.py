@@ -7,10 +7,10 @@ from warmup.tui.morning import MorningScreen
 
 
 async def press(pilot: Pilot[int], *keys: str) -> None:
-    """Press keys and let the screen settle."""
+    """Press keys and let the screen settle after each: no hand is so fast that it comes before the paint."""
     for key in keys:
         await pilot.press(key)
-    await pilot.pause()
+        await pilot.pause()
     await pilot.pause()
 
 
