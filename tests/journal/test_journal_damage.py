@@ -3,7 +3,9 @@
 import datetime as dt
 import os
 import random
+import sqlite3
 from collections.abc import Callable
+from contextlib import closing
 from pathlib import Path
 
 import pytest
@@ -126,7 +128,7 @@ def test_any_bytes_anywhere_never_stop_the_morning(
     again.history("Bean"), again.dates_of("Bean")
     assert again.saving
     with schema.reading(again.path) as db:
-        assert schema.faults(db, thorough=True) == []
+        assert schema.faults(db) == []
     again.shut()
 
 
@@ -152,6 +154,55 @@ def test_damage_that_shows_in_the_middle_of_a_morning_loses_no_mark_of_it(hand: 
     expected = {0: Mark.FLUENT, 1: Mark.FLUENT, 2: Mark.NOT_YET}
     assert marks_of(journal) == expected and journal.saving and len(aside(tmp_path)) == 1
     assert marks_of(hand()) == expected
+
+
+def test_an_index_that_leads_to_a_row_that_is_not_there_is_damage(hand: Hand, tmp_path: Path) -> None:
+    journal = begun(hand(), marks=3)
+    path = journal.path
+    journal.shut()
+    with closing(sqlite3.connect(path)) as db:
+        (page,) = db.execute(
+            "SELECT rootpage FROM sqlite_master WHERE name = 'sqlite_autoindex_sittings_1'"
+        ).fetchone()
+    _overwrite(path, page * 4096 - 1, b"\x17")
+    os.utime(path)
+    with closing(sqlite3.connect(path)) as db:
+        assert db.execute("PRAGMA quick_check").fetchone() == ("ok",), "only the whole check finds it"
+    assert "damaged" in Journal.examine(tmp_path)[0]
+    assert "damaged" in hand(read_only=True).notice
+    again = hand()
+    assert again.saving and "was damaged" in again.notice and len(aside(tmp_path)) == 1
+    assert marks_of(again) == dict.fromkeys(range(3), Mark.FLUENT)
+
+
+@pytest.mark.parametrize("read_only", [False, True])
+def test_damage_under_a_stamp_that_still_fits_is_found_where_it_is_read(
+    hand: Hand, tmp_path: Path, *, read_only: bool
+) -> None:
+    journal = hand()
+    for number in range(20):
+        journal.add_whole("Bean", DAY - dt.timedelta(number), "daily", "x" * 9000, ROWS, [mark()] * 4)
+    path = journal.path
+    journal.shut()
+    marks = len(hand(read_only=True).history("Bean"))
+    with closing(sqlite3.connect(path)) as db:
+        (page,) = db.execute("SELECT rootpage FROM sqlite_master WHERE name = 'marks'").fetchone()
+    _overwrite(path, (page - 1) * 4096 + 8, b"\xff" * 4)
+    found = hand(read_only=read_only)
+    assert found.as_left, "nothing tells of it"
+    assert len(found.history("Bean")) == marks, "its pages still hold the marks"
+    if not read_only:
+        begun(found, marks=1)
+        assert found.saving and len(aside(tmp_path)) == 1 and Journal.examine(tmp_path) == []
+
+
+def _overwrite(path: Path, at: int, raw: bytes) -> None:
+    """Put other bytes into a file, which keeps its size and its time."""
+    about = path.stat()
+    with path.open("r+b") as file:
+        file.seek(at)
+        file.write(raw)
+    os.utime(path, ns=(about.st_atime_ns, about.st_mtime_ns))
 
 
 def test_an_empty_file_is_a_new_journal(hand: Hand, tmp_path: Path) -> None:

@@ -80,7 +80,7 @@ def _temporary(snapshot: sqlite3.Connection, target: Path) -> Path:
             disk.execute("PRAGMA journal_mode = MEMORY")
             snapshot.backup(disk)
         with closing(schema.look_at(name)) as back:
-            if wrong := schema.faults(back, thorough=True):
+            if wrong := schema.faults(back):
                 raise Damaged(f"read back it is not whole: {wrong[0]}")
             if counts(back) != counts(snapshot):
                 raise Damaged("read back it has other rows than the journal")

@@ -33,7 +33,7 @@ def findings(path: Path, known: Collection[str] = ()) -> list[str]:
     try:
         refuse_newer(path)
         with schema.reading(path) as source, closing(schema.copy_of(source)) as copy:
-            wrong = schema.faults(copy, thorough=True)
+            wrong = schema.faults(copy)
             odd: tuple[Left, ...] = ()
             if not wrong:
                 schema.migrate(copy)

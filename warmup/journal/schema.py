@@ -224,18 +224,18 @@ def migrate(connection: sqlite3.Connection) -> None:
         transact(connection, steps)
 
 
-def faults(connection: sqlite3.Connection, *, thorough: bool = False, as_left: bool = False) -> list[str]:
+def faults(connection: sqlite3.Connection, *, as_left: bool = False) -> list[str]:
     """What is wrong with the file; empty when it is whole. One that is ``as_left`` is not read through.
 
     Opened for reading alone, SQLite does not look at the checks of the tables: give it a copy.
     """
-    check = "integrity_check" if thorough else "quick_check(1)"
     try:
         if strange := _strange(connection):
             return [strange]
         if as_left:
             return []
-        found = [str(row[0]) for row in connection.execute(f"PRAGMA {check}")]
+        # The quick check, a tenth quicker, passes over an index that leads to rows which are not there.
+        found = [str(row[0]) for row in connection.execute("PRAGMA integrity_check(1)")]
     except UnicodeDecodeError:
         return [_NO_NAME]
     except sqlite3.DatabaseError as error:

@@ -205,7 +205,15 @@ class Store:
                 if isinstance(error, _BUGS):
                     raise
                 self._step_aside(error)
-        return work(self._memory) if self._memory else None
+        if self._memory is None:
+            return None
+        try:
+            return work(self._memory)
+        except sqlite3.DatabaseError as error:
+            if not (self.as_left and schema.is_damage(error)):
+                raise
+            self._read_through()
+            return work(self._memory)
 
     @property
     def source(self) -> sqlite3.Connection:
@@ -222,6 +230,9 @@ class Store:
         if self._disk is None:
             self.notice = f"{NAME} can't be used ({reason(error)})."
         memory = schema.in_memory()
+        if schema.is_damage(error):
+            # It was not as it was left after all; the next to open it reads it through.
+            remembered.forget(self.folder)
         if self._disk is not None:
             from warmup.journal import salvage
 
@@ -271,14 +282,14 @@ class Store:
 
     # -- the file
 
-    def _look(self) -> None:
+    def _look(self, *, as_left: bool = True) -> None:
         """Read the file into memory and leave it as it is; what can be read of it where it is damaged.
 
         One that is as it was left is read where it lies.
         """
         try:
             refuse_newer(self.path)
-            if schema.version_written(self.path) == VERSION and remembered.as_left(self.path):
+            if as_left and schema.version_written(self.path) == VERSION and remembered.as_left(self.path):
                 self._memory, self.as_left = schema.look_at(self.path), True
                 return
             with schema.reading(self.path) as source:
@@ -296,6 +307,16 @@ class Store:
             self.notice = f"{NAME} is damaged ({reason(error)})." + (
                 f" What could be read of it counts (mornings: {kept})." if kept else ""
             )
+
+    def _read_through(self) -> None:
+        """Look at the file once more, which has damage though its stamp says that it is as it was left."""
+        if self._memory is not None:
+            self._memory.close()
+        self.as_left = False
+        try:
+            self._look(as_left=False)
+        except (OSError, sqlite3.Error, Damaged) as error:
+            self._step_aside(error)
 
     def _reach(self, wait: int) -> sqlite3.Connection:
         """Open the file for writing. A damaged one is set aside, and what can be read of it kept."""
