@@ -228,4 +228,14 @@ def test_bars_say_each_count_and_fit(home: Path, clock: Clock) -> None:
         assert [line.split()[-4:] for line in strands] == [
             ["1", "of", "1", "asked"], ["1", "of", "3", "asked"]
         ]  # fmt: skip
+        # The whole bar is every time a strand was asked: one of one, and one of three.
+        assert [line.count("█") > line.count("░") for line in strands] == [True, False]
+        assert strands[0].count("░") == 0 and abs(2 * strands[1].count("█") - strands[1].count("░")) <= 2
     assert plots(known(context_at(home / "none", clock)), 76) == ()
+
+
+def test_the_bars_by_month_begin_with_the_first_month_that_has_any(home: Path, clock: Clock) -> None:
+    late = next(at for at, day in enumerate(MORNINGS) if day.month == 1)
+    context = family(home, clock, [(late, PLAIN, H)])
+    months = plots(known(context), 76)[1].lines
+    assert known(context).months[0].first.month in (8, 9) and months[0].startswith("Jan ")

@@ -4,6 +4,7 @@ Solid and open blocks tell two counts apart without color, and each bar has its 
 """
 
 from collections.abc import Iterator, Sequence
+from itertools import dropwhile
 from typing import NamedTuple
 
 from warmup.english import MONTHS
@@ -61,7 +62,8 @@ def _months(known: Known, width: int) -> Iterator[str]:
     digits = len(str(most))
     said = f" {'':{digits}} met, {'':{digits}} settled"
     room = max(4, min(_LONGEST, width - 4 - len(said)))
-    for month in known.months:
+    # A child who began in the middle of a year has no months before.
+    for month in dropwhile(lambda month: not month.met, known.months):
         met, settled = _long(month.met, most, room), _long(month.settled, most, room)
         bar = SOLID * settled + OPEN * (met - settled)
         counts = f"{month.met:>{digits}} met, {month.settled:>{digits}} settled"
@@ -69,17 +71,17 @@ def _months(known: Known, width: int) -> Iterator[str]:
 
 
 def _strands(known: Known, width: int) -> Iterator[str]:
-    most = max((each.hesitated for each in known.strands), default=0)
+    """A line a strand: the whole bar is every time it was asked."""
     if not known.strands:
         return
     names = max(len(each.strand.value) for each in known.strands)
     digits = len(str(max(each.asked for each in known.strands)))
-    said = f" {'':{len(str(most))}} of {'':{digits}} asked"
+    said = f" {'':{digits}} of {'':{digits}} asked"
     room = max(4, min(_LONGEST, width - names - 1 - len(said)))
     for each in known.strands:
-        bar = SOLID * (_long(each.hesitated, most, room) if most else 0)
-        counts = f"{each.hesitated:>{len(str(most))}} of {each.asked:>{digits}} asked"
-        yield f"{each.strand.value:<{names}} {bar:<{room}} {counts}"
+        solid = _long(each.hesitated, each.asked, room)
+        counts = f"{each.hesitated:>{digits}} of {each.asked:>{digits}} asked"
+        yield f"{each.strand.value:<{names}} {SOLID * solid}{OPEN * (room - solid)} {counts}"
 
 
 def _long(count: int, most: int, room: int) -> int:
