@@ -18,6 +18,7 @@ from warmup.tui.lists import More
 from warmup.tui.page import Page
 from warmup.tui.paint import Look, look_of
 from warmup.tui.quiet_app import QuietApp, collect_again, draw_in_utf8
+from warmup.tui.ticks import Ticks
 from warmup.tui.workspace import Workspace
 
 
@@ -35,7 +36,7 @@ class CalendarDaysScreen(Page[tuple[Offer, ...]]):
         super().__init__(work)
         self._offers = offers
         wide = max(len(each.when) for each in offers) + 2
-        self._list: SelectionList[int] = SelectionList(
+        self._list: Ticks[int] = Ticks(
             *(
                 (Content(f"{each.when:<{wide}}{each.name}"), number, each.ticked)
                 for number, each in enumerate(offers)

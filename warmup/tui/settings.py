@@ -27,6 +27,7 @@ from warmup.tui.key_screen import bindings
 from warmup.tui.lists import More
 from warmup.tui.page import Page
 from warmup.tui.paint import Look, look_of
+from warmup.tui.ticks import Tick, Ticks
 from warmup.tui.workspace import Workspace
 
 NOTHING_CHANGED = "Nothing was changed."
@@ -36,23 +37,6 @@ _AS_PLANNED, _UNSAID = 0, "unsaid"
 _READS = {_UNSAID: None, "yes": True, "no": False}
 _LIST_ROWS, _OTHER_ROWS = 6, 22
 """The fewest rows of the list of things, and the rows of the page beside it."""
-
-
-class Tick(Checkbox):
-    """A box that says by its sign whether it is ticked: not every look and terminal has shades."""
-
-    def __init__(self, label: str, value: bool, *, id: str) -> None:
-        super().__init__(label, value, id=id, compact=True)
-        self.BUTTON_INNER = _sign(value)
-
-    def watch_value(self) -> None:
-        """Another sign for what it is now."""
-        self.BUTTON_INNER = _sign(self.value)
-        super().watch_value()
-
-
-def _sign(value: bool) -> str:
-    return "X" if value else "–"
 
 
 class SettingsScreen(Page[Family]):
@@ -68,7 +52,7 @@ class SettingsScreen(Page[Family]):
         super().__init__(work)
         self.family, self.child = work.context.family, work.context.child
         self._filled = as_it_is(self.family, self.child)
-        self._things = SelectionList[str](
+        self._things = Ticks[str](
             *(
                 (thing, thing, thing not in self._filled.without)
                 for thing in things_asked(self.family)

@@ -23,6 +23,7 @@ from warmup.tui.actions import State
 from warmup.tui.key_screen import bindings
 from warmup.tui.lists import More
 from warmup.tui.page import Page
+from warmup.tui.ticks import Ticks
 from warmup.tui.workspace import Workspace
 
 _NAMES = {Paper.LETTER: "Letter", Paper.A4: "A4"}
@@ -55,7 +56,7 @@ class SheetsScreen(Page[None]):
         day = day_of(context, context.today)
         self._pages = {name: len([*sheet.pages(day)]) for name, sheet in kinds().items()}
         self._wanted = wanted = frozenset(not_printed(context, this_week(context)))
-        self._list: SelectionList[str] = SelectionList(
+        self._list: Ticks[str] = Ticks(
             *((self._row(name), name, name in wanted) for name in kinds()), id="list", compact=True
         )
 

@@ -27,6 +27,7 @@ from warmup.session.words import HELLO, PRIVACY
 from warmup.tui.actions import State
 from warmup.tui.key_screen import bindings
 from warmup.tui.lists import More
+from warmup.tui.ticks import Ticks
 from warmup.tui.workspace import Workspace
 
 _LOW, _NARROW = 22, 56
@@ -37,7 +38,7 @@ _LEAVE, _WAYS = "Ctrl+Q leave", "Tab next   Space tick   Ctrl+Q leave"
 _SHORT_HELLO = "Spoken math at breakfast."
 
 
-class Ticks(SelectionList[Holiday]):
+class HolidayTicks(Ticks[Holiday]):
     """The days off that are offered, each with a tick."""
 
     offered: tuple[Holiday, ...] = ()
@@ -80,7 +81,7 @@ class WelcomeScreen(Screen[Family | None]):
         super().__init__()
         self.work, self.today, self.known = work, work.context.today, work.context.family
         self._filled = filled_in(self.today, self.known)
-        self._ticks = Ticks(id="off", compact=True)
+        self._ticks = HolidayTicks(id="off", compact=True)
 
     def compose(self) -> ComposeResult:
         """What to fill in, filled in; what comes of it; how to go on."""
