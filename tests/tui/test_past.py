@@ -245,6 +245,16 @@ async def test_a_note_in_the_morning_is_not_lost_to_another_window(home: Path, c
     assert note is not None and note.text == "six"
 
 
+async def test_a_note_that_is_longer_than_its_line_shows_its_end(home: Path, clock: Clock) -> None:
+    app = program(home, clock)
+    async with app.run_test(size=(60, 20)) as pilot:
+        await press(
+            pilot, "7", *"and so it goes on and on until it comes to the very last ten words", "enter"
+        )
+        await press(pilot, "7")
+        assert "the very last ten words" in flat(app)
+
+
 async def test_no_more_than_400_characters_can_be_typed(home: Path, clock: Clock) -> None:
     app = program(home, clock)
     async with app.run_test(size=(80, 24)) as pilot:

@@ -41,6 +41,15 @@ class NoteScreen(Page[str]):
         yield Input(self._text, id="note", max_length=LONGEST_NOTE, compact=True, select_on_focus=False)
         yield Static(TELLS, id="tells", markup=False)
 
+    def on_mount(self) -> None:
+        """Show the end of a line that is longer than its room: that is where more is typed."""
+        super().on_mount()
+        self.call_after_refresh(self._scroll_to_end)
+
+    def _scroll_to_end(self) -> None:
+        line = self.query_one("#note", Input)
+        line.scroll_to(x=line.virtual_size.width, animate=False, force=True)
+
     def act(self, action: str) -> None:
         """Take the line, or leave it, or tell of the keys."""
         match action:

@@ -13,6 +13,7 @@ from warmup.tui.actions import with_keys
 from warmup.tui.key_screen import KeyScreen, Result
 from warmup.tui.lines import Lines
 from warmup.tui.lists import step
+from warmup.tui.paint import Look, look_of
 from warmup.tui.parts import key
 from warmup.tui.script import Line, Span, flowed
 
@@ -95,6 +96,7 @@ class Page(KeyScreen[Result]):
 
     def on_mount(self) -> None:
         """Show what is to be seen from the start."""
+        self.set_class(look_of(self.app.theme) is Look.CONTRAST, "contrast")
         self.show()
 
     def on_resize(self, event: events.Resize) -> None:

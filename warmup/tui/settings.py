@@ -26,7 +26,6 @@ from warmup.tui.actions import State
 from warmup.tui.key_screen import bindings
 from warmup.tui.lists import More
 from warmup.tui.page import Page
-from warmup.tui.paint import Look, look_of
 from warmup.tui.ticks import Tick, Ticks
 from warmup.tui.workspace import Workspace
 
@@ -103,7 +102,6 @@ class SettingsScreen(Page[Family]):
     def on_mount(self) -> None:
         """Say what comes of the page as it is."""
         super().on_mount()
-        self.set_class(look_of(self.app.theme) is Look.CONTRAST, "contrast")
         self._work_out()
 
     def on_resize(self, event: events.Resize) -> None:
