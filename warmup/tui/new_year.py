@@ -14,15 +14,15 @@ from warmup.tui.key_screen import bindings
 from warmup.tui.welcome import WelcomeScreen
 from warmup.tui.workspace import Workspace
 
-_NEW_YEAR = "A new school year. What they know stays."
+_NEW_YEAR, _SHORT = "A new school year. What they know stays.", "A new year. What they know stays."
 _WEEK_SAID = "Begin in"
-_STAYS = "To repeat a part, begin in a later week."
+_STAYS = "To repeat, begin in a later week."
 
 
 class NewYearScreen(WelcomeScreen):
     """The form. Its result is the family in the new year; None where it was left."""
 
-    HELLO = SHORT_HELLO = _NEW_YEAR
+    HELLO, SHORT_HELLO = _NEW_YEAR, _SHORT
     STATE = State.NEW_YEAR
     BINDINGS: ClassVar[list[BindingType]] = [
         replace(binding, priority=binding.id == "begin") for binding in bindings(State.NEW_YEAR)

@@ -25,7 +25,7 @@ from warmup.tui.parts import place_parts
 from warmup.tui.script import cut
 from warmup.tui.workspace import Workspace
 
-TELLS = "From paper: type its letters, w, s or n. Each is kept at once."
+TELLS = "Type the letters on the paper, w, s or n, or the keys below. Each is kept at once."
 COUNTS_NOT = "No school was planned that day: it does not count."
 _MARKS = {
     "paper_fluent": Mark.FLUENT,
