@@ -242,6 +242,7 @@ def scenes(today: dt.date) -> Sequence[Scene]:
         Scene("merge", ("merge", "{home}/theirs/journal.db")),
         Scene("restore", ("restore", "{home}/copy.db"), "yes\n"),
         Scene("report --out", ("report", "--form", "html", "--out", "{home}/report.html")),
+        Scene("sheets --out", ("sheets", "all", "--out", "{home}/sheets.html")),
         Scene("export", ("export", "--all", "{home}/whole")),
         Scene("forget", ("forget", "Pip"), "\nPip\n"),
         Scene("import", ("import", "{home}/whole", "--with-forgotten")),
