@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from warmup.text import clean, did_you_mean, shown, visible
+from warmup.text import clean, did_you_mean, quoted, shown, visible
 
 
 @given(st.text())
@@ -61,3 +61,7 @@ def test_a_long_value_is_cut(text: str) -> None:
 def test_the_nearest_word_is_offered_and_no_far_one() -> None:
     assert did_you_mean("dmie", ["dime", "penny"]) == '; did you mean "dime"?'
     assert did_you_mean("zebra", ["dime", "penny"]) == ""
+
+
+def test_quotation_marks_within_what_is_said_are_single_ones() -> None:
+    assert quoted("Finish it: “Now we are in…”") == "“Finish it: ‘Now we are in…’”"

@@ -10,6 +10,12 @@ FIRST_YEAR, LAST_YEAR = 1900, 2999
 _TURNING = frozenset("\u061c\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069\ufeff")
 
 
+def quoted(words: str) -> str:
+    """Words that are said, in quotation marks; quotation marks within them are single ones then."""
+    inner = words.replace("“", "‘").replace("”", "’")
+    return f"“{inner}”"
+
+
 def clean(text: str) -> str:
     """The text as one line without anything a terminal would obey: control and text-turning characters go."""
     kept = (

@@ -20,6 +20,7 @@ from warmup.journal.journal import Journal
 from warmup.model import Asked, ItemId, Mark
 from warmup.session.context import open_context
 from warmup.session.stored import stored
+from warmup.text import quoted
 
 AT_EIGHT = dt.datetime.combine(TODAY, dt.time(8))
 
@@ -78,7 +79,7 @@ def test_every_morning_of_a_year_fits(name: str, prompts: int | None, tmp_path: 
         text = " ".join(" ".join(lines).split())
         for number, prompt in enumerate(routine.prompts, start=1):
             do = f"{prompt.do} " if prompt.do else ""
-            whole = f"{number}. w[ ] s[ ] n[ ] {do}“{prompt.say}” Answer: {prompt.answer}."
+            whole = f"{number}. w[ ] s[ ] n[ ] {do}{quoted(prompt.say)} Answer: {prompt.answer}."
             assert " ".join(whole.split()) in text, (day, whole)
         assert len(wobbled(context)) <= 3
         marks = [answer(name, prompt.item, day, known) for prompt in routine.prompts]
@@ -181,7 +182,7 @@ def test_it_has_the_prompts_that_the_long_form_of_the_date_has(
     ]
     run("today", "--brief", "--date", date)
     text = " ".join(capsys.readouterr().out.split())
-    places = [text.index(f"“{say}”") for say in said]
+    places = [text.index(quoted(say)) for say in said]
     assert len(said) > 3 and places == sorted(places) and text.count("w[ ]") == len(said)
 
 

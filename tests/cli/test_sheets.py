@@ -15,6 +15,7 @@ from warmup.config.places import Places
 from warmup.session.context import open_context
 from warmup.session.gaming import told, week_games
 from warmup.sheets.kinds import kinds
+from warmup.text import quoted
 
 
 def run(*argv: str) -> int:
@@ -78,7 +79,7 @@ def test_today_is_one_page_with_the_very_prompts_of_the_brief(
     assert page.count("<svg") == 1 and len(prompts) > 3
     flat = "".join(re.sub(r"<[^>]*>", " ", page).split())
     for prompt in prompts:
-        assert "".join(escape(prompt["say"]).split()) in flat
+        assert "".join(escape(quoted(prompt["say"])).split()) in flat
     assert page.count("rotate(180") >= len(prompts)
     assert run("today", "coins") == USAGE
 

@@ -14,6 +14,7 @@ from warmup.english import date_words
 from warmup.model import ItemId, Mark, Prompt, Routine
 from warmup.session.context import Context
 from warmup.session.words import SMALL_THINGS, has_small_things
+from warmup.text import quoted
 
 LINES, COLUMNS = 30, 72
 """How much room there is, in lines and columns."""
@@ -95,7 +96,7 @@ def ways(number: int, prompt: Prompt, *, answers: bool) -> Iterator[Way]:
     """A prompt by its number, whole and with less and less; the words and the answer are in each."""
     answer = f" Answer: {prompt.answer}." if answers else ""
     do = f"{prompt.do} " if prompt.do else ""
-    words = f"{number}. {_BOXES} {do}“{prompt.say}”{answer}"
+    words = f"{number}. {_BOXES} {do}{quoted(prompt.say)}{answer}"
     first, second = prompt.cues[0].text, prompt.cues[1].text
     for picture in _pictures(prompt, answers=answers):
         for cue in _cues("Cue:", first, _NO_FIRST):

@@ -28,6 +28,7 @@ from warmup.session.on_paper import (
 from warmup.session.stored import stored
 from warmup.session.undoing import CannotUndo
 from warmup.session.words import COUNTS
+from warmup.text import quoted
 
 NOT_PLANNED = "No school was planned that day."
 _BUSY = "the morning was changed in another window just now; nothing was done, so try once more"
@@ -100,7 +101,8 @@ def _head(session: PaperSession) -> str:
 def _rows(session: PaperSession) -> Iterator[str]:
     for at, prompt in enumerate(session.prompts):
         mark = session.mark_at(at)
-        yield f"{at + 1}. “{prompt.say}” {undoing.MARK_WORDS[mark].capitalize() if mark else 'No mark'}."
+        how = undoing.MARK_WORDS[mark].capitalize() if mark else "No mark"
+        yield f"{at + 1}. {quoted(prompt.say)} {how}."
 
 
 def _undo(context: Context, journal: Journal, clock: Clock, date: dt.date) -> None:

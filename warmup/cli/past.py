@@ -34,7 +34,7 @@ from warmup.session.past import (
 )
 from warmup.session.undoing import MARK_WORDS
 from warmup.session.words import NOTHING_KEPT
-from warmup.text import clean
+from warmup.text import clean, quoted
 
 EARLIER = "The years before: warmup past --all."
 
@@ -66,7 +66,7 @@ def notes(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
         )
     elif found:
         for each in found:
-            about = f"“{each.say}” " if each.say else ""
+            about = f"{quoted(each.say)} " if each.say else ""
             show([f"{date_words(each.date, year=True)}: {about}{_note_words(each.note)}"])
     else:
         show(["No note has these words." if arguments.words else "There is no note yet."])
@@ -130,7 +130,7 @@ def _morning_lines(morning: PastMorning) -> Iterator[str]:
 
 
 def _prompt_lines(number: int, line: Line) -> Iterator[str]:
-    yield f"{number}. “{line.say}”" if line.answer else f"{number}. {line.say}"
+    yield f"{number}. {quoted(line.say)}" if line.answer else f"{number}. {line.say}"
     if line.answer:
         yield f"Answer: {line.answer}"
     yield "; ".join([f"It went: {line.went()}", *(each.words() for each in line.corrections)]) + "."

@@ -17,7 +17,7 @@ from warmup.sheets.html import Side, document
 from warmup.sheets.kinds import kinds
 from warmup.sheets.making import TITLE, day_of, file_name, sides_of
 from warmup.sheets.paper import Paper
-from warmup.text import clean, did_you_mean
+from warmup.text import clean, did_you_mean, quoted
 
 WEEK, TODAY, GAMES, ALL = "week", "today", "games", "all"
 """What may be said in the place of a kind."""
@@ -145,7 +145,9 @@ def _fridge(routine: Routine, context: Context) -> Side:
         picture = picture_words(prompt, prompt.picture, answers=False) if prompt.picture else ""
         cues = (f"Cue: {prompt.cues[0].text}", f"Then: {prompt.cues[1].text}")
         shown = (f"Picture: {picture}.",) if picture else ()
-        entries.append(fridge.Entry(f"{prompt.do} “{prompt.say}”".strip(), (*shown, *cues), prompt.answer))
+        entries.append(
+            fridge.Entry(f"{prompt.do} {quoted(prompt.say)}".strip(), (*shown, *cues), prompt.answer)
+        )
     opening = [f"To begin with: {routine.opening.say}"] if routine.opening else []
     head = (head_words(routine, context), *opening, TICK.format(routine.morning.date))
     # What goes on in a second line is set in there, and has room here.

@@ -29,6 +29,7 @@ from warmup.session.words import (
     over_words,
     ready,
 )
+from warmup.text import quoted
 
 if TYPE_CHECKING:
     from warmup.session.summary import Closing
@@ -195,7 +196,7 @@ def _of_one(ending: "Closing") -> Iterator[str]:
     for row in ending.rows:
         mark = undoing.MARK_WORDS[row.mark] if row.mark else "no mark"
         note = f", {row.note}" if row.note == "soon" else ""
-        yield f"“{row.say}” {mark.capitalize()}{note}.{f' {ending.well}' * (row.at == ending.well_at)}"
+        yield f"{quoted(row.say)} {mark.capitalize()}{note}.{f' {ending.well}' * (row.at == ending.well_at)}"
     if ending.again:
         yield f"Teach again: {ending.again}"
     yield from (f"At the table: {model}" for model in ending.models)

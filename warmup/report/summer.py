@@ -10,6 +10,7 @@ from warmup.report.document import Bullets, Document, Part, Section
 from warmup.report.facts import LevelMet, Report
 from warmup.report.summary import NO_TEST
 from warmup.session.context import Context
+from warmup.text import quoted
 
 WEEKS, A_WEEK, SECOND_LOOKS = 10, 3, 2
 """The weeks of the list, the things of a week, and how many of these deserve a second look."""
@@ -61,7 +62,7 @@ def _things(levels: Sequence[LevelMet], morning: Morning, week: int) -> Iterator
             ready = f" Have ready: {prompt.table}." if prompt.table else ""
             drawn = f" Lay out or draw {prompt.picture.exactly()}." if prompt.picture else ""
             do = f" {prompt.do}" if prompt.do else ""
-            yield f"{_capital(level.words)}.{ready}{drawn}{do} “{prompt.say}” Answer: {prompt.answer}."
+            yield f"{_capital(level.words)}.{ready}{drawn}{do} {quoted(prompt.say)} Answer: {prompt.answer}."
 
 
 def _capital(words: str) -> str:

@@ -5,6 +5,7 @@ from warmup.model import Mark
 from warmup.session.known import Known, Slip, Stand
 from warmup.session.settling import SETTLED_MEANS
 from warmup.session.words import BEADS
+from warmup.text import quoted
 
 SLIPS = "slips that are open"
 GROUPS = (Stand.REVISIT.value, SLIPS, Stand.GROWING.value, Stand.SETTLED.value, Stand.NOT_MET.value)
@@ -42,5 +43,5 @@ def slip_words(slip: Slip) -> str:
     """A slip in words: what to watch for, what to do, and when it came up."""
     parts = [slip.watch_for, f"At the table: {slip.to_do}" if slip.to_do else ""]
     asked = f"It came up on {date_words(slip.on, weekday=False)}"
-    parts.append(f"{asked}: “{slip.say}”" if slip.say else f"{asked}.")
+    parts.append(f"{asked}: {quoted(slip.say)}" if slip.say else f"{asked}.")
     return " ".join(part for part in parts if part)

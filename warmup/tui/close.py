@@ -14,6 +14,7 @@ from warmup.session.words import (
     over_words,
     ready,
 )
+from warmup.text import quoted
 from warmup.tui.actions import with_keys
 from warmup.tui.parts import (
     View,
@@ -144,7 +145,7 @@ def _row(shown: _Shown, width: int) -> Line:
     whose = (Span(f"{cut(shown.name, _NAME)}  ", Tone.STRONG, bead=at),) if shown.name else ()
     note = Span(row.note, Tone.QUIET, bead=at)
     room = width - cells_of((bead, *whose)) - (len(row.note) + 2 if row.note else 0)
-    said = Span(cut(f"“{row.say}”", room), Tone.PLAIN, bead=at)
+    said = Span(cut(quoted(row.say), room), Tone.PLAIN, bead=at)
     return (*padded((bead, *whose, said), width - cells_of((note,))), note)
 
 

@@ -16,6 +16,7 @@ from warmup.session.known import Known
 from warmup.session.known_level import LevelStory, earlier_words, level_story
 from warmup.session.known_words import BEADS_MEAN, slip_words
 from warmup.session.words import BEADS
+from warmup.text import quoted
 from warmup.tui.actions import State
 from warmup.tui.key_screen import bindings
 from warmup.tui.lines import Lines
@@ -91,7 +92,7 @@ class KnownLevelScreen(Reading):
         for told in self._story.history:
             besides = f" {told.besides}." if told.besides else ""
             lead = f"{BEADS[told.mark]} {_short(told.on)}"
-            words = f"{lead}“{told.say}”{besides}"
+            words = f"{lead}{quoted(told.say)}{besides}"
             found += [(Span(line),) for line in _hanging(words, len(lead), width)]
         return [*found, *[(Span(earlier_words(self._story)),)] * bool(self._story.before), ()]
 

@@ -9,6 +9,7 @@ from warmup.model import DayKind
 from warmup.session.pausing import paused
 from warmup.session.session import Session
 from warmup.session.words import ELSEWHERE, NOTHING_KEPT, NOTHING_TO_TYPE_IN, WHOLE_MORNING, noted_words
+from warmup.text import quoted
 from warmup.tui.actions import BY_ID, FOR_GUESTS, Action, State, as_guest, menu_of
 from warmup.tui.key_screen import KeyScreen
 from warmup.tui.workspace import Workspace
@@ -267,7 +268,7 @@ class Offering(KeyScreen[object]):
 
         kept = session.note_at(session.noting)
         text = typed if typed is not None else kept.text if kept else ""
-        about = f"“{session.prompt.say}”" if session.prompt else WHOLE_MORNING
+        about = quoted(session.prompt.say) if session.prompt else WHOLE_MORNING
         self.open(NoteScreen(self.work, about, text), self._keep_note)
 
     def _keep_note(self, typed: str | None) -> None:

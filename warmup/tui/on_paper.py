@@ -16,6 +16,7 @@ from warmup.session import undoing
 from warmup.session.context import Clock, Context
 from warmup.session.on_paper import PaperSession, can_count, count, paper_session
 from warmup.session.words import BEADS
+from warmup.text import quoted
 from warmup.tui.actions import State
 from warmup.tui.app import WarmupApp
 from warmup.tui.key_screen import bindings
@@ -117,7 +118,7 @@ class PaperScreen(Page[object]):
         """The number, the bead, the words as far as they go, and the mark at the end."""
         mark = self._paper.mark_at(at)
         room = self.room - _LONGEST - _BESIDE
-        said = cut(f"“{self._paper.prompts[at].say}”", room)
+        said = cut(quoted(self._paper.prompts[at].say), room)
         return Text(f"{at + 1:>2} {BEADS[mark]}  {said:<{room}}  {_WORDS[mark]}")
 
     @on(OptionList.OptionSelected)

@@ -18,7 +18,7 @@ from warmup.journal.rows import MORNING
 from warmup.model import Mark
 from warmup.session.past import Line, PastMorning
 from warmup.session.words import BEADS, ELSEWHERE, WHOLE_MORNING, noted_words
-from warmup.text import clean
+from warmup.text import clean, quoted
 from warmup.tui.actions import State
 from warmup.tui.key_screen import bindings
 from warmup.tui.lists import More, step
@@ -89,7 +89,7 @@ class PastMorningScreen(Page[object]):
         self._list.highlighted = min(at, len(lines))
 
     def _row(self, number: int, line: Line) -> Text:
-        said = f"“{line.say}”" if line.answer else line.say
+        said = quoted(line.say) if line.answer else line.say
         parts = [said, *_told(line), *_note(line.note)]
         return self._lines(f"{number:>2} {BEADS[line.kind]} ", parts)
 
@@ -168,7 +168,7 @@ class PastMorningScreen(Page[object]):
         line, position = self._line, self._position
         note = self._past.note_at(position)
         text = typed if typed is not None else note.text if note else ""
-        about = f"“{line.say}”" if line else f"{date_words(self._past.date)}, {WHOLE_MORNING}"
+        about = quoted(line.say) if line else f"{date_words(self._past.date)}, {WHOLE_MORNING}"
         self.open(NoteScreen(self.work, about, text), lambda said: self._keep_note(position, said))
 
     def _keep_note(self, position: int, typed: str | None) -> None:

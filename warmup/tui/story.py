@@ -8,6 +8,7 @@ from textual.binding import BindingType
 from textual.widget import Widget
 
 from warmup.session.story import story
+from warmup.text import quoted
 from warmup.tui.actions import State
 from warmup.tui.key_screen import bindings
 from warmup.tui.reading import Reading, paragraph
@@ -24,7 +25,7 @@ class StoryScreen(Reading):
     def heading(self) -> str:
         """The words of the prompt."""
         session = self.work.session
-        return f"“{session.prompt.say}”" if session and session.prompt else ""
+        return quoted(session.prompt.say) if session and session.prompt else ""
 
     def content(self) -> Iterable[Widget]:
         """Why it comes today, then its story."""
