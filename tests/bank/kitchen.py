@@ -4,7 +4,7 @@ Common practice, no source: which of two words a United States family says at th
 """
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from warmup.model import Prompt
 
@@ -65,6 +65,15 @@ HOT_OR_BREAKABLE = re.compile(
     re.IGNORECASE,
 )
 
+# What lies on a table with a danger that its name does not tell, and the word beside it that does.
+CARED_FOR = {
+    r"can|soup can": "unopened",  # the rim of an open one is sharp
+    r"toast|pizza|pancake|tortilla": "cooled",
+    r"grapes?": "in quarters",
+}
+NO_PLASTIC_BAG = re.compile(r"\b(?:in|into|from|out of) a bag\b", re.IGNORECASE)
+"""A bag to reach into, of no said kind: plastic ones suffocate."""
+
 _FORMS = {better: re.compile(rf"\b(?:{form})\b", re.IGNORECASE) for form, better in INSTEAD.items()}
 # Few texts have any of them: one look says so.
 _ANY_FORM = re.compile(rf"\b(?:{'|'.join(INSTEAD)})\b", re.IGNORECASE)
@@ -113,6 +122,16 @@ def unsafe(prompt: Prompt) -> list[str]:
     """Faults: things that are hot or break, named to a child who may get them."""
     texts = [*spoken(prompt), ("do", prompt.do), ("table", prompt.table)]
     return [f"{where}: {found!r}" for where, text in texts for found in HOT_OR_BREAKABLE.findall(text)]
+
+
+def unguarded(texts: Iterable[str], things: Iterable[str]) -> list[str]:
+    """Faults: a thing whose danger is not said beside it, and a bag that may be a plastic one."""
+    wrong = [f"{found!r}, say of what" for text in texts for found in NO_PLASTIC_BAG.findall(text)]
+    for thing in things:
+        for names, word in CARED_FOR.items():
+            if re.match(rf"(?:{names})\b(?! \({word}\))", thing):
+                wrong.append(f"{thing!r}, say {word}")
+    return wrong
 
 
 def times_sign(prompt: Prompt) -> list[str]:

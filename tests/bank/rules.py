@@ -4,7 +4,7 @@ import re
 from collections.abc import Callable, Mapping
 from types import MappingProxyType
 
-from tests.bank.kitchen import times_sign, unkitchenly, unsafe
+from tests.bank.kitchen import times_sign, unguarded, unkitchenly, unsafe
 from tests.bank.numbers_said import too_many_numbers
 from tests.bank.reading import spelled
 from tests.bank.secrets import more_leaks, narrow, question_tells, watch_for_tells
@@ -115,6 +115,7 @@ RULES: Mapping[str, Rule] = MappingProxyType(
         "over 12 words: something to do": lambda p, _: long_and_idle(p),
         "kitchen words": lambda p, _: unkitchenly(p),
         "nothing hot or breakable": lambda p, _: unsafe(p),
+        "no danger unsaid": lambda p, _: unguarded((p.say, p.do), p.table.split(", ")),
         "nothing untrue about today": untrue,
         "no answer in do, no first sound": lambda p, _: more_leaks(p),
         "no answer in the watch-for": lambda p, _: watch_for_tells(p),

@@ -8,7 +8,7 @@ from typing import NamedTuple
 import pytest
 
 from tests.bank import careless, unreadable
-from tests.bank.kitchen import unkitchenly, unsafe
+from tests.bank.kitchen import unguarded, unkitchenly, unsafe
 from tests.bank.numbers_said import MOST, numbers_said
 from tests.bank.rules import uncapped
 from tests.games.bounds import highest
@@ -183,6 +183,13 @@ def test_what_holds_water_or_stands_about_is_no_glass() -> None:
     for each in made():
         if {"cups", "bowls"} & {*each.match.game.things(each.match.level)}:
             assert "plastic" in each.play.setup, each.match.game.id
+
+
+def test_no_danger_of_a_thing_goes_unsaid() -> None:
+    for each in made():
+        assert not unguarded([each.play.setup, *each.play.rule], []), each.match.game.id
+        if "can" in each.match.game.things(each.match.level):
+            assert "unopened can" in each.play.setup
 
 
 def test_no_small_thing_comes_to_a_toddler_s_table() -> None:

@@ -78,5 +78,5 @@ def test_it_is_shown_then_written_and_never_over_what_is_there_unasked(home: Pat
 def test_with_plain_it_is_printed_in_a_terminal(home: Path, here: Path) -> None:
     with Terminal([*WARMUP, "--plain", "report"], environment(home)) as terminal:
         assert terminal.finish() == 0
-        assert b"This is no test and no grade." in terminal.written
+        assert b"This is no test, no assessment and no grade." in terminal.written
     assert list(here.iterdir()) == []

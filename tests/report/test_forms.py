@@ -85,11 +85,13 @@ def test_an_adult_s_name_stands_there_only_when_it_is_asked_for(lived_in: Home, 
     assert "Aunt Juniper" in make(lived_in.context(), wanted).text(Form.TEXT)
 
 
+@pytest.mark.parametrize("form", Form)
 @pytest.mark.parametrize("kind", KINDS)
-def test_each_says_that_it_is_no_test(lived_in: Home, kind: str) -> None:
-    text = " ".join(made(lived_in, kind).text(Form.TEXT).split())
-    assert "This is no test and no grade." in text
-    assert ("differs from state to state" in text) == (kind == "report")
+def test_each_says_in_each_form_that_it_is_no_assessment(lived_in: Home, kind: str, form: Form) -> None:
+    text = " ".join(made(lived_in, kind).text(form).split())
+    assert "This is no test, no assessment and no grade." in text
+    # A list for the summer is no record.
+    assert ("differs from state to state" in text) == (kind != "summer")
 
 
 # -- CSV

@@ -70,7 +70,7 @@ def test_of_nothing_nothing_is_said(lived_in: Home, span: Span) -> None:
         reviews=(),
     )
     (section,) = letter(bare, span, lived_in.context().year).sections
-    assert section.parts[2] == "No warm-up is written down for these days." and len(section.parts) == 5
+    assert section.parts[2] == "No warm-up is written down for these days." and len(section.parts) == 6
 
 
 def test_a_name_stands_below_it_when_it_is_asked_for(lived_in: Home) -> None:

@@ -7,8 +7,8 @@ from warmup.randomness import SeededRandom
 _FACES = "solid-shapes:faces"
 _THINGS = {
     "solid-shapes:sphere-and-cube": ("a ball and a cube block", 2),
-    "solid-shapes:cylinder-and-cone": ("a ball, a cube block and a can", 3),
-    _FACES: ("a block, a can and a box", 3),
+    "solid-shapes:cylinder-and-cone": ("a ball, a cube block and an unopened can", 3),
+    _FACES: ("a block, an unopened can and a box", 3),
 }
 
 
@@ -17,7 +17,7 @@ def made(level: LevelId, _morning: Morning, _rng: SeededRandom) -> Play:
     things, count = _THINGS[level]
     tell = "Say how many flat faces it has." if level == _FACES else "Say its shape before it comes out."
     return Play(
-        f"Put {things} into a bag where nobody sees, and fill it once more when it is empty.",
+        f"Put {things} into a cloth bag where nobody sees, and fill it once more when it is empty.",
         ("Reach in without a look.", "Feel one thing.", tell),
         "when the bag was empty twice",
         "Is each flat face felt once?"

@@ -20,7 +20,8 @@ def made(level: LevelId, _morning: Morning, rng: SeededRandom) -> Play:
     low, high = _NUMBERS[level]
     numbers = sorted(rng.sample(range(low, high + 1), _STRIPS))
     return Play(
-        f"Write {listed([str(number) for number in numbers])} on strips of paper, and put them in a bag.",
+        f"Write {listed([str(number) for number in numbers])} on strips of paper, and put them "
+        "in a cloth bag.",
         ("Pick a strip and read it.", "Put it where it goes in the row.", "Tell me how you know."),
         "when all six lie in order",
         "Is it the tens that decide?" if low > 9 else "Which number is more, and how is it known?",

@@ -13,7 +13,7 @@ def made(level: LevelId, _morning: Morning, rng: SeededRandom) -> Play:
     """A bag of spoons for two rows."""
     spoons = rng.between(*_SPOONS[level])
     return Play(
-        f"Put {number_word(spoons)} spoons in a bag, and sit side by side.",
+        f"Put {number_word(spoons)} spoons in a cloth bag, and sit side by side.",
         (
             "Each of us takes a handful.",
             "Lay yours beside mine, in pairs.",

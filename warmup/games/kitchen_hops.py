@@ -32,7 +32,7 @@ def made(level: LevelId, _morning: Morning, rng: SeededRandom) -> Play:
     back = rng.coin()
     start, end = (high_word, low_word) if back else (low_word, high_word)
     return Play(
-        f"{floor}, and put strips with one to {number_word(hop)} in a bag.",
+        f"{floor}, and put strips with one to {number_word(hop)} in a cloth bag.",
         (
             f"Start on {start}, and pick a strip.",
             f"Say where so many hops {'back ' if back else ''}take you.",

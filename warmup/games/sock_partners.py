@@ -14,7 +14,7 @@ def made(level: LevelId, _morning: Morning, rng: SeededRandom) -> Play:
     if level == _BY_TWOS:
         pairs = rng.between(6, 10)
         return Play(
-            f"Put {number_word(pairs)} pairs of socks in a bag.",
+            f"Put {number_word(pairs)} pairs of socks in a cloth bag.",
             ("Pull out a pair and lay it down.", "Count all the socks by twos."),
             "when the bag is empty",
             "Does the count go on by twos past ten?",
@@ -23,7 +23,7 @@ def made(level: LevelId, _morning: Morning, rng: SeededRandom) -> Play:
         )
     socks = 2 * rng.between(6, 8)
     return Play(
-        f"Put {number_word(socks)} socks in a bag.",
+        f"Put {number_word(socks)} socks in a cloth bag.",
         ("Take a handful and pair the socks.", "Is a sock left over?", "Say even or odd."),
         "after four handfuls, when all socks are back in the bag",
         "Is it the sock left over that tells, and not how many there are?",

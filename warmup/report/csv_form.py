@@ -1,10 +1,10 @@
 """What is told as records: one table of CSV by RFC 4180, of which no cell can be taken for a formula.
 
-Every record has the same fields. ``part`` says what it is of: ``report`` (whose, and of which days), ``day``
-(with a warm-up; ``relation`` says whether it was a confirmed school day), ``school day`` (a confirmed one
-without), ``month`` (a record a count, ``unit`` says of what), ``topic`` and ``thing``, ``step`` (a record a
-code; ``date`` is when it was first asked, ``until`` when it settled), ``review``, ``note``; or ``letter`` and
-``summer`` for what is read in sentences.
+Every record has the same fields. ``part`` says what it is of: ``report`` (whose, and of which days),
+``about`` (what it is not), ``day`` (with a warm-up; ``relation`` says whether it was a confirmed school day),
+``school day`` (a confirmed one without), ``month`` (a record a count, ``unit`` says of what), ``topic`` and
+``thing``, ``step`` (a record a code; ``date`` is when it was first asked, ``until`` when it settled),
+``review``, ``note``; or ``letter`` and ``summer`` for what is read in sentences.
 """
 
 import csv
@@ -14,7 +14,7 @@ from typing import NamedTuple
 
 from warmup.report.document import Bullets, Document, Plot, Table
 from warmup.report.facts import Attendance, Month, Report
-from warmup.report.summary import OUTCOMES, coded, minutes
+from warmup.report.summary import NO_TEST, OUTCOMES, RULES, coded, minutes
 
 
 class Record(NamedTuple):
@@ -60,6 +60,7 @@ def records(report: Report) -> Iterator[Record]:
     yield Record(
         "report", report.child, date=f"{report.first}", until=f"{report.last}", text=f"written {report.made}"
     )
+    yield from (Record("about", text=each) for each in (NO_TEST, RULES))
     yield from _days(report.attendance)
     for month in report.attendance.months:
         yield from _month(month)

@@ -9,7 +9,7 @@ from warmup.engine.review import Outcome
 from warmup.english import date_words, ordinal_word, plural
 from warmup.report.document import Document, Part, Section
 from warmup.report.facts import Report
-from warmup.report.summary import NO_TEST, days, minutes
+from warmup.report.summary import NO_TEST, RULES, days, minutes
 from warmup.schoolyear import WEEKS_A_QUARTER, SchoolYear
 
 MOST = 5
@@ -57,6 +57,7 @@ def letter(
         *_told(report, span),
         *([" ".join(changes)] if changes else []),
         NO_TEST,
+        RULES,
         f"Warm wishes{f', {signed}' if signed else ''}",
     )
     made = f"Written on {date_words(report.made, weekday=False, year=True)}."

@@ -17,7 +17,7 @@ OUTCOMES = {
     Outcome.OPEN: "asked on one morning so far",
 }
 """What a review found, for people."""
-NO_TEST = "This is no test and no grade. It tells what was asked, and what came easily."
+NO_TEST = "This is no test, no assessment and no grade. It tells what was asked, and what came easily."
 RULES = (
     "What records a family must keep differs from state to state and changes. "
     "Your state’s education department knows."

@@ -58,7 +58,11 @@ A_GAME = "A game for that:"
 KEEP_WARM = "Three things a week keep math warm."
 """Said of a warm-up after the year's last school day."""
 SMALL_THINGS = "Keep small things away from under-threes and mouthers: choking."
-_SMALL = ("coin", "button", "bean", "cereal", "clip", "counter", "dice", "grape", "rice", "cracker", "sock ")
+_SMALL = (
+    "coin", "button", "bean", "bead", "shell", "band", "cereal", "clip", "counter", "dice", "grape", "rice",
+    "cracker", "sock ", "marble", "pebble", "balloon", "battery", "batteries", "magnet",
+)  # fmt: skip
+"""Words of what chokes small children, whose names stand on tables; the last five on a family's own."""
 
 QUARTER_ON_SCREEN = "In the menu (‹menu›), a report makes a letter of it. “warmup copy FILE” keeps a copy."
 QUARTER_BY_COMMAND = (

@@ -22,6 +22,14 @@ _FOODS = {
     "tortilla": "a tortilla",
     "cheese": "a slice of cheese",
 }
+_TABLES = {
+    "sheet": "paper",
+    "toast": "toast (cooled)",
+    "pancake": "pancake (cooled)",
+    "pizza": "pizza (cooled)",
+    "tortilla": "tortilla (cooled)",
+}
+"""What lies on the table, where it is not the word of the question: what comes hot is cooled first."""
 _PART = {2: "half", 4: "quarter"}
 _SAME = {"half": "halves", "quarter": "quarters"}
 
@@ -158,7 +166,7 @@ def _make(count: int, rng: SeededRandom) -> Draft:
         else "Cutting three times side by side, and the last part comes out thin.",
         given={"thing": food, "count": count},
         guess=0.1,
-        table=f"{food if food != 'sheet' else 'paper'}, straw",
+        table=f"{_TABLES.get(food, food)}, straw",
         do="Hand over a sheet of paper." if food == "sheet" else f"Lay out {thing}, or draw one.",
     )
 
@@ -263,7 +271,7 @@ SKILL = Skill(
             codes=("1.G.A.3",),
             stands_on=("flat-shapes:four-shapes",),
             guess=0.5,
-            table="toast, paper",
+            table="toast (cooled), paper",
             guesses=(("make-halves", 0.1), ("about-halves", 0.3)),
         ),
         Level(
@@ -274,7 +282,7 @@ SKILL = Skill(
             stands_on=("equal-shares:halves",),
             waits_on=("equal-shares/halves-or-not",),
             guess=0.5,
-            table="toast, paper",
+            table="toast (cooled), paper",
             guesses=(("make-quarters", 0.1),),
         ),
     ),

@@ -194,7 +194,7 @@ def _hide(things: str, shown: str, way: str) -> str:
         case "a":
             return f"Take {things} in your hands. Show {shown}."
         case "d":
-            return f"Put {things} in a bag."
+            return f"Put {things} in a cloth bag."
         case _:
             return ""
 

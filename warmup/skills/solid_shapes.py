@@ -32,6 +32,11 @@ class _Solid(NamedTuple):
         return tuple(move for move, able in can.items() if able)
 
 
+def _table(thing: str) -> str:
+    """The thing as it is wanted on the table: the rim of an open can is sharp."""
+    return f"{thing} (unopened)" if thing in ("can", "soup can") else thing
+
+
 _SOLIDS = {
     "sphere": _Solid((), True, False, "round every way you turn it", ("ball", "orange")),
     "cube": _Solid(
@@ -221,7 +226,7 @@ def _roll_stack_slide(rng: SeededRandom) -> Draft:
         watch_for="Stopping at the first thing it does. Some shapes do more than one.",
         given={"solid": name, "thing": thing},
         guess=0.15,
-        table=thing,
+        table=_table(thing),
         seconds=60,
         do=_hand_over(thing),
     )
@@ -251,7 +256,7 @@ def _flat_faces(rng: SeededRandom) -> Draft:
         else "Losing count on the way around, or leaving out the one it stands on.",
         given={"solid": name},
         guess=0.2,
-        table=thing,
+        table=_table(thing),
         do=_hand_over(thing),
     )
 
@@ -277,7 +282,7 @@ def _print(rng: SeededRandom) -> Draft:
         watch_for=f"Naming the whole {thing}. One face alone is flat and has its own name.",
         given={"solid": name, "thing": thing},
         guess=0.33,
-        table=f"{thing}, paper",
+        table=f"{_table(thing)}, paper",
         do=_hand_over(thing),
     )
 
@@ -332,7 +337,7 @@ def _count_on_a_box(rng: SeededRandom) -> Draft:
         given={"solid": name, "part": part, "thing": thing},
         guess=0.2,
         seconds=60,
-        table=f"{thing}, tape",
+        table=f"{_table(thing)}, tape",
         do=_hand_over(thing),
     )
 
@@ -364,7 +369,7 @@ SKILL = Skill(
             stands_on=("solid-shapes:sphere-and-cube",),
             waits_on=("solid-shapes/ball-or-circle",),
             guess=0.25,
-            table="can, ball, block",
+            table="can (unopened), ball, block",
             slower=("roll-stack-slide",),
             guesses=(("cone-or-triangle", 0.5), ("roll-stack-slide", 0.15), ("flat-or-solid", 0.5)),
             ends=("name-any", "cone-or-triangle", "flat-or-solid"),
@@ -376,7 +381,7 @@ SKILL = Skill(
             codes=("K.G.B.4",),
             stands_on=("solid-shapes:cylinder-and-cone", "flat-shapes:sides-and-corners"),
             guess=0.33,
-            table="can, ball, box",
+            table="can (unopened), ball, box",
             slower=("count-on-a-box",),
             guesses=(("flat-faces", 0.2), ("count-on-a-box", 0.2), ("box-or-cube", 0.5)),
         ),

@@ -363,7 +363,7 @@ SKILL = Skill(
             ("join-5", "leave-5", "nothing-left"),
             codes=("K.OA.A.1", "K.OA.A.2"),
             stands_on=("add-subtract:act-to-5",),
-            table="toast, toys",
+            table="toast (cooled), toys",
         ),
         Level(
             "to-10",
@@ -372,7 +372,7 @@ SKILL = Skill(
             ("together-10",),
             codes=("K.OA.A.2",),
             stands_on=("stories:act-to-5", "add-subtract:things-to-10"),
-            table="toast, toys",
+            table="toast (cooled), toys",
         ),
         Level(
             "both-parts",
@@ -381,7 +381,7 @@ SKILL = Skill(
             codes=("K.OA.A.2", "K.OA.A.3"),
             stands_on=("stories:to-10", "parts:of-8-and-9"),
             waits_on=("parts/another-way", "stories/together-10"),
-            table="toast, toys",
+            table="toast (cooled), toys",
         ),
         Level(
             "change-and-compare",
@@ -391,7 +391,7 @@ SKILL = Skill(
             stands_on=("stories:both-parts", "make-ten:in-the-head", "compare:sets-to-10"),
             waits_on=("compare/fewer",),
             seconds=60,
-            table="toast, toys",
+            table="toast (cooled), toys",
         ),
     ),
     ask=ask,
