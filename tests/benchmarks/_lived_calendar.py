@@ -1,6 +1,6 @@
-"""A school year by ``calendar`` and ``datetime`` alone, for who wants to know whether the program counts right.
+"""A school year by ``calendar`` and ``datetime`` alone, to see whether the program counts right.
 
-Four mornings a week from Monday on, 144 in all, less the holidays of the first form and the days that were off.
+Four mornings a week from Monday on, 144 in all, without the holidays of the first form and the days off.
 """
 
 import calendar

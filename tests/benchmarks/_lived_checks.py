@@ -18,7 +18,19 @@ LINES = (
     ("known", "--json"), ("known",), ("then", "--json"), ("past",), ("report", "--form", "json"),
     ("report", "--form", "text"), ("year", "--json"), ("year",), ("week", "--json"), ("today", "--json"),
 )  # fmt: skip
-_NUMBERS = "no one two three four five six seven eight nine ten eleven twelve".split()
+_MARKS = """
+    SELECT date, position, item, mark, cue, adult FROM marks
+    JOIN prompts USING (child, date, sitting, position)
+    WHERE child = ? AND mark <> '' ORDER BY 1, 2
+"""
+_BEADS = """
+    SELECT coalesce(mark, '') FROM prompts
+    JOIN sittings USING (child, date, sitting)
+    LEFT JOIN marks USING (child, date, sitting, position)
+    WHERE child = ? AND date = ? AND (prompts.position <= furthest OR coalesce(mark, '') <> '')
+    ORDER BY sitting, prompts.position
+"""
+_NUMBERS = "one two three four five six seven eight nine ten eleven twelve"
 
 
 class Evening:
@@ -44,11 +56,7 @@ class Evening:
 
     def log(self) -> None:
         """The journal holds what was keyed: each mark at its place, and nothing else."""
-        rows = self.desk.laptop.rows(
-            "SELECT date, position, item, mark, cue FROM marks JOIN prompts USING (child, date, sitting, position)"
-            " WHERE child = ? AND mark <> '' ORDER BY 1, 2",
-            self.child.name,
-        )
+        rows = self.desk.laptop.rows(_MARKS, self.child.name)
         keyed = sorted((f"{each.day}", *each[1:]) for each in self.child.log)
         self.same("journal: marks as keyed", set(rows) ^ set(keyed), set())
         rough = self.desk.laptop.rows(
@@ -125,8 +133,9 @@ class Evening:
     def _words(self, day: dt.date) -> str:
         marks = self.counts.morning(day)
         called = {"fluent": "came easily", "hesitated": "hesitated", "not_yet": "not yet", "skipped": "left"}
-        parts = [f"{_NUMBERS[sum(marks.values())]} asked"]
-        parts += [f"{_NUMBERS[marks[mark]]} {words}" for mark, words in called.items() if marks.get(mark)]
+        numbers = ["no", *_NUMBERS.split()]
+        parts = [f"{numbers[sum(marks.values())]} asked"]
+        parts += [f"{numbers[marks[mark]]} {words}" for mark, words in called.items() if marks.get(mark)]
         return f"{', '.join(parts)}."
 
     # -- the report
@@ -180,12 +189,13 @@ class Evening:
         reviews = {each["week"] for each in data["weeks"] if each["review"]}
         self.same("year: review weeks", reviews, set(self.counts.reviews))
         last = year.mornings[-1]
+        review = ", a review week" if year.week(day) in self.counts.reviews else ""
         first_lines = " ".join(text.split("Quarter 1")[0].split())
         self.same(
             "year: today’s line",
             first_lines,
             f"Today is {day:%A}, {day:%B} {day.day}, {day.year}. School day {year.number(day)}, week "
-            f"{year.week(day)}. The last day is {last:%A}, {last:%B} {last.day}, {last.year}.",
+            f"{year.week(day)}{review}. The last day is {last:%A}, {last:%B} {last.day}, {last.year}.",
         )
 
     def _week(self, data: Any) -> None:
@@ -197,17 +207,11 @@ class Evening:
 
     def _today(self, printed: Printed) -> None:
         morning, year, day = printed.data()["morning"], self.desk.year, self.day
-        later = [each for each in year.mornings if each > day]
-        before = [each for each in year.mornings if each < day]
-        shown = (
-            morning["school_day"],
-            morning["week"],
-            morning["quarter"],
-            morning["next"],
-            morning["previous"],
-        )
-        want = (year.number(day), year.week(day), year.quarter(day), *(f"{each[at]}" if each else None for each, at
-                in ((later, 0), (before, -1))))  # fmt: skip
+        later = [f"{each}" for each in year.mornings if each > day]
+        before = [f"{each}" for each in year.mornings if each < day]
+        shown = [morning[key] for key in ("school_day", "week", "quarter", "next", "previous")]
+        around = [later[0] if later else None, before[-1] if before else None]
+        want = [year.number(day), year.week(day), year.quarter(day), *around]
         self.same("today: school day, week, quarter, neighbors", shown, want)
 
     # -- pages
@@ -238,13 +242,7 @@ class Evening:
             self.same("past page: beads of a morning", beads, day and self._beads(day))
 
     def _beads(self, day: dt.date) -> str:
-        rows = self.desk.laptop.rows(
-            "SELECT coalesce(mark, '') FROM prompts JOIN sittings USING (child, date, sitting)"
-            " LEFT JOIN marks USING (child, date, sitting, position) WHERE child = ? AND date = ?"
-            " AND (prompts.position <= furthest OR coalesce(mark, '') <> '') ORDER BY sitting, prompts.position",
-            self.child.name,
-            f"{day}",
-        )
+        rows = self.desk.laptop.rows(_BEADS, self.child.name, f"{day}")
         return "".join(GLYPHS[mark] for (mark,) in rows)
 
     def _known_page(self, text: str) -> None:

@@ -24,13 +24,14 @@ class Answer(NamedTuple):
 
 
 class Row(NamedTuple):
-    """One line of the log: what was keyed for which item, at which position of which day."""
+    """One line of the log: what was keyed for which item, at which position of which day, and by whom."""
 
     day: dt.date
     position: int
     item: str
     mark: str
     cue: int
+    adult: str
 
 
 @dataclass

@@ -7,7 +7,6 @@ import datetime as dt
 import tomllib
 from collections import Counter
 from collections.abc import Iterable, Mapping
-from pathlib import Path
 from typing import NamedTuple
 
 from tests.benchmarks._lived_calendar import PLAN, Calendar
@@ -41,7 +40,7 @@ _MORNING = """
 
 
 class Folded(NamedTuple):
-    """What an item's marks come to: not yet running, its last mark that counts and its date, the last date."""
+    """What an item's marks come to: not yet running, its last mark that counts, and the last date."""
 
     level: str
     misses: float = 0
@@ -151,9 +150,3 @@ class Counts:
     def morning(self, day: dt.date) -> dict[str, int]:
         """How many questions of a day got each mark; empty for those with none."""
         return dict(self._laptop.rows(_MORNING, self._child, f"{day}"))
-
-
-def beside(folder: Path, name: str) -> Path:
-    """A new file of the family's, in a folder of its own."""
-    folder.mkdir(parents=True, exist_ok=True)
-    return folder / name

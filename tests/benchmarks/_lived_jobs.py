@@ -1,4 +1,4 @@
-"""What a family does besides its mornings: settings, another child, days ahead, merges, sheets and reports."""
+"""What a family does besides its mornings: settings, another child, days ahead, merges, reports."""
 
 import datetime as dt
 import tomllib
@@ -54,7 +54,7 @@ class Jobs:
         self.house, self.compared = house, compared
         self.set = set[int]()
         self.quarters = 0
-        self.today = FIRST
+        self.today, self.desk = FIRST, house.desks[0]
 
     @cached_property
     def plain(self) -> Mapping[str, bool]:
@@ -66,7 +66,7 @@ class Jobs:
 
     def at_the_close(self, desk: Desk, screen: Screen, day: dt.date, *, last: bool) -> None:
         """What is done by keys once the children are through."""
-        self.today = day
+        self.today, self.desk = day, desk
         if self.house.name == JOINS[0] and day >= JOINS[1] and len(self.house.children) == 1:
             self._join(screen, day)
         away = AWAY.get(self.house.name)
@@ -77,7 +77,7 @@ class Jobs:
             and self._soon(away[0], desk)
         ):
             self._day_off(desk, screen, away[0])
-        if last and desk is self.house.desks[0]:
+        if last:
             self._teach(desk, screen, day)
             week = desk.year.week(day)
             if week in SETTINGS and week not in self.set:
@@ -155,7 +155,12 @@ class Jobs:
             desk.adult = str(setting.kept)
         self.compared.done["settings changed"] += 1
 
-    # -- in the evening
+    # -- after it, and in the evening
+
+    def after(self, day: dt.date) -> None:
+        """Once the first morning is over a second laptop gets the family's settings."""
+        if day == FIRST:
+            self._copy_settings()
 
     def in_the_evening(self, day: dt.date) -> None:
         """What is done by commands at a week's end."""
@@ -182,21 +187,23 @@ class Jobs:
         desk.laptop.commands(dt.datetime.combine(self.today, dt.time(17)), *lines)
 
     def _merge(self, day: dt.date) -> None:
-        """Each laptop takes in the other's journal; the second gets the first one's settings."""
+        """Each laptop takes in the other's journal; the settings are those last used."""
         one, other = self.house.desks
-        if not other.laptop.journal.exists():
-            other.take_settings_of(one)
-            return
         self._give(one, ("merge", f"{other.laptop.home}"))
         self._give(other, ("merge", f"{one.laptop.home}"))
         one.held |= other.held
         other.held |= one.held
-        other.take_settings_of(one)
+        self._copy_settings()
         tables = "sittings", "prompts", "marks"
         for table in tables:
             rows = [set(desk.laptop.rows(f"SELECT * FROM {table}")) for desk in self.house.desks]
             self.compared.same(f"merged alike: {table}", rows[0] ^ rows[1], set(), f"{self.house.name} {day}")
         self.compared.done["merges"] += 1
+
+    def _copy_settings(self) -> None:
+        for desk in self.house.desks:
+            if desk is not self.desk:
+                desk.take_settings_of(self.desk)
 
     def _quarter(self, day: dt.date, quarter: int) -> None:
         """Sheets, a report, a letter and a copy, each a new file of some size."""

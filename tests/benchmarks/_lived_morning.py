@@ -1,11 +1,8 @@
 """One morning by keys: what is asked before it, each prompt with its mark, and the close."""
 
-import datetime as dt
 import re
-import tomllib
-from typing import Any
 
-from tests.benchmarks._lived_child import FLUENT, NONE, SKIPPED, Answer, Child, Row
+from tests.benchmarks._lived_child import FLUENT, NONE, SKIPPED, Answer, Row
 from tests.benchmarks._lived_compare import Compared
 from tests.benchmarks._lived_house import OFF, Desk, House
 from tests.benchmarks._lived_program import OPENING, SCRIPT, Now, Screen
@@ -160,7 +157,7 @@ class Lived:
             self.same("after undo the same prompt", again and again.position, now.position)
             self._key(self.child.key(answer.mark, self.day, "again"), at)
         if answer.mark:
-            row = Row(self.day, now.position, now.prompt["item"], answer.mark, answer.cues)
+            row = Row(self.day, now.position, now.prompt["item"], answer.mark, answer.cues, self.desk.adult)
             self.child.keyed(row)
         self.glyphs.append(GLYPHS[answer.mark])
 
@@ -182,7 +179,7 @@ class Lived:
         at, _ = self.screen.at()
         self.screen.choose("leave it")
         self._went_on(at)
-        self.child.keyed(Row(self.day, now.position, now.prompt["item"], SKIPPED, 0))
+        self.child.keyed(Row(self.day, now.position, now.prompt["item"], SKIPPED, 0, self.desk.adult))
         self.glyphs.append(GLYPHS[SKIPPED])
         self.compared.done["prompts left"] += 1
 
@@ -212,7 +209,3 @@ class Lived:
             self.screen.press("h")
             self.child.rough.add(self.day)
             self.compared.done["rough days"] += 1
-
-    def settings(self) -> dict[str, Any]:
-        """What family.toml holds."""
-        return tomllib.loads((self.desk.laptop.home / "family.toml").read_text("utf-8"))

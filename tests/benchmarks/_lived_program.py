@@ -19,6 +19,9 @@ from tests.terminal import Terminal, environment
 DATED = (sys.executable, "-m", "tests.benchmarks._dated")
 COLUMNS, ROWS, SCRIPT = 100, 30, 55
 """The terminal, and the column from which on the words for the adult stand."""
+_NOW = """
+    SELECT position, routine FROM sittings WHERE child = ? AND date = ? ORDER BY sitting DESC LIMIT 1
+"""
 ANSWERED = 0.5
 """For so many seconds a key is waited for; one that changes nothing on screen takes them all."""
 _AT = re.compile(r"(\d+) of (\d+)\s*$", re.MULTILINE)
@@ -80,11 +83,7 @@ class Laptop:
 
     def now(self, child: str, day: dt.date) -> Now | None:
         """Where a child's morning stands; None past its last prompt, or before it was begun."""
-        rows = self.rows(
-            "SELECT position, routine FROM sittings WHERE child = ? AND date = ? ORDER BY sitting DESC LIMIT 1",
-            child,
-            f"{day}",
-        )
+        rows = self.rows(_NOW, child, f"{day}")
         if not rows:
             return None
         position, routine = rows[0][0], json.loads(rows[0][1])
