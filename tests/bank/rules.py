@@ -4,6 +4,7 @@ import re
 from collections.abc import Callable, Mapping
 from types import MappingProxyType
 
+from tests.bank import fitting
 from tests.bank.kitchen import times_sign, unguarded, unkitchenly, unsafe
 from tests.bank.numbers_said import too_many_numbers
 from tests.bank.reading import spelled
@@ -20,10 +21,13 @@ LONG = 12
 Rule = Callable[[Prompt, Morning], list[str]]
 
 
+_MOVES = re.compile(r"(?:Hold up|Jump|Clap|Tap) ")
+
+
 def long_and_idle(prompt: Prompt) -> list[str]:
     """Faults: more than twelve words, and nothing to do, to lay out or to look at."""
     words = len(spelled(prompt.say))
-    if words <= LONG or prompt.do or prompt.table or prompt.picture:
+    if words <= LONG or prompt.do or prompt.table or prompt.picture or _MOVES.match(prompt.say):
         return []
     return [f"{words} words and nothing to do or see"]
 
@@ -129,6 +133,16 @@ RULES: Mapping[str, Rule] = MappingProxyType(
         "a close is a name or a movement": lambda p, _: close_reckons(p),
         "a whole number has two digits": lambda p, _: one_digit_looked_over(p),
         "lines begin with a capital": lambda p, _: uncapped(p),
+        "nothing to have ready unused": lambda p, _: fitting.unused(p),
+        "no larger of two alike": lambda p, _: fitting.larger_of_equals(p),
+        "side by side, or from across": lambda p, _: fitting.facing_both_ways(p),
+        "a working works something out": lambda p, _: fitting.says_nothing(p),
+        "no color from nowhere": lambda p, _: fitting.color_from_nowhere(p),
+        "some is more than one": lambda p, _: fitting.some_of_one(p),
+        "hidden is what was hidden": lambda p, _: fitting.hidden_in_the_open(p),
+        "counting on from the larger": lambda p, _: fitting.one_first(p),
+        "again is what was said": lambda p, _: fitting.said_again(p),
+        "one name starts so": lambda p, _: fitting.one_name(p),
     }
 )
 """Every rule by its name."""

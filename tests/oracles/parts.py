@@ -15,7 +15,7 @@ def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]
         if given["left"] + given["right"] != whole:
             return f"{given} is no pair"
         one, other = num2words(given["right"]), num2words(given["left"])
-        forms = {f"{one} and {other}", f"{one} red and {other} blue"}
+        forms = {f"{one} and {other}"} | ({f"{one} red and {other} blue"} if given["colors"] else set())
         return _same(forms | {f"{one} and {other} make {num2words(whole)}"}, answer, accept)
     told = set(given.get("shown", ()))
     pairs = {(a, b) for a in range(whole + 1) for b in range(whole + 1) if a + b == whole and a not in told}

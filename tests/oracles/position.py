@@ -58,10 +58,10 @@ def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]
         case "tell-where":
             good = answer == _seen(given)
         case "own-side":
-            mine = f"on your {across(given['side'])} when you face each other"
+            mine = f"side by side, your {given['side']} as well"
             good = answer == f"the child’s own {given['side']} {given['part']}: {mine}"
         case "to-one-side":
-            good = _said(answer, f"own {given['side']}:", f"your {across(given['side'])} ")
+            good = _said(answer, f"own {given['side']}:", f"your {given['side']} as well")
         case "across-the-middle":
             good = answer.startswith(f"{across(given['side'])} hand on {given['side']} {given['part']}")
         case "set-left-or-right":

@@ -27,7 +27,7 @@ def test_acting_stays_within_five_and_has_something_to_hold() -> None:
     """K.OA.A.1, and the first level's own range."""
     for p in level_asked("add-subtract", "act-to-5"):
         assert largest(dict(p.given)) <= 5
-        assert p.table
+        assert p.table or any(word in p.say for word in ("finger", "Jump"))
 
 
 def test_four_take_away_four() -> None:

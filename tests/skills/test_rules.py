@@ -9,7 +9,8 @@ from tests.bank import RULES
 from tests.bank.numbers_said import numbers_said
 from tests.mornings import morning
 from warmup.model import Cue, ItemId, Prompt
-from warmup.pictures import Numeral
+from warmup.pictures import NumberRow, Numeral
+from warmup.pictures.ten_frame import TenFrame
 
 # A Thursday in November, its next school morning the day after.
 THURSDAY = morning(dt.date(2026, 11, 26), 47)
@@ -29,6 +30,9 @@ GOOD = Prompt(
     guess=0.0,
     given={"have": 7},
 )
+
+
+FEW = NumberRow(("0", "3", "4", "5"))
 
 
 def cues(text: str) -> tuple[Cue, Cue, Cue]:
@@ -162,6 +166,74 @@ CASES: tuple[tuple[str, dict[str, Any], dict[str, Any]], ...] = (
         "a whole number has two digits",
         {"say": "Look at the whole number. What does it say?", "picture": Numeral("4")},
         {"say": "Look at the whole number. What does it say?", "picture": Numeral("14")},
+    ),
+    (
+        "nothing to have ready unused",
+        {"table": "toast, toys", "do": "Set out some toys."},
+        {"table": "toys", "do": "Set out some toys."},
+    ),
+    (
+        "nothing to have ready unused",
+        {"table": "ten frame"},
+        {"table": "ten frame", "cues": (Cue("Look here.", TenFrame(7)), *GOOD.cues[1:])},
+    ),
+    (
+        "nothing to have ready unused",
+        {"say": "Five birds sat.", "table": "paper"},
+        {"say": "Draw five birds.", "table": "paper"},
+    ),
+    (
+        "no larger of two alike",
+        {"given": {"first": 2, "second": 2}, "watch_for": "Put the larger number in a fist."},
+        {"given": {"first": 3, "second": 2}, "watch_for": "Put the larger number in a fist."},
+    ),
+    (
+        "no larger of two alike",
+        {"given": {"groups": [5, 5]}, "cues": cues("Say it for the fuller side.")},
+        {"given": {"groups": [5, 4]}, "cues": cues("Say it for the fuller side.")},
+    ),
+    (
+        "side by side, or from across",
+        {
+            "do": "Stand beside your child, facing the same way.",
+            "answer": "on your left when you face each other",
+        },
+        {"do": "Stand beside your child, facing the same way.", "answer": "your left as well"},
+    ),
+    ("a working works something out", {"working": "two = two"}, {"working": "one and one is two"}),
+    (
+        "no color from nowhere",
+        {"say": "Turn the parts around.", "accept": ("one red and two blue",)},
+        {"say": "Two red and one blue. Swap the colors.", "accept": ("one red and two blue",)},
+    ),
+    (
+        "some is more than one",
+        {"say": "You saw some dots. How many?", "answer": "one"},
+        {"say": "You saw some dots. How many?", "answer": "two"},
+    ),
+    (
+        "hidden is what was hidden",
+        {"skill": "parts", "say": "Seven is three and what?", "watch_for": "All for the hidden part."},
+        {
+            "skill": "parts",
+            "say": "You see three of seven. How many hide?",
+            "watch_for": "All for the hidden part.",
+        },
+    ),
+    (
+        "counting on from the larger",
+        {"given": {"start": 1, "came": 6}, "watch_for": "Begin with those who were there first."},
+        {"given": {"start": 6, "came": 1}, "watch_for": "Begin with those who were there first."},
+    ),
+    (
+        "again is what was said",
+        {"say": "I say forty-four.", "cues": cues("Say your last ones again: “forty-three, forty-four…”")},
+        {"say": "I say forty-four.", "cues": cues("Say it again: “forty-four…”")},
+    ),
+    (
+        "one name starts so",
+        {"given": {"read": "five"}, "cues": (Cue("Which name starts like it?", FEW), *GOOD.cues[1:])},
+        {"given": {"read": "zero"}, "cues": (Cue("Which name starts like it?", FEW), *GOOD.cues[1:])},
     ),
     ("lines begin with a capital", {"cues": cues("forty has tens.")}, {"cues": cues("Forty has tens.")}),
 )

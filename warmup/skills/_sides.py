@@ -37,8 +37,8 @@ _ACROSS = ("knee", "ear", "elbow", "shoulder", "foot", "cheek")
 _SET_ON_A_TABLE = ("cup", "spoon", "napkin")
 
 
-def _seen_from_across(side: str) -> str:
-    return f"on your {_OTHER[side]} when you face each other"
+def _as_yours(side: str) -> str:
+    return f"side by side, your {side} as well"
 
 
 _MIRROR = "Moving like a mirror of you. Both face the same way before you show it."
@@ -54,9 +54,9 @@ def ask_own_side(rng: SeededRandom) -> Draft:
             f"Show me: {do.lower()} your {side} {part}.",
             f"Stand up tall. Now {do.lower()} your {side} {part}.",
         ),
-        answer=f"the child’s own {side} {part}: {_seen_from_across(side)}",
+        answer=f"the child’s own {side} {part}: {_as_yours(side)}",
         accept=(f"{side} {part}",),
-        working=f"facing you, the child’s {side} is your {_OTHER[side]}",
+        working=f"side by side, the child’s {side} is your {side}",
         cues=(
             Cue("Which hand do you draw with? What do we call that side?"),
             Cue("Stand side by side, facing the same way. Hold out both hands, palms down."),
@@ -77,15 +77,15 @@ def ask_to_one_side(rng: SeededRandom) -> Draft:
             f"Listen, then move. {_GO[go]} {side}.",
             f"Stand up tall. {_GO[go]} {side}.",
         ),
-        answer=f"to the child’s own {side}: {_seen_from_across(side)}",
+        answer=f"to the child’s own {side}: {_as_yours(side)}",
         accept=(f"to the {side}",),
-        working=f"facing you, the child’s {side} is your {_OTHER[side]}",
+        working=f"side by side, the child’s {side} is your {side}",
         cues=(
             Cue("Hold out the hand of that side first."),
-            Cue("Stand next to the child, facing the same way. Hold out both arms."),
+            Cue("Hold out both arms. The child does the same. Which hand is on that side?"),
             Cue("Sway together, one way and back. The child stops on the side I named."),
         ),
-        watch_for="Going the way you would go. From across, your sides are swapped.",
+        watch_for="Going the other way, or waiting to go along with you. Stand still until it is done.",
         given={"go": go, "side": side},
         do=_SIDE_BY_SIDE,
     )

@@ -143,7 +143,7 @@ def ask_square_is_a_rectangle(rng: SeededRandom) -> Draft:
         working=f"rectangle: {rule('rectangle')}; square: {rule('square')}",
         cues=(
             Cue("What must a shape have before we call it that?"),
-            Cue("Lay a napkin beside a book. Touch the corners, then the sides of each."),
+            Cue("Lay a square napkin beside a book. Touch the corners, then the sides of each."),
             Cue(f"Check together: four sides? Square corners? Then what else does a {second} need?"),
         ),
         watch_for="“A square is a square!” It is one, and a rectangle as well: a special one."
@@ -151,6 +151,7 @@ def ask_square_is_a_rectangle(rng: SeededRandom) -> Draft:
         else "Yes to everything. Show a long door: are all its sides the same?",
         given={"first": first, "second": second},
         guess=0.5,
+        table="square napkin, book",
     )
 
 

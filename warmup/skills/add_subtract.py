@@ -50,6 +50,7 @@ _OPENS = {
     "head-take-10": 30,
 }
 _WITH_THINGS = ("act-add", "act-take", "take-all", "objects-add", "objects-take", "take-none")
+_FROM_THE_FIRST = ("act-add", "objects-add")
 _WATCH = {
     "act-add": "Counting the first ones all over again. It works; later, keep that number in a fist.",
     "act-take": "Telling how many went away. Point to those still here.",
@@ -86,15 +87,16 @@ def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """A sum or a difference; the answer is its result."""
     fact = _fact(item, morning, rng)
     sign = "+" if fact.add else "-"
+    say, table = _say(item, fact, morning.animal, rng)
     return Draft(
-        say=_say(item, fact, morning.animal, rng),
+        say=say,
         answer=number_word(fact.result),
         accept=("none", "nothing") if fact.result == 0 else (),
         working=_working(item, fact),
         cues=_adding(fact) if fact.add else _taking(fact),
-        watch_for=_WATCH[item],
+        watch_for=_watch_for(item, fact),
         given={"first": fact.first, "op": sign, "second": fact.second},
-        table=_table(item),
+        table=table,
     )
 
 
@@ -143,8 +145,13 @@ def _difference(low: int, high: int, rng: SeededRandom) -> _Fact:
     return _Fact(total, total - left, add=False)
 
 
-def _table(item: str) -> str | None:
-    return None if item in _WITH_THINGS else ""
+def _watch_for(item: str, fact: _Fact) -> str:
+    """The slip of the item; another where no number is the larger, or the second is."""
+    if fact.add and fact.first == fact.second and "larger" in _WATCH[item]:
+        return "Saying the same number back. Put it up on both hands."
+    if item in _FROM_THE_FIRST and fact.first < fact.second:
+        return "Counting everything over again. Start from the larger pile."
+    return _WATCH[item]
 
 
 def _working(item: str, fact: _Fact) -> str:
@@ -154,40 +161,44 @@ def _working(item: str, fact: _Fact) -> str:
     return f"{fact.first} + {fact.second}{turned} = {fact.result}"
 
 
-def _say(item: str, fact: _Fact, animal: str, rng: SeededRandom) -> Phrasing:
+def _say(item: str, fact: _Fact, animal: str, rng: SeededRandom) -> tuple[Phrasing, str]:
+    """The words, and the things on the table that they use."""
     match item in _WITH_THINGS, fact.add:
         case False, True:
-            return _add_in_the_head(fact, rng)
+            return _add_in_the_head(fact, rng), ""
         case False, False:
-            return _take_in_the_head(fact, animal, rng)
+            return _take_in_the_head(fact, animal, rng), ""
         case True, True:
             return _put_together(fact, rng)
         case _:
             return _take_away(fact, rng)
 
 
-def _put_together(fact: _Fact, rng: SeededRandom) -> Phrasing:
+def _put_together(fact: _Fact, rng: SeededRandom) -> tuple[Phrasing, str]:
     thing = rng.pick(TO_HOLD)
     one, other = number_word(fact.first), number_word(fact.second)
-    return rng.phrasing(
+    say = rng.phrasing(
         f"Put out {thing.of(fact.first)}. Put out {other} more. How many now?",
         f"Hold up {one} {plural(fact.first, 'finger')}. Put up {other} more. How many now?",
         f"Jump {one} {plural(fact.first, 'time')}. Jump {other} more. How many jumps?",
         f"Put {SPOON.of(fact.first)} here and {other} there. How many spoons?",
         f"Build with {BLOCK.of(fact.first)}. Put on {other} more. How many blocks?",
     )
+    return say, {"a": thing.many, "d": SPOON.many, "e": BLOCK.many}.get(say.key, "")
 
 
-def _take_away(fact: _Fact, rng: SeededRandom) -> Phrasing:
+def _take_away(fact: _Fact, rng: SeededRandom) -> tuple[Phrasing, str]:
     thing = rng.pick(TO_HOLD)
     one, other = number_word(fact.first), number_word(fact.second) if fact.second else "none"
-    return rng.phrasing(
+    say = rng.phrasing(
         f"Put out {thing.of(fact.first)}. Take {other} away. How many are left?",
         f"Hold up {one} {plural(fact.first, 'finger')}. Put {other} down. How many stay up?",
         f"Build with {BLOCK.of(fact.first)}. Take {other} off. How many are left?",
         f"Put out {_GRAPE.of(fact.first)}. Eat {other}. How many are left?",
         f"Hold {SPOON.of(fact.first)}. Give me {other}. How many do you have?",
     )
+    tables = {"a": thing.many, "c": BLOCK.many, "d": "grapes (in quarters)", "e": SPOON.many}
+    return say, tables.get(say.key, "")
 
 
 def _add_in_the_head(fact: _Fact, rng: SeededRandom) -> Phrasing:

@@ -37,9 +37,11 @@ def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
             pictures.HundredChart(1, 100, pointed=(start,)),
         ),
     )
-    return skip_count(
+    draft = skip_count(
         numbers, "tens", "Hold up ten fingers each time.", cues, rng, watch_for=_WATCH[item], picture=bundles
     )
+    # Fingers and the chart do for what goes past fifty.
+    return draft if bundles else draft._replace(table="")
 
 
 def _stretch(item: str, rng: SeededRandom) -> tuple[int, int]:

@@ -134,13 +134,18 @@ def _worth(coin: str, unit: str, rng: SeededRandom) -> Draft:
         say=_worth_way(coin, many, rng),
         answer=number_word(number),
         accept=(f"{number_word(number)} {unit if number == 1 else many}",),
-        working=f"{coin} = {CENTS[coin]}¢"
+        working=f"a {coin} = {CENTS[coin]}¢"
         if unit != "nickel"
         else f"{', '.join(str(5 * (n + 1)) for n in range(number))}: a {coin}",
         cues=(
-            Cue(f"Hold the {coin}. What can you trade it for?"),
             Cue(
-                f"Show the dots under the {coin}. Each dot is a cent.",
+                f"Hold the {coin}. "
+                + ("What can you trade it for?" if number > 1 else "Is any coin worth less?")
+            ),
+            Cue(
+                f"Show the dots under the {coin}. Each dot is a cent."
+                if number > 1 or unit == "nickel"
+                else f"Show what is under the {coin}. A dot is a cent.",
                 pictures.Coins((coin, "nickel") if unit == "nickel" else (coin,), worth=True),
             ),
             Cue(_worth_start(coin, unit, step)),

@@ -139,7 +139,7 @@ def _stretch(item: str, over: int, end: int, rng: SeededRandom) -> Draft:
         accept=tuple(forms),
         working=f"{over - 1}, {over}; then {in_figures(numbers)}",
         cues=(
-            Cue(f"Say your last ones again: “{count_words(steps(over - 2, over))}…”"),
+            Cue(f"Say a few before it: “{count_words(steps(over - 2, over))}…” What comes next?"),
             Cue(
                 f"Put a finger on {last} in the chart. The child’s finger walks on.",
                 rows_around(over, end, pointed=(over,)),

@@ -123,7 +123,7 @@ def _make(item: str, animal: str, rng: SeededRandom) -> Draft:
         working=f"{kind}, from {low + 1} to {high - 1}: {', '.join(map(str, fits))}",
         cues=(
             Cue(f"What does {kind} mean when you pair up socks?"),
-            Cue(f"Say a number just past {low_word}. Lay it out in pairs and look."),
+            Cue(f"Say a number just past {low_word}. Lay it out in buttons, in pairs, and look."),
             Cue("Try the numbers in turn together, pair by pair. The child stops at the right kind."),
         ),
         watch_for=_WATCH[item],

@@ -53,7 +53,7 @@ def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
         ),
         answer=word,
         accept=(card_place(cards, number),),
-        working=f"{word} = {number}",
+        working=f"{', '.join(word.replace('-', ''))}: {word}",
         cues=_cues(number, word),
         watch_for=_WATCH[item],
         given={"read": word, "cards": list(cards)},
@@ -88,8 +88,11 @@ def _model(number: int, word: str) -> Cue:
         return Cue("Look at the end, -ty. It means tens. How does a card look that says so?")
     low = 0 if number < 6 else 6 if number <= 10 else 10
     row = tuple(str(n) for n in range(low, min(low + 6, 13) if low != 6 else 10))
-    ask_for = "looks like this word" if number in _ODD else "starts like this word"
-    return Cue(f"Say each number in order with a finger. Which name {ask_for}?", pictures.NumberRow(row))
+    alike = [name for name in row if number_word(int(name))[0] == word[0]]
+    ask_for = "name looks like this word" if number in _ODD else "name starts like this word"
+    if len(alike) > 1 and number not in _ODD:
+        ask_for = f"{number_word(len(alike))} names start like this word"
+    return Cue(f"Say each number in order with a finger. Which {ask_for}?", pictures.NumberRow(row))
 
 
 def _begin(number: int, word: str) -> Cue:

@@ -64,25 +64,28 @@ def _split(whole: int, rng: SeededRandom) -> Draft:
     thing, word = rng.pick(_THINGS), number_word(whole)
     pairs = [(left, whole - left) for left in range(whole + 1)]
     first = rng.pick(pairs[1:-1])
+    say = rng.phrasing(
+        f"Here are {thing.of(whole)}. Make two piles. How many in each?",
+        f"Hold {thing.of(whole)} in two hands. How many in each?",
+        f"{upper(word)} ducks sit in two tubs. How many could be in each?",
+        f"Put {thing.of(whole)} on two plates. How many on each?",
+        f"Split {word} into two parts. What are they?",
+    )
+    # Of ducks that are told of, and of a bare number, nothing lies there to push.
+    lies = say.key in ("a", "b", "d")
     return Draft(
-        say=rng.phrasing(
-            f"Here are {thing.of(whole)}. Make two piles. How many in each?",
-            f"Hold {thing.of(whole)} in two hands. How many in each?",
-            f"{upper(word)} ducks sit in two tubs. How many could be in each?",
-            f"Put {thing.of(whole)} on two plates. How many on each?",
-            f"Split {word} into two parts. What are they?",
-        ),
+        say=say,
         answer=_pair(*first),
         accept=tuple(_pair(*pair) for pair in pairs if pair != first),
         working=f"{_both(pairs[: whole // 2 + 1])}, or the same turned around",
         cues=(
-            Cue("Say it again. Push some over to the side."),
+            Cue(f"{'Say it again' if lies else f'Lay out {BLOCK.of(whole)}'}. Push some over to the side."),
             Cue("Point to each pile in turn. How many lie here? How many lie there?"),
             Cue("Move the first over together. The child moves more, or stops, and counts both."),
         ),
         watch_for="Counting only one pile and stopping. Point to the other pile.",
         given={"whole": whole},
-        table="beans, cup",
+        table=thing.many if lies else BLOCK.many,
     )
 
 
@@ -104,14 +107,17 @@ def _new_way(whole: int, rng: SeededRandom) -> Draft:
         working=f"{left} + {right} = {whole}; also {_both([pair for pair in others if pair[0] <= pair[1]])}",
         cues=(
             Cue(f"Say it again. Start from my {_pair(left, right)}. Can one move over?"),
-            Cue("Lay out both parts. Move some from this pile to that.", _part_whole(whole, left, right)),
+            Cue(
+                "Lay out both parts in blocks. Move some from this pile to that.",
+                _part_whole(whole, left, right),
+            ),
             Cue("Slide the first across together. The child counts both piles."),
         ),
         watch_for="The same pair turned around. Nod, and ask for other parts."
         if left != right
         else "The same pair again. Nod, and ask for other parts.",
         given={"whole": whole, "shown": [left, right]},
-        table="beans, cup",
+        table=BLOCK.many,
     )
 
 
@@ -125,26 +131,26 @@ def _turned(whole: int, rng: SeededRandom) -> Draft:
     right = whole - left
     two, make = _pair(left, right), number_word(whole)
     thing = rng.pick((SOCK, CUP, BLOCK))
+    say = rng.phrasing(
+        f"{upper(two)} make {make}. Say it the other way around.",
+        f"{upper(make)} is {two}. Turn the parts around. What is it now?",
+        f"{_colors(thing, left, right)} make {make}. Now swap the colors. How many of each?",
+    )
+    thing = thing if say.key == "c" else BLOCK
+    colors = (f"{number_word(right)} red and {number_word(left)} blue",) if say.key == "c" else ()
     return Draft(
-        say=rng.phrasing(
-            f"{upper(two)} make {make}. Say it the other way around.",
-            f"{upper(make)} is {two}. Turn the parts around. What is it now?",
-            f"{_colors(thing, left, right)} make {make}. Now swap the colors. How many of each?",
-        ),
+        say=say,
         answer=_pair(right, left),
-        accept=(
-            f"{_pair(right, left)} make {make}",
-            f"{number_word(right)} red and {number_word(left)} blue",
-        ),
+        accept=(f"{_pair(right, left)} make {make}", *colors),
         working=f"{left} + {right} = {whole}, so {right} + {left} = {whole}",
         cues=(
             Cue(f"Say it again. We know that {two} make {make}."),
-            Cue("Lay the two piles out. Walk around and look from the other side."),
+            Cue(f"Lay out two piles of {thing.many}. Walk around and look from the other side."),
             Cue("Touch the pile that comes last together. The child says that one first, then the other."),
         ),
         watch_for="Counting it all out again. It is the same pile, seen from the other side.",
-        given={"whole": whole, "left": left, "right": right},
-        table="blocks",
+        given={"whole": whole, "left": left, "right": right, "colors": bool(colors)},
+        table=thing.many,
     )
 
 
@@ -161,6 +167,7 @@ def _hidden(whole: int, seen: int, rng: SeededRandom) -> Draft:
         0: "Saying back the number just heard. Ask where they are.",
         whole: "Silence, or a shrug. Ask again, and give it time.",
     }
+    hides = {"c": "for the other part. Show that part on fingers", "e": "for those we lack. Lay out ours"}
     say = rng.phrasing(
         f"I have {thing.of(whole)}. You see {shown}. How many am I hiding?",
         f"There are {word} ducks. You see {shown}. How many are hiding?",
@@ -175,16 +182,21 @@ def _hidden(whole: int, seen: int, rng: SeededRandom) -> Draft:
         accept=("none", "nothing") if part == 0 else (),
         working=f"{whole} = {seen} + {part}",
         cues=(
-            Cue(f"Say it again. {word.capitalize()} is all of them. How many do we see?"),
+            Cue(
+                f"Say it again. {word.capitalize()} is all of them. How many do we "
+                f"{'have' if say.key in ('c', 'e') else 'see'}?"
+            ),
             Cue("The whole is on top. A part is empty. Which number goes there?", _part_whole(whole, seen)),
             Cue(f"Hold up {word} fingers together. Cover {shown}. The child says how many still show."),
         ),
         watch_for=ends.get(
-            seen, f"Saying {word} again: all of them for the hidden part. Uncover them and look."
+            seen,
+            f"Saying {word} again: all of them "
+            f"{hides.get(say.key, 'for the hidden part. Uncover them and look')}.",
         ),
         given={"whole": whole, "seen": seen},
         picture=pictures.Counters(seen, what="counters") if 0 < seen < whole else None,
-        table="beans, cup",
+        table={"a": thing.many, "d": f"{thing.many}, a bag"}.get(say.key, ""),
     )
 
 

@@ -189,6 +189,7 @@ def _solid_or_flat(things: Mapping[str, tuple[str, ...]], rng: SeededRandom) -> 
         watch_for=f"“{upper(other)}.” Ask if it lies flat or if you could hold it.",
         given={"thing": thing, "solid": solid},
         guess=0.5,
+        table="",
     )
 
 

@@ -292,7 +292,9 @@ def _order(far: bool, rng: SeededRandom) -> Draft:
             f"{upper(told)}. Say them from {way}.",
         ),
         answer=", ".join(order),
-        working=f" {'<' if fewest else '>'} ".join(f"{name} {groups[name]}" for name in order),
+        working=", then ".join(
+            noun.of(counts[noun]) for noun in sorted(counts, key=lambda noun: order.index(noun.many))
+        ),
         cues=(
             Cue(f"Which are there the {first} of?"),
             Cue("Here is a row for each kind, in the order I said them.", rows),

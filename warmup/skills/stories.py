@@ -76,10 +76,17 @@ def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
         accept=("none", "nothing") if story.answer == 0 else (),
         working=story.working,
         cues=story.cues(corner),
-        watch_for=_WATCH[item],
+        watch_for=_watch_for(item, story),
         given={"situation": story.situation, **story.given},
         do=_ACT,
     )
+
+
+def _watch_for(item: str, story: _Story) -> str:
+    """The slip of the item: where fewer were there than came, nobody counts on from those who were there."""
+    if item == "join-10" and story.given["start"] < story.given["came"]:
+        return "Counting all of them from one. Begin with the larger group."
+    return _WATCH[item]
 
 
 def _story(item: str, morning: Morning, rng: SeededRandom) -> _Story:
@@ -363,7 +370,7 @@ SKILL = Skill(
             ("join-5", "leave-5", "nothing-left"),
             codes=("K.OA.A.1", "K.OA.A.2"),
             stands_on=("add-subtract:act-to-5",),
-            table="toast (cooled), toys",
+            table="toys",
         ),
         Level(
             "to-10",
@@ -372,7 +379,7 @@ SKILL = Skill(
             ("together-10",),
             codes=("K.OA.A.2",),
             stands_on=("stories:act-to-5", "add-subtract:things-to-10"),
-            table="toast (cooled), toys",
+            table="toys",
         ),
         Level(
             "both-parts",
@@ -381,7 +388,7 @@ SKILL = Skill(
             codes=("K.OA.A.2", "K.OA.A.3"),
             stands_on=("stories:to-10", "parts:of-8-and-9"),
             waits_on=("parts/another-way", "stories/together-10"),
-            table="toast (cooled), toys",
+            table="toys",
         ),
         Level(
             "change-and-compare",
@@ -391,7 +398,7 @@ SKILL = Skill(
             stands_on=("stories:both-parts", "make-ten:in-the-head", "compare:sets-to-10"),
             waits_on=("compare/fewer",),
             seconds=60,
-            table="toast (cooled), toys",
+            table="toys",
         ),
     ),
     ask=ask,

@@ -84,7 +84,7 @@ def _say(item: str, rng: SeededRandom) -> Phrasing:
         "Quick! How many dots were there?",
         "The dots are hiding now. How many are there?",
         "How many dots are under the card?",
-        "You saw some dots. How many?",
+        "Say what you saw. How many dots?",
     )
 
 
@@ -99,10 +99,11 @@ def _cues(item: str, groups: tuple[int, ...]) -> tuple[Cue, Cue, Cue]:
                 Cue("Say “five” together for the top row, touch the next dot, and let the child go on."),
             )
         case "two-groups":
+            side = "the left side" if len(set(groups)) == 1 else "the fuller side"
             return (
                 again,
                 Cue("Cover the right side with a hand, then the left. Ask about each side alone."),
-                Cue(f"Say “{number_word(most)}” together for the fuller side. The child goes on from there."),
+                Cue(f"Say “{number_word(most)}” together for {side}. The child goes on from there."),
             )
         case _:
             begin = {1: "", 2: ", “one…”,"}.get(count, ", “one, two…”,")

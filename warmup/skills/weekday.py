@@ -29,7 +29,7 @@ _WATCH = {
     "around": "Starting the week over, or a day left out. Move a finger along.",
     "day-before": "The day after instead: “before” is the harder word. Walk a finger back.",
     "saturday-sunday": "Stopping where the strip stops. After the last day the week begins again.",
-    "tuesday-thursday": "Tuesday and Thursday sound alike. Listen for the middle of the word.",
+    "tuesday-thursday": "Tuesday and Thursday sound alike. Listen to how each begins, and say both slowly.",
 }
 
 
