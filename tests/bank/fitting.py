@@ -134,3 +134,17 @@ def one_name(prompt: Prompt) -> list[str]:
     alike = [number_word(int(card)) for row in rows for card in row if card.isdigit()]
     same = [name for name in alike if isinstance(word, str) and name[0] == word[0]]
     return [f"cue: {' and '.join(same)} start alike"] if len(same) > 1 else []
+
+
+def two_of_one_digit(prompt: Prompt) -> list[str]:
+    """Faults: both digits of a number that has one."""
+    shown = prompt.picture.shows() if prompt.picture else ()
+    both = "both digits" in prompt.watch_for and shown and max(map(len, shown)) < 2
+    return ["watch for: both digits of one"] if both else []
+
+
+def sticks_out(prompt: Prompt) -> list[str]:
+    """Faults: a warning of one that sticks out, where both begin at one line and the longer does stick out."""
+    lined_up = prompt.picture is not None and getattr(prompt.picture, "starts", None) == ()
+    warns = lined_up and "sticks out" in prompt.watch_for
+    return ["watch for: it sticks out, and is the longer"] if warns else []

@@ -23,6 +23,7 @@ from warmup.config.family import CountdownRule, Family
 from warmup.config.places import Places
 from warmup.engine.engine import build
 from warmup.engine.memory import Knowledge
+from warmup.engine.things import Household
 from warmup.english import MONTHS, number_word, ordinal_word
 from warmup.model import Choice, Countdown, Cue, DayKind, Item, ItemId, LevelId, Morning, Opening, SlotKind
 from warmup.randomness import SeededRandom
@@ -234,6 +235,17 @@ def test_a_straw_that_a_prompt_has_put_down_is_not_put_down_before(item: str, at
         for child in ("Bean", "Pip", "Wren"):
             found = opening(at, (prompt,), child=child)
             assert found and found.table != "straws and bands", (prompt.say, found)
+
+
+def test_nor_is_it_where_straws_are_tied_with_something_else() -> None:
+    """With a toddler in the house no band is on the table, and the prompt wants strips of paper."""
+    house = Household(toddler=True)
+    drawn = [skills.prompt("school-day/new-bundle", SCHOOL_DAY_40, SeededRandom(n)) for n in range(20)]
+    adding = [found for prompt in drawn if "Add" in prompt.say and (found := house.furnished(prompt))]
+    assert adding and all("bands" not in prompt.table for prompt in adding)
+    for prompt in adding:
+        found = opening(SCHOOL_DAY_40, (prompt,), child="Bean", household=house)
+        assert found and not found.table.startswith("straws"), (prompt.say, found)
 
 
 def test_no_prompt_of_a_morning_is_answered_in_words_of_the_bank() -> None:

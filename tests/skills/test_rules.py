@@ -9,7 +9,7 @@ from tests.bank import RULES
 from tests.bank.numbers_said import numbers_said
 from tests.mornings import morning
 from warmup.model import Cue, ItemId, Prompt
-from warmup.pictures import NumberRow, Numeral
+from warmup.pictures import Lengths, NumberRow, Numeral
 from warmup.pictures.ten_frame import TenFrame
 
 # A Thursday in November, its next school morning the day after.
@@ -234,6 +234,16 @@ CASES: tuple[tuple[str, dict[str, Any], dict[str, Any]], ...] = (
         "one name starts so",
         {"given": {"read": "five"}, "cues": (Cue("Which name starts like it?", FEW), *GOOD.cues[1:])},
         {"given": {"read": "zero"}, "cues": (Cue("Which name starts like it?", FEW), *GOOD.cues[1:])},
+    ),
+    (
+        "both digits of two",
+        {"picture": Numeral("6"), "watch_for": "Reading both digits of a number by themselves."},
+        {"picture": Numeral("10"), "watch_for": "Reading both digits of a number by themselves."},
+    ),
+    (
+        "what sticks out may be the longer",
+        {"picture": Lengths((10, 6), ("striped", "plain")), "watch_for": "A ribbon that sticks out."},
+        {"picture": Lengths((10, 6), ("striped", "plain"), (0, 5)), "watch_for": "A ribbon that sticks out."},
     ),
     ("lines begin with a capital", {"cues": cues("forty has tens.")}, {"cues": cues("Forty has tens.")}),
 )

@@ -33,6 +33,7 @@ _STEP = 5
 """How far the turn moves each morning: where a kind has nothing to say, the next one's is not spent."""
 _PLACE_FROM, _LENGTH_FROM = 10, 20
 """From these days of a month on, its first school morning says its place in the year, and its length."""
+_STRAWS = "school-day"
 _ADDS = ("add ", "put down", "one more")
 """How a prompt about straws has today's put down."""
 
@@ -53,7 +54,8 @@ def opening(
     toddler in it there may be a job for that one.
     """
     able = facts(morning, child)
-    if any(prompt.table == STRAWS and any(way in prompt.say.lower() for way in _ADDS) for prompt in prompts):
+    # Not by its table: without bands the straws are tied with something else.
+    if any(prompt.skill == _STRAWS and any(way in prompt.say.lower() for way in _ADDS) for prompt in prompts):
         able = (fact for fact in able if fact.table != STRAWS or not morning.is_school)
     if bare:
         date = Opening(f"Today is {_whole(morning)}.")

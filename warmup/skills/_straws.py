@@ -97,7 +97,8 @@ def _todays(morning: Morning, rng: SeededRandom, watch_for: str) -> Draft:
         cues=(
             Cue("Put today’s straw with the loose ones. How many are loose?"),
             Cue(
-                "Point at the loose ones and add today’s. Do they fill a band?", pictures.Bundles(tens - 1, 9)
+                "Point at the loose ones and add today’s. Are there enough for a bundle?",
+                pictures.Bundles(tens - 1, 9),
             ),
             Cue("Put the band around the loose ones together. The child counts all the bundles."),
         ),
@@ -132,7 +133,10 @@ def _laid_out(morning: Morning, rng: SeededRandom, watch_for: str) -> Draft:
         working=f"{before} + 1 = {before + 1} = {tens + 1} × 10",
         cues=(
             Cue("Put the one straw with the loose ones. How many are loose?"),
-            Cue("Point at the loose ones and add the one. Do they fill a band?", pictures.Bundles(tens, 9)),
+            Cue(
+                "Point at the loose ones and add the one. Are there enough for a bundle?",
+                pictures.Bundles(tens, 9),
+            ),
             Cue("Put the band around the loose ones together. The child counts all the bundles."),
         ),
         watch_for=watch_for,

@@ -111,10 +111,12 @@ def _ribbons(item: str, animal: str, rng: SeededRandom) -> Draft:
         ),
         answer=f"the {answer} one",
         accept=(f"the {answer} ribbon",),
-        working=f"{forms[0]} {lengths[0]} steps, {forms[1]} {lengths[1]} steps",
+        working=f"from end to end, the {forms[lengths.index(long)]} one is the longer",
         cues=_side_by_side(lined_up),
         watch_for=f"Hearing longer for {asked}. Say the word again, slowly."
         if lined_up and asked == "shorter"
+        else "Touching the one liked better. Run a finger along both."
+        if lined_up
         else "Looking at one end only. A ribbon that sticks out need not be the longer one.",
         given={
             "forms": list(forms),

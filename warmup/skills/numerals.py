@@ -127,12 +127,17 @@ def _read(item: str, number: int, rng: SeededRandom) -> Draft:
         accept=("oh",) if number == 0 else (),
         working=_working(number),
         cues=_read_cues(number),
-        watch_for=_WATCH[item],
+        watch_for=_watch_for(item, number),
         given={"read": str(number)},
         picture=pictures.Numeral(str(number)),
         seconds=20,
         guess=0.1,
     )
+
+
+def _watch_for(item: str, number: int) -> str:
+    """The slip of the item; of one digit there are no two to be read apart."""
+    return _WATCH["to-5" if item == "to-10" and number < 10 else item]
 
 
 def _find(item: str, number: int, rng: SeededRandom) -> Draft:
@@ -143,7 +148,7 @@ def _find(item: str, number: int, rng: SeededRandom) -> Draft:
         answer=card_place(cards, number),
         working=_working(number),
         cues=_find_cues(number),
-        watch_for=_WATCH[item],
+        watch_for=_watch_for(item, number),
         given={"find": number, "cards": list(cards)},
         picture=pictures.NumberRow(cards),
         seconds=20,
