@@ -144,7 +144,13 @@ def two_of_one_digit(prompt: Prompt) -> list[str]:
 
 
 def sticks_out(prompt: Prompt) -> list[str]:
-    """Faults: a warning of one that sticks out, where both begin at one line and the longer does stick out."""
+    """Faults: a warning of one that sticks out, where both begin at one line."""
     lined_up = prompt.picture is not None and getattr(prompt.picture, "starts", None) == ()
     warns = lined_up and "sticks out" in prompt.watch_for
     return ["watch for: it sticks out, and is the longer"] if warns else []
+
+
+def nothing_between(prompt: Prompt) -> list[str]:
+    """Faults: what happened in between, of a story in which nothing happens."""
+    still = "part" in prompt.given and "in between" in prompt.watch_for
+    return ["watch for: nothing happened in between"] if still else []

@@ -143,6 +143,7 @@ RULES: Mapping[str, Rule] = MappingProxyType(
         "counting on from the larger": lambda p, _: fitting.one_first(p),
         "again is what was said": lambda p, _: fitting.said_again(p),
         "one name starts so": lambda p, _: fitting.one_name(p),
+        "in between something happened": lambda p, _: fitting.nothing_between(p),
         "both digits of two": lambda p, _: fitting.two_of_one_digit(p),
         "what sticks out may be the longer": lambda p, _: fitting.sticks_out(p),
     }

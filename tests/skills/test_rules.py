@@ -236,6 +236,11 @@ CASES: tuple[tuple[str, dict[str, Any], dict[str, Any]], ...] = (
         {"given": {"read": "zero"}, "cues": (Cue("Which name starts like it?", FEW), *GOOD.cues[1:])},
     ),
     (
+        "in between something happened",
+        {"given": {"total": 9, "part": 7}, "watch_for": "Ask what happened in between."},
+        {"given": {"total": 9, "start": 7}, "watch_for": "Ask what happened in between."},
+    ),
+    (
         "both digits of two",
         {"picture": Numeral("6"), "watch_for": "Reading both digits of a number by themselves."},
         {"picture": Numeral("10"), "watch_for": "Reading both digits of a number by themselves."},

@@ -83,9 +83,11 @@ def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
 
 
 def _watch_for(item: str, story: _Story) -> str:
-    """The slip of the item: where fewer were there than came, nobody counts on from those who were there."""
+    """The slip of the item, and where its words would not fit the story another."""
     if item == "join-10" and story.given["start"] < story.given["came"]:
         return "Counting all of them from one. Begin with the larger group."
+    if item == "change" and "part" in story.given:
+        return "Telling a number just heard. Ask who the rest are."
     return _WATCH[item]
 
 
