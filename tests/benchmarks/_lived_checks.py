@@ -218,16 +218,16 @@ class Evening:
 
     def pages(self, screen: Screen) -> None:
         """Look at the pages that the menu of the close leads to."""
-        for label, look in (
-            ("past mornings", self._past_page),
-            ("what they know", self._known_page),
-            ("the year", self._year_page),
-            ("a report", self._report_page),
+        for label, heading, look in (
+            ("past mornings", "Past mornings", self._past_page),
+            ("what they know", "the year in bars", self._known_page),
+            ("the year", "Quarter 4", self._year_page),
+            ("a report", "By month:", self._report_page),
         ):
             if look == self._past_page and not self._past_days():
                 continue
             screen.choose(label)
-            screen.wait(lambda text: "Menu" not in text.splitlines()[1] and "Bksp" in text)
+            screen.wait(lambda text, heading=heading: heading in text and "Menu" not in text)
             look(screen.settle(0.08))
             screen.back()
             screen.wait(lambda _text: screen.closed())

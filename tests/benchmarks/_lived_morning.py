@@ -102,7 +102,9 @@ class Lived:
         return next((line for line in lines if line), "")
 
     def _date(self) -> str:
-        return f"{self.day:%a %b} {self.day.day} · school day {self.desk.year.number(self.day)}"
+        year = self.desk.year
+        last = ", the last" if self.day == year.mornings[-1] else ""
+        return f"{self.day:%a %b} {self.day.day} · school day {year.number(self.day)}{last}"
 
     # -- the prompts
 

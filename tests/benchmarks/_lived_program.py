@@ -14,7 +14,7 @@ from pathlib import Path
 from typing import Any, NamedTuple
 
 from tests.benchmarks._dated import MARK, PARTED
-from tests.terminal import Terminal, environment
+from tests.terminal import KEYS, Terminal, environment
 
 DATED = (sys.executable, "-m", "tests.benchmarks._dated")
 COLUMNS, ROWS, SCRIPT = 100, 30, 55
@@ -22,10 +22,13 @@ COLUMNS, ROWS, SCRIPT = 100, 30, 55
 _NOW = """
     SELECT position, routine FROM sittings WHERE child = ? AND date = ? ORDER BY sitting DESC LIMIT 1
 """
+_ENTRY = re.compile(r"^\S.*?\S {2,}\S")
+"""A line of the menu that can be chosen: a name, and what it does."""
 ANSWERED = 0.5
 """For so many seconds a key is waited for; one that changes nothing on screen takes them all."""
 _AT = re.compile(r"(\d+) of (\d+)\s*$", re.MULTILINE)
-OPENING, CLOSES = "nothing is asked yet", ("That was today’s warm-up.", "Today’s warm-up is done.")
+OPENING = "nothing is asked yet"
+CLOSES = "That was today’s warm-up.", "Today’s warm-up is done.", "That was the last school day of the year:"
 
 
 class Printed(NamedTuple):
@@ -157,13 +160,13 @@ class Screen:
         end, step = ("\x1b[H", "down") if at < ROWS // 2 else ("\x1b[F", "up")
         self.press(end)
         self.wait(lambda _text: bool(self.bar()) and (step == "down" or self.bar().startswith("quit")))
+        rows = range(at) if step == "down" else range(at + 1, len(lines))
+        self.press("".join(KEYS[step] for row in rows if _ENTRY.search(lines[row])))
         for _ in range(ROWS):
             bar = self.bar()
             if bar.startswith(label):
                 break
-            self.terminal.press(step)
-            self.wait(lambda _text, bar=bar: self.bar() not in ("", bar))
-            self.settle(0.01)
+            self.press(step)
         assert self.bar().startswith(label), f"the menu has no {label!r}:\n{self.terminal.text()}"
         self.press("enter")
 

@@ -81,6 +81,7 @@ def _evening(house: House, day: dt.date, jobs: Jobs, compared: Compared) -> None
                 evening = Evening(house, desk, child, day, compared, jobs.plain)
                 evening.log()
                 evening.commands()
+    jobs.days_off_come_up()
 
 
 def one(house: House, weeks: int) -> Compared:
