@@ -48,7 +48,7 @@ class Calendar:
     def mornings(self) -> list[dt.date]:
         """The planned mornings in order."""
         if self._days[0] != len(self.off):
-            days, day = [], FIRST
+            days, day = list[dt.date](), FIRST
             while len(days) < MORNINGS:
                 if day.weekday() < A_WEEK and day not in self.off:
                     days.append(day)

@@ -10,7 +10,7 @@ from tests.benchmarks._lived_calendar import A_WEEK, FIRST, MORNINGS
 from tests.benchmarks._lived_child import Child
 from tests.benchmarks._lived_compare import Compared
 from tests.benchmarks._lived_counts import GROWING, NOT_MET, REVISIT, SETTLED, Counts
-from tests.benchmarks._lived_house import Desk, House
+from tests.benchmarks._lived_house import House, Machine
 from tests.benchmarks._lived_morning import GLYPHS
 from tests.benchmarks._lived_program import Printed, Screen
 
@@ -34,20 +34,20 @@ _NUMBERS = "one two three four five six seven eight nine ten eleven twelve"
 
 
 class Evening:
-    """The figures of one child at one desk, at the end of a day, each beside its own count."""
+    """The figures of one child at one machine, at the end of a day, each beside its own count."""
 
     def __init__(
         self,
         house: House,
-        desk: Desk,
+        machine: Machine,
         child: Child,
         day: dt.date,
         compared: Compared,
         plain: Mapping[str, bool],
     ) -> None:
-        self.house, self.desk, self.child, self.day = house, desk, child, day
-        self.counts = Counts(desk.laptop, child.name, desk.year, day, plain)
-        where = f"{house.name} {child.name} {day} {desk.laptop.home.name}"
+        self.house, self.machine, self.child, self.day = house, machine, child, day
+        self.counts = Counts(machine.laptop, child.name, machine.year, day, plain)
+        where = f"{house.name} {child.name} {day} {machine.laptop.home.name}"
         self.same = partial(compared.same, where=where)
 
     @property
@@ -56,10 +56,10 @@ class Evening:
 
     def log(self) -> None:
         """The journal holds what was keyed: each mark at its place, and nothing else."""
-        rows = self.desk.laptop.rows(_MARKS, self.child.name)
+        rows = self.machine.laptop.rows(_MARKS, self.child.name)
         keyed = sorted((f"{each.day}", *each[1:]) for each in self.child.log)
         self.same("journal: marks as keyed", set(rows) ^ set(keyed), set())
-        rough = self.desk.laptop.rows(
+        rough = self.machine.laptop.rows(
             "SELECT DISTINCT date FROM sittings WHERE child = ? AND rough", self.child.name
         )
         self.same("journal: rough days", {day for (day,) in rough}, {f"{day}" for day in self.child.rough})
@@ -67,7 +67,7 @@ class Evening:
     def commands(self) -> None:
         """What the commands print in the evening."""
         moment = dt.datetime.combine(self.day, dt.time(18))
-        printed = self.desk.laptop.commands(
+        printed = self.machine.laptop.commands(
             moment, *((name, "--child", self.child.name, *rest) for name, *rest in LINES)
         )
         known, known_text, then, past, report, report_text, year, year_text, week, today = printed
@@ -82,7 +82,7 @@ class Evening:
     # -- what they know
 
     def _known(self, data: Any, text: str) -> None:
-        counts, taught = self.counts, self.desk.taught
+        counts, taught = self.counts, self.machine.taught
         met = {each["level"]: each for each in data["levels"] if each["stand"] != NOT_MET}
         self.same("known: levels met", set(met), set(counts.levels))
         for level, (first, times, marks) in counts.levels.items():
@@ -143,7 +143,7 @@ class Evening:
     def _report(self, data: Any, text: str) -> None:
         counts = self.counts
         seconds = counts.report.seconds_by_month()
-        confirmed = self.desk.confirmed(self._since, self.day)
+        confirmed = self.machine.confirmed(self._since, self.day)
         school, held = counts.by_month(confirmed), counts.by_month(counts.held)
         months = {each["first"][:7]: (each["school"], each["held"], each["seconds"]) for each in
                   data["attendance"]["months"]}  # fmt: skip
@@ -166,7 +166,7 @@ class Evening:
         want = (len(self.counts.held), (seconds + 30) // 60, self.counts.questions())
         self.same("report: days, minutes, questions", found and tuple(map(int, found.groups())), want)
         told = re.search(r"(\d+) planned school days? (?:are|is) confirmed; (\d+)", text)
-        planned = len(self.counts.held & set(self.desk.year.mornings))
+        planned = len(self.counts.held & set(self.machine.year.mornings))
         self.same(
             "report: school days confirmed", told and tuple(map(int, told.groups())), (confirmed, planned)
         )
@@ -181,7 +181,7 @@ class Evening:
     # -- the year, the week, the day
 
     def _year(self, data: Any, text: str) -> None:
-        year, day = self.desk.year, self.day
+        year, day = self.machine.year, self.day
         self.same("year: last day", data["last_day"], f"{year.mornings[-1]}")
         weeks = {each["week"]: each["mornings"] for each in data["weeks"]}
         want = {week: [f"{each}" for each in year.of_week(week)] for week in range(1, MORNINGS // A_WEEK + 1)}
@@ -199,14 +199,14 @@ class Evening:
         )
 
     def _week(self, data: Any) -> None:
-        year = self.desk.year
+        year = self.machine.year
         self.same("week: its number and quarter", (data["week"], data["quarter"]),
                   (year.week(self.day), year.quarter(self.day)))  # fmt: skip
         shown = [each["first"] for each in data["days"] if each["when"] != "off"]
         self.same("week: its mornings", shown, [f"{day}" for day in year.of_week(year.week(self.day))])
 
     def _today(self, printed: Printed) -> None:
-        morning, year, day = printed.data()["morning"], self.desk.year, self.day
+        morning, year, day = printed.data()["morning"], self.machine.year, self.day
         later = [f"{each}" for each in year.mornings if each > day]
         before = [f"{each}" for each in year.mornings if each < day]
         shown = [morning[key] for key in ("school_day", "week", "quarter", "next", "previous")]
@@ -227,7 +227,7 @@ class Evening:
             if look == self._past_page and not self._past_days():
                 continue
             screen.choose(label)
-            screen.wait(lambda text, heading=heading: heading in text and "Menu" not in text)
+            screen.wait(partial(_is_page, heading))
             look(screen.settle(0.08))
             screen.back()
             screen.wait(lambda _text: screen.closed())
@@ -242,11 +242,11 @@ class Evening:
             self.same("past page: beads of a morning", beads, day and self._beads(day))
 
     def _beads(self, day: dt.date) -> str:
-        rows = self.desk.laptop.rows(_BEADS, self.child.name, f"{day}")
+        rows = self.machine.laptop.rows(_BEADS, self.child.name, f"{day}")
         return "".join(GLYPHS[mark] for (mark,) in rows)
 
     def _known_page(self, text: str) -> None:
-        groups = self.counts.groups(self.desk.taught)
+        groups = self.counts.groups(self.machine.taught)
         for group in (REVISIT, GROWING, SETTLED, NOT_MET):
             found = re.search(rf"(\d+) {group}", text)
             self.same(f"known page: {group}", int(found[1]) if found else 0, groups[group])
@@ -254,7 +254,7 @@ class Evening:
         self.same("known page: slips", int(found[1]) if found else 0, len(self.counts.slips()))
 
     def _year_page(self, text: str) -> None:
-        year = self.desk.year
+        year = self.machine.year
         last = year.mornings[-1]
         self.same("year page: last day", f"last day {last:%B} {last.day}, {last.year}" in text, True)
         cells = re.findall(r"(\d+) ([■▣□–◇=]+) +([A-Z][a-z]{2} \d+)", text)
@@ -267,5 +267,10 @@ class Evening:
 
     def _report_page(self, text: str) -> None:
         flat = " ".join(text.split())
-        self._report_text(flat, len(self.desk.confirmed(self._since, self.day)),
+        self._report_text(flat, len(self.machine.confirmed(self._since, self.day)),
                           sum(self.counts.report.seconds_by_month().values()))  # fmt: skip
+
+
+def _is_page(heading: str, text: str) -> bool:
+    """Whether the page with these words is on screen, and the menu no longer."""
+    return heading in text and "Menu" not in text

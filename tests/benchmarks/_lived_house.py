@@ -24,7 +24,7 @@ JOINS = ("quick", dt.date(2027, 1, 4), "Pip")
 """Where another child joins, from when on, and its nickname."""
 
 
-class Desk:
+class Machine:
     """One adult's laptop, and what its family.toml and its journal were told so far."""
 
     def __init__(self, home: Path) -> None:
@@ -50,7 +50,7 @@ class Desk:
         known = self.held | self.told_school
         return {day for day in self.year.mornings if since <= day <= until and day in known}
 
-    def take_settings_of(self, other: "Desk") -> None:
+    def take_settings_of(self, other: "Machine") -> None:
         """Copy the other's family.toml here, as two adults on two machines do."""
         shutil.copyfile(other.laptop.home / "family.toml", self.laptop.home / "family.toml")
         self.year.off = set(other.year.off)
@@ -60,11 +60,11 @@ class Desk:
 
 @dataclass
 class House:
-    """A family by the name of its way of living, its desks (the first is the usual one) and its children."""
+    """A family by its way of living, its machines (the first is the usual one) and its children."""
 
     name: str
     seed: int
-    desks: list[Desk]
+    machines: list[Machine]
     children: list[Child]
     truth: Calendar = field(default_factory=Calendar)
     fates: dict[dt.date, str] = field(default_factory=dict)
@@ -73,8 +73,8 @@ class House:
         """This family's luck in something, from 0 up to 1."""
         return luck(self.seed, self.name, *parts)
 
-    def days(self) -> Iterator[tuple[dt.date, Desk]]:
-        """The mornings that are held, in order, each with the desk it is held at.
+    def days(self) -> Iterator[tuple[dt.date, Machine]]:
+        """The mornings that are held, in order, each with the machine it is held at.
 
         Which mornings are off is settled on the way, and moves the rest of the year on.
         """
@@ -83,7 +83,7 @@ class House:
             if self.truth.planned(day):
                 fate = self.fates[day] = self._fate(day)
                 if fate == HELD:
-                    yield day, self.desk_of(day)
+                    yield day, self.machine_of(day)
                 elif fate == OFF:
                     self.truth.off.add(day)
             day += DAY
@@ -97,9 +97,9 @@ class House:
             return HELD
         return OFF if drawn < 0.035 else SCHOOL
 
-    def desk_of(self, day: dt.date) -> Desk:
+    def machine_of(self, day: dt.date) -> Machine:
         """Thursdays are the second adult's, where there is one."""
-        return self.desks[-1] if day.weekday() == A_WEEK - 1 else self.desks[0]
+        return self.machines[-1] if day.weekday() == A_WEEK - 1 else self.machines[0]
 
     def last_of_week(self, day: dt.date) -> bool:
         """Whether no other morning of this calendar week is held; what is to come is drawn already."""
@@ -111,7 +111,7 @@ def houses(folder: Path, seed: int) -> list[House]:
     """Three families: a quick child, an average one with two laptops, a wobbly one."""
 
     def house(kind: str, nickname: str, laptops: int = 1) -> House:
-        desks = [Desk(folder / f"{kind}-{number}") for number in range(laptops)]
-        return House(kind, seed, desks, [Child(nickname, kind, seed)])
+        machines = [Machine(folder / f"{kind}-{number}") for number in range(laptops)]
+        return House(kind, seed, machines, [Child(nickname, kind, seed)])
 
     return [house("quick", "Fern"), house("average", "Moss", 2), house("wobbly", "Wren")]

@@ -10,7 +10,7 @@ from tests.benchmarks._lived_calendar import A_QUARTER, DAY, FIRST
 from tests.benchmarks._lived_child import Child
 from tests.benchmarks._lived_compare import Compared
 from tests.benchmarks._lived_counts import Counts
-from tests.benchmarks._lived_house import AWAY, JOINS, Desk, House
+from tests.benchmarks._lived_house import AWAY, JOINS, House, Machine
 from tests.benchmarks._lived_program import Screen
 
 
@@ -55,38 +55,38 @@ class Jobs:
         self.house, self.compared = house, compared
         self.set = set[int]()
         self.quarters = 0
-        self.today, self.desk = FIRST, house.desks[0]
+        self.today, self.machine = FIRST, house.machines[0]
 
     @cached_property
     def plain(self) -> Mapping[str, bool]:
         """Of every item whether it is a plain one, and no known slip, as the catalogue lists it."""
-        (printed,) = self.house.desks[0].laptop.commands(
+        (printed,) = self.house.machines[0].laptop.commands(
             dt.datetime.combine(FIRST, dt.time(9)), ("catalogue", "--json")
         )
         return {each["id"]: not each["trouble"] for each in printed.data()["items"]}
 
-    def at_the_close(self, desk: Desk, screen: Screen, day: dt.date, *, last: bool) -> None:
+    def at_the_close(self, machine: Machine, screen: Screen, day: dt.date, *, last: bool) -> None:
         """What is done by keys once the children are through."""
-        self.today, self.desk = day, desk
+        self.today, self.machine = day, machine
         if self.house.name == JOINS[0] and day >= JOINS[1] and len(self.house.children) == 1:
             self._join(screen, day)
         away = AWAY.get(self.house.name)
         if (
             self.house.name == "average"
             and away
-            and desk is self.house.desks[0]
-            and self._soon(away[0], desk)
+            and machine is self.house.machines[0]
+            and self._soon(away[0], machine)
         ):
-            self._day_off(desk, screen, away[0])
+            self._day_off(machine, screen, away[0])
         if last:
-            self._teach(desk, screen, day)
-            week = desk.year.week(day)
+            self._teach(machine, screen, day)
+            week = machine.year.week(day)
             if week in SETTINGS and week not in self.set:
                 self.set.add(week)
-                self._settings(desk, screen, SETTINGS[week])
+                self._settings(machine, screen, SETTINGS[week])
 
-    def _soon(self, day: dt.date, desk: Desk) -> bool:
-        return self.today < day <= self.today + 7 * DAY and day not in desk.year.off
+    def _soon(self, day: dt.date, machine: Machine) -> bool:
+        return self.today < day <= self.today + 7 * DAY and day not in machine.year.off
 
     def _join(self, screen: Screen, day: dt.date) -> None:
         """Another child, by the page of the children; its first morning comes right after."""
@@ -104,7 +104,7 @@ class Jobs:
         self.house.children.append(Child(JOINS[2], "average", self.house.seed, joined=day))
         self.compared.done["children joined"] += 1
 
-    def _day_off(self, desk: Desk, screen: Screen, day: dt.date) -> None:
+    def _day_off(self, machine: Machine, screen: Screen, day: dt.date) -> None:
         """A day off ahead, by the page of the year, of its week and of its day."""
         screen.choose("the year")
         screen.wait("last day")
@@ -117,16 +117,16 @@ class Jobs:
                 break
             screen.press("right")
         screen.press("y")
-        desk.year.off.add(day)
+        machine.year.off.add(day)
         for _ in range(3):
             screen.back()
         screen.wait(lambda _text: screen.closed())
         self.compared.done["days off by key"] += 1
 
-    def _teach(self, desk: Desk, screen: Screen, day: dt.date) -> None:
+    def _teach(self, machine: Machine, screen: Screen, day: dt.date) -> None:
         """Say of what rests that it was taught again."""
         child = self.house.children[0].name
-        resting = Counts(desk.laptop, child, desk.year, day, self.plain).resting(desk.taught)
+        resting = Counts(machine.laptop, child, machine.year, day, self.plain).resting(machine.taught)
         if not resting or len(self.house.children) > 1:
             return
         screen.press("l")
@@ -136,22 +136,22 @@ class Jobs:
         for _ in resting:
             screen.press("y", "down")
         screen.wait(lambda text: text.count("taught again: ") == len(resting))
-        desk.taught |= dict.fromkeys(resting, day)
+        machine.taught |= dict.fromkeys(resting, day)
         screen.back()
         screen.wait(lambda _text: screen.closed())
         self.compared.done["items taught again"] += len(resting)
 
-    def _settings(self, desk: Desk, screen: Screen, setting: Setting) -> None:
+    def _settings(self, machine: Machine, screen: Screen, setting: Setting) -> None:
         screen.choose("settings")
         screen.wait("Settings: Space changes a line")
         screen.press(*["\t"] * (setting.down + len(self.house.children) - 1), *setting.keys, "enter")
         screen.wait("Saved:")
         screen.settle()
-        kept = tomllib.loads((desk.laptop.home / "family.toml").read_text("utf-8"))[setting.table]
+        kept = tomllib.loads((machine.laptop.home / "family.toml").read_text("utf-8"))[setting.table]
         where = f"{self.house.name} {self.today}"
         self.compared.same("a setting as it was set", kept.get(setting.key), setting.kept, where)
         if setting.key == "adult":
-            desk.adult = str(setting.kept)
+            machine.adult = str(setting.kept)
         self.compared.done["settings changed"] += 1
 
     # -- after it, and in the evening
@@ -164,7 +164,7 @@ class Jobs:
     def in_the_evening(self, day: dt.date) -> None:
         """What is done by commands at a week's end."""
         self.today = day
-        if len(self.house.desks) > 1:
+        if len(self.house.machines) > 1:
             self._merge(day)
         quarter = (self.house.truth.number(day)) // (4 * A_QUARTER)
         if quarter > self.quarters:
@@ -173,21 +173,21 @@ class Jobs:
 
     def days_off_come_up(self) -> None:
         """A school’s calendar says that days are off, days before: that is taken in at a week's end."""
-        away, desk = AWAY.get(self.house.name), self.house.desks[0]
-        if self.house.name != "quick" or not away or not self._soon(away[0], desk):
+        away, machine = AWAY.get(self.house.name), self.house.machines[0]
+        if self.house.name != "quick" or not away or not self._soon(away[0], machine):
             return
-        file = desk.laptop.home / "school.ics"
+        file = machine.laptop.home / "school.ics"
         file.write_text(CALENDAR.format(first=away[0], end=away[1] + DAY), "utf-8")
-        self._give(desk, ("days", "--import", f"{file}", "--take", "all"))
-        desk.year.off |= {away[0] + n * DAY for n in range((away[1] - away[0]).days + 1)}
+        self._give(machine, ("days", "--import", f"{file}", "--take", "all"))
+        machine.year.off |= {away[0] + n * DAY for n in range((away[1] - away[0]).days + 1)}
         self.compared.done["days off by a calendar file"] += 1
 
-    def _give(self, desk: Desk, *lines: tuple[str, ...]) -> None:
-        desk.laptop.commands(dt.datetime.combine(self.today, dt.time(17)), *lines)
+    def _give(self, machine: Machine, *lines: tuple[str, ...]) -> None:
+        machine.laptop.commands(dt.datetime.combine(self.today, dt.time(17)), *lines)
 
     def _merge(self, day: dt.date) -> None:
         """Each laptop takes in the other's journal; the settings are those last used."""
-        one, other = self.house.desks
+        one, other = self.house.machines
         self._give(one, ("merge", f"{other.laptop.home}"))
         self._give(other, ("merge", f"{one.laptop.home}"))
         one.held |= other.held
@@ -195,19 +195,19 @@ class Jobs:
         self._copy_settings()
         tables = "sittings", "prompts", "marks"
         for table in tables:
-            rows = [set(desk.laptop.rows(f"SELECT * FROM {table}")) for desk in self.house.desks]
+            rows = [set(machine.laptop.rows(f"SELECT * FROM {table}")) for machine in self.house.machines]
             self.compared.same(f"merged alike: {table}", rows[0] ^ rows[1], set(), f"{self.house.name} {day}")
         self.compared.done["merges"] += 1
 
     def _copy_settings(self) -> None:
-        for desk in self.house.desks:
-            if desk is not self.desk:
-                desk.take_settings_of(self.desk)
+        for machine in self.house.machines:
+            if machine is not self.machine:
+                machine.take_settings_of(self.machine)
 
     def _quarter(self, day: dt.date, quarter: int) -> None:
         """Sheets, a report, a letter and a copy, each a new file of some size."""
-        desk = self.house.desks[0]
-        folder = desk.laptop.home / f"quarter {quarter}"
+        machine = self.house.machines[0]
+        folder = machine.laptop.home / f"quarter {quarter}"
         folder.mkdir()
         for child in self.house.children:
             made = {
@@ -221,7 +221,7 @@ class Jobs:
                 (*line, f"{folder / f'{child.name} {name}'}", "--child", child.name)
                 for name, line in made.items()
             ]
-            self._give(desk, *lines, ("copy", f"{folder / f'{child.name}.db'}"), ("check",))
+            self._give(machine, *lines, ("copy", f"{folder / f'{child.name}.db'}"), ("check",))
             for file in folder.glob(f"{child.name}*"):
                 where = f"{self.house.name} {day} {file.name}"
                 self.compared.same("a file that was made", file.stat().st_size > 200, True, where)
@@ -229,10 +229,10 @@ class Jobs:
 
     def at_the_end(self) -> None:
         """A letter of the year, a list for the summer, and an export of all."""
-        desk = self.house.desks[0]
+        machine = self.house.machines[0]
         for child in self.house.children:
             who = ("--child", child.name)
             self._give(
-                desk, ("report", "--letter", "year", *who), ("report", "--summer", *who), ("game", *who)
+                machine, ("report", "--letter", "year", *who), ("report", "--summer", *who), ("game", *who)
             )
-        self._give(desk, ("export", "--all", f"{desk.laptop.home / 'export'}"), ("check",))
+        self._give(machine, ("export", "--all", f"{machine.laptop.home / 'export'}"), ("check",))

@@ -4,7 +4,7 @@ import re
 
 from tests.benchmarks._lived_child import FLUENT, NONE, SKIPPED, Answer, Row
 from tests.benchmarks._lived_compare import Compared
-from tests.benchmarks._lived_house import OFF, Desk, House
+from tests.benchmarks._lived_house import OFF, House, Machine
 from tests.benchmarks._lived_program import OPENING, SCRIPT, Now, Screen
 
 GLYPHS = {FLUENT: "●", "hesitated": "◐", "not_yet": "○", SKIPPED: "–", NONE: "·"}
@@ -19,10 +19,10 @@ RARE = {"undo": 2, "another": 2, "leave": 1, "wind down": 1}
 
 
 class Lived:
-    """One child's morning, at a desk, with the program on screen."""
+    """One child's morning, at a machine, with the program on screen."""
 
-    def __init__(self, house: House, desk: Desk, screen: Screen, compared: Compared) -> None:
-        self.house, self.desk, self.screen, self.compared = house, desk, screen, compared
+    def __init__(self, house: House, machine: Machine, screen: Screen, compared: Compared) -> None:
+        self.house, self.machine, self.screen, self.compared = house, machine, screen, compared
         self.day = screen.day
         self.child = house.children[0]
         self.glyphs: list[str] = []
@@ -54,7 +54,7 @@ class Lived:
         if ask == FORM:
             self.screen.press(*self.child.name, "enter")
         elif ask == MANY:
-            self.same("mornings asked about", self._many(), len(self.desk.missing(self.day)))
+            self.same("mornings asked about", self._many(), len(self.machine.missing(self.day)))
             self.screen.press("o")
         elif ask == BY_DAY:
             self._by_day()
@@ -67,22 +67,22 @@ class Lived:
 
     def _by_day(self) -> None:
         """Say of each missed morning what it was, and go on."""
-        missing = self.desk.missing(self.day)
+        missing = self.machine.missing(self.day)
         for number, day in enumerate(missing):
             if number:
                 self.screen.press("right")
             off = self.house.fates[day] == OFF
             self.screen.press("space", *["space"] * off)
             if off:
-                self.desk.year.off.add(day)
+                self.machine.year.off.add(day)
             else:
-                self.desk.told_school.add(day)
-        told = self.desk.year
+                self.machine.told_school.add(day)
+        told = self.machine.year
         text = self.screen.terminal.text()
         found = re.search(r"Today: school day (\d+), week (\d+)", text)
         shown = (int(found[1]), int(found[2])) if found else text
         self.same("missed mornings: today is", shown, (told.number(self.day), told.week(self.day)))
-        self.desk.told_until = missing[-1]
+        self.machine.told_until = missing[-1]
         self.screen.press("enter")
 
     def opening(self) -> None:
@@ -102,7 +102,7 @@ class Lived:
         return next((line for line in lines if line), "")
 
     def _date(self) -> str:
-        year = self.desk.year
+        year = self.machine.year
         last = ", the last" if self.day == year.mornings[-1] else ""
         return f"{self.day:%a %b} {self.day.day} · school day {year.number(self.day)}{last}"
 
@@ -159,7 +159,9 @@ class Lived:
             self.same("after undo the same prompt", again and again.position, now.position)
             self._key(self.child.key(answer.mark, self.day, "again"), at)
         if answer.mark:
-            row = Row(self.day, now.position, now.prompt["item"], answer.mark, answer.cues, self.desk.adult)
+            row = Row(
+                self.day, now.position, now.prompt["item"], answer.mark, answer.cues, self.machine.adult
+            )
             self.child.keyed(row)
         self.glyphs.append(GLYPHS[answer.mark])
 
@@ -181,7 +183,7 @@ class Lived:
         at, _ = self.screen.at()
         self.screen.choose("leave it")
         self._went_on(at)
-        self.child.keyed(Row(self.day, now.position, now.prompt["item"], SKIPPED, 0, self.desk.adult))
+        self.child.keyed(Row(self.day, now.position, now.prompt["item"], SKIPPED, 0, self.machine.adult))
         self.glyphs.append(GLYPHS[SKIPPED])
         self.compared.done["prompts left"] += 1
 

@@ -26,7 +26,7 @@ from rich.table import Table
 from tests.benchmarks import _arguments
 from tests.benchmarks._lived_checks import Evening
 from tests.benchmarks._lived_compare import Compared
-from tests.benchmarks._lived_house import Desk, House, houses
+from tests.benchmarks._lived_house import House, Machine, houses
 from tests.benchmarks._lived_jobs import Jobs
 from tests.benchmarks._lived_morning import Lived
 from tests.benchmarks._lived_program import Screen
@@ -38,35 +38,37 @@ _MOST = 40
 def live(house: House, weeks: int, compared: Compared) -> None:
     """Live a family's year, or its first weeks."""
     jobs = Jobs(house, compared)
-    for day, desk in house.days():
+    for day, machine in house.days():
         if house.truth.week(day) > weeks:
             break
         last = house.last_of_week(day)
-        _morning(house, desk, day, jobs, compared, last=last)
+        _morning(house, machine, day, jobs, compared, last=last)
         if last:
             _evening(house, day, jobs, compared)
     jobs.at_the_end()
 
 
-def _morning(house: House, desk: Desk, day: dt.date, jobs: Jobs, compared: Compared, *, last: bool) -> None:
+def _morning(
+    house: House, machine: Machine, day: dt.date, jobs: Jobs, compared: Compared, *, last: bool
+) -> None:
     """The morning of each child, one after the other, in one window."""
     moment = dt.datetime.combine(day, dt.time(7, 40)) + dt.timedelta(minutes=int(40 * house.luck(day, "at")))
-    with Screen(desk.laptop, moment) as screen:
-        lived = Lived(house, desk, screen, compared)
+    with Screen(machine.laptop, moment) as screen:
+        lived = Lived(house, machine, screen, compared)
         done = 0
         while done < len(house.children):
             lived.arrive()
             lived.opening()
             lived.prompts()
             lived.close()
-            desk.held.add(day)
+            machine.held.add(day)
             compared.done["mornings"] += 1
             if last:
-                Evening(house, desk, lived.child, day, compared, jobs.plain).pages(screen)
+                Evening(house, machine, lived.child, day, compared, jobs.plain).pages(screen)
             done += 1
             if done == len(house.children):
                 # Another child may join here, whose first morning comes right after.
-                jobs.at_the_close(desk, screen, day, last=last)
+                jobs.at_the_close(machine, screen, day, last=last)
             screen.press("enter" if done == len(house.children) else "right")
         jobs.after(day)
         compared.same("exit code", screen.terminal.finish(), 0, f"{house.name} {day}")
@@ -75,10 +77,10 @@ def _morning(house: House, desk: Desk, day: dt.date, jobs: Jobs, compared: Compa
 def _evening(house: House, day: dt.date, jobs: Jobs, compared: Compared) -> None:
     """The end of a week: two laptops are merged, and every figure is compared at each."""
     jobs.in_the_evening(day)
-    for desk in house.desks:
+    for machine in house.machines:
         for child in house.children:
             if child.joined is None or child.joined <= day:
-                evening = Evening(house, desk, child, day, compared, jobs.plain)
+                evening = Evening(house, machine, child, day, compared, jobs.plain)
                 evening.log()
                 evening.commands()
     jobs.days_off_come_up()

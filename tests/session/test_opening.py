@@ -244,8 +244,8 @@ def test_nor_is_it_where_straws_are_tied_with_something_else() -> None:
     adding = [found for prompt in drawn if "Add" in prompt.say and (found := house.furnished(prompt))]
     assert adding and all("bands" not in prompt.table for prompt in adding)
     for prompt in adding:
-        found = opening(SCHOOL_DAY_40, (prompt,), child="Bean", household=house)
-        assert found and not found.table.startswith("straws"), (prompt.say, found)
+        fact = opening(SCHOOL_DAY_40, (prompt,), child="Bean", household=house)
+        assert fact and not fact.table.startswith("straws"), (prompt.say, fact)
 
 
 def test_no_prompt_of_a_morning_is_answered_in_words_of_the_bank() -> None:
