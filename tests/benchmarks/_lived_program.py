@@ -1,5 +1,6 @@
 """The real program at a laptop of one family: its folder, its mornings by keys, and its commands."""
 
+import contextlib
 import datetime as dt
 import json
 import re
@@ -162,13 +163,20 @@ class Screen:
         self.wait(lambda _text: bool(self.bar()) and (step == "down" or self.bar().startswith("quit")))
         rows = range(at) if step == "down" else range(at + 1, len(lines))
         self.press("".join(KEYS[step] for row in rows if _ENTRY.search(lines[row])))
-        for _ in range(ROWS):
-            bar = self.bar()
-            if bar.startswith(label):
-                break
-            self.press(step)
-        assert self.bar().startswith(label), f"the menu has no {label!r}:\n{self.terminal.text()}"
+        self._step_to(label)
         self.press("enter")
+
+    def _step_to(self, label: str) -> None:
+        """See the bar arrive on a line of the menu; where it stops elsewhere, go on from there."""
+        for _ in range(ROWS):
+            with contextlib.suppress(AssertionError):
+                self.terminal.wait(lambda _text: self.bar().startswith(label), 1.0)
+                return
+            lines = [line.strip() for line in self.terminal.screen.display]
+            there = next((row for row, line in enumerate(lines) if line.startswith(label)), ROWS)
+            bar = self.bar()
+            self.press("down" if bar and lines.index(bar) < there else "up")
+        raise AssertionError(f"the menu has no {label!r}:\n{self.terminal.text()}")
 
     def back(self) -> str:
         """Leave a page for the one before."""
