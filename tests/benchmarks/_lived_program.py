@@ -154,7 +154,7 @@ class Screen:
         return rows[0] if len(rows) == 1 else ""
 
     def choose(self, label: str) -> None:
-        """Open a page of the menu by its name: from the nearer end of the list, line by line."""
+        """Open a page of the menu by its name: from the nearer end of the list, in one burst of keys."""
         self.press(".")
         lines = [line.strip() for line in self.wait("Menu").splitlines()]
         at = next((row for row, line in enumerate(lines) if line.startswith(label)), len(lines))

@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 
 from tests.report.conftest import Home
 from warmup import skills
-from warmup.model import LevelId
+from warmup.model import LevelId, skill_and_key
 from warmup.report.asking import Form, Wanted, make
 from warmup.report.document import Bullets
 from warmup.report.facts import LevelMet
@@ -26,6 +26,20 @@ def test_ten_weeks_of_three_things(lived_in: Home) -> None:
         assert [not level.easy and not level.settled for level in found] == [True, True, False]
         for line in bullets.lines:
             assert "“" in line and " Answer: " in line
+
+
+def test_a_week_is_of_three_skills_and_the_summer_of_many(lived_in: Home) -> None:
+    made = make(lived_in.context(), Wanted(summer=True))
+    words = {level.words.casefold(): level for level in made.report.levels}
+    weeks = [
+        [skill_and_key(_level(line, words).id)[0] for line in bullets.lines]
+        for section in made.document.sections
+        for bullets in section.parts
+        if isinstance(bullets, Bullets)
+    ]
+    assert all(len({*week}) == A_WEEK for week in weeks[:5]), weeks
+    strands = {skills.SKILLS[skill].strand for week in weeks[:3] for skill in week}
+    assert len(strands) >= 5, strands
 
 
 def _level(line: str, words: dict[str, LevelMet]) -> LevelMet:

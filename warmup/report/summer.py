@@ -1,5 +1,6 @@
 """A list for the summer: three things a week for ten weeks, to be asked at the table without the program."""
 
+from collections import deque
 from collections.abc import Iterator, Sequence
 
 from warmup import skills
@@ -10,6 +11,7 @@ from warmup.report.document import Bullets, Document, Part, Section
 from warmup.report.facts import LevelMet, Report
 from warmup.report.summary import NO_TEST
 from warmup.session.context import Context
+from warmup.session.rounds import in_rounds
 from warmup.text import quoted
 
 WEEKS, A_WEEK, SECOND_LOOKS = 10, 3, 2
@@ -20,8 +22,9 @@ def summer(report: Report, context: Context, signed: str = "") -> Document:
     """The list, out of what the report's steps say: what did not come easily, and what did."""
     morning = context.year.morning(report.made, pennies=context.family.pennies)
     usable = [level for level in report.levels if _prompt(level, morning, 0)]
-    second = [level for level in usable if not level.easy and not level.settled]
-    sure = [level for level in usable if level not in second]
+    second = _by_turns([level for level in usable if not level.easy and not level.settled])
+    # From the other end, so that what is sure is seldom of the skill that deserves a second look.
+    sure = _by_turns([level for level in reversed(usable) if level not in second])
     sections = [
         Section(f"Week {week + 1}", (Bullets(tuple(_things(levels, morning, week))),))
         for week, levels in enumerate(_weeks(second, sure))
@@ -42,17 +45,34 @@ def summer(report: Report, context: Context, signed: str = "") -> Document:
     )
 
 
+def _by_turns(levels: Sequence[LevelMet]) -> list[LevelMet]:
+    """One of each part of the year, then the next of each, of a skill one before another of it.
+
+    In the order of the report a child who found much hard would be all summer at its first skills.
+    """
+    skill = in_rounds(levels, lambda level: skill_and_key(level.id)[0])
+    return in_rounds(skill, lambda level: skills.SKILLS[skill_and_key(level.id)[0]].strand)
+
+
 def _weeks(second: Sequence[LevelMet], sure: Sequence[LevelMet]) -> Iterator[list[LevelMet]]:
-    """The steps of each week, none twice in one, each kind taken in turn."""
-    looked = kept = 0
+    """The steps of each week, none twice in one: each kind in turn, and of as many skills as can be."""
+    looked, kept = deque(second), deque(sure)
     for _ in range(WEEKS):
         looks = min(len(second), max(SECOND_LOOKS, A_WEEK - len(sure)), A_WEEK)
-        others = min(len(sure), A_WEEK - looks)
-        yield [
-            *(second[(looked + n) % len(second)] for n in range(looks)),
-            *(sure[(kept + n) % len(sure)] for n in range(others)),
-        ]
-        looked, kept = looked + looks, kept + others
+        week = list[LevelMet]()
+        for turn in range(looks + min(len(sure), A_WEEK - looks)):
+            week.append(_next(looked if turn < looks else kept, week))
+        yield week
+
+
+def _next(waiting: deque[LevelMet], week: Sequence[LevelMet]) -> LevelMet:
+    """The first that waits whose skill the week has not yet, or else the first; it waits at the end again."""
+    had = {skill_and_key(level.id)[0] for level in week}
+    able = [level for level in waiting if level not in week]
+    taken = next((level for level in able if skill_and_key(level.id)[0] not in had), able[0])
+    waiting.remove(taken)
+    waiting.append(taken)
+    return taken
 
 
 def _things(levels: Sequence[LevelMet], morning: Morning, week: int) -> Iterator[str]:

@@ -6,14 +6,14 @@ first; later it ends a row of easy marks, as it does in memory.
 """
 
 import datetime as dt
-from collections import Counter
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from typing import NamedTuple
 
 from warmup import skills
 from warmup.engine.memory import NEW, learn
 from warmup.english import MONTHS, number_word
 from warmup.model import Asked, LevelId, Mark, Strand, is_own, skill_and_key
+from warmup.session.rounds import in_rounds
 
 MOST = 8
 """How many steps are set side by side at once."""
@@ -136,15 +136,6 @@ def _telling(change: Change) -> tuple[bool, int, dt.timedelta, LevelId]:
 def _varied(changes: Iterable[Change]) -> Iterator[Change]:
     """The best of each strand before the second best of any, of a skill one before another of it."""
     ranked = sorted(changes, key=_telling)
-    by_skill = _in_rounds(ranked, lambda change: skill_and_key(change.level)[0])
-    by_strand = _in_rounds(by_skill, lambda change: change.strand.value)
+    by_skill = in_rounds(ranked, lambda change: skill_and_key(change.level)[0])
+    by_strand = in_rounds(by_skill, lambda change: change.strand.value)
     yield from by_strand[:MOST]
-
-
-def _in_rounds(changes: Sequence[Change], kind: Callable[[Change], str]) -> list[Change]:
-    """The first of each kind in their order, then the second of each, and so on."""
-    before, rounds = Counter[str](), dict[Change, int]()
-    for change in changes:
-        rounds[change] = before[kind(change)]
-        before[kind(change)] += 1
-    return sorted(changes, key=lambda change: rounds[change])
