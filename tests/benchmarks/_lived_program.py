@@ -25,7 +25,7 @@ _NOW = """
 """
 _ENTRY = re.compile(r"^\S.*?\S {2,}\S")
 """A line of the menu that can be chosen: a name, and what it does."""
-ANSWERED = 0.5
+ANSWERED = 3.0
 """For so many seconds a key is waited for; one that changes nothing on screen takes them all."""
 _AT = re.compile(r"(\d+) of (\d+)\s*$", re.MULTILINE)
 OPENING = "nothing is asked yet"
@@ -159,7 +159,8 @@ class Screen:
         lines = [line.strip() for line in self.wait("Menu").splitlines()]
         at = next((row for row, line in enumerate(lines) if line.startswith(label)), len(lines))
         end, step = ("\x1b[H", "down") if at < ROWS // 2 else ("\x1b[F", "up")
-        self.press(end)
+        self.terminal.press(end)
+        self.settle()
         self.wait(lambda _text: bool(self.bar()) and (step == "down" or self.bar().startswith("quit")))
         rows = range(at) if step == "down" else range(at + 1, len(lines))
         self.press("".join(KEYS[step] for row in rows if _ENTRY.search(lines[row])))

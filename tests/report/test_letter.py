@@ -11,7 +11,7 @@ from tests.household import StandingClock, context_at, grown_easier
 from tests.report.conftest import CHILD, FIRST, TODAY, Home
 from warmup.engine.review import Outcome
 from warmup.report.asking import Form, Wanted, make
-from warmup.report.letter import MOST, Span, letter, span_of
+from warmup.report.letter import MOST, Span, letter, span_of, told_of
 from warmup.session.then_and_now import sentences
 
 
@@ -37,6 +37,15 @@ def test_an_open_quarter_says_until_when_it_goes_on(lived_in: Home) -> None:
     assert "to November 12, 2026. The quarter goes on until January" in opening
     over = paragraphs(lived_in, Span.QUARTER, dt.date(2026, 9, 20))[1]
     assert "in the first quarter, from August 31, 2026 to " in over and "goes on" not in over
+
+
+def test_in_its_first_week_a_quarter_tells_of_the_one_before(lived_in: Home) -> None:
+    """A letter of one morning tells nothing: what is over is told, until four mornings are past."""
+    year = lived_in.context().year
+    first, last = span_of(year, Span.QUARTER, dt.date(2026, 9, 20))
+    second = [day for day in year.mornings if day > last][:5]
+    assert [told_of(year, day) for day in second] == [last] * 4 + [second[4]]
+    assert told_of(year, last) == last and told_of(year, first) == first
 
 
 def test_each_sentence_is_as_the_facts_are(lived_in: Home) -> None:

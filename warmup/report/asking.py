@@ -9,7 +9,7 @@ from warmup.report import csv_form, html_form, json_form, text_form
 from warmup.report.document import Document
 from warmup.report.facts import Report, Shared
 from warmup.report.gathering import gather
-from warmup.report.letter import Span, letter, span_of
+from warmup.report.letter import Span, letter, span_of, told_of
 from warmup.report.summary import summary
 from warmup.report.summer import summer
 from warmup.session.context import Context
@@ -71,6 +71,8 @@ class Made(NamedTuple):
 def make(context: Context, wanted: Wanted) -> Made:
     """Count and lay out what is wanted."""
     last = min(wanted.last or context.today, context.today)
+    if wanted.span is Span.QUARTER and wanted.last is None:
+        last = told_of(context.year, last)
     if wanted.span:
         first, end = span_of(context.year, wanted.span, last)
         report = gather(context, min(first, last), end)

@@ -31,6 +31,17 @@ def span_of(year: SchoolYear, span: Span, day: dt.date) -> tuple[dt.date, dt.dat
     return (mornings[0], mornings[-1]) if mornings else (day, day)
 
 
+def told_of(year: SchoolYear, today: dt.date) -> dt.date:
+    """The day whose quarter a letter of ``today`` tells: in its first week a quarter is no news yet.
+
+    Then it is the last morning of the one before, which the first quarter has not.
+    """
+    first, _ = span_of(year, Span.QUARTER, today)
+    begun = year.between(first, today + dt.timedelta(1))
+    before = year.between(year.mornings[0], first) if year.mornings else ()
+    return before[-1] if before and len(begun) <= year.mornings_a_week and today >= first else today
+
+
 def _quarter(year: SchoolYear, day: dt.date) -> int:
     return (year.morning(day).week - 1) // WEEKS_A_QUARTER + 1
 
