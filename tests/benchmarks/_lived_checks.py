@@ -228,7 +228,7 @@ class Evening:
                 continue
             screen.choose(label)
             screen.wait(partial(_is_page, heading))
-            look(screen.settle(0.08))
+            look(screen.settle(0.15))
             screen.back()
             screen.wait(lambda _text: screen.closed())
             screen.settle()

@@ -1,6 +1,8 @@
 """One morning by keys: what is asked before it, each prompt with its mark, and the close."""
 
 import re
+import time
+from collections.abc import Callable
 
 from tests.benchmarks._lived_child import FLUENT, NONE, SKIPPED, Answer, Row
 from tests.benchmarks._lived_compare import Compared
@@ -14,6 +16,8 @@ _BEADS = re.compile(r"(?:(?:[●◐○–·]|\[[^]]+\])(?: |$))+", re.MULTILINE)
 _SHOWN = re.compile(r"^([●◐○–·])  ")
 
 
+PAINTED = 3.0
+"""For so many seconds what is to be on screen may take to get there."""
 RARE = {"undo": 2, "another": 2, "leave": 1, "wind down": 1}
 """What rarely happens, and how often in a hundred prompts."""
 
@@ -32,6 +36,13 @@ class Lived:
     def same(self, what: str, shown: object, counted: object) -> None:
         """Compare a figure on screen."""
         self.compared.same(what, shown, counted, f"{self.house.name} {self.child.name} {self.day}")
+
+    def shows(self, what: str, read: Callable[[], object], counted: object) -> None:
+        """Compare a figure that may still be on its way to the screen."""
+        end = time.perf_counter() + PAINTED
+        while read() != counted and time.perf_counter() < end:
+            self.screen.settle(0.05)
+        self.same(what, read(), counted)
 
     # -- up to the opening
 
@@ -87,11 +98,12 @@ class Lived:
 
     def opening(self) -> None:
         """Whose morning it is, and what the opening's first line says; then on to the first prompt."""
+        self.screen.wait(lambda _text: "school day" in self.first_line())
         first = self.first_line()
         if len(self.house.children) > 1:
             self.child = next(each for each in self.house.children if first.endswith(f"· {each.name}"))
         several = f" · {self.child.name}" if len(self.house.children) > 1 else ""
-        self.same("opening: date and school day", first, f"{self._date()}{several}")
+        self.shows("opening: date and school day", self.first_line, f"{self._date()}{several}")
         self.glyphs, self.plain = [], True
         self.screen.press("right")
         self.screen.wait(lambda _text: self.screen.at()[0] == 1)
@@ -129,13 +141,13 @@ class Lived:
     def _see(self, now: Now) -> None:
         """Compare what is on screen with the journal's prompt, and the beads with what was keyed."""
         say = " ".join(now.prompt["say"].split())
-        if say not in self.screen.script():
-            self.screen.settle(0.1)
-        self.same("words on screen are the journal's", say if say in self.screen.script() else "", say)
+        self.shows(
+            "words on screen are the journal's", lambda: say if say in self.screen.script() else "", say
+        )
         if self.plain:
             at, _ = self.screen.at()
             self.same("prompt: its number", at, now.position + 1)
-            self.same("prompt: beads before it", self._beads()[: at - 1], self.glyphs)
+            self.shows("prompt: beads before it", lambda: self._beads()[: at - 1], self.glyphs)
 
     def _beads(self) -> list[str]:
         """The beads at the top, that of the prompt on screen without its brackets."""
@@ -208,7 +220,7 @@ class Lived:
             self.same(
                 "close: beads", shown, (self.glyphs if len(shown) > len(asked) else asked)[: len(shown)]
             )
-        self.same("close: date and school day", self.first_line().startswith(self._date()), True)
+        self.shows("close: date and school day", lambda: self.first_line().startswith(self._date()), True)
         if self.child.kind == "wobbly" and self.child.chance(self.day, "rough") < 0.03:
             self.screen.press("h")
             self.child.rough.add(self.day)
