@@ -11,14 +11,15 @@ from warmup.engine.things import NAMES
 from warmup.model import ItemId
 from warmup.randomness import SeededRandom
 from warmup.sheets.kinds import kinds
-from warmup.sheets.needed import USES, not_printed, this_week, tick, used_by
+from warmup.sheets.needed import not_printed, this_week, tick, used_by
 
 
 def test_every_kind_says_what_it_is_for_by_names_that_there_are() -> None:
-    assert set(kinds()) <= set(USES)
-    for use in USES.values():
-        assert set(use.things) <= set(NAMES)
-        assert set(use.pictures) <= set(pictures.kinds()) and set(use.skills) <= set(skills.SKILLS)
+    for name, sheet in kinds().items():
+        assert any(sheet.use), f"{name}: its Sheet has no Use, so no week is told of it"
+        things, kinds_of, ids = sheet.use
+        unknown = {*things} - {*NAMES} | {*kinds_of} - {*pictures.kinds()} | {*ids} - {*skills.SKILLS}
+        assert not unknown, f"{name}: its Use names what there is not: {sorted(unknown)}"
 
 
 def test_prompts_want_what_they_show_or_have_on_the_table(home: Path, clock: StandingClock) -> None:

@@ -23,13 +23,24 @@ class Day(NamedTuple):
     numbers: Mapping[dt.date, int]
 
 
-class Sheet(NamedTuple):
-    """A kind of sheet: its title, what it is for in a sentence, and its pages for a day.
+class Use(NamedTuple):
+    """What a sheet stands in for: things on a table, kinds of pictures, skills by their ids."""
 
-    ``small`` says that it is cut into pieces a small child could choke on.
+    things: tuple[str, ...] = ()
+    pictures: tuple[str, ...] = ()
+    skills: tuple[str, ...] = ()
+
+
+class Sheet(NamedTuple):
+    """A kind of sheet: its title, what it is for in a sentence, its pages for a day, and what wants it.
+
+    ``use`` is what a week's prompts are held against. ``small`` says that it is cut into pieces a small child
+    could choke on, ``monthly`` that it is another one each month.
     """
 
     title: str
     about: str
     pages: Callable[[Day], Iterable[Page]]
+    use: Use = Use()
     small: bool = False
+    monthly: bool = False

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from warmup.sheets import cards
-from warmup.sheets.base import Day, Page, Sheet
+from warmup.sheets.base import Day, Page, Sheet, Use
 from warmup.sheets.lines import Dot, Drawn, Line, Shade, Words, segment
 
 WIDE, FRONT = 39.0, 24.0
@@ -30,4 +30,10 @@ def card(one: int, other: int) -> cards.Card:
     return cards.Card(tuple(drawn))
 
 
-SHEET = Sheet("Adding cards", "How many together? Turn it over and count.", _pages, small=True)
+SHEET = Sheet(
+    "Adding cards",
+    "How many together? Turn it over and count.",
+    _pages,
+    Use(skills=("add-subtract",)),
+    small=True,
+)

@@ -1,6 +1,6 @@
 """Base-ten blocks, a centimeter to the unit."""
 
-from warmup.sheets.base import Day, Page, Sheet
+from warmup.sheets.base import Day, Page, Sheet, Use
 from warmup.sheets.lines import Drawn, Line, frame, segment
 from warmup.sheets.paper import ROOM
 
@@ -25,5 +25,9 @@ def _grid(top: float, rows: int, down: Line, across: Line) -> tuple[Drawn, ...]:
 
 
 SHEET = Sheet(
-    "Base-ten blocks", "Ones, tens and hundreds to lay out: a unit is a centimeter wide.", pages, small=True
+    "Base-ten blocks",
+    "Ones, tens and hundreds to lay out: a unit is a centimeter wide.",
+    pages,
+    Use(pictures=("base-ten",)),
+    small=True,
 )

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from math import cos, pi, sin
 
 from warmup.pictures.shapes import Point
-from warmup.sheets.base import Day, Page, Sheet
+from warmup.sheets.base import Day, Page, Sheet, Use
 from warmup.sheets.lines import Dot, Drawn, Line, Ring, Words, closed, segment
 from warmup.sheets.paper import ROOM
 
@@ -45,4 +45,6 @@ def _at(middle: Point, away: float, turn: float) -> Point:
     return middle[0] + away * sin(2 * pi * turn), middle[1] - away * cos(2 * pi * turn)
 
 
-SHEET = Sheet("Clock face", "To turn the hands and say the time.", _pages)
+SHEET = Sheet(
+    "Clock face", "To turn the hands and say the time.", _pages, Use(("clock with hands",), ("clock",))
+)

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 
 from warmup.pictures.facts import CENTS, MILLIMETERS, REEDED
 from warmup.pictures.shapes import Point
-from warmup.sheets.base import Day, Page, Sheet
+from warmup.sheets.base import Day, Page, Sheet, Use
 from warmup.sheets.lines import Dot, Drawn, Line, Ring, Shade, Words, arc, frame, segment
 from warmup.sheets.paper import ROOM
 
@@ -70,4 +70,10 @@ def _strips() -> Iterator[Drawn]:
             top += high + 8
 
 
-SHEET = Sheet("Coins", "To pay and to count with; paper coins are no money.", _pages, small=True)
+SHEET = Sheet(
+    "Coins",
+    "To pay and to count with; paper coins are no money.",
+    _pages,
+    Use(("coins",), ("coins",)),
+    small=True,
+)

@@ -1,7 +1,7 @@
 """One square cut into squares and triangles, and outlines to build with the pieces."""
 
 from warmup.pictures.shapes import Points
-from warmup.sheets.base import Day, Page, Sheet
+from warmup.sheets.base import Day, Page, Sheet, Use
 from warmup.sheets.cut_square import CUTS, FIGURES, SQUARE, Figure
 from warmup.sheets.lines import Drawn, Line, Stroke, Words, closed
 from warmup.sheets.paper import ROOM
@@ -47,5 +47,9 @@ def _placed(points: Points, figure: Figure, top: float) -> Points:
 
 
 SHEET = Sheet(
-    "A square in pieces", "Nine pieces of one square build a house, a boat and more.", pages, small=True
+    "A square in pieces",
+    "Nine pieces of one square build a house, a boat and more.",
+    pages,
+    Use(pictures=("joined-shapes",)),
+    small=True,
 )

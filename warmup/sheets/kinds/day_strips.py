@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 
 from warmup.english import MONTHS, WALL_WEEK
-from warmup.sheets.base import Day, Page, Sheet
+from warmup.sheets.base import Day, Page, Sheet, Use
 from warmup.sheets.lines import Drawn, Line, Words, frame, segment
 from warmup.sheets.paper import ROOM
 
@@ -25,4 +25,9 @@ def strip(names: Sequence[str], left: float) -> Iterator[Drawn]:
         yield Words((left + WIDE / 2, (n + 0.5) * HIGH), name, 9.0)
 
 
-SHEET = Sheet("Days and months", "To point along: what comes next, what came before.", _pages)
+SHEET = Sheet(
+    "Days and months",
+    "To point along: what comes next, what came before.",
+    _pages,
+    Use(("day strip",), ("day-strip", "month-strip")),
+)

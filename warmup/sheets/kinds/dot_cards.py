@@ -7,7 +7,7 @@ from warmup.pictures.scatter import HEIGHT, WIDTH, scattered
 from warmup.pictures.shapes import Point
 from warmup.randomness import digest
 from warmup.sheets import cards
-from warmup.sheets.base import Day, Page, Sheet
+from warmup.sheets.base import Day, Page, Sheet, Use
 from warmup.sheets.lines import Dot, Drawn, segment
 
 WIDE, HIGH = 49.0, 48.0
@@ -55,4 +55,10 @@ def _piece(one: int, other: int) -> cards.Card:
     return cards.Card(tuple(drawn))
 
 
-SHEET = Sheet("Dot cards", "How many? Seen at a glance, or counted once each.", _pages, small=True)
+SHEET = Sheet(
+    "Dot cards",
+    "How many? Seen at a glance, or counted once each.",
+    _pages,
+    Use(pictures=("dots", "pairs")),
+    small=True,
+)

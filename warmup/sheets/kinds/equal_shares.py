@@ -1,7 +1,7 @@
 """Circles and strips in equal shares: halves, thirds, fourths."""
 
 from warmup.pictures.shapes import Point
-from warmup.sheets.base import Day, Page, Sheet
+from warmup.sheets.base import Day, Page, Sheet, Use
 from warmup.sheets.lines import Drawn, Line, Ring, Stroke, Words, frame, segment
 from warmup.sheets.paper import ROOM
 from warmup.sheets.shares import NAMES, SHARES, cuts_out, slice_middle
@@ -36,4 +36,9 @@ def _strip(left: float, top: float, shares: int) -> list[Drawn]:
     return [frame(left, top, wide, high, Line.CUT), *cuts, *names]
 
 
-SHEET = Sheet("Equal shares", "One whole, halves, thirds and fourths, to cut and lay on each other.", pages)
+SHEET = Sheet(
+    "Equal shares",
+    "One whole, halves, thirds and fourths, to cut and lay on each other.",
+    pages,
+    Use(pictures=("shares",)),
+)

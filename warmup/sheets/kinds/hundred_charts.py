@@ -3,7 +3,7 @@
 from collections.abc import Collection, Iterator
 
 from warmup.randomness import SeededRandom
-from warmup.sheets.base import Day, Page, Sheet
+from warmup.sheets.base import Day, Page, Sheet, Use
 from warmup.sheets.lines import Drawn, Words, frame, segment
 from warmup.sheets.paper import ROOM
 
@@ -34,4 +34,9 @@ def chart(numbers: range, hidden: Collection[int] = ()) -> Iterator[Drawn]:
             yield Words((left + (at % 10 + 0.5) * CELL, (at // 10 + 0.5) * CELL), str(number), 8.0)
 
 
-SHEET = Sheet("Hundred charts", "To point, to count by tens, and to find what hides.", _pages)
+SHEET = Sheet(
+    "Hundred charts",
+    "To point, to count by tens, and to find what hides.",
+    _pages,
+    Use(("hundred chart",), ("hundred-chart",)),
+)

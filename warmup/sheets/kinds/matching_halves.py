@@ -1,7 +1,7 @@
 """Figures to cut out and fold: do the halves match?"""
 
 from warmup.english import listed
-from warmup.sheets.base import Day, Page, Sheet
+from warmup.sheets.base import Day, Page, Sheet, Use
 from warmup.sheets.halves import MATCHING, MIXED, Folded, fold_across, upright_half
 from warmup.sheets.lines import Drawn, Line, Stroke, Words, closed
 from warmup.sheets.paper import ROOM
@@ -55,4 +55,10 @@ def _apart() -> list[Drawn]:
     return [*drawn, Words((ROOM.wide / 2, len(upright) * (high + _GAP) + 2.0), _FIND)]
 
 
-SHEET = Sheet("Fold and match", "Cut a figure out and fold it: do the halves match?", pages, small=True)
+SHEET = Sheet(
+    "Fold and match",
+    "Cut a figure out and fold it: do the halves match?",
+    pages,
+    Use(pictures=("fold", "half")),
+    small=True,
+)

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from warmup.english import listed, number_word
 from warmup.pictures.shapes import Point, Points
-from warmup.sheets.base import Day, Page, Sheet
+from warmup.sheets.base import Day, Page, Sheet, Use
 from warmup.sheets.lines import Drawn, Line, Stroke, Words, arc, frame, segment
 from warmup.sheets.paper import ROOM
 from warmup.sheets.strips import INCH, Tick, centimeters, inches
@@ -104,5 +104,6 @@ SHEET = Sheet(
     "Measuring strips",
     "Centimeters, inches, and ribbons to measure with clips laid end to end.",
     pages,
+    Use(("strips of paper",), ("lengths",)),
     small=True,
 )

@@ -4,7 +4,7 @@ import calendar
 from collections.abc import Iterator
 
 from warmup.english import MONTHS, WALL_WEEK
-from warmup.sheets.base import Day, Page, Sheet
+from warmup.sheets.base import Day, Page, Sheet, Use
 from warmup.sheets.lines import Drawn, Words, frame, segment
 from warmup.sheets.paper import ROOM
 
@@ -32,4 +32,10 @@ def _month(day: Day) -> Iterator[Drawn]:
                 yield Words((x + CELL / 2, y + 28), f"day {number}", 4.5)
 
 
-SHEET = Sheet("This month", "To cross off; under the line the number of the school day.", _pages)
+SHEET = Sheet(
+    "This month",
+    "To cross off; under the line the number of the school day.",
+    _pages,
+    Use(("wall calendar",), ("month-calendar",)),
+    monthly=True,
+)

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from warmup.english import number_word
 from warmup.sheets import cards
-from warmup.sheets.base import Day, Page, Sheet
+from warmup.sheets.base import Day, Page, Sheet, Use
 from warmup.sheets.lines import Line, Words, segment
 
 WIDE, HIGH, LAST = 49.0, 40.0, 20
@@ -25,4 +25,9 @@ def _word(word: str) -> cards.Card:
     return cards.Card((Words((WIDE / 2, HIGH / 2), word, 9.0),))
 
 
-SHEET = Sheet("Number cards", "To read, to put in order, and to lay beside so many things.", _pages)
+SHEET = Sheet(
+    "Number cards",
+    "To read, to put in order, and to lay beside so many things.",
+    _pages,
+    Use(("number cards", "labels"), ("number-row", "numeral", "word-and-cards")),
+)

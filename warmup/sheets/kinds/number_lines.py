@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from warmup.sheets.base import Day, Page, Sheet
+from warmup.sheets.base import Day, Page, Sheet, Use
 from warmup.sheets.lines import Drawn, Line, Words, frame, segment
 from warmup.sheets.paper import ROOM
 
@@ -40,4 +40,9 @@ def strip(first: int, last: int, number: int) -> Iterator[Drawn]:
         yield Words((begin + TENS * STEP + FLAP / 2, top + HIGH - 4), "glue", 3.0)
 
 
-SHEET = Sheet("Number lines", "To hop along with a toy, to twenty and to thirty.", _pages)
+SHEET = Sheet(
+    "Number lines",
+    "To hop along with a toy, to twenty and to thirty.",
+    _pages,
+    Use(("tape on the floor",), ("number-line",)),
+)

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from warmup.sheets.base import Day, Page, Sheet
+from warmup.sheets.base import Day, Page, Sheet, Use
 from warmup.sheets.lines import Drawn, Words, frame, segment
 from warmup.sheets.paper import ROOM
 
@@ -35,4 +35,9 @@ def bar(top: float) -> Iterator[Drawn]:
         yield Words((ROOM.wide * share, top + 57.0), "a part", 5.0)
 
 
-SHEET = Sheet("Part and whole", "To split so many things into two parts, and to put them together.", _pages)
+SHEET = Sheet(
+    "Part and whole",
+    "To split so many things into two parts, and to put them together.",
+    _pages,
+    Use(pictures=("part-whole", "two-sets"), skills=("parts",)),
+)

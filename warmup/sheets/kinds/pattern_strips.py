@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from warmup.pictures.shapes import Point
-from warmup.sheets.base import Day, Page, Sheet
+from warmup.sheets.base import Day, Page, Sheet, Use
 from warmup.sheets.lines import Drawn, Line, Ring, closed, frame, segment
 from warmup.sheets.paper import ROOM
 
@@ -39,4 +39,9 @@ def _figure(letter: str, middle: Point) -> Drawn:
             return closed(((x, y - _SIZE), (x + _SIZE, y + _SIZE), (x - _SIZE, y + _SIZE)))
 
 
-SHEET = Sheet("Pattern strips", "Say it along, then draw or lay what comes next.", _pages)
+SHEET = Sheet(
+    "Pattern strips",
+    "Say it along, then draw or lay what comes next.",
+    _pages,
+    Use(pictures=("pattern-row",)),
+)

@@ -7,7 +7,7 @@ from typing import NamedTuple
 from warmup.pictures.figures import placed, points_of, turned
 from warmup.pictures.shapes import Points, extent
 from warmup.sheets import cards
-from warmup.sheets.base import Day, Page, Sheet
+from warmup.sheets.base import Day, Page, Sheet, Use
 from warmup.sheets.lines import Drawn, Line, Stroke, Words, moved, segment
 from warmup.sheets.solid_views import solid_lines
 
@@ -121,4 +121,9 @@ def _drawn(leaf: Leaf) -> tuple[Drawn, ...]:
     return (*front, fold, name, *rule)
 
 
-SHEET = Sheet("Shape cards", "A shape on the front, some turned or thin, and its name on the back.", pages)
+SHEET = Sheet(
+    "Shape cards",
+    "A shape on the front, some turned or thin, and its name on the back.",
+    pages,
+    Use(pictures=("flat-shape", "shape-row")),
+)

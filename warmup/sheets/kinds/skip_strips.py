@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from warmup.sheets.base import Day, Page, Sheet
+from warmup.sheets.base import Day, Page, Sheet, Use
 from warmup.sheets.lines import Drawn, Line, Words, frame, segment
 from warmup.sheets.paper import ROOM
 
@@ -29,4 +29,9 @@ def strip(step: int, gaps: tuple[int, ...], top: float) -> Iterator[Drawn]:
             yield Words((left + (n + 0.5) * CELL, top + HIGH / 2), str(step * (n + 1)), 8.0)
 
 
-SHEET = Sheet("Counting by tens, fives, twos", "Say the whole strip, then fill the gaps.", _pages)
+SHEET = Sheet(
+    "Counting by tens, fives, twos",
+    "Say the whole strip, then fill the gaps.",
+    _pages,
+    Use(skills=("by-fives", "by-tens", "by-twos")),
+)

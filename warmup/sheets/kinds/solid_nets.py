@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from warmup.pictures.shapes import Points, extent
-from warmup.sheets.base import Day, Page, Sheet
+from warmup.sheets.base import Day, Page, Sheet, Use
 from warmup.sheets.lines import Drawn, Line, Stroke, Words, moved
 from warmup.sheets.nets import FLAT_FACED, Net, unfold
 from warmup.sheets.paper import ROOM
@@ -43,4 +43,9 @@ def _small(seen: Sequence[Points], top: float) -> tuple[Drawn, ...]:
     )
 
 
-SHEET = Sheet("Paper solids", "A cube, a box, a can, a cone and two more, to fold and glue.", pages)
+SHEET = Sheet(
+    "Paper solids",
+    "A cube, a box, a can, a cone and two more, to fold and glue.",
+    pages,
+    Use(pictures=("solid-shape",)),
+)

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from warmup.sheets.base import Day, Page, Sheet
+from warmup.sheets.base import Day, Page, Sheet, Use
 from warmup.sheets.lines import Drawn, Line, frame, segment
 from warmup.sheets.paper import ROOM
 
@@ -25,4 +25,9 @@ def ten_frame(left: float, top: float, line: Line = Line.DRAWN) -> tuple[Drawn, 
     return (frame(left, top, _WIDE, _HIGH, line), segment(left, top + CELL, left + _WIDE, top + CELL), *cells)
 
 
-SHEET = Sheet("Ten frames", "To fill with things, and to see ten and some more.", _pages)
+SHEET = Sheet(
+    "Ten frames",
+    "To fill with things, and to see ten and some more.",
+    _pages,
+    Use(("ten frame",), ("ten-frame", "two-frames")),
+)
