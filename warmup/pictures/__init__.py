@@ -2,7 +2,7 @@
 
 A picture's module is named for its class and its kind: ``TenFrame`` lives in ``ten_frame`` and is of
 the kind "ten-frame". ``pictures.TenFrame`` loads that module at the first use: a morning draws nine of
-them, and loading all would stand between the adult and the first frame.
+them, and loading all would stand between the adult and the first frame. Types alone are listed below.
 """
 
 import re
@@ -18,40 +18,40 @@ from warmup.pictures.cells import Cell, Drawing
 from warmup.pictures.ink import Ink
 
 if TYPE_CHECKING:
-    from warmup.pictures.base_ten import BaseTen
-    from warmup.pictures.bundles import Bundles
-    from warmup.pictures.clock import Clock
-    from warmup.pictures.coins import Coins
-    from warmup.pictures.counters import Counters
-    from warmup.pictures.day_strip import DayStrip
-    from warmup.pictures.dots import Dots
-    from warmup.pictures.flat_shape import FlatShape
-    from warmup.pictures.fold import Fold
-    from warmup.pictures.half import Half
-    from warmup.pictures.hands import Hands
-    from warmup.pictures.hundred_chart import HundredChart
-    from warmup.pictures.jars import Jars
-    from warmup.pictures.joined_shapes import JoinedShapes
-    from warmup.pictures.lengths import Lengths
-    from warmup.pictures.month_calendar import MonthCalendar
-    from warmup.pictures.month_strip import MonthStrip
-    from warmup.pictures.number_line import NumberLine
-    from warmup.pictures.number_row import NumberRow
-    from warmup.pictures.numeral import Numeral
-    from warmup.pictures.pairs import Pairs
-    from warmup.pictures.part_whole import PartWhole
-    from warmup.pictures.pattern_row import PatternRow
-    from warmup.pictures.scale import Scale
-    from warmup.pictures.scene import Scene
-    from warmup.pictures.shape_row import ShapeRow
-    from warmup.pictures.shares import Shares
-    from warmup.pictures.solid_shape import SolidShape
-    from warmup.pictures.sorted_rows import SortedRows
-    from warmup.pictures.ten_frame import TenFrame
-    from warmup.pictures.toy_line import ToyLine
-    from warmup.pictures.two_frames import TwoFrames
-    from warmup.pictures.two_sets import TwoSets
-    from warmup.pictures.word_and_cards import WordAndCards
+    from warmup.pictures.base_ten import BaseTen as BaseTen
+    from warmup.pictures.bundles import Bundles as Bundles
+    from warmup.pictures.clock import Clock as Clock
+    from warmup.pictures.coins import Coins as Coins
+    from warmup.pictures.counters import Counters as Counters
+    from warmup.pictures.day_strip import DayStrip as DayStrip
+    from warmup.pictures.dots import Dots as Dots
+    from warmup.pictures.flat_shape import FlatShape as FlatShape
+    from warmup.pictures.fold import Fold as Fold
+    from warmup.pictures.half import Half as Half
+    from warmup.pictures.hands import Hands as Hands
+    from warmup.pictures.hundred_chart import HundredChart as HundredChart
+    from warmup.pictures.jars import Jars as Jars
+    from warmup.pictures.joined_shapes import JoinedShapes as JoinedShapes
+    from warmup.pictures.lengths import Lengths as Lengths
+    from warmup.pictures.month_calendar import MonthCalendar as MonthCalendar
+    from warmup.pictures.month_strip import MonthStrip as MonthStrip
+    from warmup.pictures.number_line import NumberLine as NumberLine
+    from warmup.pictures.number_row import NumberRow as NumberRow
+    from warmup.pictures.numeral import Numeral as Numeral
+    from warmup.pictures.pairs import Pairs as Pairs
+    from warmup.pictures.part_whole import PartWhole as PartWhole
+    from warmup.pictures.pattern_row import PatternRow as PatternRow
+    from warmup.pictures.scale import Scale as Scale
+    from warmup.pictures.scene import Scene as Scene
+    from warmup.pictures.shape_row import ShapeRow as ShapeRow
+    from warmup.pictures.shares import Shares as Shares
+    from warmup.pictures.solid_shape import SolidShape as SolidShape
+    from warmup.pictures.sorted_rows import SortedRows as SortedRows
+    from warmup.pictures.ten_frame import TenFrame as TenFrame
+    from warmup.pictures.toy_line import ToyLine as ToyLine
+    from warmup.pictures.two_frames import TwoFrames as TwoFrames
+    from warmup.pictures.two_sets import TwoSets as TwoSets
+    from warmup.pictures.word_and_cards import WordAndCards as WordAndCards
 
 
 _MOST_THINGS = 200
@@ -121,46 +121,4 @@ def _frozen(value: Any) -> Any:
     return value
 
 
-__all__ = [
-    "BaseTen",
-    "Bundles",
-    "Cell",
-    "Clock",
-    "Coins",
-    "Counters",
-    "DayStrip",
-    "Dots",
-    "Drawing",
-    "FlatShape",
-    "Fold",
-    "Half",
-    "Hands",
-    "HundredChart",
-    "Ink",
-    "Jars",
-    "JoinedShapes",
-    "Lengths",
-    "MonthCalendar",
-    "MonthStrip",
-    "NumberLine",
-    "NumberRow",
-    "Numeral",
-    "Pairs",
-    "PartWhole",
-    "PatternRow",
-    "Picture",
-    "Scale",
-    "Scene",
-    "ShapeRow",
-    "Shares",
-    "SolidShape",
-    "SortedRows",
-    "TenFrame",
-    "ToyLine",
-    "TwoFrames",
-    "TwoSets",
-    "WordAndCards",
-    "from_data",
-    "kinds",
-    "to_data",
-]
+__all__ = ["Cell", "Drawing", "Ink", "Picture", "from_data", "kinds", "to_data"]
