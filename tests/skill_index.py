@@ -2,14 +2,22 @@
 
     python -m tests.skill_index
 
-writes it; a test fails while it is out of date.
+writes it, and says what a new skill still lacks and which weeks of the year have room. A test fails while it
+is out of date.
 """
 
-from collections.abc import Iterator
+import tempfile
+from collections import Counter
+from collections.abc import Iterable, Iterator
+from importlib import reload
 from pathlib import Path
 
+from warmup.config.places import Places
+from warmup.config.plan import load_plan
+from warmup.config.plan_check import check_plan
+from warmup.config.plan_fit import most_in
 from warmup.model import LevelId, level_id
-from warmup.skills import SKILLS, _index
+from warmup.skills import SKILLS, Skill, _index, item_names
 from warmup.skills.base import Level, always, never
 
 FILE = Path(_index.__file__)
@@ -59,6 +67,47 @@ def _items(level: Level) -> Iterator[tuple[object, ...]]:
         yield name, trouble, level.guess_of(name), level.seconds_of(name), ends
 
 
-if __name__ == "__main__":
+def lacking(skills: Iterable[Skill]) -> Iterator[str]:
+    """What these skills lack to be asked, a sentence each: a base, an item waited on, a recomputation."""
+    for skill in skills:
+        oracle = f"tests/oracles/{skill.id.replace('-', '_')}.py"
+        if not (FILE.parents[2] / oracle).exists():
+            yield f"{oracle}: there is no such file yet"
+        for level in skill.levels:
+            named = [("stands on", base, base in _index.LEVELS) for base in level.stands_on]
+            named += [("waits on", item, item in item_names()) for item in level.waits_on]
+            for verb, name, there in named:
+                if not there:
+                    yield f"{skill.id}:{level.key} {verb} {name}, and no skill has that"
+
+
+def slips() -> Iterator[str]:
+    """What is wrong with the weeks of routines/year.toml."""
+    with tempfile.TemporaryDirectory() as nothing_own:
+        for problem in check_plan(Places(Path(nothing_own), Path(nothing_own))):
+            yield str(problem).removesuffix(problem.advice).rstrip()
+
+
+def weeks_with_room() -> Iterator[int]:
+    """The weeks in which one more level may open."""
+    with tempfile.TemporaryDirectory() as nothing_own:
+        plan = load_plan(Places(Path(nothing_own), Path(nothing_own)))
+    opens = Counter(plan.weeks.values())
+    for week in range(1, plan.nothing_new_from):
+        if week not in plan.reviews and opens[week] < most_in(week):
+            yield week
+
+
+def main() -> None:
+    """Write the index, and say what is still to do."""
+    before = len(_index.LEVELS)
     FILE.write_text(text(), "utf-8")
-    print(f"{FILE.name}: {len(_index.LEVELS)} levels before, {len(dict(_levels()))} now")
+    reload(_index)
+    print(f"{FILE.name}: {before} levels before, {len(_index.LEVELS)} now")
+    for sentence in (*lacking(SKILLS.values()), *slips()):
+        print(sentence)
+    print(f"weeks with room for one more level: {', '.join(map(str, weeks_with_room()))}")
+
+
+if __name__ == "__main__":
+    main()

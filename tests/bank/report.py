@@ -12,6 +12,11 @@ from tests.mornings import many
 from warmup import skills
 from warmup.randomness import SeededRandom
 
+DIFFERENT = 30
+"""A level has so many different prompts at least."""
+FEW = frozenset({"count-back:from-5", "count:one-to-100"})
+"""But for these: three starts of a count back from five, and the one whole count to a hundred."""
+
 
 @dataclass
 class Report:
@@ -97,6 +102,9 @@ def main(names: list[str], *, only_rules: bool) -> None:
         if not only_rules:
             ways = {k: len(v) for k, v in report.wordings.items()}
             print("   distinct:", {k: len(v) for k, v in report.distinct.items()}, "ways:", ways)
+            for key, different in report.distinct.items():
+                if len(different) < DIFFERENT and f"{name}:{key}" not in FEW:
+                    print(f"   WRONG {key}: only {len(different)} different prompts, {DIFFERENT} are wanted")
             print("   answers:", {k: v.most_common(4) for k, v in report.answers.items()})
         print(f"   the animal: {report.animal} of {report.made}")
         _print_rules(report, 25)

@@ -36,6 +36,16 @@ def test_the_index_is_made_of_the_skills_as_they_are() -> None:
     )
 
 
+def test_what_a_new_skill_lacks_is_said_by_name() -> None:
+    assert list(skill_index.lacking(SKILLS.values())) == list(skill_index.slips()) == []
+    level = SKILLS["by-twos"].levels[0]._replace(stands_on=("count:to-10",), waits_on=("count/ten-teen",))
+    assert list(skill_index.lacking([SKILLS["by-twos"]._replace(id="by-nines", levels=(level,))])) == [
+        "tests/oracles/by_nines.py: there is no such file yet",
+        "by-nines:to-20 stands on count:to-10, and no skill has that",
+        "by-nines:to-20 waits on count/ten-teen, and no skill has that",
+    ]
+
+
 def test_the_items_are_those_of_the_skills() -> None:
     levels = [level_id(skill.id, level.key) for skill in SKILLS.values() for level in skill.levels]
     plan = Plan({level: 1 + at % 36 for at, level in enumerate(levels)}, ((36, 5),))
