@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from warmup.cli.main import DONE, main
-from warmup.config.family import Family, parse
+from warmup.config.family import Family, parse, save
 from warmup.config.settings import SETTINGS, Setting, lines
 from warmup.config.toml_file import Document, FileProblem
 
@@ -70,3 +70,14 @@ def test_check_prints_them(capsys: pytest.CaptureFixture[str], home: Path) -> No
     assert not home.exists()
     for setting in ALL:
         assert f"# {setting.means} (" in out and len(setting.means) < 90
+
+
+@pytest.mark.parametrize("field", Family._fields)
+def test_each_field_that_is_read_has_an_example_and_is_written(field: str, tmp_path: Path) -> None:
+    plain = family_of('[school]\nfirst_day = 2026-09-01\n[[child]]\nnickname = "Pip"')
+    wanted = plain._replace(**{field: getattr(family_of("\n".join(lines())), field)})
+    assert wanted != plain, f"no example of {field} in warmup/config/settings.py"
+    try:
+        assert save(tmp_path / "family.toml", wanted) == wanted
+    except FileProblem:
+        pytest.fail(f"warmup/config/saving.py does not write {field}")
