@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from warmup.cli.options import COMMANDS
+from warmup.cli.commands import COMMANDS
 from warmup.guide import NAMES
 
 

@@ -1,11 +1,16 @@
 """The help is short: the everyday commands; the others stand under ``warmup more``."""
 
+import re
+from importlib import import_module
 from pathlib import Path
 
 import pytest
 
-from warmup.cli.main import DONE, USAGE, main
-from warmup.cli.options import COMMANDS
+from warmup.cli.commands import COMMANDS, printed_by
+from warmup.cli.main import DONE, KEEPING, USAGE, main
+from warmup.guide import topics
+
+README = Path(__file__).parents[2] / "README.md"
 
 
 def said(capsys: pytest.CaptureFixture[str], *words: str) -> tuple[int, str]:
@@ -31,6 +36,21 @@ def test_the_help_has_the_everyday_commands_and_more_has_the_others(
         assert code == DONE and f"usage: warmup {command.name}" in own
     assert sum(command.everyday for command in COMMANDS) <= 6
     assert len(shown.splitlines()) <= 32
+
+
+def test_a_command_says_what_prints_it_or_has_its_case_in_main() -> None:
+    for command in COMMANDS:
+        if command.printed:
+            module, function = printed_by(command.name)
+            assert callable(getattr(import_module(f"warmup.cli.{module}"), function)), command.name
+        else:
+            assert command.name in KEEPING | {"stage", "check", "guide"}, f"{command.name}: nothing does it"
+
+
+def test_the_guide_tells_of_every_command() -> None:
+    told = "\n".join([*(each.text for each in topics()), README.read_text("utf-8")])
+    missing = [each.name for each in COMMANDS if not re.search(rf"`warmup {each.name}\b", told)]
+    assert not missing, f"no topic of warmup/guide tells of: {', '.join(missing)}"
 
 
 def test_every_command_is_understood_listed_or_not(capsys: pytest.CaptureFixture[str]) -> None:

@@ -1,6 +1,7 @@
 """Every setting of family.toml is listed with an example, and the list is what the parser reads."""
 
 import tomllib
+from contextlib import suppress
 from pathlib import Path
 from typing import Any
 
@@ -77,7 +78,7 @@ def test_each_field_that_is_read_has_an_example_and_is_written(field: str, tmp_p
     plain = family_of('[school]\nfirst_day = 2026-09-01\n[[child]]\nnickname = "Pip"')
     wanted = plain._replace(**{field: getattr(family_of("\n".join(lines())), field)})
     assert wanted != plain, f"no example of {field} in warmup/config/settings.py"
-    try:
-        assert save(tmp_path / "family.toml", wanted) == wanted
-    except FileProblem:
-        pytest.fail(f"warmup/config/saving.py does not write {field}")
+    kept = None
+    with suppress(FileProblem):
+        kept = save(tmp_path / "family.toml", wanted)
+    assert kept == wanted, f"warmup/config/saving.py does not write {field}"

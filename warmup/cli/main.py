@@ -25,13 +25,6 @@ KEEPING = frozenset({
     "forget",
 })  # fmt: skip
 """The commands that may write."""
-PRINTED = {
-    "today": ("printing", "today"), "week": ("week", "week"), "ready": ("week", "ready"),
-    "past": ("past", "past"), "notes": ("past", "notes"), "game": ("game", "game"),
-    "known": ("known", "run"), "then": ("then", "then"), "ask": ("printing", "ask"),
-    "why": ("printing", "why"), "year": ("printing", "year"),
-}  # fmt: skip
-"""The commands that print alone: the module of each in this room, and the function there."""
 
 
 def main(argv: Sequence[str] | None = None, clock: Clock = dt.datetime.now) -> int:
@@ -108,28 +101,28 @@ def _do(arguments: SimpleNamespace, clock: Clock, places: "Places", aside: str =
 
 def _print(arguments: SimpleNamespace, clock: Clock, places: "Places") -> int:
     """The commands that print and write nothing."""
-    from warmup.cli import printing
-
     match arguments.command:
+        case None:
+            # A bare `warmup` with no terminal.
+            from warmup.cli.printing import today
+
+            arguments.date, arguments.json, arguments.answers = None, False, True
+            today(arguments, clock, places)
         case "check":
-            return DONE if printing.check(arguments, clock, places) else WRONG
-        case "catalogue":
-            printing.catalogue(arguments, places)
-        case "more":
-            printing.more()
+            from warmup.cli.printing import check
+
+            return DONE if check(arguments, clock, places) else WRONG
         case "guide":
             from warmup.cli.guide import guide
 
             guide(arguments.topic, terminal=_on_a_terminal())
-        case command if command in PRINTED:
+        case command:
             from importlib import import_module
 
-            module, function = PRINTED[command]
+            from warmup.cli.commands import printed_by
+
+            module, function = printed_by(command)
             getattr(import_module(f"warmup.cli.{module}"), function)(arguments, clock, places)
-        case _:
-            # A bare `warmup` with no terminal.
-            arguments.date, arguments.json, arguments.answers = None, False, True
-            printing.today(arguments, clock, places)
     return DONE
 
 

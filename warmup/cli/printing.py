@@ -183,7 +183,7 @@ def why(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
         journal.shut()
 
 
-def catalogue(arguments: SimpleNamespace, places: Places) -> None:
+def catalogue(arguments: SimpleNamespace, _clock: Clock, places: Places) -> None:
     """Print everything there is to ask."""
     from warmup.cli.catalogue import catalogue_data, catalogue_lines
     from warmup.config.own import load_own
@@ -201,7 +201,7 @@ def catalogue(arguments: SimpleNamespace, places: Places) -> None:
         show(catalogue_lines(plan, own))
 
 
-def more() -> None:
+def more(_arguments: SimpleNamespace, _clock: Clock, _places: Places) -> None:
     """Print the commands that no morning needs."""
     from warmup.cli.options import more_lines
 
