@@ -3,46 +3,34 @@
 from collections.abc import Sequence
 from typing import ClassVar
 
-from textual import on
-from textual.app import ComposeResult
-from textual.binding import Binding, BindingType
+from textual.binding import BindingType
 from textual.content import Content
-from textual.screen import Screen
-from textual.widgets import SelectionList, Static
 
 from warmup.session.calendar_days import MOST, Offer, outcome
 from warmup.session.context import Clock, Context
 from warmup.tui.actions import State
-from warmup.tui.key_screen import KeyScreen, bindings
-from warmup.tui.lists import More
-from warmup.tui.page import Page
-from warmup.tui.paint import Look, look_of
-from warmup.tui.quiet_app import QuietApp, collect_again, draw_in_utf8
-from warmup.tui.ticks import Ticks
+from warmup.tui.key_screen import bindings
+from warmup.tui.one_page import OnePage
+from warmup.tui.ticking import TickingPage
 from warmup.tui.workspace import Workspace
 
 
-class CalendarDaysScreen(Page[tuple[Offer, ...]]):
-    """The list. Its result is what was taken; None where the page was left."""
+class CalendarDaysScreen(TickingPage[tuple[Offer, ...], int]):
+    """Its result is what was taken; None where the page was left."""
 
-    CSS_PATH: ClassVar = ["page.tcss", "calendar_days.tcss"]
-    AUTO_FOCUS = "#list"
     STATES = (State.CALENDAR,)
     FOOT: ClassVar = {"take": "", "tick": "", "tick_all": "", "leave": "leave all as it is", "help": ""}
     BINDINGS: ClassVar[list[BindingType]] = [*bindings(*STATES)]
-    ASKS_AT_MIDNIGHT = False
 
     def __init__(self, work: Workspace, offers: Sequence[Offer]) -> None:
-        super().__init__(work)
         self._offers = offers
         wide = max(len(each.when) for each in offers) + 2
-        self._list: Ticks[int] = Ticks(
-            *(
+        super().__init__(
+            work,
+            (
                 (Content(f"{each.when:<{wide}}{each.name}"), number, each.ticked)
                 for number, each in enumerate(offers)
             ),
-            id="list",
-            compact=True,
         )
 
     def heading(self) -> str:
@@ -50,90 +38,47 @@ class CalendarDaysScreen(Page[tuple[Offer, ...]]):
         first = f", the first {MOST}" if len(self._offers) == MOST else ""
         return f"Which of these are days off{first}?"
 
-    def body(self) -> ComposeResult:
-        """The list; the line under the cursor in full; what comes of the ticks."""
-        yield self._list
-        yield More(self._list)
-        yield Static("", id="whole", markup=False)
-        yield Static("", id="outcome", markup=False)
+    def whole(self, value: int) -> str:
+        """The days by their whole name, and how many mornings they take."""
+        each = self._offers[value]
+        return f"{each.name}: {each.how_long}"
 
-    def on_mount(self) -> None:
-        """Say what comes of the ticks there are."""
-        super().on_mount()
-        self._say_what_comes_of_it()
-
-    def taken(self) -> tuple[Offer, ...]:
-        """What is ticked, in the order of the list."""
-        return tuple(self._offers[number] for number in sorted(self._list.selected))
-
-    @on(SelectionList.SelectedChanged)
-    def _say_what_comes_of_it(self) -> None:
+    def outcome(self) -> str:
+        """How the year's end moves."""
         context = self.work.context
-        self.query_one("#outcome", Static).update(outcome(context.family, self.taken(), context.child))
+        return outcome(context.family, self._taken(), context.child)
 
-    @on(SelectionList.SelectionHighlighted)
-    def _say_the_whole_line(self) -> None:
-        at = self._list.highlighted
-        if at is not None:
-            each = self._offers[at]
-            self.query_one("#whole", Static).update(f"{each.name}: {each.how_long}")
+    def _taken(self) -> tuple[Offer, ...]:
+        return tuple(self._offers[number] for number in self.ticked())
 
     def act(self, action: str) -> None:
-        """Go up and down, tick, take what is ticked, or leave all as it is."""
-        match action:
-            case "tick":
-                self._list.action_select()
-            case "tick_all" if len(self._list.selected) == len(self._offers):
-                self._list.deselect_all()
-            case "tick_all":
-                self._list.select_all()
-            case "take":
-                self.leave(self.taken())
-            case "leave":
-                self.leave(None)
+        """Take what is ticked, or as on any page with a list to tick."""
+        if action == "take":
+            self.leave(self._taken())
+        else:
+            super().act(action)
 
 
-class CalendarApp(QuietApp):
-    """Shows the page and nothing else; ``taken`` is its result."""
-
-    TITLE = "warmup"
-    ENABLE_COMMAND_PALETTE = False
-    BINDINGS: ClassVar[list[BindingType]] = [Binding("ctrl+c,ctrl+q", "quit", show=False, priority=True)]
+class CalendarApp(OnePage):
+    """The page alone; ``taken`` is its result."""
 
     def __init__(self, context: Context, clock: Clock, offers: Sequence[Offer]) -> None:
-        super().__init__(Look(context.family.theme))
-        assert context.journal is not None
-        self._work = Workspace(context, context.journal, clock, self._turn_theme)
+        super().__init__(context, clock)
         self._offers = offers
         self.taken: tuple[Offer, ...] = ()
 
-    def get_default_screen(self) -> Screen[object]:
-        """A blank one for the page to stand on."""
-        return Screen()
+    def page(self) -> CalendarDaysScreen:
+        """The list."""
+        return CalendarDaysScreen(self.work, self._offers)
 
-    def on_mount(self) -> None:
-        """Open the page."""
-        self.call_after_refresh(collect_again)
-        self.push_screen(CalendarDaysScreen(self._work, self._offers), self._end)
-
-    def _end(self, taken: tuple[Offer, ...] | None) -> None:
+    def done(self, taken: tuple[Offer, ...] | None) -> None:
+        """Keep what was taken, and end."""
         self.taken = taken or ()
-        self.exit(0)
-
-    def _turn_theme(self) -> None:
-        """Another look while the page is open; the choice is kept by the morning alone."""
-        self.theme = look_of(self.theme).next.theme
-
-    def action_do(self, name: str) -> None:
-        """Do an action of the table on the screen that shows."""
-        if isinstance(self.screen, KeyScreen):
-            self.screen.do(name)
+        super().done(taken)
 
 
 def ask(context: Context, clock: Clock, offers: Sequence[Offer]) -> tuple[Offer, ...]:
     """Show the page in this terminal; what was taken, nothing where it was left."""
-    draw_in_utf8()
     app = CalendarApp(context, clock, offers)
-    app.run()
-    app.ended()
+    app.show_it()
     return app.taken

@@ -3,18 +3,16 @@
 from collections.abc import Iterable
 from typing import ClassVar
 
-from textual.binding import Binding, BindingType
-from textual.screen import Screen
+from textual.binding import BindingType
 from textual.widget import Widget
 
 from warmup.report import text_form
 from warmup.report.asking import Form, Made, Wanted, make
 from warmup.session.context import Clock, Context
 from warmup.tui.actions import State
-from warmup.tui.key_screen import KeyScreen, bindings
+from warmup.tui.key_screen import bindings
 from warmup.tui.lines import Lines
-from warmup.tui.paint import Look, look_of
-from warmup.tui.quiet_app import QuietApp, collect_again, draw_in_utf8
+from warmup.tui.one_page import OnePage
 from warmup.tui.reading import Reading
 from warmup.tui.report_file import FileScreen
 from warmup.tui.script import Line, Span
@@ -74,42 +72,20 @@ class _Looking(Workspace):
         return tuple(line for line in lines if line.text)
 
 
-class ReportApp(QuietApp):
-    """Shows the page and nothing else."""
+class ReportApp(OnePage):
+    """The page alone."""
 
-    TITLE = "warmup"
-    ENABLE_COMMAND_PALETTE = False
-    BINDINGS: ClassVar[list[BindingType]] = [Binding("ctrl+c,ctrl+q", "quit", show=False, priority=True)]
+    WORK: ClassVar = _Looking
 
     def __init__(self, context: Context, clock: Clock, wanted: Wanted, form: Form = Form.HTML) -> None:
-        super().__init__(Look(context.family.theme))
-        assert context.journal is not None
-        self._work = _Looking(context, context.journal, clock, self._turn_theme)
+        super().__init__(context, clock)
         self._wanted, self._form = wanted, form
 
-    def get_default_screen(self) -> Screen[object]:
-        """A blank one for the page to stand on."""
-        return Screen()
-
-    def on_mount(self) -> None:
-        """Open the page, and end the program after it."""
-        self.call_after_refresh(collect_again)
-        page = ReportScreen(self._work, self._wanted, self._form)
-        self.push_screen(page, lambda _: self.exit(0))
-
-    def _turn_theme(self) -> None:
-        """Another look while the page is open; the choice is kept by the morning alone."""
-        self.theme = look_of(self.theme).next.theme
-
-    def action_do(self, name: str) -> None:
-        """Do an action of the table on the screen that shows."""
-        if isinstance(self.screen, KeyScreen):
-            self.screen.do(name)
+    def page(self) -> ReportScreen:
+        """The report."""
+        return ReportScreen(self.work, self._wanted, self._form)
 
 
 def preview(context: Context, clock: Clock, wanted: Wanted, form: Form | None) -> None:
     """Show the page in this terminal."""
-    draw_in_utf8()
-    app = ReportApp(context, clock, wanted, form or Form.HTML)
-    app.run()
-    app.ended()
+    ReportApp(context, clock, wanted, form or Form.HTML).show_it()
