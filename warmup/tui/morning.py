@@ -57,6 +57,7 @@ def seen(picture: Picture | None, room: tuple[int, int], size: tuple[int, int]) 
 class MorningScreen(Offering):
     """Stage and script, and what each key does."""
 
+    DEFAULT_CLASSES = "panes"
     AUTO_FOCUS = None
     STATES = (State.PROMPT, State.OPENING, State.CLOSE)
     BINDINGS: ClassVar[list[BindingType]] = [*bindings(*STATES)]

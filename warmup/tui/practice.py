@@ -30,7 +30,7 @@ _MARKS = {"fluent": Mark.FLUENT, "hesitated": Mark.HESITATED, "not_yet": Mark.NO
 class PracticeScreen(KeyScreen[object]):
     """Stage and script of a round; where the level can't be practiced, why."""
 
-    CSS_PATH: ClassVar = ["practice.tcss"]
+    DEFAULT_CLASSES = "panes"
     AUTO_FOCUS = None
     ASKS_AT_MIDNIGHT: ClassVar = False
     STATES = (State.PRACTICE,)
