@@ -131,7 +131,8 @@ def test_the_name_given_is_that_of_the_marks_where_the_family_has_one(at_home: P
     assert family.adult == "Papa"
     own = open_context(_places(at_home), family, TODAY, None)
     assert own.adult == "Papa"
-    assert open_context(_places(at_home), family, TODAY, None, marks_by="Grandma").adult == "Grandma"
+    own.marks_by = "Grandma"
+    assert own.adult == own.of(family.children[0]).adult == "Grandma"
 
 
 def _places(home: Path) -> Places:

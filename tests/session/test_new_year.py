@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from tests.household import FAMILY, context_at
 from warmup.config.family import Child, year_of
 from warmup.session.first_form import Form, Unclear
-from warmup.session.new_year import can_begin, first_day_after, next_form, outcome, renewed
+from warmup.session.new_year import first_day_after, next_form, outcome, renewed
 
 Clock = Callable[[], dt.datetime]
 SUMMER = dt.date(2027, 7, 5)
@@ -44,7 +44,6 @@ def test_the_form_has_the_same_weekdays_and_the_next_years_holidays(home: Path, 
     form = next_form(context)
     assert (form.first_day, form.weekdays, form.week) == ("2027-08-30", "Mon Tue Wed Thu", "")
     assert {each.first.year for each in form.off} == {2027, 2028}
-    assert can_begin(context) and not can_begin(context_at(home, clock, OLD, dt.date(2027, 4, 14)))
 
 
 def test_the_new_year_begins_clean_and_keeps_the_children_and_their_days(home: Path, clock: Clock) -> None:

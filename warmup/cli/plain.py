@@ -71,7 +71,7 @@ def day_lines(morning: Morning, context: Context) -> Iterator[str]:
 def morning_lines(morning: Morning, context: Context) -> Iterator[str]:
     """Which day it is in the family's year, and what the quarter has unlocked, what to teach again."""
     yield from day_lines(morning, context)
-    if morning.date == context.today and (said := context.review()):
+    if morning.date == context.today and (said := _review(context, morning)):
         yield f"Review so far: {said}"
     levels = [level for level in unlocked_levels(context, morning) if not level.held]
     if levels:
@@ -199,3 +199,13 @@ def prompts_lines(prompts: Sequence[Prompt], *, answers: bool = True) -> Iterato
             yield ""
         yield f"Prompt {number} of {len(prompts)}: {title(prompt)}"
         yield from prompt_lines(prompt, answers=answers)
+
+
+def _review(context: Context, morning: Morning) -> str:
+    """What this week's review says so far; empty in any other week."""
+    from warmup.engine.review import review_summary
+
+    if not morning.review:
+        return ""
+    titles = {skill.id: skill.title for skill in skills.SKILLS.values()}
+    return review_summary(context.knowledge(), context.curriculum(), morning.week, titles)

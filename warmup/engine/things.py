@@ -8,7 +8,7 @@ itself, or not at all. Only a house that says what it lacks loads this.
 """
 
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from functools import cache, lru_cache
 from typing import NamedTuple
 
@@ -279,7 +279,3 @@ def _handled(thing: Thing, prompt: Prompt) -> bool:
         for text in texts
         for sentence in _SENTENCE.findall(text)
     )
-
-
-Fit = Callable[[Prompt], Prompt | None]
-"""How a house has a prompt, or None where it can't be asked there."""

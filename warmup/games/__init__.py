@@ -19,6 +19,7 @@ __all__ = ["Game", "Has", "Match", "Play", "games", "matches", "play"]
 
 Has = Callable[[Sequence[str]], bool]
 """Whether a house has all of these things, by their names."""
+_FEWEST = 3
 
 
 class Match(NamedTuple):
@@ -36,17 +37,17 @@ def games() -> Mapping[str, Game]:
     return {game.id: game for game in found}
 
 
-def matches(level: LevelId, has: Has, rng: SeededRandom, fewest: int = 3) -> tuple[Match, ...]:
+def matches(level: LevelId, has: Has, rng: SeededRandom) -> tuple[Match, ...]:
     """What can be played for a level in this house, in a drawn order.
 
-    The games of the level itself come first. Where there are fewer than ``fewest``, those of the nearest
+    The games of the level itself come first. Where there are fewer than three, those of the nearest
     levels below it in its strand come after them. Empty where none of them has a game for this house.
     """
     found: dict[str, Match] = {}
     for step in _downward(level):
         for match in rng.shuffled(_at(step, has)):
             found.setdefault(match.game.id, match)
-        if len(found) >= fewest:
+        if len(found) >= _FEWEST:
             break
     return tuple(found.values())
 

@@ -44,8 +44,8 @@ def _part(part: Part, width: int) -> Iterator[str]:
             pass
 
 
-def _wrapped(text: str, width: int, first: str = "", rest: str | None = None) -> list[str]:
-    later = " " * len(first) if rest is None else rest
+def _wrapped(text: str, width: int, first: str = "") -> list[str]:
+    later = " " * len(first)
     return textwrap.wrap(text, max(8, width), initial_indent=first, subsequent_indent=later) or [first]
 
 

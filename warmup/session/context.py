@@ -61,10 +61,9 @@ class Context:
         journal: Journal | None,
         own: "Own | None" = None,
         own_problem: FileProblem | None = None,
-        marks_by: str = "",
     ) -> None:
         self.places, self.editor, self.today, self.journal = places, editor, today, journal
-        self.own, self.own_problem, self.marks_by = own, own_problem, marks_by
+        self.own, self.own_problem, self.marks_by = own, own_problem, ""
         self.plan = plan._replace(weeks={**plan.weeks, **own.weeks}) if own else plan
         # What is worked out stays until the family changes: the one it was worked out for is beside it.
         self._known: tuple[Family, Knowledge] | None = None
@@ -201,17 +200,22 @@ class Context:
 
     def of(self, child: Child) -> "Context":
         """The things of another child of the family, on the same day."""
-        kept = self.plan, self.journal, self.own, self.own_problem, self.marks_by
-        other = Context(self.places, self.editor.of(child), self.today, *kept)
+        other = self._beside(self.editor.of(child), self.today)
         other._items = self._items
         return other
 
     def as_of(self, date: dt.date) -> "Context":
         """The same on the morning of a date, with what the child knew when that began."""
-        kept = self.plan, self.journal, self.own, self.own_problem, self.marks_by
-        then = Context(self.places, self.editor, date, *kept)
+        then = self._beside(self.editor, date)
         then.know(then.knew_before_today())
         return then
+
+    def _beside(self, editor: FamilyEditor, today: dt.date) -> "Context":
+        """Another one of the same family, plan and journal, for the same adult."""
+        kept = self.plan, self.journal, self.own, self.own_problem
+        other = Context(self.places, editor, today, *kept)
+        other.marks_by = self.marks_by
+        return other
 
     def move_level(self, level: LevelId, week: int) -> None:
         """Let a level open in another week from now on: written into the family's own year.toml at once.
@@ -293,16 +297,6 @@ class Context:
         """Fold the journal again the next time: marks were made since."""
         self._known = None
 
-    def review(self) -> str:
-        """What this week's review says so far, in words; empty in any other week."""
-        from warmup.engine import review
-
-        morning = self.morning()
-        titles = {skill.id: skill.title for skill in skills.SKILLS.values()}
-        if not morning.review:
-            return ""
-        return review.review_summary(self.knowledge(), self.curriculum(), morning.week, titles)
-
     def absence(self, morning: Morning) -> Absence:
         """What the child comes back from on this morning, if from anything."""
         return absence(self.curriculum(), self.knowledge(), morning)
@@ -375,18 +369,16 @@ def open_context(
     *,
     child: str = "",
     saved: bool = True,
-    marks_by: str = "",
 ) -> Context:
     """The context of one child (the first, unless another nickname is given). KeyError for an unknown one.
 
-    ``saved`` says whether there is a family file, to save to what changes; ``marks_by`` names the adult who
-    marks, where it is not the family's own.
+    ``saved`` says whether there is a family file, to save to what changes.
     """
     named = [each for each in family.children if not child or each.nickname == child]
     if not named:
         raise KeyError(child)
     editor = FamilyEditor(KeptFamily(places.config / "family.toml", family, saves=saved), named[0])
-    return Context(places, editor, today, load_plan(places), journal, *_own(places), marks_by)
+    return Context(places, editor, today, load_plan(places), journal, *_own(places))
 
 
 def _own(places: Places) -> "tuple[Own | None, FileProblem | None]":

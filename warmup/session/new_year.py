@@ -9,14 +9,8 @@ import datetime as dt
 from warmup.config.family import Family, year_of
 from warmup.config.holidays import Holiday
 from warmup.english import date_words
-from warmup.model import DayKind
 from warmup.session.context import Context
 from warmup.session.first_form import Form, family_of, filled_in, holidays, week_number
-
-
-def can_begin(context: Context) -> bool:
-    """Whether the year is over, so that the next one may begin."""
-    return context.morning().kind is DayKind.AFTER
 
 
 def first_day_after(last: dt.date) -> dt.date:

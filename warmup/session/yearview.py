@@ -81,11 +81,11 @@ class WeekRow(NamedTuple):
         """What it is called: "week 19", "week 19 again"."""
         return f"week {self.week}{' again' * bool(self.again)}"
 
-    def dates(self, *, short: bool = True) -> str:
+    def dates(self) -> str:
         """Its first and its last morning, or why it has none: "Jan 11 to Jan 14"."""
         if not self.mornings:
             return self.state.value
-        first, last = (date_words(self.mornings[at], weekday=False, short=short) for at in (0, -1))
+        first, last = (date_words(self.mornings[at], weekday=False, short=True) for at in (0, -1))
         return first if first == last else f"{first} to {last}"
 
     def marks(self) -> str:

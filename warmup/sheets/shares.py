@@ -1,6 +1,4 @@
-"""Wholes cut into equal shares: circles from the middle out, strips side by side. In millimeters."""
-
-from itertools import pairwise
+"""Circles cut into equal shares from the middle out. In millimeters."""
 
 from warmup.pictures.shapes import Point, Points
 from warmup.sheets.lines import arc
@@ -8,19 +6,6 @@ from warmup.sheets.lines import arc
 SHARES = (1, 2, 3, 4)
 """Into how many shares: a whole, halves, thirds, fourths (1.G.A.3 of the Common Core State Standards)."""
 NAMES = {1: "one whole", 2: "one half", 3: "one third", 4: "one fourth"}
-
-
-def slices(middle: Point, radius: float, shares: int) -> tuple[Points, ...]:
-    """The shares of a circle, each a slice from the middle out, the first beginning at the top."""
-    if shares == 1:
-        return (arc(middle, radius, 0.0, 1.0)[:-1],)
-    return tuple((middle, *arc(middle, radius, n / shares, (n + 1) / shares)) for n in range(shares))
-
-
-def strip(left: float, top: float, wide: float, high: float, shares: int) -> tuple[Points, ...]:
-    """The shares of a strip, side by side."""
-    marks = [left + wide * n / shares for n in range(shares + 1)]
-    return tuple(((a, top), (b, top), (b, top + high), (a, top + high)) for a, b in pairwise(marks))
 
 
 def slice_middle(middle: Point, radius: float, shares: int, number: int) -> Point:

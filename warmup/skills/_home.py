@@ -47,9 +47,6 @@ APPLE = Noun("apple", "apples")
 TO_HOLD = (SOCK, SPOON, BLOCK, CUP, PEG, LEAF, BOOK, SHELL)
 """Things that are at hand in a house and can be laid on a table."""
 
-TO_TELL = (DUCK, ROLL, EGG, SNAIL, CAT, HAT, *TO_HOLD)
-"""Things to tell about, whether or not they lie on the table."""
-
 
 def a(thing: str) -> str:
     """One of the thing with its article: "a cup", "an apple"."""
