@@ -13,9 +13,8 @@ from tests.tui.pressing import morning, press
 from warmup.cli.main import DONE, WRONG, main
 from warmup.config.family import Family
 from warmup.model import Mark
-from warmup.tui.actions import BY_ID, key_name, rebind
+from warmup.tui.actions import BY_ID, Hand, key_name, rebind
 from warmup.tui.app import WarmupApp
-from warmup.tui.hands import Hand
 from warmup.tui.keymap import KEYS, SIGNS, own_keys, textual_keymap
 from warmup.tui.menu import MenuScreen
 

@@ -16,8 +16,8 @@ from warmup.model import Mark, Prompt
 from warmup.randomness import SeededRandom
 from warmup.session.summary import WOBBLES, Closing, Row
 from warmup.session.words import SMALL_THINGS
+from warmup.tui.actions import Hand
 from warmup.tui.close import Part, close_page
-from warmup.tui.hands import Hand
 from warmup.tui.pages import HOW_TO_WAIT, prompt_page
 from warmup.tui.parts import Seen, View
 from warmup.tui.script import Span, Tone, cells_of

@@ -11,8 +11,7 @@ from warmup.session import undoing
 from warmup.session.context import Context
 from warmup.session.practice import APART, DONE, PracticeRound, levels_of, title, why_not
 from warmup.text import did_you_mean
-from warmup.tui.actions import with_keys
-from warmup.tui.hands import Hand
+from warmup.tui.actions import Hand, with_keys
 
 MARKS = "The marks mean what they mean in a morning, and change none."
 _MARKS = {"fluent": Mark.FLUENT, "hesitated": Mark.HESITATED, "not_yet": Mark.NOT_YET}

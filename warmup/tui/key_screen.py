@@ -18,11 +18,11 @@ from warmup.tui.actions import (
     State,
     actions_of,
     binding_id,
+    hand_of,
     is_rebound,
     key_name,
     somewhere_in,
 )
-from warmup.tui.hands import hand_of
 from warmup.tui.workspace import Workspace
 
 Result = TypeVar("Result")

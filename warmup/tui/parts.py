@@ -7,8 +7,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from warmup.english import date_words
 from warmup.model import DayKind, Morning, Prompt
 from warmup.session.words import BEADS
-from warmup.tui.actions import BY_ID, with_keys
-from warmup.tui.hands import Hand
+from warmup.tui.actions import BY_ID, Hand, with_keys
 from warmup.tui.script import Keep, Line, Place, Script, Span, Tone, cells_of, flowed, padded, wrapped
 from warmup.tui.workspace import Notice
 

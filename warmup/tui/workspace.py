@@ -13,8 +13,8 @@ from warmup.session.session import Session, begin, resume
 from warmup.session.stored import CHOSEN_ANEW, chosen_anew
 from warmup.session.undoing import Undone
 from warmup.session.words import NEW_YEAR_KEPT, asks_whether_they_read, own_words
+from warmup.tui.actions import Hand
 from warmup.tui.guards import Bounces, Midnight
-from warmup.tui.hands import Hand
 
 if TYPE_CHECKING:
     from warmup.session.together import Together
