@@ -5,65 +5,24 @@ import datetime as dt
 import io
 import sys
 import tempfile
-from collections.abc import Callable
 from pathlib import Path
-from typing import Any
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tests.household import FAMILY, OPENING, TODAY, StandingClock, context_at, start_fixed
+from tests.cli.typed_morning import Run, fixed, marks, on_disk
+from tests.household import OPENING, TODAY, StandingClock, context_at
 from warmup.cli import lines, spoken, spoken_lines, spoken_note
 from warmup.cli.letters import chosen, of_action
-from warmup.cli.main import DONE, UNUSABLE, main
-from warmup.config.family import Child, load, year_of
-from warmup.journal.journal import Journal
+from warmup.cli.main import UNUSABLE, main
+from warmup.config.family import load
 from warmup.journal.rows import MORNING
-from warmup.model import Mark, Opening
-from warmup.session.context import Context
-from warmup.session.session import Session, resume
-from warmup.session.words import COUNTS, ELSEWHERE, FOR_FUN, HELLO, MEANINGS, NOT_PLANNED, READS
+from warmup.model import Mark
+from warmup.session.session import Session
+from warmup.session.words import ELSEWHERE, MEANINGS
 from warmup.text import clean
 from warmup.tui.doing import STOPPED
-
-Run = Callable[..., list[str]]
-PAST = [day for day in year_of(FAMILY).mornings if day < TODAY]
-
-
-@pytest.fixture
-def typed(monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> Run:
-    """Types lines into a morning, and gives the lines that it says."""
-
-    def run(context: Context, clock: StandingClock, *lines: str) -> list[str]:
-        assert context.journal is not None
-        monkeypatch.setattr(sys, "stdin", io.StringIO("".join(f"{line}\n" for line in lines)))
-        capsys.readouterr()
-        spoken.run(context, context.journal, clock)
-        return capsys.readouterr().out.splitlines()
-
-    return run
-
-
-def fixed(home: Path, clock: StandingClock, opening: Opening | None = None, **family: Any) -> Context:
-    """The fixed morning, not begun."""
-    context = context_at(home, clock, FAMILY._replace(**family))
-    start_fixed(context, opening)
-    return context
-
-
-def on_disk(context: Context, clock: StandingClock) -> Session:
-    """The morning as another start of the program finds it."""
-    journal = Journal.open(context.places.data, clock)
-    found = resume(context_at(context.places.data, clock, context.family, context.today), journal, clock)
-    assert found is not None
-    return found
-
-
-def marks(context: Context, clock: StandingClock) -> list[Mark | None]:
-    session = on_disk(context, clock)
-    return [session.mark_at(at) for at in range(len(session.prompts))]
-
 
 # -- a morning
 
@@ -227,111 +186,6 @@ def test_what_may_be_asked_is_turned_by_its_number(home: Path, clock: StandingCl
     assert sum("is no number from 1 to" in line for line in said) == 2
     typed(context, clock, "u", "q")
     assert held and not context.child.held
-
-
-# -- before the first prompt
-
-
-def test_a_first_run_asks_the_form_in_lines(
-    home: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
-) -> None:
-    lines = [
-        "Fern",
-        "soon",
-        "8/24/2026",
-        "Mun",
-        "Mon Wed",
-        "99",
-        "1",
-        "week 12",
-        "b",
-        "",
-        "",
-        "",
-        "",
-        "",
-        "",
-        "w",
-    ]
-    monkeypatch.setattr(sys, "stdin", io.StringIO("\n".join(lines)))
-    assert main(["--plain"], lambda: dt.datetime(2026, 11, 25, 8)) == DONE
-    said = capsys.readouterr().out.splitlines()
-    assert HELLO in said and "The first school day like 2026-08-31 or 8/31/2026." in said
-    assert "School weekdays like Mon Tue Wed Thu; not “Mun”." in said
-    assert any(line.startswith("Numbers from 1 to ") for line in said)
-    family = load(home / "family.toml")
-    assert family.children[0].nickname == "Fern" and family.weekdays == (0, 2)
-    journal = Journal.open(home, dt.datetime.now)
-    assert [line.mark for line in journal.history("Fern")] == [Mark.FLUENT, None]
-
-
-@pytest.mark.parametrize("lines", [[], ["Fern"], ["Fern", "", "", "", ""]])
-def test_a_form_that_is_left_keeps_nothing(
-    lines: list[str], home: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    monkeypatch.setattr(sys, "stdin", io.StringIO("".join(f"{line}\n" for line in lines)))
-    assert main(["--plain"], lambda: dt.datetime(2026, 11, 25, 8)) == DONE
-    assert not (home / "family.toml").exists()
-
-
-def away(home: Path, clock: StandingClock, count: int) -> Context:
-    """The fixed morning after so many mornings without a warm-up."""
-    return fixed(home, clock, known_until=PAST[-count - 1])
-
-
-def test_a_few_missed_mornings_are_asked_day_by_day(home: Path, clock: StandingClock, typed: Run) -> None:
-    context = away(home, clock, 3)
-    said = typed(context, clock, "s", "x", "u", "o", "s", "off", "?", "", "q")
-    assert "No warm-up on these mornings: school, or off?" in said
-    assert any(line.startswith("Days off: ") for line in said) and not context.unconfirmed_days()
-    assert {day for day, _ in load(home / "family.toml").off} == {PAST[-3], PAST[-1]}
-    assert "Prompt 1 of 5." in said
-
-
-def test_many_missed_mornings_are_one_question(home: Path, clock: StandingClock, typed: Run) -> None:
-    context = away(home, clock, 9)
-    week = context.morning().week
-    said = typed(context, clock, "w", "w", "a", "", "q")
-    assert "9 mornings have no warm-up." in said
-    assert context.morning().week == week - 1 and not context.unconfirmed_days()
-    other = away(home, clock, 6)
-    said = typed(other, clock, "d", "all school", "", "q")
-    assert "All were school days." in said and other.morning().week == week
-
-
-@pytest.mark.parametrize(("line", "kind"), [("w", True), ("", False)])
-def test_a_day_without_school_asks_whether_it_counts(
-    line: str, kind: bool, home: Path, clock: StandingClock, typed: Run
-) -> None:
-    saturday = dt.date(2027, 3, 6)
-    context = context_at(home, clock, FAMILY._replace(known_until=saturday - dt.timedelta(1)), saturday)
-    said = typed(context, clock, "huh", line, "q")
-    assert NOT_PLANNED in said and COUNTS in said and context.morning().is_school is kind
-    assert any(line.startswith("Prompt 1 of ") or line.startswith("Opening") for line in said)
-
-
-def test_reading_is_asked_about_right_after_a_day_without_school(
-    home: Path, clock: StandingClock, typed: Run
-) -> None:
-    """And neither question comes again: on the screen they stand in the same order."""
-    saturday = dt.date(2027, 3, 6)
-    family = FAMILY._replace(known_until=saturday - dt.timedelta(1), children=(Child("Bean"),))
-    context = context_at(home, clock, family, saturday)
-    said = typed(context, clock, "", "w", "", "q")
-    assert said.index(COUNTS) < said.index(FOR_FUN) < said.index(READS)
-    assert said.count(COUNTS) == said.count(READS) == 1
-    assert context.child.reads and any(line.startswith("Prompt 1 of ") for line in said)
-
-
-def test_past_midnight_a_line_does_nothing_but_ask(
-    home: Path, clock: StandingClock, typed: Run, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    context = fixed(home, clock)
-    typed(context, clock, "w", "q")
-    clock.turn_to(TODAY + dt.timedelta(1))
-    said = typed(context, clock, "w", "a", "s", "q")
-    assert "It is Thursday now." in said and "Yesterday’s warm-up is still open." in said
-    assert marks(context, clock)[:3] == [Mark.FLUENT, Mark.HESITATED, None]
 
 
 # -- trouble
