@@ -22,9 +22,21 @@ class Command(NamedTuple):
     printed: str = ""
 
 
+def _child(command: argparse.ArgumentParser, whose: str) -> None:
+    command.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help=whose)
+
+
+def _at(command: argparse._ActionsContainer, means: str) -> None:
+    command.add_argument("--date", type=date, metavar="YYYY-MM-DD", help=means)
+
+
+def _json(command: argparse._ActionsContainer, holds: str) -> None:
+    command.add_argument("--json", action="store_true", help=holds)
+
+
 def _today(today: argparse.ArgumentParser) -> None:
-    today.add_argument("--date", type=date, metavar="YYYY-MM-DD", help="another date than today")
-    today.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="whose routine")
+    _at(today, "another date than today")
+    _child(today, "whose routine")
     _form(today).add_argument(
         "--brief",
         action="store_true",
@@ -46,7 +58,7 @@ def _catch_up(catch_up: argparse.ArgumentParser) -> None:
     )
     catch_up.add_argument("--undo", action="store_true", help="take back what was last done on that morning")
     catch_up.add_argument("--adult", type=name, default="", metavar="NAME", help="who marked")
-    catch_up.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="whose morning")
+    _child(catch_up, "whose morning")
     catch_up.add_argument(
         "--plain", action="store_true", default=argparse.SUPPRESS, help="asked in lines, not on a screen"
     )
@@ -59,7 +71,7 @@ def _report(report: argparse.ArgumentParser) -> None:
     report.add_argument(
         "--to", dest="last", type=date, metavar="YYYY-MM-DD", help="its last day (else today)"
     )
-    report.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="of whom")
+    _child(report, "of whom")
     report.add_argument(
         "--form",
         choices=("text", "html", "csv", "json"),
@@ -76,46 +88,44 @@ def _report(report: argparse.ArgumentParser) -> None:
 def _week(week: argparse.ArgumentParser) -> None:
     which = week.add_mutually_exclusive_group()
     which.add_argument("--week", type=week_number, metavar="N", help="another week than this one (1 to 36)")
-    which.add_argument("--date", type=date, metavar="YYYY-MM-DD", help="the week that a date lies in")
-    week.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="whose week")
-    week.add_argument("--json", action="store_true", help="JSON, whole")
+    _at(which, "the week that a date lies in")
+    _child(week, "whose week")
+    _json(week, "JSON, whole")
 
 
 def _ready(ready: argparse.ArgumentParser) -> None:
-    ready.add_argument(
-        "--date", type=date, metavar="YYYY-MM-DD", help="the morning of a date, or the next after it"
-    )
-    ready.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="whose morning")
+    _at(ready, "the morning of a date, or the next after it")
+    _child(ready, "whose morning")
 
 
 def _past(past: argparse.ArgumentParser) -> None:
     past.add_argument("date", nargs="?", type=date, metavar="YYYY-MM-DD", help="the morning (else the list)")
-    past.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="whose mornings")
+    _child(past, "whose mornings")
     past.add_argument("--all", action="store_true", help="the years before this school year as well")
-    past.add_argument("--json", action="store_true", help="JSON")
+    _json(past, "JSON")
 
 
 def _notes(notes: argparse.ArgumentParser) -> None:
     notes.add_argument("words", nargs="*", metavar="WORD", help="words a note must have, all of them")
-    notes.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="whose notes")
-    notes.add_argument("--json", action="store_true", help="JSON")
+    _child(notes, "whose notes")
+    _json(notes, "JSON")
 
 
 def _game(game: argparse.ArgumentParser) -> None:
     game.add_argument("--skill", default="", metavar="SKILL", help="for this skill, such as make-ten")
     game.add_argument("--another", action="count", default=0, help="the next one; twice: the one after that")
-    game.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="for whom")
-    game.add_argument("--json", action="store_true", help="JSON, whole")
+    _child(game, "for whom")
+    _json(game, "JSON, whole")
 
 
 def _known(known: argparse.ArgumentParser) -> None:
-    known.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="of whom")
-    known.add_argument("--json", action="store_true", help="JSON, with the last marks of every level")
+    _child(known, "of whom")
+    _json(known, "JSON, with the last marks of every level")
 
 
 def _then(then: argparse.ArgumentParser) -> None:
-    then.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="of whom")
-    then.add_argument("--json", action="store_true", help="JSON, with what each sentence was worked out of")
+    _child(then, "of whom")
+    _json(then, "JSON, with what each sentence was worked out of")
 
 
 def _practice(practice: argparse.ArgumentParser) -> None:
@@ -124,7 +134,7 @@ def _practice(practice: argparse.ArgumentParser) -> None:
         metavar="SKILL[:LEVEL]",
         help="a level, or a skill: its last open level",
     )
-    practice.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="whose practice")
+    _child(practice, "whose practice")
     practice.add_argument(
         "--plain", action="store_true", default=argparse.SUPPRESS, help="in lines, not on a screen"
     )
@@ -132,13 +142,11 @@ def _practice(practice: argparse.ArgumentParser) -> None:
 
 def _why(why: argparse.ArgumentParser) -> None:
     why.add_argument("item", metavar="ITEM", help="an item, such as make-ten/seven-three")
-    why.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="whose story")
+    _child(why, "whose story")
 
 
 def _stage(stage: argparse.ArgumentParser) -> None:
-    stage.add_argument(
-        "--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="whose morning (else the one at hand)"
-    )
+    _child(stage, "whose morning (else the one at hand)")
 
 
 def _days(days: argparse.ArgumentParser) -> None:
@@ -151,9 +159,7 @@ def _days(days: argparse.ArgumentParser) -> None:
         metavar="WHICH",
         help='take them at once: "ticked" for what says there is no school, numbers like 1,3-5, or "all"',
     )
-    days.add_argument(
-        "--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="whose undo takes it back"
-    )
+    _child(days, "whose undo takes it back")
     form = days.add_mutually_exclusive_group()
     form.add_argument(
         "--plain",
@@ -161,7 +167,7 @@ def _days(days: argparse.ArgumentParser) -> None:
         default=False,
         help="in lines: no page to tick them, also in a terminal",
     )
-    form.add_argument("--json", action="store_true", help="JSON, and nothing changed")
+    _json(form, "JSON, and nothing changed")
 
 
 def _ask(ask: argparse.ArgumentParser) -> None:
@@ -169,14 +175,14 @@ def _ask(ask: argparse.ArgumentParser) -> None:
     ask.add_argument("--level", metavar="LEVEL", help="one of its levels, by name or number from 1")
     ask.add_argument("--item", metavar="ITEM", help="one of its items")
     ask.add_argument("--count", type=count, default=1, metavar="N", help="how many (1 to 10000)")
-    ask.add_argument("--date", type=date, metavar="YYYY-MM-DD", help="as on another date")
+    _at(ask, "as on another date")
     ask.add_argument("--seed", default="", metavar="TEXT", help="the same seed gives the same prompts")
     _form(ask)
 
 
 def _year(year: argparse.ArgumentParser) -> None:
-    year.add_argument("--json", action="store_true", help="JSON, with every morning and day off")
-    year.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="whose year")
+    _json(year, "JSON, with every morning and day off")
+    _child(year, "whose year")
 
 
 def _guide(guide: argparse.ArgumentParser) -> None:
@@ -195,12 +201,12 @@ def _sheets(sheets: argparse.ArgumentParser) -> None:
     sheets.add_argument("--out", metavar="FILE", help="write it to this new file")
     sheets.add_argument("--open", action="store_true", help="show it in the browser, to print from there")
     sheets.add_argument("--printed", action="store_true", help="tick them: week leaves them out from now on")
-    sheets.add_argument("--date", type=date, metavar="YYYY-MM-DD", help="as on another date")
-    sheets.add_argument("--child", default=argparse.SUPPRESS, metavar="NICKNAME", help="whose year")
+    _at(sheets, "as on another date")
+    _child(sheets, "whose year")
 
 
 def _catalogue(catalogue: argparse.ArgumentParser) -> None:
-    catalogue.add_argument("--json", action="store_true", help="JSON, with every item in one list")
+    _json(catalogue, "JSON, with every item in one list")
 
 
 def _merge(merge: argparse.ArgumentParser) -> None:
@@ -249,9 +255,7 @@ def _form(parser: argparse.ArgumentParser) -> argparse._MutuallyExclusiveGroup:
     form.add_argument(
         "--plain", dest="json", action="store_false", default=False, help="plain text (as it is without this)"
     )
-    form.add_argument(
-        "--json", action="store_true", help="JSON, whole, with what each answer was computed from"
-    )
+    _json(form, "JSON, whole, with what each answer was computed from")
     parser.add_argument(
         "--answers", action=argparse.BooleanOptionalAction, default=True, help="with or without the answers"
     )
