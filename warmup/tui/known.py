@@ -5,7 +5,7 @@ from itertools import groupby
 from typing import ClassVar, NamedTuple
 
 from rich.text import Text
-from textual import events, on
+from textual import on
 from textual.app import ComposeResult
 from textual.binding import BindingType
 from textual.widgets import OptionList, Static
@@ -48,6 +48,7 @@ class KnownScreen(Page[object]):
     AUTO_FOCUS = "#list"
     ASKS_AT_MIDNIGHT: ClassVar = False
     STATES = (State.KNOWN,)
+    FITS_ITS_ROOM = True
     FOOT: ClassVar = {"choose": "open", "bars": "", "leave": "back", "help": "", "quit": ""}
     BINDINGS: ClassVar[list[BindingType]] = [*bindings(*STATES)]
 
@@ -71,11 +72,6 @@ class KnownScreen(Page[object]):
         yield More(self._list)
         yield Static("", id="about", markup=False)
         yield Static(BEADS_MEAN, id="legend", markup=False)
-
-    def on_resize(self, event: events.Resize) -> None:
-        """Lay the lines out for their room."""
-        super().on_resize(event)
-        self.show()
 
     def show(self) -> None:
         """The lines as they stand."""

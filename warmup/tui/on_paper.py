@@ -4,7 +4,7 @@ import datetime as dt
 from typing import ClassVar
 
 from rich.text import Text
-from textual import events, on
+from textual import on
 from textual.app import ComposeResult
 from textual.binding import BindingType
 from textual.screen import Screen
@@ -54,6 +54,7 @@ class PaperScreen(Page[object]):
     AUTO_FOCUS = "#list"
     ASKS_AT_MIDNIGHT: ClassVar = False
     STATES = (State.PAPER,)
+    FITS_ITS_ROOM = True
     FOOT: ClassVar = {
         **dict.fromkeys(_MARKS, ""),
         **dict.fromkeys(("paper_counts", "undo", "paper_done", "help"), ""),
@@ -86,11 +87,6 @@ class PaperScreen(Page[object]):
         self._list.highlighted = next(
             (at for at in range(len(self._paper.prompts)) if not self._paper.mark_at(at)), 0
         )
-
-    def on_resize(self, event: events.Resize) -> None:
-        """Cut the words to their room."""
-        super().on_resize(event)
-        self.show()
 
     def read_again(self) -> None:
         """Take over what another window did."""

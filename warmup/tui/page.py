@@ -46,6 +46,8 @@ class Page(KeyScreen[Result]):
     CSS_PATH: ClassVar = ["page.tcss"]
     FOOT: ClassVar[Mapping[str, str]]
     """The actions that the line of keys names, each with its label there, or none for its own."""
+    FITS_ITS_ROOM: ClassVar = False
+    """Whether what it shows hangs on the room there is, so that it is shown anew at another size."""
 
     def foot(self) -> Mapping[str, str]:
         """Those of them that do something in the state the page is in."""
@@ -100,9 +102,11 @@ class Page(KeyScreen[Result]):
         self.show()
 
     def on_resize(self, event: events.Resize) -> None:
-        """Give up the air where there is little room."""
+        """Give up the air where there is little room, and show anew what hangs on that."""
         self.set_class(event.size.height < LOW, "low")
         self.set_class(event.size.width < NARROW, "narrow")
+        if self.FITS_ITS_ROOM:
+            self.show()
 
     def show(self) -> None:
         """What there is to say: what is lost or not saved, and what the last key did."""

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator
 from typing import ClassVar
 
 from rich.text import Text
-from textual import events, on
+from textual import on
 from textual.app import ComposeResult
 from textual.binding import BindingType
 from textual.widgets import OptionList
@@ -43,6 +43,7 @@ class PastMorningScreen(Page[object]):
     AUTO_FOCUS = "#list"
     ASKS_AT_MIDNIGHT: ClassVar = False
     STATES = (State.PAST_MORNING,)
+    FITS_ITS_ROOM = True
     FOOT: ClassVar = {
         **dict.fromkeys(("fluent", "hesitated", "not_yet"), ""),
         "next": "down",
@@ -69,11 +70,6 @@ class PastMorningScreen(Page[object]):
         """The rows."""
         yield self._list
         yield More(self._list)
-
-    def on_resize(self, event: events.Resize) -> None:
-        """Lay the rows out for their room."""
-        super().on_resize(event)
-        self.show()
 
     def show(self) -> None:
         """The rows as they stand."""

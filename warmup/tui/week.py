@@ -4,7 +4,7 @@ import textwrap
 from collections.abc import Iterator
 from typing import ClassVar, NamedTuple
 
-from textual import events, on
+from textual import on
 from textual.app import ComposeResult
 from textual.binding import BindingType
 from textual.content import Content
@@ -41,6 +41,7 @@ class WeekScreen(Page[None]):
     CSS_PATH: ClassVar = ["page.tcss", "week.tcss"]
     AUTO_FOCUS = "#list"
     STATES = (State.SCHOOL_WEEK,)
+    FITS_ITS_ROOM = True
     FOOT: ClassVar = {
         **{"week_before": "", "week_after": "", "undo": "", "leave": "back", "help": "", "quit": ""},
     }
@@ -64,11 +65,6 @@ class WeekScreen(Page[None]):
         yield self._list
         yield More(self._list)
         yield Static("", id="tick")
-
-    def on_resize(self, event: events.Resize) -> None:
-        """Lay the list out for this width."""
-        super().on_resize(event)
-        self.show()
 
     def show(self) -> None:
         """The week as it stands now."""

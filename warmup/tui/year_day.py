@@ -6,7 +6,7 @@ from functools import partial
 from typing import ClassVar
 
 from rich.text import Text
-from textual import events, on
+from textual import on
 from textual.app import ComposeResult
 from textual.binding import BindingType
 from textual.coordinate import Coordinate
@@ -51,6 +51,7 @@ class YearDayScreen(Page[None]):
     CSS_PATH: ClassVar = ["page.tcss", "year_day.tcss"]
     AUTO_FOCUS = "#month"
     STATES = (State.YEAR_DAY,)
+    FITS_ITS_ROOM = True
     FOOT: ClassVar = {
         **dict.fromkeys(("turn_days", "from_day", "countdown", "day_before", "day_after"), ""),
         **{"undo": "", "leave": "back", "help": "", "quit": ""},
@@ -83,11 +84,6 @@ class YearDayScreen(Page[None]):
         for weekday in (6, *range(6)):
             self._table.add_column(f" {WEEKDAYS[weekday][:3]}", width=_CELL)
         super().on_mount()
-
-    def on_resize(self, event: events.Resize) -> None:
-        """The keys of a low page are fewer."""
-        super().on_resize(event)
-        self.show()
 
     # -- what is on screen
 

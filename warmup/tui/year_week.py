@@ -4,7 +4,7 @@ import datetime as dt
 from typing import ClassVar
 
 from rich.text import Text
-from textual import events, on
+from textual import on
 from textual.app import ComposeResult
 from textual.binding import BindingType
 from textual.widgets import OptionList, Static
@@ -46,6 +46,7 @@ class YearWeekScreen(Page[None]):
     CSS_PATH: ClassVar = ["page.tcss", "year_week.tcss"]
     AUTO_FOCUS = "#list"
     STATES = (State.YEAR_WEEK,)
+    FITS_ITS_ROOM = True
     FOOT: ClassVar = {
         **dict.fromkeys(("zoom", "early", "hold_level", "move_level"), ""),
         **dict.fromkeys(("hold_week", "free_week", "in_week", "undo"), ""),
@@ -73,11 +74,6 @@ class YearWeekScreen(Page[None]):
         yield self._list
         yield More(self._list)
         yield Static("", id="objects", markup=False)
-
-    def on_resize(self, event: events.Resize) -> None:
-        """The keys of a low page are fewer."""
-        super().on_resize(event)
-        self.show()
 
     def foot(self) -> dict[str, str]:
         """The keys of the line under the cursor, each as it is called there."""
