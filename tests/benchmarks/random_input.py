@@ -13,6 +13,7 @@ inputs on, every page that the table of actions has must have been on screen. Ex
 import asyncio
 import contextlib
 import datetime as dt
+import gc
 import random
 import sqlite3
 import sys
@@ -115,6 +116,8 @@ async def session(home: Path, life: Life, inputs: int, chance: random.Random, ta
             kept = [str(each) for each in (error, error.__cause__ or "") if str(each)]
             tally.wrong.append(f"{type(error).__name__} {kept} on {life.day}, after {trail[-12:]}")
     tally.days += 1
+    # Each start of the program freezes what is loaded by then: here that is what was left of the last one.
+    gc.unfreeze()
 
 
 @contextlib.contextmanager

@@ -174,3 +174,8 @@ def test_a_morning_begun_before_its_file_was_lost_is_printed_still(
     out, err = capsys.readouterr()
     assert err == "" and all(f"Say: {prompt.say}" in out for prompt in begun.prompts)
     assert out.count(": Your own, ") == 1
+
+
+def test_the_year_has_its_levels(capsys: pytest.CaptureFixture[str]) -> None:
+    said = out_of(capsys, "year")
+    assert "    Your own: front door (" in said and "    Your own: duck (" in said

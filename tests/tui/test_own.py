@@ -10,6 +10,7 @@ from tests.household import OPENING, StandingClock, context_at, start_fixed, sta
 from tests.tui.frame import frame, golden
 from tests.tui.pressing import press
 from tests.tui.test_screens import SIZES, at_size
+from warmup.model import LevelId
 from warmup.skills.own import OwnPrompt
 from warmup.tui.app import WarmupApp
 
@@ -80,3 +81,33 @@ async def test_its_signs_are_plain_text_on_every_page(home: Path, clock: Standin
         assert "Held back: your own, us." in frame(app)
         await press(pilot, "u", *["up"] * 7)
         assert say in frame(app), "at the close"
+
+
+async def test_its_level_stands_in_its_week_of_the_year_and_is_moved_in_its_file_alone(
+    home: Path, clock: StandingClock
+) -> None:
+    home.mkdir(parents=True)
+    (home / "own.toml").write_text(
+        "[[prompt]]\nname = 'us'\nsay = 'Who?'\nanswer = 'We'\nweek = 27\n", "utf-8"
+    )
+    context = context_at(home, clock)
+    start_fixed(context)
+    assert context.journal is not None
+    app = WarmupApp(context, context.journal, clock)
+    async with app.run_test(size=(120, 36)) as pilot:
+        await pilot.pause()
+        app.action_do("year")
+        await press(pilot, "enter", *["down"] * 30)
+        assert "Your own: us" in frame(app)
+        await press(pilot, "j")
+        assert "Its week is in own.toml: Your own: us." in frame(app)
+        assert not (home / "year.toml").exists()
+
+
+async def test_it_stays_in_the_year_when_another_level_is_moved(home: Path, clock: StandingClock) -> None:
+    home.mkdir(parents=True)
+    (home / "own.toml").write_text("[[prompt]]\nname = 'us'\nsay = 'Who?'\nanswer = 'We'\n", "utf-8")
+    context = context_at(home, clock)
+    context.move_level(LevelId("coins:worth"), 30)
+    assert context.plan.weeks[LevelId("coins:worth")] == 30
+    assert context.plan.weeks[LevelId("own:us")] == 1

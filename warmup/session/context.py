@@ -64,7 +64,7 @@ class Context:
     ) -> None:
         self.places, self.editor, self.today, self.journal = places, editor, today, journal
         self.own, self.own_problem, self.marks_by = own, own_problem, ""
-        self.plan = plan._replace(weeks={**plan.weeks, **own.weeks}) if own else plan
+        self.plan = self._with_own(plan)
         # What is worked out stays until the family changes: the one it was worked out for is beside it.
         self._known: tuple[Family, Knowledge] | None = None
         self._before: tuple[tuple[Family, dt.date, object] | None, Knowledge] | None = None
@@ -217,6 +217,9 @@ class Context:
         other.marks_by = self.marks_by
         return other
 
+    def _with_own(self, plan: Plan) -> Plan:
+        return plan._replace(weeks={**plan.weeks, **self.own.weeks}) if self.own else plan
+
     def move_level(self, level: LevelId, week: int) -> None:
         """Let a level open in another week from now on: written into the family's own year.toml at once.
 
@@ -226,7 +229,7 @@ class Context:
 
         if self.editor.kept.saves:
             move_level(self.places, level, week)
-            self.plan = load_plan(self.places)
+            self.plan = self._with_own(load_plan(self.places))
         else:
             self.plan = self.plan._replace(weeks={**self.plan.weeks, level: week})
         self._items, self._curriculum, self._reviews = (), None, None

@@ -14,7 +14,7 @@ from warmup.config.family import LONGEST_BREAK, MOST_HELD, Child, CountdownRule,
 from warmup.config.plan_fit import Fault, Misfit, misfits, most_in, standing
 from warmup.config.toml_file import LONGEST_NAME
 from warmup.english import date_words, listed, plural
-from warmup.model import DayKind, LevelId
+from warmup.model import DayKind, LevelId, is_own
 from warmup.schoolyear import WEEKS, lessons_from
 from warmup.session import undoing
 from warmup.session.context import Context
@@ -175,6 +175,8 @@ def move_level(context: Context, level: LevelId, week: int) -> Found:
     """Let a level open in another week of the lessons."""
     was = context.plan.weeks[level]
     named = planned(level, was).named
+    if is_own(level):
+        return f"Its week is in own.toml: {named}."
     if was == week:
         return f"It is in week {week} already: {named}."
     about = {"level": level, "was": was, "now": week}
@@ -204,8 +206,10 @@ def no_longer_fits(context: Context, level: LevelId, week: int) -> tuple[str, ..
     """What does not fit any more with a level in this week, a phrase each."""
     plan = context.plan
     said = plan.reviews, plan.nothing_new_from
-    before = {_known_by(each) for each in misfits(plan.weeks, *said)}
-    after = misfits({**plan.weeks, level: week}, *said)
+    # What a family wrote itself is no new step.
+    weeks = {each: at for each, at in plan.weeks.items() if not is_own(each)}
+    before = {_known_by(each) for each in misfits(weeks, *said)}
+    after = misfits({**weeks, level: week}, *said)
     return tuple(_phrase(each, level) for each in after if _known_by(each) not in before)
 
 

@@ -11,6 +11,7 @@ from textual.widgets import OptionList, Static
 from textual.widgets.option_list import Option
 
 from warmup.english import date_words
+from warmup.model import is_own
 from warmup.session import year_changes
 from warmup.session.year_changes import Found
 from warmup.session.yearview import (
@@ -159,6 +160,8 @@ class YearWeekScreen(Page[None]):
         match self.line:
             case WeekDay(date):
                 self._open_day(date)
+            case PlannedLevel(level) if is_own(level):
+                self._make(year_changes.move_level(self.work.context, level, self._week))
             case PlannedLevel(level):
                 from warmup.tui.move_level import MoveLevelScreen
 
