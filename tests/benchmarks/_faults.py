@@ -244,7 +244,7 @@ def odd_values(path: Path, luck: Random) -> None:
             row = db.execute(f"SELECT {keys} FROM {table} ORDER BY {keys}").fetchall()
             where = " AND ".join(f"{key} IS ?" for key in keys.split(", "))
             with suppress(sqlite3.Error):
-                values = (luck.choice(_ODD), *luck.choice(row))
+                values = (luck.choice(_ODD), *luck.choice(row or [keys.split(", ")]))
                 db.execute(f"UPDATE {table} SET {column} = ? WHERE {where}", values)
 
 

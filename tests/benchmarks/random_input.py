@@ -28,6 +28,7 @@ from textual.app import App
 from textual.pilot import OutOfBounds, Pilot
 
 from tests.benchmarks import _arguments, _findings
+from tests.benchmarks._everything import OWN
 from tests.household import FAMILY, TODAY, StandingClock, context_at
 from tests.tui.settling import settle_by_the_loop
 from warmup.cli.opening import welcomed
@@ -54,22 +55,24 @@ _LINES = 26
 
 
 class Life(NamedTuple):
-    """A family to begin with, on a day; what is asked first of it, and who is at the keys."""
+    """A family to begin with, on a day; who is at the keys, and whether it has prompts of its own."""
 
     family: Family | None
     day: dt.date = TODAY
     guest: bool = False
     together: bool = False
     calendar: bool = False
+    own: bool = False
 
 
 ONE = FAMILY._replace(known_until=None)
 TWO = ONE._replace(children=(Child("Bean", reads=False), Child("Pip", prompts=5)))
 LIVES = (
-    *[Life(ONE)] * 3,
+    *[Life(ONE)] * 2,
+    Life(ONE, own=True),
     Life(ONE._replace(children=(Child("Bean"),))),
     Life(TWO),
-    Life(TWO, together=True),
+    Life(TWO, together=True, own=True),
     Life(TWO, guest=True),
     Life(FAMILY._replace(known_until=TODAY - dt.timedelta(20))),
     Life(FAMILY._replace(known_until=dt.date(2027, 8, 1)), dt.date(2027, 8, 2)),
@@ -229,6 +232,8 @@ def main(inputs: int, seed: int) -> int:
         with tempfile.TemporaryDirectory() as folder, contextlib.chdir(folder):
             life, home = chance.choice(LIVES), Path(folder, "family")
             home.mkdir()
+            if life.own:
+                (home / "own.toml").write_text(OWN, "utf-8")
             for _ in range(8):
                 many = min(20 if life.calendar else 120, inputs - tally.inputs)
                 asyncio.run(session(home, life, many, chance, tally))

@@ -7,6 +7,7 @@ file (https://www.sqlite.org/fileformat2.html, sections 1.6 and 2.1). Exit code 
 """
 
 import datetime as dt
+import shutil
 import sqlite3
 import sys
 import tempfile
@@ -179,8 +180,7 @@ def main(count: int) -> int:
                 figures.setdefault(name, []).append(len(marks))
             if (asked | seen) - kept:
                 worst.append(seed)
-            for path in home.iterdir():
-                path.unlink()
+            shutil.rmtree(home)
     extreme: Callable[[list[int]], int] = max
     for name, counts in figures.items():
         extreme = max if "left" in name else min

@@ -262,3 +262,11 @@ def test_a_morning_in_lines_says_the_lines_and_leaves_a_copy(
         said = "A second journal lies beside yours: “warmup merge second.db” takes it in."
         assert (said in capsys.readouterr().out.splitlines()) is bool(copies)
         assert len(made_in(tmp_path)) == copies
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="Windows has no such pipes")
+def test_a_pipe_in_the_place_of_the_note_is_not_waited_for(home: Path) -> None:
+    home.mkdir(exist_ok=True)
+    (home / "keeping.json").unlink(missing_ok=True)
+    os.mkfifo(home / "keeping.json")
+    assert read_note(home) == Note()

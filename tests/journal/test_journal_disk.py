@@ -203,3 +203,27 @@ def test_a_number_taken_meanwhile_by_another_program(hand: Hand, full: Callable[
     there = hand()
     assert [row.shape for row in there.sessions_of("Bean", DAY)] == ["daily", "short"], "in time"
     assert marks_of(there, 1) == {} and marks_of(there, 2) == {0: Mark.NOT_YET, 1: Mark.HESITATED}
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="Windows has no such pipes")
+@pytest.mark.parametrize("name", ["journal.db-journal", "journal.db-wal"])
+def test_a_pipe_beside_the_journal_is_not_waited_for(hand: Hand, tmp_path: Path, name: str) -> None:
+    journal = begun(hand())
+    journal.shut()
+    path = journal.path
+    path.with_name(name).unlink(missing_ok=True)
+    os.mkfifo(path.with_name(name))
+    for journal in (hand(), hand(read_only=True)):
+        assert journal.notice == f"journal.db can't be used ({name} is no file)."
+
+
+def test_what_keeps_a_journal_from_being_read_is_said_when_it_is_opened(hand: Hand) -> None:
+    """It was found by the first question, in the middle of a command, where nobody expected it."""
+    journal = begun(hand())
+    journal.shut()
+    journal.path.with_name("journal.db-wal").symlink_to("/dev/zero")
+    assert hand(read_only=True).notice == "journal.db can't be used (journal.db-wal is no file)."
+    journal.path.with_name("journal.db-wal").unlink()
+    journal.path.with_name("journal.db-journal").unlink(missing_ok=True)
+    journal.path.with_name("journal.db-journal").mkdir()
+    assert "journal.db-journal is no file" in hand(read_only=True).notice

@@ -7,8 +7,8 @@ from pathlib import Path
 
 import pytest
 
-from tests.journal.journals import DAY, ROWS, Hand, mark, open_session
-from warmup.journal import fragments
+from tests.journal.journals import DAY, ROWS, Hand, begun, mark, open_session
+from warmup.journal import fragments, salvage, schema
 from warmup.journal.journal import Action, Journal
 from warmup.model import Mark
 
@@ -148,3 +148,13 @@ def test_tables_without_a_version_are_one_sentence_and_salvaged(hand: Hand, tmp_
     journal = hand()
     assert journal.notice.count(". ") == 1 and "It is kept as" in journal.notice and journal.saving
     assert standing(journal) == dict.fromkeys(DAYS, [Mark.NOT_YET] * 4)
+
+
+def test_of_a_date_with_a_flipped_digit_the_years_between_are_not_asked_for(hand: Hand) -> None:
+    """They took six seconds, at each command that reads."""
+    begun(hand()).shut()
+    far = ("Bean", (DAY - dt.timedelta(4000)).isoformat(), 1)
+    with schema.reading(hand().path) as source:
+        assert len(salvage._keys(source, [far])) == 6, "three sessions of either date"
+        near = ("Bean", (DAY - dt.timedelta(100)).isoformat(), 1)
+        assert len(salvage._keys(source, [near])) == 303

@@ -2,7 +2,9 @@
 
 import datetime as dt
 import json
+import os
 import random
+import sys
 from collections.abc import Callable
 from pathlib import Path
 
@@ -239,3 +241,15 @@ def test_a_thousand_edits_of_every_kind_leave_it_equal_to_the_fold(
             context.forget()
             assert context.knowledge() == fold(context.curriculum(), context.history())
     assert used["ended"] > 10 and used["killed"] > 0
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="Windows has no such pipes")
+def test_a_pipe_in_its_place_is_not_waited_for(past: Path, clock: StandingClock) -> None:
+    for path in (past / files.FOLDER).iterdir():
+        path.unlink()
+        os.mkfifo(path)
+    context = context_at(past, clock)
+    assert remembered.recall(context) is None
+    assert context.knew_before_today() == from_nothing(context)
+    lived(context, context.year.mornings[10], {"month/this": MARKS[0]})
+    ended(context)

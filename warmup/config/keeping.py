@@ -13,6 +13,7 @@ from contextlib import suppress
 from pathlib import Path
 from typing import NamedTuple
 
+from warmup.config.toml_file import FileProblem, file_bytes
 from warmup.text import FIRST_YEAR, LAST_YEAR
 
 NAME = "keeping.json"
@@ -40,12 +41,11 @@ class Note(NamedTuple):
 def read_note(data: Path) -> Note:
     """The note in this folder; an empty one for what is none."""
     try:
-        with (data / NAME).open("rb") as file:
-            found = json.loads(file.read(_LARGEST))
+        found = json.loads(file_bytes(data / NAME, _LARGEST))
         taken = {str(name): (int(size), int(changed)) for name, (size, changed) in found["taken"].items()}
         since, copied, told = (_date(found[key]) for key in ("since", "copied", "told"))
         return Note(str(found["folder"]), since, copied, told, taken)
-    except (OSError, ValueError, TypeError, KeyError, AttributeError, RecursionError, OverflowError):
+    except (FileProblem, ValueError, TypeError, KeyError, AttributeError, RecursionError, OverflowError):
         return Note()
 
 

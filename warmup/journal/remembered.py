@@ -15,6 +15,7 @@ from pathlib import Path
 from typing import NamedTuple
 from zlib import crc32
 
+from warmup.journal.at_hand import first_bytes
 from warmup.randomness import digest
 
 FOLDER = "remembered"
@@ -87,11 +88,8 @@ def outdate(folder: Path, child: str, day: dt.date) -> None:
     """A day of a child's changed: take away what was kept of that day as well. Raises OSError."""
     place = _place(folder, child)
     try:
-        with place.open("rb") as file:
-            _, head = file.readline(_HEAD), file.readline(_HEAD)
-        until = dt.date.fromisoformat(head.decode("ascii").strip())
-    except FileNotFoundError:
-        return
+        _, head, *_ = first_bytes(place, 2 * _HEAD)[0].split(b"\n", 2)
+        until = dt.date.fromisoformat(head.decode("ascii"))
     except ValueError:
         until = dt.date.max
     if until > day:
@@ -117,11 +115,7 @@ def _place(folder: Path, child: str) -> Path:
 
 def _read(path: Path) -> str | None:
     """The text of a file of ours: its first line is a sum over the rest."""
-    try:
-        with path.open("rb") as file:
-            head, _, body = file.read(_LARGEST).partition(b"\n")
-    except OSError:
-        return None
+    head, _, body = first_bytes(path, _LARGEST)[0].partition(b"\n")
     return body.decode("utf-8", "replace") if head == b"%08x" % crc32(body) else None
 
 

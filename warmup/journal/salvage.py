@@ -8,6 +8,7 @@ import datetime as dt
 import sqlite3
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import suppress
+from itertools import pairwise
 from typing import Any, TypeVar
 
 from warmup.journal import fragments, log, merging, practice
@@ -15,8 +16,11 @@ from warmup.journal import rows as table_rows
 from warmup.journal.oddities import Key, Odd, key_of, unnoted
 from warmup.journal.rows import BESIDE, MARK, MORNING, NOTE, PROMPT, THIS, About, MarkRow, NoteRow, Whole
 
-_MOST_DATES = 4000
-"""How many dates between a child's first and last are asked for one by one."""
+_GAP = 400
+"""Between two dates of a child that lie no further apart, in days, each is asked for by itself.
+
+One that lies further off is a date with a flipped digit: the years between would take a minute.
+"""
 _NUMBERS = 3
 """How many sessions of such a date."""
 _POSITIONS = (*range(30), *range(BESIDE, BESIDE + 10))
@@ -105,11 +109,11 @@ def _keys(source: sqlite3.Connection, known: Iterable[Key]) -> list[Key]:
             with suppress(Odd):
                 found[key_of(*row)] = None
     for child in sorted({child for child, _, _ in found}):
-        dates = sorted(date for name, date, _ in found if name == child)
-        first, last = dt.date.fromisoformat(dates[0]), dt.date.fromisoformat(dates[-1])
-        for days in range(min((last - first).days, _MOST_DATES) + 1):
-            for session in range(1, _NUMBERS + 1):
-                found[child, (first + dt.timedelta(days)).isoformat(), session] = None
+        known_dates = sorted({dt.date.fromisoformat(date) for name, date, _ in found if name == child})
+        for first, last in pairwise([*known_dates, known_dates[-1] + dt.timedelta(1)]):
+            for days in range((last - first).days if (last - first).days <= _GAP else 1):
+                for session in range(1, _NUMBERS + 1):
+                    found[child, (first + dt.timedelta(days)).isoformat(), session] = None
     return sorted(found, key=lambda key: (key[1], key[0], key[2]))
 
 
@@ -145,9 +149,14 @@ def _by_position(
     rows = [
         row for way in ("ASC", "DESC") for row in _ask(source, f"{question} ORDER BY position {way}", key)
     ]
-    there = {row[0] for row in rows}
-    for at in sorted({*_POSITIONS, *known} - there):
-        rows.extend(_ask(source, f"{question} AND position = ?", (*key, at)))
+    missing = sorted({*_POSITIONS, *known} - {row[0] for row in rows})
+    try:
+        # All at once: most often nothing of a session is there, and no page on the way is damaged.
+        marks = ", ".join("?" * len(missing))
+        rows += source.execute(f"{question} AND position IN ({marks})", (*key, *missing)).fetchall()
+    except _DAMAGE:
+        for at in missing:
+            rows.extend(_ask(source, f"{question} AND position = ?", (*key, at)))
     found: dict[int, T] = {}
     for row in rows:
         with suppress(Odd):

@@ -16,6 +16,7 @@ file is set aside byte for byte, and :mod:`warmup.journal.salvage` takes over wh
 """
 
 import sqlite3
+import stat
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager, suppress
 from pathlib import Path
@@ -106,6 +107,7 @@ def connect(path: Path, wait: int) -> sqlite3.Connection:
         Damaged: the file is no journal, or its header makes no sense.
         sqlite3.Error: it can't be opened, for any other reason.
     """
+    _refuse_pipes_beside(path)
     connection = sqlite3.connect(path, timeout=wait / 1000, isolation_level=None)
     try:
         # cell_size_check finds damage early; fullfsync matters on macOS alone.
@@ -131,8 +133,18 @@ def connect(path: Path, wait: int) -> sqlite3.Connection:
 
 def look_at(path: Path, wait: float = 3) -> sqlite3.Connection:
     """Open a journal for reading alone; another process's lock is waited for so long, in seconds."""
+    _refuse_pipes_beside(path)
     address = f"{path.absolute().as_uri()}?mode=ro"
     return _lenient(sqlite3.connect(address, uri=True, timeout=wait, isolation_level=None))
+
+
+def _refuse_pipes_beside(path: Path) -> None:
+    """OSError where SQLite would open something beside a journal that it would wait for without end."""
+    for beside in ("-journal", "-wal"):
+        name = f"{path.name}{beside}"
+        with suppress(FileNotFoundError):
+            if not stat.S_ISREG(path.with_name(name).stat().st_mode):
+                raise OSError(f"{clean(name)} is no file")
 
 
 @contextmanager

@@ -290,7 +290,11 @@ class Store:
         try:
             refuse_newer(self.path)
             if as_left and schema.version_written(self.path) == VERSION and remembered.as_left(self.path):
-                self._memory, self.as_left = schema.look_at(self.path), True
+                whole = schema.look_at(self.path)
+                with schema.closed_if_it_fails(whole):
+                    # What lies beside it may keep SQLite from opening it, which the first question does.
+                    whole.execute("SELECT count(*) FROM sqlite_master").fetchone()
+                self._memory, self.as_left = whole, True
                 return
             with schema.reading(self.path) as source:
                 copy = schema.copy_of(source)
