@@ -6,6 +6,8 @@ from collections.abc import Iterable
 
 FIRST_YEAR, LAST_YEAR = 1900, 2999
 """The years a date in a file may lie in, so that adding weeks to it never leaves the calendar."""
+CLOCK_YEARS = range(1900, 2201)
+"""The years that a clock, a command line or a form may say; another one is a clock set wrong, or a slip."""
 # Marks that turn the direction of the text after them, and the byte order mark.
 _TURNING = frozenset("\u061c\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069\ufeff")
 

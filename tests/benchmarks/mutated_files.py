@@ -10,11 +10,11 @@ be read. A share of the files is opened on the screen. Exit code 1 where one of 
 
 import asyncio
 import contextlib
+import datetime as dt
 import os
 import resource
 import shutil
 import signal
-import sqlite3
 import stat
 import sys
 import tempfile
@@ -36,7 +36,7 @@ from warmup.cli.main import DONE, UNUSABLE, USAGE, WRONG
 from warmup.cli.opening import opened
 from warmup.config.places import Places
 from warmup.config.toml_file import FileProblem
-from warmup.journal import copies
+from warmup.journal import copies, schema
 from warmup.journal.journal import JournalProblem
 from warmup.journal.watching import Watch
 from warmup.tui.app import WarmupApp
@@ -190,8 +190,8 @@ def _commands(about: Kind, luck: Random) -> Iterator[Words]:
 class Trial:
     """One mutated file, and what the program makes of it."""
 
-    def __init__(self, folder: Path, path: Path, fault: str, about: Kind) -> None:
-        self._folder, self._path, self._fault, self._about = folder, path, fault, about
+    def __init__(self, folder: Path, path: Path, fault: str, about: Kind, now: dt.datetime = NOW) -> None:
+        self._folder, self._path, self._fault, self._about, self._now = folder, path, fault, about, now
         self._home = folder / "home"
         self._mutated = _content(path)
         self.did, self.wrong = list[str](), list[str]()
@@ -202,7 +202,7 @@ class Trial:
         name = " ".join(words) or "warmup"
         try:
             with _time_is_up(), contextlib.chdir(self._folder):
-                ran = run(self._home, *self._filled(words), typed=TYPED)
+                ran = run(self._home, *self._filled(words), typed=TYPED, now=self._now)
         except Hangs:
             self.wrong.append(f"{name}: hangs")
             return
@@ -218,8 +218,8 @@ class Trial:
     def _filled(self, words: Words) -> list[str]:
         folder = self._folder
         names = {
-            "FILE": self._path, "EXPORT": folder / "export",
-            "OTHER": folder / "other", "COPIES": folder / "copies" / "by-hand.db", "OUT": folder / "out",
+            "FILE": self._path, "EXPORT": folder / "export", "COPIES": folder / "copies" / "by-hand.db",
+            "OTHER": folder / "other", "OTHERS": folder / "other" / "journal.db", "OUT": folder / "out",
             "PAGE": folder / "page.html", "GOOD": folder / "days.ics",
         }  # fmt: skip
         return [str(names.get(word, word)) for word in words]
@@ -241,7 +241,15 @@ class Trial:
 
     def _sentence(self, line: str) -> Iterator[str]:
         """What is wrong with the sentence that refuses: it names a file, and where in a text."""
-        names = {self._path.name, self._path.parent.name, "WARMUP_HOME", "family.toml", "journal.db"}
+        names = {
+            str(self._folder),
+            self._path.name,
+            self._path.parent.name,
+            "WARMUP_HOME",
+            "clock:",
+            "family.toml",
+            "journal.db",
+        }
         if not any(name in line for name in names):
             yield f"no file is named: {line}"
         in_text = self._fault == "in the text" and self._path.suffix in (".toml", ".ics", ".csv")
@@ -256,7 +264,8 @@ class Trial:
         try:
             if not stat.S_ISREG(path.lstat().st_mode):
                 return None
-            with contextlib.closing(sqlite3.connect(f"{path.as_uri()}?mode=ro", uri=True)) as db:
+            # Of what lies beside it, SQLite itself would wait for a pipe.
+            with contextlib.closing(schema.look_at(path)) as db:
                 return {*db.execute(_MARKED)}
         except Exception:
             return None

@@ -11,6 +11,7 @@ from pathlib import Path
 import pytest
 
 from tests.bank import recomputed
+from tests.household import context_at
 from warmup import skills
 from warmup.cli.main import DONE, UNUSABLE, USAGE, WRONG, main
 from warmup.journal.routine_json import FORMAT, VERSION, prompt_data, routine_from
@@ -295,3 +296,17 @@ def test_asyncio_comes_without_tls_and_tls_can_still_be_had() -> None:
     """Nothing here is sent anywhere, and loading it is a twentieth of the first frame."""
     code = "import sys; from warmup.cli import opening; opening.load_asyncio(); print('ssl' in sys.modules)"
     assert python(f"{code}; import ssl, warmup.tui.app; print(ssl.__name__)").split() == ["False", "ssl"]
+
+
+def test_a_clock_that_was_set_wrong_is_said_in_a_sentence(
+    home: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    context_at(home, lambda: NOW)
+    for year in (1, 1899, 2201, 9999):
+        assert main(["today"], partial(dt.datetime, year, 12, 31)) == UNUSABLE
+        said = capsys.readouterr()
+        assert not said.out and said.err == (
+            f"warmup: clock: expected a year from 1900 to 2200, found {year}. Set this machine’s date.\n"
+        )
+        assert main(["guide"], partial(dt.datetime, year, 12, 31)) == DONE
+        capsys.readouterr()

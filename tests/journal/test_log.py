@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 
-from tests.journal.journals import DAY
+from tests.journal.journals import DAY, Hand, begun, mark, step
 from warmup.journal import log, schema
 from warmup.journal import rows as table_rows
 from warmup.journal.log import Action, ActionRow
@@ -242,3 +242,13 @@ def test_of_two_actions_alike_but_for_a_session_that_is_not_here_the_one_here_st
     log.put(db, row(session=2))
     log.take_in(db, row(session=1), {})
     assert kept(db) == [row(session=2)]
+
+
+@pytest.mark.parametrize("year", [1, 9999])
+def test_a_clock_that_jumps_to_a_year_without_sense_loses_nothing(hand: Hand, year: int) -> None:
+    moments = [dt.datetime(2026, 11, 25, 8)]
+    journal = begun(hand(now=lambda: moments[0]), marks=1)
+    moments[0] = dt.datetime(year, 12, 31, 23)
+    step(journal, "Bean", DAY, 1, 2, shown=2, at=1, mark=mark(), action=Action("mark", 1))
+    assert [row.what for row in journal.actions_of("Bean", DAY)] == ["mark"]
+    assert len(hand(now=lambda: moments[0]).marks_of("Bean", DAY, 1)) == 2

@@ -100,3 +100,15 @@ def test_coming_back_is_said_for_three_mornings(home: Path, clock: Clock) -> Non
     eight = "Eight mornings without a warm-up: for three mornings nothing new opens."
     assert said == [eight, eight, eight, ""]
     assert eight in morning_lines(back.morning(context.year.mornings[8]), back)
+
+
+def test_years_away_are_counted_in_digits_and_a_morning_is_chosen(home: Path, clock: Clock) -> None:
+    """Words end at 999 mornings, and after a hundred years a chance was too small for a logarithm."""
+    context = context_at(home, clock)
+    for day in context.year.mornings[:8]:
+        lived(context, day, {"month/this": Mark.NOT_YET, "count/to-20": Mark.FLUENT})
+    for year in (2036, 2200):
+        back = context_at(home, clock, context.family, dt.date(year, 11, 25))
+        count, _, said = back_words(back, back.morning()).partition(" ")
+        assert count.replace(",", "").isdigit() and said.startswith("mornings without a warm-up")
+        assert back.routine().prompts

@@ -72,10 +72,25 @@ def _arguments(words: Sequence[str]) -> SimpleNamespace:
 
 def _run(arguments: SimpleNamespace, clock: Clock) -> int:
     """Do what was asked for, of the family or of the invented one, and give the exit code."""
+    if arguments.command not in ("guide", "more"):
+        _see_the_clock(clock().date())
     if not arguments.demo:
         return _do(arguments, clock, _places())
     with _demo(clock) as places:
         return _do(arguments, clock, places, "Demo: an invented family.")
+
+
+def _see_the_clock(today: dt.date) -> None:
+    """FileProblem where the clock says a year that makes no sense: no school year lies there."""
+    from warmup.text import CLOCK_YEARS
+
+    if today.year not in CLOCK_YEARS:
+        from pathlib import Path
+
+        from warmup.config.toml_file import FileProblem
+
+        expected = f"a year from {CLOCK_YEARS[0]} to {CLOCK_YEARS[-1]}"
+        raise FileProblem(Path("clock"), None, "", expected, str(today.year), "Set this machine’s date.")
 
 
 def _do(arguments: SimpleNamespace, clock: Clock, places: "Places", aside: str = "") -> int:

@@ -25,7 +25,9 @@ def date(text: str) -> dt.date:
         day = dt.date.fromisoformat(text)
     except ValueError:
         raise argparse.ArgumentTypeError(f"expected a date like 2026-09-01, found {text!r}") from None
-    if not 1900 <= day.year <= 2200:
+    from warmup.text import CLOCK_YEARS
+
+    if day.year not in CLOCK_YEARS:
         raise argparse.ArgumentTypeError(f"expected a year from 1900 to 2200, found {day.year}")
     return day
 

@@ -20,6 +20,8 @@ START_INTERVAL = 4.0
 SHORTEST, LONGEST = 1.0, 72.0
 KEPT = 0.85
 """The estimated chance of an easy answer when an item has rested exactly its interval."""
+_LONGEST = 4000.0
+"""So many intervals of rest count at most: after more the chance would be no number above 0."""
 
 RETEACH = 3
 """After so many not yet running, an item is taught again rather than asked again."""
@@ -50,7 +52,7 @@ class Record(NamedTuple):
 
     def chance(self, index: int, opened: int) -> float:
         """The estimated chance, 0 to 1, that it comes easily on this morning."""
-        return float(KEPT ** (self.rested(index, opened) / self.interval))
+        return float(KEPT ** min(self.rested(index, opened) / self.interval, _LONGEST))
 
 
 NEW = Record()

@@ -167,7 +167,7 @@ class Journal(Questions):
         known: int | None = None,
         furthest: int = 0,
     ) -> int:
-        moment = log.utc(self._now())
+        moment = log.by_clock(self._now())
         end, closed = (len(rows), moment) if marks else (0, "")
         stamped = {at: mark._replace(at=_moment(mark.at) or moment) for at, mark in enumerate(marks)}
         touched = max((moment, *(mark.at for mark in stamped.values())))
@@ -208,7 +208,7 @@ class Journal(Questions):
         ValueError for an action that can't be logged (see :func:`warmup.journal.log.check`), Changed where
         the session is no longer as it was ``seen``.
         """
-        moment = next((_moment(mark.at) for mark in change.marks.values()), "") or log.utc(self._now())
+        moment = next((_moment(mark.at) for mark in change.marks.values()), "") or log.by_clock(self._now())
 
         def work(db: sqlite3.Connection) -> ActionRow | None:
             key = self._store.key(child, date, session)
@@ -226,7 +226,7 @@ class Journal(Questions):
 
     def log(self, child: str, date: dt.date, session: int, action: Action) -> str:
         """Log an action that changes nothing else here; ``session`` 0 for none. Gives the action's id."""
-        moment = log.utc(self._now())
+        moment = log.by_clock(self._now())
 
         def work(db: sqlite3.Connection) -> ActionRow | None:
             return self._append(db, self._store.key(child, date, session), action, moment)
@@ -299,7 +299,7 @@ class Journal(Questions):
         """When a practice round begins that begins now, and its number on its date from 1."""
         from warmup.journal import practice
 
-        now, day = log.utc(self._now()), date.isoformat()
+        now, day = log.by_clock(self._now()), date.isoformat()
         found = self._store.ask(lambda db: practice.begins(db, child, day, now))
         return found or (now, 1)
 
@@ -307,7 +307,7 @@ class Journal(Questions):
         """Keep a mark of a practice round with the moment it is now, after the one it had; gives the row."""
         from warmup.journal import practice
 
-        row = row._replace(at=log.after(row.at, log.utc(self._now())))
+        row = row._replace(at=log.after(row.at, log.by_clock(self._now())))
         self._store.write(lambda db: practice.put(db, row))
         self._store.remember_practice(row)
         self._store.leave(self._outdate)
@@ -378,7 +378,7 @@ class Journal(Questions):
 def _moment(text: str) -> str:
     """A moment as it is kept; nothing for what is no moment."""
     try:
-        moment = log.utc(dt.datetime.fromisoformat(text))
+        moment = log.by_clock(dt.datetime.fromisoformat(text))
     except (ValueError, OverflowError):
         return ""
     return moment if is_moment(moment) else ""

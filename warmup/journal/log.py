@@ -12,7 +12,7 @@ from contextlib import suppress
 from typing import Any, NamedTuple
 
 from warmup.journal.oddities import Key, Notes, Odd, as_position, is_moment, key_of, noting
-from warmup.text import LAST_YEAR, clean, visible
+from warmup.text import CLOCK_YEARS, LAST_YEAR, clean, visible
 
 END = str(LAST_YEAR + 1)
 """What every moment that makes sense is before; other bytes in its place are after it."""
@@ -204,6 +204,15 @@ def after(last: object, moment: str) -> str:
     with suppress(ValueError, OverflowError):
         return utc(dt.datetime.fromisoformat(last) + dt.timedelta(microseconds=1))
     return moment
+
+
+def by_clock(moment: dt.datetime) -> str:
+    """What a clock says, in UTC; where that makes no sense the first moment that does.
+
+    An action of such a moment is kept just after the newest there is.
+    """
+    sensible = moment.year in CLOCK_YEARS
+    return utc(moment if sensible else dt.datetime(CLOCK_YEARS[0], 1, 1, tzinfo=dt.UTC))
 
 
 def utc(moment: dt.datetime) -> str:

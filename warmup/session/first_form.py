@@ -14,7 +14,7 @@ from warmup.config.holidays import Holiday, offered
 from warmup.english import WEEKDAYS, date_words, plural
 from warmup.model import DayKind, Morning
 from warmup.schoolyear import WEEKS, SchoolYear
-from warmup.text import clean
+from warmup.text import CLOCK_YEARS, clean
 
 _LONGEST = 40
 
@@ -103,7 +103,7 @@ def date_of(text: str) -> dt.date:
         day = dt.date.fromisoformat(text)
     except ValueError:
         raise Unclear("The first school day like 2026-08-31 or 8/31/2026.") from None
-    if not 1900 <= day.year <= 2200:
+    if day.year not in CLOCK_YEARS:
         raise Unclear("The first school day in a year from 1900 to 2200.")
     return day
 

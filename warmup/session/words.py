@@ -100,9 +100,8 @@ def back_words(context: Context, morning: Morning) -> str:
     days = context.absence(morning).days
     if not days:
         return ""
-    return (
-        f"{number_word(days).capitalize()} mornings without a warm-up: for three mornings nothing new opens."
-    )
+    count = number_word(days).capitalize() if days < 1000 else f"{days:,}"
+    return f"{count} mornings without a warm-up: for three mornings nothing new opens."
 
 
 def own_words(problem: FileProblem | None) -> str:

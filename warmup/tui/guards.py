@@ -3,6 +3,7 @@
 import datetime as dt
 
 from warmup.session.context import Clock
+from warmup.text import CLOCK_YEARS
 from warmup.tui.actions import BY_ID
 
 BOUNCE = dt.timedelta(milliseconds=100)
@@ -60,6 +61,8 @@ class Midnight:
     def asks(self, today: dt.date) -> bool:
         """Whether the clock says another date than the morning's, and nobody was asked about it yet."""
         now = self._clock().date()
+        if now.year not in CLOCK_YEARS:
+            return False  # The clock was set wrong: there is no such morning.
         if now in (today, self._stayed, self.offered):
             if now != self.offered:
                 self.offered = None
