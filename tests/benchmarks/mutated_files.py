@@ -82,8 +82,6 @@ WRITING: tuple[Words, ...] = (
     *(("copy", "COPIES"), ("export", "--all", "OUT"), ("sheets", "ten-frames", "--printed", "--out", "PAGE")),
     *(("days", "--import", "GOOD", "--take", "1"), ("--plain", "--together"), ("sheets", "week")),
 )
-TYPED = "\n" + "w\ns\n" * 12 + "yes\n"
-"""What the adult types: marks to the end of a morning, and that it is meant."""
 
 
 class Kind(NamedTuple):
@@ -202,7 +200,7 @@ class Trial:
         name = " ".join(words) or "warmup"
         try:
             with _time_is_up(), contextlib.chdir(self._folder):
-                ran = run(self._home, *self._filled(words), typed=TYPED, now=self._now)
+                ran = run(self._home, *self._filled(words), typed=_typed(words), now=self._now)
         except Hangs:
             self.wrong.append(f"{name}: hangs")
             return
@@ -258,9 +256,9 @@ class Trial:
         if not line.endswith((".", "?", "!")):
             yield f"no whole sentence: {line}"
 
-    def _marks(self) -> set[tuple[object, ...]] | None:
-        """The marks in the family's own journal; None where it can't be read as a whole."""
-        path = self._home / "journal.db"
+    def _marks(self, path: Path | None = None) -> set[tuple[object, ...]] | None:
+        """The marks in a journal, the family's own; None where it can't be read as a whole."""
+        path = path or self._home / "journal.db"
         try:
             if not stat.S_ISREG(path.lstat().st_mode):
                 return None
@@ -288,9 +286,10 @@ class Trial:
         meant = words[:1] in (("forget",), ("days",)) or "--printed" in words
         if outside and mutated in changed and not (meant and ran.code == DONE):
             yield "the mutated file was changed"
-        now = self._marks()
+        aside = self._home / f"journal-before-{self._now:%Y-%m-%d}.db"
+        now = self._marks(aside if words[:1] == ("restore",) and aside.exists() else None)
         lost = marks - (now or set()) if marks else set()
-        if lost and words[:1] not in (("forget",), ("restore",), ("catch-up",)):
+        if lost and words[:1] not in (("forget",), ("catch-up",)):
             yield f"marks are gone: {sorted(lost, key=str)[:3]}"
         whole = marks is not None or not (self._about.journal and self._about.own)
         if not whole and self._mutated is not None and self._mutated not in after.values():
@@ -333,6 +332,11 @@ class Trial:
                     for line in frame(app).splitlines():
                         if not line.isprintable():
                             self.wrong.append(f"screen: what a terminal obeys: {line!r}")
+
+
+def _typed(words: Words) -> str:
+    """What the adult types: marks to the end of a morning, or that it is meant."""
+    return "yes\n" * 3 if words[:1] in (("restore",), ("forget",)) else "\n" + "w\ns\n" * 12
 
 
 def _content(path: Path) -> object:

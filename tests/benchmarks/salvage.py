@@ -22,6 +22,7 @@ from rich.progress import track
 from rich.table import Table
 
 from tests.benchmarks import _arguments
+from tests.benchmarks._faults import flipped
 from warmup.journal.journal import Action, Journal, MarkRow
 from warmup.model import Mark
 
@@ -55,17 +56,6 @@ def written(folder: Path, seed: int) -> Path:
             journal.add_whole(child, day, "daily", "x" * 12_000, rows, marks, action=action)
     journal.shut()
     return journal.path
-
-
-def flipped(raw: bytes, seed: int) -> bytes:
-    """The file with a few bits flipped: half of them anywhere, half in the pages that hold rows and keys."""
-    chance, damaged = Random(seed), bytearray(raw)
-    size = int.from_bytes(raw[16:18], "big")
-    pages = [at for at in range(size, len(raw), size) if raw[at] in (2, 5, 10, 13)]
-    for number in range(chance.randrange(4, 24)):
-        at = chance.choice(pages) + chance.randrange(size) if number % 2 else chance.randrange(len(raw))
-        damaged[at] ^= 1 << chance.randrange(8)
-    return bytes(damaged)
 
 
 # -- three ways to read marks

@@ -5,13 +5,11 @@ import json
 import os
 import subprocess
 import sys
-import tomllib
 from functools import partial
 from pathlib import Path
 
 import pytest
 
-from tests.benchmarks.broken_calendars import OURS, imported
 from tests.config.calendars import DISTRICT, TODAY, calendar, event
 from warmup.cli import days, main
 from warmup.cli.main import DONE, USAGE
@@ -21,6 +19,15 @@ from warmup.session.context import open_context
 from warmup.session.undoing import undo_day
 
 ROOT = Path(__file__).parents[2]
+
+
+OURS = """school.first_day = 2026-08-31
+school.days_off = ["fourth Thursday of November", {from = 2026-12-21, to = 2026-12-24}] # ours
+school.extra = [2026-12-05, 2026-08-29]
+[[child]]
+nickname = "Bean"
+"""
+"""The family's file, with a remark."""
 
 
 @pytest.fixture
@@ -220,18 +227,3 @@ for argv in (["today"], ["check"], ["days"], ["days", "--json"], ["days", "--imp
     *before, last = done.stdout.splitlines()
     assert before == ["oday []", "heck []", "days []", "json []"]
     assert last == ".ics ['icalendar', 'warmup.config.calendar_file']"
-
-
-# -- whatever the file
-
-
-@pytest.mark.slow
-def test_broken_files_give_days_or_one_sentence_and_never_a_changed_family(
-    family: Path, tmp_path: Path
-) -> None:
-    """Forty of those that ``tests.benchmarks.broken_calendars`` can make."""
-    outcomes = {seed: imported(seed, tmp_path, family) for seed in range(40)}
-    assert {seed: each.wrong for seed, each in outcomes.items() if each.wrong} == {}
-    refused = sum(each.refused for each in outcomes.values())
-    assert 4 <= refused <= 36, "the faults are all fatal, or none is"
-    assert tomllib.loads(family.read_text("utf-8"))

@@ -3,6 +3,8 @@
 import random
 from pathlib import Path
 
+from tests.benchmarks._everything import OVERLAY
+from tests.benchmarks._faults import text
 from tests.config.routines import YEAR, own
 from warmup.config.plan import load_plan
 from warmup.config.plan_check import check_plan
@@ -10,49 +12,11 @@ from warmup.config.toml_file import FileProblem
 from warmup.schoolyear import WEEKS
 from warmup.skills import levels
 
-OVERLAY = """format = 1
-review_weeks = [5, 9, 14, 18, 23, 27, 32, 36]
-nothing_new_from = 34
-prompts = [{ to_week = 9, count = 6 }, { to_week = 36, count = 7 }]
-[skills.coins]
-worth = 24
-[skills.make-ten]
-see-places = 11
-"""
-PIECES = (
-    b"=",
-    b"[",
-    b"]",
-    b"{",
-    b'"',
-    b"\n",
-    b"-1",
-    b"37",
-    b"true",
-    b"2027-01-01",
-    b"nan",
-    b"skills",
-    b"\x00",
-    b"\xff",
-)
-
 
 def mutated(seed: int) -> bytes:
-    """A good file, whole or lying over the other, with one to three places changed, cut or doubled."""
+    """A good file, whole or lying over the other, with one to three faults."""
     rng = random.Random(seed)
-    content = (YEAR if seed % 3 == 0 else OVERLAY).encode()
-    for _ in range(rng.randrange(1, 4)):
-        at = rng.randrange(len(content))
-        match rng.randrange(4):
-            case 0:
-                content = content[:at] + rng.choice(PIECES) + content[at + rng.randrange(3) :]
-            case 1:
-                content = content[:at] + content[at + rng.randrange(1, 30) :]
-            case 2:
-                content = content[:at] + content[at : at + 40] + content[at:]
-            case _:
-                content = content[:at] if rng.random() < 0.3 else content[:at] + b"9" + content[at:]
-    return content
+    return text((YEAR if seed % 3 == 0 else OVERLAY).encode(), rng)
 
 
 def test_300_years_with_slips_give_a_plan_or_one_clear_sentence(tmp_path: Path) -> None:

@@ -1,0 +1,26 @@
+"""Damaged files of every kind given to the commands: a few of the campaign's."""
+
+from pathlib import Path
+
+import pytest
+
+from tests.benchmarks import _everything
+from tests.benchmarks.mutated_files import KINDS, outcome
+
+
+@pytest.fixture(scope="module")
+def whole(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A family that has a file of every kind."""
+    folder = tmp_path_factory.mktemp("whole")
+    _everything.set_up(folder)
+    return folder
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("kind", KINDS)
+def test_it_is_taken_or_refused_in_a_sentence_and_everything_before_is_kept(
+    whole: Path, tmp_path: Path, kind: str
+) -> None:
+    for seed in range(1, 9):
+        found = outcome(whole, tmp_path / str(seed), kind, seed)
+        assert found.did and found.wrong == ()
