@@ -24,3 +24,12 @@ def test_it_is_taken_or_refused_in_a_sentence_and_everything_before_is_kept(
     for seed in range(1, 9):
         found = outcome(whole, tmp_path / str(seed), kind, seed)
         assert found.did and found.wrong == ()
+
+
+@pytest.mark.slow
+def test_a_search_in_a_damaged_journal_that_ends_at_another_session_is_not_believed(
+    whole: Path, tmp_path: Path
+) -> None:
+    """A flipped byte in a date: rows of other days stood in the place of those of a whole page."""
+    found = outcome(whole, tmp_path / "one", "the journal", 1_000_823)
+    assert found.did and found.wrong == ()

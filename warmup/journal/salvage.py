@@ -145,11 +145,11 @@ def _by_position(
     known: Iterable[int],
 ) -> dict[int, T]:
     """The rows of a session in one of its tables by position, each asked for by itself as well."""
-    question = f"SELECT {columns} FROM {table} {THIS}"
+    question = f"SELECT child, date, sitting, {columns} FROM {table} {THIS}"
     rows = [
         row for way in ("ASC", "DESC") for row in _ask(source, f"{question} ORDER BY position {way}", key)
     ]
-    missing = sorted({*_POSITIONS, *known} - {row[0] for row in rows})
+    missing = sorted({*_POSITIONS, *known} - {row[len(key)] for row in rows})
     try:
         # All at once: most often nothing of a session is there, and no page on the way is damaged.
         marks = ", ".join("?" * len(missing))
@@ -159,8 +159,11 @@ def _by_position(
             rows.extend(_ask(source, f"{question} AND position = ?", (*key, at)))
     found: dict[int, T] = {}
     for row in rows:
+        # By a damaged page above it, a search may end at a row of another session.
+        if row[: len(key)] != key:
+            continue
         with suppress(Odd):
-            at, value = read(row, unnoted)
+            at, value = read(row[len(key) :], unnoted)
             found.setdefault(at, value)
     return found
 
