@@ -65,3 +65,7 @@ def test_the_nearest_word_is_offered_and_no_far_one() -> None:
 
 def test_quotation_marks_within_what_is_said_are_single_ones() -> None:
     assert quoted("Finish it: “Now we are in…”") == "“Finish it: ‘Now we are in…’”"
+
+
+def test_what_nobody_sees_is_named_in_a_sentence() -> None:
+    assert shown("\u200bThursday") == '"\\u200bThursday"' and shown("Jo") == '"Jo"'

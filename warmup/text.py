@@ -35,7 +35,9 @@ def shown(value: object) -> str:
     """A value as it may stand in a sentence: short, on one line, harmless in a terminal."""
     match value:
         case str():
-            text = json.dumps(clean(value), ensure_ascii=False)
+            quoted = json.dumps(clean(value), ensure_ascii=False)
+            # What leaves no mark of its own, as between two letters, is named: nobody would find it.
+            text = "".join(c if c.isprintable() else f"\\u{ord(c):04x}" for c in quoted)
         case bool():
             text = "true" if value else "false"
         case dict():

@@ -33,3 +33,10 @@ def test_a_search_in_a_damaged_journal_that_ends_at_another_session_is_not_belie
     """A flipped byte in a date: rows of other days stood in the place of those of a whole page."""
     found = outcome(whole, tmp_path / "one", "the journal", 1_000_823)
     assert found.did and found.wrong == ()
+
+
+@pytest.mark.slow
+def test_a_journal_whose_index_is_damaged_is_not_merged(whole: Path, tmp_path: Path) -> None:
+    """It was found in the middle of the merge, and taken for damage of the family's own journal."""
+    found = outcome(whole, tmp_path / "one", "merge", 1_001_352)
+    assert found == (("merge 3",), ())
