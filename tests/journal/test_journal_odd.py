@@ -282,3 +282,15 @@ def test_an_item_this_version_does_not_know_is_told_and_asked_no_more(
     assert (
         'an item this version does not know, "juggle/three" (2, the first of "Bean", "2026-11-24", 1)' in said
     )
+
+
+def test_marks_whose_session_lost_its_own_row_are_not_overwritten_by_the_next(hand: Hand) -> None:
+    journal = begun(hand(), marks=2)
+    journal.shut()
+    with closing(sqlite3.connect(journal.path)) as db, db:
+        db.execute("DELETE FROM sittings")
+    again = hand()
+    assert again.start("Bean", DAY, "daily", "{}", ROWS) == 2
+    again.shut()
+    with closing(sqlite3.connect(journal.path)) as db:
+        assert db.execute("SELECT count(*) FROM marks WHERE sitting = 1").fetchone() == (2,)

@@ -174,18 +174,18 @@ class Journal(Questions):
 
         def keep(db: sqlite3.Connection) -> tuple[int, ActionRow | None]:
             there = db.execute(
-                "SELECT sitting, started FROM sittings WHERE child = ? AND date = ?",
-                (child, date.isoformat()),
+                "SELECT started FROM sittings WHERE child = ? AND date = ?", (child, date.isoformat())
             ).fetchall()
-            if known is not None and sum(isinstance(each, str) for _, each in there) != known:
+            if known is not None and sum(isinstance(each, str) for (each,) in there) != known:
                 raise Changed
             # No two sessions of a date begin at one moment, whatever the clock says: it tells them apart.
-            last = max((each for _, each in there if is_moment(each)), default="")
+            last = max((each for (each,) in there if is_moment(each)), default="")
             started = log.after(last, moment)
             about = table_rows.About(
                 started, max(started, touched), shape, routine, end, max(furthest, end - 1), 0, closed
             )
-            key = (child, date.isoformat(), table_rows.next_number(number for number, _ in there))
+            numbers = table_rows.numbers_of(db, child, date.isoformat())
+            key = (child, date.isoformat(), table_rows.next_number(numbers))
             table_rows.put_whole(db, key, Whole(about, dict(enumerate(rows)), stamped))
             return key[2], self._append(db, key, action, moment)
 

@@ -110,8 +110,7 @@ def take_in(target: sqlite3.Connection, key: Key, whole: Whole) -> Key:
         (child, date, whole.about.started),
     ).fetchone()
     if copy is None:
-        taken = target.execute("SELECT sitting FROM sittings WHERE child = ? AND date = ?", key[:2])
-        numbers = {row[0] for row in taken}
+        numbers = table_rows.numbers_of(target, child, date)
         free = number not in numbers and number < table_rows.TOO_HIGH
         key = (child, date, number if free else table_rows.next_number(numbers))
         table_rows.put_whole(target, key, whole)

@@ -189,6 +189,13 @@ def put_whole(connection: sqlite3.Connection, key: Key, whole: Whole) -> None:
         put_note(connection, key, at, said)
 
 
+def numbers_of(db: sqlite3.Connection, child: str, date: str) -> set[int]:
+    """The numbers of a date's sessions, also of one that lost its own row: its marks keep their place."""
+    one = "SELECT sitting FROM {} WHERE child = ?1 AND date = ?2"
+    question = " UNION ".join(one.format(table) for table in ("sittings", "prompts", "marks", "notes"))
+    return {number for (number,) in db.execute(question, (child, date)) if isinstance(number, int)}
+
+
 def next_number(taken: Iterable[int]) -> int:
     """The number of one more session of a date: after all others, so that none that went is given again."""
     numbers = {number for number in taken if 0 < number < TOO_HIGH}
