@@ -350,3 +350,9 @@ def test_more_events_than_may_be_are_refused_with_the_first_that_is_too_many(tmp
     line = 4 + 3 * MOST_EVENTS
     with pytest.raises(FileProblem, match=rf"line {line}, BEGIN: expected at most {MOST_EVENTS} events"):
         read(tmp_path, calendar(*[one] * (MOST_EVENTS + 1)))
+
+
+def test_a_long_name_of_a_part_makes_no_long_sentence(tmp_path: Path) -> None:
+    with pytest.raises(FileProblem) as caught:
+        read(tmp_path, calendar(f"BEGIN:{'X' * 5000}", "END:VEVENT"))
+    assert len(str(caught.value)) < 300 and f"expected END:{'X' * 40}," in str(caught.value)

@@ -79,14 +79,14 @@ def calendars(path: Path) -> list[Component]:
             case "END":
                 if text.partition(":")[2].strip().upper() != open_ones[-1].name:
                     raise problem(
-                        path, line, f"END:{open_ones[-1].name}, begun on line {open_ones[-1].number}"
+                        path, line, f"END:{open_ones[-1].name[:40]}, begun on line {open_ones[-1].number}"
                     )
                 open_ones.pop()
             case name if name in _KEPT:
                 open_ones[-1].lines.append(line)
     if open_ones or not found:
         last = lines[-1][0] if lines else 1
-        expected = f"END:{open_ones[-1].name}" if open_ones else "BEGIN:VCALENDAR"
+        expected = f"END:{open_ones[-1].name[:40]}" if open_ones else "BEGIN:VCALENDAR"
         raise FileProblem(path, last, "", expected, "the end of the file", ADVICE)
     return found
 
