@@ -122,7 +122,8 @@ def test_no_page_is_loaded_before_it_is_opened() -> None:
     } & {*loaded}
 
 
-@pytest.mark.parametrize("page", PAGES)
+# A practice round looks like a morning, whose stylesheet is the program's.
+@pytest.mark.parametrize("page", [page for page in PAGES if page != "practice"])
 def test_each_page_is_a_screen_in_a_file_of_its_own_with_its_stylesheet(page: str) -> None:
     module = importlib.import_module(f"warmup.tui.{page}")
     (screen,) = (
@@ -131,8 +132,10 @@ def test_each_page_is_a_screen_in_a_file_of_its_own_with_its_stylesheet(page: st
         if name.endswith("Screen") and kind.__module__ == module.__name__
     )
     # Two pages that look alike share that of their base.
-    sheets = [name for name in screen.CSS_PATH if name != "page.tcss"]
-    named = [kind.__name__ for kind in screen.__mro__ if kind.__module__.startswith("warmup.")]
+    ours = [kind for kind in screen.__mro__ if kind.__module__.startswith("warmup.")]
+    paths = [vars(kind).get("CSS_PATH") or () for kind in ours]
+    sheets = {name for path in paths for name in ([path] if isinstance(path, str) else path)} - {"page.tcss"}
+    named = [kind.__name__ for kind in ours]
     written = "".join((TUI / name).read_text("utf-8") for name in sheets)
     assert any(f"{name} " in written or f"{name}." in written for name in named)
 
