@@ -3,14 +3,19 @@
 Two sessions, each with its own journal on one file, do seeded random actions. After each the file is read
 by plain SQL: a mark that was made must lie on the prompt which that window showed, every other mark must be
 where it was (a swap may take that of the prompt it replaced), a refused action must have changed nothing,
-and an undo must bring back what stood there before. Exit code 1 where one of these does not hold.
+and an undo must bring back what stood there before. The child's window, in a process of its own, looks after
+each action, and must be at the prompt that was worked on last. Exit code 1 where one of these does not hold.
 """
 
 import datetime as dt
+import multiprocessing
 import sqlite3
 import sys
 import tempfile
 from collections import Counter
+from collections.abc import Iterator
+from contextlib import contextmanager
+from multiprocessing.connection import Connection
 from pathlib import Path
 from random import Random
 from typing import NamedTuple
@@ -20,6 +25,7 @@ from tests.benchmarks._findings import told
 from tests.household import TODAY, StandingClock, context_at
 from warmup import skills
 from warmup.journal.journal import Changed
+from warmup.journal.watching import Watch
 from warmup.model import Mark
 from warmup.session.session import Session, begin, resume
 from warmup.session.undoing import CannotUndo
@@ -105,7 +111,37 @@ def wrong(action: str, session: Session, seen: tuple[int, str, Mark], was: OnDis
     return "" if now.marks == expected else f"{action}: marks {now.marks} instead of {expected}"
 
 
-def campaign(home: Path, count: int, rng: Random) -> tuple[Counter[str], list[str]]:
+def stage(home: Path, asked: Connection) -> None:
+    """The child's window: at each question it looks, and answers which session and position it shows."""
+    watch = Watch(home, dt.datetime.combine(TODAY, dt.time(8)))
+    while asked.recv():
+        watch.look(TODAY)
+        found = watch.found
+        asked.send(found and (found.key[2], found.about.position))
+
+
+@contextmanager
+def child_window(home: Path) -> Iterator[Connection]:
+    """Such a window in a process of its own, since its looks would let go of this one's locks."""
+    here, there = multiprocessing.Pipe()
+    process = multiprocessing.get_context("spawn").Process(target=stage, args=(home, there))
+    process.start()
+    yield here
+    here.send(False)
+    process.join()
+
+
+def at_hand(path: Path) -> tuple[int, int] | None:
+    """The session that was touched last, and its position, read without any code of the program."""
+    db = sqlite3.connect(path)
+    row: tuple[int, int] | None = db.execute(
+        "SELECT sitting, position FROM sittings ORDER BY touched DESC LIMIT 1"
+    ).fetchone()
+    db.close()
+    return row
+
+
+def campaign(home: Path, count: int, rng: Random, shown: Connection) -> tuple[Counter[str], list[str]]:
     """Do the actions; how often each was done or refused, and what was wrong."""
     clock = StandingClock(dt.datetime.combine(TODAY, dt.time(8)))
     done: Counter[str] = Counter()
@@ -123,6 +159,10 @@ def campaign(home: Path, count: int, rng: Random) -> tuple[Counter[str], list[st
             if numbers[0] != numbers[1] or numbers[0] != windows[0].number + 1:
                 found.append(f"{n}: two sessions were begun: {numbers}")
             windows, before = [_again(each) for each in windows], []
+        shown.send(True)
+        if (at := shown.recv()) != (last := at_hand(home / "journal.db")):
+            found.append(f"{n}: the child's window is at {at}, not at {last}")
+        done["looks of the child's window"] += 1
         turn = rng.randrange(2)
         session, action = windows[turn], rng.choices([*ACTIONS], [*ACTIONS.values()])[0]
         mark = rng.choice(list(Mark))
@@ -193,7 +233,8 @@ def main(count: int, seed: int) -> int:
     with tempfile.TemporaryDirectory() as folder:
         home = Path(folder, "home")
         home.mkdir()
-        done, found = campaign(home, count, Random(seed))
+        with child_window(home) as shown:
+            done, found = campaign(home, count, Random(seed), shown)
     refused = sum(times for name, times in done.items() if name.endswith("refused"))
     summary = f"{count} actions, {refused} refused as changed elsewhere"
     return told(("action", "times"), done, summary, found)
