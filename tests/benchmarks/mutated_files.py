@@ -49,7 +49,9 @@ _SHOWN = 50
 """One file in so many is opened on the screen as well."""
 _MARKED = (
     "SELECT p.child, p.date, p.item FROM prompts p JOIN marks USING (child, date, sitting, position) "
-    "WHERE mark IN ('fluent', 'hesitated', 'not_yet', 'skipped') AND cue IN (0, 1, 2, 3) AND length(at) = 32 "
+    "WHERE mark IN ('fluent', 'hesitated', 'not_yet', 'skipped') AND cue IN (0, 1, 2, 3) "
+    "AND at GLOB '20[0-9][0-9]-[01][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]:[0-5][0-9].[0-9]*[0-9]+00:00' "
+    "AND length(at) = 32 "
     "AND typeof(item) = 'text' AND item NOT GLOB '*[^a-z0-9/-]*' AND length(item) < 60 "
     "AND p.child IN ('Pip', 'Pip1') AND p.date GLOB '202[0-9]-[01][0-9]-[0-3][0-9]' AND p.sitting IN (1, 2)"
 )

@@ -150,6 +150,22 @@ def test_tables_without_a_version_are_one_sentence_and_salvaged(hand: Hand, tmp_
     assert standing(journal) == dict.fromkeys(DAYS, [Mark.NOT_YET] * 4)
 
 
+def test_a_prompt_whose_end_can_t_be_read_keeps_its_item(hand: Hand) -> None:
+    journal = begun(hand(), marks=3)
+    path = journal.path
+    journal.shut()
+    raw = bytearray(path.read_bytes())
+    # The record's header ends with how long its last text is (https://www.sqlite.org/fileformat2.html, 2.1).
+    at = raw.index(b"Bean2026-11-25" + ROWS[0][0].encode())
+    raw[at - 1] = 0x7F
+    path.write_bytes(raw)
+    again = hand()
+    assert "damaged" in again.notice
+    assert {line.item: line.mark for line in again.history("Bean")} == {
+        item: Mark.FLUENT if at < 3 else None for at, (item, _) in enumerate(ROWS)
+    }
+
+
 def test_of_a_date_with_a_flipped_digit_the_years_between_are_not_asked_for(hand: Hand) -> None:
     """They took six seconds, at each command that reads."""
     begun(hand()).shut()

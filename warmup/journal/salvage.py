@@ -23,6 +23,8 @@ One that lies further off is a date with a flipped digit: the years between woul
 """
 _NUMBERS = 3
 """How many sessions of such a date."""
+_LEAST = {"prompts": "position, item, ''", "marks": "position, mark, 0, '', 0, ''"}
+"""What counts of a row whose end can't be read: the item and its mark."""
 _POSITIONS = (*range(30), *range(BESIDE, BESIDE + 10))
 """Where a prompt may stand that nothing else tells of."""
 # The columns before the routine, and those after it: a long routine lies on pages of its own.
@@ -155,8 +157,10 @@ def _by_position(
         marks = ", ".join("?" * len(missing))
         rows += source.execute(f"{question} AND position IN ({marks})", (*key, *missing)).fetchall()
     except _DAMAGE:
+        least = f"SELECT child, date, sitting, {_LEAST.get(table, columns)} FROM {table} {THIS}"
         for at in missing:
-            rows.extend(_ask(source, f"{question} AND position = ?", (*key, at)))
+            asked = [[*_ask(source, f"{each} AND position = ?", (*key, at))] for each in (question, least)]
+            rows += asked[0] or asked[1]
     found: dict[int, T] = {}
     for row in rows:
         # By a damaged page above it, a search may end at a row of another session.
