@@ -7,11 +7,12 @@ answer that makes no sense is passed over: a routine that can't be read is empty
 import datetime as dt
 import sqlite3
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from contextlib import suppress
+from contextlib import closing, suppress
 from itertools import pairwise
+from pathlib import Path
 from typing import Any, TypeVar
 
-from warmup.journal import fragments, log, merging, practice
+from warmup.journal import fragments, log, merging, practice, schema
 from warmup.journal import rows as table_rows
 from warmup.journal.oddities import Key, Odd, key_of, unnoted
 from warmup.journal.rows import BESIDE, MARK, MORNING, NOTE, PROMPT, THIS, About, MarkRow, NoteRow, Whole
@@ -34,6 +35,18 @@ _DAMAGE = (sqlite3.Error, UnicodeDecodeError, OverflowError, MemoryError)
 _COLUMNS_OF_PROMPTS, _COLUMNS_OF_MARKS, _COLUMNS_OF_NOTES, _COLUMNS_OF_PRACTICE = 6, 9, 8, 10
 Prompt = tuple[str, str]
 T = TypeVar("T")
+
+
+def rescue(target: sqlite3.Connection, path: Path) -> int:
+    """Take what can be read of a damaged file into a journal; gives how many sessions that was."""
+    raw = path.read_bytes()
+    try:
+        with schema.reading(path) as source:
+            return schema.transact(target, lambda db: salvage(db, source, raw))
+    except (sqlite3.DatabaseError, schema.Damaged):
+        # Nothing leads into the file; its pages may still hold rows.
+        with closing(schema.in_memory()) as nothing:
+            return schema.transact(target, lambda db: salvage(db, nothing, raw))
 
 
 def salvage(target: sqlite3.Connection, source: sqlite3.Connection, raw: bytes = b"") -> int:

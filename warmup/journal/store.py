@@ -10,7 +10,7 @@ import os
 import sqlite3
 import stat
 from collections.abc import Callable
-from contextlib import closing, suppress
+from contextlib import suppress
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, TypeVar
 
@@ -307,7 +307,9 @@ class Store:
             if isinstance(error, sqlite3.DatabaseError) and not schema.is_damage(error):
                 raise
             self._memory = schema.in_memory()
-            kept = _rescue(self._memory, self.path)
+            from warmup.journal import salvage
+
+            kept = salvage.rescue(self._memory, self.path)
             self.notice = f"{NAME} is damaged ({reason(error)})." + (
                 f" What could be read of it counts (mornings: {kept})." if kept else ""
             )
@@ -376,7 +378,9 @@ class Store:
         disk = self._connect(wait, anew=True)
         kept = 0
         with suppress(OSError, sqlite3.Error):
-            kept = _rescue(disk, aside)
+            from warmup.journal import salvage
+
+            kept = salvage.rescue(disk, aside)
         self.notice = f"The journal was damaged. It is kept as {aside.name}, and a new one was begun" + (
             f" with what could be read of it (mornings: {kept})." if kept else "."
         )
@@ -387,20 +391,6 @@ def _data_version(disk: sqlite3.Connection) -> int:
     """A number that changes when another connection writes (https://www.sqlite.org/pragma.html)."""
     (number,) = disk.execute("PRAGMA data_version").fetchone()
     return int(number)
-
-
-def _rescue(target: sqlite3.Connection, path: Path) -> int:
-    """Take what can be read of a damaged file into a journal; gives how many sessions that was."""
-    from warmup.journal import salvage
-
-    raw = path.read_bytes()
-    try:
-        with schema.reading(path) as source:
-            return schema.transact(target, lambda db: salvage.salvage(db, source, raw))
-    except (sqlite3.DatabaseError, Damaged):
-        # Nothing leads into the file; its pages may still hold rows.
-        with closing(schema.in_memory()) as nothing:
-            return schema.transact(target, lambda db: salvage.salvage(db, nothing, raw))
 
 
 def refuse_newer(path: Path) -> None:
