@@ -191,9 +191,10 @@ def put_whole(connection: sqlite3.Connection, key: Key, whole: Whole) -> None:
 
 def numbers_of(db: sqlite3.Connection, child: str, date: str) -> set[int]:
     """The numbers of a date's sessions, also of one that lost its own row: its marks keep their place."""
-    one = "SELECT sitting FROM {} WHERE child = ?1 AND date = ?2"
+    one = "SELECT sitting FROM {} WHERE child = :child AND date = :date"
     question = " UNION ".join(one.format(table) for table in ("sittings", "prompts", "marks", "notes"))
-    return {number for (number,) in db.execute(question, (child, date)) if isinstance(number, int)}
+    rows = db.execute(question, {"child": child, "date": date})
+    return {number for (number,) in rows if isinstance(number, int)}
 
 
 def next_number(taken: Iterable[int]) -> int:
