@@ -297,7 +297,8 @@ class Trial:
         if lost and words[:1] not in (("forget",), ("catch-up",)):
             yield f"marks are gone: {sorted(lost, key=str)[:3]}"
         whole = marks is not None or not (self._about.journal and self._about.own)
-        if not whole and isinstance(self._mutated, bytes) and self._mutated not in after.values():
+        kept = not self._mutated or self._mutated in after.values()
+        if not whole and isinstance(self._mutated, bytes) and not kept:
             yield "the damaged journal was not kept"
 
     def on_screen(self, luck: Random) -> None:
