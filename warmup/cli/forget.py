@@ -17,6 +17,7 @@ from warmup.config.places import Places, there
 from warmup.config.writing import outdate_backup, sync_folder
 from warmup.journal import at_hand, copies, forgetting, remembered
 from warmup.journal.journal import Journal
+from warmup.journal.schema import Damaged
 from warmup.journal.store import NAME, JournalProblem, refuse_newer
 from warmup.session.context import Clock, load_family
 from warmup.text import clean
@@ -36,7 +37,9 @@ def forget(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
     family, saved = load_family(places, clock().date())
     nickname, name = _whom(arguments.name, family, places, clock)
     if there(places.data / NAME):
-        refuse_newer(places.data / NAME)
+        # One whose version makes no sense is damaged, and set aside when it is opened.
+        with suppress(Damaged):
+            refuse_newer(places.data / NAME)
     show(
         [
             f"{clean(nickname)}: every morning and every mark goes, for good, out of the journal, "
