@@ -115,7 +115,8 @@ def compared(files: Files, seen: Seen, folder: Path) -> list[str]:
 def timeless(value: object) -> str:
     """A digest of a value without moments of the clock and random ids, by which rows lie in any order."""
     text = _ID.sub("id", _MOMENT.sub("moment", repr(value)))
-    return hashlib.sha256("".join(sorted(text.split("), ("))).encode()).hexdigest()
+    rows = sorted(text.strip("()").split("), ("))
+    return hashlib.sha256("\n".join(rows).encode()).hexdigest()
 
 
 def run(scene: Scene, home: Path) -> tuple[int, str]:
