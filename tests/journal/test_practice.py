@@ -103,8 +103,12 @@ def rows(journal: sqlite3.Connection) -> list[tuple[object, ...]]:
 
 def test_merged_either_way_and_thrice_it_is_the_same() -> None:
     for seed in range(60):
-        with closing(drawn(Random(seed))) as one, closing(drawn(Random(-1 - seed))) as other:
-            first, second = schema.copy_of(one), schema.copy_of(other)
+        with (
+            closing(drawn(Random(seed))) as one,
+            closing(drawn(Random(-1 - seed))) as other,
+            closing(schema.copy_of(one)) as first,
+            closing(schema.copy_of(other)) as second,
+        ):
             merging.merge_into(first, other)
             merging.merge_into(second, one)
             assert rows(first) == rows(second), seed
