@@ -8,7 +8,7 @@ is out of date.
 
 import tempfile
 from collections import Counter
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from importlib import reload
 from pathlib import Path
 
@@ -16,9 +16,9 @@ from warmup.config.places import Places
 from warmup.config.plan import load_plan
 from warmup.config.plan_check import check_plan
 from warmup.config.plan_fit import most_in
-from warmup.model import LevelId, level_id
-from warmup.skills import SKILLS, Skill, _index, item_names
-from warmup.skills.base import Level, always, never
+from warmup.model import LevelId, item_id, level_id
+from warmup.skills import SKILLS, Skill, _conditions, _index, item_names
+from warmup.skills.base import Condition, Level
 
 FILE = Path(_index.__file__)
 _TEXT = '''"""What every level is and what its items are, as the skills' own files have it.
@@ -27,13 +27,21 @@ A copy, so that a new morning loads the skills it asks for and not all of them. 
 ``python -m tests.skill_index``, and a test compares the two.
 """
 
+from collections.abc import Callable
 from typing import Any
 
+from warmup.model import Morning
+from warmup.skills import _conditions
+
 # fmt: off
-ASKABLE: tuple[str, ...] = {askable}
-"""The skills with an ``askable`` of their own."""
-TIMELY: tuple[str, ...] = {timely}
-"""The skills with a ``timely`` of their own."""
+ASKABLE: dict[str, Callable[[Morning], bool]] = {{
+{askable}
+}}
+"""The condition of each item that makes sense on some mornings only."""
+TIMELY: dict[str, Callable[[Morning], bool]] = {{
+{timely}
+}}
+"""The condition of each item that some mornings ask for by themselves."""
 LEVELS: dict[str, tuple[Any, ...]] = {{
 {levels}
 }}
@@ -47,10 +55,17 @@ def text() -> str:
     """The whole file."""
     skills = SKILLS.values()
     return _TEXT.format(
-        askable=tuple(skill.id for skill in skills if skill.askable is not always),
-        timely=tuple(skill.id for skill in skills if skill.timely is not never),
+        askable="\n".join(row for skill in skills for row in _conditional(skill.id, skill.askable)),
+        timely="\n".join(row for skill in skills for row in _conditional(skill.id, skill.timely)),
         levels="\n".join(f"    {level!r}: {row!r}," for level, row in _levels()),
     )
+
+
+def _conditional(skill: str, conditions: Mapping[str, Condition]) -> Iterator[str]:
+    """A row an item; a condition is a function of the module for them."""
+    for name, condition in conditions.items():
+        assert getattr(_conditions, condition.__name__) is condition
+        yield f"    {item_id(skill, name)!r}: _conditions.{condition.__name__},"
 
 
 def _levels() -> Iterator[tuple[LevelId, tuple[object, ...]]]:

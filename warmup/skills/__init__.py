@@ -198,14 +198,14 @@ def _items(level: LevelId, week: int) -> Iterator[Item]:
 
 def askable(item: str, morning: Morning) -> bool:
     """Whether the item makes sense on this morning (a new bundle only on the day there is one)."""
-    skill, name = skill_and_name(ItemId(item))
-    return skill not in _index.ASKABLE or SKILLS[skill].askable(name, morning)
+    condition = _index.ASKABLE.get(item)
+    return condition is None or condition(morning)
 
 
 def timely(item: str, morning: Morning) -> bool:
     """Whether the day itself asks for the item: the hundredth school day, a birthday, a new month."""
-    skill, name = skill_and_name(ItemId(item))
-    return skill in _index.TIMELY and SKILLS[skill].timely(name, morning)
+    condition = _index.TIMELY.get(item)
+    return condition is not None and condition(morning)
 
 
 def prompt(item: str, morning: Morning, rng: SeededRandom, why: str = "", own: Skill | None = None) -> Prompt:

@@ -4,13 +4,34 @@ A copy, so that a new morning loads the skills it asks for and not all of them. 
 ``python -m tests.skill_index``, and a test compares the two.
 """
 
+from collections.abc import Callable
 from typing import Any
 
+from warmup.model import Morning
+from warmup.skills import _conditions
+
 # fmt: off
-ASKABLE: tuple[str, ...] = ('coin-totals', 'coins', 'date', 'school-day')
-"""The skills with an ``askable`` of their own."""
-TIMELY: tuple[str, ...] = ('date', 'month', 'school-day')
-"""The skills with a ``timely`` of their own."""
+ASKABLE: dict[str, Callable[[Morning], bool]] = {
+    'coin-totals/pennies': _conditions.with_pennies,
+    'coin-totals/nickel-and-pennies': _conditions.with_pennies,
+    'coin-totals/dimes-and-pennies': _conditions.with_pennies,
+    'coins/fill-a-nickel': _conditions.with_pennies,
+    'coins/nickel-or-pennies': _conditions.with_pennies,
+    'date/few-days-on': _conditions.days_are_left,
+    'school-day/next-number': _conditions.has_a_next_number,
+    'school-day/last-number': _conditions.has_a_last_number,
+    'school-day/tens-and-ones': _conditions.has_tens,
+    'school-day/to-the-hundredth': _conditions.nears_the_hundredth,
+}
+"""The condition of each item that makes sense on some mornings only."""
+TIMELY: dict[str, Callable[[Morning], bool]] = {
+    'date/full': _conditions.matters_to_the_child,
+    'month/this': _conditions.begins_a_month,
+    'school-day/count': _conditions.is_first_or_last,
+    'school-day/new-bundle': _conditions.fills_a_bundle,
+    'school-day/to-the-hundredth': _conditions.is_the_hundredth,
+}
+"""The condition of each item that some mornings ask for by themselves."""
 LEVELS: dict[str, tuple[Any, ...]] = {
     'add-subtract:act-to-5': (1, 'adding', ('how-many:count-out-to-10',), ('how-many/so-how-many',), ('K.OA.A.1',), False, True, (('act-add', False, 0.0, 40, False), ('take-all', False, 0.0, 40, False), ('act-take', True, 0.0, 40, False))),
     'add-subtract:add-to-5': (2, 'adding', ('add-subtract:act-to-5', 'parts:split-to-5'), (), ('K.OA.A.5',), False, False, (('head-add-5', False, 0.0, 20, False),)),

@@ -4,17 +4,13 @@ from warmup import pictures
 from warmup.english import number_word, plural
 from warmup.model import Cue, Morning
 from warmup.randomness import SeededRandom
+from warmup.skills._conditions import fills_a_bundle
 from warmup.skills._home import upper
 from warmup.skills._number import tens_and_ones as in_tens_and_ones
 from warmup.skills.base import Draft
 
 # The most bundles laid out: with eight, "nine" would be the loose ones and the answer as well.
 _MOST = 7
-
-
-def fills_a_bundle(morning: Morning) -> bool:
-    """Whether today's straw fills a bundle; the hundredth day has a question of its own."""
-    return morning.is_school and morning.school_day % 10 == 0 and morning.school_day % 100 != 0
 
 
 def _since(morning: Morning) -> tuple[int, str]:

@@ -1,11 +1,15 @@
 """What a skill is: a file that can ask, and whose answers are computed from what was given."""
 
 from collections.abc import Callable, Mapping
+from types import MappingProxyType
 from typing import Any, NamedTuple
 
 from warmup.model import Cue, Morning, Strand
 from warmup.pictures import Picture
 from warmup.randomness import Phrasing, SeededRandom
+
+Condition = Callable[[Morning], bool]
+"""Whether a morning is of some kind: see :mod:`warmup.skills._conditions`."""
 
 
 class Draft(NamedTuple):
@@ -74,22 +78,12 @@ class Level(NamedTuple):
         return dict(self.guesses).get(item, self.guess) if self.guesses else self.guess
 
 
-def always(_item: str, _morning: Morning) -> bool:
-    """The usual ``askable``: any item on any morning."""
-    return True
-
-
-def never(_item: str, _morning: Morning) -> bool:
-    """The usual ``timely``: no item belongs to any one day."""
-    return False
-
-
 class Skill(NamedTuple):
     """Something that can be asked.
 
     ``ask(item, morning, rng)`` gets an item's name (without the skill) and makes a prompt of it.
-    ``askable(item, morning)`` says whether that makes sense on that morning, and
-    ``timely(item, morning)`` whether the day itself asks for it. ``ladder`` names the levels, by their
+    ``askable`` has the condition of each item that makes sense on some mornings only, ``timely`` that of each
+    item that some mornings ask for by themselves. ``ladder`` names the levels, by their
     keys and lowest first, of which fluency at a higher one retires the lower. The words of a ``private`` one
     are a family's own: what is handed on to others, such as a report, leaves them out.
     """
@@ -101,6 +95,6 @@ class Skill(NamedTuple):
     levels: tuple[Level, ...]
     ask: Callable[[str, Morning, SeededRandom], Draft]
     ladder: tuple[str, ...] = ()
-    askable: Callable[[str, Morning], bool] = always
-    timely: Callable[[str, Morning], bool] = never
+    askable: Mapping[str, Condition] = MappingProxyType({})
+    timely: Mapping[str, Condition] = MappingProxyType({})
     private: bool = False

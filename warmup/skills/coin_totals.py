@@ -15,6 +15,7 @@ from warmup.english import listed, number_word
 from warmup.model import Cue, Morning, Strand
 from warmup.pictures.facts import CENTS
 from warmup.randomness import SeededRandom
+from warmup.skills._conditions import with_pennies
 from warmup.skills._money import BY_WORTH, cents, counted, fewest, handfuls, kinds, laid, parts, running, said
 from warmup.skills._rising import risen
 from warmup.skills.base import Draft, Level, Skill
@@ -74,11 +75,6 @@ _WATCH = {
     "tens-fives-ones": "Keeping the old step after a switch: tens where fives or ones are due.",
     "with-quarter": "Silence after the quarter: the count starts inside the twenties.",
 }
-
-
-def askable(item: str, morning: Morning) -> bool:
-    """All but the items that are about pennies, where a family leaves pennies out."""
-    return morning.pennies or item not in _NEEDS_PENNIES
 
 
 def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
@@ -211,5 +207,5 @@ SKILL = Skill(
         ),
     ),
     ask=ask,
-    askable=askable,
+    askable=dict.fromkeys(_NEEDS_PENNIES, with_pennies),
 )

@@ -11,6 +11,7 @@ from warmup.english import number_word
 from warmup.model import Cue, Morning, Strand
 from warmup.pictures.facts import CENTS, MILLIMETERS, REEDED
 from warmup.randomness import Phrasing, SeededRandom
+from warmup.skills._conditions import with_pennies
 from warmup.skills._money import cents, counted, kinds, laid
 from warmup.skills.base import Draft, Level, Skill
 
@@ -35,11 +36,6 @@ _AGAINST = {
         [{"dime": 3}, {"dime": 4}, {"nickel": 6}, {"nickel": 7}],
     ),
 }
-
-
-def askable(item: str, morning: Morning) -> bool:
-    """All but the items about pennies, where a family leaves pennies out."""
-    return morning.pennies or item not in _NEEDS_PENNIES
 
 
 def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
@@ -346,5 +342,5 @@ SKILL = Skill(
         ),
     ),
     ask=ask,
-    askable=askable,
+    askable=dict.fromkeys(_NEEDS_PENNIES, with_pennies),
 )

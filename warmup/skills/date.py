@@ -14,11 +14,11 @@ from warmup.skills._calendar import (
     ahead,
     also_said,
     day_name,
-    days_left,
     month_name,
     said,
     with_weekday,
 )
+from warmup.skills._conditions import days_are_left, matters_to_the_child
 from warmup.skills._days_ahead import (
     beside,
     few_days_on,
@@ -63,16 +63,6 @@ def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
             return to_the_next_month(30, morning.date, rng, watch)
         case _:
             return to_the_next_month(31, morning.date, rng, watch)
-
-
-def askable(item: str, morning: Morning) -> bool:
-    """A date a few days on needs days left in the month: the count of squares stays on one page."""
-    return item != "few-days-on" or days_left(morning.date) >= 2
-
-
-def timely(item: str, morning: Morning) -> bool:
-    """A day that matters to the child is said by its whole date."""
-    return item == "full" and bool(morning.festive)
 
 
 def _say_number(today: dt.date, rng: SeededRandom) -> Draft:
@@ -248,6 +238,6 @@ SKILL = Skill(
         ),
     ),
     ask=ask,
-    askable=askable,
-    timely=timely,
+    askable={"few-days-on": days_are_left},
+    timely={"full": matters_to_the_child},
 )

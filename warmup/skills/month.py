@@ -9,6 +9,7 @@ from warmup.english import MONTHS, listed, number_word
 from warmup.model import Cue, Morning, Strand
 from warmup.randomness import Phrasing, SeededRandom
 from warmup.skills._calendar import later_month, month_name, supposed
+from warmup.skills._conditions import begins_a_month
 from warmup.skills.base import Draft, Level, Skill
 
 # The month a prompt starts from and the step to the one it asks for. Pairs with items of their own are
@@ -47,12 +48,6 @@ def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
             return _twelve(rng)
         case _:
             return _around(item, morning, rng)
-
-
-def timely(item: str, morning: Morning) -> bool:
-    """A new month is named on its first school morning."""
-    before = morning.previous
-    return item == "this" and morning.is_school and before is not None and before.month != morning.date.month
 
 
 def _this(morning: Morning, rng: SeededRandom) -> Draft:
@@ -232,5 +227,5 @@ SKILL = Skill(
         ),
     ),
     ask=ask,
-    timely=timely,
+    timely={"this": begins_a_month},
 )

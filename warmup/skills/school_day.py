@@ -10,14 +10,20 @@ from warmup import pictures
 from warmup.english import count_words, number_word, ordinal_word, plural
 from warmup.model import Cue, DayKind, Morning, Strand
 from warmup.randomness import Phrasing, SeededRandom
+from warmup.skills._conditions import (
+    fills_a_bundle,
+    has_a_last_number,
+    has_a_next_number,
+    has_tens,
+    is_first_or_last,
+    is_the_hundredth,
+    nears_the_hundredth,
+)
 from warmup.skills._hundredth import hundred_today, to_the_hundredth
 from warmup.skills._number import chart_rows
-from warmup.skills._straws import fills_a_bundle, new_bundle, tens_and_ones
+from warmup.skills._straws import new_bundle, tens_and_ones
 from warmup.skills.base import Draft, Level, Skill
 
-_TWO_DIGITS = 99
-# How far from the hundredth the days left can be counted at breakfast.
-_NEAR_THE_HUNDREDTH = 60
 _WATCH = {
     "count": "The last day’s number said again, with nothing added for today.",
     "next-number": "The number before instead of the number after.",
@@ -46,35 +52,6 @@ def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
                 if morning.school_day == 100
                 else to_the_hundredth(morning, rng, _WATCH[item])
             )
-
-
-def askable(item: str, morning: Morning) -> bool:
-    """Whether there is such a day to ask about; the hundredth closes on the day itself."""
-    number, school, more = morning.school_day, morning.is_school, morning.next is not None
-    match item:
-        case "next-number":
-            return 1 <= number < _TWO_DIGITS and more
-        case "last-number":
-            return 2 <= number <= _TWO_DIGITS if school else 1 <= number < _TWO_DIGITS and more
-        case "tens-and-ones":
-            return number % 100 >= 10
-        case "to-the-hundredth":
-            return _NEAR_THE_HUNDREDTH <= number < 100 or (school and number == 100)
-        case _:
-            return True
-
-
-def timely(item: str, morning: Morning) -> bool:
-    """The first and the last school day by their number, each tenth by its new bundle, and the hundredth."""
-    if not morning.is_school:
-        return False
-    match item:
-        case "count":
-            return morning.school_day == 1 or morning.next is None
-        case "new-bundle":
-            return fills_a_bundle(morning)
-        case _:
-            return item == "to-the-hundredth" and morning.school_day == 100
 
 
 def _count(morning: Morning, rng: SeededRandom) -> Draft:
@@ -263,6 +240,15 @@ SKILL = Skill(
         ),
     ),
     ask=ask,
-    askable=askable,
-    timely=timely,
+    askable={
+        "next-number": has_a_next_number,
+        "last-number": has_a_last_number,
+        "tens-and-ones": has_tens,
+        "to-the-hundredth": nears_the_hundredth,
+    },
+    timely={
+        "count": is_first_or_last,
+        "new-bundle": fills_a_bundle,
+        "to-the-hundredth": is_the_hundredth,
+    },
 )
