@@ -292,12 +292,6 @@ def test_the_last_morning_of_the_year_has_a_close_of_its_own(
     assert json.loads(capsys.readouterr().out)["closing"] == ""
 
 
-def test_asyncio_comes_without_tls_and_tls_can_still_be_had() -> None:
-    """Nothing here is sent anywhere, and loading it is a twentieth of the first frame."""
-    code = "import sys; from warmup.cli import opening; opening.load_asyncio(); print('ssl' in sys.modules)"
-    assert python(f"{code}; import ssl, warmup.tui.app; print(ssl.__name__)").split() == ["False", "ssl"]
-
-
 def test_a_clock_that_was_set_wrong_is_said_in_a_sentence(
     home: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:

@@ -129,7 +129,10 @@ def catch_up(
         if not on_screen:
             paper.run(arguments, context, journal, clock)
             return 0
+        from warmup.cli.loading import load_textual
         from warmup.session.on_paper import can_count, count
+
+        load_textual()
         from warmup.tui.on_paper import PaperApp
         from warmup.tui.quiet_app import draw_in_utf8
 
@@ -159,6 +162,9 @@ def practice(
         if arguments.plain:
             in_lines(context, level)
             return 0
+        from warmup.cli.loading import load_textual
+
+        load_textual()
         from warmup.tui.practice import PracticeApp
         from warmup.tui.quiet_app import draw_in_utf8
 

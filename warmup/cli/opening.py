@@ -2,7 +2,6 @@
 
 import contextlib
 import datetime as dt
-import sys
 from collections.abc import Callable, Iterator
 from types import SimpleNamespace
 from typing import TYPE_CHECKING
@@ -112,6 +111,9 @@ def _guest_morning(places: "Places", arguments: SimpleNamespace, clock: Clock, a
 
             run(context, journal, clock, None, aside, guest=True)
             return 0
+        from warmup.cli.loading import load_textual
+
+        load_textual()
         from warmup.tui.app import WarmupApp
         from warmup.tui.quiet_app import draw_in_utf8
 
@@ -138,23 +140,11 @@ def _takes_turns(arguments: SimpleNamespace, context: "Context") -> bool:
     return arguments.together or (context.family.together and not arguments.child)
 
 
-def load_asyncio() -> None:
-    """Load asyncio, which Textual runs on, without TLS: 6 ms of the first frame, and nothing here is sent.
-
-    asyncio takes TLS where it can be imported, and goes without where it can't.
-    """
-    absent = {"ssl": None} if "ssl" not in sys.modules else {}
-    sys.modules.update(absent)  # type: ignore[arg-type]
-    try:
-        import asyncio  # noqa: F401
-    finally:
-        for name in absent:
-            del sys.modules[name]
-
-
 def on_screen(places: "Places", arguments: SimpleNamespace, clock: Clock, aside: str = "") -> int:
     """Today's morning in the app; the exit code."""
-    load_asyncio()
+    from warmup.cli.loading import load_textual
+
+    load_textual()
     from warmup.tui.app import WarmupApp
     from warmup.tui.quiet_app import draw_in_utf8
 
@@ -197,7 +187,10 @@ def in_lines(places: "Places", arguments: SimpleNamespace, clock: Clock, aside: 
 
 def stage(places: "Places", child: str, clock: Clock, *, terminal: bool) -> int:
     """The child's own window; neither a journal nor a family need be there yet, where no child is named."""
+    from warmup.cli.loading import load_textual
     from warmup.cli.printing import Refused, no_such_child
+
+    load_textual()
     from warmup.config.family import default
     from warmup.config.toml_file import FileProblem
     from warmup.journal.watching import Watch
