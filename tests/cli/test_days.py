@@ -54,6 +54,7 @@ def test_the_days_ahead(family: Path, capsys: pytest.CaptureFixture[str]) -> Non
         "  Mon Dec 21 2026 to Thu Dec 24 2026, 4 mornings",
         "Extra mornings ahead:",
         "  Sat Dec 5 2026",
+        "To change one, open the year in the program’s menu.",
     ]
     assert run(today=dt.date(2027, 6, 1)) == DONE
     assert capsys.readouterr().out.splitlines() == [
@@ -61,6 +62,7 @@ def test_the_days_ahead(family: Path, capsys: pytest.CaptureFixture[str]) -> Non
         "The last day of the year was Thursday, May 13, 2027.",
         "Days off ahead: none.",
         "Extra mornings ahead: none.",
+        "To change one, open the year in the program’s menu.",
     ]
     assert family.read_text("utf-8") == OURS
 

@@ -91,6 +91,7 @@ def _lines(context: Context, morning: Morning) -> Iterator[str]:
     ):
         yield f"{heading}:" if runs else f"{heading}: none."
         yield from (f"  {_run(days)}" for days in runs)
+    yield "To change one, open the year in the program’s menu."
 
 
 def _run(days: Sequence[dt.date]) -> str:
