@@ -19,6 +19,7 @@ from warmup.config.family import Child, CountdownRule, Family, load
 from warmup.config.places import Places
 from warmup.config.plan import load_plan
 from warmup.model import DayKind, LevelId
+from warmup.session.yearview import DayMark, WeekDay
 from warmup.tui.actions import State, actions_of
 from warmup.tui.app import WarmupApp
 from warmup.tui.countdown import CountdownScreen
@@ -74,7 +75,7 @@ async def test_the_year_a_week_and_a_day_at_every_size(
     async with app.run_test(size=size) as pilot:
         await to_the_year(pilot)
         golden(f"year-{at_size(size)}", frame(app))
-        await press(pilot, "enter", *["down"] * 5)
+        await press(pilot, "enter", "home", *["down"] * 5)
         golden(f"year-week-{at_size(size)}", frame(app))
         await press(pilot, "j")
         golden(f"year-level-{at_size(size)}", frame(app))
@@ -82,6 +83,21 @@ async def test_the_year_a_week_and_a_day_at_every_size(
         golden(f"year-day-{at_size(size)}", frame(app))
         await press(pilot, "k")
         golden(f"year-countdown-{at_size(size)}", frame(app))
+
+
+async def test_a_week_opens_on_today_and_any_other_on_its_first_day(home: Path, clock: Clock) -> None:
+    """Tomorrow off is what the page is opened for most."""
+    app = opened(home, clock)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await to_the_year(pilot)
+        await press(pilot, "enter")
+        assert isinstance(app.screen, YearWeekScreen) and isinstance(app.screen.line, WeekDay)
+        assert app.screen.line.date == TODAY
+        await press(pilot, "down", "y", "u")
+        assert app.screen.line.date == TODAY + dt.timedelta(1), "a change leaves the cursor where it is"
+        await press(pilot, "backspace", "down", "enter")
+        assert isinstance(app.screen, YearWeekScreen) and isinstance(app.screen.line, WeekDay)
+        assert app.screen.line == app.screen._lines[0] and app.screen.line.date > TODAY
 
 
 @pytest.mark.parametrize("size", SIZES, ids=at_size)
@@ -111,7 +127,6 @@ def shown(app: WarmupApp, now: str) -> list[str]:
 
 
 def test_what_the_marks_are_is_told_in_words_and_each_has_its_own_form() -> None:
-    from warmup.session.yearview import DayMark
     from warmup.tui.year import GRID_LEGEND, LEGEND
 
     assert len({mark.value for mark in DayMark}) == len(DayMark)
@@ -182,7 +197,7 @@ async def test_days_off_from_one_day_to_another_and_school_after_all(home: Path,
     app = opened(home, clock, FAMILY)
     async with app.run_test(size=(80, 24)) as pilot:
         await to_the_year(pilot)
-        await press(pilot, "e", "s", "s", "e")
+        await press(pilot, "e", "home", "s", "s", "e")
         assert isinstance(app.screen, YearDayScreen) and "Wednesday, March 3, 2027 · today" in frame(app)
         await press(pilot, "s", "g", "s", "d")
         assert "Chosen: March 10 to March 18." in frame(app) and "6 days off" in frame(app)
@@ -204,7 +219,7 @@ async def test_a_saturday_and_a_day_to_look_forward_to(home: Path, clock: Clock)
     app = opened(home, clock, FAMILY)
     async with app.run_test(size=(80, 24)) as pilot:
         await to_the_year(pilot)
-        await press(pilot, "enter", "enter", *["right"] * 5)
+        await press(pilot, "enter", "home", "enter", *["right"] * 5)
         assert "Saturday, March 6, 2027" in frame(app) and "y extra morning" in frame(app)
         await press(pilot, "y")
         assert kept(home).extra == (dt.date(2027, 3, 6),) and "6□" in frame(app)
@@ -228,7 +243,7 @@ async def test_markup_in_a_name_is_only_words(home: Path, clock: Clock) -> None:
     app = opened(home, clock, FAMILY._replace(countdowns=(lake,)))
     async with app.run_test(size=(80, 24)) as pilot:
         await to_the_year(pilot)
-        await press(pilot, "enter", "enter", "right", "right")
+        await press(pilot, "enter", "home", "enter", "right", "right")
         assert "A day to look forward to: [red]the[/] lake." in frame(app)
         await press(pilot, "k")
         assert "[red]the[/] lake" in frame(app)
@@ -369,7 +384,7 @@ async def test_today_off_leads_back_to_a_morning_that_is_none(home: Path, clock:
     app = opened(home, clock, FAMILY)
     async with app.run_test(size=(80, 24)) as pilot:
         await to_the_year(pilot)
-        await press(pilot, "enter", "down", "down", "enter", "y")
+        await press(pilot, "enter", "enter", "y")
         assert app.context.morning().kind is DayKind.DAY_OFF
         assert "› 3◇" in frame(app)
         await press(pilot, "escape", "escape", "escape")

@@ -1,6 +1,7 @@
 """A week of the year: its days, its levels and how they stand, and what can be done about either."""
 
 import datetime as dt
+from collections.abc import Sequence
 from typing import ClassVar
 
 from rich.text import Text
@@ -103,9 +104,10 @@ class YearWeekScreen(Page[None]):
         levels = levels_in(self.work.context, self._week)
         lines: tuple[Line, ...] = (*self._row.days, *levels)
         if lines != self._lines:
-            at, self._lines = self._list.highlighted or 0, lines
+            at, self._lines = self._list.highlighted, lines
             self._list.clear_options()
             self._list.add_options([Option(_line(each), id=str(n)) for n, each in enumerate(lines)])
+            at = _today(lines) if at is None else at
             self._list.highlighted = min(at, len(lines) - 1) if lines else None
         self.query_one("#heading", Static).update(self.heading())
         named = objects(levels)
@@ -181,6 +183,12 @@ class YearWeekScreen(Page[None]):
         """A click on a day opens it; one on a level puts the cursor there, whose keys stand at the foot."""
         if self.level is None:
             self.do("zoom")
+
+
+def _today(lines: Sequence[Line]) -> int:
+    """The place of today's line, where the cursor is at first; in any other week the first line."""
+    days = (DayMark.TODAY, DayMark.FREE)
+    return next((n for n, each in enumerate(lines) if isinstance(each, WeekDay) and each.mark in days), 0)
 
 
 def _line(line: Line) -> Text:
