@@ -115,7 +115,8 @@ class Lived:
 
     def _date(self) -> str:
         year = self.machine.year
-        last = ", the last" if self.day == year.mornings[-1] else ""
+        # Beside a name there is no room for it.
+        last = ", the last" if self.day == year.mornings[-1] and len(self.house.children) == 1 else ""
         return f"{self.day:%a %b} {self.day.day} · school day {year.number(self.day)}{last}"
 
     # -- the prompts

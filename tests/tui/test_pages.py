@@ -1,5 +1,6 @@
 """What stands on the script of every prompt there is, at every size: nothing needed goes or is cut."""
 
+import datetime as dt
 import re
 from pathlib import Path
 from types import SimpleNamespace
@@ -19,8 +20,8 @@ from warmup.session.words import SMALL_THINGS
 from warmup.tui.actions import Hand
 from warmup.tui.close import Part, close_page
 from warmup.tui.pages import HOW_TO_WAIT, prompt_page
-from warmup.tui.parts import Seen, View
-from warmup.tui.script import Span, Tone, cells_of
+from warmup.tui.parts import Seen, View, year_head
+from warmup.tui.script import Script, Span, Tone, cells_of
 
 MORNING = year_of(FAMILY).morning(TODAY)
 ROOMS = {"40x12": (38, 12), "60x20": (58, 9), "80x24": (38, 22), "120x36": (52, 34), "160x45": (68, 43)}
@@ -168,3 +169,22 @@ def test_three_other_forms_of_an_answer_are_named() -> None:
             shown = words(spans(at(prompts()[0]._replace(accept=given), 0), View(*room)))
             assert f"{label} {said}" in shown and "spoons" not in shown
             assert ("shells …" in shown) is (len(given) > 3)
+
+
+@pytest.mark.parametrize(
+    ("width", "name", "said"),
+    [
+        (90, "", "Wednesday, June 16 · school day 144, the last · week 36 · quarter 4 · review"),
+        (39, "", "Wed Jun 16 · school day 144, the last"),
+        (39, "Fern", "Wed Jun 16 · school day 144 · Fern"),
+        (30, "Fern", "Wed Jun 16 · Fern"),
+    ],
+)
+def test_a_head_leaves_out_what_the_opening_says_before_the_school_day(
+    width: int, name: str, said: str
+) -> None:
+    year = year_of(FAMILY)
+    morning = year.morning(year.mornings[-1], reviews=(36,))._replace(date=dt.date(2027, 6, 16))
+    page = Script(width)
+    year_head(page, morning, View(width, 24, name=name))
+    assert words([line for block in page.blocks for line in block.lines]) == said

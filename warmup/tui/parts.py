@@ -102,13 +102,16 @@ class View(NamedTuple):
         return self.height < LOW
 
 
+_LAST = ", the last"
+
+
 def place_parts(morning: Morning, *, short: bool = False) -> list[str]:
     """Where in the year a morning stands: "Tuesday, March 3", "school day 98", "week 25", "quarter 3".
 
     ``short`` cuts the names of the weekday and the month to three letters.
     """
     if morning.is_school:
-        place = f"school day {morning.school_day}" + ", the last" * (morning.next is None)
+        place = f"school day {morning.school_day}" + _LAST * (morning.next is None)
     else:
         place = {"no school day of the week": "no school today"}.get(morning.kind.value, morning.kind.value)
     if morning.kind in (DayKind.BEFORE, DayKind.AFTER):
@@ -131,7 +134,8 @@ def year_head(page: Script, morning: Morning, view: View) -> None:
     name = [each for each in names if each]
     most, less = [*place_parts(morning), *name], [*place_parts(morning, short=True), *name]
     least = [less[0], *less[1:2], *name]
-    lines = [" · ".join(parts) for parts in (most, less, least, [less[0], *name])]
+    number = [less[0], less[1].removesuffix(_LAST), *name]
+    lines = [" · ".join(parts) for parts in (most, less, least, number, [less[0], *name])]
     fitting = next((line for line in lines if cells_of((Span(line),)) <= view.width), lines[-1])
     page.text(fitting, Tone.QUIET, Keep.HEAD, place=Place.TOP)
 
