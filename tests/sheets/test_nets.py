@@ -11,7 +11,6 @@ from warmup.sheets.nets import FLAT_FACED, Meeting, Net, Side, box, unfold
 from warmup.sheets.round_nets import ROLLED, TEETH, TOOTH, RoundNet, cone, cylinder
 
 SOLIDS = {solid.name: solid for solid in FLAT_FACED}
-ROUND = {net.name: net for net in ROLLED}
 
 # How large they are; what is known of such solids in general is worked out from these.
 _CUBE, _BOX, _PYRAMID, _PRISM = 50.0, (70.0, 30.0, 45.0), (60.0, 40.0), (50.0, 70.0)

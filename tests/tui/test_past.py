@@ -29,7 +29,7 @@ SIZES = [(40, 12), (60, 20), (80, 24), (120, 36), (160, 45)]
 DAYS = [day for day in year_of(FAMILY).mornings if day < TODAY]
 LAST = DAYS[-1]
 F, H, N, S = Mark.FLUENT, Mark.HESITATED, Mark.NOT_YET, Mark.SKIPPED
-SEVEN, TEENS = "make-ten/seven-three", "teens/compose-17"
+SEVEN = "make-ten/seven-three"
 SAID = "Like an [b]egg carton[/b]!"
 
 
