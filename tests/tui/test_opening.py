@@ -9,6 +9,7 @@ from textual.pilot import Pilot
 from tests.household import OPENING, TODAY, context_at, start_fixed
 from tests.tui.frame import frame, golden
 from warmup.model import Mark
+from warmup.session.words import SMALL_THINGS
 from warmup.tui.actions import State, actions_of
 from warmup.tui.app import WarmupApp
 from warmup.tui.morning import MorningScreen
@@ -148,3 +149,18 @@ async def test_midnight_over_it_asks_and_leads_to_the_new_day_s_opening(app: War
         assert morning(app).state is State.OPENING and app.context.today == TODAY + dt.timedelta(1)
         session = morning(app).session
         assert session is not None and session.routine.opening not in (None, OPENING)
+
+
+@pytest.mark.parametrize(
+    ("table", "warned"), [("straws and bands", True), ("wall calendar", False), ("", False)]
+)
+async def test_where_it_asks_for_small_things_it_warns_of_them(
+    home: Path, watch: Watch, table: str, warned: bool
+) -> None:
+    context = context_at(home, watch)
+    start_fixed(context, OPENING._replace(table=table))
+    assert context.journal is not None
+    app = WarmupApp(context, context.journal, watch)
+    async with app.run_test(size=(80, 24)):
+        assert (f"You need: {table}" in words(app)) == bool(table)
+        assert (SMALL_THINGS in words(app)) == warned

@@ -55,6 +55,8 @@ def opening_page(session: Session, view: View, *, first: bool) -> Script:
     page.air(Keep.SPACE)
     page.text(SAID, Tone.QUIET, Keep.WHY)
     page.text(opening.table, Tone.PLAIN, Keep.OBJECT, "You need:")
+    if has_small_things(opening.table):
+        page.text(SMALL_THINGS, Tone.STRONG, Keep.OBJECT)
     page.text(of_the_day(session.context, session.morning), Tone.CUE, Keep.BEADS)
     if session.morning.kind is DayKind.AFTER:
         page.text(with_keys(A_NEW_YEAR, hand), Tone.QUIET, Keep.WHY)
