@@ -34,7 +34,7 @@ FORM = as_it_is(FAMILY, BEAN)
 def test_a_page_saved_as_it_stands_changes_nothing(family: Family, data: st.DataObject) -> None:
     child = data.draw(st.sampled_from(family.children))
     form = as_it_is(family, child)
-    if not wrong(form):
+    if not wrong(form, family):
         assert family_of(form, family, child) == family
 
 
@@ -65,7 +65,7 @@ def test_what_is_filled_in_comes_back_and_one_undo_takes_all_of_it_away(
         animal=animal, adult=adult, prompts=prompts, reads=reads, toddler=toddler, without=without,
         weekdays=weekdays, first_day="9/7/2026",
     )  # fmt: skip
-    if wrong(form):
+    if wrong(form, family):
         return
     after = family_of(form, family, child)
     again = as_it_is(after, after.children[0])
@@ -99,16 +99,27 @@ def test_what_is_filled_in_comes_back_and_one_undo_takes_all_of_it_away(
 )
 def test_what_is_wrong_is_said_beside_its_field_and_not_taken(field: str, change: dict[str, Any]) -> None:
     form = FORM._replace(**change)
-    assert list(wrong(form)) == [field] and wrong(form)[field].endswith(".")
+    assert list(wrong(form, FAMILY)) == [field] and wrong(form, FAMILY)[field].endswith(".")
     with pytest.raises(Unclear):
         family_of(form, FAMILY, BEAN)
     assert outcome(form, FAMILY, BEAN, TODAY) == ""
 
 
+def test_a_year_does_not_begin_after_its_last_day() -> None:
+    family = FAMILY._replace(last_day=dt.date(2027, 5, 21))
+    late = as_it_is(family, BEAN)._replace(first_day="2027-05-22")
+    assert list(wrong(late, family)) == ["first_day"] and outcome(late, family, BEAN, TODAY) == ""
+    with pytest.raises(Unclear):
+        family_of(late, family, BEAN)
+    saturday = family._replace(last_day=dt.date(2027, 5, 22))
+    assert not wrong(late, saturday)
+    assert outcome(late, saturday, BEAN, TODAY) == "No school day is left in such a year."
+
+
 def test_two_children_have_two_nicknames() -> None:
     two = FAMILY._replace(children=(BEAN, Child("Pip")))
     form = as_it_is(two, BEAN)._replace(nicknames=("Bean", "bean"))
-    assert list(wrong(form)) == [nickname_field(1)]
+    assert list(wrong(form, two)) == [nickname_field(1)]
     renamed = family_of(form._replace(nicknames=("Pip", "Bean")), two, BEAN)
     assert [(each.nickname, each.journal_name) for each in renamed.children] == [
         ("Pip", "Bean"), ("Bean", "Pip"),

@@ -67,12 +67,12 @@ def nickname_field(number: int) -> str:
     return f"nickname-{number}"
 
 
-def wrong(form: SettingsForm) -> dict[str, str]:
+def wrong(form: SettingsForm, family: Family) -> dict[str, str]:
     """What can't be taken, a sentence each by the name of its field; nothing when all is well."""
-    return dict(_wrong(form))
+    return dict(_wrong(form, family.last_day))
 
 
-def _wrong(form: SettingsForm) -> Iterator[tuple[str, str]]:
+def _wrong(form: SettingsForm, last_day: dt.date | None) -> Iterator[tuple[str, str]]:
     taken = set[str]()
     for number, nickname in enumerate(map(clean, form.nicknames)):
         field = nickname_field(number)
@@ -84,7 +84,10 @@ def _wrong(form: SettingsForm) -> Iterator[tuple[str, str]]:
             yield field, f"There is another {nickname}; a nickname of its own, please."
         taken.add(nickname.casefold())
     try:
-        date_of(form.first_day)
+        first_day = date_of(form.first_day)
+        if last_day and first_day > last_day:
+            ends = date_words(last_day, weekday=False, year=True)
+            yield "first_day", f"A first day before the year’s last, {ends}, please."
     except Unclear as unclear:
         yield "first_day", str(unclear)
     try:
@@ -106,7 +109,7 @@ def family_of(form: SettingsForm, family: Family, child: Child) -> Family:
 
     Children keep the names they have in the journal; a nickname's marks go on under it.
     """
-    for sentence in wrong(form).values():
+    for sentence in wrong(form, family).values():
         raise Unclear(sentence)
     was = as_it_is(family, child)
     children = [
@@ -148,6 +151,8 @@ def outcome(form: SettingsForm, family: Family, child: Child, today: dt.date) ->
         return ""
     mine = next(each for each in after.children if each.journal_name == child.journal_name)
     year, was = year_of(after, mine), year_of(family, child)
+    if not year.mornings:
+        return "No school day is left in such a year."
     changed = year != was
     last = date_words(year.mornings[-1], weekday=False, year=True)
     verb = "would be" if changed else "was" if year.mornings[-1] < today else "is"

@@ -149,7 +149,7 @@ class SettingsScreen(Page[Family]):
     def _work_out(self) -> None:
         """What is wrong, beside its field; and what the year would be like."""
         form = self.form()
-        sentences = wrong(form)
+        sentences = wrong(form, self.family)
         for place in self.query(".beside.of-a-field").results(Static):
             field = (place.id or "").removeprefix("beside-")
             sentence = sentences.get(field, "")
@@ -191,7 +191,7 @@ class SettingsScreen(Page[Family]):
             after = family_of(form, self.family, self.child)
         except Unclear:
             self.work.said = NOT_YET
-            self.query_one(f"#{next(iter(wrong(form)))}").focus()
+            self.query_one(f"#{next(iter(wrong(form, self.family)))}").focus()
             return
         if after == self.family:
             self.work.said = NOTHING_CHANGED
