@@ -21,13 +21,12 @@ from warmup.session.children import (
     child_of,
     is_the_last_up,
     keep_copies,
-    nickname_of,
     other_count,
     outcome,
 )
 from warmup.session.context import Context
 from warmup.session.family_changes import changes_between, read_changes, taken_back
-from warmup.session.first_form import Unclear
+from warmup.session.first_form import Unclear, nickname_of
 from warmup.session.undoing import CannotUndo, undo_day
 
 Clock = Callable[[], dt.datetime]

@@ -87,6 +87,12 @@ def test_whatever_is_typed_gives_a_family_or_a_sentence(form: Form) -> None:
         assert str(unclear).endswith(".")
 
 
+@pytest.mark.parametrize("wrong", [{"nickname": "\u200b"}, {"week": "00361"}, {"week": "0"}])
+def test_what_no_family_can_have_is_said_so(wrong: dict[str, str]) -> None:
+    with pytest.raises(Unclear):
+        family_of(filled_in(TODAY)._replace(**wrong), TODAY)  # type: ignore[arg-type]
+
+
 @given(st.integers(1, 36), st.dates(dt.date(2026, 9, 1), dt.date(2027, 5, 1)))
 def test_the_week_said_is_the_week_it_is(week: int, today: dt.date) -> None:
     form = filled_in(today)

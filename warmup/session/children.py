@@ -4,7 +4,6 @@ No widgets here. What is typed is text; what can't be taken is said in a sentenc
 """
 
 import datetime as dt
-from collections.abc import Iterable
 from dataclasses import replace
 from pathlib import Path
 from typing import NamedTuple
@@ -15,8 +14,8 @@ from warmup.english import date_words, plural
 from warmup.journal.journal import Journal
 from warmup.model import FEWEST_PROMPTS, MOST_PROMPTS
 from warmup.session.context import Context
-from warmup.session.first_form import Unclear, date_of, week_number
-from warmup.text import clean, visible
+from warmup.session.first_form import Unclear, date_of, nickname_of, week_number
+from warmup.text import clean
 
 THE_LAST = "The last child stays."
 ONE_IS_UP = "One child has to have mornings."
@@ -29,16 +28,6 @@ class ChildForm(NamedTuple):
     nickname: str
     first_day: str = ""
     week: str = ""
-
-
-def nickname_of(text: str, others: Iterable[Child]) -> str:
-    """A nickname that is typed, cleaned. Unclear where there is none or one of the others has it."""
-    nickname = clean(text)[:LONGEST_NAME].strip()
-    if not visible(nickname):
-        raise Unclear("A nickname, please: any word the child likes.")
-    if any(nickname.casefold() == other.nickname.casefold() for other in others):
-        raise Unclear(f"There is another {nickname}; a nickname of its own, please.")
-    return nickname
 
 
 def child_of(form: ChildForm, family: Family, today: dt.date) -> Child:

@@ -5,18 +5,17 @@ No widgets here. All values are text as it is typed; what can't be taken is said
 
 import datetime as dt
 import re
-from collections.abc import Collection
+from collections.abc import Collection, Iterable
 from dataclasses import replace
 from typing import NamedTuple
 
 from warmup.config.family import PLACEHOLDER, Child, Family, default, year_of
 from warmup.config.holidays import Holiday, offered
+from warmup.config.toml_file import LONGEST_NAME
 from warmup.english import WEEKDAYS, date_words, plural
 from warmup.model import DayKind, Morning
 from warmup.schoolyear import WEEKS, SchoolYear
-from warmup.text import CLOCK_YEARS, clean
-
-_LONGEST = 40
+from warmup.text import CLOCK_YEARS, clean, visible
 
 
 class Unclear(Exception):
@@ -71,13 +70,9 @@ def family_of(form: Form, today: dt.date, known: Family | None = None) -> Family
     A week that is said and is not the one that the first day gives (weeks off are not known here) begins
     the year anew: it is that week since Monday.
     """
-    nickname = clean(form.nickname)[:_LONGEST].strip()
-    if not nickname:
-        raise Unclear("A nickname, please: any word the child likes.")
     children = known.children if known and known.children[0].journal_name != PLACEHOLDER else ()
+    nickname = nickname_of(form.nickname, children[1:])
     first = replace(children[0], nickname=nickname) if children else Child(nickname)
-    if any(nickname.casefold() == other.nickname.casefold() for other in children[1:]):
-        raise Unclear(f"There is another {nickname}; a nickname of its own, please.")
     family = default(today)._replace(
         children=(first, *children[1:]),
         first_day=date_of(form.first_day),
@@ -88,6 +83,16 @@ def family_of(form: Form, today: dt.date, known: Family | None = None) -> Family
     if week is None or year_of(family).morning(today).week == week:
         return family
     return family._replace(first_day=today - dt.timedelta(today.weekday()), first_week=week)
+
+
+def nickname_of(text: str, others: Iterable[Child]) -> str:
+    """A nickname that is typed, cleaned. Unclear where there is none or one of the others has it."""
+    nickname = clean(text)[:LONGEST_NAME].strip()
+    if not visible(nickname):
+        raise Unclear("A nickname, please: any word the child likes.")
+    if any(nickname.casefold() == other.nickname.casefold() for other in others):
+        raise Unclear(f"There is another {nickname}; a nickname of its own, please.")
+    return nickname
 
 
 def _stretches(taken: Collection[Holiday]) -> tuple[tuple[dt.date, dt.date], ...]:
@@ -135,7 +140,7 @@ def week_number(text: str) -> int | None:
     number = text.strip().casefold().removeprefix("week").strip()
     if not text.strip():
         return None
-    if not number.isascii() or not number.isdigit() or not 1 <= int(number[:4]) <= WEEKS:
+    if not re.fullmatch(r"[0-9]{1,4}", number) or not 1 <= int(number) <= WEEKS:
         raise Unclear(f"The week as a number from 1 to {WEEKS}.")
     return int(number)
 

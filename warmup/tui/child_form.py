@@ -10,8 +10,8 @@ from textual.containers import Horizontal
 from textual.widgets import Input, Static
 
 from warmup.config.family import Child
-from warmup.session.children import ChildForm, child_of, nickname_of, outcome
-from warmup.session.first_form import Unclear
+from warmup.session.children import ChildForm, child_of, outcome
+from warmup.session.first_form import Unclear, nickname_of
 from warmup.tui.actions import State
 from warmup.tui.key_screen import bindings
 from warmup.tui.page import Page
