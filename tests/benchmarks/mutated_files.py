@@ -36,7 +36,7 @@ from warmup.cli.main import DONE, UNUSABLE, USAGE, WRONG
 from warmup.cli.opening import opened
 from warmup.config.places import Places
 from warmup.config.toml_file import FileProblem
-from warmup.journal import copies, schema
+from warmup.journal import schema
 from warmup.journal.journal import JournalProblem
 from warmup.journal.watching import Watch
 from warmup.tui.app import WarmupApp
@@ -100,7 +100,7 @@ class Kind(NamedTuple):
 
 
 _EXPORT = tuple(f"export/settings/{name}.toml" for name in ("family", "own", "year", "daily"))
-_TABLES = tuple(f"export/{name}.csv" for name in copies.TABLES)
+_TABLES = tuple(f"export/{name}.csv" for name in schema.TABLES)
 _BESIDE = ("home/journal.db-journal", "home/journal.db-wal", "home/journal 2.db")
 _FOLDERS = ("home", "home/remembered", "export", "other", "export/settings")
 _DAYS = ("days", "--import", "FILE")

@@ -13,7 +13,7 @@ from tests.cli.test_keeping import FAMILY, NOW, TODAY, answers, lived, week
 from tests.syncing import note_syncs, number
 from warmup.config import family as families
 from warmup.config.family import Child
-from warmup.journal import forgetting
+from warmup.journal import forgetting, schema
 from warmup.journal.at_hand import AtHand, leave_note
 from warmup.journal.copies import keep_copy, made_name
 from warmup.journal.journal import Journal
@@ -148,7 +148,7 @@ def test_copies_that_could_not_be_reached_are_told_and_done_the_next_time(
 def test_a_journal_set_aside_that_is_held_by_another_program_is_not_deleted(
     home: Path, household: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr(forgetting, "_WAIT", 50)
+    monkeypatch.setattr(schema, "WAIT", 50)
     with closing(sqlite3.connect(home / "journal-before-2026-11-01.db", isolation_level=None)) as other:
         other.execute("BEGIN EXCLUSIVE")
         answers(monkeypatch, "", NAME)

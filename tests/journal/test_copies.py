@@ -121,7 +121,7 @@ def test_a_damaged_journal_is_set_aside_for_a_copy_and_a_newer_one_is_not(hand: 
 def test_a_journal_locked_by_another_program_is_not_replaced(
     hand: Hand, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, lock: str
 ) -> None:
-    monkeypatch.setattr(copies, "_WAIT", 50)
+    monkeypatch.setattr(schema, "WAIT", 50)
     path = begun(hand(), marks=1).path
     before = path.read_bytes()
     with closing(sqlite3.connect(path, isolation_level=None)) as other, closing(schema.in_memory()) as empty:

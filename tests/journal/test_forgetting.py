@@ -135,7 +135,7 @@ def test_a_journal_another_program_holds_is_no_damaged_one(
     journal = hand()
     lived(journal, "Quillon", range(1, 3))
     journal.shut()
-    monkeypatch.setattr(forgetting, "_WAIT", 50)
+    monkeypatch.setattr(schema, "WAIT", 50)
     with closing(sqlite3.connect(journal.path, isolation_level=None)) as other:
         other.execute("BEGIN EXCLUSIVE")
         with pytest.raises(JournalProblem, match="locked") as caught:

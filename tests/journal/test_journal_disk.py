@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 
 from tests.journal.journals import DAY, ROWS, Hand, begun, clock, mark, marks_of, set_rough, step
-from warmup.journal import schema, store
+from warmup.journal import schema
 from warmup.journal.journal import Action, Journal, JournalProblem
 from warmup.model import Mark
 
@@ -176,7 +176,7 @@ def test_links_that_lead_in_a_circle_are_one_sentence(hand: Hand, tmp_path: Path
 def test_another_program_that_holds_the_file_is_waited_for_a_little_and_then_worked_around(
     hand: Hand, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr(store, "_WAIT", 300)
+    monkeypatch.setattr(schema, "WAIT", 300)
     journal = begun(hand(), marks=1)
     other = sqlite3.connect(journal.path, isolation_level=None)
     other.execute("BEGIN EXCLUSIVE")

@@ -15,7 +15,7 @@ from pathlib import Path
 
 from warmup.journal import schema
 from warmup.journal.inspection import whole_copy
-from warmup.journal.schema import VERSION, Damaged
+from warmup.journal.schema import TABLES, VERSION, Damaged
 from warmup.journal.store import NAME, JournalProblem, reason, refuse_newer
 from warmup.text import clean
 
@@ -24,11 +24,8 @@ MADE = re.compile(r"warmup-[0-9]{4}-[0-9]{2}-[0-9]{2}\.db")
 ASIDE = re.compile(r"journal-((damaged|before)-[0-9-]+|[0-9]{8}-[0-9]{6})\.db")
 """The names of journals that were set aside: damaged, replaced by a copy, or before a child was taken out."""
 _BY_HAND = re.compile(r"warmup-copy-[0-9-]*\.db")
-TABLES = ("sittings", "prompts", "marks", "actions", "notes", "practice")
 _MOST = 50
 """How many files beside a journal are looked into."""
-_WAIT = 3000
-"""How long another process's lock is waited for, in ms."""
 
 
 def made_name(day: dt.date) -> str:
@@ -151,7 +148,7 @@ def _exchange(path: Path, name: Path, day: dt.date) -> str:
     """Keep the journal under another name and put the file ``name`` in its place; gives that name."""
     aside = _free(path.parent, day)
     try:
-        holder = schema.connect(path, _WAIT)
+        holder = schema.connect(path, schema.WAIT)
     except (Damaged, sqlite3.DatabaseError) as error:
         if isinstance(error, sqlite3.DatabaseError) and not schema.is_damage(error):
             raise
@@ -224,7 +221,7 @@ def _is_journal(path: Path) -> bool:
     try:
         if not 0 < schema.version_written(path) <= VERSION:
             return False
-        with closing(schema.look_at(path, wait=0.2)) as db:
+        with closing(schema.look_at(path, wait=200)) as db:
             found = {name for (name,) in db.execute("SELECT name FROM sqlite_master WHERE type = 'table'")}
     except sqlite3.OperationalError as error:
         # Somebody writes in it just now: by its header it is one.

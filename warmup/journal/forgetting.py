@@ -15,15 +15,12 @@ from pathlib import Path
 from typing import Any
 
 from warmup.journal import schema
-from warmup.journal.copies import TABLES
-from warmup.journal.schema import Damaged
+from warmup.journal.schema import TABLES, Damaged
 from warmup.journal.store import JournalProblem, reason, refuse_newer
 from warmup.text import clean
 
 _ROUNDS = 100_000
 _SALT = 16
-_WAIT = 3000
-"""How long another process's lock is waited for, in ms."""
 
 
 class Unreadable(JournalProblem):
@@ -137,7 +134,7 @@ def forget_in(path: Path, name: str) -> bool:
     """
     try:
         refuse_newer(path)
-        with closing(schema.connect(path, _WAIT)) as db:
+        with closing(schema.connect(path, schema.WAIT)) as db:
             if wrong := schema.faults(db):
                 raise Damaged(wrong[0])
             if not _holds(path, name) and name not in names_in(db):

@@ -291,7 +291,7 @@ class Journal(Questions):
         child, date, session = key
         self._store.remember(self._store.key(child, dt.date.fromisoformat(date), session))
         if row is not None:
-            self._store.remember_action(row._replace(session=session))
+            self._store.redo.actions.append(row._replace(session=session))
 
     # -- practice rounds, which are part of no morning
 
@@ -309,7 +309,7 @@ class Journal(Questions):
 
         row = row._replace(at=log.after(row.at, log.by_clock(self._now())))
         self._store.write(lambda db: practice.put(db, row))
-        self._store.remember_practice(row)
+        self._store.redo.practice.append(row)
         self._store.leave(self._outdate)
         return row
 

@@ -27,6 +27,8 @@ from warmup.text import clean
 
 VERSION = 4
 """The ``user_version`` of a journal this program writes."""
+WAIT = 3000
+"""How long another process's lock is waited for, in ms."""
 T = TypeVar("T")
 
 _KEYED = """
@@ -89,7 +91,8 @@ _MIGRATIONS = (
 )
 # Python gives up on a message of SQLite's that quotes a name in other bytes than UTF-8.
 _NO_NAME = "a table has no name that can be read"
-_OURS = ("sittings", "prompts", "marks", "actions", "notes", "practice")
+TABLES = ("sittings", "prompts", "marks", "actions", "notes", "practice")
+"""The tables, each with a column ``child``."""
 
 
 class Damaged(Exception):
@@ -131,11 +134,11 @@ def connect(path: Path, wait: int) -> sqlite3.Connection:
     return _lenient(connection)
 
 
-def look_at(path: Path, wait: float = 3) -> sqlite3.Connection:
-    """Open a journal for reading alone; another process's lock is waited for so long, in seconds."""
+def look_at(path: Path, wait: int = WAIT) -> sqlite3.Connection:
+    """Open a journal for reading alone; another process's lock is waited for so long, in ms."""
     _refuse_pipes_beside(path)
     address = f"{path.absolute().as_uri()}?mode=ro"
-    return _lenient(sqlite3.connect(address, uri=True, timeout=wait, isolation_level=None))
+    return _lenient(sqlite3.connect(address, uri=True, timeout=wait / 1000, isolation_level=None))
 
 
 def _refuse_pipes_beside(path: Path) -> None:
@@ -271,7 +274,7 @@ def _strange(connection: sqlite3.Connection) -> str:
         if kind not in ("table", "index"):
             return f'an unknown {clean(str(kind))} "{clean(str(name))}"'
         known = missing.pop(_squeezed(str(sql)), None) or (kind == "index" and sql is None)
-        if not known and str(table).lower() in _OURS:
+        if not known and str(table).lower() in TABLES:
             return f'the {kind} "{clean(str(name))}" is not as this program makes it'
     return f"no {' '.join(next(iter(missing.values())).split()[1:3])}" if missing else ""
 

@@ -12,22 +12,17 @@ import stat
 from collections.abc import Callable
 from contextlib import suppress
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, TypeVar
+from typing import Any, TypeVar
 
-from warmup.journal import log, remembered, schema
-from warmup.journal import rows as table_rows
+from warmup.journal import remembered, schema
 from warmup.journal.oddities import Key
-from warmup.journal.rows import Whole
+from warmup.journal.redo import RedoLog
 from warmup.journal.schema import VERSION, Damaged
 from warmup.text import clean
 
-if TYPE_CHECKING:
-    from warmup.journal.practice import PracticeRow
-
 NAME = "journal.db"
-_WAIT = 3000
 _WAIT_AGAIN = 200
-"""How long another process's lock is waited for, in ms: at first, and while the disk takes no writing."""
+"""How long another process's lock is waited for while the disk takes no writing, in ms."""
 _NO_VERSION = 1000
 """A version from here on is none that was ever written, so the number itself is damaged."""
 _BUGS = (sqlite3.ProgrammingError, sqlite3.IntegrityError, sqlite3.DataError, sqlite3.NotSupportedError)
@@ -58,12 +53,7 @@ class Store:
         self._disk: sqlite3.Connection | None = None
         self._memory: sqlite3.Connection | None = None
         self._file: tuple[int, int] | None = None
-        # The sessions this process wrote to and the actions it logged, should the disk go away; and under
-        # which key on the disk a session stands that got another one in memory.
-        self._written: dict[Key, Whole] = {}
-        self._moved: dict[Key, Key] = {}
-        self._logged: list[log.ActionRow] = []
-        self._practiced: list[PracticeRow] = []
+        self.redo = RedoLog()
         self.as_left = False
         self._others = 0
         self.waits = False
@@ -72,7 +62,7 @@ class Store:
             if read_only:
                 self._look()
             else:
-                self._reach(_WAIT)
+                self._reach(schema.WAIT)
         except (OSError, sqlite3.Error, Damaged) as error:
             self._step_aside(error)
 
@@ -138,24 +128,12 @@ class Store:
 
     def key(self, child: str, date: dt.date, session: int) -> Key:
         """The key of a session as it stands in the tables now."""
-        key = (child, date.isoformat(), session)
-        return self._moved.get(key, key)
+        return self.redo.key(child, date, session)
 
     def remember(self, key: Key) -> None:
-        """Keep what this process wrote, should the disk be gone at the next write."""
+        """Have a session at hand, should the disk be gone at the next write."""
         if self._memory is None and self._disk is not None:
-            with suppress(sqlite3.Error):
-                whole = table_rows.read_whole(self._disk, key)
-                if whole is not None:
-                    self._written[key] = whole
-
-    def remember_action(self, row: log.ActionRow) -> None:
-        """Keep an action this process logged, its session as this process counts it."""
-        self._logged.append(row)
-
-    def remember_practice(self, row: "PracticeRow") -> None:
-        """Keep a practice mark this process wrote."""
-        self._practiced.append(row)
+            self.redo.keep_session(self._disk, key)
 
     def write(self, work: Callable[[sqlite3.Connection], T], *, later: bool = False) -> T:
         """Do the work in one transaction, on the disk before this returns or else in memory.
@@ -243,19 +221,8 @@ class Store:
                 # A lock was waited for already; each table would wait for it once more.
                 disk.execute("PRAGMA busy_timeout = 0")
                 schema.transact(memory, lambda db: salvage.salvage(db, disk))
-        schema.transact(memory, self._rewrite)
+        schema.transact(memory, self.redo.write_again)
         self._memory = memory
-
-    def _rewrite(self, memory: sqlite3.Connection) -> None:
-        """Write again what this process wrote."""
-        from warmup.journal import merging, practice
-
-        moved = {key: merging.take_in(memory, key, whole) for key, whole in self._written.items()}
-        for row in self._logged:
-            key = self.key(row.child, dt.date.fromisoformat(row.date), row.session)
-            log.put(memory, row._replace(session=moved.get(key, key)[2]))
-        for practiced in self._practiced:
-            practice.put(memory, practiced)
 
     def _try_again(self) -> None:
         """Merge what is only in memory into the file; nothing happens where the disk takes no writing."""
@@ -275,8 +242,7 @@ class Store:
                 raise
             self.trouble = reason(error)
             return
-        held = {was: moved.get(now, now) for was, now in self._moved.items()}
-        self._moved = {was: now for was, now in {**moved, **held}.items() if was != now}
+        self.redo.moved_to(moved)
         memory.close()
         self._memory, self.trouble = None, ""
 
