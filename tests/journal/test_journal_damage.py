@@ -53,6 +53,18 @@ def test_a_damaged_journal_is_set_aside_and_a_new_one_begun(hand: Hand, tmp_path
     assert len(hand().history("Bean")) >= 2 and not hand().notice
 
 
+def test_no_journal_that_was_set_aside_gives_way_to_another(hand: Hand, tmp_path: Path) -> None:
+    journal = begun(hand(), marks=1)
+    journal.shut()
+    journal.path.write_bytes(journal.path.read_bytes()[:60] + b"\x8f\x3a\x00\x01")
+    name = tmp_path / "journal-damaged-20261125-080000"
+    taken = [Path(f"{name}.db"), *(Path(f"{name}-{number}.db") for number in range(2, 120))]
+    for path in taken:
+        path.write_text("kept")
+    assert hand().saving and {path.read_text() for path in taken} == {"kept"}
+    assert len(aside(tmp_path)) == len(taken) + 1
+
+
 @pytest.mark.slow
 def test_what_can_be_read_of_a_damaged_journal_is_kept(hand: Hand, tmp_path: Path) -> None:
     journal = hand()

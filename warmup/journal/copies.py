@@ -5,6 +5,7 @@ was read back: whole by SQLite's own check, and with as many rows in each table 
 """
 
 import datetime as dt
+import errno
 import os
 import re
 import sqlite3
@@ -16,7 +17,7 @@ from pathlib import Path
 from warmup.journal import schema
 from warmup.journal.inspection import whole_copy
 from warmup.journal.schema import TABLES, VERSION, Damaged
-from warmup.journal.store import NAME, JournalProblem, reason, refuse_newer
+from warmup.journal.store import NAME, JournalProblem, free_name, move_aside, reason, refuse_newer
 from warmup.text import clean
 
 MADE = re.compile(r"warmup-[0-9]{4}-[0-9]{2}-[0-9]{2}\.db")
@@ -52,7 +53,7 @@ def write(snapshot: sqlite3.Connection, target: Path, *, over: bool = False) -> 
     place = clean(str(target))
     try:
         if not over and os.path.lexists(target):
-            raise FileExistsError(17, "something is there already; name another file")
+            raise FileExistsError(errno.EEXIST, "something is there already; name another file")
         name = _temporary(snapshot, target)
         try:
             name.replace(target)
@@ -146,17 +147,13 @@ def _moved(name: Path, path: Path) -> str:
 
 def _exchange(path: Path, name: Path, day: dt.date) -> str:
     """Keep the journal under another name and put the file ``name`` in its place; gives that name."""
-    aside = _free(path.parent, day)
+    aside = free_name(path.parent, f"journal-before-{day.isoformat()}")
     try:
         holder = schema.connect(path, schema.WAIT)
     except (Damaged, sqlite3.DatabaseError) as error:
         if isinstance(error, sqlite3.DatabaseError) and not schema.is_damage(error):
             raise
-        # It can't be opened, so nobody writes in it. What a write cut short left beside it goes with it.
-        for beside in ("-wal", "-shm", "-journal"):
-            with suppress(FileNotFoundError):
-                path.with_name(NAME + beside).rename(aside.with_name(aside.name + beside))
-        path.rename(aside)
+        move_aside(path, aside)
         name.replace(path)
         return aside.name
     with closing(holder):
@@ -183,14 +180,6 @@ def _swap(path: Path, name: Path, aside: Path) -> None:
     except BaseException:
         aside.replace(path)
         raise
-
-
-def _free(folder: Path, day: dt.date) -> Path:
-    for number in range(1, 1000):
-        aside = folder / f"journal-before-{day.isoformat()}{f'-{number}' if number > 1 else ''}.db"
-        if not os.path.lexists(aside):
-            return aside
-    raise FileExistsError(17, "too many journals set aside on one day; move some away")
 
 
 # -- beside the journal

@@ -332,15 +332,8 @@ class Store:
 
     def _set_aside(self, wait: int) -> sqlite3.Connection:
         """Rename the damaged file, begin a new one, and keep in it what can be read of the old."""
-        moment, aside = f"{self._now():%Y%m%d-%H%M%S}", self.path
-        for number in range(1, 100):
-            aside = self.folder / f"journal-damaged-{moment}{f'-{number}' if number > 1 else ''}.db"
-            if not aside.exists():
-                break
-        # What a write cut short left beside the old file must never be played into the new one.
-        for beside in ("-journal", "-wal", "-shm", ""):
-            with suppress(FileNotFoundError):
-                self.path.with_name(NAME + beside).rename(aside.with_name(aside.name + beside))
+        aside = free_name(self.folder, f"journal-damaged-{self._now():%Y%m%d-%H%M%S}")
+        move_aside(self.path, aside)
         disk = self._connect(wait, anew=True)
         kept = 0
         with suppress(OSError, sqlite3.Error):
@@ -357,6 +350,25 @@ def _data_version(disk: sqlite3.Connection) -> int:
     """A number that changes when another connection writes (https://www.sqlite.org/pragma.html)."""
     (number,) = disk.execute("PRAGMA data_version").fetchone()
     return int(number)
+
+
+def free_name(folder: Path, stem: str) -> Path:
+    """Where to set a journal aside: ``stem.db``, or with a number behind it where that is taken."""
+    for number in range(1, 1000):
+        aside = folder / f"{stem}{f'-{number}' if number > 1 else ''}.db"
+        if not os.path.lexists(aside):
+            return aside
+    raise FileExistsError(errno.EEXIST, "too many journals set aside; move some away")
+
+
+def move_aside(path: Path, aside: Path) -> None:
+    """Rename a journal that nobody can open, with what a write cut short left beside it.
+
+    That must never be played into the file which comes in its place.
+    """
+    for beside in ("-journal", "-wal", "-shm", ""):
+        with suppress(FileNotFoundError):
+            path.with_name(path.name + beside).rename(aside.with_name(aside.name + beside))
 
 
 def refuse_newer(path: Path) -> None:
