@@ -92,7 +92,7 @@ def _temporary(snapshot: sqlite3.Connection, target: Path) -> Path:
 
 def counts(journal: sqlite3.Connection) -> tuple[int, ...]:
     """How many rows each table has; none where an older journal has no such table."""
-    there = {name for (name,) in journal.execute("SELECT name FROM sqlite_master WHERE type = 'table'")}
+    there = schema.tables_in(journal)
     return tuple(
         journal.execute(f"SELECT count(*) FROM {table}").fetchone()[0] if table in there else 0
         for table in TABLES
@@ -151,7 +151,7 @@ def _exchange(path: Path, name: Path, day: dt.date) -> str:
     try:
         holder = schema.connect(path, schema.WAIT)
     except (Damaged, sqlite3.DatabaseError) as error:
-        if isinstance(error, sqlite3.DatabaseError) and not schema.is_damage(error):
+        if not schema.is_damage(error):
             raise
         move_aside(path, aside)
         name.replace(path)
@@ -211,10 +211,9 @@ def _is_journal(path: Path) -> bool:
         if not 0 < schema.version_written(path) <= VERSION:
             return False
         with closing(schema.look_at(path, wait=200)) as db:
-            found = {name for (name,) in db.execute("SELECT name FROM sqlite_master WHERE type = 'table'")}
+            return schema.tables_in(db).issuperset(TABLES[:3])
     except sqlite3.OperationalError as error:
         # Somebody writes in it just now: by its header it is one.
         return error.sqlite_errorcode & 0xFF == sqlite3.SQLITE_BUSY
     except (OSError, sqlite3.Error, UnicodeDecodeError):
         return False
-    return found.issuperset(TABLES[:3])

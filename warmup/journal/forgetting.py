@@ -15,7 +15,7 @@ from pathlib import Path
 from typing import Any
 
 from warmup.journal import schema
-from warmup.journal.schema import TABLES, Damaged
+from warmup.journal.schema import Damaged
 from warmup.journal.store import JournalProblem, reason, refuse_newer
 from warmup.text import clean
 
@@ -54,7 +54,7 @@ def forgotten_in(journal: sqlite3.Connection, digests: Collection[str], known: C
 def names_in(journal: sqlite3.Connection) -> set[str]:
     """Every child's name in a journal."""
     found: set[str] = set()
-    for table in _tables(journal):
+    for table in schema.tables_in(journal):
         found |= {
             str(name)
             for (name,) in journal.execute(f"SELECT DISTINCT child FROM {table}")
@@ -63,25 +63,19 @@ def names_in(journal: sqlite3.Connection) -> set[str]:
     return found
 
 
-def _tables(journal: sqlite3.Connection) -> list[str]:
-    """Those of the tables with a child in them that a journal has; older versions had fewer."""
-    there = {name for (name,) in journal.execute("SELECT name FROM sqlite_master WHERE type = 'table'")}
-    return [name for name in TABLES if name in there]
-
-
 def remove(journal: sqlite3.Connection, names: Collection[str]) -> int:
     """Take every row of these children out, in a transaction; gives how many that were.
 
     What other children's actions and notes say of them goes as well.
     """
-    gone = 0
+    gone, tables = 0, schema.tables_in(journal)
     for name in names:
-        for table in _tables(journal):
+        for table in tables:
             question = f"DELETE FROM {table} WHERE child = ? OR child = CAST(? AS BLOB)"
             gone += journal.execute(question, (name, name)).rowcount
-        if "actions" in _tables(journal):
+        if "actions" in tables:
             gone += _scrub(journal, name)
-        if "notes" in _tables(journal):
+        if "notes" in tables:
             # In a note of another child the name gives way to a sign.
             said = "UPDATE notes SET text = replace(text, ?, '…') WHERE instr(text, ?)"
             gone += journal.execute(said, (name, name)).rowcount
@@ -148,8 +142,7 @@ def forget_in(path: Path, name: str) -> bool:
         with path.open("rb+") as file:
             os.fsync(file.fileno())
     except (OSError, sqlite3.Error, Damaged) as error:
-        damaged = isinstance(error, Damaged) or schema.is_damage(error)
-        kind = Unreadable if damaged else JournalProblem
+        kind = Unreadable if schema.is_damage(error) else JournalProblem
         place = clean(path.name)
         raise kind(f"{place}: the child could not be taken out ({reason(error)}).") from error
     return True

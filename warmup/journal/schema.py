@@ -93,6 +93,8 @@ _MIGRATIONS = (
 _NO_NAME = "a table has no name that can be read"
 TABLES = ("sittings", "prompts", "marks", "actions", "notes", "practice")
 """The tables, each with a column ``child``."""
+HEADER = 100
+"""The bytes of SQLite's header, its count of changes and the version among them."""
 
 
 class Damaged(Exception):
@@ -220,9 +222,19 @@ def _lenient(connection: sqlite3.Connection) -> sqlite3.Connection:
 def version_written(path: Path) -> int:
     """The ``user_version`` in the header of a file, read without touching it; 0 for what is no journal."""
     with path.open("rb") as file:
-        header = file.read(100)
+        return version_in(file.read(HEADER))
+
+
+def version_in(header: bytes) -> int:
+    """The same from the first bytes of a file."""
     # https://www.sqlite.org/fileformat2.html, section 1.3: the magic string, and the user version at 60.
     return int.from_bytes(header[60:64], "big") if header.startswith(b"SQLite format 3\0") else 0
+
+
+def tables_in(connection: sqlite3.Connection) -> set[str]:
+    """The tables a journal has; older versions had fewer, and others are no concern of ours."""
+    rows = connection.execute("SELECT name FROM sqlite_master WHERE type = 'table'")
+    return {name for (name,) in rows if name in TABLES}
 
 
 def migrate(connection: sqlite3.Connection) -> None:
@@ -284,7 +296,9 @@ def _squeezed(sql: str) -> str:
 
 
 def is_damage(error: Exception) -> bool:
-    """Whether SQLite says with this error that the file itself is damaged."""
+    """Whether an error says that the file itself is damaged, SQLite's or one of ours."""
+    if isinstance(error, Damaged):
+        return True
     code = getattr(error, "sqlite_errorcode", None)
     return code is not None and code & 0xFF in (sqlite3.SQLITE_CORRUPT, sqlite3.SQLITE_NOTADB)
 

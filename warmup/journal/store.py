@@ -270,7 +270,7 @@ class Store:
             schema.migrate(copy)
             self._memory = copy
         except (Damaged, sqlite3.DatabaseError) as error:
-            if isinstance(error, sqlite3.DatabaseError) and not schema.is_damage(error):
+            if not schema.is_damage(error):
                 raise
             self._memory = schema.in_memory()
             from warmup.journal import salvage
@@ -295,7 +295,7 @@ class Store:
         try:
             self._disk = self._connect(wait)
         except (Damaged, sqlite3.DatabaseError) as error:
-            if isinstance(error, sqlite3.DatabaseError) and not schema.is_damage(error):
+            if not schema.is_damage(error):
                 raise
             self._disk = self._set_aside(wait)
         self._file = _identity(self.path)

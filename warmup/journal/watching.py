@@ -17,7 +17,7 @@ from warmup.journal import at_hand, log
 from warmup.journal.at_hand import AtHand
 from warmup.journal.oddities import Key, key_of, unnoted
 from warmup.journal.rows import ABOUT, About, about_of
-from warmup.journal.schema import VERSION, look_at
+from warmup.journal.schema import HEADER, VERSION, look_at, version_in
 from warmup.journal.store import NAME
 
 _BACK = dt.timedelta(7)
@@ -25,8 +25,6 @@ _BACK = dt.timedelta(7)
 _STEPS = 100_000
 """The work one question may take, in steps of SQLite's: far more than it needs, far less than a blink."""
 _CHILDREN = 20
-_HEADER = 100
-"""The bytes of SQLite's header, its count of changes and the version among them."""
 _QUESTION = f"""
 WITH RECURSIVE children(name) AS (
     SELECT min(child) FROM sittings
@@ -63,13 +61,13 @@ class Watch:
     def look(self, today: dt.date) -> bool:
         """Look once; whether there was anything new to read. No error is raised."""
         # On some disks the time of a change is as coarse as two seconds; the count in the header never is.
-        header, about = at_hand.first_bytes(self._path, _HEADER)
+        header, about = at_hand.first_bytes(self._path, HEADER)
         note = at_hand.note_bytes(self._folder)
         seen = (about, header, note, today)
         if seen == self._seen:
             return False
         try:
-            self.found = self._ask(today, note) if _is_ours(header) else None
+            self.found = self._ask(today, note) if 0 < version_in(header) <= VERSION else None
         except sqlite3.Error as error:
             if getattr(error, "sqlite_errorcode", 0) & 0xFF in (sqlite3.SQLITE_BUSY, sqlite3.SQLITE_LOCKED):
                 return False  # Somebody is writing: the next look will see it.
@@ -95,10 +93,3 @@ class Watch:
         note = at_hand.note_in(raw)
         fits = note is not None and note.key == key and max(note.position, 0) == about.position
         return Found(key, about, note if fits else None)
-
-
-def _is_ours(header: bytes) -> bool:
-    """Whether this is the header of a journal that this version can read."""
-    # https://www.sqlite.org/fileformat2.html, section 1.3: the magic string, and the user version at 60.
-    version = int.from_bytes(header[60:64], "big")
-    return header.startswith(b"SQLite format 3\0") and 0 < version <= VERSION
