@@ -6,6 +6,7 @@ import os
 import random
 import sys
 from collections.abc import Callable
+from contextlib import closing
 from pathlib import Path
 
 import pytest
@@ -14,6 +15,7 @@ from tests.household import FAMILY, TODAY, StandingClock, context_at, lived
 from warmup.config.family import Child
 from warmup.engine.memory import Knowledge, fold
 from warmup.journal import remembered as files
+from warmup.journal.inspection import whole_copy
 from warmup.journal.journal import Change, Journal, MarkRow
 from warmup.model import LevelId, Mark
 from warmup.session import remembered
@@ -118,6 +120,18 @@ def killed_on_a_clock_set_back(home: Path, clock: StandingClock) -> None:
     lived(context_at(home, clock, FAMILY, early), early, {"month/this": Mark.NOT_YET})
 
 
+def taken_in(home: Path, clock: StandingClock) -> None:
+    """An exported journal with a morning that this one does not have."""
+    other = context_at(home / "other", clock)
+    lived(other, FAMILY.first_day + 40 * DAY, {"month/this": Mark.NOT_YET})
+    assert other.journal is not None
+    other.journal.shut()
+    journal = Journal.open(home, clock)
+    with closing(whole_copy(home / "other" / "journal.db")) as copy:
+        journal.take_in(copy, as_it_is=True)
+    journal.shut()
+
+
 def damage(home: Path, clock: StandingClock) -> None:
     (kept,) = (home / files.FOLDER).glob("child-*")
     raw = bytearray(kept.read_bytes())
@@ -140,6 +154,7 @@ def nothing(home: Path, clock: StandingClock) -> None:
     [
         by_another_program,
         by_this_one,
+        taken_in,
         while_open,
         pulled_plug,
         killed_after_a_mark_of_today,

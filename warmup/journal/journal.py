@@ -330,7 +330,6 @@ class Journal(Questions):
         """
         from warmup.journal import inspection
 
-        self._merged = True
         with closing(inspection.whole_copy(other)) as copy:
             leave_out(copy)
             return self.take_in(copy)
@@ -347,6 +346,7 @@ class Journal(Questions):
                 return ()
             return merging.merge_into(db, other).left
 
+        self._merged = True
         return self._store.write(work)
 
     # -- for the window that works on a session
