@@ -60,7 +60,7 @@ def forget(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:
         _copy(places, whole_path(file, "the copy"))
     if saved:
         _out_of_family(places, family, name)
-    wrong = [*_out_of_journals(places, family, name)]
+    wrong = [*_out_of_journals(places, family, name, clock)]
     _out_of_notes(places, {nickname, name})
     _settle(places, family)
     show([f"{clean(nickname)} is forgotten."] * (not wrong))
@@ -106,9 +106,12 @@ def _out_of_family(places: Places, family: Family, name: str) -> None:
     outdate_backup(path)
 
 
-def _out_of_journals(places: Places, family: Family, name: str) -> Iterator[str]:
+def _out_of_journals(places: Places, family: Family, name: str, clock: Clock) -> Iterator[str]:
     """Take the child out of the journal, those beside it, and the weekly copies; sentences on what fails."""
     paths = [places.data / NAME] if there(places.data / NAME) else []
+    if paths:
+        # A damaged one is set aside, and the child goes out of what can be read of it as out of any other.
+        Journal.open(places.data, clock).shut()
     paths += dict.fromkeys((*copies.beside(places.data), *copies.beside(places.config)))
     folder = copies_folder(family.copies) if family.copies else None
     paths += [path for path in made_in(folder) if path not in paths] if folder else []
