@@ -4,13 +4,10 @@ import sqlite3
 from collections.abc import Callable, Collection, Iterator, Mapping
 from typing import NamedTuple, TypeVar
 
-from warmup import renames
 from warmup.journal import log, practice
 from warmup.journal import rows as table_rows
-from warmup.journal.oddities import Key, Left, Notes, key_of, noting
+from warmup.journal.oddities import Key, Left, Notes, key_of, note_unknown, noting
 from warmup.journal.rows import BESIDE, MarkRow, NoteRow, Whole
-from warmup.model import is_own
-from warmup.text import shown
 
 T = TypeVar("T")
 
@@ -131,9 +128,8 @@ def oddities_in(source: sqlite3.Connection, known: Collection[str] = ()) -> tupl
     for key in keys(source, notes):
         with noting(notes):
             whole = table_rows.read_whole(source, key, notes)
-            for item, _ in whole.prompts.values() if whole and known else ():
-                if renames.item(item) not in known and not renames.dropped(item) and not is_own(item):
-                    notes(f"an item this version does not know, {shown(item)}")
+            for item, _ in whole.prompts.values() if whole else ():
+                note_unknown(item, known, notes)
     log.look_over(source, notes)
     practice.look_over(source, notes, known)
     return notes.all()

@@ -5,10 +5,12 @@ A journal can come from a memory stick, from a damaged disk, or out of somebody'
 
 import datetime as dt
 from collections import Counter
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Collection, Iterable, Iterator
 from contextlib import contextmanager
 from typing import NamedTuple
 
+from warmup import renames
+from warmup.model import is_own
 from warmup.text import FIRST_YEAR, LAST_YEAR, shown
 
 MOST = 100_000
@@ -70,6 +72,15 @@ def noting(note: Note) -> Iterator[None]:
         yield
     except Odd as odd:
         note(str(odd))
+
+
+def note_unknown(item: str, known: Collection[str], note: Note) -> None:
+    """Tell of an item that is none of the ``known`` ones, where there are any, and was dropped by no version.
+
+    What a family wrote itself is in no list.
+    """
+    if known and renames.item(item) not in known and not renames.dropped(item) and not is_own(item):
+        note(f"an item this version does not know, {shown(item)}")
 
 
 def key_of(child: object, date: object, session: object, *, least: int = 1) -> Key:

@@ -20,13 +20,13 @@ from warmup.journal.oddities import (
     is_moment,
     key_of,
     moment,
+    note_unknown,
     noting,
     number,
     text,
 )
 from warmup.journal.rows import CUES, MARKS
-from warmup.model import Mark, is_own
-from warmup.text import shown
+from warmup.model import Mark
 
 COLUMNS = "child, date, started, position, item, wording, mark, cue, adult, at"
 QUESTION = f"SELECT {COLUMNS} FROM practice WHERE child = ?"
@@ -122,9 +122,7 @@ def merge_into(target: sqlite3.Connection, source: sqlite3.Connection, notes: No
 def look_over(source: sqlite3.Connection, notes: Notes, known: Collection[str] = ()) -> None:
     """Note every row that makes no sense; ``known`` are the items there are, if that matters."""
     for row in _rows(source, notes):
-        item = renames.item(row.item)
-        if known and item not in known and not renames.dropped(row.item) and not is_own(row.item):
-            notes(f"an item this version does not know, {shown(row.item)}")
+        note_unknown(row.item, known, notes)
 
 
 def _rows(source: sqlite3.Connection, notes: Notes) -> Iterable[PracticeRow]:

@@ -7,7 +7,7 @@ import datetime as dt
 import sqlite3
 from collections.abc import Collection, Hashable, Mapping
 from contextlib import closing, suppress
-from typing import Any, NamedTuple, TypeVar
+from typing import NamedTuple, TypeVar
 
 from warmup import renames
 from warmup.journal import log
@@ -136,7 +136,8 @@ class Questions:
 
     def actions_of(self, child: str, date: dt.date, session: int | None = None) -> list[ActionRow]:
         """The actions of a session (0: those of none) in order of time; of the whole date without one."""
-        return log.readable(self._store.read(*self._question(child, date, session)))
+        key = self._store.key(child, date, session or 0)
+        return log.readable(self._store.read(log.QUESTION, (*key, session is None)))
 
     def last_undoable(self, child: str, date: dt.date, session: int | None = None) -> ActionRow | None:
         """The newest of these actions that is no undo and was not taken back; None when there is none."""
@@ -146,10 +147,6 @@ class Questions:
         """The id of the newest action of a date, undos included; empty when there is none."""
         rows = self._store.read(log.NEWEST, (child, date.isoformat()))
         return str(rows[0][0]) if rows else ""
-
-    def _question(self, child: str, date: dt.date, session: int | None) -> tuple[str, tuple[Any, ...]]:
-        key = self._store.key(child, date, session or 0)
-        return log.QUESTION, (*key, session is None)
 
     def history(
         self,

@@ -51,7 +51,7 @@ class NoteRow(NamedTuple):
 
 
 class About(NamedTuple):
-    """A row of ``sessions`` after its key: ``started`` tells it from every other, on any machine."""
+    """A row of ``sittings`` after its key: ``started`` tells it from every other, on any machine."""
 
     started: str
     touched: str
@@ -76,7 +76,7 @@ class Whole(NamedTuple):
 
 
 def about_of(values: Any, note: Note) -> About:
-    """What a row of ``sessions`` says; plain defaults for what makes no sense. Odd without a beginning."""
+    """What a row of ``sittings`` says; plain defaults for what makes no sense. Odd without a beginning."""
     started, touched, shape, routine, position, furthest, rough, closed = values
     if not isinstance(started, str):
         raise Odd("a session whose beginning is no text")

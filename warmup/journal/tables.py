@@ -82,11 +82,9 @@ def _may_miss(table: str, column: str) -> bool:
     return (table, column) == ("actions", "position")
 
 
-def put_table(journal: sqlite3.Connection, table: str, text: str) -> int:
-    """Put the rows of a table's CSV into an empty journal; gives how many. Unfit at the first wrong one."""
-    columns, rows = COLUMNS[table], 0
-    marks = ", ".join("?" * len(columns))
-    statement = f"INSERT INTO {table} ({', '.join(columns)}) VALUES ({marks})"
+def _put_table(journal: sqlite3.Connection, table: str, text: str) -> None:
+    """Put the rows of a table's CSV into an empty journal. Unfit at the first wrong one."""
+    columns, statement = COLUMNS[table], _insert(table)
     for line, cells in _records(text):
         if line == 1:
             if tuple(cells) != columns:
@@ -99,8 +97,11 @@ def put_table(journal: sqlite3.Connection, table: str, text: str) -> int:
             journal.execute(statement, values)
         except (sqlite3.IntegrityError, OverflowError):
             raise Unfit(line, "a row that a journal can hold, each once", "another") from None
-        rows += 1
-    return rows
+
+
+def _insert(table: str) -> str:
+    columns = COLUMNS[table]
+    return f"INSERT INTO {table} ({', '.join(columns)}) VALUES ({', '.join('?' * len(columns))})"
 
 
 def _records(text: str) -> Iterator[tuple[int, Sequence[str]]]:
@@ -131,9 +132,8 @@ def take_in_whole(target: sqlite3.Connection, source: sqlite3.Connection) -> boo
     if any(target.execute(f"SELECT 1 FROM {table} LIMIT 1").fetchone() for table in COLUMNS):
         return False
     for table, columns in COLUMNS.items():
-        names, marks = ", ".join(columns), ", ".join("?" * len(columns))
-        rows = source.execute(f"SELECT {names} FROM {table}")
-        target.executemany(f"INSERT INTO {table} ({names}) VALUES ({marks})", rows)
+        rows = source.execute(f"SELECT {', '.join(columns)} FROM {table}")
+        target.executemany(_insert(table), rows)
     return True
 
 
@@ -144,7 +144,7 @@ def from_tables(texts: Mapping[str, str]) -> sqlite3.Connection:
         with schema.closed_if_it_fails(journal):
             for table, text in texts.items():
                 try:
-                    schema.transact(journal, partial(put_table, table=table, text=text))
+                    schema.transact(journal, partial(_put_table, table=table, text=text))
                 except Unfit as unfit:
                     unfit.table = table
                     raise
