@@ -5,6 +5,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 from pathlib import Path
+from typing import Any
 
 from warmup import renames
 from warmup.config.family_values import Child, CountdownRule, Family, YearlyOff
@@ -65,8 +66,7 @@ def advice(path: Path) -> str:
 
 def parse(file: Document) -> Family:
     """The family a document describes, or a ``FileProblem`` that names the line."""
-    if file.has("format") and file.data["format"] != FORMAT:
-        file.refuse(("format",), f"format = {FORMAT} (this file may be from a newer version)")
+    file.check_format(FORMAT)
     first_day = file.date("school", "first_day")
     off, yearly_off = _days_off(file)
     return Family(
@@ -78,7 +78,7 @@ def parse(file: Document) -> Family:
         skipped_weeks=_weeks(file, "school", "skipped_weeks"),
         last_day=_last_day(file, first_day),
         weekdays=_weekdays(file),
-        known_until=file.date("school", "settled") if file.has("school", "settled") else None,
+        known_until=file.maybe(file.date, "school", "settled"),
         off=off,
         extra=tuple(file.date("school", "extra", n) for n in range(file.length("school", "extra"))),
         countdowns=tuple(_rule(file, n) for n in range(file.length("countdown", most=100))),
@@ -88,9 +88,7 @@ def parse(file: Document) -> Family:
         pennies=file.flag("preferences", "pennies", default=True),
         adult=file.name("preferences", "adult", default=""),
         animal=file.name("preferences", "animal", default="Bear"),
-        prompts=file.whole("preferences", "prompts", least=FEWEST_PROMPTS, most=MOST_PROMPTS)
-        if file.has("preferences", "prompts")
-        else None,
+        prompts=_prompts(file, "preferences"),
         yearly_off=yearly_off,
         toddler=file.flag("household", "toddler", default=False),
         without=_without(file),
@@ -105,10 +103,8 @@ def parse(file: Document) -> Family:
 
 def _last_day(file: Document, first_day: dt.date) -> dt.date | None:
     """The day the family's year ends on, where it ends before its last week is done."""
-    if not file.has("school", "last_day"):
-        return None
-    day = file.date("school", "last_day")
-    if day < first_day:
+    day = file.maybe(file.date, "school", "last_day")
+    if day is not None and day < first_day:
         raise file.problem(("school", "last_day"), f"a date not before {first_day}", str(day))
     return day
 
@@ -145,12 +141,8 @@ def _keys(file: Document) -> tuple[tuple[str, tuple[str, ...]], ...]:
 
 def _as_keys(value: object) -> tuple[str, ...]:
     """A key or a list of keys; nothing where it is neither."""
-    keys = value if isinstance(value, list) else [value]
-    return tuple(key for key in keys if isinstance(key, str)) if _all_text(keys) else ()
-
-
-def _all_text(values: list[object]) -> bool:
-    return all(isinstance(value, str) for value in values)
+    keys: list[Any] = value if isinstance(value, list) else [value]
+    return tuple(keys) if all(isinstance(key, str) for key in keys) else ()
 
 
 def _children(file: Document) -> tuple[Child, ...]:
@@ -163,9 +155,7 @@ def _children(file: Document) -> tuple[Child, ...]:
         journal_name = file.name("child", n, "record", default=nickname)
         if any(journal_name == child.journal_name for child in children):
             file.refuse(("child", n, "record"), "a record no other child has")
-        paused = file.date("child", n, "paused") if file.has("child", n, "paused") else None
-        reads = file.flag("child", n, "reads", default=False) if file.has("child", n, "reads") else None
-        child = Child(nickname, held, opened, journal_name, _taught(file, n), paused, reads)
+        child = Child(nickname, held, opened, journal_name, _taught(file, n))
         children.append(_in_own_weeks(file, n, child))
     if not children:
         raise file.problem(("child",), "at least one [[child]] with a nickname", "none")
@@ -174,22 +164,26 @@ def _children(file: Document) -> tuple[Child, ...]:
 
 def _in_own_weeks(file: Document, n: int, child: Child) -> Child:
     """The child with what the file says of its own year and mornings."""
-    own = file.has("child", n, "first_day")
+    first_day = file.maybe(file.date, "child", n, "first_day")
     for key in ("first_week", "held_weeks", "skipped_weeks"):
-        if file.has("child", n, key) and not own:
+        if file.has("child", n, key) and first_day is None:
             file.refuse(("child", n, key), "a first_day of this child beside it, or the key under [school]")
     return replace(
         child,
-        first_day=file.date("child", n, "first_day") if own else None,
+        paused=file.maybe(file.date, "child", n, "paused"),
+        reads=file.maybe(file.flag, "child", n, "reads"),
+        first_day=first_day,
         first_week=file.whole("child", n, "first_week", least=1, most=WEEKS, default=1),
         held_weeks=_weeks(file, "child", n, "held_weeks"),
         skipped_weeks=_weeks(file, "child", n, "skipped_weeks"),
-        prompts=file.whole("child", n, "prompts", least=FEWEST_PROMPTS, most=MOST_PROMPTS)
-        if file.has("child", n, "prompts")
-        else None,
+        prompts=_prompts(file, "child", n),
         resting=file.flag("child", n, "resting", default=False),
-        began=file.date("child", n, "began") if file.has("child", n, "began") else None,
+        began=file.maybe(file.date, "child", n, "began"),
     )
+
+
+def _prompts(file: Document, *way: str | int) -> int | None:
+    return file.maybe(file.whole, *way, "prompts", least=FEWEST_PROMPTS, most=MOST_PROMPTS)
 
 
 def _weeks(file: Document, *way: str | int) -> tuple[int, ...]:

@@ -37,8 +37,7 @@ def load_own(places: Places) -> Own | None:
 
 def parse(file: Document) -> tuple[OwnPrompt, ...]:
     """The prompts a document describes, in its order, or a ``FileProblem`` that names the line."""
-    if file.has("format") and file.data["format"] != FORMAT:
-        file.refuse(("format",), f"format = {FORMAT} (this file may be from a newer version)")
+    file.check_format(FORMAT)
     file.only(("format", "prompt"))
     if isinstance(file.data.get("prompt"), dict):
         raise file.problem(("prompt",), "[[prompt]] in two pairs of brackets", "one pair")

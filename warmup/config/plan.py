@@ -94,7 +94,7 @@ def is_whole(file: Document) -> bool:
 
 def weeks_in(file: Document, own: bool) -> Mapping[LevelId, int]:
     """The week of each level by its name today; ``FileProblem`` for an unknown level of an own file."""
-    check_format(file)
+    file.check_format(FORMAT)
     if own and not is_whole(file):
         file.only(_OF_A_YEAR)
         if not any(file.has(key) for key in _OF_A_YEAR[1:]):
@@ -141,12 +141,6 @@ def plan_prompts(file: Document, own: bool) -> tuple[tuple[int, int], ...]:
 def shipped() -> Document:
     """The year that came with the program."""
     return read(routines_folder() / "year.toml", _SHIPPED)
-
-
-def check_format(file: Document) -> None:
-    """``FileProblem`` when the file is of another form than this version reads."""
-    if file.has("format") and file.data["format"] != FORMAT:
-        file.refuse(("format",), f"format = {FORMAT} (this file may be from a newer version)")
 
 
 def rows(file: Document) -> Iterator[tuple[str, str]]:
@@ -223,7 +217,7 @@ def load_shape(places: Places, name: str) -> Shape:
 
 
 def _shape(name: str, file: Document) -> Shape:
-    check_format(file)
+    file.check_format(FORMAT)
     file.only(("format", "seconds", "at_most", "prompts", "slot"))
     slots: list[Slot] = []
     for n in range(file.length("slot", most=20)):

@@ -5,7 +5,7 @@ from collections.abc import Iterator, Mapping
 from warmup import renames
 from warmup.config.places import Places
 from warmup.config.plan import (
-    check_format,
+    FORMAT,
     is_whole,
     load_shape,
     nothing_new_from,
@@ -43,7 +43,7 @@ def check_plan(places: Places) -> list[FileProblem]:
     problems: list[FileProblem] = []
     try:
         file, own = open_routine(places, "year")
-        check_format(file)
+        file.check_format(FORMAT)
         problems += _check_year(file, own)
     except FileProblem as problem:
         problems.append(problem)

@@ -12,7 +12,7 @@ class Setting(NamedTuple):
 
     example: str
     means: str
-    otherwise: str = ""
+    otherwise: str
 
 
 _MUST = "must be there"
@@ -196,6 +196,6 @@ def lines() -> Iterator[str]:
         if heading:
             yield heading
         for setting in settings:
-            left_out = "must be there" if setting.otherwise == _MUST else f"left out: {setting.otherwise}"
+            left_out = _MUST if setting.otherwise == _MUST else f"left out: {setting.otherwise}"
             yield f"# {setting.means} ({left_out})"
             yield setting.example

@@ -6,9 +6,9 @@ import errno
 import re
 import stat
 import tomllib
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, NamedTuple, Never
+from typing import TYPE_CHECKING, Any, NamedTuple, Never, TypeVar
 
 from warmup.text import FIRST_YEAR, LAST_YEAR, clean, did_you_mean, shown, visible
 
@@ -22,6 +22,7 @@ LONGEST_LINE = 20_000
 LONGEST_NAME = 40
 """The longest name of a person or an animal, in characters."""
 FIX = "Fix that line."
+T = TypeVar("T")
 
 
 class FileProblem(Exception):
@@ -166,6 +167,15 @@ class Document(NamedTuple):
             if key not in known:
                 found = shown(key) + did_you_mean(key, known)
                 raise self.problem((*keys, key), f"one of {', '.join(known)}", found)
+
+    def check_format(self, known: int) -> None:
+        """``FileProblem`` when the file is of another form than this version reads."""
+        if self.has("format") and self.data["format"] != known:
+            self.refuse(("format",), f"format = {known} (this file may be from a newer version)")
+
+    def maybe(self, read: Callable[..., T], *keys: str | int, **bounds: int) -> T | None:
+        """What one of the getters gives; None where there is no such value."""
+        return read(*keys, **bounds) if self.has(*keys) else None
 
     def _value(self, keys: "Keys", default: Any, expected: str) -> Any:
         value = self._look(keys)
