@@ -12,19 +12,15 @@ from pathlib import Path
 from typing import Any
 
 import tomlkit
-from tomlkit.exceptions import TOMLKitError
 
 from warmup.config.places import Places
 from warmup.config.plan import FORMAT, is_whole, open_routine, rows_today, shipped, weeks_in
-from warmup.config.toml_edit import add_key
+from warmup.config.toml_edit import UNUSUAL, add_key, to_edit, too_unusual
 from warmup.config.toml_file import Document, FileProblem
-from warmup.config.writing import Changed, write_atomic
+from warmup.config.writing import NO_CHANGE, read_again, write_atomic
 from warmup.model import LevelId, skill_and_key
 
-_TRIES = 5
 _HEAD = "Only what differs from the year that came with the program. Delete a line to go back to it."
-_NO_CHANGE = "Nothing was changed."
-_UNUSUAL = (TOMLKitError, ValueError, TypeError, KeyError, IndexError, AttributeError, RecursionError)
 
 
 def move_level(places: Places, level: LevelId, week: int) -> None:
@@ -33,11 +29,7 @@ def move_level(places: Places, level: LevelId, week: int) -> None:
     Raises ``FileProblem`` and changes nothing when the file can't be read or written, or its layout can't be
     changed.
     """
-    for _ in range(_TRIES):
-        with suppress(Changed):
-            return _move(places, level, week)
-    path = places.config / "year.toml"
-    raise FileProblem(path, None, "", "a file that rests for a moment", "one that keeps changing", _NO_CHANGE)
+    read_again(places.config / "year.toml", lambda: _move(places, level, week))
 
 
 def _move(places: Places, level: LevelId, week: int) -> None:
@@ -50,14 +42,14 @@ def _move(places: Places, level: LevelId, week: int) -> None:
     if not own:
         text = _new(level, week)
         if _says(path, text) != wanted:
-            raise _stubborn(path)
+            raise too_unusual(path)
         write_atomic(path, text)
         return
     for text in _ways(file, level, week):
         if _says(path, text) == wanted:
             write_atomic(path, text, over=file.text)
             return
-    raise _stubborn(path)
+    raise too_unusual(path)
 
 
 def _ways(file: Document, level: LevelId, week: int) -> Iterator[str]:
@@ -65,8 +57,8 @@ def _ways(file: Document, level: LevelId, week: int) -> Iterator[str]:
     skill, key = skill_and_key(level)
     named = rows_today(file).get(level) == (skill, key)
     for removes in (True, False) if named and not is_whole(file) else (False,):
-        with suppress(*_UNUSUAL):
-            document = tomlkit.parse(file.text if file.text.endswith("\n") else f"{file.text}\n")
+        with suppress(*UNUSUAL):
+            document = to_edit(file)
             if removes:
                 _remove(document, skill, key)
             else:
@@ -108,15 +100,9 @@ def _new(level: LevelId, week: int) -> str:
 def _says(path: Path, text: str) -> dict[LevelId, int] | None:
     """The weeks that a text of the family's own year says; None where it is no year."""
     try:
-        return dict(weeks_in(Document(path, tomllib.loads(text), text, _NO_CHANGE), own=True))
+        return dict(weeks_in(Document(path, tomllib.loads(text), text, NO_CHANGE), own=True))
     except (FileProblem, ValueError):
         return None
-
-
-def _stubborn(path: Path) -> FileProblem:
-    return FileProblem(
-        path, None, "", "a layout that can be changed", "one that is too unusual", f"{_NO_CHANGE} Edit it."
-    )
 
 
 def shipped_week(level: LevelId) -> int | None:

@@ -12,13 +12,11 @@ before; a second save within the hour does not push it out (:func:`warmup.config
 import datetime as dt
 import tomllib
 from collections.abc import Sequence
-from contextlib import suppress
 from dataclasses import replace
 from pathlib import Path
 from typing import Any, TypeVar
 
 import tomlkit
-from tomlkit.exceptions import TOMLKitError
 from tomlkit.items import InlineTable, Null, Table
 
 from warmup import renames
@@ -32,14 +30,21 @@ from warmup.config.family import (
     comes_yearly,
     parse,
 )
-from warmup.config.toml_edit import add_key, change_rows, last_table, set_elements, set_keys
-from warmup.config.toml_file import Document, FileProblem, Missing, read
-from warmup.config.writing import Changed, write_atomic
+from warmup.config.toml_edit import (
+    UNUSUAL,
+    add_key,
+    change_rows,
+    last_table,
+    set_elements,
+    set_keys,
+    to_edit,
+    too_unusual,
+)
+from warmup.config.toml_file import Document, Missing, read
+from warmup.config.writing import NO_CHANGE, read_again, write_atomic
 from warmup.english import WEEKDAYS
 
-_TRIES = 5
 _HEAD = "What may stand here, with examples: warmup check --settings"
-_NO_CHANGE = "Nothing was changed."
 _WEEKS_OF_ITS_OWN = ("first_day", "first_week", "held_weeks", "skipped_weeks")
 _VALUES = ("paused", "reads", *_WEEKS_OF_ITS_OWN, "prompts", "resting", "began")
 """The fields of a child that are one value each."""
@@ -53,10 +58,7 @@ def save(path: Path, family: Family, before: Family | None = None) -> Family:
     Without ``before`` the file is made, or made to say ``family``. Raises ``FileProblem`` and changes nothing
     when the file can't be read or is gone, when it would not load again, or when the disk refuses.
     """
-    for _ in range(_TRIES):
-        with suppress(Changed):
-            return _save(path, family, before)
-    raise FileProblem(path, None, "", "a file that rests for a moment", "one that keeps changing", _NO_CHANGE)
+    return read_again(path, lambda: _save(path, family, before))
 
 
 def _save(path: Path, family: Family, before: Family | None) -> Family:
@@ -65,7 +67,7 @@ def _save(path: Path, family: Family, before: Family | None) -> Family:
     except Missing:
         if before is not None:
             gone = "no such file any more"
-            raise Missing(path, None, "", "the file that was there", gone, _NO_CHANGE) from None
+            raise Missing(path, None, "", "the file that was there", gone, NO_CHANGE) from None
         text = _new(family)
         written = _parsed(path, text)
         write_atomic(path, text)
@@ -78,22 +80,16 @@ def _save(path: Path, family: Family, before: Family | None) -> Family:
     _parsed(path, _new(wanted))
     text = _edited(file, disk, wanted)
     if _parsed(path, text) != wanted:
-        raise _stubborn(path)
+        raise too_unusual(path)
     write_atomic(path, text, over=file.text)
     return wanted
 
 
 def _parsed(path: Path, text: str) -> Family:
     try:
-        return parse(Document(path, tomllib.loads(text), "", _NO_CHANGE))
+        return parse(Document(path, tomllib.loads(text), "", NO_CHANGE))
     except ValueError:
-        raise _stubborn(path) from None
-
-
-def _stubborn(path: Path) -> FileProblem:
-    return FileProblem(
-        path, None, "", "a layout that can be changed", "one that is too unusual", f"{_NO_CHANGE} Edit it."
-    )
+        raise too_unusual(path) from None
 
 
 # -- what is wanted
@@ -174,11 +170,11 @@ def _new(family: Family) -> str:
 def _edited(file: Document, disk: Family, wanted: Family) -> str:
     """The text of the file with ``wanted`` in the place of ``disk``."""
     try:
-        document = tomlkit.parse(file.text if file.text.endswith("\n") else f"{file.text}\n")
+        document = to_edit(file)
         _lay(document, disk, wanted)
         return tomlkit.dumps(document)
-    except (TOMLKitError, ValueError, TypeError, KeyError, IndexError, AttributeError, RecursionError):
-        raise _stubborn(file.path) from None
+    except UNUSUAL:
+        raise too_unusual(file.path) from None
 
 
 def _lay(document: Any, old: Family | None, new: Family) -> None:

@@ -1,12 +1,30 @@
 """Keys and rows of a TOML text changed in place, so that comments, order and what is unknown here stay."""
 
 from collections.abc import Callable, Mapping, Sequence
+from pathlib import Path
 from typing import Any, TypeVar
 
 import tomlkit
+from tomlkit.exceptions import TOMLKitError
 from tomlkit.items import AoT, Null, Table
 
+from warmup.config.toml_file import Document, FileProblem
+from warmup.config.writing import NO_CHANGE
+
 T = TypeVar("T")
+UNUSUAL = (TOMLKitError, ValueError, TypeError, KeyError, IndexError, AttributeError, RecursionError)
+"""What comes of changing a text whose layout ``tomlkit`` does not take."""
+
+
+def to_edit(file: Document) -> Any:
+    """The text of a file as ``tomlkit`` changes it."""
+    return tomlkit.parse(file.text if file.text.endswith("\n") else f"{file.text}\n")
+
+
+def too_unusual(path: Path) -> FileProblem:
+    """A text can't be changed in place."""
+    expected, found = "a layout that can be changed", "one that is too unusual"
+    return FileProblem(path, None, "", expected, found, f"{NO_CHANGE} Edit it.")
 
 
 def set_keys(table: Any, old: Mapping[str, Any], new: Mapping[str, Any]) -> None:

@@ -252,8 +252,8 @@ def _parsed(path: Path, text: str, advice: str) -> dict[str, Any]:
         ) from None
 
 
-def reason(error: OSError | ValueError) -> str:
-    """Why a file can't be read, in the system's words."""
+def reason(error: Exception) -> str:
+    """Why a file can't be read or written, in the system's words."""
     if isinstance(error, OSError) and error.errno == errno.ELOOP:
         return "links that lead in a circle"
     return clean(getattr(error, "strerror", None) or str(error))

@@ -3,12 +3,11 @@
 import contextlib
 import os
 import re
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from pathlib import Path
-from typing import Any
+from typing import Any, TypeVar
 
-from warmup.config.toml_file import FileProblem
-from warmup.text import clean
+from warmup.config.toml_file import FileProblem, reason
 
 QUICK = 3600
 """Seconds within which one save after another leaves the ``.bak`` as it is."""
@@ -17,8 +16,21 @@ STRAY = 86_400
 _RANDOM = "[a-z0-9_]{8}"
 
 
+NO_CHANGE = "Nothing was changed."
+_TRIES = 5
+T = TypeVar("T")
+
+
 class Changed(Exception):
     """Somebody else wrote the file between reading and writing: read it again."""
+
+
+def read_again(path: Path, change: Callable[[], T]) -> T:
+    """What comes of a change of a file, which is begun again where somebody else wrote it meanwhile."""
+    for _ in range(_TRIES):
+        with contextlib.suppress(Changed):
+            return change()
+    raise FileProblem(path, None, "", "a file that rests for a moment", "one that keeps changing", NO_CHANGE)
 
 
 def write_toml(path: Path, data: Mapping[str, Any]) -> None:
@@ -62,8 +74,7 @@ def copy_beside(path: Path, name: str) -> Path:
 
 
 def _refused(path: Path, error: Exception) -> FileProblem:
-    reason = clean(getattr(error, "strerror", None) or str(error)) or "an error"
-    return FileProblem(path, None, "", "a file that can be written", reason, "Nothing was changed.")
+    return FileProblem(path, None, "", "a file that can be written", reason(error) or "an error", NO_CHANGE)
 
 
 def _replace(target: Path, content: bytes, over: str | None) -> None:
