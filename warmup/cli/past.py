@@ -32,7 +32,7 @@ from warmup.session.past import (
     kept_on,
     notes_with,
 )
-from warmup.session.undoing import MARK_WORDS
+from warmup.session.undoing import mark_words
 from warmup.session.words import NOTHING_KEPT
 from warmup.text import clean, quoted
 
@@ -104,16 +104,12 @@ def _list_lines(found: tuple[Kept, ...]) -> Iterator[str]:
 def _marks_words(marks: tuple[Mark | None, ...]) -> str:
     """How it went, counted: "seven asked, five came easily, two hesitated"."""
     counts = Counter(marks)
-    told = [f"{_few(counts[mark])} {_mark_words(mark)}" for mark in Mark if counts[mark]]
+    told = [f"{_few(counts[mark])} {mark_words(mark)}" for mark in Mark if counts[mark]]
     return ", ".join([f"{_few(len(marks))} asked", *told])
 
 
 def _few(count: int) -> str:
     return number_word(count) if count < 1000 else f"{count}"
-
-
-def _mark_words(mark: Mark) -> str:
-    return "left" if mark is Mark.SKIPPED else MARK_WORDS[mark]
 
 
 def _morning_lines(morning: PastMorning) -> Iterator[str]:

@@ -17,8 +17,6 @@ _DAY = dt.timedelta(1)
 class KeptFamily:
     """The family as it is now, in its file and here; the editors of all its children share it.
 
-
-    ``saves`` says whether there is a file to keep changes in.
     ``unsaved`` says in a sentence why what was decided last is not in the file; ``changed`` is the family
     before and after the last change, as it was asked for.
     """

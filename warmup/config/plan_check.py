@@ -1,6 +1,7 @@
 """What is wrong with the year plan and the shapes of a morning: for ``warmup check`` alone."""
 
 from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
 
 from warmup import renames
 from warmup.config.places import Places
@@ -41,18 +42,23 @@ def check_plan(places: Places) -> list[FileProblem]:
     a week than a child can take up, a level before one it stands on, a level left out.
     """
     problems: list[FileProblem] = []
-    try:
+    with _noted(problems):
         file, own = open_routine(places, "year")
         file.check_format(FORMAT)
         problems += _check_year(file, own)
+    for name in shapes(places):
+        with _noted(problems):
+            load_shape(places, name)
+    return problems
+
+
+@contextmanager
+def _noted(problems: list[FileProblem]) -> Iterator[None]:
+    """Go on where something is wrong, and add that to the problems."""
+    try:
+        yield
     except FileProblem as problem:
         problems.append(problem)
-    for name in shapes(places):
-        try:
-            load_shape(places, name)
-        except FileProblem as problem:
-            problems.append(problem)
-    return problems
 
 
 def _check_year(file: Document, own: bool) -> list[FileProblem]:
@@ -62,20 +68,14 @@ def _check_year(file: Document, own: bool) -> list[FileProblem]:
             problems.append(file.problem((key,), f"{fixed}, which can't be changed", shown(file.data[key])))
     reviews: tuple[int, ...] = ()
     last = WEEKS
-    try:
+    with _noted(problems):
         reviews, last = review_weeks(file, own), nothing_new_from(file, own)
-    except FileProblem as problem:
-        problems.append(problem)
-    try:
+    with _noted(problems):
         plan_prompts(file, own)
-    except FileProblem as problem:
-        problems.append(problem)
     weeks: dict[LevelId, int] = {}
     for name, row in rows_today(file).items():
-        try:
+        with _noted(problems):
             weeks[name] = week_at(file, *row)
-        except FileProblem as problem:
-            problems.append(problem)
     if own and not is_whole(file):
         weeks = {**dict(weeks_in(shipped(), own=False)), **weeks}
     if not _older(file):

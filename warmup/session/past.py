@@ -34,7 +34,7 @@ class Correction(NamedTuple):
 
     def words(self) -> str:
         """In words: "corrected on March 4: was hesitated"."""
-        was = f"was {_went(self.was)}" if self.was else "had no mark"
+        was = f"was {undoing.mark_words(self.was)}" if self.was else "had no mark"
         return f"corrected on {date_words(self.on, weekday=False)}: {was}"
 
 
@@ -67,7 +67,7 @@ class Line(NamedTuple):
         cue = [f"with cue {self.mark.cue}"] if self.mark.cue else []
         memory = ["from memory"] if self.mark.from_memory else []
         adult = [clean(self.mark.adult)] if self.mark.adult else []
-        return ", ".join([_went(self.mark.mark), *cue, *adult, *memory])
+        return ", ".join([undoing.mark_words(self.mark.mark), *cue, *adult, *memory])
 
 
 class Kept(NamedTuple):
@@ -82,10 +82,6 @@ class Kept(NamedTuple):
     week: int | None
     marks: tuple[Mark | None, ...]
     notes: int
-
-
-def _went(mark: Mark) -> str:
-    return "left" if mark is Mark.SKIPPED else undoing.MARK_WORDS[mark]
 
 
 def kept_mornings(context: Context, journal: Journal, *, years: bool = True) -> tuple[Kept, ...]:

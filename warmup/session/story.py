@@ -7,18 +7,11 @@ from itertools import takewhile
 from warmup import skills
 from warmup.engine.eligibility import rests
 from warmup.engine.memory import Knowledge, Record, fold
-from warmup.english import date_words, number_word
+from warmup.english import date_words, number_word, plural
 from warmup.model import Asked, Mark
 from warmup.session.context import Context
 from warmup.session.practiced import Practiced, practiced
-
-MARKS = {
-    Mark.FLUENT: "came easily",
-    Mark.HESITATED: "hesitated",
-    Mark.NOT_YET: "not yet",
-    Mark.SKIPPED: "left",
-    None: "no mark",
-}
+from warmup.session.undoing import mark_words
 
 
 def story(context: Context, name: str) -> Iterator[str]:
@@ -68,7 +61,7 @@ def not_yet_running(history: Sequence[Asked]) -> int:
 
 
 def _told(line: Asked, before: Record, after: Record) -> str:
-    words = MARKS[line.mark]
+    words = mark_words(line.mark) if line.mark else "no mark"
     if line.cue:
         words += f" with cue {line.cue}"
     if line.from_memory:
@@ -96,7 +89,7 @@ def _due(context: Context, record: Record) -> str:
 def mornings(interval: float) -> str:
     """An interval for people: "4 mornings"."""
     count = max(1, round(interval))
-    return f"{count} morning{'s' if count != 1 else ''}"
+    return f"{count} {plural(count, 'morning')}"
 
 
 def morning_at(context: Context, index: int) -> dt.date | None:

@@ -114,8 +114,6 @@ _WORDS = {
     SHARE: "whether the note goes into reports",
 }
 NO_LONGER = "The morning has changed since: this can’t be undone."
-
-
 SHARED = "shared"
 """Under this name ``after`` says which actions of several children were one to the adult."""
 
@@ -230,6 +228,11 @@ def details(row: ActionRow) -> dict[str, Any]:
 def after_text(said: Mapping[str, object], items: Sequence[str] | None = None) -> str:
     """The JSON for ``after``."""
     return _json(said if items is None else {**said, "items": list(items)})
+
+
+def mark_words(mark: Mark) -> str:
+    """A mark in words, of whatever day it is."""
+    return "left" if mark is Mark.SKIPPED else MARK_WORDS[mark]
 
 
 def words(row: ActionRow) -> str:

@@ -19,8 +19,6 @@ from warmup.schoolyear import WEEKS, SchoolYear
 from warmup.session.context import Context
 
 _DAY = dt.timedelta(1)
-_AHEAD = 60
-"""For so many days ahead of a day it is said what there is to look forward to."""
 
 
 class DayMark(Enum):
