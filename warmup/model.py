@@ -212,6 +212,10 @@ class Mark(Enum):
     SKIPPED = "skipped"
 
 
+WOBBLES = (Mark.NOT_YET, Mark.HESITATED)
+"""The marks that say that an item wobbled, the graver first."""
+
+
 class Asked(NamedTuple):
     """One line of what happened: an item shown on a date, and its mark (None: unmarked).
 
@@ -226,6 +230,11 @@ class Asked(NamedTuple):
     rough: bool = False
     from_memory: bool = False
     wording: str = ""
+
+    @property
+    def marked(self) -> bool:
+        """Whether it has a mark that says how it went: it was not left that day."""
+        return self.mark is not None and self.mark is not Mark.SKIPPED
 
 
 class SlotKind(Enum):

@@ -15,7 +15,7 @@ from warmup.config.places import Places
 from warmup.config.plan import load_plan
 from warmup.model import Mark, Prompt
 from warmup.randomness import SeededRandom
-from warmup.session.summary import WOBBLES, Closing, Row
+from warmup.session.summary import MANY_WOBBLED, Closing, Row
 from warmup.session.words import SMALL_THINGS
 from warmup.tui.actions import Hand
 from warmup.tui.close import Part, close_page
@@ -140,9 +140,8 @@ def closing(rows: int) -> Closing:
         Row(n, marks[n % 3], f"How many are there in row {n + 1}?", "soon" * (n % 3 == 1))
         for n in range(rows)
     )
-    return Closing(
-        shown, "It came easily.", 0, "Monday", "beans, cup", "day strip", pause=WOBBLES, review="Review week."
-    )
+    told = "It came easily.", 0, "Monday", "beans, cup", "day strip"
+    return Closing(shown, *told, pause=MANY_WOBBLED, review="Review week.")
 
 
 @pytest.mark.parametrize("room", [*ROOMS.values(), (58, 18)], ids=str)

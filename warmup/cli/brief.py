@@ -11,7 +11,7 @@ from typing import NamedTuple
 from warmup import skills
 from warmup.cli.plain import picture_words
 from warmup.english import date_words
-from warmup.model import ItemId, Mark, Prompt, Routine
+from warmup.model import WOBBLES, ItemId, Prompt, Routine
 from warmup.session.context import Context
 from warmup.session.words import SMALL_THINGS, has_small_things
 from warmup.text import quoted
@@ -68,9 +68,7 @@ def wobbled(context: Context) -> list[ItemId]:
     """The items that hesitated or were not yet the last time, the latest first, at most ``WOBBLED``."""
     records = context.knowledge().items.items()
     found = [
-        (record.last or 0, item)
-        for item, record in records
-        if record.mark in (Mark.HESITATED, Mark.NOT_YET) and skills.known(item)
+        (record.last or 0, item) for item, record in records if record.mark in WOBBLES and skills.known(item)
     ]
     return [item for _, item in sorted(found, key=lambda each: (-each[0], each[1]))[:WOBBLED]]
 

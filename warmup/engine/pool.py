@@ -8,7 +8,7 @@ from typing import NamedTuple
 from warmup.engine.absence import absence
 from warmup.engine.curriculum import Curriculum
 from warmup.engine.memory import KEPT, START_INTERVAL, Knowledge, Record
-from warmup.model import OWN_SKILL, Item, LevelId, Mark, Morning
+from warmup.model import OWN_SKILL, WOBBLES, Item, LevelId, Mark, Morning
 from warmup.randomness import digest
 
 HARD_UNDER = 0.75
@@ -62,7 +62,7 @@ class Candidate(NamedTuple):
     @property
     def stumbled(self) -> bool:
         """Whether it was hesitated on or not yet the last time."""
-        return self.record.mark in (Mark.HESITATED, Mark.NOT_YET)
+        return self.record.mark in WOBBLES
 
 
 class Pool:
@@ -153,7 +153,7 @@ class Pool:
                     yield item
             elif (
                 item.level >= top.get(item.skill, 0)
-                or record.mark in (Mark.HESITATED, Mark.NOT_YET)
+                or record.mark in WOBBLES
                 or (item.kindergarten and level.marks < ENOUGH)
                 or not item.ladder
             ):

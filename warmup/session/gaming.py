@@ -8,7 +8,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from typing import NamedTuple
 
 from warmup.games import Game, Match, Play, matches, play
-from warmup.model import LevelId, Mark
+from warmup.model import WOBBLES, LevelId
 from warmup.randomness import SeededRandom
 from warmup.session.context import Context
 from warmup.session.settling import year_so_far
@@ -19,8 +19,9 @@ SAY = "Say"
 TAKE_CARE = "Take care"
 """The label of a warning."""
 NO_GAME = "No game fits this house and what was asked."
-_WOBBLES = (Mark.NOT_YET, Mark.HESITATED)
 _A_WEEK = dt.timedelta(weeks=1)
+_FEW = 6
+"""So many of the newest levels are enough to find games for."""
 
 
 class Suggestion(NamedTuple):
@@ -121,7 +122,7 @@ def _wobbled(context: Context, since: dt.date, skill: str = "") -> tuple[LevelId
     known = [(items[item], mark) for item, mark in marks if item in items]
     found = [
         item.level_id
-        for wobble in _WOBBLES
+        for wobble in WOBBLES
         for item, mark in known
         if mark is wobble and skill in ("", item.skill)
     ]
@@ -133,7 +134,7 @@ def _last(context: Context, skill: str) -> tuple[LevelId, ...]:
     items = context.curriculum().by_id
     for line in reversed(year_so_far(context)):
         item = items.get(line.item)
-        if item and line.mark in _WOBBLES and skill in ("", item.skill):
+        if item and line.mark in WOBBLES and skill in ("", item.skill):
             return _wobbled(context, line.date, skill)
     return ()
 
@@ -146,10 +147,6 @@ def _newest(context: Context, skill: str) -> tuple[LevelId, ...]:
     opened = [level for level in mine if weeks[level] <= week and level not in held]
     opened.sort(key=lambda level: -weeks[level])
     return tuple(opened[:_FEW] or mine[:1])
-
-
-_FEW = 6
-"""So many of the newest levels are enough to find games for."""
 
 
 def _matches(context: Context, levels: Iterable[LevelId], day: dt.date) -> tuple[Match, ...]:

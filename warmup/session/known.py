@@ -15,7 +15,7 @@ from warmup import skills
 from warmup.engine.eligibility import SHAKY, to_teach
 from warmup.engine.memory import Knowledge
 from warmup.english import date_words
-from warmup.model import Asked, DayKind, ItemId, LevelId, Mark, Prompt, Strand, item_id, level_id
+from warmup.model import WOBBLES, Asked, DayKind, ItemId, LevelId, Mark, Prompt, Strand, item_id, level_id
 from warmup.randomness import SeededRandom
 from warmup.session.context import Context
 from warmup.session.settling import asked, counted, known_today, reviewed, settled_on, year_so_far
@@ -26,7 +26,6 @@ from warmup.text import clean
 
 STRIP = 6
 """How many of its last marks stand beside a level."""
-WOBBLES = (Mark.HESITATED, Mark.NOT_YET)
 
 
 class Stand(Enum):

@@ -60,7 +60,7 @@ def wobbling(history: Sequence[Asked], morning: Morning, year: SchoolYear) -> bo
     for line in reversed(history):
         if year.morning(line.date).week != morning.week:
             break
-        if line.mark in (None, Mark.SKIPPED) or line.rough:
+        if not line.marked or line.rough:
             continue
         skill, _ = skill_and_name(line.item)
         wobbles[skill] = wobbles.get(skill, False) or line.mark is not Mark.FLUENT or line.cue > 0

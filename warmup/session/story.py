@@ -55,7 +55,7 @@ def _practiced(round_: Practiced) -> str:
 
 def not_yet_running(history: Sequence[Asked]) -> int:
     """How many of an item's last marks are not yet, each whole; those of a rough day count not."""
-    marked = [line for line in history if line.mark not in (None, Mark.SKIPPED)]
+    marked = [line for line in history if line.marked]
     running = takewhile(lambda line: line.mark is Mark.NOT_YET, reversed(marked))
     return sum(not line.rough for line in running)
 

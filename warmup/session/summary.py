@@ -7,7 +7,7 @@ from typing import NamedTuple
 from warmup import skills
 from warmup.engine.memory import Knowledge
 from warmup.english import WEEKDAYS, date_words, number_word
-from warmup.model import OWN_SKILL, ItemId, LevelId, Mark, Morning, Prompt, item_id, skill_and_key
+from warmup.model import OWN_SKILL, WOBBLES, ItemId, LevelId, Mark, Morning, Prompt, item_id, skill_and_key
 from warmup.session.context import Context
 from warmup.session.pausing import paused, until_words, week_of_history, wobbling
 from warmup.session.session import Session
@@ -15,7 +15,7 @@ from warmup.session.stored import stored
 from warmup.session.story import not_yet_running
 from warmup.session.things import gather
 
-WOBBLES = "More than a third wobbled."
+MANY_WOBBLED = "More than a third wobbled."
 
 
 class Row(NamedTuple):
@@ -96,7 +96,7 @@ def level_label(level: LevelId) -> str:
 def _well(session: Session, before: Knowledge) -> tuple[str, int]:
     """What is best worth saying, and of which prompt: what used to wobble, what was new, the furthest on."""
     easy = [(at, p) for at, p in enumerate(session.prompts) if _easy(session, at)]
-    wobbled = [at for at, p in easy if before.of(p.item).mark in (Mark.HESITATED, Mark.NOT_YET)]
+    wobbled = [at for at, p in easy if before.of(p.item).mark in WOBBLES]
     new = [at for at, p in easy if not before.of(p.item).marks]
     if wobbled:
         return "Last time it took longer; today it came.", wobbled[0]
@@ -169,7 +169,7 @@ def _pause(context: Context) -> str:
     until = paused(context)
     if until and until > context.today:
         return until_words(until)
-    return WOBBLES if wobbling(week_of_history(context), context.morning(), context.year) else ""
+    return MANY_WOBBLED if wobbling(week_of_history(context), context.morning(), context.year) else ""
 
 
 def _review(context: Context) -> str:

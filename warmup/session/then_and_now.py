@@ -95,7 +95,7 @@ def sentences(history: Iterable[Asked], today: dt.date) -> tuple[str, ...]:
 
 def _marked(history: Iterable[Asked]) -> list[Asked]:
     """What counts: marked, not left, and none of the family's own, which nobody but they know."""
-    return [line for line in history if line.mark not in (None, Mark.SKIPPED) and not is_own(line.item)]
+    return [line for line in history if line.marked and not is_own(line.item)]
 
 
 def _easy(line: Asked) -> bool:

@@ -13,7 +13,7 @@ from typing import NamedTuple
 
 from warmup import skills
 from warmup.english import WEEKDAYS, date_words
-from warmup.model import OWN_SKILL, LevelId, Mark, is_own, skill_and_key, skill_and_name
+from warmup.model import OWN_SKILL, LevelId, is_own, skill_and_key, skill_and_name
 from warmup.schoolyear import WEEKS, WEEKS_A_QUARTER, SchoolYear
 from warmup.session.ahead import Ahead
 from warmup.session.context import Context
@@ -257,7 +257,7 @@ class Weeks:
         """The skills that each of these mornings has checked, or those it would ask."""
         found: dict[dt.date, dict[str, None]] = {day: {} for day in mornings}
         for line in self._context.history(since=mornings[0]) if mornings else ():
-            if line.date in found and line.mark not in (None, Mark.SKIPPED):
+            if line.date in found and line.marked:
                 found[line.date][skill_and_name(line.item)[0]] = None
         for day, prompts in self._ahead.until(mornings[-1]).items() if mornings else ():
             if day in found:

@@ -5,7 +5,7 @@ from collections import Counter
 from warmup import skills
 from warmup.engine.review import Outcome, checks, outcome
 from warmup.english import number_word, plural
-from warmup.model import Mark, Morning, skill_and_name
+from warmup.model import WOBBLES, Mark, Morning, skill_and_name
 from warmup.session.context import Context
 
 
@@ -29,7 +29,7 @@ def _one_thing(context: Context) -> str:
         wobbles = Counter(
             skill_and_name(line.item)[0]
             for line in context.history(since=context.year.mornings[0])
-            if line.mark in (Mark.HESITATED, Mark.NOT_YET) and not line.rough
+            if line.mark in WOBBLES and not line.rough
         )
         best = max(sorted(settled), key=lambda skill: wobbles[skill])
         time = " after taking its time" if wobbles[best] else ""

@@ -9,7 +9,7 @@ from textual.widget import Widget
 
 from warmup.session.pausing import paused, until_words, week_of_history, wobbling
 from warmup.session.reviewing import parts
-from warmup.session.summary import WOBBLES
+from warmup.session.summary import MANY_WOBBLED
 from warmup.tui.actions import State, with_keys
 from warmup.tui.key_screen import bindings
 from warmup.tui.reading import Reading, paragraph
@@ -41,7 +41,7 @@ class ReviewScreen(Reading):
         if (until := paused(context)) is not None:
             yield paragraph(Text(until_words(until)))
         elif self.belongs("pause"):
-            said = with_keys(f"{WOBBLES} ‹pause›: nothing new for a week.", self.work.hand)
+            said = with_keys(f"{MANY_WOBBLED} ‹pause›: nothing new for a week.", self.work.hand)
             yield paragraph(Text(said))
 
     def belongs(self, action: str) -> bool:
