@@ -91,11 +91,10 @@ def _capital(words: str) -> str:
 
 def _prompt(level: LevelMet, morning: Morning, week: int) -> Prompt | None:
     """A question of a step, always the same for a week; None where it would hang on a date."""
-    skill, key = skill_and_key(level.id)
-    found = skills.SKILLS[skill]
-    items = next(each for each in found.levels if each.key == key).items
-    able = [item for item in (item_id(skill, name) for name in items) if skills.askable(item, morning)]
-    if found.strand is Strand.CALENDAR or not able:
+    at = skills.plain(level.id)
+    names = (item_id(at.skill.id, name) for name in at.level.items)
+    able = [item for item in names if skills.askable(item, morning)]
+    if at.skill.strand is Strand.CALENDAR or not able:
         return None
     asked = [skills.prompt(item, morning, SeededRandom("summer", item, week)) for item in able]
     # What can be asked without laying anything out comes first.

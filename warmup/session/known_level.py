@@ -10,7 +10,7 @@ from warmup.engine.eligibility import rests
 from warmup.engine.memory import Knowledge
 from warmup.english import WEEKDAYS, date_words
 from warmup.journal.routine_json import words_in
-from warmup.model import Asked, ItemId, LevelId, Mark, is_own, item_id, skill_and_key
+from warmup.model import Asked, ItemId, LevelId, Mark, item_id, skill_and_key
 from warmup.session.context import Context
 from warmup.session.known import Known, KnownLevel, Slip, Stand
 from warmup.session.practiced import Practiced, practiced
@@ -69,7 +69,7 @@ def level_story(context: Context, found: Known, name: LevelId) -> LevelStory:
     at = next(level for level in found.levels if level.id == name)
     history = asked(context.history(context.today + dt.timedelta(1)))
     lines = [line for line in history if level_of(line) == name]
-    level = _level(context, name)
+    level = skills.plain(name).level
     return LevelStory(
         level=at,
         stands=_stands(at),
@@ -81,12 +81,6 @@ def level_story(context: Context, found: Known, name: LevelId) -> LevelStory:
         before=max(0, len(lines) - MOST),
         rounds=practiced(context, name)[: -ROUNDS - 1 : -1],
     )
-
-
-def _level(context: Context, name: LevelId) -> Level:
-    skill, key = skill_and_key(name)
-    found = context.own.skill if is_own(name) and context.own else skills.SKILLS[skill]
-    return next(level for level in found.levels if level.key == key)
 
 
 # -- how it stands, and when it comes

@@ -50,15 +50,11 @@ def next_level(context: Context, morning: Morning, known: LevelId) -> NextLevel:
 
 def waits_for(context: Context, level: LevelId) -> tuple[LevelId, ...]:
     """What a level stands on that is shaky; what a family wrote itself stands on nothing."""
-    if is_own(level):
-        return ()
     return tuple(each for each in _stands_on(level) if _shaky(context, each))
 
 
 def _stands_on(level: LevelId) -> tuple[LevelId, ...]:
-    skill, key = skill_and_key(level)
-    found = next(each for each in skills.SKILLS[skill].levels if each.key == key)
-    return tuple(map(LevelId, found.stands_on))
+    return tuple(map(LevelId, skills.plain(level).level.stands_on))
 
 
 def _open(context: Context, morning: Morning, level: LevelId) -> bool:

@@ -7,7 +7,7 @@ from typing import NamedTuple
 from warmup import skills
 from warmup.engine.memory import Knowledge
 from warmup.english import WEEKDAYS, date_words, number_word
-from warmup.model import OWN_SKILL, WOBBLES, ItemId, LevelId, Mark, Morning, Prompt, item_id, skill_and_key
+from warmup.model import WOBBLES, ItemId, LevelId, Mark, Morning, Prompt
 from warmup.session.context import Context
 from warmup.session.pausing import paused, until_words, week_of_history, wobbling
 from warmup.session.session import Session
@@ -85,12 +85,8 @@ def item_label(prompt: Prompt) -> str:
 
 
 def level_label(level: LevelId) -> str:
-    """A level in the same words. KeyError or StopIteration for one that no skill has."""
-    skill, key = skill_and_key(level)
-    if skill == OWN_SKILL:
-        return skills.locate(item_id(skill, key)).words()
-    found = skills.SKILLS[skill]
-    return f"{found.title.lower()}, {next(each.label for each in found.levels if each.key == key)}"
+    """A level in the same words. KeyError for one that no skill has."""
+    return skills.plain(level).words()
 
 
 def _well(session: Session, before: Knowledge) -> tuple[str, int]:

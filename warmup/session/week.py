@@ -13,7 +13,7 @@ from typing import NamedTuple
 
 from warmup import skills
 from warmup.english import WEEKDAYS, date_words
-from warmup.model import OWN_SKILL, LevelId, is_own, skill_and_key, skill_and_name
+from warmup.model import OWN_SKILL, LevelId, is_own, skill_and_name
 from warmup.schoolyear import WEEKS, WEEKS_A_QUARTER, SchoolYear
 from warmup.session.ahead import Ahead
 from warmup.session.context import Context
@@ -238,15 +238,13 @@ class Weeks:
             yield Day(date, date, when, reviewed.get(date, ()))
 
     def _new(self, level: LevelId, mornings: Sequence[dt.date]) -> New:
-        child, (name, key) = self._context.child, skill_and_key(level)
-        own = self._context.own_skill
-        skill = own if own and is_own(level) else skills.SKILLS[name]
+        child, at = self._context.child, skills.plain(level)
         first = self._asked.get(level) or self._ahead.first_asked.get(level)
         held, early = level in child.held, level in child.opened
         return New(
             level,
-            skill.title,
-            next(each.label for each in skill.levels if each.key == key),
+            at.skill.title,
+            at.level.label,
             self._context.plan.weeks[level],
             first if first in mornings and not held else None,
             Lesson.NOT_TAUGHT if held else Lesson.TAUGHT if early else Lesson.UNSAID,

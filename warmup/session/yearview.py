@@ -14,7 +14,7 @@ from warmup.config import family as families
 from warmup.config.family import CountdownRule, Family
 from warmup.engine import eligibility
 from warmup.english import date_words, listed, number_word, plural
-from warmup.model import DayKind, LevelId, Morning, is_own, item_id, skill_and_key
+from warmup.model import DayKind, LevelId, Morning
 from warmup.schoolyear import WEEKS, SchoolYear
 from warmup.session.context import Context
 
@@ -234,13 +234,8 @@ def levels_in(context: Context, week: int) -> tuple[PlannedLevel, ...]:
 
 def planned(level: LevelId, week: int, state: LevelState = LevelState.AHEAD) -> PlannedLevel:
     """A level by its id, also one that a family wrote itself. KeyError for one that no skill has."""
-    name, key = skill_and_key(level)
-    if is_own(level):
-        at = skills.locate(item_id(name, key))
-        return PlannedLevel(level, at.skill.title, at.level.label, week, at.level.table, state)
-    skill = skills.SKILLS[name]
-    found = {each.key: each for each in skill.levels}[key]
-    return PlannedLevel(level, skill.title, found.label, week, found.table, state)
+    at = skills.plain(level)
+    return PlannedLevel(level, at.skill.title, at.level.label, week, at.level.table, state)
 
 
 def objects(levels: tuple[PlannedLevel, ...]) -> str:

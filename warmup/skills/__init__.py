@@ -123,6 +123,17 @@ def locate(item: str) -> Location:
     return _own_location(name) if skill == OWN_SKILL else _locations(skill)[ItemId(item)]
 
 
+def plain(level: LevelId) -> Location:
+    """Where the plain item of a level stands, also of an own one. KeyError for a level that no skill has."""
+    skill, key = skill_and_key(level)
+    if skill == OWN_SKILL:
+        return _own_location(key)
+    for at in _locations(skill).values():
+        if at.level.key == key:
+            return at
+    raise KeyError(level)
+
+
 def _own_location(name: str) -> Location:
     """Where an own item stands, whether it still is in the family's file or not."""
     from warmup.skills import own  # few families have any
