@@ -84,6 +84,18 @@ def test_a_child_with_weeks_of_its_own_shares_the_days(home: Path, clock: Clock)
     assert context.of(own).morning().week == 3 and context.of(own).year.mornings[0] == TODAY - dt.timedelta(1)
 
 
+def test_days_off_said_beside_a_child_who_began_after_them_are_off(home: Path, clock: Clock) -> None:
+    week_before = [TODAY - dt.timedelta(back) for back in (9, 8, 7, 6)]
+    own = Child("Moss", first_day=TODAY, began=TODAY)
+    family = THREE._replace(
+        children=(Child("Fern"), own), known_until=week_before[0] - dt.timedelta(1), off=()
+    )
+    beside = context_at(home, clock, family).of(own)
+    assert beside.unconfirmed_days()[:4] == tuple(week_before)
+    beside.editor.confirm_days((week_before[0], week_before[1], week_before[3]), TODAY)
+    assert beside.family.off == ((week_before[0], week_before[1]), (week_before[3], week_before[3]))
+
+
 def test_twins_are_asked_other_things(home: Path, clock: Clock) -> None:
     """Their draws differ by their names, also on a first morning on which neither knows anything."""
     context = context_at(home, clock, THREE)

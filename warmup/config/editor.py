@@ -95,7 +95,10 @@ class FamilyEditor:
     def confirm_days(self, off: Collection[dt.date], today: dt.date) -> None:
         """Everything before today is known now; the mornings in ``off`` were no school."""
         until = today - dt.timedelta(1)
-        free = tuple(sorted({*self.family.off, *self.year.stretches(off)}))
+        # The days may lie before the weeks of this child begin: they are those of all children.
+        mornings = {day for child in self.family.children for day in year_of(self.family, child).mornings}
+        stretches = self.year._replace(mornings=tuple(sorted(mornings))).stretches(off)
+        free = tuple(sorted({*self.family.off, *stretches}))
         self.change(self.family._replace(off=free, known_until=max(until, self.family.known_until or until)))
 
     def lesson_weeks(self, held: Collection[int], skipped: Collection[int]) -> None:
