@@ -8,7 +8,7 @@ import pytest
 
 from tests.household import FAMILY, context_at, fixed_routine, lived
 from warmup.cli.plain import morning_lines
-from warmup.config.family import load
+from warmup.config.family import Child, load
 from warmup.journal.routine_json import routine_text
 from warmup.model import Mark
 from warmup.session.context import Context
@@ -82,6 +82,16 @@ def test_a_review_week_that_was_missed_comes_a_week_later_for_this_child(home: P
     assert in_week_6.curriculum().reviews == in_week_6.reviews
     in_week_6.turn_to(mornings[19])
     assert in_week_6.reviews[:2] == (5, 9) and not in_week_6.morning(mornings[20]).review
+
+
+def test_a_program_left_open_over_midnight_has_the_review_week_that_moved(home: Path, clock: Clock) -> None:
+    mornings = context_at(home, clock).year.mornings
+    context = context_at(home, clock, FAMILY._replace(children=(Child("Fern"),)), mornings[19])
+    for day in mornings[8:16]:
+        lived(context, day, {"month/this": Mark.FLUENT})
+    assert context.curriculum().reviews == context.reviews == (5, *context.reviews[1:])
+    context.turn_to(mornings[20])
+    assert context.curriculum().reviews == context.reviews == (6, *context.reviews[1:])
 
 
 def test_coming_back_is_said_for_three_mornings(home: Path, clock: Clock) -> None:

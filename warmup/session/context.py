@@ -236,8 +236,8 @@ class Context:
         self.forget()
 
     def turn_to(self, today: dt.date) -> None:
-        """It is another day now."""
-        self.today = today
+        """It is another day now, on which a review week may have moved."""
+        self.today, self._curriculum = today, None
         self.forget()
 
     # -- what the child knows
