@@ -205,6 +205,26 @@ def test_a_number_taken_meanwhile_by_another_program(hand: Hand, full: Callable[
     assert marks_of(there, 1) == {} and marks_of(there, 2) == {0: Mark.NOT_YET, 1: Mark.HESITATED}
 
 
+def test_a_session_is_told_from_one_that_took_its_number(hand: Hand, full: Callable[[bool], None]) -> None:
+    full(True)
+    journal = hand()
+    assert journal.start("Bean", DAY, "daily", "x" * 50_000, ROWS, action=Action("begin")) == 1
+    full(False)
+    other = hand(now=clock(dt.datetime(2026, 11, 25, 9)))
+    assert other.start("Bean", DAY, "short", "{}", ROWS[:1], action=Action("other")) == 1
+    step(journal, "Bean", DAY, 1, 1, shown=1, at=0, mark=mark(Mark.NOT_YET))
+    assert journal.saving
+    shapes = {row.session: row.shape for row in journal.sessions_of("Bean", DAY)}
+    assert shapes == {1: "daily", 2: "short"}
+    for number, shape in shapes.items():
+        whole = journal.whole_of("Bean", DAY, number)
+        assert whole is not None and whole.about.shape == shape
+    actions = {(row.what, row.session) for row in journal.actions_of("Bean", DAY)}
+    assert actions == {("begin", 1), ("other", 2)}
+    assert [row.what for row in journal.actions_of("Bean", DAY, 1)] == ["begin"]
+    assert journal.start("Bean", DAY, "review", "{}", ROWS) == 3
+
+
 @pytest.mark.skipif(sys.platform == "win32", reason="Windows has no such pipes")
 @pytest.mark.parametrize("name", ["journal.db-journal", "journal.db-wal"])
 def test_a_pipe_beside_the_journal_is_not_waited_for(hand: Hand, tmp_path: Path, name: str) -> None:

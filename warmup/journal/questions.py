@@ -79,7 +79,8 @@ class Questions:
         found = []
         for number, *values in rows:
             with suppress(Odd):
-                found.append((table_rows.about_of(values, unnoted), number))
+                about, key = table_rows.about_of(values, unnoted), (child, date.isoformat(), number)
+                found.append((about, self._store.redo.number(key)))
         return [
             SessionRow(number, a.shape, a.routine, a.position, a.furthest, bool(a.rough), bool(a.closed))
             for a, number in sorted(found, key=lambda each: (each[0].started, each[1]))
@@ -137,7 +138,9 @@ class Questions:
     def actions_of(self, child: str, date: dt.date, session: int | None = None) -> list[ActionRow]:
         """The actions of a session (0: those of none) in order of time; of the whole date without one."""
         key = self._store.key(child, date, session or 0)
-        return log.readable(self._store.read(log.QUESTION, (*key, session is None)))
+        rows = log.readable(self._store.read(log.QUESTION, (*key, session is None)))
+        number = self._store.redo.number
+        return [row._replace(session=number((row.child, row.date, row.session))) for row in rows]
 
     def last_undoable(self, child: str, date: dt.date, session: int | None = None) -> ActionRow | None:
         """The newest of these actions that is no undo and was not taken back; None when there is none."""

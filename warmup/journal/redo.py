@@ -18,7 +18,8 @@ if TYPE_CHECKING:
 class RedoLog:
     """The sessions this process wrote to, whole, and the actions and practice marks it added.
 
-    A session that was begun in memory may get another number in the file: ``key`` gives the one it has now.
+    A session that was begun in memory may get another number in the file, where a window has taken its own
+    meanwhile. To this process it stays what it was, and the other one has the number that this leaves free.
     """
 
     def __init__(self) -> None:
@@ -32,6 +33,10 @@ class RedoLog:
         """The key of a session as it stands in the tables now."""
         key = (child, date.isoformat(), session)
         return self._moved.get(key, key)
+
+    def number(self, key: Key) -> int:
+        """The number by which this process knows the session that stands under a key in the tables."""
+        return next((was[2] for was, now in self._moved.items() if now == key), key[2])
 
     def keep_session(self, disk: sqlite3.Connection, key: Key) -> None:
         """Keep a session as it is on the disk."""
@@ -55,3 +60,8 @@ class RedoLog:
         """What was in memory is in the file now: under which key there each session stands."""
         held = {was: moved.get(now, now) for was, now in self._moved.items()}
         self._moved = {was: now for was, now in {**moved, **held}.items() if was != now}
+        for first in self._moved.keys() - self._moved.values():
+            last = first
+            while last in self._moved:
+                last = self._moved[last]
+            self._moved[last] = first
