@@ -200,20 +200,19 @@ class Context:
 
     def of(self, child: Child) -> "Context":
         """The things of another child of the family, on the same day."""
-        other = self._beside(self.editor.of(child), self.today)
+        other = self.with_editor(self.editor.of(child), self.today)
         other._items = self._items
         return other
 
     def as_of(self, date: dt.date) -> "Context":
         """The same on the morning of a date, with what the child knew when that began."""
-        then = self._beside(self.editor, date)
+        then = self.with_editor(self.editor, date)
         then.know(then.knew_before_today())
         return then
 
-    def _beside(self, editor: FamilyEditor, today: dt.date) -> "Context":
+    def with_editor(self, editor: FamilyEditor, today: dt.date) -> "Context":
         """Another one of the same family, plan and journal, for the same adult."""
-        kept = self.plan, self.journal, self.own, self.own_problem
-        other = Context(self.places, editor, today, *kept)
+        other = Context(self.places, editor, today, self.plan, self.journal, self.own, self.own_problem)
         other.marks_by = self.marks_by
         return other
 
@@ -248,9 +247,8 @@ class Context:
         """Every prompt that was shown, in order of time; from ``since`` on, up to but not on ``before``; of
         one ``item`` alone, where one is named.
 
-        Years lie in a journal: who needs some days of it, or one item, asks for these.
-
-        Marks of items that are asked no more stay in the journal and count for nothing.
+        Years lie in a journal: who needs some days of it, or one item, asks for these. Marks of items that
+        are asked no more stay in the journal and count for nothing.
         """
         lines = self.journal.history(self.child.journal_name, before, since, item) if self.journal else ()
         # The plan's items are known without a look at the skills, of which a morning that goes on loads few.

@@ -90,10 +90,8 @@ def kept_today(context: Context, journal: Journal) -> Routine:
 
 def trial(context: Context) -> Context:
     """The same family and child, to try something out on: what it changes is in no file."""
-    kept_nowhere = KeptFamily(context.places.config / "family.toml", context.family, saves=False)
-    nowhere = FamilyEditor(kept_nowhere, context.child)
-    kept = context.plan, context.journal, context.own, context.own_problem
-    return Context(context.places, nowhere, context.today, *kept)
+    nowhere = KeptFamily(context.places.config / "family.toml", context.family, saves=False)
+    return context.with_editor(FamilyEditor(nowhere, context.child), context.today)
 
 
 def can_count(context: Context, date: dt.date) -> bool:

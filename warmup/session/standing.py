@@ -16,10 +16,10 @@ class Standing:
 
     ``position`` is the prompt on screen, from 0; at ``len(prompts)`` the close is, and at 0 the opening may
     be. ``cues`` holds how many cues of each prompt were shown, ``marks`` the marks by position, and
-    ``furthest`` the last prompt shown, ``NOT_BEGUN`` before the first. ``beside`` are the prompts of
-    other children at the same table, ``takes_turns`` says that the next
-    prompt comes up only when it is this child's turn (see :meth:`Writing.come_up`), and ``shares`` what the
-    log says of an action that is one for several children.
+    ``furthest`` the last prompt shown, ``NOT_BEGUN`` before the first. ``beside`` are the prompts of other
+    children at the same table, ``takes_turns`` says that the next prompt comes up only when it is this
+    child's turn (see :meth:`Writing.come_up`), and ``shares`` what the log says of an action that is one for
+    several children.
     """
 
     def __init__(
