@@ -8,7 +8,7 @@ from warmup.session.context import Context
 from warmup.session.next_level import waits_for
 from warmup.session.pausing import paused, until_words
 from warmup.session.summary import level_label
-from warmup.session.turning import Turn
+from warmup.session.undoing import FamilyAction
 from warmup.session.week import Lesson, New
 
 _AFTER: Mapping[Lesson, Lesson] = {
@@ -35,7 +35,7 @@ def ticked(row: New) -> New:
     return row._replace(lesson=_AFTER[row.lesson])
 
 
-def turn_tick(row: New, context: Context) -> Turn:
+def turn_tick(row: New, context: Context) -> FamilyAction:
     """Say the next thing of a level's lesson; nothing is done yet."""
     editor, level = context.editor, row.level
     taught: bool | None
@@ -48,7 +48,7 @@ def turn_tick(row: New, context: Context) -> Turn:
             ahead = row.week > context.morning().week
             comes = f"It opens in week {row.week}." if ahead else "It may come now."
             what, taught, said = undoing.UNSAID, None, f"Nothing said of {row.named()}. {comes}"
-    return Turn(what, lambda: editor.lesson(level, taught=taught), {"level": level}, said)
+    return FamilyAction(what, lambda: editor.lesson(level, taught=taught), {"level": level}, said)
 
 
 def _when_taught(row: New, context: Context) -> str:

@@ -1,6 +1,5 @@
 """What may be asked, a row each: what is to be taught again and the levels, and how a row is turned."""
 
-from collections.abc import Callable, Mapping
 from typing import NamedTuple
 
 from warmup import skills
@@ -8,6 +7,7 @@ from warmup.english import date_words
 from warmup.model import ItemId
 from warmup.session import undoing
 from warmup.session.context import Context
+from warmup.session.undoing import FamilyAction
 from warmup.session.unlocked import Unlocked, unlocked_levels
 
 NOT_ASKED = "open, not asked yet"
@@ -79,28 +79,20 @@ def _teach_again(context: Context) -> list[TeachAgain]:
     ]
 
 
-class Turn(NamedTuple):
-    """What turning a row is: an action of the log, what it does to the family, and a line about it."""
-
-    what: str
-    work: Callable[[], None]
-    about: Mapping[str, str]
-    said: str
-
-
-def turn(row: Row, context: Context) -> Turn:
+def turn(row: Row, context: Context) -> FamilyAction:
     """Hold a level back or let it come, or say that an item was taught; nothing is done yet."""
     editor, today = context.editor, context.today
     match row:
-        case LevelRow(at) if not at.held:
-            said = f"Held back: {row.named()}."
-            return Turn(undoing.HOLD, lambda: editor.hold(at.level, back=True), {"level": at.level}, said)
         case LevelRow(at):
-            said = f"It may come again: {row.named()}."
-            return Turn(undoing.COME, lambda: editor.hold(at.level, back=False), {"level": at.level}, said)
+            back = not at.held
+            what = undoing.HOLD if back else undoing.COME
+            said = f"{'Held back' if back else 'It may come again'}: {row.named()}."
+            return FamilyAction(what, lambda: editor.hold(at.level, back=back), {"level": at.level}, said)
         case TeachAgain(item, taught=False):
             said = f"Taught again on {date_words(today)}; it may come back."
-            return Turn(undoing.TAUGHT, lambda: editor.taught(item, today), {"item": item}, said)
+            return FamilyAction(undoing.TAUGHT, lambda: editor.taught(item, today), {"item": item}, said)
         case TeachAgain(item):
             said = "It rests until you say it was taught."
-            return Turn(undoing.REST, lambda: editor.taught(item, today, again=False), {"item": item}, said)
+            return FamilyAction(
+                undoing.REST, lambda: editor.taught(item, today, again=False), {"item": item}, said
+            )

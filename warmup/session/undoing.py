@@ -129,6 +129,18 @@ class Undone(NamedTuple):
     words: str
 
 
+class FamilyAction(NamedTuple):
+    """An action that changes the family or the year plan, not done yet.
+
+    Its word in the log, what it does, what the log says about it, and a line for the screen.
+    """
+
+    what: str
+    work: Callable[[], None]
+    about: Mapping[str, object]
+    said: str
+
+
 class LevelMove(NamedTuple):
     """A level that was moved in the year plan, with its week before and after."""
 

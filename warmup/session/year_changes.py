@@ -1,14 +1,13 @@
 """What an adult changes in the year: its weeks, the week of a level, its days. Nothing is done here yet.
 
-Each function gives a :class:`YearChange`, or a sentence that says why there is nothing to change;
+Each function gives a :class:`FamilyAction`, or a sentence that says why there is nothing to change;
 :func:`make` does one and says what it does to the last day of the year.
 """
 
 import datetime as dt
 from collections import Counter
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
-from typing import NamedTuple
 
 from warmup.config.family import LONGEST_BREAK, MOST_HELD, Child, CountdownRule, Family, year_of
 from warmup.config.plan_fit import Fault, Misfit, misfits, most_in, standing
@@ -18,6 +17,7 @@ from warmup.model import DayKind, LevelId, is_own
 from warmup.schoolyear import WEEKS, lessons_from
 from warmup.session import undoing
 from warmup.session.context import Context
+from warmup.session.undoing import FamilyAction
 from warmup.session.yearview import last_day, planned, rules_on
 from warmup.text import clean, visible
 
@@ -25,17 +25,7 @@ _DAY = dt.timedelta(1)
 _MOST_COUNTDOWNS = 100
 """As many as family.toml may hold."""
 
-
-class YearChange(NamedTuple):
-    """An action of the log, what it does, what the log says about it, and a line for the screen."""
-
-    what: str
-    work: Callable[[], None]
-    about: Mapping[str, object]
-    said: str
-
-
-Found = YearChange | str
+Found = FamilyAction | str
 """A change, or why there is none to make."""
 Keep = Callable[..., None]
 """Does the work of an action and logs it: ``keep(what, work, **about)``."""
@@ -91,7 +81,7 @@ def can_free(context: Context, week: int) -> bool:
     return any(week in weeks for weeks in _lesson_weeks(context))
 
 
-def _back_in(context: Context, week: int) -> YearChange:
+def _back_in(context: Context, week: int) -> FamilyAction:
     held, skipped = _lesson_weeks(context)
     rest = [each for each in skipped if each != week]
     return _weeks_changed(context, held, rest, f"Week {week} is not skipped any more.")
@@ -124,8 +114,8 @@ def _school_week(context: Context) -> int:
     return year_of(family, child).school_week(context.today)
 
 
-def _weeks_changed(context: Context, held: Sequence[int], skipped: Sequence[int], said: str) -> YearChange:
-    return YearChange(undoing.WEEKS, lambda: context.editor.lesson_weeks(held, skipped), {}, said)
+def _weeks_changed(context: Context, held: Sequence[int], skipped: Sequence[int], said: str) -> FamilyAction:
+    return FamilyAction(undoing.WEEKS, lambda: context.editor.lesson_weeks(held, skipped), {}, said)
 
 
 def _mine(context: Context) -> Family | Child:
@@ -152,23 +142,23 @@ def turn_early(context: Context, level: LevelId) -> Found:
     editor = context.editor
     if level in context.child.opened:
         said = f"No longer opened early: {named}."
-        return YearChange(
+        return FamilyAction(
             undoing.NOT_EARLY, lambda: editor.open_early(level, early=False), {"level": level}, said
         )
     if week <= context.morning().week and level not in context.child.held:
         return f"Its week has come: {named}."
-    return YearChange(
+    return FamilyAction(
         undoing.EARLY, lambda: editor.open_early(level), {"level": level}, f"Opened early: {named}."
     )
 
 
-def turn_held(context: Context, level: LevelId) -> YearChange:
+def turn_held(context: Context, level: LevelId) -> FamilyAction:
     """Hold a level back as not taught yet, or let it come."""
     named = planned(level, context.plan.weeks[level]).named
     back = level not in context.child.held
     said = f"Held back: {named}." if back else f"It may come: {named}."
     what = undoing.HOLD if back else undoing.COME
-    return YearChange(what, lambda: context.editor.hold(level, back=back), {"level": level}, said)
+    return FamilyAction(what, lambda: context.editor.hold(level, back=back), {"level": level}, said)
 
 
 def move_level(context: Context, level: LevelId, week: int) -> Found:
@@ -181,7 +171,7 @@ def move_level(context: Context, level: LevelId, week: int) -> Found:
         return f"It is in week {week} already: {named}."
     about = {"level": level, "was": was, "now": week}
     said = f"Week {was} → week {week}: {named}."
-    return YearChange(undoing.MOVE, lambda: context.move_level(level, week), about, said)
+    return FamilyAction(undoing.MOVE, lambda: context.move_level(level, week), about, said)
 
 
 def stands_on(context: Context, level: LevelId, *, brief: bool = False) -> tuple[str, ...]:
@@ -254,7 +244,7 @@ def turn_days(context: Context, first: dt.date, last: dt.date) -> Found:
     school = year.between(first, last + _DAY)
     if school:
         said = f"Off: {_stretch(first, last, len(school))}."
-        return YearChange(undoing.OFF, lambda: editor.no_school(first, last), about, said)
+        return FamilyAction(undoing.OFF, lambda: editor.no_school(first, last), about, said)
     back = _off_between(context, first, last)
     if back:
         said = f"School after all: {_stretch(first, last, back)}."
@@ -262,7 +252,7 @@ def turn_days(context: Context, first: dt.date, last: dt.date) -> Found:
         said = f"An extra morning: {date_words(first)}."
     else:
         return _no_school(year.kind(first))
-    return YearChange(undoing.SCHOOL, lambda: editor.have_school(first, last), about, said)
+    return FamilyAction(undoing.SCHOOL, lambda: editor.have_school(first, last), about, said)
 
 
 def does_to(context: Context, first: dt.date, last: dt.date) -> str:
@@ -326,5 +316,5 @@ def name_day(context: Context, date: dt.date, words: str) -> Found:
 
 def _counted_down(
     context: Context, rule: CountdownRule | None, before: CountdownRule | None, said: str
-) -> YearChange:
-    return YearChange(undoing.COUNTDOWN, lambda: context.editor.count_down(rule, before), {}, said)
+) -> FamilyAction:
+    return FamilyAction(undoing.COUNTDOWN, lambda: context.editor.count_down(rule, before), {}, said)
