@@ -93,6 +93,14 @@ def test_what_no_family_can_have_is_said_so(wrong: dict[str, str]) -> None:
         family_of(filled_in(TODAY)._replace(**wrong), TODAY)  # type: ignore[arg-type]
 
 
+def test_children_of_the_journal_stay_though_the_first_never_got_a_name() -> None:
+    known = default(TODAY, ("Sunshine", "Fern"))
+    form = filled_in(TODAY, known)
+    assert [child.nickname for child in family_of(form, TODAY, known).children] == ["Sunshine", "Fern"]
+    first, second = family_of(form._replace(nickname="Bean"), TODAY, known).children
+    assert (first.nickname, first.journal_name, second.nickname) == ("Bean", "Sunshine", "Fern")
+
+
 @given(st.integers(1, 36), st.dates(dt.date(2026, 9, 1), dt.date(2027, 5, 1)))
 def test_the_week_said_is_the_week_it_is(week: int, today: dt.date) -> None:
     form = filled_in(today)

@@ -53,7 +53,7 @@ def run(
     say(aside)
     with contextlib.suppress(Ended, KeyboardInterrupt):
         if welcome is not None:
-            context = welcome(spoken_first.first_form(context.today, context.family))
+            context = welcome(spoken_first.first_form(context))
         work = Workspace(
             context, journal, clock, notices=(journal.notice,), guest=guest, takes_turns=takes_turns
         )

@@ -13,12 +13,14 @@ from warmup.config.holidays import Holiday
 from warmup.config.toml_file import LONGEST_NAME
 from warmup.english import date_words
 from warmup.session import missed, undoing
+from warmup.session.context import Context
 from warmup.session.first_form import (
     Form,
     Unclear,
     family_of,
     filled_in,
     holidays,
+    known_by,
     outcome,
     week_of,
     weekday_of,
@@ -210,8 +212,9 @@ def _stepped(talk: Talk, name: str) -> Talk:
 # -- the first form
 
 
-def first_form(today: dt.date, known: Family) -> Family:
+def first_form(context: Context) -> Family:
     """Ask the form's questions, each filled in: Enter takes it as it stands. Raises Ended."""
+    today, known = context.today, known_by(context)
     form = filled_in(today, known)
     part([HELLO, PRIVACY, "Enter takes what stands in brackets."])
     form = _name(form, today, known)
@@ -225,7 +228,7 @@ def first_form(today: dt.date, known: Family) -> Family:
             return family_of(form, today, known)
 
 
-def _name(form: Form, today: dt.date, known: Family) -> Form:
+def _name(form: Form, today: dt.date, known: Family | None) -> Form:
     def check(text: str) -> str:
         family_of(form._replace(nickname=text), today, known)
         return ""

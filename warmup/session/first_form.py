@@ -9,12 +9,13 @@ from collections.abc import Collection, Iterable
 from dataclasses import replace
 from typing import NamedTuple
 
-from warmup.config.family import PLACEHOLDER, Child, Family, default, year_of
+from warmup.config.family import Child, Family, default, year_of
 from warmup.config.holidays import Holiday, offered
 from warmup.config.toml_file import LONGEST_NAME
 from warmup.english import WEEKDAYS, date_words, plural
 from warmup.model import DayKind, Morning
 from warmup.schoolyear import WEEKS, SchoolYear
+from warmup.session.context import Context
 from warmup.text import CLOCK_YEARS, clean, visible
 
 
@@ -33,6 +34,11 @@ class Form(NamedTuple):
     weekdays: str
     week: str = ""
     off: tuple[Holiday, ...] = ()
+
+
+def known_by(context: Context) -> Family | None:
+    """The family without a file whose children are those of the journal; None where it has none."""
+    return context.family if context.journal and context.journal.names() else None
 
 
 def filled_in(today: dt.date, known: Family | None = None) -> Form:
@@ -70,7 +76,7 @@ def family_of(form: Form, today: dt.date, known: Family | None = None) -> Family
     A week that is said and is not the one that the first day gives (weeks off are not known here) begins
     the year anew: it is that week since Monday.
     """
-    children = known.children if known and known.children[0].journal_name != PLACEHOLDER else ()
+    children = known.children if known else ()
     nickname = nickname_of(form.nickname, children[1:])
     first = replace(children[0], nickname=nickname) if children else Child(nickname)
     family = default(today)._replace(

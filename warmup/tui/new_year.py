@@ -46,8 +46,8 @@ class NewYearScreen(WelcomeScreen):
 
     def say(self, form: Form) -> str:
         """When it begins and ends."""
-        return outcome(form, self.today, self.known)
+        return outcome(form, self.today, self.work.context.family)
 
     def take(self, form: Form) -> Family:
         """The family in it."""
-        return renewed(form, self.today, self.known)
+        return renewed(form, self.today, self.work.context.family)

@@ -19,6 +19,7 @@ from warmup.session.first_form import (
     family_of,
     filled_in,
     holidays,
+    known_by,
     outcome,
     week_of,
     weekday_of,
@@ -79,7 +80,7 @@ class WelcomeScreen(Screen[Family | None]):
     def __init__(self, work: Workspace) -> None:
         """Its children are known where a journal has outlived family.toml."""
         super().__init__()
-        self.work, self.today, self.known = work, work.context.today, work.context.family
+        self.work, self.today, self.known = work, work.context.today, known_by(work.context)
         self._filled = filled_in(self.today, self.known)
         self._ticks = HolidayTicks(id="off", compact=True)
 
