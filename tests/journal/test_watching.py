@@ -11,6 +11,7 @@ from pathlib import Path
 
 import pytest
 
+from warmup.config.family import MOST_CHILDREN
 from warmup.journal import at_hand, watching
 from warmup.journal.at_hand import OPENING, AtHand, leave_note, note_bytes, note_in
 from warmup.journal.journal import Change, Journal, NoteRow
@@ -102,6 +103,14 @@ def test_the_window_that_did_something_last_is_followed(home: Path, journal: Jou
     journal.change("Bean", TODAY, number, Change(position=2))
     watch.look(TODAY), ferns.look(TODAY)
     assert stands(watch) == ("Bean", "2026-11-25", 2) and stands(ferns) == ("Fern", "2026-11-25", 1)
+
+
+def test_as_many_children_as_a_family_may_have_are_followed(home: Path, journal: Journal) -> None:
+    names = [f"Child {number:02}" for number in range(MOST_CHILDREN)]
+    for name in names:
+        begun(journal, name)
+    found = watched(home)
+    assert found is not None and found.key[0] == names[-1]
 
 
 def test_a_note_on_a_past_morning_takes_the_child_s_window_nowhere(home: Path, journal: Journal) -> None:

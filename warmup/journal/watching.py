@@ -24,7 +24,8 @@ _BACK = dt.timedelta(7)
 """How far back lies the oldest morning that a window may still have open."""
 _STEPS = 100_000
 """The work one question may take, in steps of SQLite's: far more than it needs, far less than a blink."""
-_CHILDREN = 20
+_CHILDREN = 100
+"""How many names in a journal are looked at: more than a family may have children."""
 _QUESTION = f"""
 WITH RECURSIVE children(name) AS (
     SELECT min(child) FROM sittings
