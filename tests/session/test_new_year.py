@@ -58,6 +58,14 @@ def test_the_new_year_begins_clean_and_keeps_the_children_and_their_days(home: P
     assert outcome(form, SUMMER, OLD).startswith("School day 1 is August 30, 2027, in week 1; the last is ")
 
 
+def test_a_year_that_ended_before_its_first_school_day_is_followed_by_another(
+    home: Path, clock: Clock
+) -> None:
+    saturday = dt.date(2026, 8, 29)
+    family = OLD._replace(first_day=saturday, last_day=saturday, held_weeks=(), known_until=None)
+    assert next_form(context_at(home, clock, family, SUMMER)).first_day == "2027-08-30"
+
+
 def test_a_part_may_be_repeated_from_a_week_on(home: Path, clock: Clock) -> None:
     form = next_form(context_at(home, clock, OLD, SUMMER))._replace(first_day="2027-09-07", week="19")
     year = year_of(renewed(form, SUMMER, OLD))

@@ -26,8 +26,8 @@ def first_day_after(last: dt.date) -> dt.date:
 def next_form(context: Context) -> Form:
     """The form of the next year, filled in: the same weekdays, the holidays taken, week 1."""
     family = context.family
-    first_day = first_day_after(year_of(family).mornings[-1]).isoformat()
-    form = filled_in(context.today, family)._replace(first_day=first_day, week="")
+    last = max(year_of(family).mornings, default=context.today)
+    form = filled_in(context.today, family)._replace(first_day=first_day_after(last).isoformat(), week="")
     return form._replace(off=offered(form, context.today))
 
 
