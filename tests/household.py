@@ -170,7 +170,7 @@ def lived(context: Context, day: dt.date, marks: Mapping[str, Mark]) -> None:
         MarkRow(mark=mark, cue=0, adult="", from_memory=False, at=f"{day}T08:00:00")
         for mark in marks.values()
     ]
-    context.journal.add_whole(
+    context.journal.start(
         context.child.journal_name,
         day,
         "daily",

@@ -53,7 +53,7 @@ def written(folder: Path, seed: int) -> Path:
                 for _ in rows
             ]
             action = Action("others", 0, "null", '["fluent"]')
-            journal.add_whole(child, day, "daily", "x" * 12_000, rows, marks, action=action)
+            journal.start(child, day, "daily", "x" * 12_000, rows, marks, action=action)
     journal.shut()
     return journal.path
 

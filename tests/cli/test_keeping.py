@@ -30,7 +30,7 @@ def lived(home: Path, child: str, days: range) -> Path:
     journal = Journal.open(home, lambda: NOW)
     for day in days:
         marks = [MarkRow(Mark.FLUENT, 0, "", False, "")] * len(ROWS)
-        journal.add_whole(child, dt.date(2026, 11, day), "daily", "{}", ROWS, marks)
+        journal.start(child, dt.date(2026, 11, day), "daily", "{}", ROWS, marks)
     journal.shut()
     return journal.path
 

@@ -21,7 +21,7 @@ NAMES = ["Quillon", "Žofinka", 'Qu"il\\lo']
 def lived(journal: Journal, child: str, days: range) -> None:
     for day in days:
         date = dt.date(2026, 10, day)
-        journal.add_whole(child, date, "daily", f'{{"child":"{child}"}}' * 400, ROWS, [mark()] * 4)
+        journal.start(child, date, "daily", f'{{"child":"{child}"}}' * 400, ROWS, [mark()] * 4)
         journal.log(child, date, 1, Action("rough", before="{}", after="{}"))
 
 

@@ -109,7 +109,7 @@ def test_prompts_put_in_the_place_of_others_do_not_count_as_shown(hand: Hand) ->
 def test_sessions_of_one_date_are_numbered_though_begun_at_one_moment(hand: Hand) -> None:
     journal, other = hand(), hand()
     assert [j.start("Bean", DAY, "daily", "{}", ROWS) for j in (journal, other, journal)] == [1, 2, 3]
-    journal.add_whole("Pip", DAY, "daily", "{}", ROWS, [mark(at="2026-11-25T09:00:00")] * 4)
+    journal.start("Pip", DAY, "daily", "{}", ROWS, [mark(at="2026-11-25T09:00:00")] * 4)
     assert journal.sessions_of("Pip", DAY)[0].closed and len(journal.history("Pip")) == 4
     assert len({whole.about.started for whole in wholes(journal)}) == 3
 
@@ -121,7 +121,7 @@ def test_reading_twice_the_mornings_is_twice_the_work_at_most(hand: Hand, tmp_pa
         for n in range(mornings):
             rows = [(f"count-on/{n}", "a") for n in range(9)]
             day = DAY + dt.timedelta(n)
-            journal.add_whole("Bean", day, "daily", "x" * 12_000, rows, [mark()] * 9)
+            journal.start("Bean", day, "daily", "x" * 12_000, rows, [mark()] * 9)
         steps = count()
         disk = journal._store._disk
         assert disk is not None

@@ -70,7 +70,7 @@ def test_what_can_be_read_of_a_damaged_journal_is_kept(hand: Hand, tmp_path: Pat
     journal = hand()
     days = [DAY + dt.timedelta(n) for n in range(40)]
     for day in days:
-        journal.add_whole("Bean", day, "daily", "x" * 9000, ROWS, [mark()] * 4)
+        journal.start("Bean", day, "daily", "x" * 9000, ROWS, [mark()] * 4)
     journal.shut()
     raw = bytearray(journal.path.read_bytes())
     middle = len(raw) // 2 // 4096 * 4096
@@ -193,7 +193,7 @@ def test_damage_under_a_stamp_that_still_fits_is_found_where_it_is_read(
 ) -> None:
     journal = hand()
     for number in range(20):
-        journal.add_whole("Bean", DAY - dt.timedelta(number), "daily", "x" * 9000, ROWS, [mark()] * 4)
+        journal.start("Bean", DAY - dt.timedelta(number), "daily", "x" * 9000, ROWS, [mark()] * 4)
     path = journal.path
     journal.shut()
     marks = len(hand(read_only=True).history("Bean"))

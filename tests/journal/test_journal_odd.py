@@ -62,7 +62,7 @@ ODD: dict[str, tuple[str, str]] = {
 def with_odd(journal: Journal, sql: str) -> Path:
     """A journal with two marked mornings and an action, the odd value in it; the file itself stays whole."""
     yesterday = DAY - dt.timedelta(1)
-    journal.add_whole("Bean", yesterday, "daily", "{}", ROWS, [mark(Mark.NOT_YET)] * 4)
+    journal.start("Bean", yesterday, "daily", "{}", ROWS, [mark(Mark.NOT_YET)] * 4)
     begun(journal, marks=2).log("Bean", DAY, 1, Action("swap", 1))
     notes = {1: NoteRow("Six and one more.", adult="Jo"), MORNING: NoteRow("In a hurry.", shared=True)}
     journal.change("Bean", DAY, 1, Change(notes=notes))
@@ -272,7 +272,7 @@ def test_an_item_this_version_does_not_know_is_told_and_asked_no_more(
     data["prompts"][1]["item"] = "juggle/three"
     rows = [(prompt["item"], prompt["wording"]) for prompt in data["prompts"]]
     journal = hand(home)
-    journal.add_whole("Bean", DAY - dt.timedelta(1), "daily", "{}", rows, [mark(Mark.NOT_YET)] * len(rows))
+    journal.start("Bean", DAY - dt.timedelta(1), "daily", "{}", rows, [mark(Mark.NOT_YET)] * len(rows))
     journal.start("Bean", DAY, "daily", json.dumps(data), rows)
     assert main(["today"], lambda: NOW) == DONE
     out, err = capsys.readouterr()

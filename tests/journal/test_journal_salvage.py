@@ -20,7 +20,7 @@ def months(journal: Journal) -> Path:
     """Sixty mornings of four marks, each with a long routine and an action."""
     for day in DAYS:
         action = Action("others")
-        journal.add_whole("Bean", day, "daily", "x" * 9000, ROWS, [mark(Mark.NOT_YET)] * 4, action=action)
+        journal.start("Bean", day, "daily", "x" * 9000, ROWS, [mark(Mark.NOT_YET)] * 4, action=action)
     journal.shut()
     return journal.path
 

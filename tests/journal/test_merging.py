@@ -21,7 +21,7 @@ def kept(folder: Path, child: str, days: range, mark: Mark) -> Path:
     for day in days:
         at = f"2026-11-{day:02}T08:00:00+00:00"
         marks = [MarkRow(mark, 0, "", False, at)] * 2
-        journal.add_whole(child, dt.date(2026, 11, day), "daily", "{}", ROWS, marks)
+        journal.start(child, dt.date(2026, 11, day), "daily", "{}", ROWS, marks)
     journal.shut()
     return journal.path
 

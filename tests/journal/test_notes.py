@@ -204,7 +204,7 @@ def full(journal: Journal) -> list[dt.date]:
     """Sixty mornings with a long routine, each with three notes."""
     days = [DAY + dt.timedelta(number) for number in range(60)]
     for day in days:
-        journal.add_whole("Bean", day, "daily", "x" * 9000, ROWS, [mark(Mark.NOT_YET)] * 4)
+        journal.start("Bean", day, "daily", "x" * 9000, ROWS, [mark(Mark.NOT_YET)] * 4)
         notes = {position: NoteRow(f"{day} {position} " + "x" * 60) for position in (MORNING, 0, 3)}
         journal.change("Bean", day, 1, Change(notes=notes))
     journal.shut()

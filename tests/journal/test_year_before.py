@@ -78,7 +78,7 @@ def context(home: Path, clock: Clock) -> Context:
     for n in range(0, len(items), 8):
         day, rows = days[n // 8], items[n : n + 8]
         kept = [MarkRow(Mark.FLUENT, 0, "", False, f"{day}T08:00:00") for _ in rows]
-        journal.add_whole("Bean", day, "daily", "{}", [(item, "") for item in rows], kept)
+        journal.start("Bean", day, "daily", "{}", [(item, "") for item in rows], kept)
     return there
 
 

@@ -89,7 +89,7 @@ def _keep(
     )
     if table:
         prompts = tuple(prompt._replace(table=table) for prompt in prompts)
-    journal.add_whole(
+    journal.start(
         child,
         day,
         "daily",

@@ -54,7 +54,7 @@ def live(context: Context, days: int, mark: Mark = Mark.FLUENT) -> dict[LevelId,
         routine = context.routine(context.morning(day))
         rows = [(prompt.item, prompt.wording) for prompt in routine.prompts]
         marks = [MarkRow(mark, 0, "", False, f"{day}T08:00:00") for _ in rows]
-        context.journal.add_whole("Bean", day, "daily", routine_text(routine), rows, marks)
+        context.journal.start("Bean", day, "daily", routine_text(routine), rows, marks)
         context.forget()
         for prompt in routine.prompts:
             found.setdefault(prompt.level_id, day)

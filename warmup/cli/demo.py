@@ -82,9 +82,7 @@ def _one_morning(context: Context, journal: Journal, morning: Morning, now: dt.d
     marks = [_answer(prompt.item, morning, context) for prompt in routine.prompts]
     rows = [(prompt.item, prompt.wording) for prompt in routine.prompts]
     kept = [MarkRow(mark=mark, cue=0, adult="", from_memory=False, at=now.isoformat()) for mark in marks]
-    journal.add_whole(
-        context.child.journal_name, morning.date, routine.shape, routine_text(routine), rows, kept
-    )
+    journal.start(context.child.journal_name, morning.date, routine.shape, routine_text(routine), rows, kept)
     return [
         Asked(morning.date, prompt.item, mark, wording=prompt.wording)
         for prompt, mark in zip(routine.prompts, marks, strict=True)

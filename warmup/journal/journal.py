@@ -129,6 +129,7 @@ class Journal(Questions):
         shape: str,
         routine: str,
         rows: Sequence[tuple[str, str]],
+        marks: Sequence[MarkRow] = (),
         *,
         action: Action | None = None,
         known: int | None = None,
@@ -136,56 +137,20 @@ class Journal(Questions):
     ) -> int:
         """Keep a new session with its (item, wording) rows; gives its number, from 1 on a date.
 
-        ``furthest`` is the prompt on screen, or ``NOT_BEGUN`` while only the opening is. Changed where the
-        date has other sessions than the ``known`` ones: another window began one.
+        With ``marks``, one for each prompt, it is over already. ``furthest`` is the prompt on screen, or
+        ``NOT_BEGUN`` while only the opening is. Changed where the date has other sessions than the ``known``
+        ones: another window began one.
         """
-        return self._begin(child, date, shape, routine, rows, [], action, known, furthest)
-
-    def add_whole(
-        self,
-        child: str,
-        date: dt.date,
-        shape: str,
-        routine: str,
-        rows: Sequence[tuple[str, str]],
-        marks: Sequence[MarkRow],
-        *,
-        action: Action | None = None,
-    ) -> None:
-        """Keep a session that is over, with a mark for each prompt, in one transaction."""
-        self._begin(child, date, shape, routine, rows, marks, action)
-
-    def _begin(
-        self,
-        child: str,
-        date: dt.date,
-        shape: str,
-        routine: str,
-        rows: Sequence[tuple[str, str]],
-        marks: Sequence[MarkRow],
-        action: Action | None,
-        known: int | None = None,
-        furthest: int = 0,
-    ) -> int:
         moment = log.by_clock(self._now())
         end, closed = (len(rows), moment) if marks else (0, "")
         stamped = {at: mark._replace(at=_moment(mark.at) or moment) for at, mark in enumerate(marks)}
         touched = max((moment, *(mark.at for mark in stamped.values())))
 
         def keep(db: sqlite3.Connection) -> tuple[int, ActionRow | None]:
-            there = db.execute(
-                "SELECT started FROM sittings WHERE child = ? AND date = ?", (child, date.isoformat())
-            ).fetchall()
-            if known is not None and sum(isinstance(each, str) for (each,) in there) != known:
-                raise Changed
-            # No two sessions of a date begin at one moment, whatever the clock says: it tells them apart.
-            last = max((each for (each,) in there if is_moment(each)), default="")
-            started = log.after(last, moment)
+            key, started = _next_session(db, child, date.isoformat(), known, moment)
             about = table_rows.About(
                 started, max(started, touched), shape, routine, end, max(furthest, end - 1), 0, closed
             )
-            numbers = table_rows.numbers_of(db, child, date.isoformat())
-            key = (child, date.isoformat(), table_rows.next_number(numbers))
             table_rows.put_whole(db, key, Whole(about, dict(enumerate(rows)), stamped))
             return key[2], self._append(db, key, action, moment)
 
@@ -373,6 +338,20 @@ class Journal(Questions):
         from warmup.journal import inspection
 
         return inspection.findings(folder / NAME, known)
+
+
+def _next_session(
+    db: sqlite3.Connection, child: str, date: str, known: int | None, moment: str
+) -> tuple[Key, str]:
+    """The key of one more session of a date, and when it begins. Changed where others than ``known`` are."""
+    rows = db.execute("SELECT started FROM sittings WHERE child = ? AND date = ?", (child, date))
+    there = [each for (each,) in rows if isinstance(each, str)]
+    if known is not None and len(there) != known:
+        raise Changed
+    # No two sessions of a date begin at one moment, whatever the clock says: it tells them apart.
+    last = max(filter(is_moment, there), default="")
+    numbers = table_rows.numbers_of(db, child, date)
+    return (child, date, table_rows.next_number(numbers)), log.after(last, moment)
 
 
 def _moment(text: str) -> str:
