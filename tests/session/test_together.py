@@ -13,6 +13,7 @@ from tests.household import FAMILY, TODAY, StandingClock, context_at
 from tests.session.sessions import state
 from warmup.config.family import Child, load, year_of
 from warmup.engine.giveaways import meet
+from warmup.engine.things import things_on
 from warmup.journal.journal import Journal
 from warmup.journal.watching import Watch
 from warmup.model import Mark
@@ -225,6 +226,18 @@ def test_beside_another_child_nothing_is_asked_or_told_again(home: Path, clock: 
         assert not {*first.items} & {*second.items}
         assert not [each.say for each in second.prompts if meet(each, first.prompts)]
         assert not tells(first.routine.opening, second.prompts)
+
+
+def test_what_a_house_lacks_gives_way_to_nothing_the_other_child_is_asked(home: Path, clock: Clock) -> None:
+    for day in year_of(TWINS).mornings[40:56:3]:
+        morning = together(home, clock, day)
+        morning.gather()
+        morning.settle()
+        first, second = morning.sessions
+        things = [thing.name for each in second.prompts for some in things_on(each.table) for thing in some]
+        second.context.editor.change(TWINS._replace(toddler=True, without=tuple(dict.fromkeys(things))))
+        second.fit_house()
+        assert not {*first.items} & {*second.items}, day
 
 
 def test_a_second_short_one_is_for_all(morning: Together) -> None:

@@ -1,5 +1,6 @@
 """What is asked instead: a short morning's prompts, one in another's place, a sure one before the close."""
 
+import copy
 from collections.abc import Callable, Collection, Sequence
 
 from warmup import skills
@@ -93,15 +94,7 @@ class Instead:
             for place, each in enumerate(prompts)
         )
         out = {each.item for place, each in enumerate(fitted) if place in open_places and not house.can(each)}
-        there = Instead(
-            self._context,
-            self._routine._replace(prompts=fitted),
-            self._number,
-            self._missing,
-            self._declined,
-            bare=self._bare,
-        )
-        found = there.others(out, at, asked) if out else fitted
+        found = self._with(fitted).others(out, at, asked) if out else fitted
         return tuple(each for place, each in enumerate(found) if place not in open_places or house.can(each))
 
     def after_known(
@@ -119,17 +112,13 @@ class Instead:
         if not built:
             return self.others(out, at, asked)
         was = self._routine.prompts
-        changed = self._routine._replace(prompts=(*was[:at], built[0], *was[at + 1 :]))
-        then = Instead(
-            self._context,
-            changed,
-            self._number,
-            self._missing,
-            self._declined,
-            bare=self._bare,
-            beside=self._beside,
-        )
-        return then.others(out, at, asked)
+        return self._with((*was[:at], built[0], *was[at + 1 :])).others(out, at, asked)
+
+    def _with(self, prompts: tuple[Prompt, ...]) -> "Instead":
+        """The same for a morning with these prompts."""
+        other = copy.copy(self)
+        other._routine = self._routine._replace(prompts=prompts)
+        return other
 
     def _lacks(self, table: str) -> bool:
         """Whether what stands there to be laid on the table is not to be had today."""
