@@ -190,7 +190,7 @@ def test_the_check_names_odd_actions_and_whose_the_first_is(db: sqlite3.Connecti
     for each in (row(), row("odd", 2, at="now", child="Pip", session=3), row("also odd", 3, at="then")):
         log.put(db, each)
     notes = Notes()
-    log.look_over(db, notes)
+    assert [each.what for each in log.actions(db, notes)] == ["swap"]
     assert notes.all() == (("an action at a time that is none", 2, f'"Pip", "{DATE}", 3'),)
 
 

@@ -16,12 +16,10 @@ LIMIT = 5_000_000
 ADVICE = "Nothing was changed. Fix that line, or export the calendar once more."
 _DEEPEST = 8
 _NAME = re.compile(r"([A-Za-z0-9-]+)[;:]")
-_KEPT = frozenset(
-    {
-        *("DTSTART", "DTEND", "DURATION", "RRULE", "RDATE", "EXDATE", "RECURRENCE-ID"),
-        *("SUMMARY", "STATUS", "UID", "TZID", "TZOFFSETFROM", "TZOFFSETTO", "X-WR-TIMEZONE"),
-    }
-)
+_KEPT = frozenset({
+    "DTSTART", "DTEND", "DURATION", "RRULE", "RDATE", "EXDATE", "RECURRENCE-ID", "SUMMARY", "STATUS", "UID",
+    "TZID", "TZOFFSETFROM", "TZOFFSETTO", "X-WR-TIMEZONE",
+})  # fmt: skip
 """The properties on which days off hang, or the name of one."""
 
 

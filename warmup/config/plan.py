@@ -33,9 +33,8 @@ FORMAT = 1
 _MOST_OF_A_SLOT = 12
 """The most prompts one slot, and one morning of an own shape that counts for itself, may have."""
 _OF_A_YEAR = (
-    "format",
-    *("skills", "review_weeks", "nothing_new_from", "prompts", "weeks_a_quarter", "review_every"),
-)
+    "format", "skills", "review_weeks", "nothing_new_from", "prompts", "weeks_a_quarter", "review_every",
+)  # fmt: skip
 """What a year that lies over the one that came along may say."""
 SHAPES = ("daily", "short", "review")
 """The shapes that come with the program."""

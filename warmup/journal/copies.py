@@ -122,13 +122,16 @@ def put_in_place(folder: Path, snapshot: sqlite3.Connection, day: dt.date) -> st
     path = folder / NAME
     try:
         folder.mkdir(mode=0o700, parents=True, exist_ok=True)
-        there = os.path.lexists(path)
+        aside, there = "", os.path.lexists(path)
         if there:
             with suppress(Damaged):
                 refuse_newer(path)
         name = _temporary(snapshot, path)
         try:
-            aside = _exchange(path, name, day) if there else _moved(name, path)
+            if there:
+                aside = _exchange(path, name, day)
+            else:
+                name.replace(path)
         except BaseException:
             name.unlink(missing_ok=True)
             raise
@@ -138,11 +141,6 @@ def put_in_place(folder: Path, snapshot: sqlite3.Connection, day: dt.date) -> st
             f"{NAME}: could not be replaced ({reason(error)}). It is as it was before."
         ) from error
     return aside
-
-
-def _moved(name: Path, path: Path) -> str:
-    name.replace(path)
-    return ""
 
 
 def _exchange(path: Path, name: Path, day: dt.date) -> str:

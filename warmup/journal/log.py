@@ -7,7 +7,7 @@ corrected stays beside the correction, and the newest action can be taken back a
 import datetime as dt
 import json
 import sqlite3
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from contextlib import suppress
 from typing import Any, NamedTuple
 
@@ -166,18 +166,16 @@ def merge_into(
     target: sqlite3.Connection, source: sqlite3.Connection, moved: Mapping[Key, Key], notes: Notes
 ) -> None:
     """Take in the actions that ``target`` lacks. ``moved`` says under which key a session stands there."""
+    for row in actions(source, notes):
+        take_in(target, row, moved)
+
+
+def actions(source: sqlite3.Connection, notes: Notes) -> Iterator[ActionRow]:
+    """The actions that make sense; ``notes`` stands on each while it is worked on."""
     for values in source.execute(f"SELECT {COLUMNS} FROM actions ORDER BY at, id"):
         notes.at(*values[1:4])
         with noting(notes):
-            take_in(target, row_of(values), moved)
-
-
-def look_over(source: sqlite3.Connection, notes: Notes) -> None:
-    """Note every action that makes no sense."""
-    for values in source.execute(f"SELECT {COLUMNS} FROM actions ORDER BY at, id"):
-        notes.at(*values[1:4])
-        with noting(notes):
-            row_of(values)
+            yield row_of(values)
 
 
 def take_in(target: sqlite3.Connection, row: ActionRow, moved: Mapping[Key, Key]) -> None:

@@ -130,6 +130,8 @@ def oddities_in(source: sqlite3.Connection, known: Collection[str] = ()) -> tupl
             whole = table_rows.read_whole(source, key, notes)
             for item, _ in whole.prompts.values() if whole else ():
                 note_unknown(item, known, notes)
-    log.look_over(source, notes)
-    practice.look_over(source, notes, known)
+    for _ in log.actions(source, notes):
+        pass
+    for row in practice.marks(source, notes):
+        note_unknown(row.item, known, notes)
     return notes.all()

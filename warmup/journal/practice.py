@@ -6,7 +6,7 @@ folded into memory, and no count of mornings looks at it.
 """
 
 import sqlite3
-from collections.abc import Collection, Iterable
+from collections.abc import Iterable
 from contextlib import suppress
 from typing import Any, NamedTuple
 
@@ -20,7 +20,6 @@ from warmup.journal.oddities import (
     is_moment,
     key_of,
     moment,
-    note_unknown,
     noting,
     number,
     text,
@@ -115,17 +114,11 @@ def _later(row: PracticeRow) -> tuple[object, ...]:
 
 def merge_into(target: sqlite3.Connection, source: sqlite3.Connection, notes: Notes) -> None:
     """Take in every row that makes sense."""
-    for row in _rows(source, notes):
+    for row in marks(source, notes):
         take_in(target, row)
 
 
-def look_over(source: sqlite3.Connection, notes: Notes, known: Collection[str] = ()) -> None:
-    """Note every row that makes no sense; ``known`` are the items there are, if that matters."""
-    for row in _rows(source, notes):
-        note_unknown(row.item, known, notes)
-
-
-def _rows(source: sqlite3.Connection, notes: Notes) -> Iterable[PracticeRow]:
+def marks(source: sqlite3.Connection, notes: Notes) -> Iterable[PracticeRow]:
     """The rows that make sense; ``notes`` stands on each while it is worked on."""
     rows = source.execute(f"SELECT {COLUMNS} FROM practice ORDER BY child, date, started, position")
     for values in rows.fetchall():

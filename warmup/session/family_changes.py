@@ -13,27 +13,14 @@ from warmup.config.toml_file import LONGEST_NAME
 from warmup.text import clean, visible
 
 _OF_FAMILY = (
-    *("first_day", "first_week", "held_weeks", "skipped_weeks", "last_day", "settled"),
-    *(
-        "off",
-        "extra",
-        "countdowns",
-        "weekdays",
-        "theme",
-        "answers_shown",
-        "pennies",
-        "adult",
-        "animal",
-        "prompts",
-        "toddler",
-        "without",
-        "printed",
-    ),
-)
+    "first_day", "first_week", "held_weeks", "skipped_weeks", "last_day", "settled", "off", "extra",
+    "countdowns", "weekdays", "theme", "answers_shown", "pennies", "adult", "animal", "prompts", "toddler",
+    "without", "printed",
+)  # fmt: skip
 _OF_CHILD = (
-    *("nickname", "held", "opened", "taught", "paused", "reads"),
-    *("first_day", "first_week", "held_weeks", "skipped_weeks", "prompts", "resting", "began"),
-)
+    "nickname", "held", "opened", "taught", "paused", "reads", "first_day", "first_week", "held_weeks",
+    "skipped_weeks", "prompts", "resting", "began",
+)  # fmt: skip
 """The fields by the names they have in the log of actions."""
 _ATTRIBUTES = {"settled": "known_until"}
 """Those that have another name in :class:`Family`."""
