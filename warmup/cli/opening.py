@@ -82,7 +82,7 @@ def welcomed(places: "Places", family: "Family", today: dt.date, journal: "Journ
     from warmup.session.context import open_context
 
     context = open_context(places, family, today, journal)
-    context.editor.begin()
+    context.editor.kept.begin()
     return context
 
 

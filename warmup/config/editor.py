@@ -235,10 +235,6 @@ class FamilyEditor:
         now = dict.fromkeys((*had, *named)) if printed else (name for name in had if name not in named)
         self.change(self.family._replace(printed=tuple(now)))
 
-    def begin(self) -> None:
-        """Make the family file: there is none yet."""
-        self.kept.begin()
-
     def change(self, family: Family) -> None:
         """Take the family as it is now; see :meth:`KeptFamily.change`."""
         self.kept.change(family)

@@ -1,8 +1,9 @@
 """What happened, on disk: mornings, prompts as they were asked, marks. One SQLite file.
 
-Every writing method is one transaction that is on disk before it returns. When the disk takes no
-writing the journal goes on in memory, ``saving`` is False, and it is tried again at each later write. A
-damaged file is set aside, never deleted; one from a newer version is never touched.
+Every writing method is one transaction that is on disk before it returns, but for a session that is begun
+before the first frame (:meth:`Journal.hold`). When the disk takes no writing the journal goes on in memory,
+``saving`` is False, and it is tried again at each later write. A damaged file is set aside, never deleted;
+one from a newer version is never touched.
 """
 
 import datetime as dt

@@ -131,6 +131,12 @@ def plain_note(said: str) -> str:
     return clean(clean(said)[:LONGEST_NOTE])
 
 
+def other_note(was: NoteRow | None, said: str, adult: str) -> NoteRow | None:
+    """The note that takes the place of another; None where it would say the same."""
+    text = plain_note(said)
+    return None if text == (was.text if was else "") else NoteRow(text, bool(was and was.shared), adult)
+
+
 # -- a session whole
 
 ABOUT = "started, touched, shape, routine, position, furthest, rough, closed"

@@ -50,7 +50,8 @@ def next_level(context: Context, morning: Morning, known: LevelId) -> NextLevel:
 
 def waits_for(context: Context, level: LevelId) -> tuple[LevelId, ...]:
     """What a level stands on that is shaky; what a family wrote itself stands on nothing."""
-    return tuple(each for each in _stands_on(level) if _shaky(context, each))
+    shaky = eligibility.shaky(context.curriculum(), context.knowledge())
+    return tuple(each for each in _stands_on(level) if each in shaky)
 
 
 def _stands_on(level: LevelId) -> tuple[LevelId, ...]:
@@ -62,10 +63,6 @@ def _open(context: Context, morning: Morning, level: LevelId) -> bool:
     week = context.plan.weeks.get(level)
     begun = any(context.knowledge().of(item.id).marks for item in _items(context, level))
     return (week is not None and week <= morning.week) or level in context.child.opened or begun
-
-
-def _shaky(context: Context, level: LevelId) -> bool:
-    return level in eligibility.shaky(context.curriculum(), context.knowledge())
 
 
 def _items(context: Context, level: LevelId) -> tuple[Item, ...]:

@@ -57,11 +57,10 @@ def opening(
     # Not by its table: without bands the straws are tied with something else.
     if any(prompt.skill == _STRAWS and any(way in prompt.say.lower() for way in _ADDS) for prompt in prompts):
         able = (fact for fact in able if fact.table != STRAWS or not morning.is_school)
+    date = Opening(f"Today is {_whole(morning)}.")
     if bare:
-        date = Opening(f"Today is {_whole(morning)}.")
         able = chain((fact for fact in able if not fact.table), [date])
     if household is not None:
-        date = Opening(f"Today is {_whole(morning)}.")
         able = (found for fact in chain(able, [date]) if (found := household.opening(fact)))
     fact = next((fact for fact in able if not tells(fact, prompts)), None)
     if fact is None or household is None or not household.toddler:

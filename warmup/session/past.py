@@ -13,7 +13,7 @@ from warmup.english import date_words
 from warmup.journal import log
 from warmup.journal.journal import Action, ActionRow, Change, Journal, MarkRow, NoteRow, Seen
 from warmup.journal.routine_json import Words, words_in
-from warmup.journal.rows import BESIDE, MORNING, Whole, plain_note
+from warmup.journal.rows import BESIDE, MORNING, Whole, other_note
 from warmup.model import DayKind, Mark
 from warmup.session import undoing
 from warmup.session.context import Context
@@ -214,12 +214,12 @@ class PastMorning:
 
         False when nothing changed.
         """
-        was, said = self.note_at(position), plain_note(text)
-        if said == (was.text if was else ""):
+        was = self.note_at(position)
+        row = other_note(was, text, self._context.adult)
+        if row is None:
             return False
-        row = NoteRow(said, was.shared if was else False, self._context.adult)
         change, before = Change(notes={position: row}), Before(notes={position: was})
-        self._act(undoing.NOTE, change, before, position, note=said)
+        self._act(undoing.NOTE, change, before, position, note=row.text)
         return True
 
     def share(self, position: int) -> bool | None:

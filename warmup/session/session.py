@@ -8,9 +8,9 @@ window changed the morning meanwhile: nothing was done then, and :func:`resume` 
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
-from warmup.journal.journal import NOT_BEGUN, Change, Changed, Journal, NoteRow
+from warmup.journal.journal import NOT_BEGUN, Change, Changed, Journal
 from warmup.journal.routine_json import routine_text
-from warmup.journal.rows import MORNING, plain_note
+from warmup.journal.rows import MORNING, other_note
 from warmup.model import ItemId, LevelId, Mark, Opening, Prompt, Routine
 from warmup.session import undoing
 from warmup.session.context import Clock, Context
@@ -91,12 +91,12 @@ class Session(Writing):
         Without a text the one there is goes. False when nothing changed.
         """
         at = self.noting
-        was, said = self.note_at(at), plain_note(text)
-        if said == (was.text if was else ""):
+        was = self.note_at(at)
+        row = other_note(was, text, self.context.adult)
+        if row is None:
             return False
-        row = NoteRow(said, was.shared if was else False, self.context.adult)
         before = Before(self.position, notes={at: was})
-        self._act(undoing.NOTE, Change(notes={at: row}), before, None if at == MORNING else at, note=said)
+        self._act(undoing.NOTE, Change(notes={at: row}), before, None if at == MORNING else at, note=row.text)
         return True
 
     def toggle_rough(self) -> None:

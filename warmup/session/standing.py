@@ -1,5 +1,7 @@
 """Where a routine under way stands: its prompt on screen, its marks, and what the journal says of them."""
 
+import datetime as dt
+
 from warmup.journal import log
 from warmup.journal.journal import NOT_BEGUN, Journal, MarkRow, NoteRow
 from warmup.journal.rows import MORNING
@@ -63,6 +65,11 @@ class Standing:
         return self.routine.morning
 
     @property
+    def where(self) -> tuple[str, dt.date, int]:
+        """Where the journal has it: under which name, of which date, by which number."""
+        return self.context.child.journal_name, self.morning.date, self.number
+
+    @property
     def at_close(self) -> bool:
         """Whether all prompts are behind."""
         return self.position >= len(self.prompts)
@@ -90,7 +97,7 @@ class Standing:
 
     def note_at(self, position: int) -> NoteRow | None:
         """The note on a prompt, or with ``MORNING`` on the whole of it; None while there is none."""
-        whole = self.journal.whole_of(self.context.child.journal_name, self.morning.date, self.number)
+        whole = self.journal.whole_of(*self.where)
         row = whole.notes.get(position) if whole else None
         return row if row and row.text else None
 
@@ -138,14 +145,13 @@ class Standing:
 
     def refresh(self) -> None:
         """Take from the journal what another window may have added without changing the prompts."""
-        child, date = self.context.child.journal_name, self.morning.date
+        child, date, _ = self.where
         rows = self.journal.sessions_of(child, date)
         stored = next((row for row in rows if row.session == self.number), None)
         if stored is not None:
             self.furthest, self.rough, self.closed = stored.furthest, stored.rough, stored.closed
-        self.marks = self.journal.marks_of(child, date, self.number)
-        actions = self.journal.actions_of(child, date, self.number)
-        standing = log.standing(actions)
+        self.marks = self.journal.marks_of(*self.where)
+        standing = log.standing(self.journal.actions_of(*self.where))
         swaps = [undoing.details(row) for row in standing if row.what in _PUT_ASIDE]
         self._missing, self._declined = (
             frozenset(text for swap in swaps if isinstance(text := swap.get(name), str) and text)

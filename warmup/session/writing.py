@@ -51,9 +51,7 @@ class Writing(Standing):
 
     def _stand(self, change: Change, seen: Seen) -> None:
         """Stand at another prompt; nothing is marked and nothing logged."""
-        self.journal.change(
-            self.context.child.journal_name, self.morning.date, self.number, change, seen=seen
-        )
+        self.journal.change(*self.where, change, seen=seen)
         self.position = change.position or 0
         self._back_at_opening = False
         self.refresh()
@@ -87,9 +85,8 @@ class Writing(Standing):
 
     def _write(self, change: Change, action: Action | None, routine: Routine | None = None) -> None:
         """Do a change unless another window did something since, and stand where it leads."""
-        child, date = self.context.child.journal_name, self.morning.date
         seen = Seen(self.items, self._newest)
-        self.journal.change(child, date, self.number, change, action=action, seen=seen)
+        self.journal.change(*self.where, change, action=action, seen=seen)
         if routine is not None:
             new = tuple(prompt.item for prompt in routine.prompts)
             self.cues = {at: n for at, n in self.cues.items() if new[at : at + 1] == self.items[at : at + 1]}
@@ -103,11 +100,11 @@ class Writing(Standing):
         """Let the child's window know what stands here, as far as no row of the journal says it."""
         position = OPENING if self._back_at_opening and self.at_opening else self.position
         cue = 0 if self.prompt is None else self.cue
-        self.journal.at_hand(self.context.child.journal_name, self.morning.date, self.number, position, cue)
+        self.journal.at_hand(*self.where, position, cue)
 
     def _still(self) -> None:
         """Raise Changed where another window did something; looked at before the family is touched."""
-        if self.journal.newest(self.context.child.journal_name, self.morning.date) != self._newest:
+        if self.journal.newest(*self.where[:2]) != self._newest:
             raise Changed
 
     # -- undo
@@ -115,13 +112,12 @@ class Writing(Standing):
     @property
     def can_undo(self) -> bool:
         """Whether there is an action to take back."""
-        child, date = self.context.child.journal_name, self.morning.date
-        return self.undoable is not None or self.journal.last_mark(child, date, self.number) is not None
+        return self.undoable is not None or self.journal.last_mark(*self.where) is not None
 
     @property
     def undoable(self) -> ActionRow | None:
         """The action that undo takes back next, by the log."""
-        return undoing.newest(self.journal, self.context.child.journal_name, self.morning.date, self.number)
+        return undoing.newest(self.journal, *self.where)
 
     def undo(self) -> Undone | None:
         """Take back the newest action of the day, whatever it was; None when there is none.
@@ -172,7 +168,7 @@ class Writing(Standing):
         return change, routine
 
     def _undo_unlogged(self) -> Undone | None:
-        newest = self.journal.last_mark(self.context.child.journal_name, self.morning.date, self.number)
+        newest = self.journal.last_mark(*self.where)
         if newest is None:
             return None
         mark, change = self.mark_at(newest), Change(marks={newest: self._row(None, 0)}, position=newest)
