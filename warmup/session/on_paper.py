@@ -136,9 +136,9 @@ class PaperSession(Session):
         was: dict[int, MarkRow | None] = {at: self.marks.get(at) for at in marks}
         before = Before(self.position, self.furthest, was, closed=self.closed if over else None)
         position = next(iter(marks)) if len(marks) == 1 else None
-        said = {"mark": next(iter(rows.values())).mark} if what == undoing.MARK else {}
-        named = {key: mark.value if mark else "" for key, mark in said.items()}
-        self._act(what, change, before, position, **named)
+        only = next(iter(marks.values()))
+        said = {"mark": only.value if only else ""} if what == undoing.MARK else {}
+        self._act(what, change, before, position, **said)
 
     def note_at_hand(self) -> None:
         """Nothing of it is at hand for the child's window."""
