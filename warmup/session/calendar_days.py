@@ -131,17 +131,17 @@ def outcome(family: Family, taken: Iterable[Offer], child: Child | None = None) 
     """What the ticks do to the year's last day, in a sentence."""
     off = mornings_of(taken)
     if not off:
-        return f"Nothing is ticked: the last day stays {_last_day(year_of(family, child))}."
+        return f"Nothing is ticked: the last day stays {last_day(year_of(family, child))}."
     moves = _moves(year_of(family, child), year_of(with_off(family, off), child))
     return f"{len(off)} {plural(len(off), 'morning')} off: the last day {moves}."
 
 
 def _moves(before: SchoolYear, after: SchoolYear) -> str:
-    now, then = _last_day(before), _last_day(after)
+    now, then = last_day(before), last_day(after)
     return f"stays {now}" if then == now else f"moves from {now} to {then}"
 
 
-def _last_day(year: SchoolYear) -> str:
+def last_day(year: SchoolYear) -> str:
     """The last day of a year in words: "May 6"."""
     return date_words(year.mornings[-1], weekday=False)
 
