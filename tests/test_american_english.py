@@ -97,7 +97,7 @@ def test_the_program_says_today_since_some_families_do_it_at_four_o_clock() -> N
     read = texts()
     words = {name: said(text) for name, text in read.items() if re.match(r"warmup/.*\.py", name)}
     words |= {name: read[name] for name in ("README.md", *(each for each in read if "/frames/" in each))}
-    assert len(words) > 80 and "Keep small things" in words["warmup/session/words.py"]
+    assert len(words) > 80 and "keep small things" in words["warmup/session/words.py"]
     assert [name for name, text in words.items() if re.search(r"this\s+morning\b", text, re.I)] == []
 
 

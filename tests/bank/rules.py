@@ -41,6 +41,20 @@ def waits(prompt: Prompt) -> list[str]:
     ]
 
 
+_HURRY = re.compile(r"\b(?:quick|quickly|hurry|fast|faster|race|beat me|ready, set)\b", re.IGNORECASE)
+
+
+def hurries(prompt: Prompt) -> list[str]:
+    """Faults: words to the child, or a cue, that hurry: there is no clock at the table."""
+    said = {"say": prompt.say} | {f"cue {n}": cue.text for n, cue in enumerate(prompt.cues, 1)}
+    # A hand of a clock is quick, and no child.
+    return [
+        f"{where}: {found[0]!r}"
+        for where, text in said.items()
+        if (found := _HURRY.search(text)) and "hand is slow" not in text
+    ]
+
+
 _TO_DO = re.compile(
     r"^(?:Show|Cover|Hide|Put|Lay|Set|Place|Hand|Give|Have|Fill|Draw|Use|Pour|Stand|Sit)\b[^.]*"
     r"\b(?:before|first|count to|then|ready|beforehand|cover)\b|\bcount to two\b"
@@ -126,6 +140,7 @@ RULES: Mapping[str, Rule] = MappingProxyType(
         "no answer in the question": lambda p, _: question_tells(p),
         "accept holds the others": lambda p, _: narrow(p),
         "no cue begins with waiting": lambda p, _: waits(p),
+        "nobody is hurried": lambda p, _: hurries(p),
         "what to do is in do": lambda p, _: instructs(p),
         "working in words": lambda p, _: digits_in_working(p),
         "×, not x": lambda p, _: times_sign(p),

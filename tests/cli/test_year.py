@@ -12,6 +12,7 @@ from warmup.cli import year as printed
 from warmup.cli.main import DONE, USAGE, main
 from warmup.config.family import Child, CountdownRule, save
 from warmup.model import level_id
+from warmup.session.words import SMALL_THINGS, has_small_things
 
 LIVED = FAMILY._replace(
     children=(Child("Bean"), Child("Fern", first_day=dt.date(2027, 1, 11))),
@@ -51,6 +52,8 @@ def test_the_lines_name_every_week_level_and_what_to_look_forward_to(
         and "  Week 15 · Dec 14 to Dec 17 · 8 days off · 5 new" in lines
     )
     assert "  Week 16 · Jan 4 to Jan 7 · 5 new" in lines
+    assert has_small_things(*(line for line in lines if "To have ready: " in line))
+    assert lines.count(SMALL_THINGS) == 1
     assert lines[-1] == "To look forward to: the lake (June 4, 2027) and tea (May 2)."
     for skill in skills.SKILLS.values():
         for level in skill.levels:

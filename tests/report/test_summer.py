@@ -1,6 +1,8 @@
 """The list for the summer: three things a week for ten weeks, out of what was asked."""
 
 import datetime as dt
+import re
+from dataclasses import replace
 
 from hypothesis import given
 from hypothesis import strategies as st
@@ -11,7 +13,8 @@ from warmup.model import LevelId, skill_and_key
 from warmup.report.asking import Form, Wanted, make
 from warmup.report.document import Bullets
 from warmup.report.facts import LevelMet
-from warmup.report.summer import A_WEEK, SECOND_LOOKS, WEEKS, _weeks
+from warmup.report.summer import A_WEEK, SECOND_LOOKS, WEEKS, _weeks, summer
+from warmup.session.words import SMALL_THINGS, has_small_things
 
 
 def test_ten_weeks_of_three_things(lived_in: Home) -> None:
@@ -50,6 +53,15 @@ def test_nothing_on_it_hangs_on_a_date(lived_in: Home) -> None:
     text = make(lived_in.context(), Wanted(summer=True)).text(Form.TEXT)
     calendar = [skill.title for skill in skills.SKILLS.values() if skill.strand.value == "calendar"]
     assert calendar and not [title for title in calendar if f"- {title}," in text]
+
+
+def test_small_things_on_it_bring_their_warning(lived_in: Home) -> None:
+    made = make(lived_in.context(), Wanted(summer=True))
+    text = " ".join(made.text(Form.TEXT).split())
+    asked = re.findall(r"Have ready: ([^.]*)\.", text)
+    assert has_small_things(*asked) and text.count(SMALL_THINGS) == 1
+    none = replace(made.report, levels=())
+    assert SMALL_THINGS not in str(summer(none, lived_in.context()))
 
 
 def test_the_list_is_the_same_each_time(lived_in: Home) -> None:

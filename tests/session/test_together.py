@@ -181,7 +181,7 @@ def test_a_blurted_one_is_not_asked_and_another_comes_in_its_place(morning: Toge
     assert asked.item not in {line.item for line in history}, "it changes no memory"
     assert other.items == items and not other.marks
     undone = morning.undo()
-    assert undone and undone.words == "blurted"
+    assert undone and undone.words == "called out"
     assert session.prompt is not None and session.prompt.item == asked.item
 
 

@@ -62,6 +62,15 @@ def test_a_page_is_html_without_errors_and_asks_for_nothing(paper: Paper) -> Non
     assert len(names) == len({*names})
 
 
+@pytest.mark.parametrize("sheet", KINDS)
+def test_a_sheet_that_wants_small_things_says_that_they_choke(sheet: Sheet) -> None:
+    """Pins, clips and coins; a note on the sheet itself does where its own pieces are large."""
+    for page in sheet.pages(DAY):
+        words = " ".join(part.text for part in page.drawn if isinstance(part, Words))
+        if re.search(r"\b(?:pin|clips?|beans?|buttons?|beads?|coins?)\b", f"{sheet.about} {words}", re.I):
+            assert sheet.small or "choke" in words, words
+
+
 def test_the_whole_year_of_sheets_is_small() -> None:
     """Every kind for each of twelve months in under 5 MB."""
     days = [DAY._replace(date=dt.date(2027, month, 3)) for month in range(1, 13)]

@@ -216,7 +216,7 @@ async def test_together_is_turned_on_and_off_at_the_opening(home: Path, clock: C
 async def test_one_child_is_never_asked_about_others(app: WarmupApp) -> None:
     async with app.run_test(size=(80, 24)) as pilot:
         await press(pilot, "full_stop")
-        assert not {"together", "another child", "blurted"} & {
+        assert not {"together", "another child", "called out"} & {
             str(option.prompt).split("  ")[0] for option in app.screen.query_one(OptionList).options
         }
         await press(pilot, "escape", "i")

@@ -180,7 +180,7 @@ async def test_all_of_it_can_be_reached_by_the_cursor(app: WarmupApp, size: tupl
             "If at hand, too",
         ):
             assert part in flat
-        assert "Keep small things away" in flat
+        assert "keep small things away" in flat
 
 
 async def test_a_pause_is_said_in_place_of_what_may_change(home: Path, clock: Clock) -> None:

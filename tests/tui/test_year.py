@@ -20,6 +20,7 @@ from warmup.config.places import Places
 from warmup.config.plan import load_plan
 from warmup.model import DayKind, LevelId
 from warmup.session.yearview import DayMark, WeekDay
+from warmup.session.words import SMALL_THINGS, has_small_things
 from warmup.tui.actions import State, actions_of
 from warmup.tui.app import WarmupApp
 from warmup.tui.countdown import CountdownScreen
@@ -98,6 +99,21 @@ async def test_a_week_opens_on_today_and_any_other_on_its_first_day(home: Path, 
         await press(pilot, "backspace", "down", "enter")
         assert isinstance(app.screen, YearWeekScreen) and isinstance(app.screen.line, WeekDay)
         assert app.screen.line == app.screen._lines[0] and app.screen.line.date > TODAY
+
+
+async def test_a_week_that_wants_small_things_warns_of_them(home: Path, clock: Clock) -> None:
+    app = opened(home, clock)
+    warned = set[bool]()
+    async with app.run_test(size=(120, 36)) as pilot:
+        await to_the_year(pilot)
+        for _ in range(2):
+            await press(pilot, "enter")
+            ready = words(app).partition("To have ready: ")[2]
+            small = has_small_things(ready.partition(SMALL_THINGS)[0])
+            assert ready and small == (SMALL_THINGS in ready), ready
+            warned.add(small)
+            await press(pilot, "escape", "down")
+    assert warned == {True, False}
 
 
 @pytest.mark.parametrize("size", SIZES, ids=at_size)

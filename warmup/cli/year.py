@@ -14,6 +14,7 @@ from typing import Any
 from warmup.english import date_words, listed
 from warmup.schoolyear import WEEKS_A_QUARTER
 from warmup.session.context import Context
+from warmup.session.words import SMALL_THINGS, has_small_things
 from warmup.session.yearview import (
     PlannedLevel,
     WeekRow,
@@ -35,7 +36,7 @@ def year_lines(context: Context) -> Iterator[str]:
     yield f"Today is {date_words(context.today, year=True)}. {today.what()}"
     if view.last:
         yield f"The last day is {date_words(view.last, year=True)}."
-    quarter = 0
+    quarter, small = 0, False
     for row in view.rows:
         if _quarter(row) != quarter:
             quarter = _quarter(row)
@@ -47,6 +48,9 @@ def year_lines(context: Context) -> Iterator[str]:
             yield f"    {level.named} ({level.state.value})"
         if named := objects(levels):
             yield f"    To have ready: {named}"
+            small = small or has_small_things(named)
+    if small:
+        yield SMALL_THINGS
     names = [f"{rule.name} ({_when(rule.date, rule.yearly)})" for rule in context.family.countdowns]
     if names:
         yield f"To look forward to: {listed(names)}."

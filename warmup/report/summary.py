@@ -100,7 +100,7 @@ def _topics(report: Report) -> Iterator[Part]:
         return
     yield Table(
         "What the questions were about",
-        ("Part of the year", "Topic", "Questions", "Days"),
+        ("Part of math", "Topic", "Questions", "Days"),
         tuple((t.strand, t.title, str(t.questions), str(t.days)) for t in report.topics),
         frozenset({2, 3}),
     )

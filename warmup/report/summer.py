@@ -12,6 +12,7 @@ from warmup.report.facts import LevelMet, Report
 from warmup.report.summary import NO_TEST
 from warmup.session.context import Context
 from warmup.session.rounds import in_rounds
+from warmup.session.words import SMALL_THINGS, has_small_things
 from warmup.text import quoted
 
 WEEKS, A_WEEK, SECOND_LOOKS = 10, 3, 2
@@ -25,10 +26,11 @@ def summer(report: Report, context: Context, signed: str = "") -> Document:
     second = _by_turns([level for level in usable if not level.easy and not level.settled])
     # From the other end, so that what is sure is seldom of the skill that deserves a second look.
     sure = _by_turns([level for level in reversed(usable) if level not in second])
+    weeks = [[*_asked(levels, morning, week)] for week, levels in enumerate(_weeks(second, sure))]
     sections = [
-        Section(f"Week {week + 1}", (Bullets(tuple(_things(levels, morning, week))),))
-        for week, levels in enumerate(_weeks(second, sure))
-        if levels
+        Section(f"Week {number}", (Bullets(tuple(_line(level, prompt) for level, prompt in asked)),))
+        for number, asked in enumerate(weeks, start=1)
+        if asked
     ]
     how: tuple[Part, ...] = (
         "Three things a week are plenty, and a week without any is fine. Two of them deserve a second "
@@ -37,7 +39,9 @@ def summer(report: Report, context: Context, signed: str = "") -> Document:
     )
     if not sections:
         how = ("Nothing was asked yet that a summer could come back to, so there is no list.",)
-    end = (Section("", (NO_TEST, *([f"Warm wishes, {signed}"] if signed else []))),)
+    small = has_small_things(*(prompt.table for asked in weeks for _, prompt in asked))
+    warned = [SMALL_THINGS] if small else []
+    end = (Section("", (*warned, NO_TEST, *([f"Warm wishes, {signed}"] if signed else []))),)
     return Document(
         f"A summer list for {report.child}",
         f"Out of the warm-ups up to {date_words(report.last, weekday=False, year=True)}.",
@@ -75,14 +79,18 @@ def _next(waiting: deque[LevelMet], week: Sequence[LevelMet]) -> LevelMet:
     return taken
 
 
-def _things(levels: Sequence[LevelMet], morning: Morning, week: int) -> Iterator[str]:
+def _asked(levels: Sequence[LevelMet], morning: Morning, week: int) -> Iterator[tuple[LevelMet, Prompt]]:
     for level in levels:
         prompt = _prompt(level, morning, week)
         if prompt:
-            ready = f" Have ready: {prompt.table}." if prompt.table else ""
-            drawn = f" Lay out or draw {prompt.picture.exactly()}." if prompt.picture else ""
-            do = f" {prompt.do}" if prompt.do else ""
-            yield f"{_capital(level.words)}.{ready}{drawn}{do} {quoted(prompt.say)} Answer: {prompt.answer}."
+            yield level, prompt
+
+
+def _line(level: LevelMet, prompt: Prompt) -> str:
+    ready = f" Have ready: {prompt.table}." if prompt.table else ""
+    drawn = f" Lay out or draw {prompt.picture.exactly()}." if prompt.picture else ""
+    do = f" {prompt.do}" if prompt.do else ""
+    return f"{_capital(level.words)}.{ready}{drawn}{do} {quoted(prompt.say)} Answer: {prompt.answer}."
 
 
 def _capital(words: str) -> str:

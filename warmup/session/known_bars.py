@@ -32,7 +32,7 @@ def plots(known: Known, width: int) -> tuple[Bars, ...]:
     found = (
         Bars("Mornings with a warm-up, by week", tuple(_weeks(known.weeks, width))),
         Bars(f"Levels by month: {SOLID} settled {OPEN} met", tuple(_months(known, width))),
-        Bars("How often there was hesitation, by strand", tuple(_strands(known, width))),
+        Bars("How often there was hesitation, by part of math", tuple(_strands(known, width))),
     )
     return tuple(each for each in found if each.lines)
 

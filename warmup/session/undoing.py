@@ -105,7 +105,7 @@ _WORDS = {
     LESSON: "taught",
     NO_LESSON: "not taught yet",
     UNSAID: "nothing said of it",
-    BLURTED: "blurted",
+    BLURTED: "called out",
     ADDED: "the child added",
     RENAMED: "the nickname",
     RESTS: "whether they rest",

@@ -46,7 +46,7 @@ READS = "Does your child read words like “seven” by now?"
 READS_NAMED = "Does {} read words like “seven” by now?"
 READS_WHY = "Number words open now."
 READS_TELLS = (
-    "The answer on your side is in words. For who reads them it starts covered, and one key shows it."
+    "The answer on your side is in words. For a child who reads them it starts covered, and one key shows it."
 )
 STARTS_COVERED = "Answers start covered."
 
@@ -57,7 +57,7 @@ A_GAME = "A game for that:"
 """What stands before the name of a game for what wobbled today."""
 KEEP_WARM = "Three things a week keep math warm."
 """Said of a warm-up after the year's last school day."""
-SMALL_THINGS = "Keep small things away from under-threes and mouthers: choking."
+SMALL_THINGS = "Choking hazard: keep small things away from under-threes and mouths."
 _SMALL = (
     "coin", "button", "bean", "bead", "shell", "band", "cereal", "clip", "counter", "dice", "grape", "rice",
     "cracker", "sock ", "marble", "pebble", "balloon", "battery", "batteries", "magnet",

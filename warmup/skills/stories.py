@@ -362,7 +362,7 @@ def _tell_parts(s: Corner, total: int, shown: tuple[int, int] | None, shape: int
 
 SKILL = Skill(
     id="stories",
-    title="Number stories",
+    title="Story problems",
     asks="one short story, one question",
     strand=Strand.ADDING,
     levels=(

@@ -83,7 +83,7 @@ ACTIONS = (
            Group.HELP, _PROMPT | _PRACTICE, menu=_PROMPT),
     Action("another", ("k", "v"), "another one", "Ask something else, for one of four reasons.",
            Group.DAY, _PROMPT, menu=_PROMPT),
-    Action("blurted", ("i", "2"), "blurted", "The other child said it. It does not count.",
+    Action("blurted", ("i", "2"), "called out", "The other child said it. It does not count.",
            Group.DAY, _PROMPT, menu=_PROMPT),
     Action("skip", (), "leave it", "Leave this one today. It changes nothing.", Group.DAY, frozenset(),
            menu=_PROMPT),

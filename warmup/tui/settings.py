@@ -83,7 +83,7 @@ class SettingsScreen(Page[Family]):
                 "Reads words",
                 _picked("reads", [("not said yet", _UNSAID), ("yes", "yes"), ("not yet", "no")], reads),
             )
-            yield from _line("pennies", "Pennies", _tick("pennies", "may be asked of", filled.pennies))
+            yield from _line("pennies", "Pennies", _tick("pennies", "may be asked about", filled.pennies))
             looks = [(name, name) for name in ("dark", "light", "contrast")]
             yield from _line("theme", "Look", _picked("theme", looks, filled.theme))
             yield from _line("animal", "Stuffed animal", _typed(filled.animal, "animal"))

@@ -14,6 +14,7 @@ from textual.widgets.option_list import Option
 from warmup.english import date_words
 from warmup.model import is_own
 from warmup.session import year_changes
+from warmup.session.words import SMALL_THINGS, has_small_things
 from warmup.session.year_changes import Found
 from warmup.session.yearview import (
     DayMark,
@@ -112,7 +113,8 @@ class YearWeekScreen(Page[None]):
         self.query_one("#heading", Static).update(self.heading())
         named = objects(levels)
         place = self.query_one("#objects", Static)
-        place.update(f"To have ready: {named}" if named else "")
+        warned = f"\n{SMALL_THINGS}" if has_small_things(named) else ""
+        place.update(f"To have ready: {named}{warned}" if named else "")
         place.display = bool(named) and self.app.size.height >= LOW
 
     @property

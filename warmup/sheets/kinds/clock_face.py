@@ -11,12 +11,13 @@ from warmup.sheets.paper import ROOM
 RADIUS = 86.0
 HOUR_HAND, MINUTE_HAND = (44.0, 12.0), (70.0, 7.0)
 """How long and how broad the hands are: the hour hand is the short, broad one."""
+_PIN = "You pin both hands on the middle; a pin pricks, and small children choke on it."
 
 
 def _pages(_day: Day) -> Iterator[Page]:
     below = 2 * RADIUS + 16
     hands = [part for n, each in enumerate((HOUR_HAND, MINUTE_HAND)) for part in hand(below + n * 20, *each)]
-    said = Words((ROOM.wide / 2, below + 38), "Pin both hands on the middle of the face.", 4.5)
+    said = Words((ROOM.wide / 2, below + 38), _PIN, 4.0)
     yield Page("", (*face((ROOM.wide / 2, RADIUS + 1)), *hands, said))
 
 
