@@ -6,6 +6,7 @@ The words are common practice, no source.
 import ast
 import datetime as dt
 import re
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -92,13 +93,35 @@ def said(source: str) -> str:
     return "\n".join(node.value for node in strings if isinstance(node.value, str))
 
 
-@pytest.mark.slow
-def test_the_program_says_today_since_some_families_do_it_at_four_o_clock() -> None:
+@cache
+def said_or_shown() -> dict[str, str]:
+    """What the program may say: the strings of its modules, its guide, the README and the golden frames."""
     read = texts()
     words = {name: said(text) for name, text in read.items() if re.match(r"warmup/.*\.py", name)}
-    words |= {name: read[name] for name in ("README.md", *(each for each in read if "/frames/" in each))}
+    others = ("README.md", *(name for name in read if "/frames/" in name or "/guide/" in name))
+    words |= {name: read[name] for name in others if not name.endswith(".py")}
     assert len(words) > 80 and "keep small things" in words["warmup/session/words.py"]
+    return words
+
+
+# What people in the United States put in other words, and what stands for them here.
+_ELSEWHERE = re.compile(
+    r"(?:\bnot yet\b\W*|\btwice|\btimes|\bmornings) running\b|\bfor who\b|\bmouthers\b", re.I
+)
+
+
+@pytest.mark.slow
+def test_the_program_says_today_since_some_families_do_it_at_four_o_clock() -> None:
+    words = said_or_shown()
     assert [name for name, text in words.items() if re.search(r"this\s+morning\b", text, re.I)] == []
+
+
+@pytest.mark.slow
+def test_the_program_says_in_a_row_and_what_else_is_said_at_an_american_table() -> None:
+    words = said_or_shown()
+    found = {name: _ELSEWHERE.findall(" ".join(text.split())) for name, text in words.items()}
+    assert {name: each for name, each in found.items() if each} == {}
+    assert _ELSEWHERE.search("Three times *not yet* running") and _ELSEWHERE.search("came twice running")
 
 
 def test_months_come_before_days_everywhere() -> None:

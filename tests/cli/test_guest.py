@@ -100,7 +100,7 @@ def test_no_letter_and_no_name_of_an_action_does_more(at_home: Path, typed: Type
 
 def test_two_not_yet_offer_nothing(at_home: Path, typed: Typed) -> None:
     said = typed("--plain --guest Grandma", "", "n", "n", *[""] * 6)
-    assert "Two not yet running" not in said and "new things" not in said and "Teach again" not in said
+    assert "Two not yet in a row" not in said and "new things" not in said and "Teach again" not in said
 
 
 def test_without_a_family_it_is_an_ordinary_morning_kept_nowhere(home: Path, typed: Typed) -> None:

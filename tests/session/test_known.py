@@ -58,7 +58,7 @@ SETTLED = f"settled {MORNINGS[WEEK_5 + 1]:%b} {MORNINGS[WEEK_5 + 1].day}"
         pytest.param([(9, SLIP, F)], Stand.GROWING, "", id="asked by its misconception"),
         pytest.param([(9, PLAIN, N)], Stand.GROWING, "", id="not yet once"),
         pytest.param([(9, PLAIN, N), (10, PLAIN, H), (11, PLAIN, N)], Stand.GROWING, "", id="not running"),
-        pytest.param([(9, PLAIN, N), (10, PLAIN, N)], Stand.REVISIT, "not yet twice running", id="shaky"),
+        pytest.param([(9, PLAIN, N), (10, PLAIN, N)], Stand.REVISIT, "not yet twice in a row", id="shaky"),
         pytest.param([(9, SLIP, N), (10, SLIP, N)], Stand.GROWING, "", id="a shaky misconception"),
         pytest.param(
             [(9, PLAIN, N), (10, PLAIN, N), (11, PLAIN, N)],

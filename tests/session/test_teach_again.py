@@ -174,7 +174,7 @@ def test_taught_again_and_not_yet_once_more_rests_again(session: Session, home: 
     assert tomorrow.to_teach() == (SEVEN,) and SEVEN not in open_now(tomorrow)
     assert list(story(tomorrow, SEVEN))[-2:] == [
         "It was taught again on Wednesday, March 3, 2027.",
-        "Four times not yet running: it rests until you say it was taught again (key l).",
+        "Four times not yet in a row: it rests until you say it was taught again (key l).",
     ]
 
 
@@ -191,7 +191,7 @@ def test_the_newest_comes_first_and_nothing_that_is_held(home: Path, clock: Cloc
 
 def test_a_story_tells_that_it_rests_and_when_it_was_taught(context: Context) -> None:
     lived(context, TODAY, {SEVEN: Mark.NOT_YET})
-    assert list(story(context, SEVEN))[-1].startswith("Three times not yet running: it rests until")
+    assert list(story(context, SEVEN))[-1].startswith("Three times not yet in a row: it rests until")
     context.editor.taught(SEVEN, context.today)
     *_, taught, due = story(context, SEVEN)
     assert taught == "It was taught again on Wednesday, March 3, 2027." and "due" in due

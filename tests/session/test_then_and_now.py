@@ -40,8 +40,8 @@ MONTHS = [
 SAID = re.compile(
     r"(?:In (?P<then>\w+(?: \d+)?), “(?P<topic>[^”]+)” (?P<was>needed help|took a moment)"
     r"|“(?P<topic1>[^”]+)” (?P<was1>needed help|took a moment) in (?P<then1>\w+(?: \d+)?))"
-    r"\. By (?P<now>\w+(?: \d+)?) it came easily, (?P<times>[a-z-]+(?: times)?) running\."
-    r"|By (?P<now2>\w+(?: \d+)?), “(?P<topic2>[^”]+)” came easily, (?P<times2>[a-z-]+(?: times)?) running\. "
+    r"\. By (?P<now>\w+(?: \d+)?) it came easily, (?P<times>[a-z-]+(?: times)?) in a row\."
+    r"|By (?P<now2>\w+(?: \d+)?), “(?P<topic2>[^”]+)” came easily, (?P<times2>[a-z-]+(?: times)?) in a row\. "
     r"In (?P<then2>\w+(?: \d+)?) it still (?P<was2>needed help|took a moment)\."
 )
 TIMES = ["none", "once", "twice", "three times", "four times", "five times", "six times", "seven times"]
@@ -147,7 +147,7 @@ EASY = [asked("2027-01-05", F), asked("2027-03-01", F), asked("2027-03-02", F)]
 def test_the_first_and_the_last_weeks_stand_side_by_side() -> None:
     history = [asked("2026-10-05", H), *EASY]
     assert sentences(history, TODAY) == (
-        "In October, “Count back: from five” took a moment. By March it came easily, three times running.",
+        "In October, “Count back: from five” took a moment. By March it came easily, three times in a row.",
     )
     assert sentences([asked("2026-10-05", F, cue=2), *EASY], TODAY) == sentences(history, TODAY)
     (late,) = sentences(history, dt.date(2027, 10, 1))
@@ -189,7 +189,7 @@ def test_what_is_not_easy_yet_or_was_long_ago_is_not_told(last: list[Asked]) -> 
 def test_two_halves_are_one_whole() -> None:
     halves = [asked("2026-10-05", N, from_memory=True), asked("2026-10-06", H, from_memory=True)]
     (told,) = sentences([*halves, EASY[0], EASY[1]._replace(from_memory=True), EASY[2]], TODAY)
-    assert "needed help" in told and "twice running" in told
+    assert "needed help" in told and "twice in a row" in told
 
 
 def test_too_little_is_said_kindly(home: Path, clock: object) -> None:

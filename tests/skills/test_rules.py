@@ -57,6 +57,8 @@ CASES: tuple[tuple[str, dict[str, Any], dict[str, Any]], ...] = (
         {"say": "Ten bears want tea today. I have four cups. How many are missing?", "table": ""},
         {"say": "Ten bears want tea today. I have four cups. How many are missing?", "table": "cups"},
     ),
+    ("nobody is hurried", {"say": "Quick! What makes ten?"}, {"say": "How many more make ten?"}),
+    ("nobody is hurried", {"cues": cues("Say it faster.")}, {"cues": cues("Say it again.")}),
     ("no danger unsaid", {"table": "toast, cups"}, {"table": "toast (cooled), cups"}),
     ("kitchen words", {"say": "Six pegs hang on the line."}, {"say": "Six clothespins hang on the line."}),
     ("kitchen words", {"watch_for": "The tray is full."}, {"watch_for": "The egg tray is full."}),

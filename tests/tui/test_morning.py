@@ -233,7 +233,7 @@ async def test_two_not_yet_running_offer_a_kind_end_in_a_line_with_its_key(
 ) -> None:
     async with app.run_test(size=size) as pilot:
         await press(pilot, "n", "x")
-        offered = "Two not yet running: g winds down."
+        offered = "Two not yet in a row: g winds down."
         assert offered in words(app) and "3 of 5" in words(app), "offered, and nothing done"
         await press(pilot, "m", "enter")
         shown = words(app)

@@ -263,7 +263,7 @@ def _why(plain: Sequence[tuple[ItemId, _Trace]], settled: dt.date | None, unstea
     if any(item in unsteady.resting for item, _ in plain):
         return "; ".join([*had, "waits to be taught again"])
     if any(item in unsteady.shaky for item, _ in plain):
-        return "; ".join([*had, "not yet twice running"])
+        return "; ".join([*had, "not yet twice in a row"])
     if not since:
         return ""
     went = "hesitated" if max(since, key=lambda each: each[0])[1] is Mark.HESITATED else "not yet"

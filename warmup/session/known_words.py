@@ -12,7 +12,7 @@ GROUPS = (Stand.REVISIT.value, SLIPS, Stand.GROWING.value, Stand.SETTLED.value, 
 """In the order in which they are looked at."""
 MEANS = {
     Stand.REVISIT.value: (
-        "A second look is worth it: not yet twice running, or a wobble after it had settled. A wobble is "
+        "A second look is worth it: not yet twice in a row, or a wobble after it had settled. A wobble is "
         "ordinary."
     ),
     SLIPS: "Known slips of this age that came up the last time. Each has a thing to do at the table.",

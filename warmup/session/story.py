@@ -43,7 +43,7 @@ def story(context: Context, name: str) -> Iterator[str]:
         yield f"It was taught again on {date_words(taught, year=True)}."
     if rests(known.of(item), taught):
         times = number_word(not_yet_running(history)).capitalize()
-        yield f"{times} times not yet running: it rests until you say it was taught again (key l)."
+        yield f"{times} times not yet in a row: it rests until you say it was taught again (key l)."
         return
     yield _due(context, known.of(item))
 

@@ -58,11 +58,11 @@ class Change(NamedTuple):
         times = "twice" if self.running == 2 else f"{number_word(min(self.running, 999))} times"
         match self.number % 3:
             case 0:
-                return f"In {then}, “{self.topic}” {was}. By {now} it came easily, {times} running."
+                return f"In {then}, “{self.topic}” {was}. By {now} it came easily, {times} in a row."
             case 1:
-                return f"“{self.topic}” {was} in {then}. By {now} it came easily, {times} running."
+                return f"“{self.topic}” {was} in {then}. By {now} it came easily, {times} in a row."
             case _:
-                return f"By {now}, “{self.topic}” came easily, {times} running. In {then} it still {was}."
+                return f"By {now}, “{self.topic}” came easily, {times} in a row. In {then} it still {was}."
 
 
 def month_words(day: dt.date, today: dt.date) -> str:

@@ -23,7 +23,7 @@ BEADS = {
 """A prompt's bead by its mark; the one on screen stands in brackets, by its number until it has a mark."""
 
 ELSEWHERE = "Changed in another window: this is where it stands."
-STOP_OFFERED = "Two not yet running: ‹wind_down› winds down."
+STOP_OFFERED = "Two not yet in a row: ‹wind_down› winds down."
 MEANINGS = (
     (
         "Came easily",
