@@ -106,7 +106,9 @@ def said_or_shown() -> dict[str, str]:
 
 # What people in the United States put in other words, and what stands for them here.
 _ELSEWHERE = re.compile(
-    r"(?:\bnot yet\b\W*|\btwice|\btimes|\bmornings) running\b|\bfor who\b|\bmouthers\b", re.I
+    r"(?:\bnot yet\b\W*|\btwice|\btimes|\bmornings) running\b"
+    r"|\bfor who\b|\bmouthers\b|\bticked\b|\bspace tick\b",
+    re.I,
 )
 
 
@@ -121,6 +123,7 @@ def test_the_program_says_in_a_row_and_what_else_is_said_at_an_american_table() 
     words = said_or_shown()
     found = {name: _ELSEWHERE.findall(" ".join(text.split())) for name, text in words.items()}
     assert {name: each for name, each in found.items() if each} == {}
+    assert _ELSEWHERE.search("What is ticked goes")
     assert _ELSEWHERE.search("Three times *not yet* running") and _ELSEWHERE.search("came twice running")
 
 

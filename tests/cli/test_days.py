@@ -92,7 +92,7 @@ def test_the_days_ahead_as_json(family: Path, capsys: pytest.CaptureFixture[str]
     assert [name for name in named if f"``{name}``" not in (days.__doc__ or "")] == []
     assert [each["number"] for each in data["offers"]] == [*range(1, len(data["offers"]) + 1)]
     assert data["offers"][0] == {
-        "number": 1, "name": "Labor Day", "mornings": ["2026-09-07"], "ticked": True, "whole": True,
+        "number": 1, "name": "Labor Day", "mornings": ["2026-09-07"], "checked": True, "whole": True,
     }  # fmt: skip
     assert data["last_day_then"] > data["last_day"] == "2027-05-13"
 
@@ -147,12 +147,12 @@ def test_what_is_named_is_taken_and_can_be_undone(
     journal.shut()
 
 
-@pytest.mark.parametrize("which", ["ticked", "all"])
+@pytest.mark.parametrize("which", ["checked", "all"])
 def test_all_or_what_is_ticked(which: str, family: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert run("--import", str(DISTRICT), "--take", which) == DONE
     out = capsys.readouterr().out
     assert ("Staff planning day" in out) is (which == "all") and "Spring Recess" in out
-    assert run("--import", str(DISTRICT), "--take", "ticked") == DONE
+    assert run("--import", str(DISTRICT), "--take", "checked") == DONE
     assert "Off" not in capsys.readouterr().out
 
 
@@ -163,7 +163,7 @@ def test_all_or_what_is_ticked(which: str, family: Path, capsys: pytest.CaptureF
         (["--import", str(DISTRICT), "--take", "0"], "numbers from 1 to"),
         (["--import", str(DISTRICT), "--take", "1,99"], "--take '99' is not understood"),
         (["--import", str(DISTRICT), "--take", "3-1"], "--take '3-1' is not understood"),
-        (["--import", str(DISTRICT), "--take", "some"], "“ticked” and “all”"),
+        (["--import", str(DISTRICT), "--take", "some"], "“checked” and “all”"),
         (["--import", str(DISTRICT), "--take", ","], "numbers from 1 to"),
         (["--import", str(DISTRICT), "--take", "1\x1b[31m"], "is not understood"),
         (["--import", str(DISTRICT), "--take", "1", "--json"], "--json lists and --take takes"),

@@ -140,7 +140,7 @@ def test_without_a_family_and_a_journal_it_is_empty(home: Path, capsys: pytest.C
 def test_notes_are_told_only_when_they_are_asked_for(capsys: pytest.CaptureFixture[str]) -> None:
     assert run("report", "--notes") == DONE
     told = capsys.readouterr()
-    assert "there are no notes that were ticked as shared" in told.err and "Notes" not in told.out
+    assert "there are no notes that were marked for reports" in told.err and "Notes" not in told.out
 
 
 def test_a_note_that_is_ticked_is_told_and_no_other(

@@ -57,7 +57,7 @@ def test_what_this_week_uses_is_ticked_once_and_then_left_out(
     assert main(("today", "--brief"), lambda: dt.datetime.combine(TODAY, dt.time(8))) == DONE
     assert run("week", "--printed", "--out", str(tmp_path / "week.html")) == DONE
     printed = families.load(home / "family.toml").printed
-    assert printed and "Ticked as printed" in capsys.readouterr().out
+    assert printed and "Checked off as printed" in capsys.readouterr().out
     assert run("week", "--out", str(tmp_path / "again.html")) == DONE
     assert "on paper" in capsys.readouterr().out and not (tmp_path / "again.html").exists()
     # Ticks can be taken back, as all that is done that day.

@@ -155,7 +155,7 @@ def test_the_outcome_is_that_of_the_year_with_them_off() -> None:
     assert mornings == 21
     # 21 mornings later than Thursday, May 6, Monday to Thursday, past Memorial Day: June 14.
     assert outcome(FAMILY, ticked) == "21 mornings off: the last day moves from May 6 to June 14."
-    assert outcome(FAMILY, []) == "Nothing is ticked: the last day stays May 6."
+    assert outcome(FAMILY, []) == "Nothing is checked: the last day stays May 6."
     assert outcome(FAMILY, ticked[:1]) == "1 morning off: the last day moves from May 6 to May 10."
 
 

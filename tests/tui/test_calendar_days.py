@@ -82,7 +82,7 @@ async def test_all_or_none(app: CalendarApp) -> None:
         await keys(pilot, "l")
         assert len(app.screen.query_one(SelectionList).selected) == len(district())
         await keys(pilot, "a")
-        assert "Nothing is ticked: the last day stays May 6." in frame(app)
+        assert "Nothing is checked: the last day stays May 6." in frame(app)
         await keys(pilot, "enter")
     assert app.taken == ()
 

@@ -81,7 +81,7 @@ def _report(report: argparse.ArgumentParser) -> None:
     kind.add_argument("--letter", choices=("quarter", "year"), help="a letter to the family instead")
     kind.add_argument("--summer", action="store_true", help="a list for ten weeks of summer instead")
     report.add_argument("--out", metavar="FILE", help="write it to this new file, and show nothing")
-    report.add_argument("--notes", action="store_true", help="with the notes that were ticked as shared")
+    report.add_argument("--notes", action="store_true", help="with the notes that were marked for reports")
     report.add_argument("--adult", type=name, default="", metavar="NAME", help="with this name under it")
 
 
@@ -151,13 +151,16 @@ def _stage(stage: argparse.ArgumentParser) -> None:
 
 def _days(days: argparse.ArgumentParser) -> None:
     days.add_argument(
-        "--import", dest="file", metavar="FILE", help="an iCalendar file: tick the days off to take out of it"
+        "--import",
+        dest="file",
+        metavar="FILE",
+        help="an iCalendar file: check the days off to take out of it",
     )
     days.add_argument(
         "--take",
         default="",
         metavar="WHICH",
-        help='take them at once: "ticked" for what says there is no school, numbers like 1,3-5, or "all"',
+        help='take them at once: "checked" for what says there is no school, numbers like 1,3-5, or "all"',
     )
     _child(days, "whose undo takes it back")
     form = days.add_mutually_exclusive_group()
@@ -165,7 +168,7 @@ def _days(days: argparse.ArgumentParser) -> None:
         "--plain",
         action="store_true",
         default=False,
-        help="in lines: no page to tick them, also in a terminal",
+        help="in lines: no page to check them, also in a terminal",
     )
     _json(form, "JSON, and nothing changed")
 
@@ -200,7 +203,9 @@ def _sheets(sheets: argparse.ArgumentParser) -> None:
     sheets.add_argument("--paper", choices=("letter", "a4"), default="letter", help="the paper (letter)")
     sheets.add_argument("--out", metavar="FILE", help="write it to this new file")
     sheets.add_argument("--open", action="store_true", help="show it in the browser, to print from there")
-    sheets.add_argument("--printed", action="store_true", help="tick them: week leaves them out from now on")
+    sheets.add_argument(
+        "--printed", action="store_true", help="check them off: week leaves them out from now on"
+    )
     _at(sheets, "as on another date")
     _child(sheets, "whose year")
 

@@ -2,8 +2,8 @@
 
 With ``--json`` it prints one object: ``format``, ``today``, ``school_days`` (so far), ``week``, ``last_day``,
 ``days_off`` (each with ``first``, ``last`` and its ``mornings``) and ``extra``, dates as ISO 8601 has them.
-With ``--import`` there are ``offers`` instead of the last two: ``number``, ``name``, ``mornings``, ``ticked``
-and ``whole``, and ``last_day_then``, with the ticked ones off.
+With ``--import`` there are ``offers`` for the last two: ``number``, ``name``, ``mornings``, ``checked``
+and ``whole``, and ``last_day_then``, with the checked ones off.
 """
 
 import datetime as dt
@@ -24,7 +24,7 @@ from warmup.session.first_form import today_words
 from warmup.text import clean
 
 FORMAT = 1
-ALL, TICKED = "all", "ticked"
+ALL, TICKED = "all", "checked"
 TICK = "x"
 _HOW = (
     f"{TICK}: its name says that there is no school. Nothing is changed yet. To take them as days off, say "
@@ -142,7 +142,7 @@ def _offers_data(context: Context, found: Sequence[Offer]) -> dict[str, object]:
                 "number": number,
                 "name": each.name,
                 "mornings": _iso(each.days),
-                "ticked": each.ticked,
+                "checked": each.ticked,
                 "whole": each.whole,
             }
             for number, each in enumerate(found, start=1)
@@ -169,7 +169,7 @@ def _offer_lines(context: Context, found: Sequence[Offer]) -> Iterator[str]:
 
 
 def chosen(words: str, found: Sequence[Offer]) -> tuple[Offer, ...]:
-    """The offers that ``--take`` names: "all", "ticked", or numbers like "1,3-5". Refused for others."""
+    """The offers that ``--take`` names: "all", "checked", or numbers like "1,3-5". Refused for others."""
     words = clean(words).casefold()
     if words in (ALL, TICKED):
         return tuple(each for each in found if words == ALL or each.ticked)

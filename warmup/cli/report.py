@@ -50,7 +50,7 @@ def _wanted(arguments: SimpleNamespace, context: Context) -> Wanted:
         raise Refused(f"the days end on {last}, before --from {arguments.first}")
     notes = shared_notes(context) if arguments.notes else ()
     if arguments.notes and not notes:
-        complain("there are no notes that were ticked as shared.")
+        complain("there are no notes that were marked for reports.")
     return Wanted(arguments.first, arguments.last, span, arguments.summer, arguments.adult, notes)
 
 

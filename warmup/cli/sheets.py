@@ -31,7 +31,7 @@ def run(arguments: SimpleNamespace, clock: Clock, places: Places, opened: Opened
     names = arguments.kinds
     if not names:
         if arguments.printed:
-            raise Refused("--printed ticks sheets: say which")
+            raise Refused("--printed checks sheets off: say which")
         show(_listed())
     elif TODAY in names:
         _today(arguments, clock, places, opened)
@@ -39,7 +39,7 @@ def run(arguments: SimpleNamespace, clock: Clock, places: Places, opened: Opened
         _games(arguments, clock, places)
     elif arguments.printed:
         if not there(places.config / "family.toml"):
-            raise Refused("there is no family.toml yet to keep ticks in; run warmup once, and it is made")
+            raise Refused("there is no family.toml yet to keep that in; run warmup once, and it is made")
         with opened(places, arguments.child, clock) as (context, journal, _welcome):
             wanted = _wanted(arguments, context)
             if _write(arguments, context, wanted):
@@ -101,7 +101,7 @@ def _tick(context: Context, journal: object, names: Sequence[str]) -> None:
     assert isinstance(journal, Journal)
     ticks = [tick(name, context.today) for name in names]
     undoing.logged(context, journal, undoing.PRINTED, lambda: context.editor.print_sheets(ticks), {})
-    show([f"Ticked as printed: {', '.join(names)}."])
+    show([f"Checked off as printed: {', '.join(names)}."])
 
 
 def _today(arguments: SimpleNamespace, clock: Clock, places: Places, opened: Opened) -> None:

@@ -131,7 +131,7 @@ def outcome(family: Family, taken: Iterable[Offer], child: Child | None = None) 
     """What the ticks do to the year's last day, in a sentence."""
     off = mornings_of(taken)
     if not off:
-        return f"Nothing is ticked: the last day stays {last_day(year_of(family, child))}."
+        return f"Nothing is checked: the last day stays {last_day(year_of(family, child))}."
     moves = _moves(year_of(family, child), year_of(with_off(family, off), child))
     return f"{len(off)} {plural(len(off), 'morning')} off: the last day {moves}."
 

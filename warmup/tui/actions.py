@@ -247,15 +247,15 @@ ACTIONS = (
     Action("question", ("backspace", "escape"), "question", "Back to the one question.",
            Group.PAGE, _DAYS),
     # Days off out of a calendar file.
-    Action("tick", ("space", "e"), "tick", "Tick the line, or take its tick away.", Group.PAGE,
+    Action("tick", ("space", "e"), "check", "Check the line, or take its check away.", Group.PAGE,
            _CALENDAR | _SHEETS),
-    Action("tick_all", ("l", "a"), "all or none", "Tick every line; when all are ticked, none.",
+    Action("tick_all", ("l", "a"), "all or none", "Check every line; when all are checked, none.",
            Group.PAGE, _CALENDAR | _SHEETS),
-    Action("take", ("enter", "d"), "take them", "What is ticked is off from now on.", Group.PAGE, _CALENDAR),
+    Action("take", ("enter", "d"), "take them", "What is checked is off from now on.", Group.PAGE, _CALENDAR),
     # Sheets to print.
-    Action("make_sheets", ("enter", "d"), "make the page", "What is ticked goes into one file to print.",
+    Action("make_sheets", ("enter", "d"), "make the page", "What is checked goes into one file to print.",
            Group.PAGE, _SHEETS),
-    Action("have_sheets", ("y", "6"), "we have them", "What is ticked is on paper, or no longer.",
+    Action("have_sheets", ("y", "6"), "we have them", "What is checked is on paper, or no longer.",
            Group.PAGE, _SHEETS),
     Action("other_paper", ("k", "v"), "other paper", "Letter, or A4.", Group.PAGE, _SHEETS),
     # The first form, where letters are typed.

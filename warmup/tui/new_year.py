@@ -28,7 +28,7 @@ class NewYearScreen(WelcomeScreen):
         replace(binding, priority=binding.id == "begin") for binding in bindings(State.NEW_YEAR)
     ]
     AUTO_FOCUS = "#first_day"
-    WAYS, FEW_WAYS = "Tab next   Space tick   Esc back", "Esc back"
+    WAYS, FEW_WAYS = "Tab next   Space check   Esc back", "Esc back"
     WEEK, FOOT = _WEEK_SAID, _STAYS
     ASKS_NAME = False
 

@@ -92,7 +92,7 @@ class SettingsScreen(Page[Family]):
             with Horizontal(classes="row"):
                 yield Static("In the house", classes="ask", markup=False)
                 yield Static(
-                    "Space takes the tick from what you do not have.", classes="beside", markup=False
+                    "Space takes the check from what you do not have.", classes="beside", markup=False
                 )
             yield self._things
             yield More(self._things, classes="more of-things")

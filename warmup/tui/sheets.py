@@ -23,7 +23,7 @@ from warmup.tui.ticking import TickingPage
 from warmup.tui.workspace import Workspace
 
 _NAMES = {Paper.LETTER: "Letter", Paper.A4: "A4"}
-NOTHING = "Nothing is ticked."
+NOTHING = "Nothing is checked."
 ON_PAPER = "on paper"
 
 
@@ -52,7 +52,7 @@ class SheetsScreen(TickingPage[None, str]):
 
     def heading(self) -> str:
         """What is to be ticked."""
-        ticked = "This week’s are ticked." if self._wanted else "This week needs no new one."
+        ticked = "This week’s are checked." if self._wanted else "This week needs no new one."
         return f"Sheets to print. {ticked}"
 
     def whole(self, value: str) -> str:
@@ -65,7 +65,7 @@ class SheetsScreen(TickingPage[None, str]):
         """How much paper all that is ticked comes to."""
         picked = self.ticked()
         pages = sum(self._pages[name] for name in picked)
-        return f"{len(picked)} ticked: {pages} {plural(pages, 'page')} of {_NAMES[self._paper]} paper."
+        return f"{len(picked)} checked: {pages} {plural(pages, 'page')} of {_NAMES[self._paper]} paper."
 
     def act(self, action: str) -> None:
         """Make the page, say what is on paper, change the paper, or as on any page with a list to tick."""
@@ -100,7 +100,7 @@ class SheetsScreen(TickingPage[None, str]):
         work.said = f"Written: {clean(str(path))} Print it at 100 %. Done? ‹have_sheets› says so."
 
     def _have(self) -> None:
-        """What is ticked is on paper; where all of it is already, it is no longer."""
+        """What is checked is on paper; where all of it is already, it is no longer."""
         work, picked = self.work, self.ticked()
         if not picked:
             work.said = NOTHING

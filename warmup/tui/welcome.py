@@ -35,7 +35,7 @@ _LOW, _NARROW = 22, 56
 """Under so many rows the form goes without air, and under so many columns with fewer words."""
 _OTHER_ROWS, _WITHOUT_AIR = 14, 10
 """The rows of the form beside its list."""
-_LEAVE, _WAYS = "Ctrl+Q leave", "Tab next   Space tick   Ctrl+Q leave"
+_LEAVE, _WAYS = "Ctrl+Q leave", "Tab next   Space check   Ctrl+Q leave"
 _SHORT_HELLO = "Spoken math at breakfast."
 
 
