@@ -3,6 +3,7 @@
 import datetime as dt
 import json
 import os
+import re
 import subprocess
 import sys
 from functools import partial
@@ -14,8 +15,10 @@ from tests.bank import recomputed
 from tests.household import context_at
 from warmup import skills
 from warmup.cli.main import DONE, UNUSABLE, USAGE, WRONG, main
+from warmup.cli.plain import SMALL_THINGS
 from warmup.journal.routine_json import FORMAT, VERSION, prompt_data, routine_from
 from warmup.model import Opening
+from warmup.session.words import has_small_things
 
 ROOT = Path(__file__).parents[2]
 NOW = dt.datetime(2026, 11, 25, 8)
@@ -165,6 +168,13 @@ def test_ask_makes_prompts_of_every_kind(skill: str, capsys: pytest.CaptureFixtu
     assert capsys.readouterr().out == first, "the same seed, the same prompts"
     run("ask", skill, "--level", "1", "--plain", "--date", "2026-10-19")
     assert "Say: " in capsys.readouterr().out
+
+
+def test_prompts_by_themselves_warn_of_what_is_small(capsys: pytest.CaptureFixture[str]) -> None:
+    for skill, small in (("coins", True), ("weekday", False)):
+        run("ask", skill, "--date", "2026-10-19")
+        said = capsys.readouterr().out
+        assert has_small_things(*re.findall("Wants: (.*)", said)) == small == (SMALL_THINGS in said)
 
 
 @pytest.mark.parametrize(

@@ -11,6 +11,7 @@ import pytest
 from tests.cli.test_brief import AT_EIGHT, run
 from tests.household import FAMILY, TODAY, StandingClock, context_at
 from warmup.cli.main import DONE, UNUSABLE, USAGE
+from warmup.cli.plain import SMALL_THINGS
 from warmup.cli.practicing import level_named
 from warmup.cli.printing import Refused
 from warmup.config import family as families
@@ -81,6 +82,16 @@ def test_a_round_in_lines_is_kept_line_by_line(
     monkeypatch.setattr(sys, "stdin", io.StringIO("w\n8\n"))
     assert run("practice", "make-ten:all", "--plain") == DONE
     assert "Prompt 2 of 5." in capsys.readouterr().out and marks(home)[-1] is Mark.FLUENT
+
+
+def test_a_round_in_lines_warns_of_what_is_small(
+    home: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    context_at(home, StandingClock(AT_EIGHT))
+    for level, small in (("count-on:within-10", True), ("weekday:today", False)):
+        monkeypatch.setattr(sys, "stdin", io.StringIO("8\n"))
+        assert run("practice", level, "--plain") == DONE
+        assert (SMALL_THINGS in capsys.readouterr().out) == small
 
 
 def test_why_tells_of_practice_and_past_mornings_do_not(

@@ -29,6 +29,18 @@ def test_it_lists_the_kinds(capsys: pytest.CaptureFixture[str]) -> None:
     assert max(map(len, said.splitlines())) <= 100
 
 
+def test_a_second_page_of_a_day_has_a_name_of_its_own(
+    home: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    families.save(home / "family.toml", FAMILY)
+    monkeypatch.chdir(tmp_path)
+    for kind in ("coins", "ten-frames", "games"):
+        assert run(kind) == DONE
+    first, second, third = (f"warmup-sheets-{TODAY}{more}.html" for more in ("", "-2", "-3"))
+    assert sorted(path.name for path in tmp_path.glob("*.html")) == sorted((first, second, third))
+    assert "Ten frames" in (tmp_path / second).read_text("utf-8")
+
+
 def test_a_page_in_a_new_file_and_never_over_another(
     home: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:

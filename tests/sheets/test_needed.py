@@ -48,3 +48,11 @@ def test_the_week_leaves_out_what_is_printed_and_the_month_comes_again(
         march == tick("month-page", dt.date(2027, 3, 31)) != april
         and tick("coins", dt.date(2027, 3, 2)) == "coins"
     )
+
+
+@pytest.mark.slow
+def test_on_a_weekend_it_is_the_week_to_come(home: Path, clock: StandingClock) -> None:
+    monday = dt.date(2027, 3, 8)
+    used = [this_week(context_at(home, clock, FAMILY, day)) for day in (monday - dt.timedelta(2), monday)]
+    assert used[0] and used[0] == used[1]
+    assert this_week(context_at(home, clock, FAMILY, dt.date(2027, 8, 1))) == (), "the year is over"

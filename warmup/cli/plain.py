@@ -12,7 +12,7 @@ from warmup.model import Cue, DayKind, Morning, Opening, Prompt, Routine
 from warmup.pictures import Picture
 from warmup.session.context import Context
 from warmup.session.unlocked import Unlocked, unlocked_levels
-from warmup.session.words import KEEP_WARM, back_words
+from warmup.session.words import KEEP_WARM, back_words, has_small_things
 from warmup.session.year_end import year_end
 
 SMALL_THINGS = (
@@ -193,7 +193,10 @@ def picture_words(prompt: Prompt, picture: Picture, *, answers: bool) -> str:
 
 
 def prompts_lines(prompts: Sequence[Prompt], *, answers: bool = True) -> Iterator[str]:
-    """Prompts by themselves, numbered."""
+    """Prompts by themselves, numbered; first of all what is dangerous on their tables."""
+    if has_small_things(*(prompt.table for prompt in prompts)):
+        yield SMALL_THINGS
+        yield ""
     for number, prompt in enumerate(prompts, start=1):
         if number > 1:
             yield ""

@@ -5,11 +5,13 @@ import contextlib
 from warmup.cli import spoken_lines
 from warmup.cli.letters import chosen, not_understood, question
 from warmup.cli.lines import Ended, ask, part, say, take_any_bytes
+from warmup.cli.plain import SMALL_THINGS
 from warmup.cli.printing import Refused
 from warmup.model import LevelId, Mark
 from warmup.session import undoing
 from warmup.session.context import Context
 from warmup.session.practice import APART, DONE, PracticeRound, levels_of, title, why_not
+from warmup.session.words import has_small_things
 from warmup.text import did_you_mean
 from warmup.tui.actions import Hand, with_keys
 
@@ -41,6 +43,8 @@ def in_lines(context: Context, level: LevelId) -> None:
     take_any_bytes()
     round_ = PracticeRound(context, context.journal, level)
     say(f"Practice: {title(level)}. Prompts: {len(round_.prompts)}.")
+    if has_small_things(*(prompt.table for prompt in round_.prompts)):
+        say(SMALL_THINGS)
     with contextlib.suppress(Ended, KeyboardInterrupt):
         _Spoken(context, round_).run()
 

@@ -10,7 +10,7 @@ from warmup.cli.printing import Refused, complain, reading_context, show
 from warmup.config.places import Places, there
 from warmup.english import plural
 from warmup.model import Routine
-from warmup.report.keeping import keep
+from warmup.report.keeping import keep, unused
 from warmup.session.context import Clock, Context
 from warmup.sheets.base import Sheet
 from warmup.sheets.html import Side, document
@@ -84,6 +84,9 @@ def _write(arguments: SimpleNamespace, context: Context, names: Sequence[str]) -
 def _keep(arguments: SimpleNamespace, today: dt.date, sides: Sequence[Side], title: str) -> None:
     """Put it into the file, and show it in the browser where that is asked for."""
     target = whole_path(arguments.out or file_name(today), "the sheets")
+    if not arguments.out:
+        # A second page of the same day, such as the games after the frames.
+        target = unused(target)
     keep(target, document(sides, Paper[arguments.paper.upper()], title))
     show([f"{clean(str(target))}: {len(sides)} {plural(len(sides), 'page')}. Print at 100 %."])
     if arguments.open:

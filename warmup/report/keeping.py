@@ -2,6 +2,7 @@
 
 import os
 import tempfile
+from itertools import chain, count
 from pathlib import Path
 
 from warmup.config.writing import sync_folder
@@ -15,6 +16,12 @@ class NotKept(Exception):
 def is_there(path: Path) -> bool:
     """Whether anything is at this place, a link to nothing included."""
     return os.path.lexists(path)
+
+
+def unused(path: Path) -> Path:
+    """This place where nothing is, or else the next of its name: "sheets-2.html" after "sheets.html"."""
+    named = chain([path], (path.with_stem(f"{path.stem}-{n}") for n in count(2)))
+    return next(each for each in named if not is_there(each))
 
 
 def keep(path: Path, text: str, *, over: bool = False) -> None:
@@ -35,7 +42,7 @@ def keep(path: Path, text: str, *, over: bool = False) -> None:
                 path.unlink(missing_ok=True)
             raise
     except FileExistsError:
-        raise NotKept(f"{name}: there is a file of that name already. It stays as it is.") from None
+        raise NotKept(f"{name}: there is a file of that name already, and it stays: name another.") from None
     except ValueError:
         raise NotKept(f"{name} can’t be the name of a file: name another.") from None
     except OSError as error:

@@ -34,12 +34,17 @@ def _serves(use: Use, prompt: Prompt) -> bool:
 
 
 def this_week(context: Context) -> tuple[str, ...]:
-    """The kinds for what is left of this week's mornings, today's included, printed already or not."""
-    year, week = context.year, context.morning().week
+    """The kinds for what is left of this week's mornings, today's included, printed already or not.
+
+    Where none is left it is the next week: on a weekend one prints ahead.
+    """
+    year = context.year
+    following = next((day for day in year.mornings if day >= context.today), None)
+    if following is None:
+        return ()
+    week = year.morning(following).week
     first, end = (max(0, index - year.before) for index in (year.begins(week), year.ends(week)))
     left = [day for day in year.mornings[first:end] if day >= context.today]
-    if not left:
-        return ()
     chosen = Ahead(context).until(left[-1])
     return used_by(prompt for day in left for prompt in chosen.get(day, ()))
 

@@ -7,7 +7,7 @@ from textual.binding import BindingType
 from textual.content import Content
 
 from warmup.english import plural
-from warmup.report.keeping import NotKept, keep
+from warmup.report.keeping import NotKept, keep, unused
 from warmup.session import undoing
 from warmup.session.context import Context
 from warmup.sheets.base import SMALL_PIECES
@@ -92,7 +92,7 @@ class SheetsScreen(TickingPage[None, str]):
         today = work.context.today
         sides = [*sides_of(picked, day_of(work.context, today))]
         try:
-            path = Path(file_name(today)).absolute()
+            path = unused(Path(file_name(today)).absolute())
             keep(path, document(sides, self._paper, TITLE))
         except (NotKept, OSError) as problem:
             work.wrong = str(problem) if isinstance(problem, NotKept) else "There is no such place."
