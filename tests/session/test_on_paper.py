@@ -157,6 +157,11 @@ def test_it_is_not_kept_where_something_is_to_be_asked_first(home: Path, clock: 
     away = context_at(home, clock, FAMILY._replace(known_until=DAYS[-3]))
     assert "mornings without a warm-up" in not_kept(away)
     assert "no school day" in not_kept(context_at(home, clock, today=SUNDAY))
+    # Said to be just for fun: that morning is kept, and the paper of it as well.
+    opened = context_at(home, clock, today=SUNDAY)
+    assert opened.journal is not None
+    kept_today(opened, opened.journal)
+    assert not_kept(opened) == ""
 
 
 # -- its marks

@@ -68,8 +68,10 @@ def routine_on(context: Context, date: dt.date) -> Routine:
 def not_kept(context: Context) -> str:
     """Why a brief of today is not kept as today's session, in a sentence; empty where it is.
 
-    What must be asked first might make another morning of it.
+    What must be asked first might make another morning of it; a session that is there was asked of before.
     """
+    if current(stored(context.journal, context.child.journal_name, context.today)):
+        return ""
     if context.unconfirmed_days():
         return "There are mornings without a warm-up: open warmup first and say whether they were school."
     if can_count(context, context.today):
