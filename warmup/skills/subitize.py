@@ -81,7 +81,7 @@ def _say(item: str, rng: SeededRandom) -> Phrasing:
         )
     return rng.phrasing(
         "How many dots did you see?",
-        "Now they are covered. How many dots were there?",
+        "All gone! How many dots were there?",
         "The dots are hiding now. How many are there?",
         "How many dots are under the card?",
         "Say what you saw. How many dots?",
