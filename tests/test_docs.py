@@ -24,7 +24,7 @@ from warmup.journal.routine_json import routine_text
 from warmup.model import LevelId, Morning, Prompt
 from warmup.session.things import Gather, Thing
 from warmup.session.week import Day, Lesson, New, WeekPage, When
-from warmup.session.words import MEANINGS
+from warmup.session.words import HELLO, MEANINGS
 from warmup.tui.actions import ACTIONS, key_name
 from warmup.tui.morning import MorningScreen
 
@@ -196,6 +196,11 @@ def test_a_look_at_the_adult_is_no_hesitation_and_five_seconds_count_in_adding_t
     assert "ooking up at you is no hesitation" in where
     assert "a look at your face" not in where and "look for help" not in where
     assert where.casefold().count("five seconds") == 1 and "adding to 5" in where
+
+
+def test_the_same_minutes_are_promised_everywhere() -> None:
+    assert "five to eight minutes" in readme() and HELLO.startswith("Five to eight minutes")
+    assert "at most eight minutes" in guide("morning")
 
 
 def test_no_day_is_promised_for_what_comes_back_and_no_factor_is_named() -> None:

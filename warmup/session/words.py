@@ -50,7 +50,7 @@ READS_TELLS = (
 )
 STARTS_COVERED = "Answers start covered."
 
-HELLO = "Five to seven minutes of spoken math at breakfast."
+HELLO = "Five to eight minutes of spoken math at breakfast."
 PRIVACY = "Stays on this machine."
 
 A_GAME = "A game for that:"
