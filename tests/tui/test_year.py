@@ -19,8 +19,8 @@ from warmup.config.family import Child, CountdownRule, Family, load
 from warmup.config.places import Places
 from warmup.config.plan import load_plan
 from warmup.model import DayKind, LevelId
-from warmup.session.yearview import DayMark, WeekDay
 from warmup.session.words import SMALL_THINGS, has_small_things
+from warmup.session.yearview import DayMark, WeekDay
 from warmup.tui.actions import State, actions_of
 from warmup.tui.app import WarmupApp
 from warmup.tui.countdown import CountdownScreen
