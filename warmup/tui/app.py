@@ -132,3 +132,22 @@ class WarmupApp(QuietApp):
         look = look_of(self.theme).next
         self.theme = look.theme
         self.context.editor.prefer(theme=look.value)
+
+
+class PageApp(WarmupApp):
+    """One page of the morning's alone, as ``page`` makes it, and the end of the program after it."""
+
+    def __init__(
+        self, context: Context, journal: Journal, clock: Clock, page: Callable[[Workspace], KeyScreen[object]]
+    ) -> None:
+        super().__init__(context, journal, clock)
+        self._page = page
+
+    def get_default_screen(self) -> Screen[object]:
+        """A blank one for the page to stand on."""
+        return Screen()
+
+    def on_mount(self) -> None:
+        """The page, and the end of the program after it."""
+        super().on_mount()
+        self.push_screen(self._page(self._work()), lambda _: self.exit(0, 0))

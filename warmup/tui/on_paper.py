@@ -7,7 +7,6 @@ from rich.text import Text
 from textual import on
 from textual.app import ComposeResult
 from textual.binding import BindingType
-from textual.screen import Screen
 from textual.widgets import OptionList, Static
 
 from warmup.journal.journal import Journal
@@ -18,7 +17,7 @@ from warmup.session.on_paper import PaperSession, can_count, count, paper_sessio
 from warmup.session.words import BEADS
 from warmup.text import quoted
 from warmup.tui.actions import State
-from warmup.tui.app import WarmupApp
+from warmup.tui.app import PageApp
 from warmup.tui.key_screen import bindings
 from warmup.tui.lists import More, step
 from warmup.tui.page import Page
@@ -163,21 +162,13 @@ class PaperScreen(Page[object]):
         self._paper.choose_again()
 
 
-class PaperApp(WarmupApp):
+class PaperApp(PageApp):
     """The page alone, for one date."""
 
     def __init__(self, context: Context, journal: Journal, clock: Clock, date: dt.date) -> None:
-        super().__init__(context, journal, clock)
-        self._date = date
+        def page(work: Workspace) -> PaperScreen:
+            shown = PaperScreen(work, date)
+            work.start_over = shown.read_again
+            return shown
 
-    def get_default_screen(self) -> Screen[object]:
-        """A blank one for the page to stand on."""
-        return Screen()
-
-    def on_mount(self) -> None:
-        """The page, and the end of the program after it."""
-        super().on_mount()
-        work = self._work()
-        page = PaperScreen(work, self._date)
-        work.start_over = page.read_again
-        self.push_screen(page, lambda _: self.exit(0, 0))
+        super().__init__(context, journal, clock, page)

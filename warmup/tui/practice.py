@@ -5,7 +5,6 @@ from typing import ClassVar
 from textual import events
 from textual.app import ComposeResult
 from textual.binding import BindingType
-from textual.screen import Screen
 
 from warmup.journal.journal import Journal
 from warmup.model import LevelId, Mark
@@ -15,7 +14,7 @@ from warmup.session.undoing import MARK_WORDS
 from warmup.session.words import BEADS
 from warmup.tui import pages
 from warmup.tui.actions import State
-from warmup.tui.app import WarmupApp
+from warmup.tui.app import PageApp
 from warmup.tui.key_screen import KeyScreen, bindings
 from warmup.tui.morning import NARROW, STAGE, STRIP, seen, stage_room
 from warmup.tui.panes import ScriptPane, Stage
@@ -171,18 +170,8 @@ class PracticeScreen(KeyScreen[object]):
             self.guarded(lambda: round_.go_to(at))
 
 
-class PracticeApp(WarmupApp):
+class PracticeApp(PageApp):
     """A round alone."""
 
     def __init__(self, context: Context, journal: Journal, clock: Clock, level: LevelId) -> None:
-        super().__init__(context, journal, clock)
-        self._level = level
-
-    def get_default_screen(self) -> Screen[object]:
-        """A blank one for the page to stand on."""
-        return Screen()
-
-    def on_mount(self) -> None:
-        """The page, and the end of the program after it."""
-        super().on_mount()
-        self.push_screen(PracticeScreen(self._work(), self._level), lambda _: self.exit(0, 0))
+        super().__init__(context, journal, clock, lambda work: PracticeScreen(work, level))
