@@ -96,7 +96,7 @@ def test_the_form_says_what_comes_of_it(context: Context, clock: Clock) -> None:
 
 def test_what_the_list_says() -> None:
     child = Child("Wren", first_day=TODAY, first_week=4, prompts=6, resting=True)
-    assert about(child, TWO, TODAY) == "its own week 4 · 6 prompts · rests"
+    assert about(child, TWO, TODAY) == "rests · its own week 4 · 6 prompts"
     assert about(TWO.children[0], TWO, TODAY) == "week 27"
 
 

@@ -69,13 +69,15 @@ def outcome(form: ChildForm, family: Family, today: dt.date, journal: Journal) -
 
 
 def about(child: Child, family: Family, today: dt.date) -> str:
-    """What a list says of a child beside its nickname: "week 12 · 6 prompts · rests"."""
+    """What a list says of a child beside its nickname: "rests · week 12 · 6 prompts".
+
+    That a child rests comes first, since a narrow list cuts the end.
+    """
     own = "its own week" if child.first_day is not None else "week"
-    parts = [f"{own} {year_of(family, child).morning(today).week}"]
+    parts = ["rests"] if child.resting else []
+    parts.append(f"{own} {year_of(family, child).morning(today).week}")
     if child.prompts is not None:
         parts.append(f"{child.prompts} prompts")
-    if child.resting:
-        parts.append("rests")
     return " · ".join(parts)
 
 

@@ -2,6 +2,7 @@
 
 from typing import ClassVar
 
+from rich.cells import cell_len
 from rich.text import Text
 from textual import on
 from textual.app import ComposeResult
@@ -15,12 +16,11 @@ from warmup.tui.actions import BY_ID, State
 from warmup.tui.key_screen import bindings
 from warmup.tui.lists import More
 from warmup.tui.page import Page
-from warmup.tui.script import Span as Cells
-from warmup.tui.script import cut, padded
+from warmup.tui.script import cut
 from warmup.tui.workspace import Workspace
 
 _NICKNAME = 20
-"""The cells of a nickname in the list."""
+"""The most cells of a nickname in the list."""
 
 
 class ChildrenScreen(Page[bool]):
@@ -79,9 +79,10 @@ class ChildrenScreen(Page[bool]):
 
     def _row(self, child: Child) -> str:
         context = self.work.context
-        name = padded((Cells(cut(child.nickname, _NICKNAME)),), _NICKNAME + 2)
+        longest = min(_NICKNAME, max(cell_len(each.nickname) for each in self._children))
+        name = cut(child.nickname, longest)
         about = children.about(child, context.family, context.today)
-        return "".join(span.text for span in name) + about
+        return f"{name}{' ' * (longest + 2 - cell_len(name))}{about}"
 
     def _up(self) -> frozenset[str]:
         """The names of those who have mornings."""
