@@ -36,7 +36,9 @@ async def test_what_it_looks_like(home: Path, clock: Clock, size: tuple[int, int
         app.action_do("sheets")
         await press(pilot, "down")
         assert isinstance(app.screen, SheetsScreen)
-        golden(f"sheets-{size[0]}x{size[1]}", frame(app))
+        shown = frame(app)
+        assert shown.count("▐") >= 2 and "back" in shown and "all keys" in shown
+        golden(f"sheets-{size[0]}x{size[1]}", shown)
 
 
 @pytest.mark.slow

@@ -19,6 +19,7 @@ from warmup.sheets.paper import Paper
 from warmup.text import clean
 from warmup.tui.actions import State
 from warmup.tui.key_screen import bindings
+from warmup.tui.page import LOW
 from warmup.tui.ticking import TickingPage
 from warmup.tui.workspace import Workspace
 
@@ -52,12 +53,13 @@ class SheetsScreen(TickingPage[None, str]):
 
     def heading(self) -> str:
         """What is to be ticked."""
-        ticked = "This week’s are checked." if self._wanted else "This week needs no new one."
-        return f"Sheets to print. {ticked}"
+        return f"Sheets: this week {'uses those checked' if self._wanted else 'needs no new one'}."
 
     def whole(self, value: str) -> str:
-        """What the sheet is for, and its paper."""
+        """What the sheet is for, and its paper; where rows are few, of small pieces the warning alone."""
         sheet, pages = kinds()[value], self._pages[value]
+        if sheet.small and self.app.size.height < LOW:
+            return SMALL_PIECES
         small = f" {SMALL_PIECES}" if sheet.small else ""
         return f"{sheet.about} {pages} {plural(pages, 'page')}.{small}"
 
