@@ -269,6 +269,6 @@ class SpokenMorning:
                 part(spoken_lines.review_lines(session))
             case "pause":
                 both = zip(work.sessions, self._endings, strict=True)
-                turn_pauses(work, [each for each, ending in both if ending.pause])
+                turn_pauses([each for each, ending in both if ending.pause])
             case _:
                 work.said = at_the_close(name, work)

@@ -175,7 +175,7 @@ def at_the_close(action: str, work: Workspace) -> str:
     return ""
 
 
-def turn_pauses(work: Workspace, sessions: Sequence[Session]) -> str:
+def turn_pauses(sessions: Sequence[Session]) -> str:
     """Take or give back a week with nothing new, for the children to whom the close offers it."""
     for session in sessions:
         context = session.context

@@ -333,7 +333,7 @@ class MorningScreen(Offering):
                 work.sit_again()
             case "pause":
                 offered = [part.session for part in self._parts() if part.closing.pause]
-                work.said = turn_pauses(work, offered)
+                work.said = turn_pauses(offered)
             case _:
                 work.said = at_the_close(action, work)
 

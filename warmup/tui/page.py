@@ -27,9 +27,7 @@ class Keys(Lines):
     """The keys of the page for one hand and what they do, in as many lines as they need."""
 
     def __init__(self, page: "Page[Any]") -> None:
-        super().__init__(
-            lambda width: flowed([span for pair in self.pairs() for span in pair], width), id="foot"
-        )
+        super().__init__(self._flowed, id="foot")
         self._page = page
 
     def _flowed(self, width: int) -> list[Line]:
