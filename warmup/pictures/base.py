@@ -60,9 +60,9 @@ class Picture:
         raise NotImplementedError
 
     def shows(self) -> tuple[str, ...]:
-        """Every numeral, name or word that can be read off it."""
-        raise NotImplementedError
+        """Every numeral, name or word that can be read off it: none, unless the picture has some."""
+        return ()
 
     def marked(self) -> tuple[str, ...]:
-        """What it makes stand out among the rest: never the answer."""
-        raise NotImplementedError
+        """What it makes stand out among the rest: nothing, unless the picture says so; never the answer."""
+        return ()

@@ -104,14 +104,6 @@ class BaseTen(Picture):
         told = ", ".join(counted(number, name) for name, number in pieces if number)
         return f"base-ten blocks, left to right: {told or 'none'}"
 
-    def shows(self) -> tuple[str, ...]:
-        """No numeral stands on it."""
-        return ()
-
-    def marked(self) -> tuple[str, ...]:
-        """Nothing is marked out."""
-        return ()
-
 
 def _stack_gap(cube: int) -> int:
     """What lies between pieces stacked one above the other: half a cube, and something at least."""

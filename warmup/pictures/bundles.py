@@ -77,14 +77,6 @@ class Bundles(Picture):
         """What to lay out or draw where the screen can't be shown; it may tell the answer."""
         return f"{self.what}: {counted(self.tens, 'banded bundle')} of ten, {self.ones} loose"
 
-    def shows(self) -> tuple[str, ...]:
-        """No numeral stands on it."""
-        return ()
-
-    def marked(self) -> tuple[str, ...]:
-        """Nothing is marked out."""
-        return ()
-
 
 def _breadth(pitch: float) -> float:
     """A straw's own width: a quarter of the pitch or more is bare, except where there is no room."""

@@ -94,10 +94,6 @@ class Clock(Picture):
         """The twelve numerals."""
         return tuple(str(number) for number in range(1, 13))
 
-    def marked(self) -> tuple[str, ...]:
-        """No numeral is set off."""
-        return ()
-
 
 def _at(x: float, y: float, angle: float, out: float) -> tuple[float, float]:
     """The point so far out from the middle, at an angle clockwise from twelve."""

@@ -89,10 +89,6 @@ class Coins(Picture):
         finger = f"; a finger at coin {self.pointed + 1}" if self.pointed is not None else ""
         return f"coins, left to right: {in_a_row(self.names)}{dots}{finger}"
 
-    def shows(self) -> tuple[str, ...]:
-        """Nothing is written on them."""
-        return ()
-
     def marked(self) -> tuple[str, ...]:
         """The coin under the finger."""
         return () if self.pointed is None else (self.names[self.pointed],)

@@ -90,14 +90,6 @@ class Counters(Picture):
         more = f", then {self.second} of another kind" if self.second else ""
         return f"{self.what} {lie.get(self.layout, 'scattered')}: {self.number}{more}"
 
-    def shows(self) -> tuple[str, ...]:
-        """No numeral stands on it."""
-        return ()
-
-    def marked(self) -> tuple[str, ...]:
-        """Nothing is marked out."""
-        return ()
-
 
 def _ring(count: int, width: int, height: int) -> tuple[list[Place], float]:
     """Evenly spaced round an oval at most half as wide again as high, from the top on."""

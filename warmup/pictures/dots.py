@@ -149,14 +149,6 @@ class Dots(Picture):
             case _:
                 return f"dots scattered: {self.number}"
 
-    def shows(self) -> tuple[str, ...]:
-        """No numeral stands on it."""
-        return ()
-
-    def marked(self) -> tuple[str, ...]:
-        """Nothing is marked out."""
-        return ()
-
 
 def _on_circle(count: int, width: int, height: int) -> tuple[list[Point], float]:
     """Evenly spaced round a circle, the first at the top."""

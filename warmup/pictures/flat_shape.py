@@ -41,13 +41,5 @@ class FlatShape(Picture):
         form = "the outline of a shape, a piece cut out of it" if self.gap else "a solid shape"
         return f"{form}: {self.name}{turn_told(self.turn)}"
 
-    def shows(self) -> tuple[str, ...]:
-        """No word stands on it."""
-        return ()
-
-    def marked(self) -> tuple[str, ...]:
-        """Nothing is marked out."""
-        return ()
-
 
 PICTURE = FlatShape

@@ -78,13 +78,5 @@ class Fold(Picture):
         line = f"; a fold line {self.line:g} degrees up from flat{aside}" if self.line is not None else ""
         return f"a paper shape: {self.figure}{turn_told(self.turn)}{line}"
 
-    def shows(self) -> tuple[str, ...]:
-        """No word stands on it."""
-        return ()
-
-    def marked(self) -> tuple[str, ...]:
-        """Nothing is marked out."""
-        return ()
-
 
 PICTURE = Fold

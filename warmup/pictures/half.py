@@ -81,13 +81,5 @@ class Half(Picture):
         paper = f"graph paper, {self.along} by {self.away} squares each side of {line}"
         return f"{paper}; filled {side} it, counted from it: {'; '.join(rows)}"
 
-    def shows(self) -> tuple[str, ...]:
-        """No word stands on it."""
-        return ()
-
-    def marked(self) -> tuple[str, ...]:
-        """Nothing is marked out on the side to finish."""
-        return ()
-
 
 PICTURE = Half

@@ -63,14 +63,6 @@ class Hands(Picture):
         """What to lay out or draw where the screen can't be shown; it may tell the answer."""
         return f"handprints: {self.number}"
 
-    def shows(self) -> tuple[str, ...]:
-        """No numeral stands on it."""
-        return ()
-
-    def marked(self) -> tuple[str, ...]:
-        """Nothing is marked out."""
-        return ()
-
 
 def _size(finger: float) -> tuple[float, float]:
     """A hand's width and height with fingers so wide."""

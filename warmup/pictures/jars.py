@@ -84,13 +84,5 @@ class Jars(Picture):
         )
         return f"jars, left to right, {parts}: {'; '.join(jars)}"
 
-    def shows(self) -> tuple[str, ...]:
-        """Nothing is written on them."""
-        return ()
-
-    def marked(self) -> tuple[str, ...]:
-        """Nothing is set off."""
-        return ()
-
 
 PICTURE = Jars

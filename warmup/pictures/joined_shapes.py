@@ -86,13 +86,5 @@ class JoinedShapes(Picture):
         how = "side by side, ready to make" if self.apart else "joined into"
         return f"two pieces, {self.part} and {self.part}, {how} one {self.whole}{turn_told(self.turn)}"
 
-    def shows(self) -> tuple[str, ...]:
-        """No word stands on it."""
-        return ()
-
-    def marked(self) -> tuple[str, ...]:
-        """Nothing is marked out."""
-        return ()
-
 
 PICTURE = JoinedShapes

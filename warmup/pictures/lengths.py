@@ -76,14 +76,6 @@ class Lengths(Picture):
         )
         return f"ribbons, from the top, in steps from one line: {'; '.join(ribbons)}"
 
-    def shows(self) -> tuple[str, ...]:
-        """Nothing is written on them."""
-        return ()
-
-    def marked(self) -> tuple[str, ...]:
-        """Nothing is set off."""
-        return ()
-
 
 def _ribbon(sketch: Sketch, form: str, left: float, top: float, wide: float, high: float) -> None:
     """A bar: solid, or an outline with upright stripes, or dark with a row of spots cut out."""

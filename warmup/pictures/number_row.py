@@ -52,9 +52,5 @@ class NumberRow(Picture):
         """The numerals on the cards."""
         return tuple(text for text in self.texts if text != "?")
 
-    def marked(self) -> tuple[str, ...]:
-        """Only the blank stands out."""
-        return ()
-
 
 PICTURE = NumberRow

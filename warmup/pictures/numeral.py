@@ -72,9 +72,5 @@ class Numeral(Picture):
         """The text, unless it is only the asking mark."""
         return () if self.text == "?" else (self.text,)
 
-    def marked(self) -> tuple[str, ...]:
-        """Nothing stands out: there is nothing else."""
-        return ()
-
 
 PICTURE = Numeral

@@ -106,14 +106,6 @@ class Pairs(Picture):
             return f"{self.what}: {pairs}, then {self.left_over} single, a gap after each pair"
         return f"{self.what} evenly apart: {2 * self.pairs + self.left_over}"
 
-    def shows(self) -> tuple[str, ...]:
-        """No numeral stands on it."""
-        return ()
-
-    def marked(self) -> tuple[str, ...]:
-        """Nothing is marked out."""
-        return ()
-
 
 def _left(place: int, lay: _Lay) -> int:
     return place * lay.thick + (place + 1) // 2 * lay.beside + place // 2 * lay.between

@@ -84,10 +84,6 @@ class PartWhole(Picture):
         """The numerals in the circles."""
         return tuple(text for text in (self.whole, self.left, self.right) if text != "?")
 
-    def marked(self) -> tuple[str, ...]:
-        """Only an empty circle stands out."""
-        return ()
-
 
 def _reach(radius: float, sketch: Sketch) -> tuple[float, float] | None:
     """How far the parts lie to the side of the whole and below it; None when such circles do not fit."""

@@ -42,13 +42,5 @@ class PatternRow(Picture):
         """What to lay out or draw where the screen can't be shown; it may tell the answer."""
         return f"shapes, left to right: {in_a_row(self.pieces)}"
 
-    def shows(self) -> tuple[str, ...]:
-        """No word stands on it."""
-        return ()
-
-    def marked(self) -> tuple[str, ...]:
-        """Only the empty place stands out."""
-        return ()
-
 
 PICTURE = PatternRow

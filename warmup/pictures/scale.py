@@ -58,14 +58,6 @@ class Scale(Picture):
         bigger = f"; the {self.big} the bigger" if self.big else ""
         return f"a seesaw: {self.left} on the left, {self.right} on the right; {self.down} end down{bigger}"
 
-    def shows(self) -> tuple[str, ...]:
-        """Nothing is written on it."""
-        return ()
-
-    def marked(self) -> tuple[str, ...]:
-        """Nothing is set off."""
-        return ()
-
 
 def _thing(sketch: Sketch, name: str, x: float, base: float, size: float) -> None:
     """A thing as high as it is wide, standing on ``base``: a solid ball, a hollow box, a toy of a scene."""

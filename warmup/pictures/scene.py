@@ -73,14 +73,6 @@ class Scene(Picture):
         upper, lower = map(in_a_row, self.rows)
         return f"toys, left to right, on the shelf: {upper}; below it: {lower}{behind}"
 
-    def shows(self) -> tuple[str, ...]:
-        """No word stands on it."""
-        return ()
-
-    def marked(self) -> tuple[str, ...]:
-        """Nothing is marked out."""
-        return ()
-
 
 def paint_thing(sketch: Sketch, name: str, x: float, floor: float, size: float) -> None:
     """Paint a toy ``size`` units wide and high, its middle at ``x``, standing on ``floor``.

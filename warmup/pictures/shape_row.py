@@ -79,13 +79,5 @@ class ShapeRow(Picture):
         form = "outlines of shapes" if self.gaps else "shapes"
         return f"{form}, left to right: {'; '.join(shapes)}"
 
-    def shows(self) -> tuple[str, ...]:
-        """No word stands on it."""
-        return ()
-
-    def marked(self) -> tuple[str, ...]:
-        """Nothing is marked out."""
-        return ()
-
 
 PICTURE = ShapeRow

@@ -108,13 +108,5 @@ class Shares(Picture):
                 how = f"once each way, {sizes}"
         return f"a {self.whole} cut {how}"
 
-    def shows(self) -> tuple[str, ...]:
-        """No word stands on it."""
-        return ()
-
-    def marked(self) -> tuple[str, ...]:
-        """Nothing is marked out."""
-        return ()
-
 
 PICTURE = Shares

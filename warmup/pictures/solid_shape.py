@@ -110,14 +110,6 @@ class SolidShape(Picture):
             return f"a solid: {self.name}"
         return f"a solid: {self.name}, {'point down' if self.name == 'cone' else 'lying'}"
 
-    def shows(self) -> tuple[str, ...]:
-        """No word stands on it."""
-        return ()
-
-    def marked(self) -> tuple[str, ...]:
-        """Nothing is marked out."""
-        return ()
-
 
 def _boxed(sketch: Sketch, middle: Point, side: float, name: str, upright: bool) -> None:
     """Cube or box: three faces in three shades, the top lightest, and a bare line where two meet."""

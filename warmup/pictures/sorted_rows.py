@@ -56,13 +56,5 @@ class SortedRows(Picture):
         big = f"; each {self.big} twice as big" if self.big else ""
         return f"rows of shapes, from the top: {'; '.join(map(in_runs, self.rows))}{big}"
 
-    def shows(self) -> tuple[str, ...]:
-        """No word stands on it."""
-        return ()
-
-    def marked(self) -> tuple[str, ...]:
-        """Nothing is marked out."""
-        return ()
-
 
 PICTURE = SortedRows

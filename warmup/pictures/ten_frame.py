@@ -43,14 +43,6 @@ class TenFrame(Picture):
         more = f", then {self.beside} of another kind" if self.beside else ""
         return f"a ten frame, filled from its upper row on: {self.filled}{more}"
 
-    def shows(self) -> tuple[str, ...]:
-        """No numeral stands on it."""
-        return ()
-
-    def marked(self) -> tuple[str, ...]:
-        """Nothing is marked out."""
-        return ()
-
 
 def lay(sketch: Sketch, left: int, top: int, side: int, filled: int, beside: int = 0) -> None:
     """Paint a ten frame with lines ``side`` cell widths apart, its upper left corner at (left, top)."""

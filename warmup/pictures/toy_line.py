@@ -84,13 +84,5 @@ class ToyLine(Picture):
         hats = f"; a hat on toy {', '.join(map(str, self.hats))} from the door" if self.hats else ""
         return f"toys in line: {self.number}, the door at the {self.front}{hats}"
 
-    def shows(self) -> tuple[str, ...]:
-        """No numeral and no name stands on it."""
-        return ()
-
-    def marked(self) -> tuple[str, ...]:
-        """The hats stand out; nothing that can be said does."""
-        return ()
-
 
 PICTURE = ToyLine

@@ -49,13 +49,5 @@ class TwoFrames(Picture):
         """What to lay out or draw where the screen can't be shown; it may tell the answer."""
         return f"two ten frames, filled from their upper rows on: {self.first}, {self.second}"
 
-    def shows(self) -> tuple[str, ...]:
-        """No numeral stands on it."""
-        return ()
-
-    def marked(self) -> tuple[str, ...]:
-        """Nothing is marked out."""
-        return ()
-
 
 PICTURE = TwoFrames

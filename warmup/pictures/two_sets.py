@@ -67,13 +67,5 @@ class TwoSets(Picture):
         spread = f"; the {self.spread} one spread far apart" if self.spread else ""
         return f"rings in two rows: {self.top} on top, {self.bottom} below{spread}"
 
-    def shows(self) -> tuple[str, ...]:
-        """No numeral stands on it."""
-        return ()
-
-    def marked(self) -> tuple[str, ...]:
-        """Nothing is marked out."""
-        return ()
-
 
 PICTURE = TwoSets

@@ -86,9 +86,5 @@ class WordAndCards(Picture):
         """The word and the numerals."""
         return (self.word, *self.texts)
 
-    def marked(self) -> tuple[str, ...]:
-        """No card stands out."""
-        return ()
-
 
 PICTURE = WordAndCards
