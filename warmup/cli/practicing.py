@@ -16,7 +16,6 @@ from warmup.text import did_you_mean
 from warmup.tui.actions import Hand, with_keys
 
 MARKS = "The marks mean what they mean in a morning, and change none."
-_MARKS = {"fluent": Mark.FLUENT, "hesitated": Mark.HESITATED, "not_yet": Mark.NOT_YET}
 
 
 def level_named(context: Context, what: str) -> LevelId:
@@ -102,6 +101,7 @@ class _Spoken:
             case "say_again":
                 return True
             case _:
-                round_.mark(_MARKS[name])
-                say(f"{undoing.MARK_WORDS[_MARKS[name]].capitalize()}.")
+                mark = Mark(name)
+                round_.mark(mark)
+                say(f"{undoing.MARK_WORDS[mark].capitalize()}.")
         return False

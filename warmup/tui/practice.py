@@ -23,7 +23,6 @@ from warmup.tui.script import TALL, Keep, Place, Script, Tone
 from warmup.tui.workspace import Workspace
 
 WAITS = "This one can wait. There is plenty to enjoy meanwhile."
-_MARKS = {"fluent": Mark.FLUENT, "hesitated": Mark.HESITATED, "not_yet": Mark.NOT_YET}
 
 
 class PracticeScreen(KeyScreen[object]):
@@ -148,7 +147,7 @@ class PracticeScreen(KeyScreen[object]):
             case "cue":
                 round_.next_cue()
             case _ if round_.prompt is not None:
-                mark = _MARKS[action]
+                mark = Mark(action)
                 round_.mark(mark)
                 self.work.said = f"{BEADS[mark]} {MARK_WORDS[mark]}"
 
