@@ -22,8 +22,8 @@ from contextlib import AbstractContextManager, closing
 from pathlib import Path
 from types import SimpleNamespace
 
-from warmup.cli.keeping import LEFT_OUT, whole_path, without_forgotten
-from warmup.cli.printing import Refused, complain, show
+from warmup.cli.keeping import LEFT_OUT, without_forgotten
+from warmup.cli.printing import Refused, complain, show, whole_path
 from warmup.config import family as families
 from warmup.config.own import NAME as OWN
 from warmup.config.own import load_own

@@ -7,9 +7,9 @@ from contextlib import suppress
 from pathlib import Path
 from types import SimpleNamespace
 
-from warmup.cli.keeping import made_in, whole_path
+from warmup.cli.keeping import made_in
 from warmup.cli.lines import Ended, ask
-from warmup.cli.printing import Refused, show
+from warmup.cli.printing import Refused, show, whole_path
 from warmup.config import family as families
 from warmup.config.family import PLACEHOLDER, Child, Family
 from warmup.config.keeping import copies_folder

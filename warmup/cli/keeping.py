@@ -10,7 +10,7 @@ from pathlib import Path
 from types import SimpleNamespace
 
 from warmup.cli.lines import Ended, ask
-from warmup.cli.printing import Refused, show
+from warmup.cli.printing import Refused, show, whole_path
 from warmup.config.family import Family
 from warmup.config.keeping import Note, copies_folder, leave_note, of_folder, read_note
 from warmup.config.places import Places, there
@@ -29,14 +29,6 @@ KEPT = 8
 WEEK, STALE, TELL = dt.timedelta(7), dt.timedelta(14), dt.timedelta(56)
 """How old a copy is when the next is made, when that is said, and how often it is said that there is none."""
 LEFT_OUT = "A child you had forgotten is left out."
-
-
-def whole_path(file: str, what: str) -> Path:
-    """The whole path to a file or folder of the command line."""
-    try:
-        return Path(file).absolute()
-    except FileNotFoundError:
-        raise Refused(f"the folder you are in is gone; name a whole path to {what}") from None
 
 
 # -- by command

@@ -7,8 +7,6 @@ from types import SimpleNamespace
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
-    from pathlib import Path
-
     from warmup.config.places import Places
     from warmup.model import Routine
     from warmup.session.context import Context
@@ -25,7 +23,7 @@ def days(
 ) -> None:
     """Print the days ahead, or what a calendar file has for them, or take that."""
     from warmup.cli import days as calendar
-    from warmup.cli.printing import Refused, show
+    from warmup.cli.printing import Refused, show, whole_path
     from warmup.config.places import there
 
     if arguments.file is None:
@@ -35,7 +33,7 @@ def days(
         return
     if arguments.take and arguments.json:
         raise Refused("--json lists and --take takes: say one of them")
-    path = _absolute(arguments.file, "the calendar file")
+    path = whole_path(arguments.file, "the calendar file")
     by_page = terminal and not arguments.plain and not arguments.json
     if not arguments.take and not by_page:
         calendar.print_offers(arguments, clock, places, path)
@@ -46,23 +44,12 @@ def days(
         show(calendar.take(arguments, context, clock, path))
 
 
-def _absolute(file: str, what: str) -> "Path":
-    """The whole path to a file of the command line."""
-    from pathlib import Path
-
-    from warmup.cli.printing import Refused
-
-    try:
-        return Path(file).absolute()
-    except FileNotFoundError:
-        raise Refused(f"the folder you are in is gone; name a whole path to {what}") from None
-
-
 def report(arguments: SimpleNamespace, clock: Clock, places: "Places", *, terminal: bool) -> None:
     """Show a report in this terminal first; write it or print it where a file or no terminal is named."""
+    from warmup.cli.printing import whole_path
     from warmup.cli.report import run
 
-    out = _absolute(arguments.out, "the report") if arguments.out else None
+    out = whole_path(arguments.out, "the report") if arguments.out else None
     run(arguments, clock, places, out, by_page=terminal and not arguments.plain)
 
 

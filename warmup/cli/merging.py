@@ -8,8 +8,8 @@ from contextlib import AbstractContextManager
 from pathlib import Path
 from types import SimpleNamespace
 
-from warmup.cli.keeping import LEFT_OUT, as_it_is, whole_path, without_forgotten
-from warmup.cli.printing import Refused, complain, show
+from warmup.cli.keeping import LEFT_OUT, as_it_is, without_forgotten
+from warmup.cli.printing import Refused, complain, show, whole_path
 from warmup.config.keeping import leave_note, read_note
 from warmup.config.places import Places, there
 from warmup.journal.journal import Journal

@@ -6,6 +6,7 @@ import sys
 from collections.abc import Callable, Iterable
 from contextlib import suppress
 from itertools import cycle
+from pathlib import Path
 from types import SimpleNamespace
 from typing import TYPE_CHECKING
 
@@ -25,6 +26,14 @@ Clock = Callable[[], dt.datetime]
 
 class Refused(Exception):
     """The command line asks for something there is not: a sentence for standard error, and exit code 2."""
+
+
+def whole_path(file: str, what: str) -> Path:
+    """The whole path to a file or folder of the command line."""
+    try:
+        return Path(file).absolute()
+    except FileNotFoundError:
+        raise Refused(f"the folder you are in is gone; name a whole path to {what}") from None
 
 
 def today(arguments: SimpleNamespace, clock: Clock, places: Places) -> None:

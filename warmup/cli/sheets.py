@@ -4,9 +4,8 @@ import datetime as dt
 from collections.abc import Sequence
 from types import SimpleNamespace
 
-from warmup.cli.keeping import whole_path
 from warmup.cli.kept_commands import Opened, for_paper
-from warmup.cli.printing import Refused, complain, reading_context, show
+from warmup.cli.printing import Refused, complain, reading_context, show, whole_path
 from warmup.config.places import Places, there
 from warmup.english import plural
 from warmup.model import Routine
