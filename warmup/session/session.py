@@ -150,8 +150,7 @@ class Session(Writing):
         prompt = self.prompt
         if prompt is None:
             return False
-        instead = self._instead(None, self._declined | {prompt.item})
-        prompts = instead.others({prompt.item}, self.position, self._asked)
+        prompts = self._without(prompt)
         return self._changed_to(prompts, undoing.ANOTHER, declined=prompt.item)
 
     def blurted(self) -> bool:
@@ -162,13 +161,17 @@ class Session(Writing):
         prompt = self.prompt
         if prompt is None:
             return False
-        instead = self._instead(None, self._declined | {prompt.item})
-        prompts = instead.others({prompt.item}, self.position, self._asked)
+        prompts = self._without(prompt)
         if prompts[self.position].item == prompt.item:
             if self._asked > self.position:
                 return False  # Nothing goes from before a mark.
             prompts = (*prompts[: self.position], *prompts[self.position + 1 :])
         return bool(prompts) and self._changed_to(prompts, undoing.BLURTED, declined=prompt.item)
+
+    def _without(self, prompt: Prompt) -> tuple[Prompt, ...]:
+        """The prompts with something else in the place of this one, where there is something."""
+        instead = self._instead(None, self._declined | {prompt.item})
+        return instead.others({prompt.item}, self.position, self._asked)
 
     def bare(self) -> bool:
         """Let no prompt of today ask for a thing on the table. False where none did.
@@ -180,8 +183,7 @@ class Session(Writing):
             routine = self.context.routine(session=self.number, bare=True)
             if not routine.prompts or not any(each.table for each in self._things()):
                 return False
-            rows = [(prompt.item, prompt.wording) for prompt in routine.prompts]
-            change = Change(0, routine_text(routine), rows, position=0, reached=_reached_by(routine))
+            change = _from_the_start(routine)
             self._act(undoing.BARE, change, self._before(change))
             return True
         asked = self._asked
@@ -276,9 +278,7 @@ class Session(Writing):
         if any(self.mark_at(at) for at in self.marks):
             return False
         routine = self.context.routine(session=self.number)
-        rows = [(prompt.item, prompt.wording) for prompt in routine.prompts]
-        change = Change(0, routine_text(routine), rows, position=0, reached=_reached_by(routine))
-        self._write(change, None, routine)
+        self._write(_from_the_start(routine), None, routine)
         return True
 
     def fit_house(self) -> bool:
@@ -355,6 +355,12 @@ def keep(
 def _reached_by(routine: Routine) -> int:
     """How far a session is when it begins: at its first prompt, or not even there where an opening comes."""
     return NOT_BEGUN if routine.opening else 0
+
+
+def _from_the_start(routine: Routine) -> Change:
+    """The change to other prompts than those the session began with, before any mark."""
+    rows = [(prompt.item, prompt.wording) for prompt in routine.prompts]
+    return Change(0, routine_text(routine), rows, position=0, reached=_reached_by(routine))
 
 
 def resume(context: Context, journal: Journal, clock: Clock) -> Session | None:
