@@ -1,7 +1,6 @@
 """The opening on screen: words to say and no more, at every size, and what its few keys do."""
 
 import datetime as dt
-import re
 from pathlib import Path
 
 import pytest
@@ -72,16 +71,6 @@ async def test_the_opening_at_every_size(app: WarmupApp, size: tuple[int, int]) 
         for never in ("Answer", "Cue", "came easily", "not yet", "1 of 5"):
             assert never not in line, never
         assert "[◇]" in shown and "next" in shown and "then 5" in shown
-
-
-@pytest.mark.parametrize("size", SIZES, ids=lambda size: f"{size[0]}x{size[1]}")
-async def test_straws_and_bands_are_warned_of_where_they_are_asked_for(
-    app: WarmupApp, size: tuple[int, int]
-) -> None:
-    async with app.run_test(size=size) as pilot:
-        await pilot.pause()
-        script = re.sub("[\u2580-\u259f ]+", " ", words(app))
-        assert "straws and bands" in script and SMALL_THINGS in script
 
 
 async def test_the_stage_beside_it_has_nothing_to_read(app: WarmupApp) -> None:

@@ -52,8 +52,8 @@ class SheetsScreen(TickingPage[None, str]):
         super().__init__(work, ((_row(context, name), name, name in wanted) for name in kinds()))
 
     def heading(self) -> str:
-        """What is to be ticked."""
-        return f"Sheets: this week {'uses those checked' if self._wanted else 'needs no new one'}."
+        """What is to be checked: for this week, and after its last morning for the next."""
+        return f"Sheets: {'those checked come up next' if self._wanted else 'no new one is needed'}."
 
     def whole(self, value: str) -> str:
         """What the sheet is for, and its paper; where rows are few, of small pieces the warning alone."""
