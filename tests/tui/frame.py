@@ -1,26 +1,27 @@
 """What a Textual app shows, as plain text: a row a line."""
 
-import html
-import re
 from pathlib import Path
 
+from rich.cells import cell_len
+from textual._compositor import LayoutUpdate
 from textual.app import App
 
 FRAMES = Path(__file__).parent.parent / "frames"
-_TEXT = re.compile(r'<text class="[\w-]+-r\d+" x="([\d.]+)" y="([\d.]+)" [^>]*>(.*?)</text>', re.S)
-# The size of a cell in Rich's SVG export.
-_CELL_WIDTH, _CELL_HEIGHT = 12.2, 24.4
 
 
 def frame(app: App[int]) -> str:
-    """The screen as it is now."""
+    """The screen as it is now, painted whole, without the detour over Textual's SVG of it."""
     columns, rows = app.size
+    painted = app.screen._compositor.render_update(full=True, screen_stack=app._background_screens)
+    assert isinstance(painted, LayoutUpdate)
     grid = [[" "] * columns for _ in range(rows)]
-    for x, y, body in _TEXT.findall(app.export_screenshot()):
-        row, column = round((float(y) - 20) / _CELL_HEIGHT), round(float(x) / _CELL_WIDTH)
-        for at, glyph in enumerate(html.unescape(body).replace("\xa0", " ")):
-            if row < rows and column + at < columns:
-                grid[row][column + at] = glyph
+    for row, strips in zip(grid, painted.strips, strict=False):
+        column = 0
+        for text, _, control in (segment for strip in strips for segment in strip):
+            if not control:
+                put = text.replace("\xa0", " ")[: max(0, columns - column)]
+                row[column : column + len(put)] = put
+                column += cell_len(text)
     return "\n".join("".join(row).rstrip() for row in grid) + "\n"
 
 
