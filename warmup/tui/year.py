@@ -14,7 +14,7 @@ from warmup.english import date_words
 from warmup.schoolyear import WEEKS_A_QUARTER
 from warmup.session import year_changes
 from warmup.session.year_changes import Found
-from warmup.session.yearview import DayMark, WeekRow, WeekState, year_view
+from warmup.session.yearview import DayMark, WeekRow, WeekState, YearView, year_view
 from warmup.tui.actions import State
 from warmup.tui.key_screen import bindings
 from warmup.tui.lists import More, center, show_cursor
@@ -54,7 +54,7 @@ class YearScreen(Page[None]):
     def __init__(self, work: Workspace) -> None:
         super().__init__(work)
         work.context.forget()
-        self._view = year_view(work.context)
+        self._see(year_view(work.context))
         self._at = self._view.now
         self._width = 0
         self._laid_out: tuple[object, ...] = ()
@@ -100,7 +100,7 @@ class YearScreen(Page[None]):
         if not self._width or self not in self.app.screen_stack:
             return
         week = self.week
-        self._view = year_view(self.work.context)
+        self._see(year_view(self.work.context))
         self._at = self._view.place_of(week.week, week.again)
         self._lay_out()
         for at, row in enumerate(self._view.rows):
@@ -120,10 +120,10 @@ class YearScreen(Page[None]):
             columns[(row.week - 1) // WEEKS_A_QUARTER].append(at)
         return columns
 
-    @property
-    def _marks(self) -> int:
-        """The cells of the longest row of marks."""
-        return max(len(row.marks()) for row in self._view.rows)
+    def _see(self, view: YearView) -> None:
+        """Hold the year as it is now, and the cells of its longest row of marks: every cell asks for them."""
+        self._view = view
+        self._marks = max(len(row.marks()) for row in view.rows)
 
     def _needs(self, date: int) -> int:
         """The cells of a week in a column: "›19=■■▣□– 12/28 +3"."""
