@@ -1,5 +1,6 @@
 """Recomputes counts from ``given``, with num2words for the words."""
 
+from functools import cache
 from itertools import pairwise
 from typing import Any
 
@@ -8,8 +9,13 @@ from num2words import num2words
 GAP = "…"
 
 
+@cache
+def _word(number: int) -> str:
+    return num2words(number).replace(" and ", " ")
+
+
 def said(first: int, last: int) -> list[str]:
-    return [num2words(n).replace(" and ", " ") for n in range(first, last + 1)]
+    return [_word(number) for number in range(first, last + 1)]
 
 
 def check(item: str, given: dict[str, Any], answer: str, accept: tuple[str, ...]) -> str | None:
