@@ -1,6 +1,7 @@
 """The same run everywhere: hypothesis draws the same examples, and no file of the user's is touched."""
 
 import datetime as dt
+import gc
 import os
 import shutil
 from collections.abc import Callable, Iterator
@@ -30,6 +31,13 @@ if os.access(_IN_MEMORY, os.W_OK) and shutil.disk_usage(_IN_MEMORY).free > 2**30
     os.environ.setdefault("PYTEST_DEBUG_TEMPROOT", str(_IN_MEMORY))
 
 _NUMBERS = count()
+
+
+def pytest_collection_finish() -> None:
+    """Look for no garbage among thousands of tests and their modules, which stay to the end anyway."""
+    gc.collect()
+    gc.freeze()
+    gc.set_threshold(100_000, 50, 1000)
 
 
 _journals: list[Journal] = []
