@@ -7,7 +7,7 @@ from collections.abc import Callable
 from tests.benchmarks._lived_child import FLUENT, NONE, SKIPPED, Answer, Row
 from tests.benchmarks._lived_compare import Compared
 from tests.benchmarks._lived_house import OFF, House, Machine
-from tests.benchmarks._lived_program import OPENING, SCRIPT, Now, Screen
+from tests.benchmarks._lived_program import OPENING, ROOM, SCRIPT, Now, Screen
 
 GLYPHS = {FLUENT: "●", "hesitated": "◐", "not_yet": "○", SKIPPED: "–", NONE: "·"}
 FORM, BY_DAY, MANY = "Nickname", "school, or off?", "mornings have no warm-up."
@@ -114,10 +114,12 @@ class Lived:
         return next((line for line in lines if line), "")
 
     def _date(self) -> str:
-        year = self.machine.year
-        # Beside a name there is no room for it.
-        last = ", the last" if self.day == year.mornings[-1] and len(self.house.children) == 1 else ""
-        return f"{self.day:%a %b} {self.day.day} · school day {year.number(self.day)}{last}"
+        """The date and the school day; where there is room for it beside a name, that it is the last one."""
+        year, several = self.machine.year, len(self.house.children) > 1
+        date = f"{self.day:%a %b} {self.day.day} · school day {year.number(self.day)}"
+        last = f"{date}, the last"
+        fits = len(last + f" · {self.child.name}" * several) <= ROOM
+        return last if fits and self.day == year.mornings[-1] else date
 
     # -- the prompts
 
