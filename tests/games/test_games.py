@@ -225,6 +225,13 @@ def test_what_a_house_lacks_is_in_no_game_of_it() -> None:
     assert of_house(bare, LevelId("sort:one-rule")) == ()
 
 
+def test_strips_that_are_picked_from_a_bag_go_back_where_they_would_not_last() -> None:
+    for each in made():
+        if hop := each.play.given.get("hop"):
+            walk = each.play.given["high"] - each.play.given["low"]
+            assert sum(range(1, hop + 1)) >= walk or "goes back" in each.play.setup, each.match.level
+
+
 # -- time
 
 

@@ -10,7 +10,7 @@ _CLEAR = "Choose a room with nothing sharp in reach"
 _RULES = {
     "measure:longer": (
         "take a spoon",
-        ("Drop the strip.", "Dot up, find something longer; no dot, shorter.", "Show me, end to end."),
+        ("Drop the strip.", "Dot up, find something longer; no dot, shorter.", "Show me, side by side."),
         "Are both held with their ends lined up?",
     ),
     "measure:heavier": (
@@ -19,8 +19,12 @@ _RULES = {
         "Do hands tell it, and not how big a thing looks?",
     ),
     "measure:what-to-measure": (
-        "take a book",
-        ("Bring me a thing.", "Tell what we could measure of it.", "Dot up, show how; no dot, I do."),
+        "take a book for the first thing",
+        (
+            "Bring a thing, drop the strip.",
+            "What could we measure of it?",
+            "Dot up, show how; no dot, I do.",
+        ),
         "How long, how heavy, how much it holds: is there more than one way?",
     ),
 }

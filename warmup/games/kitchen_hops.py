@@ -19,10 +19,10 @@ def made(level: LevelId, _morning: Morning, rng: SeededRandom) -> Play:
     """A floor of eleven numbers, hopped along from one end to the other."""
     low, high, hop = _FLOOR[level]
     low_word, high_word = number_word(low), number_word(high)
-    floor = f"Tape strips of paper with {low_word} to {high_word} to the floor in order"
+    floor = f"Tape strips of paper with {low_word} to {high_word} to the floor"
     if not hop:
         return Play(
-            f"{floor}, and turn all but the first and the last face down.",
+            f"{floor} by one edge, in order, all but the first and the last face down.",
             ("I say a number.", "Stand on the strip where it lives.", "Turn it up and see."),
             "when six strips are face up",
             "Does the child look from the near end, or always count from zero?",
@@ -32,7 +32,8 @@ def made(level: LevelId, _morning: Morning, rng: SeededRandom) -> Play:
     back = rng.coin()
     start, end = (high_word, low_word) if back else (low_word, high_word)
     return Play(
-        f"{floor}, and put strips with one to {number_word(hop)} in a cloth bag.",
+        f"{floor} in order, and put strips with one to {number_word(hop)} in a cloth bag, where each goes "
+        "back after its hop.",
         (
             f"Start on {start}, and pick a strip.",
             f"Say where so many hops {'back ' if back else ''}take you.",

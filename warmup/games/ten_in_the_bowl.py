@@ -28,10 +28,10 @@ _RULES = {
 
 
 def made(level: LevelId, _morning: Morning, _rng: SeededRandom) -> Play:
-    """A bowl of ten, and ones beside it."""
+    """A bowl of ten, and ones to put beside it."""
     most, rule, listen = _RULES[level]
     return Play(
-        f"Put ten paper napkins in a plastic bowl, and {number_word(most)} beside it.",
+        f"Put ten paper napkins in a plastic bowl, with {number_word(most)} more in reach.",
         rule,
         "after six numbers",
         listen,
