@@ -3,10 +3,9 @@
 from warmup.english import listed
 from warmup.games.base import Game, Play, levels
 from warmup.model import LevelId, Morning
+from warmup.pictures.facts import CENTS
 from warmup.randomness import SeededRandom
 
-_CENTS = {"penny": 1, "nickel": 5, "dime": 10, "quarter": 25}
-"""What each is worth (31 U.S.C. 5112, from memory)."""
 _RULES = {
     "coins:names": ("Reach in without a look.", "Feel one coin.", "Say its name before it comes out."),
     "coins:worth": ("Reach in without a look.", "Name the coin you feel.", "Say what it is worth."),
@@ -15,17 +14,17 @@ _RULES = {
 
 
 def made(level: LevelId, morning: Morning, _rng: SeededRandom) -> Play:
-    """One coin of each kind; the quarter not before its worth is taught."""
+    """One coin of each kind; no quarter where only the worth of the others is taught."""
     left_out = {"quarter"} if level == "coins:worth" else set()
     if not morning.pennies:
         left_out |= {"penny"}
-    coins = [coin for coin in _CENTS if coin not in left_out]
+    coins = [coin for coin in CENTS if coin not in left_out]
     return Play(
         f"Put {listed([f'a {coin}' for coin in coins])} into a mitt, and fill it once more when it is empty.",
         _RULES[level],
         "when the mitt was empty twice and all coins are put away",
         "Do size and edge tell it? A dime is the smallest, and its edge is rough.",
-        {coin: _CENTS[coin] for coin in coins},
+        {coin: CENTS[coin] for coin in coins},
         4 * len(coins),
     )
 

@@ -5,10 +5,11 @@ from collections.abc import Sequence
 from warmup.english import listed
 from warmup.games.base import Game, Play, levels
 from warmup.model import LevelId, Morning
+from warmup.pictures.facts import CENTS
 from warmup.randomness import SeededRandom
 
-_COINS = {1: "a penny", 5: "a nickel", 10: "a dime", 25: "a quarter"}
-"""Each by its worth in cents (31 U.S.C. 5112, from memory)."""
+_COINS = {cents: f"a {coin}" for coin, cents in CENTS.items()}
+"""Each by its worth in cents."""
 _NAMED: dict[str, Sequence[int]] = {"coins:worth": (1, 5, 10), "coins:quarter": (5, 10, 25)}
 _TOTALS: dict[str, tuple[Sequence[int], Sequence[int]]] = {
     "coin-totals:nickel-and-pennies": ((1, 5), range(4, 10)),
