@@ -1,5 +1,6 @@
 """What lies on one side of the strip lies on the other too, flipped."""
 
+from warmup.english import number_word
 from warmup.games.base import Game, Play, levels
 from warmup.model import LevelId, Morning
 from warmup.randomness import SeededRandom
@@ -10,7 +11,6 @@ _PIECES = {"symmetry:fold": 3, "symmetry:finish-the-half": 5}
 def made(level: LevelId, _morning: Morning, _rng: SeededRandom) -> Play:
     """A row that grows on both sides of a strip of paper."""
     pieces = _PIECES[level]
-    many = "three" if pieces == 3 else "five"
     return Play(
         "Lay a strip of paper up the middle of the table, with spoons and forks in reach.",
         (
@@ -18,7 +18,7 @@ def made(level: LevelId, _morning: Morning, _rng: SeededRandom) -> Play:
             "You lay its match on yours.",
             "Would they meet if the table folded?",
         ),
-        f"when {many} things lie on each side",
+        f"when {number_word(pieces)} things lie on each side",
         "Is the match flipped over the strip, or only slid across?",
         {"pieces": pieces},
         4 * pieces,

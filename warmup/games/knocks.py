@@ -6,12 +6,12 @@ from warmup.model import LevelId, Morning
 from warmup.randomness import SeededRandom
 
 _ROUNDS = 4
-_MOST = {"how-many:line-to-5": (3, 5), "how-many:count-out-to-10": (5, 8)}
+_KNOCKS = {"how-many:line-to-5": (3, 5), "how-many:count-out-to-10": (5, 8)}
 
 
 def made(level: LevelId, _morning: Morning, _rng: SeededRandom) -> Play:
-    """Some slow knocks, never the same number twice running."""
-    low, high = _MOST[level]
+    """Four times some slow knocks."""
+    low, high = _KNOCKS[level]
     return Play(
         f"Sit at the table, and knock slowly, {number_word(low)} to {number_word(high)} times at each turn.",
         ("I knock on the table.", "Count the knocks, then jump so many.", "So how many were there?"),
@@ -26,7 +26,7 @@ GAME = Game(
     id="knocks",
     name="Knocks and jumps",
     needs=(),
-    levels=levels(*_MOST),
+    levels=levels(*_KNOCKS),
     made=made,
     two="One knocks, the other jumps; then they change.",
 )

@@ -8,28 +8,19 @@ _SLEEPS = 5
 _DAYS = ("weekday:today", "weekday:tomorrow", "weekday:yesterday", "weekday:around")
 _MONTHS = ("month:this", "month:order", "month:around")
 _DATE = "date:number"
-_BACK = ("weekday:yesterday",)
 
 
 def made(level: LevelId, _morning: Morning, _rng: SeededRandom) -> Play:
     """Five sleeps, from wherever the adult likes."""
     unit = "month" if level in _MONTHS else "date" if level == _DATE else "day"
     sleeps = "month" if level in _MONTHS else "night"
-    if level in _BACK:
-        rule = (
-            f"Bear, sleep one {sleeps}.",
-            f"I say the {unit} you wake.",
-            f"Say the {unit} you went to sleep.",
-        )
+    if level == "weekday:yesterday":
+        told, asked = "you wake", f"Say the {unit} you went to sleep."
     else:
-        rule = (
-            f"Bear, sleep one {sleeps}.",
-            f"I say the {unit} you go to sleep.",
-            f"Wake up and say the {unit}.",
-        )
+        told, asked = "you go to sleep", f"Wake up and say the {unit}."
     return Play(
         f"Make a den under the table, and choose another {unit} for each sleep.",
-        rule,
+        (f"Bear, sleep one {sleeps}.", f"I say the {unit} {told}.", asked),
         "after five sleeps, when the bear is wide awake",
         "Is the name there, or does the child say the whole row from the first?",
         {"sleeps": _SLEEPS},

@@ -4,7 +4,7 @@ from warmup.games.base import Game, Play, levels
 from warmup.model import LevelId, Morning
 from warmup.randomness import SeededRandom
 
-_SHAPES = 6
+_MOVES = 6
 _LISTEN = {
     "position:place-words": "Above, below, beside, behind: does the word alone move the hand?",
     "position:own-left-right": "Does the child stop to think of left and right? That is fine.",
@@ -21,8 +21,8 @@ def made(level: LevelId, _morning: Morning, _rng: SeededRandom) -> Play:
         ("You are soft clay.", f"I say {where}.", "Hold it there like a statue."),
         "after six moves, when the statue shakes itself loose",
         _LISTEN[level],
-        {"moves": _SHAPES},
-        3 * _SHAPES,
+        {"moves": _MOVES},
+        3 * _MOVES,
     )
 
 

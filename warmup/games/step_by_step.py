@@ -5,7 +5,7 @@ from warmup.games.base import DROP, Game, Play, levels
 from warmup.model import LevelId, Morning
 from warmup.randomness import SeededRandom
 
-_STEPS = 8
+_STEPS, _WALKS, _FARTHEST = 8, 3, 6
 _UNTIL = "date:within-a-week"
 _DATE = "date:number"
 _DAYS = ("weekday:today", "weekday:tomorrow", "weekday:yesterday", "weekday:around")
@@ -38,7 +38,7 @@ def made(level: LevelId, morning: Morning, rng: SeededRandom) -> Play:
 
 def _until(morning: Morning, rng: SeededRandom) -> Play:
     """Steps to a day of the coming week."""
-    steps = rng.between(3, 6)
+    steps = rng.between(3, _FARTHEST)
     at = morning.date.weekday()
     return Play(
         f"Clear some floor, and choose {WEEKDAYS[(at + steps) % 7]} first, then other days of the week.",
@@ -50,7 +50,7 @@ def _until(morning: Morning, rng: SeededRandom) -> Play:
         "after three walks",
         "Is today left out of the count?",
         {"steps": steps},
-        3 * 6,
+        _WALKS * _FARTHEST,
     )
 
 
