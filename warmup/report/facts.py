@@ -1,6 +1,7 @@
 """What a report tells, counted: all of it out of the journal, the family's days and the catalogue."""
 
 import datetime as dt
+from collections import Counter
 from dataclasses import dataclass
 from typing import Protocol
 
@@ -131,4 +132,12 @@ class Report:
     @property
     def questions(self) -> int:
         """How many questions were asked."""
-        return sum(topic.questions for topic in self.topics)
+        return self.strands.total()
+
+    @property
+    def strands(self) -> Counter[str]:
+        """How many of these each strand has, in the order of the topics."""
+        found = Counter[str]()
+        for topic in self.topics:
+            found[topic.strand] += topic.questions
+        return found

@@ -8,7 +8,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from warmup import skills
 from warmup.engine.memory import fold
 from warmup.engine.review import CHECKS
-from warmup.model import Asked, ItemId, LevelId, Mark, Prompt, is_own, item_id
+from warmup.model import Asked, ItemId, LevelId, Mark, Prompt, Strand, is_own, item_id
 from warmup.report.facts import Attendance, LevelMet, Material, Month, Note, Report, Reviewed, Shared, Topic
 from warmup.session.context import Context
 from warmup.session.settling import Review, asked, counted, level_of, reviewed, settled_on
@@ -109,8 +109,7 @@ def _topics(lines: Sequence[Asked]) -> Iterator[Topic]:
     questions = Counter(skills.locate(line.item).skill.id for line in lines)
     days = Counter(skill for skill, _ in {(skills.locate(each.item).skill.id, each.date) for each in lines})
     found = [skills.SKILLS[skill] for skill in skills.SKILLS if skill in questions]
-    order = {strand: number for number, strand in enumerate(type(found[0].strand))} if found else {}
-    for skill in sorted(found, key=lambda each: order[each.strand]):
+    for skill in sorted(found, key=lambda each: list(Strand).index(each.strand)):
         yield Topic(skill.strand.value, skill.title, questions[skill.id], days[skill.id])
 
 

@@ -63,12 +63,12 @@ def _lines(document: Document) -> Iterator[str]:
     policy = "default-src 'none'; style-src 'unsafe-inline'"
     yield f'<meta http-equiv="Content-Security-Policy" content="{policy}">'
     yield '<meta name="viewport" content="width=device-width, initial-scale=1">'
-    yield f"<title>{_text(document.title)}</title>"
+    yield f"<title>{escape(document.title)}</title>"
     yield f"<style>\n{_STYLE}\n</style>"
     yield "</head>"
     yield "<body>"
-    yield f"<h1>{_text(document.title)}</h1>"
-    yield f'<p class="about">{_text(document.about)}</p>'
+    yield f"<h1>{escape(document.title)}</h1>"
+    yield f'<p class="about">{escape(document.about)}</p>'
     for section in document.sections:
         yield from _section(section)
     yield "</body>"
@@ -78,7 +78,7 @@ def _lines(document: Document) -> Iterator[str]:
 def _section(section: Section) -> Iterator[str]:
     yield "<section>"
     if section.title:
-        yield f"<h2>{_text(section.title)}</h2>"
+        yield f"<h2>{escape(section.title)}</h2>"
     for part in section.parts:
         yield from _part(part)
     yield "</section>"
@@ -87,11 +87,11 @@ def _section(section: Section) -> Iterator[str]:
 def _part(part: Part) -> Iterator[str]:
     match part:
         case str():
-            yield f"<p>{_text(part)}</p>"
+            yield f"<p>{escape(part)}</p>"
         case Bullets(each):
             yield "<ul>"
             for line in each:
-                yield f"<li>{_text(line)}</li>"
+                yield f"<li>{escape(line)}</li>"
             yield "</ul>"
         case Table():
             yield from _table(part)
@@ -102,14 +102,14 @@ def _part(part: Part) -> Iterator[str]:
 def _table(table: Table) -> Iterator[str]:
     classes = [_class(at in table.numbers, column) for at, column in enumerate(zip(*table.rows, strict=True))]
     yield "<table>"
-    yield f"<caption>{_text(table.caption)}</caption>"
+    yield f"<caption>{escape(table.caption)}</caption>"
     heads = "".join(
-        f'<th scope="col"{of}>{_text(head)}</th>' for of, head in zip(classes, table.heads, strict=True)
+        f'<th scope="col"{of}>{escape(head)}</th>' for of, head in zip(classes, table.heads, strict=True)
     )
     yield f"<thead><tr>{heads}</tr></thead>"
     yield "<tbody>"
     for row in table.rows:
-        cells = "".join(f"<td{of}>{_text(cell)}</td>" for of, cell in zip(classes, row, strict=True))
+        cells = "".join(f"<td{of}>{escape(cell)}</td>" for of, cell in zip(classes, row, strict=True))
         yield f"<tr>{cells}</tr>"
     yield "</tbody>"
     yield "</table>"
@@ -126,15 +126,10 @@ def _plot(plot: Plot) -> Iterator[str]:
     drawn = svg(sketch, _color, _CELL * sketch.width)
     told = "; ".join(f"{label} {count}" for label, count in plot.bars)
     yield "<figure>"
-    yield f"<figcaption>{_text(plot.caption)}</figcaption>"
-    yield drawn.replace("<svg ", f'<svg role="img" aria-label="{_text(f"{plot.caption}: {told}")}" ', 1)
+    yield f"<figcaption>{escape(plot.caption)}</figcaption>"
+    yield drawn.replace("<svg ", f'<svg role="img" aria-label="{escape(f"{plot.caption}: {told}")}" ', 1)
     yield "</figure>"
 
 
 def _color(mix: Mix) -> str:
     return _COLORS.get(heaviest(mix), "var(--ink)")
-
-
-def _text(text: str) -> str:
-    """A text as it may stand between tags and in quotes."""
-    return escape(text)

@@ -8,10 +8,8 @@ meaning; a new field alone does not.
 
 import datetime as dt
 import json
-from collections.abc import Mapping
 from dataclasses import fields, is_dataclass
 from enum import Enum
-from types import MappingProxyType
 from typing import Any
 
 from warmup.report.document import Document
@@ -23,7 +21,7 @@ FORMAT, VERSION = "warmup-report", 1
 
 def report_json(report: Report) -> str:
     """A report, indented, with a line end at its end."""
-    return _written("report", report, "report", {"about": [NO_TEST, RULES]})
+    return _written("report", report, "report", about=[NO_TEST, RULES])
 
 
 def document_json(document: Document, kind: str) -> str:
@@ -31,7 +29,7 @@ def document_json(document: Document, kind: str) -> str:
     return _written("document", document, kind)
 
 
-def _written(name: str, value: object, kind: str, more: Mapping[str, object] = MappingProxyType({})) -> str:
+def _written(name: str, value: object, kind: str, **more: object) -> str:
     data = {"format": FORMAT, "version": VERSION, "kind": kind, **more, name: _plain(value)}
     return json.dumps(data, indent=2, ensure_ascii=False) + "\n"
 

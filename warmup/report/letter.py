@@ -1,15 +1,14 @@
 """A letter to the family about a quarter or the year: plain sentences, each of them counted."""
 
 import datetime as dt
-from collections import Counter
 from collections.abc import Iterator, Sequence
 from enum import Enum
 
 from warmup.engine.review import Outcome
-from warmup.english import date_words, ordinal_word, plural
+from warmup.english import ordinal_word, plural
 from warmup.report.document import Document, Part, Section
 from warmup.report.facts import Report
-from warmup.report.summary import NO_TEST, RULES, days, minutes
+from warmup.report.summary import NO_TEST, RULES, dated, days, minutes
 from warmup.schoolyear import WEEKS_A_QUARTER, SchoolYear
 
 MOST = 5
@@ -57,11 +56,10 @@ def letter(
     what = "school year" if span is Span.YEAR else f"{ordinal_word(_quarter(year, report.first))} quarter"
     opening = (
         f"This is a letter about {name}’s math warm-ups in the {what}, from "
-        f"{date_words(report.first, weekday=False, year=True)} to "
-        f"{date_words(report.last, weekday=False, year=True)}."
+        f"{dated(report.first)} to {dated(report.last)}."
     )
     if last > report.last:
-        opening += f" The {span.value} goes on until {date_words(last, weekday=False, year=True)}."
+        opening += f" The {span.value} goes on until {dated(last)}."
     parts: tuple[Part, ...] = (
         "Dear family,",
         opening,
@@ -71,7 +69,7 @@ def letter(
         RULES,
         f"Warm wishes{f', {signed}' if signed else ''}",
     )
-    made = f"Written on {date_words(report.made, weekday=False, year=True)}."
+    made = f"Written on {dated(report.made)}."
     return Document(f"A letter about {name}’s {what}", made, (Section("", parts),))
 
 
@@ -86,11 +84,8 @@ def _told(report: Report, span: Span) -> Iterator[str]:
         f"There was a warm-up on {days(held)}, about {long} {plural(long, 'minute')} in all. "
         "The minutes are an estimate."
     )
-    strands = Counter[str]()
-    for topic in report.topics:
-        strands[topic.strand] += topic.questions
-    if strands:
-        order = sorted(strands, key=lambda each: -strands[each])
+    if report.topics:
+        order = (strand for strand, _ in report.strands.most_common())
         yield f"The questions were about: {'; '.join(order)}."
     new = [level.words for level in report.levels if level.first >= report.first]
     if new:
@@ -103,8 +98,9 @@ def _told(report: Report, span: Span) -> Iterator[str]:
         yield f"This came easily when it was last marked: {_some(easy[::-1])}."
     slow = [level.words for level in report.levels if level.easy is False]
     if slow:
-        ordinary = "and that is ordinary"
-        yield f"Some of this did not come easily when it was last marked, {ordinary}: {_some(slow)}."
+        yield (
+            f"Some of this did not come easily when it was last marked, and that is ordinary: {_some(slow)}."
+        )
 
 
 def _some(things: Sequence[str]) -> str:

@@ -1,6 +1,6 @@
 """The record of some days laid out: days, minutes, topics, things, steps by standard code, reviews, notes."""
 
-from collections import Counter
+import datetime as dt
 from collections.abc import Iterator
 
 from warmup.engine.review import Outcome
@@ -40,13 +40,15 @@ def days(count: int) -> str:
     return f"{count} {plural(count, 'day')}"
 
 
+def dated(day: dt.date) -> str:
+    """A date with its year: "August 31, 2026"."""
+    return date_words(day, weekday=False, year=True)
+
+
 def summary(report: Report, signed: str = "") -> Document:
     """The whole record; ``signed`` is the name of the adult, where it is asked for."""
-    span = f"{date_words(report.first, weekday=False, year=True)} to "
-    span += f"{date_words(report.last, weekday=False, year=True)}"
-    made = (
-        f"Written on {date_words(report.made, weekday=False, year=True)}{f' by {signed}' if signed else ''}."
-    )
+    span = f"{dated(report.first)} to {dated(report.last)}"
+    made = f"Written on {dated(report.made)}{f' by {signed}' if signed else ''}."
     found = (
         Section("Days", tuple(_days(report))),
         Section("Topics", tuple(_topics(report))),
@@ -104,10 +106,7 @@ def _topics(report: Report) -> Iterator[Part]:
         tuple((t.strand, t.title, str(t.questions), str(t.days)) for t in report.topics),
         frozenset({2, 3}),
     )
-    strands = Counter[str]()
-    for topic in report.topics:
-        strands[topic.strand] += topic.questions
-    yield Plot("Questions", tuple(strands.items()))
+    yield Plot("Questions", tuple(report.strands.items()))
 
 
 def _materials(report: Report) -> Iterator[Part]:
@@ -119,7 +118,7 @@ def _materials(report: Report) -> Iterator[Part]:
 def _levels(report: Report) -> Iterator[Part]:
     if not report.levels:
         return
-    yield (f"A code with “toward” before it is one that the step only leads to. {SETTLED_MEANS}")
+    yield f"A code with “toward” before it is one that the step only leads to. {SETTLED_MEANS}"
     rows = sorted(coded(report), key=lambda row: (standards.place(row[0]) if row[0] else (99, ""), row[1]))
     yield Table(
         "Steps that were asked",
@@ -128,8 +127,8 @@ def _levels(report: Report) -> Iterator[Part]:
             (
                 f"{'toward ' * leads}{code}" or "no code",
                 level.words,
-                short(level, "first"),
-                short(level, "settled"),
+                _short(level.first),
+                _short(level.settled),
             )
             for code, leads, level in rows
         ),
@@ -150,9 +149,8 @@ def coded(report: Report) -> Iterator[tuple[str, bool, LevelMet]]:
             yield "", False, level
 
 
-def short(level: LevelMet, which: str) -> str:
-    """The date a step was ``first`` asked or ``settled``, short; nothing where it was not."""
-    day = level.first if which == "first" else level.settled
+def _short(day: dt.date | None) -> str:
+    """A date in few letters, nothing for none: "Sep 3, 2026"."""
     return f"{date_words(day, weekday=False, short=True)}, {day.year}" if day else ""
 
 
@@ -175,7 +173,7 @@ def _reviews(report: Report) -> Iterator[Part]:
 
 def _notes(report: Report) -> Iterator[Part]:
     if report.notes:
-        rows = tuple((date_words(note.date, weekday=False, year=True), note.text) for note in report.notes)
+        rows = tuple((dated(note.date), note.text) for note in report.notes)
         yield Table("Notes that may be shared", ("Date", "Note"), rows)
     if report.left_out:
         count = report.left_out

@@ -4,12 +4,11 @@ from collections import deque
 from collections.abc import Iterator, Sequence
 
 from warmup import skills
-from warmup.english import date_words
 from warmup.model import Morning, Prompt, Strand, item_id, skill_and_key
 from warmup.randomness import SeededRandom
 from warmup.report.document import Bullets, Document, Part, Section
 from warmup.report.facts import LevelMet, Report
-from warmup.report.summary import NO_TEST
+from warmup.report.summary import NO_TEST, dated
 from warmup.session.context import Context
 from warmup.session.rounds import in_rounds
 from warmup.session.words import SMALL_THINGS, has_small_things
@@ -44,7 +43,7 @@ def summer(report: Report, context: Context, signed: str = "") -> Document:
     end = (Section("", (*warned, NO_TEST, *([f"Warm wishes, {signed}"] if signed else []))),)
     return Document(
         f"A summer list for {report.child}",
-        f"Out of the warm-ups up to {date_words(report.last, weekday=False, year=True)}.",
+        f"Out of the warm-ups up to {dated(report.last)}.",
         (Section("", how), *sections, *end),
     )
 
