@@ -65,14 +65,3 @@ def paper(place: int, *, hidden: bool, pointed: bool) -> Ink:
     if pointed:
         return Ink.INK
     return Ink.TILE if place % 2 else Ink.TILE_ALT
-
-
-def blank_words(count: int) -> str:
-    """How a picture says that squares are blank; without a number, which might be an answer."""
-    match count:
-        case 0:
-            return ""
-        case 1:
-            return ", a square left blank"
-        case _:
-            return ", some squares left blank"

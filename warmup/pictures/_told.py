@@ -1,4 +1,4 @@
-"""How a picture is told exactly: what an adult lays out or draws who can't show the screen."""
+"""How a picture is told: by what gives nothing away, and exactly, to an adult who can't show the screen."""
 
 from collections.abc import Sequence
 
@@ -14,6 +14,22 @@ def in_a_row(texts: Sequence[str]) -> str:
 def turn_told(degrees: float) -> str:
     """How far a shape is turned, clockwise; nothing for one that stands upright."""
     return f", turned {degrees:g} degrees" if degrees else ""
+
+
+def blank_words(count: int) -> str:
+    """How a picture says that squares are blank; without a number, which might be an answer."""
+    match count:
+        case 0:
+            return ""
+        case 1:
+            return ", a square left blank"
+        case _:
+            return ", some squares left blank"
+
+
+def finger_words(pointed: Sequence[object]) -> str:
+    """How a picture says where the finger is."""
+    return f", a finger on {' and '.join(map(str, pointed))}" if pointed else ""
 
 
 def finger_told(pointed: Sequence[object]) -> str:

@@ -8,10 +8,8 @@ from warmup.pictures._grid import grid
 from warmup.pictures.base import Picture
 from warmup.pictures.ink import Ink
 from warmup.pictures.scatter import laid, scattered
-from warmup.pictures.shapes import disc, ring
+from warmup.pictures.shapes import Point, disc, ring
 from warmup.pictures.sketch import Sketch
-
-Place = tuple[float, float]
 
 
 @dataclass(frozen=True, eq=False, repr=False)
@@ -61,7 +59,7 @@ class Counters(Picture):
                 sketch.paint(ring(x, y, radius, line), Ink.SECOND)
         return sketch
 
-    def _places(self, width: int, height: int) -> tuple[list[Place], float]:
+    def _places(self, width: int, height: int) -> tuple[list[Point], float]:
         match self.layout:
             case "ring":
                 return _ring(self._total(), width, height)
@@ -91,7 +89,7 @@ class Counters(Picture):
         return f"{self.what} {lie.get(self.layout, 'scattered')}: {self.number}{more}"
 
 
-def _ring(count: int, width: int, height: int) -> tuple[list[Place], float]:
+def _ring(count: int, width: int, height: int) -> tuple[list[Point], float]:
     """Evenly spaced round an oval at most half as wide again as high, from the top on."""
     wide, high = min(width, 1.8 * height), float(min(height, width))
     radius = floor(high / 5 * 2) / 2
@@ -105,7 +103,7 @@ def _ring(count: int, width: int, height: int) -> tuple[list[Place], float]:
         radius -= 0.5
 
 
-def _round_an_oval(count: int, across: float, up: float) -> list[Place]:
+def _round_an_oval(count: int, across: float, up: float) -> list[Point]:
     """``count`` points an equal way apart along an ellipse's edge, the first at the top."""
     steps = 360
     edge = [(across * sin(2 * pi * n / steps), -up * cos(2 * pi * n / steps)) for n in range(steps + 1)]
@@ -120,7 +118,7 @@ def _round_an_oval(count: int, across: float, up: float) -> list[Place]:
     return places
 
 
-def _nearest(points: list[Place]) -> float:
+def _nearest(points: list[Point]) -> float:
     return min(dist(one, two) for one, two in combinations(points, 2))
 
 

@@ -3,15 +3,15 @@
 from dataclasses import dataclass
 from math import floor
 
-from warmup.pictures._board import blank_words, block_for, lift, paper, rows_for, square, tallest
-from warmup.pictures._told import finger_told, in_a_row
+from warmup.pictures._board import block_for, lift, paper, rows_for, square, tallest
+from warmup.pictures._told import blank_words, finger_told, finger_words, in_a_row
 from warmup.pictures.base import Picture
+from warmup.pictures.facts import DAYS
 from warmup.pictures.glyphs import extent
 from warmup.pictures.sketch import Sketch
 
-_DAYS = ("Sunday", "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday")
-_LONGEST = max(map(len, _DAYS))
-_BLOCKS = max(extent(name)[0] for name in _DAYS)
+_LONGEST = max(map(len, DAYS))
+_BLOCKS = max(extent(name)[0] for name in DAYS)
 
 
 @dataclass(frozen=True, eq=False, repr=False)
@@ -27,8 +27,8 @@ class DayStrip(Picture):
     kind: str = "day-strip"
 
     def _order(self) -> tuple[str, ...]:
-        start = _DAYS.index(self.first)
-        return _DAYS[start:] + _DAYS[:start]
+        start = DAYS.index(self.first)
+        return DAYS[start:] + DAYS[:start]
 
     def least(self) -> tuple[int, int]:
         """Seven squares side by side, five cells each, the names cut to three letters."""
@@ -68,8 +68,7 @@ class DayStrip(Picture):
     def words(self) -> str:
         """What it is, how many are blank, and where the finger is."""
         blank = blank_words(len(self.hidden))
-        finger = f", a finger on {' and '.join(self.pointed)}" if self.pointed else ""
-        return f"the days of the week in a strip{blank}{finger}"
+        return f"the days of the week in a strip{blank}{finger_words(self.pointed)}"
 
     def exactly(self) -> str:
         """What to lay out or draw where the screen can't be shown; it may tell the answer."""

@@ -6,8 +6,8 @@ from math import cos, floor, pi, sin
 from warmup.pictures._grid import grid
 from warmup.pictures.base import Picture
 from warmup.pictures.ink import Ink
-from warmup.pictures.scatter import Point, laid, scattered
-from warmup.pictures.shapes import box, disc
+from warmup.pictures.scatter import laid, scattered
+from warmup.pictures.shapes import Point, box, disc
 from warmup.pictures.sketch import Sketch
 
 PATTERNS = ("dice", "ring", "scatter", "array", "five-and-some", "two-groups")
@@ -104,13 +104,8 @@ class Dots(Picture):
         for number, count in enumerate(groups):
             # Two groups move toward the middle, though never nearer to it than two cells.
             free = part - 3 * pitch + gap
-            left = (
-                free / 2
-                if len(groups) == 1
-                else free - max(2, free // 3)
-                if number == 0
-                else max(2, free // 3)
-            )
+            inward = max(2, free // 3)
+            left = free / 2 if len(groups) == 1 else (free - inward, inward)[number]
             turned = self.pattern == "two-groups" and self.seed >> number & 1
             for y, row in enumerate(_FORMS[count][turned].split()):
                 spots = [x for x, mark in enumerate(row) if mark == "o"]

@@ -1,4 +1,4 @@
-"""Numerals and letters of blocks, three wide: large enough to be read from a meter.
+"""Numerals and letters of blocks, most of them three wide: large enough to be read from a meter.
 
 Numerals are five blocks tall. Small letters stand on the same line, five tall, with two more above
 for those that reach up, capitals (those of days and months) among them, and two below for those that

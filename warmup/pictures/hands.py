@@ -103,8 +103,8 @@ def _paint(sketch: Sketch, x: float, y: float, finger: float, *, thumb_left: boo
         for n, reach in enumerate(_REACH, start=1)
     ]
     edge = x + (pitch if thumb_left else 0.0)
-    thumb = bar(half, round(high * 0.4), half if finger < 1.5 else pitch * 0.9, round(high * 0.8))
     root = round(high * 0.8)
+    thumb = bar(half, round(high * 0.4), half if finger < 1.5 else pitch * 0.9, root)
     parts = [*fingers, thumb, _palm(edge, y + palm, wide - pitch, high - palm, half if round_ends else 0.0)]
     if finger < 1.5:
         # A thumb that stands upright hangs on the palm by a bridge.

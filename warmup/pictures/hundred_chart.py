@@ -2,8 +2,8 @@
 
 from dataclasses import dataclass
 
-from warmup.pictures._board import blank_words, block_for, lift, paper, rows_for, square
-from warmup.pictures._told import blank_told, finger_told
+from warmup.pictures._board import block_for, lift, paper, rows_for, square
+from warmup.pictures._told import blank_told, blank_words, finger_told, finger_words
 from warmup.pictures.base import Picture
 from warmup.pictures.shapes import CELL_HEIGHT
 from warmup.pictures.sketch import Sketch
@@ -55,8 +55,7 @@ class HundredChart(Picture):
     def words(self) -> str:
         """Its range, whether squares are bare ("1 left blank" would read as the number), and the fingers."""
         bare = blank_words(len(self.hidden))
-        finger = f", a finger on {' and '.join(map(str, self.pointed))}" if self.pointed else ""
-        return f"a chart of the numbers {self.first} to {self.last} in rows{bare}{finger}"
+        return f"a chart of the numbers {self.first} to {self.last} in rows{bare}{finger_words(self.pointed)}"
 
     def exactly(self) -> str:
         """What to lay out or draw where the screen can't be shown; it may tell the answer."""

@@ -53,7 +53,7 @@ class Lengths(Picture):
         if self.clips:
             for place in range(self.lengths[0]):
                 if place not in self.missing:
-                    _clip(sketch, left + place * step, top - 1, step, high)
+                    sketch.paint(frame(left + place * step, top - 1, step, high, 1), Ink.SECOND)
         return sketch
 
     def words(self) -> str:
@@ -69,10 +69,9 @@ class Lengths(Picture):
         if self.clips:
             gone = f"; fallen off: clip {', '.join(str(n + 1) for n in self.missing)}" if self.missing else ""
             return f"a {self.forms[0]} ribbon, {self.lengths[0]} clips long, clips end to end below it{gone}"
-        starts = self.starts or (0,) * len(self.lengths)
         ribbons = (
             f"{form} from {start} to {start + long}"
-            for form, start, long in zip(self.forms, starts, self.lengths, strict=True)
+            for form, start, long in zip(self.forms, self._starts(), self.lengths, strict=True)
         )
         return f"ribbons, from the top, in steps from one line: {'; '.join(ribbons)}"
 
@@ -98,11 +97,6 @@ def _spread(size: float, wide: float, pitch: float) -> list[float]:
     count = max(1, floor((wide - (pitch - size)) / pitch))
     space = (wide - count * size) / (count + 1)
     return [floor(2 * (space + n * (space + size)) + 0.5) / 2 for n in range(count)]
-
-
-def _clip(sketch: Sketch, left: float, top: float, wide: float, high: float) -> None:
-    """A clip that fills its step from end to end."""
-    sketch.paint(frame(left, top, wide, high, 1), Ink.SECOND)
 
 
 PICTURE = Lengths

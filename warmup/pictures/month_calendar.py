@@ -3,21 +3,16 @@
 import calendar
 from dataclasses import dataclass
 
-from warmup.pictures._board import blank_words, block_for, lift, paper, rows_for, square, tallest
-from warmup.pictures._told import blank_told, finger_told
+from warmup.pictures._board import block_for, lift, paper, rows_for, square, tallest
+from warmup.pictures._told import blank_told, blank_words, finger_told, finger_words
 from warmup.pictures.base import Picture
+from warmup.pictures.facts import DAYS, MONTHS
 from warmup.pictures.glyphs import extent
 from warmup.pictures.ink import Ink
 from warmup.pictures.shapes import CELL_HEIGHT
 from warmup.pictures.sketch import Sketch
 
-# Names as constants: the calendar module would give them in the machine's language.
-_MONTHS = (
-    "January", "February", "March", "April", "May", "June", "July",
-    "August", "September", "October", "November", "December",
-)  # fmt: skip
-_HEADS = ("Sunday", "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday")
-_HEAD_BLOCKS = max(extent(head[:3])[0] for head in _HEADS)
+_HEAD_BLOCKS = max(extent(head[:3])[0] for head in DAYS)
 
 
 @dataclass(frozen=True, eq=False, repr=False)
@@ -56,9 +51,9 @@ class MonthCalendar(Picture):
         left = (columns - 7 * wide) // 2
         top = (rows - rows_for(lines, high)) // 2 * CELL_HEIGHT + lift(high)
         letters = min(block, block_for(_HEAD_BLOCKS, wide, high, 9))
-        title = f"{_MONTHS[self.month - 1]} {self.year}"
+        title = f"{MONTHS[self.month - 1]} {self.year}"
         square(sketch, left, top, 7 * wide, high, Ink.GROUND, title, letters)
-        for place, head in enumerate(_HEADS):
+        for place, head in enumerate(DAYS):
             row = top + high * CELL_HEIGHT
             square(sketch, left + place * wide, row, wide, high, Ink.GROUND, head[:3], letters)
         for day in range(1, self._days() + 1):
@@ -72,21 +67,21 @@ class MonthCalendar(Picture):
     def words(self) -> str:
         """Which month, how many squares are blank, and where the finger is."""
         blank = blank_words(len(self.hidden))
-        finger = f", a finger on {', '.join(map(str, self.pointed))}" if self.pointed else ""
         bare = ", its numbers put up day by day" if self.upto < self._days() else ""
-        return f"a wall calendar of {_MONTHS[self.month - 1]} {self.year}{bare}{blank}{finger}"
+        finger = finger_words(self.pointed)
+        return f"a wall calendar of {MONTHS[self.month - 1]} {self.year}{bare}{blank}{finger}"
 
     def exactly(self) -> str:
         """What to lay out or draw where the screen can't be shown; it may tell the answer."""
         upto = f"; numbers only to {self.upto}" if self.upto < self._days() else ""
-        month = f"{_MONTHS[self.month - 1]} {self.year}"
+        month = f"{MONTHS[self.month - 1]} {self.year}"
         return f"a wall calendar of {month}{upto}{blank_told(self.hidden)}{finger_told(self.pointed)}"
 
     def shows(self) -> tuple[str, ...]:
         """The month, the year, the heads and every number that is up."""
         days = range(1, min(self.upto, self._days()) + 1)
         numbers = tuple(str(day) for day in days if day not in self.hidden)
-        return (_MONTHS[self.month - 1], str(self.year), *_HEADS, *numbers)
+        return (MONTHS[self.month - 1], str(self.year), *DAYS, *numbers)
 
     def marked(self) -> tuple[str, ...]:
         """The numbers under the finger."""

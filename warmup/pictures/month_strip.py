@@ -2,18 +2,15 @@
 
 from dataclasses import dataclass
 
-from warmup.pictures._board import blank_words, block_for, lift, paper, rows_for, square, tallest
-from warmup.pictures._told import finger_told, in_a_row
+from warmup.pictures._board import block_for, lift, paper, rows_for, square, tallest
+from warmup.pictures._told import blank_words, finger_told, finger_words, in_a_row
 from warmup.pictures.base import Picture
+from warmup.pictures.facts import MONTHS
 from warmup.pictures.glyphs import extent
 from warmup.pictures.sketch import Sketch
 
-_MONTHS = (
-    "January", "February", "March", "April", "May", "June", "July",
-    "August", "September", "October", "November", "December",
-)  # fmt: skip
-_LONGEST = max(map(len, _MONTHS))
-_BLOCKS = max(extent(name)[0] for name in _MONTHS)
+_LONGEST = max(map(len, MONTHS))
+_BLOCKS = max(extent(name)[0] for name in MONTHS)
 
 
 @dataclass(frozen=True, eq=False, repr=False)
@@ -29,8 +26,8 @@ class MonthStrip(Picture):
     kind: str = "month-strip"
 
     def _order(self) -> tuple[str, ...]:
-        start = _MONTHS.index(self.first)
-        return _MONTHS[start:] + _MONTHS[:start]
+        start = MONTHS.index(self.first)
+        return MONTHS[start:] + MONTHS[:start]
 
     def least(self) -> tuple[int, int]:
         """Three months a row, each the longest name and a blank either side."""
@@ -58,8 +55,7 @@ class MonthStrip(Picture):
     def words(self) -> str:
         """What it is, how many are blank, and where the finger is."""
         blank = blank_words(len(self.hidden))
-        finger = f", a finger on {' and '.join(self.pointed)}" if self.pointed else ""
-        return f"the months of the year in order{blank}{finger}"
+        return f"the months of the year in order{blank}{finger_words(self.pointed)}"
 
     def exactly(self) -> str:
         """What to lay out or draw where the screen can't be shown; it may tell the answer."""

@@ -10,7 +10,7 @@ try:
 except ImportError:
     from hashlib import blake2b
 
-Point = tuple[float, float]
+from warmup.pictures.shapes import Point
 
 WIDTH, HEIGHT = 1.5, 1.0
 """The field the points lie in. It keeps its proportions, so a scatter looks the same at every size."""
@@ -68,7 +68,7 @@ def patterned(points: list[Point]) -> bool:
 
 
 def _in_line(points: tuple[Point, ...]) -> bool:
-    """Whether all lie within a twentieth of the field's height of the line through the two farthest apart."""
+    """Whether all lie within 0.07 (the field is 1 high) of the line through the two farthest apart."""
     (ax, ay), (bx, by) = max(combinations(points, 2), key=lambda pair: dist(*pair))
     long = hypot(bx - ax, by - ay) or 1.0
     return all(abs((bx - ax) * (y - ay) - (by - ay) * (x - ax)) / long < 0.07 for x, y in points)
