@@ -128,7 +128,7 @@ def test_adding_cards_have_each_sum_once_and_the_dots_of_both() -> None:
     every = [text for page in pages("adding-cards") for text in words(page)]
     assert len(every) == len({*every}) == 66 and all(sum(map(int, text.split(" + "))) <= 10 for text in every)
     card = adding_cards.card(3, 4)
-    dots = [part for part in card.drawn if isinstance(part, Dot)]
+    dots = [part for part in card if isinstance(part, Dot)]
     assert Counter(part.shade.value for part in dots) == {"black": 3, "gray": 4}
     assert all(part.at[1] > adding_cards.FRONT for part in dots)
 
@@ -144,7 +144,7 @@ def test_the_gaps_of_a_strip_can_be_filled() -> None:
 
 def test_cards_meet_edge_to_edge_and_none_is_too_large() -> None:
     assert cards.place(1, 49.0, 40.0)[0] - cards.place(0, 49.0, 40.0)[0] == 49.0
-    made = cards.pages("", [cards.Card(())] * 25, 49.0, 40.0)
+    made = cards.pages("", [()] * 25, 49.0, 40.0)
     assert len(made) == 2
     with pytest.raises(ValueError, match="larger than a page"):
         cards.grid(300.0, 10.0)

@@ -63,11 +63,11 @@ def filled(shape: Shape, fill: str) -> Iterator[str]:
             place = f'cx="{figure(x)}" cy="{figure(y)}" rx="{figure(across)}" ry="{figure(down)}"'
             yield f'<ellipse {place} fill="{fill}"/>'
         case Round(x, y, across, down, hole):
-            path = _oval(x, y, across, down) + _oval(x, y, *hole)
-            yield f'<path d="{path}" fill="{fill}" fill-rule="evenodd"/>'
+            around = _oval(x, y, across, down) + _oval(x, y, *hole)
+            yield f'<path d="{around}" fill="{fill}" fill-rule="evenodd"/>'
         case Polygon(contours):
-            path = "".join(map(_contour, contours))
-            yield f'<path d="{path}" fill="{fill}" fill-rule="evenodd"/>'
+            around = "".join(f"{path(contour)}Z" for contour in contours)
+            yield f'<path d="{around}" fill="{fill}" fill-rule="evenodd"/>'
         case Joined(shapes):
             for part in shapes:
                 yield from filled(part, fill)
@@ -80,8 +80,9 @@ def _oval(x: float, y: float, across: float, down: float) -> str:
     return f"M{left} {middle}A{radii} {right} {middle}A{radii} {left} {middle}Z"
 
 
-def _contour(points: Points) -> str:
-    return "M" + "L".join(f"{figure(x)} {figure(y)}" for x, y in points) + "Z"
+def path(points: Points) -> str:
+    """Straight lines from point to point, left open."""
+    return "M" + "L".join(f"{figure(x)} {figure(y)}" for x, y in points)
 
 
 def _gradient(shade: Shade, name: str, colors: Colors) -> str:

@@ -1,18 +1,14 @@
 """Equal cards side by side and one below the other, with the lines to cut between them."""
 
 from collections.abc import Sequence
-from typing import NamedTuple
 
 from warmup.pictures.shapes import Point
 from warmup.sheets.base import Page
 from warmup.sheets.lines import Drawn, Line, moved, segment
 from warmup.sheets.paper import ROOM
 
-
-class Card(NamedTuple):
-    """What is drawn on a card, measured from its top left corner."""
-
-    drawn: tuple[Drawn, ...]
+Card = Sequence[Drawn]
+"""What is drawn on a card, measured from its top left corner."""
 
 
 def grid(wide: float, high: float) -> tuple[int, int]:
@@ -37,7 +33,7 @@ def pages(title: str, cards: Sequence[Card], wide: float, high: float) -> tuple[
     made = []
     for first in range(0, len(cards), a_page):
         some = cards[first : first + a_page]
-        drawn = [part for n, card in enumerate(some) for part in moved(card.drawn, *place(n, wide, high))]
+        drawn = [part for n, card in enumerate(some) for part in moved(card, *place(n, wide, high))]
         made.append(Page(title, (*_cuts(len(some), wide, high), *drawn)))
     return tuple(made)
 

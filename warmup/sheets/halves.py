@@ -7,6 +7,8 @@ from warmup.pictures.figures import centroid, placed, points_of, turned
 from warmup.pictures.shapes import Point, Points
 from warmup.skills._geometry import folds_onto_itself
 
+_HAIR = 1e-6
+
 
 class Folded(NamedTuple):
     """A figure by its name, turned clockwise, and a fold line through its middle, in degrees up from flat."""
@@ -76,6 +78,3 @@ def upright_half(points: Points, *, right: bool) -> Points:
         if min(here, after) < -_HAIR and max(here, after) > _HAIR:
             kept.append((x, ay + here / (here - after) * (by - ay)))
     return tuple(kept)
-
-
-_HAIR = 1e-6

@@ -8,8 +8,7 @@ from html import escape
 from typing import NamedTuple
 
 from warmup.pictures.ink import Ink, Mix, heaviest
-from warmup.pictures.shapes import Points
-from warmup.pictures.svg import elements, figure
+from warmup.pictures.svg import elements, figure, path
 from warmup.sheets.base import SMALL_PIECES, Page, Sheet
 from warmup.sheets.lines import Dot, Drawn, Line, Painted, Ring, Shade, Stroke, Words, moved, segment
 from warmup.sheets.paper import EDGE, FOOT, HEAD, ROOM, Paper
@@ -113,7 +112,7 @@ def _ruler(left: float, top: float, ticks: Iterable[Tick], long: float) -> Itera
 def _part(part: Drawn, name: str) -> Iterator[str]:
     match part:
         case Stroke(points, line):
-            yield f'<path d="{_path(points)}" class="{_CLASSES[line]}"/>'
+            yield f'<path d="{path(points)}" class="{_CLASSES[line]}"/>'
         case Ring((x, y), radius, line):
             yield f'<circle {_round(x, y, radius)} class="{_CLASSES[line]}"/>'
         case Dot((x, y), radius, shade):
@@ -135,7 +134,3 @@ def _round(x: float, y: float, radius: float) -> str:
 
 def _color(mix: Mix) -> str:
     return _INKS[heaviest(mix)]
-
-
-def _path(points: Points) -> str:
-    return "M" + "L".join(f"{figure(x)} {figure(y)}" for x, y in points)

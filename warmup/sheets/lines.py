@@ -98,11 +98,15 @@ def frame(left: float, top: float, wide: float, high: float, line: Line = Line.D
     return closed(((left, top), (right, top), (right, bottom), (left, bottom)), line)
 
 
+def away(middle: Point, radius: float, turn: float) -> Point:
+    """The point so far from the middle, in full turns clockwise from the top."""
+    return middle[0] + radius * sin(2 * pi * turn), middle[1] - radius * cos(2 * pi * turn)
+
+
 def arc(middle: Point, radius: float, begin: float, end: float) -> Points:
     """A part of a circle, in full turns clockwise from the top; it strays by 0.003 mm at most."""
     steps = max(1, round(abs(end - begin) * 360))
-    turns = [2 * pi * (begin + (end - begin) * n / steps) for n in range(steps + 1)]
-    return tuple((middle[0] + radius * sin(turn), middle[1] - radius * cos(turn)) for turn in turns)
+    return tuple(away(middle, radius, begin + (end - begin) * n / steps) for n in range(steps + 1))
 
 
 def moved(drawn: Iterable[Drawn], right: float, down: float) -> tuple[Drawn, ...]:

@@ -1,7 +1,7 @@
 """Circles cut into equal shares from the middle out. In millimeters."""
 
 from warmup.pictures.shapes import Point, Points
-from warmup.sheets.lines import arc
+from warmup.sheets.lines import away
 
 SHARES = (1, 2, 3, 4)
 """Into how many shares: a whole, halves, thirds, fourths (1.G.A.3 of the Common Core State Standards)."""
@@ -12,12 +12,11 @@ def slice_middle(middle: Point, radius: float, shares: int, number: int) -> Poin
     """Where a name has room on a slice: three fifths of the way out; in the middle of the whole."""
     if shares == 1:
         return middle
-    turn = (number + 0.5) / shares
-    return arc(middle, 0.6 * radius, turn, turn)[0]
+    return away(middle, 0.6 * radius, (number + 0.5) / shares)
 
 
 def cuts_out(middle: Point, radius: float, shares: int) -> tuple[Points, ...]:
     """Lines from the middle out to where the shares meet."""
     if shares == 1:
         return ()
-    return tuple((middle, arc(middle, radius, n / shares, n / shares)[0]) for n in range(shares))
+    return tuple((middle, away(middle, radius, n / shares)) for n in range(shares))

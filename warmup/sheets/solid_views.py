@@ -4,6 +4,7 @@ from math import asin, cos, pi, sin
 
 from warmup.pictures.shapes import Point, Points
 from warmup.sheets.nets import FLAT_FACED, Point3, Solid
+from warmup.sheets.round_nets import ROLLED
 
 _ASLANT = 0.36
 """How far a unit of depth goes to the right and up on the page: a cabinet drawing, as on the stage."""
@@ -13,13 +14,14 @@ _FLAT = 0.32
 
 def solid_lines(name: str) -> tuple[Points, ...]:
     """The lines of a solid by its name, in any unit. KeyError for an unknown one."""
+    can, hat = ROLLED
     match name:
         case "sphere":
             return _rim(1.0, 0.0, 0.0, 1.0, flat=1.0), _rim(1.0, 0.0, 0.0, 0.5)
         case "cylinder":
-            return cylinder_view(25.0, 60.0)
+            return cylinder_view(can.radius, can.high)
         case "cone":
-            return cone_view(25.0, 60.0)
+            return cone_view(hat.radius, hat.high)
         case _:
             return view({solid.name: solid for solid in FLAT_FACED}[name])
 

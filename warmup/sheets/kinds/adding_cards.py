@@ -27,7 +27,7 @@ def card(one: int, other: int) -> cards.Card:
             Dot((middle - (n % 5 - 2) * _APART, 1.5 * FRONT - (n // 5 - 0.5) * 2 * _APART), 1.4, shade)
             for n in range(count)
         ]
-    return cards.Card(tuple(drawn))
+    return drawn
 
 
 SHEET = Sheet(

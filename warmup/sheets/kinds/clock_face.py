@@ -1,11 +1,10 @@
 """A clock face, and hands to cut and pin on."""
 
 from collections.abc import Iterator
-from math import cos, pi, sin
 
 from warmup.pictures.shapes import Point
 from warmup.sheets.base import Day, Page, Sheet, Use
-from warmup.sheets.lines import Dot, Drawn, Line, Ring, Words, closed, segment
+from warmup.sheets.lines import Dot, Drawn, Line, Ring, Words, away, closed, segment
 from warmup.sheets.paper import ROOM
 
 RADIUS = 86.0
@@ -27,9 +26,9 @@ def face(middle: Point) -> Iterator[Drawn]:
     yield Ring(middle, RADIUS - 3)
     for minute in range(60):
         long = 7.0 if minute % 5 == 0 else 3.0
-        yield segment(*_at(middle, RADIUS - 3, minute / 60), *_at(middle, RADIUS - 3 - long, minute / 60))
+        yield segment(*away(middle, RADIUS - 3, minute / 60), *away(middle, RADIUS - 3 - long, minute / 60))
     for hour in range(1, 13):
-        yield Words(_at(middle, RADIUS - 20, hour / 12), str(hour), 13.0)
+        yield Words(away(middle, RADIUS - 20, hour / 12), str(hour), 13.0)
     yield Dot(middle, 1.2)
 
 
@@ -40,10 +39,6 @@ def hand(top: float, long: float, broad: float) -> Iterator[Drawn]:
     outline = ((left, top - half), (tip - broad, top - half), (tip, top), (tip - broad, top + half))
     yield closed((*outline, (left, top + half)), Line.CUT)
     yield Dot((left + 10 - broad / 4, top), 1.2)
-
-
-def _at(middle: Point, away: float, turn: float) -> Point:
-    return middle[0] + away * sin(2 * pi * turn), middle[1] - away * cos(2 * pi * turn)
 
 
 SHEET = Sheet(

@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from warmup.pictures.facts import CENTS, MILLIMETERS, REEDED
 from warmup.pictures.shapes import Point
 from warmup.sheets.base import Day, Page, Sheet, Use
-from warmup.sheets.lines import Dot, Drawn, Line, Ring, Shade, Words, arc, frame, segment
+from warmup.sheets.lines import Dot, Drawn, Line, Ring, Shade, Words, away, frame, segment
 from warmup.sheets.paper import ROOM
 
 COUNTS = {"penny": 20, "nickel": 10, "dime": 10, "quarter": 4}
@@ -44,7 +44,7 @@ def coin(name: str, middle: Point) -> Iterator[Drawn]:
     yield Ring(middle, radius, Line.CUT)
     if name in REEDED:
         for n in range(60):
-            inner, outer = (arc(middle, radius - inside, n / 60, n / 60)[0] for inside in (1.6, 0.4))
+            inner, outer = (away(middle, radius - inside, n / 60) for inside in (1.6, 0.4))
             yield segment(*inner, *outer, Line.FAINT)
     else:
         yield Ring(middle, radius - 1.2, Line.FAINT)

@@ -45,14 +45,14 @@ def spread(count: int, seed: int) -> tuple[Point, ...]:
 
 
 def _card(dots: Sequence[Point], radius: float) -> cards.Card:
-    return cards.Card(tuple(Dot((WIDE / 2 + x, HIGH / 2 + y), radius) for x, y in dots))
+    return [Dot((WIDE / 2 + x, HIGH / 2 + y), radius) for x, y in dots]
 
 
 def _piece(one: int, other: int) -> cards.Card:
     drawn: list[Drawn] = [segment(_HALF, 3, _HALF, _HALF - 3)]
     for n, middle in ((one, _HALF / 2), (other, 1.5 * _HALF)):
         drawn += [Dot((middle + x, _HALF / 2 + y), 1.9) for x, y in die(n, 6.0)]
-    return cards.Card(tuple(drawn))
+    return drawn
 
 
 SHEET = Sheet(

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from warmup.english import number_word
 from warmup.sheets import cards
 from warmup.sheets.base import Day, Page, Sheet, Use
-from warmup.sheets.lines import Line, Words, segment
+from warmup.sheets.lines import Words, segment
 
 WIDE, HIGH, LAST = 49.0, 40.0, 20
 
@@ -17,12 +17,12 @@ def _pages(_day: Day) -> Iterator[Page]:
 
 def _number(n: int) -> cards.Card:
     """The number over a line that says which way up it is: a six turned round is a nine."""
-    foot = segment(WIDE / 2 - 9, HIGH - 6, WIDE / 2 + 9, HIGH - 6, Line.DRAWN)
-    return cards.Card((Words((WIDE / 2, HIGH / 2 - 2), str(n), 22.0), foot))
+    foot = segment(WIDE / 2 - 9, HIGH - 6, WIDE / 2 + 9, HIGH - 6)
+    return Words((WIDE / 2, HIGH / 2 - 2), str(n), 22.0), foot
 
 
 def _word(word: str) -> cards.Card:
-    return cards.Card((Words((WIDE / 2, HIGH / 2), word, 9.0),))
+    return (Words((WIDE / 2, HIGH / 2), word, 9.0),)
 
 
 SHEET = Sheet(

@@ -1,4 +1,4 @@
-"""Cards of flat shapes, some of them turned or thin, with the name on the back."""
+"""Cards of flat shapes, some of them turned or thin, and of solids, with the name on the back."""
 
 from collections.abc import Mapping
 from types import MappingProxyType
@@ -63,7 +63,6 @@ RULES: Mapping[str, tuple[str, ...]] = MappingProxyType(
 )
 """What the back says of each flat shape, a line at a time."""
 
-
 SOLIDS: Mapping[str, tuple[str, ...]] = MappingProxyType(
     {
         "sphere": ("It is round", "every way you turn it."),
@@ -94,7 +93,7 @@ def pages(_day: Day) -> tuple[Page, ...]:
     return tuple(
         page
         for title, leaves in packs.items()
-        for page in cards.pages(title, [cards.Card(_drawn(leaf)) for leaf in leaves], 2 * WIDE, HIGH)
+        for page in cards.pages(title, [_drawn(leaf) for leaf in leaves], 2 * WIDE, HIGH)
     )
 
 
