@@ -1,8 +1,7 @@
-"""Where a count begins and where it stops, for every game in which a row of numbers is said."""
-
-from typing import NamedTuple
+"""What games have in common in which a row of numbers is said: where the count begins, and where it stops."""
 
 from warmup.english import number_word
+from warmup.games.base import Play
 from warmup.model import LevelId, Morning
 from warmup.randomness import SeededRandom
 
@@ -34,43 +33,37 @@ LEVELS = (*_STARTS, *_SKIPS, _SCHOOL_DAY)
 """The levels that have such a count."""
 
 
-class Count(NamedTuple):
-    """A count from a first to a last number in steps, how a child is told of it, and what to listen for."""
+def count(level: LevelId, morning: Morning, rng: SeededRandom, setup: str, turn: str) -> Play:
+    """A play of a dozen numbers or so: on from a start, or by steps from the first.
 
-    first: int
-    last: int
-    step: int
-    told: str
-    listen: str
-
-    @property
-    def numbers(self) -> int:
-        """How many numbers are said."""
-        return (self.last - self.first) // self.step + 1
-
-    @property
-    def given(self) -> dict[str, int]:
-        """What it was made from."""
-        return {"start": self.first, "end": self.last, "step": self.step}
-
-
-def count(level: LevelId, morning: Morning, rng: SeededRandom) -> Count:
-    """A dozen numbers or so: on from a start, or by steps from the first."""
+    ``setup`` and ``turn``, what is done at each number, are the game's own.
+    """
+    first, last, step = _stretch(level, morning, rng)
+    told, listen = f"Count on from {number_word(first)}.", "Is a number left out?"
     if level in _SKIPS:
-        step, last, name = _SKIPS[level]
-        return Count(step, last, step, f"Count by {name}.", "Does the count keep its step to the end?")
-    first, last = _stretch(level, morning, rng)
-    ten = "Where a ten changes: which number comes after the nine?"
-    return Count(
-        first, last, 1, f"Count on from {number_word(first)}.", ten if last > 20 else "Is a number left out?"
+        told, listen = f"Count by {_SKIPS[level][2]}.", "Does the count keep its step to the end?"
+    elif last > 20:
+        listen = "Where a ten changes: which number comes after the nine?"
+    end = number_word(last)
+    return Play(
+        setup,
+        (told, turn, f"Stop at {end}."),
+        f"when you have said {end} together",
+        listen,
+        {"start": first, "end": last, "step": step},
+        (last - first) // step + 1,
     )
 
 
-def _stretch(level: LevelId, morning: Morning, rng: SeededRandom) -> tuple[int, int]:
-    """The first and the last number."""
+def _stretch(level: LevelId, morning: Morning, rng: SeededRandom) -> tuple[int, int, int]:
+    """The first and the last number, and the step."""
+    if level in _SKIPS:
+        step, end, _ = _SKIPS[level]
+        return step, end, step
     if level == _SCHOOL_DAY:
         end = max(2, morning.school_day)
-        return max(1, end - 9), end
+        return max(1, end - 9), end, 1
     low, high, steps = _STARTS[level]
     start = rng.between(low, high)
-    return (start, 100) if level in _TO_THE_END else (start, start + rng.between(steps - 2, steps))
+    end = 100 if level in _TO_THE_END else start + rng.between(steps - 2, steps)
+    return start, end, 1

@@ -1,7 +1,7 @@
 """The child stands as a clock, and arms are its hands."""
 
 from warmup.english import listed, number_word
-from warmup.games.base import Game, Play, levels
+from warmup.games.base import Game, Play, levels, numbered
 from warmup.model import LevelId, Morning
 from warmup.randomness import SeededRandom
 
@@ -28,7 +28,7 @@ def made(level: LevelId, _morning: Morning, rng: SeededRandom) -> Play:
         ("You are the clock.", _FIST, last),
         "when the clock has shown the last time",
         "Does the short hand tell the hour?" if level != _HALF else "Does the long hand point straight down?",
-        {f"hour {at}": hour for at, hour in enumerate(hours, start=1)},
+        numbered("hour", hours),
         6 * _TIMES,
     )
 

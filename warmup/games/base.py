@@ -1,6 +1,6 @@
 """What a table game is: things from the kitchen, one rule, and an end that all come to together."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from typing import NamedTuple
 
 from warmup.model import LevelId, Morning
@@ -67,3 +67,26 @@ def levels(*names: str) -> tuple[LevelId, ...]:
 def laying(pieces: int) -> int:
     """How many turns it takes to lay so many pieces, each in two seconds."""
     return -(-2 * pieces // SECONDS_A_TURN)
+
+
+def numbered(name: str, numbers: Sequence[int]) -> dict[str, int]:
+    """What a play was given, one after another: "hour 1", "hour 2" and so on."""
+    return {f"{name} {at}": number for at, number in enumerate(numbers, start=1)}
+
+
+def turns_along(way: int, step: Callable[[], int]) -> int:
+    """How many turns a way takes that ends where a step would go past it."""
+    turns = 0
+    while way > 0:
+        way -= step()
+        turns += 1
+    return turns
+
+
+def turns_within(start: int, ends: tuple[int, int], step: int, most: int, rng: SeededRandom) -> int:
+    """How many turns it takes from the start, by a step up or down, to one of two ends; no more than that."""
+    at, turns = start, 0
+    while ends[0] < at < ends[1] and turns < most:
+        at += step if rng.coin() else -step
+        turns += 1
+    return turns

@@ -1,7 +1,7 @@
 """One or two leave the bowl each turn, and the child says how many are left."""
 
 from warmup.english import number_word
-from warmup.games.base import DOT, Game, Play, levels
+from warmup.games.base import DOT, Game, Play, levels, turns_along
 from warmup.model import LevelId, Morning
 from warmup.randomness import SeededRandom
 
@@ -32,11 +32,7 @@ def made(level: LevelId, _morning: Morning, rng: SeededRandom) -> Play:
 
 def simulate(play: Play, rng: SeededRandom) -> int:
     """The turns until the bowl is empty."""
-    left, turns = play.given["begin"], 0
-    while left > 0:
-        left -= 2 if rng.coin() else 1
-        turns += 1
-    return turns
+    return turns_along(play.given["begin"], lambda: 2 if rng.coin() else 1)
 
 
 GAME = Game(

@@ -1,7 +1,7 @@
 """One or two go into the bowl each turn, until all are in."""
 
 from warmup.english import number_word
-from warmup.games.base import DOT, Game, Play, levels
+from warmup.games.base import DOT, Game, Play, levels, turns_along
 from warmup.model import LevelId, Morning
 from warmup.randomness import SeededRandom
 
@@ -41,11 +41,7 @@ def made(level: LevelId, _morning: Morning, _rng: SeededRandom) -> Play:
 
 def simulate(play: Play, rng: SeededRandom) -> int:
     """The turns until all are in."""
-    inside, turns = 0, 0
-    while inside < play.given["all"]:
-        inside += 2 if rng.coin() else 1
-        turns += 1
-    return turns
+    return turns_along(play.given["all"], lambda: 2 if rng.coin() else 1)
 
 
 GAME = Game(

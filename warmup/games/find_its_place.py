@@ -1,7 +1,7 @@
 """Numbers come out of a bag one by one, and a row grows in order."""
 
 from warmup.english import listed
-from warmup.games.base import Game, Play, levels
+from warmup.games.base import Game, Play, levels, numbered
 from warmup.model import LevelId, Morning
 from warmup.randomness import SeededRandom
 
@@ -25,7 +25,7 @@ def made(level: LevelId, _morning: Morning, rng: SeededRandom) -> Play:
         ("Pick a strip and read it.", "Put it where it goes in the row.", "Tell me how you know."),
         "when all six lie in order",
         "Is it the tens that decide?" if low > 9 else "Which number is more, and how is it known?",
-        {f"number {at}": number for at, number in enumerate(numbers, start=1)},
+        numbered("number", numbers),
         2 * _STRIPS,
     )
 

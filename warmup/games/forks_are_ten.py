@@ -1,7 +1,7 @@
 """A fork stands for ten and a spoon for one, and numbers lie on the table."""
 
 from warmup.english import listed, number_word
-from warmup.games.base import Game, Play, laying, levels
+from warmup.games.base import Game, Play, laying, levels, numbered
 from warmup.model import LevelId, Morning
 from warmup.randomness import SeededRandom
 
@@ -21,7 +21,7 @@ def made(level: LevelId, _morning: Morning, rng: SeededRandom) -> Play:
         ("A fork is ten.", "A spoon is one.", "I say a number, and you lay it."),
         "when the last number lies on the table",
         "Are there tens and ones, and not one spoon for each?",
-        {f"number {at}": number for at, number in enumerate(numbers, start=1)},
+        numbered("number", numbers),
         laying(pieces),
     )
 

@@ -1,7 +1,7 @@
 """A spoon goes into the cup or comes out, as the strip falls."""
 
 from warmup.english import number_word
-from warmup.games.base import DOT, Game, Play, levels
+from warmup.games.base import DOT, Game, Play, levels, turns_within
 from warmup.model import LevelId, Morning
 from warmup.randomness import SeededRandom
 
@@ -23,11 +23,7 @@ def made(_level: LevelId, _morning: Morning, rng: SeededRandom) -> Play:
 
 def simulate(play: Play, rng: SeededRandom) -> int:
     """The drops until the cup is empty or full."""
-    inside, turns = play.given["begin"], 0
-    while 0 < inside < _MOST and turns < _DROPS:
-        inside += 1 if rng.coin() else -1
-        turns += 1
-    return turns
+    return turns_within(play.given["begin"], (0, _MOST), 1, _DROPS, rng)
 
 
 GAME = Game(

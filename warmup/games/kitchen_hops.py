@@ -1,7 +1,7 @@
 """Numbers are taped to the floor, and a hop is one number on or back."""
 
 from warmup.english import number_word
-from warmup.games.base import Game, Play, levels
+from warmup.games.base import Game, Play, levels, turns_along
 from warmup.model import LevelId, Morning
 from warmup.randomness import SeededRandom
 
@@ -50,11 +50,8 @@ def simulate(play: Play, rng: SeededRandom) -> int:
     """The picks until the far end; where nothing is drawn, the strips that are found."""
     if "hop" not in play.given:
         return play.turns
-    left, turns = play.given["high"] - play.given["low"], 0
-    while left > 0:
-        left -= rng.between(1, play.given["hop"])
-        turns += 1
-    return turns
+    given = play.given
+    return turns_along(given["high"] - given["low"], lambda: rng.between(1, given["hop"]))
 
 
 GAME = Game(

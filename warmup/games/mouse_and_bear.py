@@ -1,6 +1,5 @@
 """A mouse whispers a number, and a bear says the next one out loud."""
 
-from warmup.english import number_word
 from warmup.games._counts import LEVELS, count
 from warmup.games.base import Game, Play, levels
 from warmup.model import LevelId, Morning
@@ -9,16 +8,8 @@ from warmup.randomness import SeededRandom
 
 def made(level: LevelId, morning: Morning, rng: SeededRandom) -> Play:
     """A count in two voices; the child is the bear."""
-    row = count(level, morning, rng)
-    last = number_word(row.last)
-    return Play(
-        "Sit close: you are a mouse that whispers, and the child is a bear.",
-        (row.told, "I whisper, you growl the next.", f"Stop at {last}."),
-        f"when you have said {last} together",
-        row.listen,
-        row.given,
-        row.numbers,
-    )
+    setup = "Sit close: you are a mouse that whispers, and the child is a bear."
+    return count(level, morning, rng, setup, "I whisper, you growl the next.")
 
 
 GAME = Game(

@@ -1,7 +1,7 @@
 """Strips of paper are letters, and the child is the mail carrier."""
 
 from warmup.english import listed, number_word
-from warmup.games.base import Game, Play, levels
+from warmup.games.base import Game, Play, levels, numbered
 from warmup.model import LevelId, Morning
 from warmup.randomness import SeededRandom
 
@@ -30,7 +30,7 @@ def made(level: LevelId, _morning: Morning, rng: SeededRandom) -> Play:
         "Is the whole word read, and not its first letter alone?"
         if words
         else "Is it found by looking, or by reading all in order?",
-        {f"letter {at}": number for at, number in enumerate(numbers, start=1)},
+        numbered("letter", numbers),
         3 * count,
     )
 

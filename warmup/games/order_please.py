@@ -1,7 +1,7 @@
 """The child runs a shop that sells nothing but napkins."""
 
 from warmup.english import listed, number_word
-from warmup.games.base import Game, Play, laying, levels
+from warmup.games.base import Game, Play, laying, levels, numbered
 from warmup.model import LevelId, Morning
 from warmup.randomness import SeededRandom
 
@@ -24,7 +24,7 @@ def made(level: LevelId, _morning: Morning, rng: SeededRandom) -> Play:
         ("Your shop sells napkins.", "Count out what I order.", "Tell me how many I have."),
         "when all orders are filled and the napkins are back",
         "One word for each napkin, and a stop at the number that was ordered.",
-        {f"order {at}": order for at, order in enumerate(orders, start=1)},
+        numbered("order", orders),
         laying(sum(orders)),
     )
 

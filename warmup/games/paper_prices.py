@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from warmup.english import listed
-from warmup.games.base import Game, Play, levels
+from warmup.games.base import Game, Play, levels, numbered
 from warmup.model import LevelId, Morning
 from warmup.pictures.facts import CENTS
 from warmup.randomness import SeededRandom
@@ -32,7 +32,7 @@ def made(level: LevelId, morning: Morning, rng: SeededRandom) -> Play:
         ("The strips are your money.", "Choose a spoon.", "Lay what it costs, and count it for me."),
         "when all the spoons are sold",
         "Does the count begin with the strip that is worth the most?",
-        _given(prices),
+        numbered("price", prices),
         5 * _COUNT,
     )
 
@@ -46,17 +46,13 @@ def _one_coin(level: LevelId, morning: Morning, rng: SeededRandom) -> Play:
         ("I say what a spoon costs.", "Pay with the strip that is worth the same.", "Say how many cents."),
         "when all the spoons are sold",
         "Is the worth known by the name of the coin?",
-        _given(coins),
+        numbered("price", coins),
         4 * len(coins),
     )
 
 
 def _cents(amounts: Sequence[int]) -> str:
     return listed([f"{cents}¢" for cents in amounts])
-
-
-def _given(prices: Sequence[int]) -> dict[str, int]:
-    return {f"price {at}": price for at, price in enumerate(prices, start=1)}
 
 
 GAME = Game(

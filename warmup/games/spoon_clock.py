@@ -1,7 +1,7 @@
 """A clock lies on the table: strips for its numbers, a fork and a spoon for its hands."""
 
 from warmup.english import listed, number_word
-from warmup.games.base import Game, Play, levels
+from warmup.games.base import Game, Play, levels, numbered
 from warmup.model import LevelId, Morning
 from warmup.randomness import SeededRandom
 
@@ -24,7 +24,7 @@ def made(level: LevelId, _morning: Morning, rng: SeededRandom) -> Play:
         "Is the spoon halfway to the next number?"
         if level == _HALF
         else "Is it the spoon that tells the hour?",
-        {f"hour {at}": hour for at, hour in enumerate(hours, start=1)},
+        numbered("hour", hours),
         6 * _TIMES,
     )
 

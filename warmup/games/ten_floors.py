@@ -1,7 +1,7 @@
 """A pretend elevator goes up or down ten floors, as the strip falls."""
 
 from warmup.english import number_word
-from warmup.games.base import DOT, Game, Play, levels
+from warmup.games.base import DOT, Game, Play, levels, turns_within
 from warmup.model import LevelId, Morning
 from warmup.randomness import SeededRandom
 
@@ -29,11 +29,8 @@ def made(level: LevelId, _morning: Morning, rng: SeededRandom) -> Play:
 
 def simulate(play: Play, rng: SeededRandom) -> int:
     """The rides until the elevator is far enough, or until there were enough."""
-    floor, turns = play.given["start"], 0
-    while play.given["low"] < floor < play.given["high"] and turns < _DROPS:
-        floor += _TEN if rng.coin() else -_TEN
-        turns += 1
-    return turns
+    given = play.given
+    return turns_within(given["start"], (given["low"], given["high"]), _TEN, _DROPS, rng)
 
 
 GAME = Game(

@@ -1,7 +1,7 @@
 """Two bears get spoons by turns, and an odd one stays in the hand."""
 
 from warmup.english import number_word
-from warmup.games.base import Game, Play, laying, levels
+from warmup.games.base import Game, Play, laying, levels, numbered
 from warmup.model import LevelId, Morning
 from warmup.randomness import SeededRandom
 
@@ -18,7 +18,7 @@ def made(_level: LevelId, _morning: Morning, rng: SeededRandom) -> Play:
         ("Give one to each bear, again and again.", "Is a spoon left over?", "Say even or odd."),
         "when the bears were served three times",
         "Even when none is left over: is that how it is told?",
-        {f"spoons {at}": number for at, number in enumerate(numbers, start=1)},
+        numbered("spoons", numbers),
         laying(sum(numbers)) + _ROUNDS,
     )
 
