@@ -10,7 +10,7 @@ import pytest
 from warmup.sheets.base import Day, Sheet
 from warmup.sheets.html import Side, document
 from warmup.sheets.kinds import kinds
-from warmup.sheets.lines import Dot, Drawn, Painted, Ring, Stroke, Words
+from warmup.sheets.lines import Dot, Drawn, Ring, Stroke, Words
 from warmup.sheets.paper import EDGE, ROOM, Paper
 
 DAY = Day(dt.date(2027, 3, 3), {dt.date(2027, 3, n): 89 + n for n in (1, 2, 3, 4)})
@@ -27,8 +27,6 @@ def ends(part: Drawn) -> Iterator[tuple[float, float]]:
         case Words((x, y), text, size):
             half = 0.3 * size * len(text)
             yield from ((x - half, y - size / 2), (x + half, y + size / 2))
-        case Painted((x, y), wide):
-            yield from ((x, y), (x + wide, y + part.high))
 
 
 @pytest.mark.parametrize("sheet", KINDS)

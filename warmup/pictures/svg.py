@@ -20,7 +20,7 @@ def svg(sketch: Sketch, colors: Colors, millimeters: float) -> str:
     high = millimeters * sketch.height / sketch.width
     size = f'width="{figure(millimeters)}mm" height="{figure(high)}mm"'
     view = f'viewBox="0 0 {figure(sketch.width)} {figure(sketch.height)}"'
-    body = "".join(elements(sketch, colors))
+    body = "".join(_elements(sketch, colors))
     return f'<svg xmlns="http://www.w3.org/2000/svg" {size} {view}>{body}</svg>'
 
 
@@ -30,29 +30,26 @@ def fitted(sketch: Sketch, colors: Colors, wide: int, high: int) -> str:
     left, top = (wide - scale * sketch.width) / 2, (high - scale * sketch.height) / 2
     # Whole pixels where the cells are: edges that lie on them stay sharp.
     moved = f"translate({round(left)} {round(top)}) scale({scale:.6g})"
-    ground = "".join(filled(Rect((0.0, 0.0, wide, high)), colors(Ink.GROUND)))
-    body = "".join(elements(sketch, colors))
+    ground = "".join(_filled(Rect((0.0, 0.0, wide, high)), colors(Ink.GROUND)))
+    body = "".join(_elements(sketch, colors))
     size = f'width="{wide}" height="{high}"'
     return f'<svg xmlns="http://www.w3.org/2000/svg" {size}>{ground}<g transform="{moved}">{body}</g></svg>'
 
 
-def elements(sketch: Sketch, colors: Colors, name: str = "shade") -> Iterator[str]:
-    """The sketch's elements in its own units, the first one its ground.
-
-    ``name`` begins the names of its gradients: no two sketches of one document may share it.
-    """
-    yield from filled(Rect((0.0, 0.0, sketch.width, sketch.height)), colors(Ink.GROUND))
+def _elements(sketch: Sketch, colors: Colors) -> Iterator[str]:
+    """The sketch's elements in its own units, the first one its ground."""
+    yield from _filled(Rect((0.0, 0.0, sketch.width, sketch.height)), colors(Ink.GROUND))
     for number, (shape, ink) in enumerate(sketch.shapes):
         if isinstance(ink, Shade):
-            yield f"<defs>{_gradient(ink, f'{name}{number}', colors)}</defs>"
-            yield from filled(shape, f"url(#{name}{number})")
+            yield f"<defs>{_gradient(ink, f'shade{number}', colors)}</defs>"
+            yield from _filled(shape, f"url(#shade{number})")
         else:
-            yield from filled(shape, colors(ink))
+            yield from _filled(shape, colors(ink))
     for label in sketch.labels:
         yield _text(label, colors(label.ink))
 
 
-def filled(shape: Shape, fill: str) -> Iterator[str]:
+def _filled(shape: Shape, fill: str) -> Iterator[str]:
     """A shape's elements, in its own units."""
     match shape:
         case Rect((left, top, right, bottom)):
@@ -70,7 +67,7 @@ def filled(shape: Shape, fill: str) -> Iterator[str]:
             yield f'<path d="{around}" fill="{fill}" fill-rule="evenodd"/>'
         case Joined(shapes):
             for part in shapes:
-                yield from filled(part, fill)
+                yield from _filled(part, fill)
 
 
 def _oval(x: float, y: float, across: float, down: float) -> str:

@@ -7,21 +7,15 @@ from collections.abc import Iterable, Iterator
 from html import escape
 from typing import NamedTuple
 
-from warmup.pictures.ink import Ink, Mix, heaviest
-from warmup.pictures.svg import elements, figure, path
+from warmup.pictures.svg import figure, path
 from warmup.sheets.base import SMALL_PIECES, Page, Sheet
-from warmup.sheets.lines import Dot, Drawn, Line, Painted, Ring, Shade, Stroke, Words, moved, segment
+from warmup.sheets.lines import Dot, Drawn, Line, Ring, Shade, Stroke, Words, moved, segment
 from warmup.sheets.paper import EDGE, FOOT, HEAD, ROOM, Paper
 from warmup.sheets.strips import Tick, centimeters, inches
 
 _CLASSES = {Line.CUT: "c", Line.FOLD: "f", Line.DRAWN: "d", Line.FAINT: "t"}
 """The lines by what the style sheet calls them: a page has thousands."""
-_SHADES = {Shade.BLACK: "#000", Shade.GRAY: "#888", Shade.PALE: "#ddd"}
-_INKS = {
-    Ink.GROUND: "none", Ink.INK: "#000", Ink.FIRST: "#444", Ink.SECOND: "#999", Ink.SOFT: "#aaa",
-    Ink.TILE: "#fff", Ink.TILE_ALT: "#eee", Ink.HOLE: "#ccc", Ink.COPPER: "#bbb", Ink.SILVER: "#e4e4e4",
-    Ink.LIGHT: "#777", Ink.SHADOW: "#222",
-}  # fmt: skip
+_SHADES = {Shade.BLACK: "#000", Shade.GRAY: "#888"}
 _FONT = "Arial, Helvetica, 'Liberation Sans', 'DejaVu Sans', sans-serif"
 _STYLE = """
 @page { size: %s; margin: %smm; }
@@ -66,13 +60,13 @@ def _lines(sides: tuple[Side, ...], paper: Paper, title: str) -> Iterator[str]:
     yield f"<style>\n{_STYLE % (paper.css, figure(EDGE), _FONT)}\n</style>"
     yield "</head>"
     yield "<body>"
-    for number, side in enumerate(sides, start=1):
-        yield from _side(side, paper, f"s{number}-")
+    for side in sides:
+        yield from _side(side, paper)
     yield "</body>"
     yield "</html>"
 
 
-def _side(side: Side, paper: Paper, name: str) -> Iterator[str]:
+def _side(side: Side, paper: Paper) -> Iterator[str]:
     """One side of paper: the title, what is drawn in the middle of the room, the rulers at the foot."""
     wide, high = paper.value.wide - 2 * EDGE, paper.value.high - 2 * EDGE
     # A hair less than there is, so that no rounding makes a browser begin another page.
@@ -85,8 +79,7 @@ def _side(side: Side, paper: Paper, name: str) -> Iterator[str]:
         *moved(side.page.drawn, (wide - ROOM.wide) / 2, HEAD),
         *_foot(side, wide, high),
     )
-    for number, part in enumerate(parts):
-        yield from _part(part, f"{name}{number}-")
+    yield from map(_part, parts)
     yield "</svg>"
 
 
@@ -109,28 +102,19 @@ def _ruler(left: float, top: float, ticks: Iterable[Tick], long: float) -> Itera
         yield segment(left + tick.at, top, left + tick.at, top + 4 * tick.share)
 
 
-def _part(part: Drawn, name: str) -> Iterator[str]:
+def _part(part: Drawn) -> str:
     match part:
         case Stroke(points, line):
-            yield f'<path d="{path(points)}" class="{_CLASSES[line]}"/>'
+            return f'<path d="{path(points)}" class="{_CLASSES[line]}"/>'
         case Ring((x, y), radius, line):
-            yield f'<circle {_round(x, y, radius)} class="{_CLASSES[line]}"/>'
+            return f'<circle {_round(x, y, radius)} class="{_CLASSES[line]}"/>'
         case Dot((x, y), radius, shade):
-            yield f'<circle {_round(x, y, radius)} fill="{_SHADES[shade]}"/>'
+            return f'<circle {_round(x, y, radius)} fill="{_SHADES[shade]}"/>'
         case Words((x, y), text, size, anchor, turned):
             place = f'x="{figure(x)}" y="{figure(y + 0.35 * size)}" class="{"w m" if anchor else "w"}"'
             place += f' transform="rotate(180 {figure(x)} {figure(y)})"' if turned else ""
-            yield f'<text {place} font-size="{figure(size)}">{escape(text)}</text>'
-        case Painted((x, y), wide, sketch):
-            scale = wide / sketch.width
-            yield f'<g transform="translate({figure(x)} {figure(y)}) scale({scale:.6f})">'
-            yield from elements(sketch, _color, name)
-            yield "</g>"
+            return f'<text {place} font-size="{figure(size)}">{escape(text)}</text>'
 
 
 def _round(x: float, y: float, radius: float) -> str:
     return f'cx="{figure(x)}" cy="{figure(y)}" r="{figure(radius)}"'
-
-
-def _color(mix: Mix) -> str:
-    return _INKS[heaviest(mix)]

@@ -6,7 +6,6 @@ from math import cos, pi, sin
 from typing import NamedTuple
 
 from warmup.pictures.shapes import Point, Points
-from warmup.pictures.sketch import Sketch
 
 
 class Line(Enum):
@@ -47,7 +46,6 @@ class Shade(Enum):
 
     BLACK = "black"
     GRAY = "gray"
-    PALE = "pale"
 
 
 class Ring(NamedTuple):
@@ -66,20 +64,7 @@ class Dot(NamedTuple):
     shade: Shade = Shade.BLACK
 
 
-class Painted(NamedTuple):
-    """A picture's sketch, ``wide`` millimeters wide, from its top left corner."""
-
-    at: Point
-    wide: float
-    sketch: Sketch
-
-    @property
-    def high(self) -> float:
-        """How high that makes it."""
-        return self.wide * self.sketch.height / self.sketch.width
-
-
-Drawn = Stroke | Ring | Words | Dot | Painted
+Drawn = Stroke | Ring | Words | Dot
 
 
 def closed(points: Sequence[Point], line: Line = Line.DRAWN) -> Stroke:
