@@ -17,13 +17,15 @@ from warmup import skills
 from warmup.engine.things import NAMES, THINGS, Household, named
 from warmup.english import number_word, ordinal_word
 from warmup.games import Match, Play, games, matches, play
-from warmup.games.base import MOST_TURNS
+from warmup.games.base import SECONDS_A_TURN
 from warmup.model import Cue, ItemId, LevelId, Morning, Prompt, skill_and_key
 from warmup.randomness import SeededRandom
 from warmup.session.words import has_small_things
 
 EACH = 7
 """So many plays of each game and level: over a thousand in all."""
+MOST_TURNS = 120 // SECONDS_A_TURN
+"""So many turns go into two minutes."""
 
 _WORDS = {number_word(n): n for n in range(200)} | {ordinal_word(n): n for n in range(1, 32)}
 

@@ -8,12 +8,8 @@ from warmup.randomness import SeededRandom
 
 SECONDS_A_TURN = 5
 """How long a turn takes (common practice, no source)."""
-MOST_TURNS = 120 // SECONDS_A_TURN
-"""So many turns go into two minutes."""
 DOT = "draw a dot on one side of a strip of paper"
-DROP = f"{DOT[0].upper()}{DOT[1:]}, and drop it before each"
 """How chance comes to the table: a strip of paper that is dropped, with the dot up or no dot."""
-TAKE_TURNS = "They take turns."
 
 
 class Play(NamedTuple):
@@ -49,7 +45,7 @@ class Game(NamedTuple):
     needs: tuple[str, ...]
     levels: tuple[LevelId, ...]
     made: Made
-    two: str = TAKE_TURNS
+    two: str = "They take turns."
     simulate: Callable[[Play, SeededRandom], int] | None = None
     players: tuple[int, ...] = (1, 2)
     spared: tuple[tuple[str, tuple[str, ...]], ...] = ()

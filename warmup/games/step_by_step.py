@@ -1,7 +1,7 @@
 """Each step is a day or a month, on or back as the strip falls."""
 
 from warmup.english import MONTHS, WEEKDAYS, ordinal_word
-from warmup.games.base import DROP, Game, Play, levels
+from warmup.games.base import DOT, Game, Play, levels
 from warmup.model import LevelId, Morning
 from warmup.randomness import SeededRandom
 
@@ -27,7 +27,7 @@ def made(level: LevelId, morning: Morning, rng: SeededRandom) -> Play:
     else:
         start, what, given = day, "day", {"steps": _STEPS}
     return Play(
-        f"{DROP} step.",
+        f"{DOT.capitalize()}, and drop it before each step.",
         (f"You stand on {start}.", "Dot up, step ahead; no dot, step back.", f"Say the {what} you are on."),
         "after eight steps",
         _LISTEN,
