@@ -9,7 +9,7 @@ from math import atan2, cos, degrees, hypot, pi, radians, sin, tan
 from types import MappingProxyType
 
 from warmup.pictures.ink import Ink
-from warmup.pictures.shapes import Point, Points, Polygon, Shape, disc, extent, polygon, ring
+from warmup.pictures.shapes import Point, Points, Polygon, Shape, disc, extent, polygon, ring, sides
 from warmup.pictures.sketch import Sketch
 
 _TAN_30 = tan(radians(30))  # Slants of 30 and 60 degrees lie level or upright after such a turn.
@@ -106,10 +106,7 @@ def reads_clean(name: str, degrees_round: float) -> bool:
     if name not in POLYGONS:
         return True
     points = turned(POLYGONS[name], degrees_round)
-    slants = [
-        degrees(atan2(by - ay, bx - ax)) % 180
-        for (ax, ay), (bx, by) in zip(points, points[1:] + points[:1], strict=True)
-    ]
+    slants = [degrees(atan2(by - ay, bx - ax)) % 180 for (ax, ay), (bx, by) in sides(points)]
     off_level = [min(slant, 180 - slant) for slant in slants]
     return all(slant < 0.01 or slant > _LEAST_SLANT - 0.01 for slant in off_level)
 
@@ -125,7 +122,7 @@ def placed(points: Sequence[Point], middle: Point, width: float, height: float) 
 def centroid(points: Sequence[Point]) -> Point:
     """The middle of a polygon's area."""
     twice = x = y = 0.0
-    for (ax, ay), (bx, by) in zip(points, [*points[1:], points[0]], strict=True):
+    for (ax, ay), (bx, by) in sides(points):
         cross = ax * by - bx * ay
         twice, x, y = twice + cross, x + (ax + bx) * cross, y + (ay + by) * cross
     return x / (3 * twice), y / (3 * twice)
@@ -133,10 +130,10 @@ def centroid(points: Sequence[Point]) -> Point:
 
 def inset(points: Points, by: float) -> Points:
     """The polygon with every side moved inward by so much; it must be larger than that."""
-    twice = sum(ax * by - bx * ay for (ax, ay), (bx, by) in zip(points, points[1:] + points[:1], strict=True))
+    twice = sum(ax * by - bx * ay for (ax, ay), (bx, by) in sides(points))
     off = by if twice > 0 else -by
     lines = []
-    for (ax, ay), (bx, by_) in zip(points, points[1:] + points[:1], strict=True):
+    for (ax, ay), (bx, by_) in sides(points):
         long = hypot(bx - ax, by_ - ay)
         # The side's normal points inward where the points go round clockwise on the screen.
         nx, ny = -(by_ - ay) / long, (bx - ax) / long
@@ -182,9 +179,8 @@ def paint_figure(
 
 def _gap(points: Points, line: float) -> Shape:
     """A straight bite out of the middle of the longest side: as deep as the line, with clean ends."""
-    sides = list(zip(points, points[1:] + points[:1], strict=True))
     (ax, ay), (bx, by) = max(
-        sides, key=lambda side: round(hypot(side[0][0] - side[1][0], side[0][1] - side[1][1]), 6)
+        sides(points), key=lambda side: round(hypot(side[0][0] - side[1][0], side[0][1] - side[1][1]), 6)
     )
     length = hypot(bx - ax, by - ay)
     (u, v), wide = ((bx - ax) / length, (by - ay) / length), max(2.2 * line, 0.3 * length) / 2

@@ -7,7 +7,7 @@ nothing of it lies (left, top, right, bottom), and its ``crossings``: for each o
 the first at ``first`` and ``step`` apart, the places where it goes into the shape and out of it by turns.
 """
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from math import ceil, cos, hypot, inf, pi, sin, sqrt
 from typing import NamedTuple
 
@@ -134,6 +134,11 @@ def extent(points: Sequence[Point]) -> Edges:
     """Left, top, right, bottom of the points."""
     xs, ys = [x for x, _ in points], [y for _, y in points]
     return min(xs), min(ys), max(xs), max(ys)
+
+
+def sides(points: Sequence[Point]) -> Iterator[tuple[Point, Point]]:
+    """Each side of a polygon: the corner where it begins, and the next one round."""
+    return zip(points, (*points[1:], *points[:1]), strict=True)
 
 
 def joined(*shapes: Shape) -> Shape:

@@ -4,7 +4,7 @@ from math import atan2, cos, degrees, hypot, radians, sin
 from typing import NamedTuple
 
 from warmup.pictures.figures import centroid, placed, points_of, turned
-from warmup.pictures.shapes import Point, Points
+from warmup.pictures.shapes import Point, Points, sides
 from warmup.skills._geometry import folds_onto_itself
 
 _HAIR = 1e-6
@@ -52,7 +52,7 @@ def fold_across(points: Points, line: float) -> tuple[Point, Point]:
     x, y = centroid(points)
     u, v = cos(radians(line)), -sin(radians(line))
     hits = []
-    for (ax, ay), (bx, by) in zip(points, points[1:] + points[:1], strict=True):
+    for (ax, ay), (bx, by) in sides(points):
         side, after = (ax - x) * v - (ay - y) * u, (bx - x) * v - (by - y) * u
         if (side > 0) != (after > 0):
             share = side / (side - after)
@@ -71,7 +71,7 @@ def upright_half(points: Points, *, right: bool) -> Points:
     x, _ = centroid(points)
     sign = 1.0 if right else -1.0
     kept: list[Point] = []
-    for (ax, ay), (bx, by) in zip(points, points[1:] + points[:1], strict=True):
+    for (ax, ay), (bx, by) in sides(points):
         here, after = sign * (ax - x), sign * (bx - x)
         if here >= -_HAIR:
             kept.append((ax, ay))
