@@ -104,6 +104,15 @@ def test_a_count_on_begins_past_one_and_a_count_by_steps_lands_on_its_end() -> N
             assert given["end"] % given["step"] == 0
 
 
+def test_who_leaves_pennies_out_pays_in_fives() -> None:
+    game, day = games()["paper-prices"], many(3)[1]._replace(pennies=False)
+    for level in {*game.levels} - {"coin-totals:nickel-and-pennies"}:  # A level of pennies.
+        for n in range(20):
+            one = play(Match(game, level), day, n)
+            assert all(price % 5 == 0 for price in one.given.values()), (level, one.given)
+            assert not re.search(r"\b1¢", one.setup), (level, one.setup)
+
+
 # -- words
 
 

@@ -11,8 +11,9 @@ from warmup.randomness import SeededRandom
 _COINS = {cents: f"a {coin}" for coin, cents in CENTS.items()}
 """Each by its worth in cents."""
 _NAMED: dict[str, Sequence[int]] = {"coins:worth": (1, 5, 10), "coins:quarter": (5, 10, 25)}
+_OF_PENNIES = "coin-totals:nickel-and-pennies"
 _TOTALS: dict[str, tuple[Sequence[int], Sequence[int]]] = {
-    "coin-totals:nickel-and-pennies": ((1, 5), range(4, 10)),
+    _OF_PENNIES: ((1, 5), range(4, 10)),
     "coin-totals:one-kind": ((5, 10), range(10, 26, 5)),
     "coin-totals:dimes-and-pennies": ((1, 5, 10), range(11, 50)),
     "coin-totals:three-kinds": ((1, 5, 10, 25), range(26, 51)),
@@ -22,10 +23,12 @@ _COUNT = 3
 
 
 def made(level: LevelId, morning: Morning, rng: SeededRandom) -> Play:
-    """Prices that are all different: one coin each, or some strips each."""
+    """Prices that are all different, one coin or some strips each; in fives where a family has no pennies."""
     if level in _NAMED:
         return _one_coin(level, morning, rng)
     worth, costs = _TOTALS[level]
+    if not morning.pennies and level != _OF_PENNIES:
+        worth, costs = ([cents for cents in each if cents % 5 == 0] for each in (worth, costs))
     prices = rng.sample(costs, _COUNT)
     return Play(
         f"Write {_cents(worth)} on strips of paper, some of each; sell three spoons for {_cents(prices)}.",
