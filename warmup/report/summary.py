@@ -72,11 +72,11 @@ def _days(report: Report) -> Iterator[Part]:
         f"{plural(report.questions, 'question')}."
     )
     yield (
-        f"{school} planned school {plural(school, 'day')} {_were(school, 'is', 'are')} confirmed; "
+        f"{school} planned school {plural(school, 'day')} {plural(school, 'is', 'are')} confirmed; "
         f"{kept.both} of them had a warm-up. {NOT_A_SCHOOL_DAY}"
     )
     if kept.open:
-        were = _were(len(kept.open), "was", "were")
+        were = plural(len(kept.open), "was", "were")
         yield f"Nobody has said yet whether {days(len(kept.open))} planned as school {were} school."
     if kept.months:
         yield Table(
@@ -86,10 +86,6 @@ def _days(report: Report) -> Iterator[Part]:
             frozenset({1, 2, 3}),
         )
         yield Plot("Days with a warm-up", tuple((month_words(m), m.held) for m in kept.months))
-
-
-def _were(count: int, one: str, many: str) -> str:
-    return one if count == 1 else many
 
 
 def month_words(month: Month) -> str:
@@ -177,7 +173,5 @@ def _notes(report: Report) -> Iterator[Part]:
         yield Table("Notes that may be shared", ("Date", "Note"), rows)
     if report.left_out:
         count = report.left_out
-        yield (
-            f"{count} {plural(count, 'note')} {'is' if count == 1 else 'are'} not told here: "
-            f"{'it names' if count == 1 else 'they name'} another child or a file."
-        )
+        notes, name = plural(count, "note is", "notes are"), plural(count, "it names", "they name")
+        yield f"{count} {notes} not told here: {name} another child or a file."
