@@ -33,6 +33,5 @@ def box_or_cube(rng: SeededRandom) -> Draft:
         watch_for="Any box is called a cube. A cube’s faces are all the same square.",
         given={"sizes": list(measures)},
         picture=pictures.SolidShape(drawn, upright),
-        guess=0.5,
         table="toy block, box",
     )

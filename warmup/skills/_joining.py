@@ -38,7 +38,6 @@ def ask_slide_together(rng: SeededRandom) -> Draft:
         watch_for="Naming one piece. Trace around the outside of both, as if the line were gone.",
         given={"whole": whole, "part": part},
         picture=pictures.JoinedShapes(whole, part, apart=True, turn=turn),
-        guess=0.2,
     )
 
 
@@ -71,7 +70,6 @@ def ask_see_the_two(rng: SeededRandom) -> Draft:
         watch_for="Naming the whole shape again. Cover one piece.",
         given={"whole": whole, "part": part},
         picture=pictures.JoinedShapes(whole, part, turn=turn),
-        guess=0.25,
     )
 
 
@@ -118,6 +116,4 @@ def ask_build(morning: Morning, rng: SeededRandom) -> Draft:
         given={"count": count, "target": target},
         table="square crackers",
         do=f"Hand over {word} square crackers, or {word} paper squares all alike.",
-        guess=0.1,
-        seconds=60,
     )

@@ -193,7 +193,6 @@ def ask_tell_where(rng: SeededRandom) -> Draft:
         watch_for="“There!” and a point. Ask for the place in words.",
         given={"thing": thing, "rows": [list(row) for row in scene.rows], "behind": scene.behind},
         picture=scene,
-        guess=0.2,
         table="",
     )
 

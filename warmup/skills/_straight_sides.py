@@ -38,7 +38,6 @@ def find_in_row(
         watch_for=watch_for,
         given={"names": list(names), "turns": list(turns), "find": find},
         picture=pictures.ShapeRow(names, turns),
-        guess=0.33,
     )
 
 
@@ -63,7 +62,6 @@ def ask_not_closed(rng: SeededRandom) -> Draft:
         watch_for="“It’s still a triangle.” With a gap it has no inside: it is not one yet.",
         given={"names": list(names), "gap": place},
         picture=pictures.ShapeRow(names, turns, (place,)),
-        guess=0.33,
     )
 
 
@@ -150,7 +148,6 @@ def ask_square_is_a_rectangle(rng: SeededRandom) -> Draft:
         if yes
         else "Yes to everything. Show a long door: are all its sides the same?",
         given={"first": first, "second": second},
-        guess=0.5,
         table="square napkin, book",
     )
 
@@ -207,8 +204,6 @@ def ask_of_straws(rng: SeededRandom) -> Draft:
         if not square_corners(name)
         else "Corners that lean. Hold a book’s corner inside each and look.",
         given={"figure": name},
-        guess=0.0,
-        seconds=60,
         table="straws, some cut shorter",
         do="Lay out ten straws, some long and some cut shorter.",
     )

@@ -78,7 +78,6 @@ def _how_full(rng: SeededRandom) -> Draft:
         )[fill],
         given={"fill": fill, "parts": 2, "size": list(size)},
         picture=pictures.Jars((size,), (fill,)),
-        guess=0.33,
     )
 
 
@@ -101,8 +100,6 @@ def _find_jar(animal: str, rng: SeededRandom) -> Draft:
         watch_for="Half full and full mixed up. Look for the rim of the jar.",
         given={"fills": list(fills), "asked": fill},
         picture=pictures.Jars(((4, 7),) * 3, fills),
-        guess=0.33,
-        seconds=20,
     )
 
 
@@ -125,7 +122,6 @@ def _fill_it(rng: SeededRandom) -> Draft:
         ),
         watch_for="Pouring until it runs over. Let it be seen, and ask where full ends.",
         given={"fill": fill, "vessel": vessel},
-        guess=0.0,
         table=f"plastic {vessel}, water, tray",
         do=f"Put {a(vessel)} with a little water on a tray, and more water beside it.",
     )
@@ -159,10 +155,8 @@ def _pour(rng: SeededRandom) -> Draft:
         if asked == "more"
         else "Hearing more for less. Say the word again, slowly.",
         given={"one": one, "two": two, "asked": asked},
-        guess=0.5,
         table=f"plastic {one}, plastic {two}, water, tray",
         do=f"Put an empty {one}, an empty {two} and water on a tray.",
-        seconds=60,
     )
 
 
@@ -192,7 +186,6 @@ def _tall_and_thin(rng: SeededRandom) -> Draft:
         watch_for="Looking at height alone. Pour rice from a tall cup into a bowl to see.",
         given={"tall": list(tall), "wide": list(wide), "asked": asked},
         picture=pictures.Jars(sizes, (0, 0), parts=1),
-        guess=0.5,
     )
 
 
@@ -220,7 +213,6 @@ def _full_is_not_more(rng: SeededRandom) -> Draft:
         watch_for="Choosing by what is in it now. Full tells how far up, not how much it holds.",
         given={"full": list(small), "half": list(big), "asked": asked},
         picture=pictures.Jars(tuple(size for size, _ in jars), tuple(fill for _, fill in jars)),
-        guess=0.5,
     )
 
 

@@ -172,7 +172,6 @@ def _which_hand(hour: int, rng: SeededRandom) -> Draft:
         watch_for="Reading the long hand. It is the minute hand: at each new hour it is at the top.",
         given={"hour": hour, "minute": 0, "do": "which hand"},
         picture=pictures.Clock(hour, 0),
-        guess=0.5,
     )
 
 

@@ -153,7 +153,6 @@ def _fewest(morning: Morning, rng: SeededRandom) -> Draft:
         watch_for="The right amount in small coins: good. Could one coin take the place of some?",
         given={"cents": amount, "kinds": list(use)},
         picture=pictures.Coins(use[::-1]),
-        seconds=60,
     )
 
 

@@ -241,7 +241,6 @@ def _dime_or_nickel(rng: SeededRandom) -> Draft:
         watch_for="Judging worth by size. The dime is small, yet two nickels go into it.",
         given={"coins": [one, two], "asked": asked},
         picture=pictures.Coins((one, two)),
-        guess=0.5,
     )
 
 
@@ -272,7 +271,6 @@ def _one_or_many(item: str, morning: Morning, rng: SeededRandom) -> Draft:
         watch_for="Taking the bigger heap. How many coins is not how many cents.",
         given={"one": coin, "kind": kind, "count": count, "asked": asked},
         picture=pictures.Coins((coin, *laid(several))),
-        guess=0.5,
     )
 
 
@@ -298,8 +296,6 @@ def _line_up(morning: Morning, rng: SeededRandom) -> Draft:
         watch_for="The dime put last for its size. Dots settle it.",
         given={"coins": list(shown), "first": first},
         picture=pictures.Coins(shown),
-        guess=0.17,
-        seconds=60,
     )
 
 

@@ -138,7 +138,6 @@ def _equal_or_not(count: int, rng: SeededRandom) -> Draft:
         else f"“{friends.capitalize()} parts, so they are quarters.” They must be equal as well.",
         given={"whole": whole, "cut": cut, "parts": list(parts), "count": count},
         picture=pictures.Shares(whole, cut, parts, turn, lying),
-        guess=0.5,
         table="",
     )
 
@@ -165,7 +164,6 @@ def _make(count: int, rng: SeededRandom) -> Draft:
         if count == 2
         else "Cutting three times side by side, and the last part comes out thin.",
         given={"thing": food, "count": count},
-        guess=0.1,
         table=f"{_TABLES.get(food, food)}, straw",
         do="Hand over a sheet of paper." if food == "sheet" else f"Lay out {thing}, or draw one.",
     )
@@ -224,7 +222,6 @@ def _about_halves(rng: SeededRandom) -> Draft:
         ),
         watch_for="Calling any pieces fair. Lay them on each other and look.",
         given={"thing": food, "ask": asked},
-        guess=0.3,
         table="paper napkin",
     )
 
@@ -252,7 +249,6 @@ def _smaller(animal: str, rng: SeededRandom) -> Draft:
         ),
         watch_for="“Four is more than two.” More parts means smaller parts: look at one of each.",
         given={"thing": food, "more": more},
-        guess=0.5,
         table="paper napkins",
     )
 

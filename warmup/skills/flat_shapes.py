@@ -139,8 +139,6 @@ def _find(rng: SeededRandom) -> Draft:
         if name != "triangle"
         else "Anything with a point. Count its sides: it needs three.",
         given={"figure": name},
-        seconds=60,
-        guess=0.0,
     )
 
 
@@ -163,7 +161,6 @@ def _draw_it(rng: SeededRandom) -> Draft:
         ),
         watch_for="The line stops short and leaves a gap. Ask where a bug could get in.",
         given={"figure": name},
-        guess=0.0,
     )
 
 

@@ -112,7 +112,6 @@ def _so_how_many(morning: Morning, rng: SeededRandom) -> Draft:
         given={"count": count, "layout": "line", "what": noun.many, "seed": 0},
         picture=pictures.Counters(count, "line", what=noun.many),
         do=f"Keep a hand ready to cover the {noun.many} once they are counted.",
-        table="",
     )
 
 

@@ -125,7 +125,6 @@ def _ribbons(item: str, animal: str, rng: SeededRandom) -> Draft:
             "asked": asked,
         },
         picture=picture,
-        guess=0.5,
     )
 
 
@@ -164,7 +163,6 @@ def _find(attribute: _Attribute, thing: str, rng: SeededRandom) -> Draft:
         ),
         watch_for=attribute.slip,
         given={"thing": thing, "asked": asked, "by": _NAMES[attribute]},
-        guess=0.0,
         table=a(thing),
         do=f"Stand {a(thing)} on the floor."
         if attribute is _HEIGHT
@@ -197,7 +195,6 @@ def _see_saw(item: str, rng: SeededRandom) -> Draft:
         else f"Naming the end that is up. Say the word again: {asked}.",
         given={"left": left, "right": right, "down": down, "big": light if trap else "", "asked": asked},
         picture=pictures.Scale(left, right, down, light if trap else ""),
-        guess=0.5,
     )
 
 

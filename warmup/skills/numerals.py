@@ -106,7 +106,6 @@ def _lay(item: str, number: int, rng: SeededRandom) -> Draft:
         watch_for="Laying out a handful, or never stopping. Ask what the number is, then count.",
         given={"read": str(number), "lay": noun.many},
         picture=pictures.Numeral(str(number)),
-        seconds=40 if number <= 10 else 60,
         guess=0.0,
         table=f"{number + 3} {noun.many}",
     )

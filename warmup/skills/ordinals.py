@@ -145,7 +145,6 @@ def _of_list(
         ),
         watch_for=f"Starting one late: {first} is left out of the count, so it comes out one too far.",
         given={"names": list(names), "place": place},
-        guess=0.1,
         table="",
     )
 

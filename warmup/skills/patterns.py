@@ -114,7 +114,6 @@ def _next(item: str, row: _Row, want: int, rng: SeededRandom) -> Draft:
         watch_for=_WATCH[item],
         given={"shown": list(row.given), "want": want},
         picture=pictures.PatternRow((*row.given, *("?",) * want)) if row.how == "see" else None,
-        guess=round(1 / len(set(row.part)) ** want, 2),
         table=_table(row),
         do=_DO[row.how],
     )
@@ -277,7 +276,6 @@ def _how_long(row: _Row, rng: SeededRandom) -> Draft:
         watch_for=_WATCH["how-long-a-part"],
         given={"shown": list(row.given), "ask": "length"},
         picture=pictures.PatternRow(row.given) if seen else None,
-        guess=0.5,
         table=_table(row),
         do=_DO[row.how],
     )

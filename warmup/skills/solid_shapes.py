@@ -86,9 +86,9 @@ def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
     """Name, find, roll, count, as the item wants."""
     match item:
         case "name":
-            return _name(rng.pick(("sphere", "cube")), rng, 0.5)
+            return _name(rng.pick(("sphere", "cube")), rng)
         case "name-any":
-            return _name(rng.pick(("sphere", "cube", "cylinder", "cone")), rng, 0.25)
+            return _name(rng.pick(("sphere", "cube", "cylinder", "cone")), rng)
         case "find-at-home":
             return _find(rng)
         case "ball-or-circle":
@@ -120,7 +120,7 @@ _SAID_FOR = {
 }
 
 
-def _name(name: str, rng: SeededRandom, guess: float) -> Draft:
+def _name(name: str, rng: SeededRandom) -> Draft:
     solid, upright = _SOLIDS[name], rng.coin()
     return Draft(
         say=rng.phrasing(
@@ -139,7 +139,6 @@ def _name(name: str, rng: SeededRandom, guess: float) -> Draft:
         watch_for=_SAID_FOR[name],
         given={"solid": name, "upright": upright},
         picture=pictures.SolidShape(name, upright),
-        guess=guess,
     )
 
 
@@ -162,8 +161,6 @@ def _find(rng: SeededRandom) -> Draft:
         ),
         watch_for="Bringing something flat, or a box whose faces are not all alike.",
         given={"solid": name},
-        seconds=60,
-        guess=0.0,
     )
 
 
@@ -188,7 +185,6 @@ def _solid_or_flat(things: Mapping[str, tuple[str, ...]], rng: SeededRandom) -> 
         ),
         watch_for=f"“{upper(other)}.” Ask if it lies flat or if you could hold it.",
         given={"thing": thing, "solid": solid},
-        guess=0.5,
         table="",
     )
 
@@ -226,9 +222,7 @@ def _roll_stack_slide(rng: SeededRandom) -> Draft:
         ),
         watch_for="Stopping at the first thing it does. Some shapes do more than one.",
         given={"solid": name, "thing": thing},
-        guess=0.15,
         table=_table(thing),
-        seconds=60,
         do=_hand_over(thing),
     )
 
@@ -256,7 +250,6 @@ def _flat_faces(rng: SeededRandom) -> Draft:
         if solid.curved
         else "Losing count on the way around, or leaving out the one it stands on.",
         given={"solid": name},
-        guess=0.2,
         table=_table(thing),
         do=_hand_over(thing),
     )
@@ -282,7 +275,6 @@ def _print(rng: SeededRandom) -> Draft:
         ),
         watch_for=f"Naming the whole {thing}. One face alone is flat and has its own name.",
         given={"solid": name, "thing": thing},
-        guess=0.33,
         table=f"{_table(thing)}, paper",
         do=_hand_over(thing),
     )
@@ -309,7 +301,6 @@ def _flat_or_solid(rng: SeededRandom) -> Draft:
         ),
         watch_for="Thinking of a thing with that shape, like a plate. Ask for the shape alone.",
         given={"name": name},
-        guess=0.5,
         table="paper, ball",
     )
 
@@ -336,8 +327,6 @@ def _count_on_a_box(rng: SeededRandom) -> Draft:
         ),
         watch_for=f"Leaving out the {part} at the back, or counting one twice.",
         given={"solid": name, "part": part, "thing": thing},
-        guess=0.2,
-        seconds=60,
         table=f"{_table(thing)}, tape",
         do=_hand_over(thing),
     )

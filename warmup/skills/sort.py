@@ -170,7 +170,6 @@ def _does_not_fit(rng: SeededRandom) -> Draft:
         ),
         watch_for=_WATCH["does-not-fit"],
         given={"things": [thing.name for thing in things], "rule": rule.key},
-        guess=0.33,
     )
 
 
@@ -234,7 +233,6 @@ def _most(rng: SeededRandom) -> Draft:
         watch_for=_WATCH["most-not-biggest"],
         given={"groups": {kind: counts[kind] for kind in rows}, "big": big},
         picture=pictures.SortedRows(tuple((kind,) * counts[kind] for kind in rows), big),
-        guess=0.33,
     )
 
 
@@ -302,7 +300,6 @@ def _order(far: bool, rng: SeededRandom) -> Draft:
         ),
         watch_for=_WATCH["order-groups"],
         given={"groups": groups, "order": "fewest first" if fewest else "most first"},
-        guess=0.17,
     )
 
 

@@ -110,7 +110,6 @@ def _judged(figure: str, turn: int, line: float, aside: int, rng: SeededRandom) 
             "through": _rounded((through,))[0],
         },
         picture=pictures.Fold(figure, turn, line, aside),
-        guess=0.5,
     )
 
 
@@ -149,7 +148,6 @@ def _make_a_fold(rng: SeededRandom) -> Draft:
         ),
         watch_for="Pressing before the edges meet. Line up first, then press.",
         given={"figure": name, "points": [] if name == "circle" else _rounded(points)},
-        guess=0.1,
         table=paper,
         do=f"Hand over {paper}.",
     )
@@ -191,8 +189,6 @@ def _find_the_line(rng: SeededRandom) -> Draft:
         watch_for="A line that makes two equal pieces which do not match when folded.",
         given={"figure": figure, "points": _rounded(points)},
         picture=pictures.Fold(figure, turn),
-        guess=0.3,
-        table="paper, straw",
     )
 
 

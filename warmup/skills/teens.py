@@ -136,7 +136,6 @@ def _build(item: str, number: int, rng: SeededRandom) -> Draft:
         watch_for=_WATCH[item],
         given={"build": number, "ten": 10},
         picture=pictures.TwoFrames(0, 0),
-        seconds=60,
     )
 
 
