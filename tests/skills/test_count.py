@@ -12,7 +12,8 @@ from tests.oracles.english import ENGLISH
 from tests.skills.asking import asked, bounds, coded, in_week, level_asked, opens
 from warmup import skills
 from warmup.randomness import SeededRandom
-from warmup.skills._counting import in_figures, in_words, rows_around, steps, tens_change
+from warmup.skills._counting import in_figures, in_words, steps, tens_change
+from warmup.skills._number import chart_rows
 
 ITEMS = {
     "past-15": (14, 16),
@@ -136,7 +137,7 @@ def test_a_long_stretch_is_shortened_and_keeps_what_matters() -> None:
 
 def test_the_chart_brought_in_holds_whole_rows() -> None:
     for low, high in ((1, 9), (29, 31), (30, 30), (91, 101), (0, 3)):
-        chart = rows_around(low, high)
+        chart = chart_rows(low, high)
         assert chart.first % 10 == 1 and chart.last % 10 == 0
         assert chart.first <= max(1, low) and high <= chart.last
         assert chart.last - chart.first < high - low + 20

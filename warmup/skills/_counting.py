@@ -1,8 +1,7 @@
-"""What the counting skills share: stretches of numbers, their short form for the adult, and the chart."""
+"""What the counting skills share: stretches of numbers, and their short form for the adult."""
 
 from collections.abc import Collection, Sequence
 
-from warmup import pictures
 from warmup.english import count_words, number_word
 from warmup.model import Cue
 from warmup.pictures import Picture
@@ -86,14 +85,6 @@ def from_there(numbers: Sequence[int], heard: int) -> tuple[str, tuple[str, ...]
     """
     forms = [count_words(numbers[said:]) for said in range(max(heard, 1) + 1)]
     return forms.pop(heard), tuple(forms)
-
-
-def rows_around(
-    low: int, high: int, pointed: tuple[int, ...] = (), hidden: tuple[int, ...] = ()
-) -> "pictures.HundredChart":
-    """The whole rows of the chart that hold the numbers from ``low`` to ``high``."""
-    first = max(0, low - 1) // 10 * 10 + 1
-    return pictures.HundredChart(first, -(-high // 10) * 10, hidden, pointed)
 
 
 def skip_count(

@@ -12,8 +12,7 @@ def to_the_hundredth(morning: Morning, rng: SeededRandom, watch_for: str) -> Dra
     """How many school days are left to the hundredth."""
     number = morning.school_day
     word, more = number_word(number), 100 - number
-    chart = chart_rows(number, 100)
-    page = pictures.HundredChart(chart.first, chart.last, pointed=(number,))
+    page = chart_rows(number, 100, pointed=(number,))
     first = number_word(number + 1)
     return Draft(
         say=rng.phrasing(

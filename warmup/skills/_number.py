@@ -1,4 +1,4 @@
-"""What the number skills share: number cards to choose among, and tens and ones in words."""
+"""What the number skills share: number cards to choose among, tens and ones in words, and the chart."""
 
 from collections.abc import Sequence
 
@@ -37,17 +37,8 @@ def tens_and_ones(number: int) -> str:
     return " and ".join(parts)
 
 
-def figures(number: int) -> str:
-    """The number as a sum of its parts, in figures: "30 + 4 = 34", "10 + 10 = 20" is never written."""
-    tens, ones = divmod(number, 10)
-    return f"{10 * tens} + {ones} = {number}"
-
-
-def chart_to(number: int) -> "pictures.HundredChart":
-    """The chart from 1 to the end of the number's row of ten, at least to 20 once it is past 10."""
-    return pictures.HundredChart(1, max(10, -(-number // 10) * 10))
-
-
-def chart_rows(low: int, high: int) -> "pictures.HundredChart":
-    """The chart's whole rows of ten that hold the numbers from ``low`` to ``high``."""
-    return pictures.HundredChart((low - 1) // 10 * 10 + 1, -(-high // 10) * 10)
+def chart_rows(
+    low: int, high: int, pointed: tuple[int, ...] = (), hidden: tuple[int, ...] = ()
+) -> "pictures.HundredChart":
+    """The chart's whole rows of ten that hold the numbers from ``low`` to ``high``; from 1 where it is 0."""
+    return pictures.HundredChart(max(0, low - 1) // 10 * 10 + 1, -(-high // 10) * 10, hidden, pointed)

@@ -6,7 +6,7 @@ from warmup import pictures
 from warmup.english import count_words, number_word, plural
 from warmup.model import Cue
 from warmup.randomness import SeededRandom
-from warmup.skills._number import chart_rows, chart_to, tens_and_ones
+from warmup.skills._number import chart_rows, tens_and_ones
 from warmup.skills.base import Draft
 
 
@@ -69,7 +69,7 @@ def _numeral_cues(numbers: Sequence[int]) -> tuple[Cue, Cue, Cue]:
     if max(numbers) <= 10:
         return (
             Cue("When you count, which do you meet first?"),
-            Cue("Find each on the chart with a finger. How far along is it?", chart_to(10)),
+            Cue("Find each on the chart with a finger. How far along is it?", chart_rows(1, 10)),
             Cue("Count up from the start together, slowly. The child calls out each card we meet."),
         )
     tens = ", ".join(f"{number_word(n // 10)} {plural(n // 10, 'ten')} here" for n in numbers)

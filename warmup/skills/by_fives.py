@@ -7,7 +7,8 @@ from warmup import pictures
 from warmup.english import number_word
 from warmup.model import Cue, Morning, Strand
 from warmup.randomness import SeededRandom
-from warmup.skills._counting import rows_around, skip_count, steps
+from warmup.skills._counting import skip_count, steps
+from warmup.skills._number import chart_rows
 from warmup.skills.base import Draft, Level, Skill
 
 _WATCH = {
@@ -26,7 +27,7 @@ def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
         Cue(f"Say it again. Hold up one hand for each word, from {word}."),
         Cue(
             f"Find {word} in the chart. The fives stand in two columns.",
-            rows_around(1, end, pointed=(start,)),
+            chart_rows(1, end, pointed=(start,)),
         ),
     )
     return skip_count(

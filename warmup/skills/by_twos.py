@@ -8,7 +8,8 @@ from warmup import pictures
 from warmup.english import number_word
 from warmup.model import Cue, Morning, Strand
 from warmup.randomness import SeededRandom
-from warmup.skills._counting import rows_around, skip_count, steps
+from warmup.skills._counting import skip_count, steps
+from warmup.skills._number import chart_rows
 from warmup.skills.base import Draft, Level, Skill
 
 _WATCH = {
@@ -28,7 +29,7 @@ def ask(item: str, _morning: Morning, rng: SeededRandom) -> Draft:
         Cue("Say it again. Whisper the number between, and say the next one loud."),
         Cue(
             f"Put a finger on {word} in the chart. Skip a square, land on the next.",
-            rows_around(1, end, pointed=(start,)),
+            chart_rows(1, end, pointed=(start,)),
         ),
     )
     return skip_count(

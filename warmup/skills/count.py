@@ -14,8 +14,9 @@ its own: two minutes, now and then.
 from warmup.english import count_words, number_word
 from warmup.model import Cue, Morning, Strand
 from warmup.randomness import SeededRandom
-from warmup.skills._counting import in_figures, in_words, rows_around, steps, tens_change
+from warmup.skills._counting import in_figures, in_words, steps, tens_change
 from warmup.skills._home import upper
+from warmup.skills._number import chart_rows
 from warmup.skills._rising import grown
 from warmup.skills.base import Draft, Level, Skill
 
@@ -52,7 +53,6 @@ _WATCH = {
     "to-120": "“One hundred ten, one hundred twenty”: tens instead of ones.",
     "across-100": "“One hundred, two hundred”. After one hundred the small count starts over behind it.",
 }
-_KEEP = {"to-20": (), "past-15": (14, 15, 16)}
 
 
 def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
@@ -68,7 +68,7 @@ def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
 
 def _whole(item: str, end: int, animal: str, rng: SeededRandom) -> Draft:
     numbers = steps(1, end)
-    stop, keep = number_word(end), _KEEP.get(item, ())
+    stop, keep = number_word(end), (14, 15, 16) if item == "past-15" else ()
     across = item == "across-30"
     begin = steps(10, 12) if item == "past-15" else steps(26, 27) if across else steps(1, 3)
     # Few homes have more stairs in a flight; from there on it is steps in place.
@@ -87,12 +87,12 @@ def _whole(item: str, end: int, animal: str, rng: SeededRandom) -> Draft:
         say=say,
         table="stairs" if stairs and say.key == "f" else "",
         answer=in_words(numbers, keep),
-        working=in_figures(numbers, keep) + (tens_change(numbers[20:]) if end > 20 else ""),
+        working=in_figures(numbers, keep) + tens_change(numbers[20:]),
         cues=(
             Cue(
                 "Which tens do you know? “Ten, twenty…”" if across else "Nod once for each number, from one."
             ),
-            Cue("One finger on the chart, a square for each number.", rows_around(1, end)),
+            Cue("One finger on the chart, a square for each number.", chart_rows(1, end)),
             Cue(f"Begin together: “{count_words(begin)}…” The child keeps going."),
         ),
         watch_for=_WATCH[item],
@@ -114,7 +114,7 @@ def _to_100(end: int, rng: SeededRandom) -> Draft:
         working=in_figures(numbers),
         cues=(
             Cue("Go back a few numbers and take a run at it."),
-            Cue("One finger on the chart, a square for each number.", rows_around(1, end)),
+            Cue("One finger on the chart, a square for each number.", chart_rows(1, end)),
             Cue("Tens together: “ten, twenty…” The child counts on from there."),
         ),
         watch_for=_WATCH["one-to-100"],
@@ -142,7 +142,7 @@ def _stretch(item: str, over: int, end: int, rng: SeededRandom) -> Draft:
             Cue(f"Say a few before it: “{count_words(steps(over - 2, over))}…” What comes next?"),
             Cue(
                 f"Put a finger on {last} in the chart. The child’s finger walks on.",
-                rows_around(over, end, pointed=(over,)),
+                chart_rows(over, end, pointed=(over,)),
             ),
             Cue(f"Begin together: “{count_words(numbers[:2])}…” The child keeps going."),
         ),

@@ -9,7 +9,8 @@ from warmup import pictures
 from warmup.english import count_words, number_word
 from warmup.model import Cue, Morning, Strand
 from warmup.randomness import Phrasing, SeededRandom
-from warmup.skills._counting import from_there, rows_around, steps
+from warmup.skills._counting import from_there, steps
+from warmup.skills._number import chart_rows
 from warmup.skills._rising import grown
 from warmup.skills.base import Draft, Level, Skill
 
@@ -20,7 +21,6 @@ _WATCH = {
     "20-to-19": "“Twenty, ten” or “twenty, ninety”: the teens are missed on the way down.",
     "13-to-12": "“Thirteen, eleven”: twelve gets lost, as it has no teen in it.",
 }
-_SPOKEN_ONLY = ("from-5", "from-10")
 
 
 def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
@@ -49,13 +49,13 @@ def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
                 f"Put a finger on {word}. Hop it back, a step for each number.",
                 pictures.NumberLine(0, start, start=start)
                 if small
-                else rows_around(end, start + 2, pointed=(start,)),
+                else chart_rows(end, start + 2, pointed=(start,)),
             ),
             Cue(f"Begin together: “{count_words(begin)}…” The child keeps going."),
         ),
         watch_for=_WATCH[item],
         given={"start": start, "end": end, "heard": heard},
-        picture=None if item in _SPOKEN_ONLY else pictures.Numeral(str(start)),
+        picture=None if small else pictures.Numeral(str(start)),
     )
 
 

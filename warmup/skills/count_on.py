@@ -8,8 +8,9 @@ from warmup import pictures
 from warmup.english import count_words, number_word
 from warmup.model import Cue, Morning, Strand
 from warmup.randomness import Phrasing, SeededRandom
-from warmup.skills._counting import from_there, rows_around, steps, tens_change
+from warmup.skills._counting import from_there, steps, tens_change
 from warmup.skills._home import upper
+from warmup.skills._number import chart_rows
 from warmup.skills._rising import grown
 from warmup.skills.base import Draft, Level, Skill
 
@@ -61,13 +62,13 @@ def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
             ),
             Cue(
                 f"Put a finger on {word} in the chart. The child’s finger walks on.",
-                rows_around(start, end, pointed=(start,)),
+                chart_rows(start, end, pointed=(start,)),
             ),
             Cue(f"Begin together: “{count_words(begin)}…” The child keeps going."),
         ),
         watch_for=_WATCH[item],
         given={"start": start, "end": end, "heard": int(heard)},
-        picture=None if item in _SPOKEN_ONLY else pictures.Numeral(str(start)),
+        picture=None if cup else pictures.Numeral(str(start)),
     )
 
 

@@ -11,8 +11,9 @@ from warmup.english import count_words, number_word
 from warmup.model import Cue, Morning, Strand
 from warmup.pictures import Picture
 from warmup.randomness import Phrasing, SeededRandom
-from warmup.skills._counting import rows_around, steps
+from warmup.skills._counting import steps
 from warmup.skills._home import TO_HOLD, Noun, upper
+from warmup.skills._number import chart_rows
 from warmup.skills._rising import grown
 from warmup.skills.base import Draft, Level, Skill
 
@@ -195,7 +196,7 @@ def _one_less_said(number: int, rng: SeededRandom) -> Said:
 def _between(middle: int, rng: SeededRandom) -> Draft:
     low, high = middle - 1, middle + 1
     below, above = number_word(low), number_word(high)
-    chart = rows_around(low, high, pointed=(low, high), hidden=(middle,))
+    chart = chart_rows(low, high, pointed=(low, high), hidden=(middle,))
     return Draft(
         say=rng.phrasing(
             f"What number comes between {below} and {above}?",
@@ -219,7 +220,7 @@ def _model(number: int) -> Picture:
     """What a finger can rest on: a line for small numbers, rows of the chart for others."""
     if number < 10:
         return pictures.NumberLine(0, 10, start=number)
-    return rows_around(number - 1, number + 1, pointed=(number,))
+    return chart_rows(number - 1, number + 1, pointed=(number,))
 
 
 SKILL = Skill(

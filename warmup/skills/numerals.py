@@ -10,12 +10,12 @@ themselves.
 from collections.abc import Sequence
 
 from warmup import pictures
-from warmup.english import count_words, number_word
+from warmup.english import count_words, number_word, plural
 from warmup.model import Cue, Morning, Strand
 from warmup.pictures import Picture
 from warmup.randomness import SeededRandom
 from warmup.skills._home import BEAN, BLOCK, PEG, SOCK, SPOON
-from warmup.skills._number import card_place, chart_rows, chart_to, dealt, swapped, tens_and_ones
+from warmup.skills._number import card_place, chart_rows, dealt, swapped, tens_and_ones
 from warmup.skills._rising import risen
 from warmup.skills.base import Draft, Level, Skill
 
@@ -200,9 +200,9 @@ def _model(number: int) -> tuple[str, Picture]:
     if number < 6:
         return "Here they lie in order.", pictures.NumberRow(tuple("012345"))
     if number <= 20:
-        return "Look along the chart together.", chart_to(number)
+        return "Look along the chart together.", chart_rows(1, number)
     low = (number - 1) // 10 * 10
-    return "Look in these rows of the chart.", chart_rows(max(1, low - 9), min(100, low + 20))
+    return "Look in these rows of the chart.", chart_rows(low - 9, min(100, low + 20))
 
 
 def _read_cues(number: int) -> tuple[Cue, Cue, Cue]:
@@ -259,20 +259,20 @@ def _find_cues(number: int) -> tuple[Cue, Cue, Cue]:
             Cue(f"Trace each card together with a finger. The child says when it is {word}."),
         )
     tens, ones = divmod(number, 10)
-    end = "teen" if word.endswith("teen") else "ty" if word.endswith("ty") else ""
     return (
-        Cue(f"Say it slowly, and lean on the end: {word}." if end else f"Say it again: {word}."),
+        Cue(
+            f"Say it slowly, and lean on the end: {word}."
+            if word.endswith(("teen", "ty"))
+            else f"Say it again: {word}."
+        ),
         Cue(f"{where} Count on to {word} with a finger, then look at the cards.", chart),
         Cue(
-            f"“{_begin_tens(tens)} Which digit on a card tells that?” Then the child looks for the ones."
+            f"“It has {number_word(tens)} {plural(tens, 'ten')}. Which digit on a card tells that?” "
+            "Then the child looks for the ones."
             if ones
             else f"Say “{tens_and_ones(number)}, no ones” together. Which digit says that there are no ones?"
         ),
     )
-
-
-def _begin_tens(tens: int) -> str:
-    return f"It has {number_word(tens)} {'ten' if tens == 1 else 'tens'}."
 
 
 SKILL = Skill(

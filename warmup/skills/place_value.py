@@ -12,7 +12,7 @@ from warmup import pictures
 from warmup.english import number_word, plural
 from warmup.model import Cue, Morning, Strand
 from warmup.randomness import SeededRandom
-from warmup.skills._number import figures, tens_and_ones
+from warmup.skills._number import tens_and_ones
 from warmup.skills._rising import risen
 from warmup.skills._which_number import in_order, two_numerals
 from warmup.skills.base import Draft, Level, Skill
@@ -162,9 +162,7 @@ def _together(item: str, rng: SeededRandom) -> Draft:
     """So many tens and so many ones: which number? Past fifty the ones may come first."""
     number = rng.pick(_NUMBERS[item])
     tens, ones = divmod(number, 10)
-    parts = [f"{number_word(tens)} {plural(tens, 'ten')}"]
-    if ones:
-        parts.append(f"{number_word(ones)} {plural(ones, 'one')}")
+    parts = tens_and_ones(number).split(" and ")
     if item == "to-99" and rng.coin():
         parts.reverse()
     said = " and ".join(parts)
@@ -179,7 +177,7 @@ def _together(item: str, rng: SeededRandom) -> Draft:
         say=say,
         answer=number_word(number),
         accept=(f"{number_word(number)} {things}",) if say.key == "c" else (),
-        working=figures(number) if ones else f"{tens} × 10 = {number}",
+        working=f"{10 * tens} + {ones} = {number}" if ones else f"{tens} × 10 = {number}",
         cues=(
             Cue("Which part is the tens? Start with that part."),
             Cue(

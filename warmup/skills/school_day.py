@@ -176,8 +176,7 @@ def _blank(known: int, answer: int) -> "pictures.HundredChart | None":
     if known == 0 or answer == 1:
         return None
     # A row more where the number begins or ends one: a finger needs to see both neighbors.
-    rows = chart_rows(max(1, answer - 1), answer + 1)
-    return pictures.HundredChart(rows.first, rows.last, hidden=(answer,), pointed=(known,))
+    return chart_rows(answer - 1, answer + 1, pointed=(known,), hidden=(answer,))
 
 
 def _from_nothing() -> tuple[Cue, Cue, Cue]:
