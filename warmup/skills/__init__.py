@@ -208,7 +208,7 @@ def _items(level: LevelId, week: int) -> Iterator[Item]:
 
 
 def askable(item: str, morning: Morning) -> bool:
-    """Whether the item makes sense on this morning (a new bundle only on the day there is one)."""
+    """Whether the item makes sense on this morning (a count of tens only once there are ten straws)."""
     condition = _index.ASKABLE.get(item)
     return condition is None or condition(morning)
 

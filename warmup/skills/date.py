@@ -10,21 +10,9 @@ from warmup import pictures
 from warmup.english import count_words, number_word, ordinal_word
 from warmup.model import Cue, Morning, Strand
 from warmup.randomness import SeededRandom
-from warmup.skills._calendar import (
-    ahead,
-    also_said,
-    day_name,
-    month_name,
-    said,
-    with_weekday,
-)
+from warmup.skills._calendar import ahead, also_said, day_name, month_name, said, with_weekday
 from warmup.skills._conditions import days_are_left, matters_to_the_child
-from warmup.skills._days_ahead import (
-    beside,
-    few_days_on,
-    sleeps,
-    to_the_next_month,
-)
+from warmup.skills._days_ahead import beside, few_days_on, sleeps, to_the_next_month
 from warmup.skills._home import upper
 from warmup.skills.base import Draft, Level, Skill
 

@@ -34,11 +34,9 @@ _WATCH = {
 
 def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """Pairs and what is left; a number of a kind to name or to make."""
-    match item:
-        case "name-and-make":
-            return _name(item, rng) if rng.coin() else _make(item, morning.animal, rng)
-        case _:
-            return _pair_up(item, rng)
+    if item != "name-and-make":
+        return _pair_up(item, rng)
+    return _name(item, rng) if rng.coin() else _make(item, morning.animal, rng)
 
 
 def _pair_up(item: str, rng: SeededRandom) -> Draft:

@@ -12,7 +12,7 @@ from warmup.skills._home import CUP, PEG, upper
 from warmup.skills._rising import risen
 from warmup.skills.base import Draft, Level, Skill
 
-# What each item starts from; eight and two, and three in the head, are left to the items of that name.
+# What each item starts from. Eight and two are no easy pair, and three in the head has an item of its own.
 _PARTNERS = {
     "see-places": (2, 3, 4, 5, 6, 7, 8, 9),
     "easy-pairs": (9, 5, 1),

@@ -36,9 +36,9 @@ def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
             place = rng.between(4, 10 if risen(morning, 22) else 8)
     match rng.below(3):
         case 0 if place <= 7:
-            return _of_days(item, place, rng)
+            return _of_days(place, rng)
         case 0 | 1:
-            return _of_months(item, place, rng)
+            return _of_list("months", MONTHS, place, rng)
         case _:
             return _hat(item, place, 10, rng)
 
@@ -111,22 +111,15 @@ def _hat(item: str, place: int, most: int, rng: SeededRandom) -> Draft:
     )
 
 
-def _of_months(item: str, place: int, rng: SeededRandom) -> Draft:
-    """The months of the year, from January."""
-    return _of_list("months", MONTHS, MONTHS[0], place, item, rng)
-
-
-def _of_days(item: str, place: int, rng: SeededRandom) -> Draft:
+def _of_days(place: int, rng: SeededRandom) -> Draft:
     """The days of a week that starts on Monday or on Sunday, whichever the words say."""
     at = rng.pick((0, 6))
-    return _of_list("days", WEEKDAYS[at:] + WEEKDAYS[:at], WEEKDAYS[at], place, item, rng)
+    return _of_list("days", WEEKDAYS[at:] + WEEKDAYS[:at], place, rng)
 
 
-def _of_list(
-    kind: str, names: tuple[str, ...], first: str, place: int, item: str, rng: SeededRandom
-) -> Draft:
-    """Names said in order from ``first``; which one has this place."""
-    word, one = ordinal_word(place), kind[:-1]
+def _of_list(kind: str, names: tuple[str, ...], place: int, rng: SeededRandom) -> Draft:
+    """Names said in order; which one has this place."""
+    first, word, one = names[0], ordinal_word(place), kind[:-1]
     begun = ", ".join(names[:2])
     return Draft(
         say=rng.phrasing(

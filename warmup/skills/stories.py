@@ -14,7 +14,7 @@ from typing import NamedTuple
 from warmup import pictures
 from warmup.english import number_word
 from warmup.model import Cue, Morning, Strand
-from warmup.randomness import SeededRandom
+from warmup.randomness import Phrasing, SeededRandom
 from warmup.skills._corners import CORNERS, Corner
 from warmup.skills._home import upper
 from warmup.skills._rising import risen
@@ -67,9 +67,8 @@ def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     """A story in one of the corners; its wording is named after the corner."""
     if item in ("both-parts", "another-way"):
         return _both_parts(item, morning, rng)
-    story, shape = _story(item, morning, rng), rng.below(2)
-    told = rng.phrasing(*(story.tell(corner, shape) for corner in CORNERS))
-    corner = CORNERS["abcdefghijklmnopqrstuvwxyz".index(told.key)]
+    story = _story(item, morning, rng)
+    told, corner = _in_a_corner(story.tell, rng)
     return Draft(
         say=told,
         answer=number_word(story.answer),
@@ -80,6 +79,13 @@ def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
         given={"situation": story.situation, **story.given},
         do=_ACT,
     )
+
+
+def _in_a_corner(tell: Callable[[Corner, int], str], rng: SeededRandom) -> tuple[Phrasing, Corner]:
+    """A story told in one of its two shapes, and the corner it is set in."""
+    shape = rng.below(2)
+    told = rng.phrasing(*(tell(corner, shape) for corner in CORNERS))
+    return told, CORNERS[ord(told.key) - ord("a")]
 
 
 def _watch_for(item: str, story: _Story) -> str:
@@ -108,10 +114,10 @@ def _story(item: str, morning: Morning, rng: SeededRandom) -> _Story:
             total, one = _sum(low, high, rng)
             return _put_together(one, total - one)
         case "change":
-            total, part = _some(low, high, rng)
+            total, part = _rest(low, high, rng, least=2)
             return _change_took(total, part) if rng.coin() else _part_unknown(total, part)
         case "more-is-not-add":
-            total, part = _some(low, high, rng)
+            total, part = _rest(low, high, rng, least=2)
             return _change_added(total - part, total)
         case _:
             total, part = _rest(low, high, rng)
@@ -124,15 +130,12 @@ def _sum(low: int, high: int, rng: SeededRandom) -> tuple[int, int]:
     return total, rng.between(1, total - 1)
 
 
-def _rest(low: int, high: int, rng: SeededRandom) -> tuple[int, int]:
-    """A part, each as likely as another, of a total from ``low`` to ``high``, and that total before it."""
-    part = rng.between(1, high - 1)
-    return rng.between(max(low, part + 1), high), part
+def _rest(low: int, high: int, rng: SeededRandom, least: int = 1) -> tuple[int, int]:
+    """A total from ``low`` to ``high``, and a part of it, drawn first so that each is as likely.
 
-
-def _some(low: int, high: int, rng: SeededRandom) -> tuple[int, int]:
-    """The same, but of the part there are two at least: it is told as "some" or as "the rest"."""
-    part = rng.between(2, high - 1)
+    Of what is told as "some" or as "the rest" there are two at the ``least``.
+    """
+    part = rng.between(least, high - 1)
     return rng.between(max(low, part + 1), high), part
 
 
@@ -317,9 +320,7 @@ def _both_parts(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     # Each part of it is more than one, as "some" are.
     fresh = [pair for pair in right if pair[::-1] != shown] or right
     first = rng.pick([pair for pair in fresh if min(pair) > 1] or fresh)
-    shape = rng.below(2)
-    told = rng.phrasing(*(_tell_parts(corner, total, shown, shape) for corner in CORNERS))
-    s = CORNERS["abcdefghijklmnopqrstuvwxyz".index(told.key)]
+    told, s = _in_a_corner(lambda corner, shape: _tell_parts(corner, total, shown, shape), rng)
     return Draft(
         say=told,
         answer=_pair(*first),

@@ -179,7 +179,7 @@ def _find_the_line(rng: SeededRandom) -> Draft:
             "Draw the fold with your finger. Both halves must match.",
         ),
         answer=f"{listed(said, 'or')}, through the middle",
-        accept=tuple(said) if len(said) > 1 else (said[0],),
+        accept=tuple(said),
         working=f"lines that fold it onto itself: {len(said)}",
         cues=(
             Cue("Find two corners or bumps that are twins."),
