@@ -25,8 +25,6 @@ GATE = 4
 """For so many mornings at most a level with a kindergarten code waits for what it stands on."""
 SAMPLES = 2
 """How many prompts tell whether a level from before the family began is known."""
-
-
 UNTIL_SAID = dt.date(LAST_YEAR, 12, 31)
 """The end of a pause that has none yet: the last date that a file may hold."""
 
@@ -80,7 +78,7 @@ def eligible(
     able = open_items(curriculum, morning, knowledge, adjustments)
     if absence(curriculum, knowledge, morning).days:
         able = tuple(item for item in able if knowledge.of_level(item.level_id).marks)
-    holding = frozenset(item for item in holds(curriculum, morning, knowledge, able))
+    holding = frozenset(holds(curriculum, morning, knowledge, able))
     able = sampled(able, knowledge, curriculum.since)
     there = {item.id for item in able}
     paused = _paused(morning, knowledge, adjustments)

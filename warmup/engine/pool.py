@@ -121,11 +121,11 @@ class Pool:
         record, level = self.knowledge.of(item.id), self.knowledge.of_level(item.level_id)
         index, opened = self.morning.index, self.curriculum.opened(item)
         of_level = level.chance(self._felt(level), opened)
-        chance = OWN * record.chance(self._felt(record), opened) + (1 - OWN) * of_level
-        chance = chance if record.marks else of_level
-        overdue = record.rested(index, opened) / START_INTERVAL if not record.marks else 0.0
         if record.marks:
+            chance = OWN * record.chance(self._felt(record), opened) + (1 - OWN) * of_level
             overdue = math.log(chance) / math.log(KEPT)
+        else:
+            chance, overdue = of_level, record.rested(index, opened) / START_INTERVAL
         # Rounded before it is compared: the last bits of a power differ between machines.
         return Candidate(item, record, level, round(overdue, 6), round(chance, 6), tie)
 

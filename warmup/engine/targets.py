@@ -1,6 +1,6 @@
 """What a year's prompts are shared out over: by strand and quarter, and what comes how often.
 
-The shares are our own, argued in DEVELOPERS.md: the weight lies on number, and adding rises through the year.
+The shares are our own, no source: the weight lies on number, and adding rises through the year.
 """
 
 from collections.abc import Mapping
