@@ -110,3 +110,9 @@ def test_a_fold_that_is_asked_for_is_one_in_halves() -> None:
     for item in ("make-a-fold", "find-the-line"):
         assert all("half" in p.say or "halves" in p.say for p in asked(f"symmetry/{item}"))
     assert all(p.do == f"Hand over {p.table}." for p in asked("symmetry/make-a-fold"))
+
+
+def test_the_working_counts_one_line_in_words_that_fit_one() -> None:
+    workings = {p.working for p in asked("symmetry/would-it-match", 200) if p.answer == "yes"}
+    counts = {working.partition(": ")[2].partition(",")[0] for working in workings}
+    assert counts >= {"1", "2"} and not any("1 lines" in working for working in workings)

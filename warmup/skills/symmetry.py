@@ -92,7 +92,7 @@ def _judged(figure: str, turn: int, line: float, aside: int, rng: SeededRandom) 
         ),
         answer="yes" if matches else "no",
         accept=("yes: each edge lands on an edge",) if matches else ("no: a piece sticks out",),
-        working=f"{len(fold_lines(points))} lines fold it in two; this is one of them"
+        working=f"lines that fold it in two: {len(fold_lines(points))}, with this one"
         if matches
         else "mirrored in this line, some corners land on no corner",
         cues=(
