@@ -70,8 +70,8 @@ def moved(
 
 def checks(knowledge: Knowledge, curriculum: Curriculum, week: int) -> dict[str, tuple[bool, ...]]:
     """The checks of a week by skill, of each whether it came easily."""
-    found = checked(knowledge, curriculum, week)
-    return {skill: tuple(check.easy for check in found[skill]) for skill in found}
+    found = checked(knowledge, curriculum, week).items()
+    return {skill: tuple(check.easy for check in each) for skill, each in found}
 
 
 def checked(knowledge: Knowledge, curriculum: Curriculum, week: int) -> dict[str, tuple[Check, ...]]:

@@ -100,19 +100,18 @@ def _take(away: int, rng: SeededRandom) -> Draft:
 
 
 def _cues(have: int, frame: "pictures.TenFrame") -> tuple[Cue, Cue, Cue]:
-    match have:
-        case 9:
-            return (
-                Cue("Show me nine on your fingers."),
-                Cue("Which places are empty here?", frame),
-                Cue("Count the fingers that are up together. The child goes on until all are up."),
-            )
-        case _:
-            return (
-                Cue(f"Show me {number_word(have)} on your fingers."),
-                Cue("Look at the fingers still folded, or at the empty places here.", frame),
-                Cue("Touch the first folded finger together: “one…” and let the child go on."),
-            )
+    first = Cue(f"Show me {number_word(have)} on your fingers.")
+    if have == 9:
+        return (
+            first,
+            Cue("Which places are empty here?", frame),
+            Cue("Count the fingers that are up together. The child goes on until all are up."),
+        )
+    return (
+        first,
+        Cue("Look at the fingers still folded, or at the empty places here.", frame),
+        Cue("Touch the first folded finger together: “one…” and let the child go on."),
+    )
 
 
 SKILL = Skill(

@@ -1,8 +1,6 @@
 """position: above, below, beside, behind, in front of, between; then left and right.
 
 K.G.A.1: say where things are with place words (Common Core State Standards for Mathematics, 2010).
-Left and right are common practice, no source. Behind and in front are told from a thing's own face
-where it has one (a doll, a chair), and from where the child sits where it has none (a box).
 """
 
 from warmup.model import Morning, Strand
