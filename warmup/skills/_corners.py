@@ -3,8 +3,10 @@
 Verbs are in the past and questions ask "how many", so that one and many are told in the same words.
 """
 
+from collections.abc import Callable
 from typing import NamedTuple
 
+from warmup.randomness import Phrasing, SeededRandom
 from warmup.skills._home import APPLE, BIRD, BOOK, CAT, DUCK, FROG, MOUSE, ROLL, SNAIL, SOCK, Noun
 
 
@@ -116,3 +118,10 @@ CORNERS = (
     ),
 )
 """Ten corners, so that a story is seldom told twice in the same place."""
+
+
+def in_a_corner(tell: Callable[[Corner, int], str], rng: SeededRandom) -> tuple[Phrasing, Corner]:
+    """A story told in one of its two shapes, and the corner it is set in."""
+    shape = rng.below(2)
+    told = rng.phrasing(*(tell(corner, shape) for corner in CORNERS))
+    return told, CORNERS[ord(told.key) - ord("a")]

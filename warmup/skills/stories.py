@@ -14,8 +14,8 @@ from typing import NamedTuple
 from warmup import pictures
 from warmup.english import number_word
 from warmup.model import Cue, Morning, Strand
-from warmup.randomness import Phrasing, SeededRandom
-from warmup.skills._corners import CORNERS, Corner
+from warmup.randomness import SeededRandom
+from warmup.skills._corners import Corner, in_a_corner
 from warmup.skills._home import upper
 from warmup.skills._rising import risen
 from warmup.skills.base import Draft, Level, Skill
@@ -68,7 +68,7 @@ def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     if item in ("both-parts", "another-way"):
         return _both_parts(item, morning, rng)
     story = _story(item, morning, rng)
-    told, corner = _in_a_corner(story.tell, rng)
+    told, corner = in_a_corner(story.tell, rng)
     return Draft(
         say=told,
         answer=number_word(story.answer),
@@ -79,13 +79,6 @@ def ask(item: str, morning: Morning, rng: SeededRandom) -> Draft:
         given={"situation": story.situation, **story.given},
         do=_ACT,
     )
-
-
-def _in_a_corner(tell: Callable[[Corner, int], str], rng: SeededRandom) -> tuple[Phrasing, Corner]:
-    """A story told in one of its two shapes, and the corner it is set in."""
-    shape = rng.below(2)
-    told = rng.phrasing(*(tell(corner, shape) for corner in CORNERS))
-    return told, CORNERS[ord(told.key) - ord("a")]
 
 
 def _watch_for(item: str, story: _Story) -> str:
@@ -320,7 +313,7 @@ def _both_parts(item: str, morning: Morning, rng: SeededRandom) -> Draft:
     # Each part of it is more than one, as "some" are.
     fresh = [pair for pair in right if pair[::-1] != shown] or right
     first = rng.pick([pair for pair in fresh if min(pair) > 1] or fresh)
-    told, s = _in_a_corner(lambda corner, shape: _tell_parts(corner, total, shown, shape), rng)
+    told, s = in_a_corner(lambda corner, shape: _tell_parts(corner, total, shown, shape), rng)
     return Draft(
         say=told,
         answer=_pair(*first),
