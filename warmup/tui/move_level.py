@@ -88,8 +88,7 @@ class MoveLevelScreen(Page[None]):
 
     def _move(self) -> None:
         context, at = self.work.context, self._list.highlighted or 0
-        found = year_changes.move_level(context, self._level, at + 1)
-        self.work.said = year_changes.make(context, found, self.work.keep)
+        self.work.change(year_changes.move_level(context, self._level, at + 1))
         self.leave()
 
     @on(OptionList.OptionSelected)

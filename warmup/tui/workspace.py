@@ -18,6 +18,7 @@ from warmup.tui.guards import Bounces, Midnight
 
 if TYPE_CHECKING:
     from warmup.session.together import Together
+    from warmup.session.year_changes import Found
 
 Result = TypeVar("Result")
 GUEST = "guest"
@@ -307,6 +308,12 @@ class Workspace:
             self.session.family_action(what, work, **said)
         else:
             undoing.logged(self.context, self.journal, what, work, said)
+
+    def change(self, found: "Found") -> None:
+        """Make a change of the year, so that it can be taken back, and say what came of it."""
+        from warmup.session.year_changes import make
+
+        self.said = make(self.context, found, self.keep)
 
     def follow_the_year(self) -> None:
         """Choose the prompts again where today is another school day or week now, unless one is marked."""

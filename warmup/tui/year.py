@@ -13,7 +13,6 @@ from textual.widgets import DataTable, Static
 from warmup.english import date_words
 from warmup.schoolyear import WEEKS_A_QUARTER
 from warmup.session import year_changes
-from warmup.session.year_changes import Found
 from warmup.session.yearview import DayMark, WeekRow, WeekState, YearView, year_view
 from warmup.tui.actions import State
 from warmup.tui.key_screen import bindings
@@ -202,18 +201,15 @@ class YearScreen(Page[None]):
 
                 self.open(YearWeekScreen(self.work, self.week.week, self.week.again))
             case "hold_week":
-                self._make(year_changes.hold_week(context, week))
+                self.work.change(year_changes.hold_week(context, week))
             case "free_week":
-                self._make(year_changes.free_week(context, week))
+                self.work.change(year_changes.free_week(context, week))
             case "in_week":
-                self._make(year_changes.in_week(context, week))
+                self.work.change(year_changes.in_week(context, week))
             case "undo":
                 self.work.undo()
             case "leave":
                 self.leave()
-
-    def _make(self, found: Found) -> None:
-        self.work.said = year_changes.make(self.work.context, found, self.work.keep)
 
     def _go(self, at: int) -> None:
         self._at = max(0, min(len(self._view.rows) - 1, at))

@@ -14,7 +14,6 @@ from textual.widgets import DataTable, Static
 
 from warmup.english import MONTHS, WEEKDAYS, date_words
 from warmup.session import year_changes
-from warmup.session.year_changes import Found
 from warmup.session.yearview import (
     DayMark,
     asked_by_day,
@@ -167,7 +166,7 @@ class YearDayScreen(Page[None]):
             case "from_day":
                 self._from = None if self._from else self._date
             case "turn_days":
-                self._make(year_changes.turn_days(context, *self._ends))
+                self.work.change(year_changes.turn_days(context, *self._ends))
                 self._from = None
             case "countdown":
                 from warmup.tui.countdown import CountdownScreen
@@ -182,10 +181,7 @@ class YearDayScreen(Page[None]):
 
     def _named(self, name: str | None) -> None:
         if name is not None:
-            self.attempt(lambda: self._make(year_changes.name_day(self.work.context, self._date, name)))
-
-    def _make(self, found: Found) -> None:
-        self.work.said = year_changes.make(self.work.context, found, self.work.keep)
+            self.attempt(lambda: self.work.change(year_changes.name_day(self.work.context, self._date, name)))
 
     def _go(self, date: dt.date) -> None:
         mornings = self.work.context.year.mornings or (self._date,)

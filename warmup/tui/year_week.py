@@ -15,7 +15,6 @@ from warmup.english import date_words
 from warmup.model import is_own
 from warmup.session import year_changes
 from warmup.session.words import SMALL_THINGS, has_small_things
-from warmup.session.year_changes import Found
 from warmup.session.yearview import (
     DayMark,
     LevelState,
@@ -141,15 +140,15 @@ class YearWeekScreen(Page[None]):
             case "zoom":
                 self._open()
             case "hold_week":
-                self._make(year_changes.hold_week(context, self._week))
+                self.work.change(year_changes.hold_week(context, self._week))
             case "free_week":
-                self._make(year_changes.free_week(context, self._week))
+                self.work.change(year_changes.free_week(context, self._week))
             case "in_week":
-                self._make(year_changes.in_week(context, self._week))
+                self.work.change(year_changes.in_week(context, self._week))
             case "early" if level:
-                self._make(year_changes.turn_early(context, level.level))
+                self.work.change(year_changes.turn_early(context, level.level))
             case "hold_level" if level:
-                self._make(year_changes.turn_held(context, level.level))
+                self.work.change(year_changes.turn_held(context, level.level))
             case "move_level":
                 self._open()
             case "undo":
@@ -157,15 +156,12 @@ class YearWeekScreen(Page[None]):
             case "return" | "leave":
                 self.leave()
 
-    def _make(self, found: Found) -> None:
-        self.work.said = year_changes.make(self.work.context, found, self.work.keep)
-
     def _open(self) -> None:
         match self.line:
             case WeekDay(date):
                 self._open_day(date)
             case PlannedLevel(level) if is_own(level):
-                self._make(year_changes.move_level(self.work.context, level, self._week))
+                self.work.change(year_changes.move_level(self.work.context, level, self._week))
             case PlannedLevel(level):
                 from warmup.tui.move_level import MoveLevelScreen
 
