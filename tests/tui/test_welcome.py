@@ -8,13 +8,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from textual.pilot import Pilot
-from textual.widgets import Input
+from textual.widgets import Input, SelectionList
 
 from tests.household import context_at
 from tests.tui.frame import frame, golden
 from warmup.config.family import Family, default, load, save, year_of
 from warmup.session.context import Context
 from warmup.session.first_form import Form, Unclear, family_of, filled_in, outcome, week_of, weekday_of
+from warmup.session.words import PRIVACY
 from warmup.tui.app import WarmupApp
 from warmup.tui.morning import MorningScreen
 from warmup.tui.paint import DARK
@@ -216,6 +217,32 @@ async def test_a_list_that_is_cut_off_says_how_much_of_it(home: Path, clock: Clo
         app.screen.query_one("#off").focus()
         await typed(pilot, "end")
         assert "↑ 6 more" in frame(app) and "Memorial Day" in frame(app)
+
+
+@pytest.mark.parametrize("today", [TODAY, dt.date(2026, 11, 28)], ids=["school", "no school"])
+async def test_the_least_terminal_shows_the_form_to_its_last_line(
+    home: Path, clock: Clock, today: dt.date, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("tests.tui.test_welcome.TODAY", today)
+    app = first_run(home, clock)
+    async with app.run_test(size=(40, 12)) as pilot:
+        await pilot.pause()
+        shown = frame(app)
+        assert "Labor Day" in shown and PRIVACY in shown
+        assert not app.screen.show_vertical_scrollbar
+
+
+async def test_the_help_names_what_checks_a_day_off(home: Path, clock: Clock) -> None:
+    app = first_run(home, clock)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await typed(pilot, "f1")
+        assert "Space     check" in frame(app)
+        await typed(pilot, "escape")
+        listed = app.screen.query_one("#off", SelectionList)
+        checked = len(listed.selected)
+        listed.focus()
+        await typed(pilot, "space")
+        assert len(listed.selected) == checked - 1
 
 
 async def test_the_button_begins_too(home: Path, clock: Clock) -> None:

@@ -266,6 +266,8 @@ ACTIONS = (
     Action("field_up", ("up",), "line before", "Go to the line before.", Group.PAGE,
            _FORMS | _SETTINGS | _CHILD),
     Action("give_up", ("escape",), "leave it", "Back, and nothing is changed.", Group.PAGE, _CHILD),
+    Action("form_tick", ("space",), "check", "Check the day off, or take its check away.", Group.PAGE,
+           _FORMS),
     Action("form_help", ("f1",), "help", "What the keys do here.", Group.PROGRAM,
            _FORMS | _SETTINGS | _COUNTDOWN | _FILE),
     # The settings, where letters are typed as well.

@@ -98,7 +98,8 @@ def _clashes(own: Own, file: Document) -> Iterator[FileProblem]:
     for name, keys in own.items():
         action = BY_ID[name]
         for key in keys:
-            if _TYPED.intersection((key,)) and not action.states.isdisjoint(_FORMS):
+            usual = key in action.every_key
+            if key in _TYPED and not usual and not action.states.isdisjoint(_FORMS):
                 yield file.problem(("keys", name), "a key that types nothing", shown(key_name(key)))
             other = next((each for each in _beside(action) if key in _keys(each, own)), None)
             if other is not None:

@@ -31,8 +31,9 @@ from warmup.tui.lists import More
 from warmup.tui.ticks import Ticks
 from warmup.tui.workspace import Workspace
 
-_LOW, _NARROW = 22, 56
-"""Under so many rows the form goes without air, and under so many columns with fewer words."""
+_LEAST, _LOW, _NARROW = 14, 22, 56
+"""Under so many rows the list has what the other lines leave it, under so many more the form goes without
+air, and under so many columns with fewer words."""
 _OTHER_ROWS, _WITHOUT_AIR = 14, 10
 """The rows of the form beside its list."""
 _LEAVE, _WAYS = "Ctrl+Q leave", "Tab next   Space check   Ctrl+Q leave"
@@ -119,6 +120,7 @@ class WelcomeScreen(Screen[Family | None]):
         """Give the list what room there is."""
         low, narrow = event.size.height < _LOW, event.size.width < _NARROW
         self.set_class(low, "low")
+        self.set_class(event.size.height < _LEAST, "least")
         self._ticks.styles.max_height = max(2, event.size.height - (_WITHOUT_AIR if low else _OTHER_ROWS))
         self.query_one("#ways", Static).update(self.FEW_WAYS if narrow else self.WAYS)
         self.query_one("#hello", Static).update(self.SHORT_HELLO if narrow else self.HELLO)
@@ -194,7 +196,7 @@ class WelcomeScreen(Screen[Family | None]):
         self.do(action)
 
     def do(self, action: str) -> None:
-        """Begin, go to another line, or tell of the keys."""
+        """Begin, go to another line, check a day off, or tell of the keys."""
         match action:
             case "begin" if self.focused is not None:
                 # Letters typed just before still wait to be taken in by the line.
@@ -205,6 +207,8 @@ class WelcomeScreen(Screen[Family | None]):
                 self.focus_next()
             case "field_up":
                 self.focus_previous()
+            case "form_tick" if self._ticks.has_focus:
+                self._ticks.action_select()
             case "form_help":
                 from warmup.tui.help import HelpScreen
 
