@@ -27,10 +27,10 @@ class Phrasing(NamedTuple):
 
 
 class SeededRandom:
-    """Draws numbers, choices and wordings from a seed.
+    """Draws numbers, choices and phrasings from a seed.
 
     Only ``Random.random()`` is used: it is the one method whose stream Python promises to keep.
-    ``avoid`` is the wording key used last time, which :meth:`phrasing` leaves out when it has others.
+    ``avoid`` is the key of the phrasing used last time, which :meth:`phrasing` leaves out when it has others.
     """
 
     def __init__(self, *seed: object, avoid: str = "") -> None:

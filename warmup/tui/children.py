@@ -4,7 +4,6 @@ from typing import ClassVar
 
 from rich.cells import cell_len
 from rich.text import Text
-from textual import on
 from textual.app import ComposeResult
 from textual.binding import BindingType
 from textual.widgets import OptionList
@@ -87,10 +86,6 @@ class ChildrenScreen(Page[bool]):
     def _up(self) -> frozenset[str]:
         """The names of those who have mornings."""
         return frozenset(child.journal_name for child in self._children if not child.resting)
-
-    @on(OptionList.OptionSelected)
-    def _clicked(self) -> None:
-        """A click only puts the cursor on a line; the keys below it say what can be done to it."""
 
     def act(self, action: str) -> None:
         """Change the child under the cursor, or add one."""

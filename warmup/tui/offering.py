@@ -107,7 +107,6 @@ class Offering(KeyScreen[object]):
         names = {
             "next_child": f"on with {next_child.nickname}" if next_child else action.label,
             "together": "one after the other" if self.work.together else action.label,
-            "known": "they know it already",
             "new": "new things again" if until else "nothing new until I say",
             "cover": "show the answer" if self.work.covered else "hide the answer",
             "pause": "new things again" if until else action.label,

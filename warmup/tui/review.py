@@ -7,6 +7,7 @@ from rich.text import Text
 from textual.binding import BindingType
 from textual.widget import Widget
 
+from warmup.english import plural
 from warmup.session.pausing import paused, until_words, week_of_history, wobbling
 from warmup.session.reviewing import parts
 from warmup.session.summary import MANY_WOBBLED
@@ -28,7 +29,7 @@ class ReviewScreen(Reading):
     def heading(self) -> str:
         """The week, and of how many skills."""
         count = sum(len(part.titles) for part in parts(self.work.context) if part.label != "teach again")
-        return f"Review, week {self.work.context.morning().week}: {count} skill{'s' * (count != 1)} so far"
+        return f"Review, week {self.work.context.morning().week}: {count} {plural(count, 'skill')} so far"
 
     def content(self) -> Iterable[Widget]:
         """What became of the skills, then whether much wobbled."""

@@ -26,6 +26,7 @@ from warmup.tui.actions import State
 from warmup.tui.key_screen import bindings
 from warmup.tui.lists import More
 from warmup.tui.page import Page
+from warmup.tui.paint import Look
 from warmup.tui.ticks import Tick, Ticks
 from warmup.tui.workspace import Workspace
 
@@ -84,7 +85,7 @@ class SettingsScreen(Page[Family]):
                 _picked("reads", [("not said yet", _UNSAID), ("yes", "yes"), ("not yet", "no")], reads),
             )
             yield from _line("pennies", "Pennies", _tick("pennies", "may be asked about", filled.pennies))
-            looks = [(name, name) for name in ("dark", "light", "contrast")]
+            looks = [(look.value, look.value) for look in Look]
             yield from _line("theme", "Look", _picked("theme", looks, filled.theme))
             yield from _line("animal", "Stuffed animal", _typed(filled.animal, "animal"))
             yield from _line("adult", "Who marks", _typed(filled.adult, "adult"))
@@ -164,11 +165,9 @@ class SettingsScreen(Page[Family]):
         """An open choice has its own keys, and the list of things its own up and down."""
         if action != "do":
             return True
-        focused = self.focused
         if any(choice.expanded for choice in self.query(Select)):
             return False
-        moves = ("do", "down"), ("do", "up")
-        return not (focused is self._things and (action, parameters[-1]) in moves)
+        return self.focused is not self._things or parameters[-1] not in ("down", "up")
 
     def act(self, action: str) -> None:
         """Save all or nothing, or go to another line."""

@@ -43,7 +43,12 @@ class WeekScreen(Page[None]):
     STATES = (State.SCHOOL_WEEK,)
     FITS_ITS_ROOM = True
     FOOT: ClassVar = {
-        **{"week_before": "", "week_after": "", "undo": "", "leave": "back", "help": "", "quit": ""},
+        "week_before": "",
+        "week_after": "",
+        "undo": "",
+        "leave": "back",
+        "help": "",
+        "quit": "",
     }
     BINDINGS: ClassVar[list[BindingType]] = [*bindings(*STATES)]
 
