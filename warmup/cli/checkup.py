@@ -9,6 +9,7 @@ from warmup.config.own import NAME, load_own
 from warmup.config.places import Places, routines_folder, there
 from warmup.config.plan_check import check_plan
 from warmup.config.toml_file import FileProblem, Missing
+from warmup.english import plural
 from warmup.journal.journal import Journal, JournalProblem
 from warmup.session.context import Clock
 from warmup.text import clean, shown
@@ -69,7 +70,7 @@ def _orphans(journal: Mapping[str, int], places: Places, family: families.Family
     for name, mornings in journal.items():
         if name in known:
             continue
-        kept = f"The journal holds {mornings} morning{'s' * (mornings != 1)} of {shown(name)}"
+        kept = f"The journal holds {mornings} {plural(mornings, 'morning')} of {shown(name)}"
         if family:
             yield (
                 f"{kept}, and no child in family.toml has that record. "

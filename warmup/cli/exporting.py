@@ -34,7 +34,7 @@ from warmup.journal import schema, tables
 from warmup.journal.inspection import whole_copy
 from warmup.journal.journal import Journal
 from warmup.journal.store import NAME, JournalProblem, reason
-from warmup.session.context import load_family
+from warmup.session.context import Clock, load_family
 from warmup.text import clean
 
 FORMAT = 1
@@ -44,7 +44,6 @@ _LARGEST = 500_000_000
 _SINCE = {"practice": 4}
 """The version of the journal that first had a table; an export from before that has no file of it."""
 _ADVICE = "Nothing was changed; fix that, or export once more."
-Clock = Callable[[], dt.datetime]
 Kept = Callable[[Places, Clock, str], AbstractContextManager[Journal]]
 
 _README = """# Everything warmup keeps for this family

@@ -11,8 +11,9 @@ from collections.abc import Iterator
 from types import SimpleNamespace
 from typing import Any
 
-from warmup.cli.printing import Clock, Refused, reading_context, show, show_json
+from warmup.cli.printing import Refused, reading_context, show, show_json
 from warmup.config.places import Places
+from warmup.session.context import Clock
 from warmup.session.gaming import NO_GAME, Suggestion, suggestion, told
 from warmup.skills import SKILLS
 from warmup.text import did_you_mean

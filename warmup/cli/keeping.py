@@ -14,7 +14,7 @@ from warmup.cli.printing import Refused, show, whole_path
 from warmup.config.family import Family
 from warmup.config.keeping import Note, copies_folder, leave_note, of_folder, read_note
 from warmup.config.places import Places, there
-from warmup.english import date_words
+from warmup.english import date_words, plural
 from warmup.journal import copies, forgetting, schema
 from warmup.journal.inspection import whole_copy
 from warmup.journal.journal import Journal
@@ -103,7 +103,7 @@ def _named(family: Family, names: Collection[str]) -> list[tuple[str, str]]:
 
 
 def _mornings(count: int) -> str:
-    return f"{count} morning{'s' * (count != 1)}"
+    return f"{count} {plural(count, 'morning')}"
 
 
 # -- by itself

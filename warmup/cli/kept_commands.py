@@ -13,7 +13,7 @@ if TYPE_CHECKING:
 
 Clock = Callable[[], dt.datetime]
 Opened = Callable[["Places", str, Clock], AbstractContextManager[Any]]
-"""Opens the context and the journal of today's morning (see ``warmup.cli.main``)."""
+"""Opens the context and the journal of today's morning (see ``warmup.cli.opening``)."""
 Kept = Callable[["Places", Clock, str], AbstractContextManager[Any]]
 """Opens the journal to write something in, and says at the end where that is not kept."""
 

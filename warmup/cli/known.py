@@ -16,9 +16,10 @@ from itertools import groupby
 from types import SimpleNamespace
 from typing import Any
 
-from warmup.cli.printing import Clock, reading_context, show, show_json
+from warmup.cli.printing import reading_context, show, show_json
 from warmup.config.places import Places
 from warmup.english import date_words
+from warmup.session.context import Clock
 from warmup.session.known import Known, KnownLevel, Stand, known
 from warmup.session.known_bars import plots
 from warmup.session.known_words import BEADS_MEAN, GROUPS, MEANS, SLIPS, slip_words

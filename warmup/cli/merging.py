@@ -1,6 +1,5 @@
 """Two laptops: the journal of another machine is taken in."""
 
-import datetime as dt
 import os
 import sqlite3
 from collections.abc import Callable
@@ -12,12 +11,12 @@ from warmup.cli.keeping import LEFT_OUT, as_it_is, without_forgotten
 from warmup.cli.printing import Refused, complain, show, whole_path
 from warmup.config.keeping import leave_note, read_note
 from warmup.config.places import Places, there
+from warmup.english import plural
 from warmup.journal.journal import Journal
 from warmup.journal.store import NAME
-from warmup.session.context import load_family
+from warmup.session.context import Clock, load_family
 from warmup.text import clean
 
-Clock = Callable[[], dt.datetime]
 Kept = Callable[[Places, Clock, str], AbstractContextManager[Journal]]
 
 
@@ -46,7 +45,7 @@ def merge(arguments: SimpleNamespace, clock: Clock, places: Places, kept: Kept) 
         new = mornings - before.get(name, 0)
         who = clean(known.get(name, name))
         unknown = "" if name in known else "; family.toml has no child of that name"
-        show([f"{who}: {mornings} morning{'s' * (mornings != 1)} in all, {new} new here{unknown}."])
+        show([f"{who}: {mornings} {plural(mornings, 'morning')} in all, {new} new here{unknown}."])
     show(f"Left out, since it makes no sense: {each}." for each in left)
     show([f"{LEFT_OUT} --with-forgotten takes everything in."] * any(forgotten))
     if os.path.realpath(other.parent) == os.path.realpath(places.data):

@@ -13,15 +13,13 @@ from typing import TYPE_CHECKING
 from warmup.config.family import Family, default
 from warmup.config.places import Places, there
 from warmup.journal.journal import Journal
-from warmup.session.context import Context, load_family, open_context
+from warmup.session.context import Clock, Context, load_family, open_context
 from warmup.session.stored import CHOSEN_ANEW, chosen_anew, stored
 from warmup.text import clean, did_you_mean
 
 if TYPE_CHECKING:
     from warmup.model import ItemId, Prompt, Routine
     from warmup.skills import Skill
-
-Clock = Callable[[], dt.datetime]
 
 
 class Refused(Exception):

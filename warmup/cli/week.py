@@ -15,9 +15,9 @@ from types import SimpleNamespace
 from typing import Any
 
 from warmup.cli.plain import SMALL_THINGS
-from warmup.cli.printing import Clock, reading_context, show, show_json
+from warmup.cli.printing import reading_context, show, show_json
 from warmup.config.places import Places
-from warmup.session.context import Context
+from warmup.session.context import Clock, Context
 from warmup.session.pausing import paused, until_words
 from warmup.session.summary import to_have_ready
 from warmup.session.week import MAY_CHANGE, WeekPage, Weeks
