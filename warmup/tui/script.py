@@ -132,11 +132,6 @@ class Script:
         """An empty line."""
         self.add([()], keep, place)
 
-    @property
-    def rows(self) -> int:
-        """How many rows all of it takes."""
-        return sum(len(block.lines) for block in self.blocks)
-
     def fitted(self, height: int) -> list[Line]:
         """The lines for this many rows: what gives way is gone, the foot stands at the bottom."""
         blocks = list(self.blocks)
