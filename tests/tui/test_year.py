@@ -294,22 +294,6 @@ async def test_a_level_is_opened_early_held_back_and_moved(home: Path, clock: Cl
         assert app.context.plan == shipped
 
 
-@pytest.mark.parametrize("size", [(40, 12), (60, 20), (120, 36)], ids=lambda s: f"{s[0]}x{s[1]}")
-async def test_no_reason_against_a_week_is_cut_in_the_list(
-    home: Path, clock: Clock, size: tuple[int, int]
-) -> None:
-    app = opened(home, clock, FAMILY)
-    async with app.run_test(size=size) as pilot:
-        await to_the_year(pilot)
-        await press(pilot, "down", "enter", *["down"] * 4, "j")
-        assert isinstance(app.screen, MoveLevelScreen)
-        shown = frame(app)
-        assert "!" in shown and "where it is" in shown
-        assert not [line for line in shown.splitlines() if "week " in line and line.rstrip().endswith("…")]
-        await press(pilot, *["down"] * 4)
-        assert "Does not fit: a review week: nothing new opens; after even and odd" in words(app)
-
-
 async def test_a_year_toml_that_can_t_be_read_is_named_and_not_touched(home: Path, clock: Clock) -> None:
     app = opened(home, clock, FAMILY)
     async with app.run_test(size=(120, 36)) as pilot:

@@ -38,7 +38,8 @@ class MoveLevelScreen(Page[None]):
         context = work.context
         self._level, self._was = level, context.plan.weeks[level]
         self._misfits = [year_changes.no_longer_fits(context, level, week) for week in range(1, WEEKS + 1)]
-        self._list = OptionList(id="list", markup=False, compact=True)
+        self._list = OptionList(*self._options(), id="list", markup=False, compact=True)
+        self._list.highlighted = self._was - 1
 
     def heading(self) -> str:
         """The level."""
@@ -52,12 +53,8 @@ class MoveLevelScreen(Page[None]):
         yield Static("", id="fits", markup=False)
 
     def on_resize(self, event: events.Resize) -> None:
-        """Name what it stands on, and why a week does not fit, where there is room for that."""
+        """Name what it stands on where there is room for the names."""
         super().on_resize(event)
-        at = self._list.highlighted
-        self._list.clear_options()
-        self._list.add_options(self._options())
-        self._list.highlighted = self._was - 1 if at is None else at
         brief = event.size.height < _TALL
         stands = year_changes.stands_on(self.work.context, self._level, brief=brief)
         self.query_one("#stands", Static).update("\n".join(stands))
@@ -68,13 +65,11 @@ class MoveLevelScreen(Page[None]):
         home = shipped_week(self._level)
         options = []
         for week, misfits in enumerate(self._misfits, start=1):
-            here = ["where it is"] if week == self._was else []
-            came = ["as it came"] if week == home else []
-            lead = f"week {week:>2}  {rows[week].dates():<16}  "
-            whole = lead + " · ".join([*here, *came, *[f"! {'; '.join(misfits)}"] * bool(misfits)])
-            # A reason that would be cut stands below the list, once the cursor is on its week.
-            brief = lead + " · ".join([*["!"] * bool(misfits), *here, *came])
-            options.append(Option(Text((whole if len(whole) <= self.room else brief).rstrip())))
+            here = "where it is" if week == self._was else ""
+            came = "as it came" if week == home else ""
+            bad = f"! {'; '.join(misfits)}" if misfits else ""
+            said = " · ".join(filter(None, (here, came, bad)))
+            options.append(Option(Text(f"week {week:>2}  {rows[week].dates():<16}  {said}".rstrip())))
         return options
 
     @on(OptionList.OptionHighlighted)
