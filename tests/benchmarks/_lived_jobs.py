@@ -186,10 +186,11 @@ class Jobs:
         machine.laptop.commands(dt.datetime.combine(self.today, dt.time(17)), *lines)
 
     def _merge(self, day: dt.date) -> None:
-        """Each laptop takes in the other's journal; the settings are those last used."""
+        """Each laptop takes in the other's journal, where that has one; the settings are those last used."""
         one, other = self.house.machines
-        self._give(one, ("merge", f"{other.laptop.home}"))
-        self._give(other, ("merge", f"{one.laptop.home}"))
+        for taker, giver in ((one, other), (other, one)):
+            if (giver.laptop.home / "journal.db").exists():
+                self._give(taker, ("merge", f"{giver.laptop.home}"))
         one.held |= other.held
         other.held |= one.held
         self._copy_settings()

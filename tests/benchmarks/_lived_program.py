@@ -20,7 +20,7 @@ from tests.terminal import KEYS, Terminal, environment
 DATED = (sys.executable, "-m", "tests.benchmarks._dated")
 COLUMNS, ROWS, SCRIPT = 100, 30, 55
 """The terminal, and the column from which on the words for the adult stand."""
-ROOM = COLUMNS - SCRIPT - 3
+ROOM = COLUMNS - SCRIPT - 2
 """What a line of these words holds."""
 _NOW = """
     SELECT position, routine FROM sittings WHERE child = ? AND date = ? ORDER BY sitting DESC LIMIT 1
