@@ -1,10 +1,12 @@
 """The rows of the table one by one: which candidates each names, in which order, and how many it may take."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
+from typing import Never
 
 import pytest
 
 from tests.engine.made import F, H, N, Past, made, today_of
+from warmup.engine.memory import Day
 from warmup.engine.picking import Today
 from warmup.engine.rules import RULES, wobbled_lately
 from warmup.model import Item, Mark, SlotKind
@@ -126,8 +128,30 @@ def test_a_strand_is_behind_by_more_than_2_4_points_of_a_quarters_prompts() -> N
 @pytest.mark.parametrize(("asked", "behind"), [(21, True), (22, False)])
 def test_the_partners_of_ten_keep_up_with_42_a_year(asked: int, behind: bool) -> None:
     """On the 73rd morning of 144: 42 * 73 / 144 is 21.3."""
-    pasts: dict[Item, Past] = {made("make-ten/one"): [(n, F) for n in range(asked, 0, -1)]}
+    last_year = range(110, 80, -1)
+    pasts: dict[Item, Past] = {made("make-ten/one"): [(n, F) for n in (*last_year, *range(asked, 0, -1))]}
     assert named("yearly", pasts) == ["make-ten"] * behind
+
+
+class Days(tuple[Day, ...]):
+    """Mornings that are looked at from the newest on, and none of an earlier year but the first met."""
+
+    def __iter__(self) -> Never:
+        raise AssertionError("all years were gone through")
+
+    def __reversed__(self) -> Iterator[Day]:
+        for at in range(len(self) - 1, -1, -1):
+            yield self[at]
+            assert self[at].index >= 0, "an earlier year was gone through"
+
+
+def test_no_row_takes_longer_as_the_years_go_by() -> None:
+    pasts: dict[Item, Past] = {made("make-ten/one"): [(n, F) for n in range(600, 0, -3)]}
+    today = today_of(pasts | {made(f"skill{n}/one"): ((n + 1, N),) for n in range(3)})
+    today.pool.knowledge = today.pool.knowledge._replace(days=Days(today.pool.knowledge.days))
+    assert today.pool.knowledge.days[0].index < -500
+    for rule in RULES:
+        list(rule.which(today))
 
 
 def test_two_of_a_skill_unless_too_few_skills_are_open_to_fill_the_morning() -> None:

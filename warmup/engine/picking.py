@@ -8,7 +8,7 @@ from typing import NamedTuple
 
 from warmup.engine.pool import OF_A_SKILL, Candidate, Pool
 from warmup.engine.targets import DAILY_ADDING_FROM, NUMBER_WORK, SHARES
-from warmup.model import Item, LevelId, Shape, SlotKind, Strand
+from warmup.model import Item, ItemId, LevelId, Shape, SlotKind, Strand
 from warmup.schoolyear import WEEKS_A_QUARTER
 
 FIRST_TIMES, IDEAS, OF_THINGS = 3, 2, 2
@@ -68,7 +68,7 @@ class Today:
         quarter, year = self.morning.quarter - 1, self.pool.curriculum.year
         start = year.begins(quarter * WEEKS_A_QUARTER + 1)
         mornings = max(1, year.ends((quarter + 1) * WEEKS_A_QUARTER) - start)
-        asked = self._asked(start)
+        asked = self._by_strand(self._asked(start))
         so_far, whole = asked.total() + self.count, self.count * mornings
         return {
             strand: (shares[quarter] * so_far - 100 * asked[strand]) / whole
@@ -76,16 +76,27 @@ class Today:
         }
 
     @cached_property
+    def this_year(self) -> Counter[ItemId]:
+        """How often each item of the plan was on screen since the year's first morning."""
+        return self._asked(0)
+
+    @cached_property
     def number_share(self) -> float:
         """The percent of the year's prompts so far that were number work; 100 before the first."""
-        asked = self._asked(0)
+        asked = self._by_strand(self.this_year)
         return 100 * sum(asked[strand] for strand in NUMBER_WORK) / asked.total() if asked else 100.0
 
-    def _asked(self, start: int) -> Counter[str]:
-        """How often each strand was asked from the morning with index ``start`` on."""
+    def _asked(self, start: int) -> Counter[ItemId]:
+        """How often each item of the plan was asked from the morning with index ``start`` on."""
         items = self.pool.curriculum.by_id
         days = takewhile(lambda day: day.index >= start, reversed(self.pool.knowledge.days))
-        return Counter(items[item].strand for day in days for item, _ in day.asked if item in items)
+        return Counter(item for day in days for item, _ in day.asked if item in items)
+
+    def _by_strand(self, asked: Counter[ItemId]) -> Counter[str]:
+        strands = Counter[str]()
+        for item, times in asked.items():
+            strands[self.pool.curriculum.by_id[item].strand] += times
+        return strands
 
     # -- what this morning has
 

@@ -4,14 +4,13 @@ A rule never breaks a limit of :mod:`picking`; it takes what it may, and the nex
 """
 
 from collections.abc import Callable, Iterable
-from itertools import takewhile
 from typing import NamedTuple
 
 from warmup.engine import review
 from warmup.engine.picking import Today
-from warmup.engine.pool import ENOUGH, Candidate, Pool
+from warmup.engine.pool import ENOUGH, Candidate
 from warmup.engine.review import Outcome
-from warmup.engine.targets import DAILY_ADDING_FROM, NUMBER_SHARE, NUMBER_WORK, SHARES, WEEKLY, YEARLY, Often
+from warmup.engine.targets import DAILY_ADDING_FROM, NUMBER_SHARE, NUMBER_WORK, SHARES, WEEKLY, YEARLY
 from warmup.model import SlotKind, Strand
 from warmup.schoolyear import WEEKS
 
@@ -187,19 +186,13 @@ def _yearly(today: Today) -> Iterable[Candidate]:
     """What should come so often in the year and is behind."""
     pool, last = today.pool, today.pool.curriculum.year.ends(WEEKS)
     for often, a_year in YEARLY:
-        mine = {i.level_id: pool.curriculum.opened(i) for i in pool.curriculum.items if often.holds(i)}
-        opened = min(mine.values(), default=last)
-        asked = sum(pool.knowledge.of_level(level).shown for level in mine) - _last_year(pool, often)
+        mine = (pool.curriculum.opened(i) for i in pool.curriculum.items if often.holds(i))
+        opened = min(mine, default=last)
+        items = pool.curriculum.by_id
+        asked = sum(times for item, times in today.this_year.items() if often.holds(items[item]))
         asked += sum(often.holds(pick.item) for pick in today.picks)
         if opened <= today.index and asked * (last - opened) < a_year * (today.index + 1 - opened):
             yield from (c for c in pool.all if often.holds(c.item))
-
-
-def _last_year(pool: Pool, often: Often) -> int:
-    """How often it was on screen before this year's first morning: a second year has its own count."""
-    items = pool.curriculum.by_id
-    days = takewhile(lambda day: day.index < 0, pool.knowledge.days)
-    return sum(item in items and often.holds(items[item]) for day in days for item, _ in day.asked)
 
 
 def _shares(today: Today) -> Iterable[Candidate]:
