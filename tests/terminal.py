@@ -14,6 +14,8 @@ from pathlib import Path
 
 import pyte
 
+_PIECES = 0.05
+"""Two pieces of one frame are never so many seconds apart."""
 # What would make this terminal another than a user's: colors, size, and no compiled files kept.
 _NOT_KEPT = ("NO_COLOR", "COLORTERM", "COLUMNS", "LINES", "PYTHONDONTWRITEBYTECODE")
 KEYS = {"up": "\x1b[A", "down": "\x1b[B", "right": "\x1b[C", "left": "\x1b[D", "enter": "\r", "space": " "}
@@ -95,6 +97,9 @@ class Terminal:
                 break
             assert alive, f"the program ended:\n{self.text()}"
             assert time.perf_counter() < end, f"never came: {until!r}\n{self.text()}"
+        # A frame larger than the terminal's buffer comes in pieces: the rest of it belongs to what came.
+        while select.select([self._fd], [], [], _PIECES)[0] and self.read() and time.perf_counter() < end:
+            pass
         return self.text()
 
     def press(self, *keys: str) -> None:
