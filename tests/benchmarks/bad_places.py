@@ -25,9 +25,10 @@ from typing import NamedTuple
 
 from tests.benchmarks import _arguments, _findings
 from tests.benchmarks._everything import NOW, at_home, set_up
+from tests.benchmarks._file_kinds import KINDS, READING, WRITING
 from tests.benchmarks._privileges import obey_permissions
 from tests.benchmarks._stays import marks_on_disk
-from tests.benchmarks.mutated_files import KINDS, READING, WRITING, Trial
+from tests.benchmarks.mutated_files import Trial
 from tests.household import StandingClock
 from tests.tui.frame import frame
 from tests.tui.settling import settle_by_the_loop

@@ -5,7 +5,8 @@ from pathlib import Path
 import pytest
 
 from tests.benchmarks import _everything
-from tests.benchmarks.mutated_files import KINDS, outcome
+from tests.benchmarks._file_kinds import KINDS
+from tests.benchmarks.mutated_files import outcome
 
 
 @pytest.fixture(scope="module")

@@ -21,7 +21,6 @@ from warmup.skills._rising import risen
 from warmup.skills.base import Draft, Level, Skill
 
 Cues = tuple[Cue, Cue, Cue]
-
 _ACT = "Set out some toys, to act it out."
 
 _WATCH = {
