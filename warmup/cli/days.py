@@ -2,8 +2,8 @@
 
 With ``--json`` it prints one object: ``format``, ``today``, ``school_days`` (so far), ``week``, ``last_day``,
 ``days_off`` (each with ``first``, ``last`` and its ``mornings``) and ``extra``, dates as ISO 8601 has them.
-With ``--import`` there are ``offers`` for the last two: ``number``, ``name``, ``mornings``, ``checked``
-and ``whole``, and ``last_day_then``, with the checked ones off.
+With ``--import`` there are ``offers`` in place of the last two, each with ``number``, ``name``, ``mornings``,
+``checked`` and ``whole``, and ``last_day_then``, with the checked ones off.
 """
 
 import datetime as dt
@@ -23,12 +23,12 @@ from warmup.session.context import Clock, Context
 from warmup.session.first_form import today_words
 from warmup.text import clean
 
-FORMAT = 1
-ALL, TICKED = "all", "checked"
+FORMAT = 2
+ALL, CHECKED = "all", "checked"
 TICK = "x"
 _HOW = (
     f"{TICK}: its name says that there is no school. Nothing is changed yet. To take them as days off, say "
-    f"it again with --take {TICKED}, with numbers like --take 1,3-5, or with --take {ALL}."
+    f"it again with --take {CHECKED}, with numbers like --take 1,3-5, or with --take {ALL}."
 )
 
 
@@ -171,7 +171,7 @@ def _offer_lines(context: Context, found: Sequence[Offer]) -> Iterator[str]:
 def chosen(words: str, found: Sequence[Offer]) -> tuple[Offer, ...]:
     """The offers that ``--take`` names: "all", "checked", or numbers like "1,3-5". Refused for others."""
     words = clean(words).casefold()
-    if words in (ALL, TICKED):
+    if words in (ALL, CHECKED):
         return tuple(each for each in found if words == ALL or each.ticked)
     numbers: set[int] = set()
     for part in words.replace(" ", "").split(","):
@@ -179,7 +179,7 @@ def chosen(words: str, found: Sequence[Offer]) -> tuple[Offer, ...]:
         first, last = (int(match[1]), int(match[2] or match[1])) if match else (0, 0)
         if not 1 <= first <= last <= len(found):
             many = f"numbers from 1 to {len(found)}" if found else "nothing to take"
-            raise Refused(f"--take {part!r} is not understood; there are {many}, “{TICKED}” and “{ALL}”")
+            raise Refused(f"--take {part!r} is not understood; there are {many}, “{CHECKED}” and “{ALL}”")
         numbers.update(range(first, last + 1))
     return tuple(found[number - 1] for number in sorted(numbers))
 

@@ -247,7 +247,7 @@ ACTIONS = (
     Action("question", ("backspace", "escape"), "question", "Back to the one question.",
            Group.PAGE, _DAYS),
     # Days off out of a calendar file.
-    Action("tick", ("space", "e"), "check", "Check the line, or take its check away.", Group.PAGE,
+    Action("tick", ("space", "e"), "check", "Check the line, or uncheck it.", Group.PAGE,
            _CALENDAR | _SHEETS),
     Action("tick_all", ("l", "a"), "all or none", "Check every line; when all are checked, none.",
            Group.PAGE, _CALENDAR | _SHEETS),
@@ -266,7 +266,7 @@ ACTIONS = (
     Action("field_up", ("up",), "line before", "Go to the line before.", Group.PAGE,
            _FORMS | _SETTINGS | _CHILD),
     Action("give_up", ("escape",), "leave it", "Back, and nothing is changed.", Group.PAGE, _CHILD),
-    Action("form_tick", ("space",), "check", "Check the day off, or take its check away.", Group.PAGE,
+    Action("form_tick", ("space",), "check", "Check the day off, or uncheck it.", Group.PAGE,
            _FORMS),
     Action("form_help", ("f1",), "help", "What the keys do here.", Group.PROGRAM,
            _FORMS | _SETTINGS | _COUNTDOWN | _FILE),

@@ -92,9 +92,7 @@ class SettingsScreen(Page[Family]):
             yield from _line("toddler", "A toddler, too", _tick("toddler", "no small things", filled.toddler))
             with Horizontal(classes="row"):
                 yield Static("In the house", classes="ask", markup=False)
-                yield Static(
-                    "Space takes the check from what you do not have.", classes="beside", markup=False
-                )
+                yield Static("Space unchecks what you do not have.", classes="beside", markup=False)
             yield self._things
             yield More(self._things, classes="more of-things")
         yield More(scroll)
